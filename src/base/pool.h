@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: MIT */
+/* A pool of memory that is dropped at once: what a job reads lives in one.
+ *
+ * Failure sticks: after the first allocation that fails every call gives NULL, and pool_failed
+ * tells.  So a reader may go on for a while and ask once. Memory from a pool is zeroed, aligned for
+ * any type, never freed singly. */
+#ifndef DOORCOST_BASE_POOL_H
+#define DOORCOST_BASE_POOL_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+struct pool_block;
+struct pool {
+    struct pool_block *blocks;
+    bool failed;
+};
+
+void pool_init(struct pool *pool);
+void pool_clear(struct pool *pool);
+bool pool_failed(const struct pool *pool);
+
+/* Zeroed room for count things of size bytes each; NULL when memory is out or the product
+ * overflows. count 0 gives a valid pointer to nothing. */
+void *pool_take(struct pool *pool, size_t count, size_t size);
+
+/* A copy of the first size bytes of text, terminated. */
+char *pool_text(struct pool *pool, const char *text, size_t size);
+
+/* A formatted text. */
+char *pool_format(struct pool *pool, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+/* Grows an array that the caller owns on the heap so that it holds at least need things of size
+ * bytes: the one place where sizes are multiplied.  *array and *room change only on success. false:
+ * out of memory or overflow. */
+bool array_grow(void **array, size_t *room, size_t need, size_t size)
+    __attribute__((warn_unused_result));
+
+#endif

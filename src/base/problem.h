@@ -1,0 +1,81 @@
+/* SPDX-License-Identifier: MIT */
+/* Problems: what is wrong with the inputs, and where.  Every stage adds to one list; the caller
+ * asks the list, so one run shows every mistake of every file.
+ *
+ * Each problem has an id (`unknown-key`): its entry in docs/problems.md, and the name of the small
+ * case in tests/problems that makes it.
+ *
+ * Messages: lower case, no full stop, the user's text in single quotes (problem_quote makes it safe
+ * to print), `what is wrong; what was expected or what to do`. */
+#ifndef DOORCOST_BASE_PROBLEM_H
+#define DOORCOST_BASE_PROBLEM_H
+
+#include "base/pool.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+
+/* Where a value stands. file 0: nowhere; else an index got from problems_file. line from 1, 0: the
+ * whole file. column and width in bytes of that line, for the mark below it; width 0: no mark. */
+struct place {
+    uint32_t line;
+    uint16_t file, column, width;
+};
+
+enum severity { SEVERITY_WARNING, SEVERITY_ERROR };
+
+struct problem {
+    const char *id;   /* static */
+    const char *text; /* in the pool */
+    struct place place;
+    enum severity severity;
+    /* further places of the same fault, lines of the same file, ascending */
+    uint32_t *more;
+    size_t more_count;
+};
+
+struct source_file;
+struct problems {
+    struct pool pool;
+    struct problem *list;
+    size_t count, room;
+    struct source_file *files;
+    size_t file_count, file_room;
+    bool failed; /* memory ran out: the list is not whole */
+};
+
+void problems_init(struct problems *problems);
+void problems_clear(struct problems *problems);
+
+/* Registers a file under the name by which the user will see it; gives its number for places, 0
+ * when memory is out. The lines (count of them, borrowed, must outlive problems; may be NULL) are
+ * shown below problems. */
+uint16_t problems_file(struct problems *problems, const char *name);
+void problems_lines(struct problems *problems, uint16_t file, const char *const *lines,
+                    size_t count);
+
+/* The name of a file; "" for 0. */
+const char *problems_file_name(const struct problems *problems, uint16_t file);
+
+/* Adds a problem.  A problem with the same id, severity, file and text as an earlier one is said
+ * once: its line goes to that one's further places. */
+void problem_add(struct problems *problems, enum severity severity, const char *id,
+                 struct place place, const char *format, ...) __attribute__((format(printf, 5, 6)));
+
+/* Makes user text printable: control characters and bytes that are not UTF-8 become '?', longer
+ * than 60 characters is cut with "...".  The result lives in the problems' pool; never NULL. */
+const char *problem_quote(struct problems *problems, const char *text);
+
+/* How many of that severity. */
+size_t problems_count(const struct problems *problems, enum severity severity);
+
+/* Sorts by file (in the order of registration), line, column; stable. */
+void problems_sort(struct problems *problems);
+
+/* Prints all, sorted, to out: `FILE:LINE: error: text`, then the line with a mark under the fault,
+ * then `also on lines 5, 7 and 9`.  colour: use terminal colours for `error` and `warning`. */
+void problems_print(const struct problems *problems, FILE *out, bool colour);
+
+#endif

@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: MIT */
+/* Small helpers for text: UTF-8 checks, plain comparisons, the nearest known name. */
+#ifndef DOORCOST_BASE_TEXT_H
+#define DOORCOST_BASE_TEXT_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+/* true when size bytes are valid UTF-8 (no overlong forms, no surrogates, nothing over U+10FFFF).
+ * *bad: offset of the first byte that is not, when false; may be NULL. */
+bool text_is_utf8(const char *text, size_t size, size_t *bad);
+
+/* Equal but for ASCII case. */
+bool text_same(const char *a, const char *b);
+
+/* How many single-letter edits (insert, delete, replace, swap of neighbours) make b of a, ASCII
+ * case ignored. Texts over 63 bytes count as far apart (SIZE_MAX). */
+size_t text_distance(const char *a, const char *b);
+
+/* The name nearest to text out of count names, or NULL when none is near enough to suggest (more
+ * edits than a third of the longer one's length, at least one allowed). Borrowed from names. */
+const char *text_nearest(const char *text, const char *const *names, size_t count);
+
+/* Columns a terminal needs for UTF-8 text (LC_CTYPE must be set for other than ASCII; falls back to
+ * characters). */
+size_t text_columns(const char *text);
+
+/* Reads a plain decimal number: digits, at most one point, optional sign, at most 6 decimals,
+ * nothing else. '4.10' gives value 410, decimals 2. false: not such a number, or |value| would
+ * reach 10^12. */
+bool text_decimal(const char *text, size_t size, int64_t *value, uint8_t *decimals);
+
+#endif

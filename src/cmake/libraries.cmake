@@ -1,0 +1,18 @@
+# SPDX-License-Identifier: MIT
+# The libraries, each as an imported target; all are Debian packages named in tests/packages.
+
+find_package(PkgConfig REQUIRED)
+pkg_check_modules(XLSXWRITER REQUIRED IMPORTED_TARGET xlsxwriter)
+pkg_check_modules(JANSSON REQUIRED IMPORTED_TARGET jansson)
+
+# iniparser and libcsv ship no pkg-config file.
+function(doorcost_find_library target header library)
+    find_path(${target}_INCLUDE ${header} PATH_SUFFIXES iniparser REQUIRED)
+    find_library(${target}_LIBRARY ${library} REQUIRED)
+    add_library(${target} UNKNOWN IMPORTED GLOBAL)
+    set_target_properties(${target} PROPERTIES
+        IMPORTED_LOCATION "${${target}_LIBRARY}"
+        INTERFACE_INCLUDE_DIRECTORIES "${${target}_INCLUDE}")
+endfunction()
+doorcost_find_library(iniparser iniparser.h iniparser)
+doorcost_find_library(libcsv csv.h csv)

@@ -1,0 +1,3 @@
+# SPDX-License-Identifier: MIT
+target_sources(doorcost_core PRIVATE
+)

@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: MIT */
+/* What the input files give, each with its file and line.
+ *
+ * All texts and arrays live in the pool of the struct that holds them; nothing here is freed
+ * singly. */
+#ifndef DOORCOST_READ_VALUE_H
+#define DOORCOST_READ_VALUE_H
+
+#include "base/length.h"
+#include "base/problem.h"
+#include "figure/unit.h"
+
+/* A number as written: amount / 10^decimals of unit. A length has unit UNIT_NM, decimals 0, amount
+ * in nm. */
+struct value {
+    int64_t amount;
+    struct place place;
+    uint8_t unit, decimals; /* unit: enum unit */
+    bool set;
+};
+
+/* A text as the user spelled it; s is NULL where the key is absent. */
+struct text {
+    const char *s;
+    struct place place;
+};
+
+/* A word out of a fixed set (an enum of ours). Where the key is absent, word is the default and set
+ * is false. */
+struct word {
+    struct place place;
+    int word;
+    bool set;
+};
+
+struct values {
+    struct value *v;
+    size_t count;
+};
+
+/* A name that stands for a section of the rates: index into that kind's array, -1 where absent. */
+struct reference {
+    struct text name;
+    int32_t index;
+};
+
+struct references {
+    struct reference *r;
+    size_t count;
+};
+
+/* One row of a table `limit: value` (hinges by height, price breaks, sizes of a container). */
+struct step {
+    struct value limit, value;
+};
+
+struct steps {
+    struct step *s;
+    size_t count;
+};
+
+#endif
