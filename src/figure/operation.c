@@ -1,0 +1,251 @@
+/* SPDX-License-Identifier: MIT */
+/* One function an operation, each from operands to a 128-bit value at the result's decimals.  A
+ * product of three values under 10^12 fits 128 bits with room for the powers of ten that line the
+ * decimals up; where it would not, the overflow check says so rather than wrap. */
+#include "figure/operation.h"
+
+#include <assert.h>
+#include <stdlib.h>
+
+__extension__ typedef __int128 wide;
+
+#define VALUE_LIMIT  ((wide)1000000000000) /* doubles hold such a value and its rounding exactly */
+#define MINUS_BIT    0x80000000u
+#define MOST_OUTPUTS 16
+
+static const struct figure *operand_of(const struct tape *tape, const struct figure *made,
+                                       uint32_t i) {
+    assert(i < made->operands);
+    return &tape->figures[tape->words[made->first + i] & ~MINUS_BIT];
+}
+
+static bool operand_minus(const struct tape *tape, const struct figure *made, uint32_t i) {
+    return (tape->words[made->first + i] & MINUS_BIT) != 0;
+}
+
+/* a x 10^power; false when it does not fit. */
+static bool scale_up(wide *a, int power) {
+    for (; power > 0; power--) {
+        if (__builtin_mul_overflow(*a, (wide)10, a)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* over / under, half away from zero; under > 0. */
+static wide divide(wide over, wide under) {
+    const wide size = over < 0 ? -over : over;
+    const wide rest = size % under;
+    const wide whole = size / under + (rest >= under - rest ? 1 : 0);
+    return over < 0 ? -whole : whole;
+}
+
+/* A value of decimals `from` at decimals `to`. */
+static bool rescale(wide value, uint8_t from, uint8_t to, wide *out) {
+    if (to >= from) {
+        *out = value;
+        return scale_up(out, to - from);
+    }
+    wide step = 1;
+    if (!scale_up(&step, from - to)) {
+        return false;
+    }
+    *out = divide(value, step);
+    return true;
+}
+
+static enum tape_fault keep(wide value, int64_t *out) {
+    if (value >= VALUE_LIMIT || value <= -VALUE_LIMIT) {
+        return TAPE_TOO_LARGE;
+    }
+    *out = (int64_t)value;
+    return TAPE_OK;
+}
+
+static enum tape_fault sum(const struct tape *tape, const struct figure *made, int64_t *value) {
+    wide all = 0;
+    for (uint32_t i = 0; i < made->operands; i++) {
+        const struct figure *const f = operand_of(tape, made, i);
+        wide term;
+        if (!rescale(f->value, f->decimals, made->decimals, &term)) {
+            return TAPE_TOO_LARGE;
+        }
+        all += operand_minus(tape, made, i) ? -term : term;
+    }
+    return keep(all, value);
+}
+
+/* Every product is brought to the most decimals that any has, so that the one rounding is the last
+ * step. */
+static enum tape_fault total(const struct tape *tape, const struct figure *made, int64_t *value) {
+    uint8_t most = made->decimals;
+    for (uint32_t i = 0; i + 1 < made->operands; i += 2) {
+        const uint8_t decimals = (uint8_t)(operand_of(tape, made, i)->decimals +
+                                           operand_of(tape, made, i + 1)->decimals);
+        most = decimals > most ? decimals : most;
+    }
+    wide all = 0;
+    for (uint32_t i = 0; i + 1 < made->operands; i += 2) {
+        const struct figure *const count = operand_of(tape, made, i);
+        const struct figure *const each = operand_of(tape, made, i + 1);
+        wide product = (wide)count->value * each->value;
+        if (!scale_up(&product, most - count->decimals - each->decimals) ||
+            __builtin_add_overflow(all, product, &all)) {
+            return TAPE_TOO_LARGE;
+        }
+    }
+    wide rounded;
+    if (!rescale(all, most, made->decimals, &rounded)) {
+        return TAPE_TOO_LARGE;
+    }
+    return keep(rounded, value);
+}
+
+static enum tape_fault ratio(const struct tape *tape, const struct figure *made, int64_t *value) {
+    wide over = 1;
+    wide under = 1;
+    int power = made->decimals;
+    for (uint32_t i = 0; i < made->operands; i++) {
+        const struct figure *const f = operand_of(tape, made, i);
+        const bool below = operand_minus(tape, made, i);
+        power += below ? f->decimals : -(int)f->decimals;
+        wide *const side = below ? &under : &over;
+        if (__builtin_mul_overflow(*side, (wide)f->value, side)) {
+            return TAPE_TOO_LARGE;
+        }
+    }
+    if (under == 0) {
+        return TAPE_DIVISION;
+    }
+    if (under < 0) {
+        under = -under;
+        over = -over;
+    }
+    if (!scale_up(power > 0 ? &over : &under, abs(power))) {
+        return TAPE_TOO_LARGE;
+    }
+    return keep(divide(over, under), value);
+}
+
+/* -1, 0, 1 as a is less, equal, more than b, whatever their decimals. */
+static int compare(const struct figure *a, const struct figure *b) {
+    wide x = a->value;
+    wide y = b->value;
+    const bool fits = scale_up(a->decimals < b->decimals ? &x : &y, abs(a->decimals - b->decimals));
+    assert(fits); /* 10^12 x 10^6 */
+    (void)fits;
+    return x < y ? -1 : (x > y ? 1 : 0);
+}
+
+static enum tape_fault copy_of(const struct figure *f, const struct figure *made, int64_t *value) {
+    wide same;
+    if (!rescale(f->value, f->decimals, made->decimals, &same)) {
+        return TAPE_TOO_LARGE;
+    }
+    return keep(same, value);
+}
+
+static enum tape_fault extreme(const struct tape *tape, const struct figure *made, int64_t *value) {
+    const struct figure *const a = operand_of(tape, made, 0);
+    const struct figure *const b = operand_of(tape, made, 1);
+    const bool first = made->op == OP_LARGER ? compare(a, b) >= 0 : compare(a, b) <= 0;
+    return copy_of(first ? a : b, made, value);
+}
+
+static enum tape_fault up(const struct tape *tape, const struct figure *made, int64_t *value) {
+    const struct figure *const a = operand_of(tape, made, 0);
+    const struct figure *const step = operand_of(tape, made, 1);
+    if (step->value <= 0) {
+        return TAPE_DIVISION;
+    }
+    wide x = a->value;
+    wide y = step->value;
+    if (!scale_up(a->decimals < step->decimals ? &x : &y, abs(a->decimals - step->decimals))) {
+        return TAPE_TOO_LARGE;
+    }
+    wide steps = x / y; /* toward zero: already up for what is negative */
+    if (x > 0 && x % y != 0) {
+        steps++;
+    }
+    wide raised;
+    if (!rescale(steps * step->value, step->decimals, made->decimals, &raised)) {
+        return TAPE_TOO_LARGE;
+    }
+    return keep(raised, value);
+}
+
+static enum tape_fault pick(const struct tape *tape, const struct figure *made, int64_t *value) {
+    const struct figure *const by = operand_of(tape, made, 0);
+    const uint32_t rows = (made->operands - 1) / 2;
+    assert(rows > 0);
+    uint32_t row = made->op == OP_PICK_UPTO ? rows - 1 : 0;
+    for (uint32_t i = 0; i < rows; i++) {
+        const int side = compare(by, operand_of(tape, made, 1 + 2 * i));
+        if (made->op == OP_PICK_UPTO && side <= 0) {
+            row = i;
+            break;
+        }
+        if (made->op == OP_PICK_FROM && side >= 0) {
+            row = i;
+        }
+    }
+    return copy_of(operand_of(tape, made, 2 + 2 * row), made, value);
+}
+
+/* The first word of a chosen figure packs chooser and output; the operands follow it. */
+static enum tape_fault chosen(const struct tape *tape, const struct figure *made, int64_t *value) {
+    const uint32_t packed = tape->words[made->first];
+    const struct chooser *const chooser = tape->choosers[packed >> 16];
+    const uint32_t output = packed & 0xFFFFu;
+    assert(output < MOST_OUTPUTS);
+    const size_t count = made->operands - 1;
+    int64_t *const in = calloc(count + 1, sizeof *in);
+    if (in == NULL) {
+        return TAPE_MEMORY;
+    }
+    enum tape_fault fault = TAPE_OK;
+    for (uint32_t i = 0; i < count && fault == TAPE_OK; i++) {
+        const struct figure *const f = operand_of(tape, made, i + 1);
+        wide scaled;
+        fault =
+            rescale(f->value, f->decimals, 6, &scaled) && scaled < INT64_MAX && scaled > INT64_MIN
+                ? TAPE_OK
+                : TAPE_TOO_LARGE;
+        in[i] = fault == TAPE_OK ? (int64_t)scaled : 0;
+    }
+    int64_t out[MOST_OUTPUTS] = {0};
+    if (fault == TAPE_OK) {
+        fault = chooser->choose(in, count, out, MOST_OUTPUTS) ? keep(out[output], value)
+                                                              : TAPE_DIVISION;
+    }
+    free(in);
+    return fault;
+}
+
+enum tape_fault operation_value(const struct tape *tape, const struct figure *made,
+                                int64_t *value) {
+    switch ((enum figure_op)made->op) {
+    case OP_GIVEN:
+        return keep(made->value, value);
+    case OP_SUM:
+        return sum(tape, made, value);
+    case OP_TOTAL:
+        return total(tape, made, value);
+    case OP_RATIO:
+        return ratio(tape, made, value);
+    case OP_LARGER:
+    case OP_SMALLER:
+        return extreme(tape, made, value);
+    case OP_UP:
+        return up(tape, made, value);
+    case OP_PICK_UPTO:
+    case OP_PICK_FROM:
+        return pick(tape, made, value);
+    case OP_CHOSEN:
+        return chosen(tape, made, value);
+    case OP_COUNT:
+        break;
+    }
+    return TAPE_DIVISION;
+}

@@ -1,0 +1,199 @@
+/* SPDX-License-Identifier: MIT */
+/* The tape of figures: every number of a job from the sizes of parts on, with what it was made
+ * from.
+ *
+ * A figure is a fixed-point integer with a unit and decimals, a label ("board feet, net"), a
+ * subject (the door, the material), the operation that made it and the figures it was made from.
+ * Figures point backward only, so a tape can be replayed from its givens in one pass, written as
+ * formulas of a workbook, explained as a tree, and checked by anybody with a pocket calculator:
+ * decimals shown are decimals used.
+ *
+ * Rounding is half away from zero, once per operation, in 128-bit integers.  Every stored |value|
+ * stays under 10^12, so that the doubles of a spreadsheet program agree.
+ *
+ * Operators return no status.  The first fault (memory, a value too large, a division by nothing)
+ * sticks; the caller asks tape_fault once a stage.  After a fault operators still return figures,
+ * whose values mean nothing. */
+#ifndef DOORCOST_FIGURE_TAPE_H
+#define DOORCOST_FIGURE_TAPE_H
+
+#include "base/pool.h"
+#include "base/problem.h"
+#include "figure/unit.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+/* The handle of a figure; id 0 is none. One field, so that dollars do not add to inches by
+ * accident. */
+typedef struct fig {
+    uint32_t id;
+} fig;
+
+/* Up to three figures above or below the line of a ratio; unused ones are none. */
+typedef struct figs {
+    fig f[3];
+} figs;
+
+enum figure_op {
+    OP_GIVEN,     /* read from a file, measured from a drawing, or published */
+    OP_SUM,       /* a + b - c ... */
+    OP_TOTAL,     /* count x each + count x each ... */
+    OP_RATIO,     /* up to three figures over up to three, rounded once */
+    OP_LARGER,    /* the larger of two */
+    OP_SMALLER,   /* the smaller of two */
+    OP_UP,        /* up to a multiple of a step */
+    OP_PICK_UPTO, /* from a table: the value beside the first limit that is not less; past the last,
+                     the last */
+    OP_PICK_FROM, /* from a table: the value beside the last limit that is not more; below the
+                     first, the first */
+    OP_CHOSEN, /* by a named pure function: replay calls it again, a spreadsheet shows it plain */
+    OP_COUNT
+};
+
+enum tape_fault { TAPE_OK, TAPE_MEMORY, TAPE_TOO_LARGE, TAPE_DIVISION };
+
+struct figure {
+    int64_t value;
+    uint32_t first;    /* into the operands; of a given, into the origins */
+    uint32_t operands; /* how many */
+    uint32_t subject;
+    uint16_t label;
+    uint8_t op, unit, decimals;
+    uint8_t fault; /* the operation could not be done: value means nothing */
+};
+
+/* Where a given comes from: a place in a file, or a published source; one of the two. */
+struct origin {
+    struct place place;
+    const char *source;
+};
+
+/* An operand of a figure as others see it. minus: subtracted in a sum, below the line in a ratio.
+ * In a total operands come in pairs (count, each); in a pick the picked-by figure, then pairs
+ * (limit, value). */
+struct operand {
+    fig f;
+    bool minus;
+};
+
+/* A named pure function that chooses several values at once (containers to buy, a cutting plan):
+ * the same operands give the same choice on every machine. in: the operands' values, scaled to 6
+ * decimals. out: outputs values at decimals 0, as many as asked for by output number.  Returns
+ * false when there is no answer. */
+struct chooser {
+    const char *name;
+    bool (*choose)(const int64_t *in, size_t count, int64_t *out, size_t outputs);
+};
+
+struct tape {
+    struct pool pool;
+    struct figure *figures; /* [0] is none */
+    uint32_t count;
+    uint32_t *words; /* operands */
+    uint32_t word_count;
+    struct origin *origins;
+    uint32_t origin_count;
+    const char **labels;
+    uint32_t label_count;
+    const char **subjects;
+    uint32_t subject_count;
+    const struct chooser **choosers;
+    uint32_t chooser_count;
+    size_t figure_room, word_room, origin_room, label_room, subject_room, chooser_room;
+    uint32_t about; /* the subject of figures made from now on */
+    enum tape_fault fault;
+    fig fault_at; /* the first figure that could not be made */
+};
+
+void tape_init(struct tape *tape);
+void tape_clear(struct tape *tape);
+
+/* What the next figures are about. name: borrowed, must outlive the tape (static, or of the job's
+ * pool). The number that it returns may be given to tape_about_again. 0 is the job itself. */
+uint32_t tape_about(struct tape *tape, const char *name);
+void tape_about_again(struct tape *tape, uint32_t subject);
+
+/* --- makers.  what: the label, static.  Results with a unit argument have that unit's decimals.
+ * ---------------------- */
+
+/* A given of a file: value / 10^decimals of unit, as written (decimals 0 to 6). */
+fig tape_given(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, int64_t value,
+               struct place place);
+/* A given of published origin or by definition; source: static, names it. */
+fig tape_constant(struct tape *tape, const char *what, enum unit unit, uint8_t decimals,
+                  int64_t value, const char *source);
+
+/* The sum of count terms (a term of fig_minus is subtracted); none terms are passed over.  Exact:
+ * decimals are the most that a term or the unit has. */
+fig fig_sum(struct tape *tape, const char *what, enum unit unit, const fig *terms, size_t count);
+fig fig_minus(fig f);                                            /* for terms of a sum only */
+fig fig_plus(struct tape *tape, const char *what, fig a, fig b); /* unit of a; b may be fig_minus */
+
+/* counts[0] x each[0] + counts[1] x each[1] + ...; pairs with a none are passed over. Rounded once
+ * to the unit's decimals. */
+fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *counts,
+              const fig *each, size_t count);
+
+/* over / under, rounded once. At least one over; under may be empty. */
+fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, figs under);
+
+fig fig_larger(struct tape *tape, const char *what, fig a, fig b); /* unit of a */
+fig fig_smaller(struct tape *tape, const char *what, fig a, fig b);
+
+/* a raised to the next multiple of step (> 0); a multiple stays. Unit of a, decimals of step. */
+fig fig_up(struct tape *tape, const char *what, fig a, fig step);
+
+/* From a table of count rows with ascending limits. Unit and decimals of the first value. */
+fig fig_pick_upto(struct tape *tape, const char *what, fig by, const fig *limits, const fig *values,
+                  size_t count);
+fig fig_pick_from(struct tape *tape, const char *what, fig by, const fig *limits, const fig *values,
+                  size_t count);
+
+/* Output number `output` of a chooser over the operands; decimals 0. */
+fig fig_chosen(struct tape *tape, const char *what, enum unit unit, const struct chooser *chooser,
+               uint32_t output, const fig *operands, size_t count);
+
+/* --- asking
+ * ----------------------------------------------------------------------------------------------------------
+ */
+
+static inline bool fig_none(fig f) {
+    return f.id == 0;
+}
+enum tape_fault tape_fault(const struct tape *tape);
+/* The figure; the none figure (zeros) for none. Borrowed until the next maker. */
+const struct figure *tape_figure(const struct tape *tape, fig f);
+/* Its value at its own decimals. */
+int64_t tape_amount(const struct tape *tape, fig f);
+/* Its value rescaled to `decimals` (half away from zero when fewer). */
+int64_t tape_scaled(const struct tape *tape, fig f, uint8_t decimals);
+const char *tape_label(const struct tape *tape, fig f);
+const char *tape_subject_name(const struct tape *tape, fig f); /* "" for the job itself */
+struct origin tape_origin(const struct tape *tape, fig f);     /* of a given; else empty */
+size_t tape_operands(const struct tape *tape, fig f);
+struct operand tape_operand(const struct tape *tape, fig f, size_t i);
+/* The chooser and output of a chosen figure; NULL for others. */
+const struct chooser *tape_chooser(const struct tape *tape, fig f, uint32_t *output);
+const char *figure_op_name(enum figure_op op);
+
+/* Writes a value at its decimals ("4.10", "-0.5", "18") into text (32 bytes are enough); returns
+ * text. */
+char *figure_text(int64_t value, uint8_t decimals, char *text, size_t size);
+/* The same for a figure. */
+char *tape_text(const struct tape *tape, fig f, char *text, size_t size);
+
+/* --- replay
+ * ----------------------------------------------------------------------------------------------------------
+ */
+
+/* Puts another value (at the figure's own decimals) into a given; tape_replay then carries it
+ * through. */
+void tape_set(struct tape *tape, fig given, int64_t value);
+
+/* Makes every figure again from its operands, in order. Returns how many values changed; asks
+ * nothing of the fault before. On a tape whose givens were not touched the answer is 0. */
+uint32_t tape_replay(struct tape *tape);
+
+#endif
