@@ -1,3 +1,6 @@
 # SPDX-License-Identifier: MIT
 target_sources(doorcost_core PRIVATE
+    door/door.c
+    door/frame.c
+    door/leaf.c
 )

@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: MIT */
+/* A door of the list as its parts: sizes of the leaf, of every stile, rail, panel and pane, and of
+ * the openings that its frame leaves. Lengths in nm; sizes that are cut are multiples of 1/64 in or
+ * 0.1 mm.
+ *
+ * Method: docs/method.md, "Geometry". */
+#ifndef DOORCOST_DOOR_DOOR_H
+#define DOORCOST_DOOR_DOOR_H
+
+#include "read/job.h"
+
+enum part_kind {
+    PART_STILE,
+    PART_TOP_RAIL,
+    PART_BOTTOM_RAIL,
+    PART_MID_RAIL,
+    PART_MID_STILE,
+    PART_PANEL,
+    PART_PANE,
+    PART_SLAB,
+    PART_KIND_COUNT
+};
+
+struct part {
+    enum part_kind kind;
+    enum stuff stuff; /* what it is made of, and which */
+    int32_t material;
+    int32_t count;                    /* pieces a leaf, 1 or more */
+    length length, width, thickness;  /* finished; length runs along the grain */
+    length rough_length, rough_width; /* of lumber: with allowances; else as finished */
+    length shown_width,
+        shown_height; /* of panels, panes and slabs: as they stand in the door; else 0 */
+};
+
+/* Openings of one size that the frame leaves. */
+struct opening {
+    length width, height;
+    int32_t count; /* a leaf */
+};
+
+/* One row of the door list, made into a leaf and its parts. */
+struct door {
+    const struct row *row;
+    struct make make;
+    const struct style *style;
+    enum door_form form;             /* a low drawer front of a framed style becomes FORM_SLAB */
+    length width, height, thickness; /* of a leaf */
+    int32_t leaves;                  /* a door of the row: 1 or 2 */
+    int32_t joints;                  /* corner and mid joints of a leaf; 0 for a slab */
+    length stuck_edge;               /* inner edge of the frame, round every opening, a leaf */
+    struct part *parts;
+    size_t part_count;
+    struct opening *openings;
+    size_t opening_count;
+};
+
+struct doors {
+    struct pool pool;
+    struct door *doors; /* one a row, in the order of the list */
+    size_t count;
+};
+
+/* Makes the doors of a job under an option (-1: the base job).  The faults that only geometry shows
+ * go to problems: a door too small for its stiles or rails, rows that do not add up, mitred parts
+ * of unequal width, a style without what its form needs.  A faulty door is left out of the parts
+ * (part_count 0). doors: always left so that doors_clear may be called.  true: memory held. */
+bool doors_make(struct doors *doors, const struct rates *rates, const struct job *job, int option,
+                struct problems *problems) __attribute__((warn_unused_result));
+void doors_clear(struct doors *doors);
+
+/* Area of wood or glass seen as one face of the leaf is open through a glass or open frame; true
+ * for these forms. */
+bool door_is_see_through(const struct door *door);
+
+/* The number of pieces of a kind in a leaf. */
+int32_t door_pieces(const struct door *door, enum part_kind kind);
+
+/* "stile", "top rail", ...; static. */
+const char *part_kind_name(enum part_kind kind);
+
+/* Whether a part is one of the frame (stile, rail, mid rail, mid stile). */
+bool part_is_frame(enum part_kind kind);
+
+#endif

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: MIT */
+/* The size of a leaf from what was measured. */
+#ifndef DOORCOST_DOOR_LEAF_H
+#define DOORCOST_DOOR_LEAF_H
+
+#include "read/job.h"
+
+struct leaf {
+    length width, height; /* nm, cut sizes; may come out at or under zero for an absurd row */
+};
+
+/* From a measured opening: an overlay door is the opening and the overlay of each side, an inset
+ * one the opening less the reveal of each side, and a pair shares the width, less the gap between
+ * the leaves. A row with `measure = door` is the size of one leaf as it stands.  Each size is
+ * rounded to unit's step.  Method: docs/method.md, "From opening to door". */
+struct leaf leaf_size(const struct row *row, const struct make *make, enum length_unit unit);
+
+#endif
