@@ -3,4 +3,6 @@ target_sources(doorcost_core PRIVATE
     door/door.c
     door/frame.c
     door/leaf.c
+    door/material.c
+    door/quantity.c
 )

@@ -44,6 +44,8 @@ enum unit {
     UNIT_M_PER_MIN,
     UNIT_SQFT_PER_GAL,
     UNIT_M2_PER_L,
+    UNIT_LB_PER_SQFT,
+    UNIT_KG_PER_M2,
     UNIT_LB_PER_CUFT,
     UNIT_KG_PER_M3,
     UNIT_G_PER_CM3,

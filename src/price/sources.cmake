@@ -1,3 +1,7 @@
 # SPDX-License-Identifier: MIT
 target_sources(doorcost_core PRIVATE
+    price/build_up.c
+    price/cost.c
+    price/estimate.c
+    price/sale.c
 )

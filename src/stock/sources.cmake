@@ -1,3 +1,6 @@
 # SPDX-License-Identifier: MIT
 target_sources(doorcost_core PRIVATE
+    stock/hardware.c
+    stock/lumber.c
+    stock/sheet.c
 )

@@ -1,0 +1,400 @@
+/* SPDX-License-Identifier: MIT */
+#include "door/quantity.h"
+
+#include "door/material.h"
+
+#include <assert.h>
+#include <stdlib.h>
+
+struct taker {
+    struct tape *tape;
+    const struct measures *m;
+    const struct rates *rates;
+    struct materials *materials;
+};
+
+enum unit lumber_unit(const struct lumber *lumber) {
+    return lumber->price.unit == UNIT_MONEY_PER_M3 ? UNIT_M3 : UNIT_BF;
+}
+
+static fig count_given(const struct taker *t, const char *what, int64_t count, struct place place) {
+    return count == 0 ? (fig){0} : tape_given(t->tape, what, UNIT_COUNT, 0, count, place);
+}
+
+static fig product(const struct taker *t, const char *what, enum unit unit, fig a, fig b) {
+    return fig_ratio(t->tape, what, unit, (figs){{a, b}}, (figs){{{0}}});
+}
+
+static fig area(const struct taker *t, const char *what, fig a, fig b) {
+    return fig_ratio(t->tape, what, t->m->area, (figs){{a, b}}, (figs){{t->m->length2_per_area}});
+}
+
+/* --- parts
+ * -----------------------------------------------------------------------------------------------------------
+ */
+
+static void take_lumber(const struct taker *t, const struct part *part, struct part_figures *f,
+                        struct place place) {
+    const struct lumber *const lumber = &t->rates->lumber[part->material];
+    const enum unit unit = lumber_unit(lumber);
+    const fig thickness = material_thickness(t->materials, part->material);
+    const figs under = {{unit == UNIT_BF ? t->m->length3_per_bf : t->m->length3_per_m3}};
+    f->rough_length = measures_length(t->tape, t->m, "rough length", part->rough_length, place);
+    f->rough_width = measures_length(t->tape, t->m, "rough width", part->rough_width, place);
+    f->net = fig_ratio(t->tape, "lumber net, each", unit, (figs){{thickness, f->width, f->length}},
+                       under);
+    f->rough = fig_ratio(t->tape, "lumber rough, each", unit,
+                         (figs){{thickness, f->rough_width, f->rough_length}}, under);
+}
+
+static void take_part(const struct taker *t, const struct leaf_figures *leaf,
+                      const struct part *part, struct part_figures *f) {
+    const struct place place = leaf->door->row->place;
+    f->length = measures_length(t->tape, t->m, "length", part->length, place);
+    f->width = measures_length(t->tape, t->m, "width", part->width, place);
+    f->count = count_given(t, "pieces a door", part->count, place);
+    f->pieces = product(t, "pieces", UNIT_COUNT, f->count, leaf->pieces);
+    if (part->stuff == STUFF_LUMBER) {
+        take_lumber(t, part, f, place);
+    } else if (part->stuff == STUFF_SHEET) {
+        f->area = area(t, "sheet area, each", f->width, f->length);
+    } else {
+        f->cost = material_pane(t->materials, part->material, f->width, f->length, &f->area);
+    }
+    const fig weight = material_weight(t->materials, part->stuff, part->material, part->thickness);
+    if (!fig_none(weight)) {
+        f->weight =
+            fig_ratio(t->tape, "weight, each", t->m->weight, (figs){{f->width, f->length, weight}},
+                      (figs){{t->m->length2_per_area}});
+    }
+}
+
+/* A figure of each part, picked by its place in the struct, for totals. */
+typedef fig (*part_pick)(const struct part_figures *part);
+
+static fig pick_net(const struct part_figures *p) {
+    return fig_none(p->net) ? p->area : p->net;
+}
+static fig pick_rough(const struct part_figures *p) {
+    return p->rough;
+}
+static fig pick_cost(const struct part_figures *p) {
+    return p->cost;
+}
+static fig pick_weight(const struct part_figures *p) {
+    return p->weight;
+}
+static fig pick_length(const struct part_figures *p) {
+    return p->length;
+}
+
+/* count x figure over the parts of one material (STUFF_NONE: of all). none when there is no such
+ * figure. */
+static fig part_total(const struct taker *t, const struct leaf_figures *leaf, const char *what,
+                      enum unit unit, enum stuff stuff, int32_t material, part_pick pick) {
+    fig counts[160];
+    fig each[160];
+    size_t n = 0;
+    const struct door *const door = leaf->door;
+    assert(door->part_count <= sizeof counts / sizeof *counts);
+    for (size_t i = 0; i < door->part_count; i++) {
+        const struct part *const part = &door->parts[i];
+        const bool wanted = stuff == STUFF_NONE
+                                ? pick != pick_length || part_is_frame(part->kind)
+                                : part->stuff == stuff && part->material == material;
+        if (wanted && !fig_none(pick(&leaf->parts[i]))) {
+            counts[n] = leaf->parts[i].count;
+            each[n++] = pick(&leaf->parts[i]);
+        }
+    }
+    return n == 0 ? (fig){0} : fig_total(t->tape, what, unit, counts, each, n);
+}
+
+static void take_use(const struct taker *t, struct leaf_figures *leaf, enum stuff stuff,
+                     int32_t material) {
+    for (size_t i = 0; i < leaf->use_count; i++) {
+        if (leaf->uses[i].stuff == stuff && leaf->uses[i].material == material) {
+            return;
+        }
+    }
+    assert(leaf->use_count < MOST_USES);
+    struct material_use *const use = &leaf->uses[leaf->use_count++];
+    *use = (struct material_use){.stuff = stuff, .material = material};
+    if (stuff == STUFF_LUMBER) {
+        const enum unit unit = lumber_unit(&t->rates->lumber[material]);
+        use->net = part_total(t, leaf, "lumber net, a door", unit, stuff, material, pick_net);
+        use->rough = part_total(t, leaf, "lumber rough, a door", unit, stuff, material, pick_rough);
+    } else if (stuff == STUFF_SHEET) {
+        use->net = part_total(t, leaf, "sheet area, a door", t->m->area, stuff, material, pick_net);
+    } else {
+        use->net =
+            part_total(t, leaf, "glass charged, a door", t->m->area, stuff, material, pick_net);
+        use->cost =
+            part_total(t, leaf, "glass cost, a door", UNIT_MONEY, stuff, material, pick_cost);
+    }
+}
+
+/* --- surface
+ * ---------------------------------------------------------------------------------------------------------
+ */
+
+/* The faces that are sprayed; the part of a see-through leaf that is open is not there to be
+ * sprayed. */
+static fig sprayed_faces(const struct taker *t, const struct leaf_figures *leaf, int faces) {
+    const fig open = fig_minus(leaf->see_through);
+    const fig both[] = {leaf->face, leaf->face, open, open};
+    if (faces == FACES_NONE) {
+        return (fig){0};
+    }
+    if (faces == FACES_BOTH) {
+        return fig_sum(t->tape, "faces sprayed", t->m->area, both, 4);
+    }
+    return fig_sum(t->tape, "faces sprayed", t->m->area, both + 1, 2);
+}
+
+static void take_openings(const struct taker *t, struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    fig counts[2 * 32];
+    fig each[2 * 32];
+    for (size_t i = 0; i < door->opening_count; i++) {
+        const struct opening *const o = &door->openings[i];
+        const fig width =
+            measures_length(t->tape, t->m, "opening width", o->width, door->row->place);
+        const fig height =
+            measures_length(t->tape, t->m, "opening height", o->height, door->row->place);
+        counts[i] = count_given(t, "openings of this size", o->count, door->row->place);
+        each[i] = area(t, "opening area", width, height);
+    }
+    leaf->see_through =
+        fig_total(t->tape, "open area, a door", t->m->area, counts, each, door->opening_count);
+}
+
+static void take_surface(const struct taker *t, struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    const fig round[] = {leaf->width, leaf->width, leaf->height, leaf->height};
+    leaf->face = area(t, "face area", leaf->width, leaf->height);
+    leaf->perimeter = fig_sum(t->tape, "perimeter", t->m->length, round, 4);
+    if (door->make.finish.index < 0) {
+        return;
+    }
+    const struct finish *const finish = &t->rates->finishes[door->make.finish.index];
+    fig stuck = {0};
+    if (door->stuck_edge > 0 && (door_is_see_through(door) || door->style->profile_extra.set)) {
+        stuck = measures_length(t->tape, t->m, "inner edge of the frame", door->stuck_edge,
+                                door->row->place);
+    }
+    leaf->edges = area(t, "outer edges", leaf->perimeter, leaf->thickness);
+    if (door_is_see_through(door)) {
+        take_openings(t, leaf);
+        leaf->inner_edges = area(t, "inner edges", stuck, leaf->thickness);
+    }
+    if (!fig_none(stuck) && door->style->profile_extra.set) {
+        const fig extra =
+            measures_given(t->tape, t->m, "profile, developed extra", &door->style->profile_extra);
+        leaf->profile = area(t, "profile area", stuck, extra);
+    }
+    leaf->faces = sprayed_faces(t, leaf, finish->faces.word);
+    const fig all[] = {leaf->faces, leaf->edges, leaf->inner_edges, leaf->profile};
+    leaf->sprayed = fig_sum(t->tape, "sprayed area", t->m->area, all, 4);
+}
+
+/* --- weight and hinges
+ * ------------------------------------------------------------------------------------------------
+ */
+
+static void take_weight(const struct taker *t, struct leaf_figures *leaf) {
+    for (size_t i = 0; i < leaf->door->part_count; i++) {
+        if (fig_none(leaf->parts[i].weight)) {
+            return; /* a door of which half is weighed would mislead */
+        }
+    }
+    leaf->weight = part_total(t, leaf, "weight, a door", t->m->weight, STUFF_NONE, 0, pick_weight);
+}
+
+static fig pick_hinges(const struct taker *t, const char *what, const struct steps *rule, fig by) {
+    fig limits[16];
+    fig counts[16];
+    const size_t n = rule->count < 16 ? rule->count : 16;
+    for (size_t i = 0; i < n; i++) {
+        limits[i] = measures_given(t->tape, t->m, "hinge rule, up to", &rule->s[i].limit);
+        counts[i] = measures_given(t->tape, t->m, "hinge rule, hinges", &rule->s[i].value);
+    }
+    return fig_pick_upto(t->tape, what, by, limits, counts, n);
+}
+
+/* The larger of what height and weight ask for. */
+static void take_hinges(const struct taker *t, struct leaf_figures *leaf) {
+    const struct hinge_rules *const rules = &t->rates->hinges;
+    if (leaf->door->row->use.word != USE_DOOR || leaf->door->make.hinge.index < 0) {
+        return;
+    }
+    fig by_height = {0};
+    fig by_weight = {0};
+    if (rules->by_height.count > 0) {
+        by_height = pick_hinges(t, "hinges by height", &rules->by_height, leaf->height);
+    }
+    if (rules->by_weight.count > 0 && !fig_none(leaf->weight)) {
+        by_weight = pick_hinges(t, "hinges by weight", &rules->by_weight, leaf->weight);
+    }
+    if (!fig_none(by_height) && !fig_none(by_weight)) {
+        leaf->hinges = fig_larger(t->tape, "hinges", by_height, by_weight);
+    } else if (fig_none(by_height) && fig_none(by_weight)) {
+        leaf->hinges = t->m->two; /* no rule given: a door hangs on two */
+    } else {
+        leaf->hinges = fig_none(by_height) ? by_weight : by_height;
+    }
+}
+
+/* --- what labor goes by
+ * -------------------------------------------------------------------------------------------------
+ */
+
+static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    const struct place place = door->row->place;
+    int64_t parts = 0;
+    for (size_t i = 0; i < door->part_count; i++) {
+        parts += door->parts[i].count;
+    }
+    const int64_t stiles = door_pieces(door, PART_STILE) + door_pieces(door, PART_MID_STILE);
+    const int64_t rails = door_pieces(door, PART_TOP_RAIL) + door_pieces(door, PART_BOTTOM_RAIL) +
+                          door_pieces(door, PART_MID_RAIL);
+    fig *const driver = leaf->driver;
+    driver[DRIVER_DOOR] = t->m->one;
+    driver[DRIVER_PART] = count_given(t, "parts", parts, place);
+    driver[DRIVER_STILE] = count_given(t, "stiles", stiles, place);
+    driver[DRIVER_RAIL] = count_given(t, "rails", rails, place);
+    driver[DRIVER_PANEL] = count_given(t, "panels, panes and slabs", parts - stiles - rails, place);
+    driver[DRIVER_JOINT] = count_given(t, "joints", door->joints, place);
+    driver[DRIVER_HINGE] = leaf->hinges;
+    const fig frame =
+        part_total(t, leaf, "frame parts, length", t->m->length, STUFF_NONE, 0, pick_length);
+    if (!fig_none(frame)) {
+        driver[DRIVER_FRAME_RUN] = fig_ratio(t->tape, "frame parts, run", t->m->run,
+                                             (figs){{frame}}, (figs){{t->m->twelve_runs}});
+    }
+    driver[DRIVER_EDGE_RUN] = fig_ratio(t->tape, "edge, run", t->m->run, (figs){{leaf->perimeter}},
+                                        (figs){{t->m->twelve_runs}});
+    driver[DRIVER_AREA] = leaf->face;
+    driver[DRIVER_SPRAYED] = leaf->sprayed;
+    if (!fig_none(leaf->sprayed)) {
+        const struct finish *const finish = &t->rates->finishes[door->make.finish.index];
+        fig times[16];
+        size_t n = 0;
+        for (; n < finish->coat_count && n < 16; n++) {
+            times[n] = measures_given(t->tape, t->m, "coats", &finish->coats[n].times);
+        }
+        const fig coats = fig_sum(t->tape, "coats in all", UNIT_COUNT, times, n);
+        driver[DRIVER_SPRAYED_PER_COAT] =
+            product(t, "sprayed area, all coats", t->m->area, leaf->sprayed, coats);
+    }
+}
+
+static bool take_leaf(const struct taker *t, struct pool *pool, struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    const struct row *const row = door->row;
+    leaf->subject = tape_about(t->tape, row->id.s);
+    leaf->openings = measures_given(t->tape, t->m, "count", &row->count);
+    leaf->leaves = measures_given(t->tape, t->m, "leaves", &row->leaves);
+    leaf->pieces = product(t, "doors", UNIT_COUNT, leaf->openings, leaf->leaves);
+    leaf->width = measures_length(t->tape, t->m, "door width", door->width, row->width.place);
+    leaf->height = measures_length(t->tape, t->m, "door height", door->height, row->height.place);
+    leaf->thickness = measures_length(t->tape, t->m, "door thickness", door->thickness,
+                                      door->style->thickness.place);
+    leaf->parts = pool_take(pool, door->part_count, sizeof *leaf->parts);
+    if (leaf->parts == NULL) {
+        return false;
+    }
+    for (size_t i = 0; i < door->part_count; i++) {
+        take_part(t, leaf, &door->parts[i], &leaf->parts[i]);
+    }
+    for (size_t i = 0; i < door->part_count; i++) {
+        take_use(t, leaf, door->parts[i].stuff, door->parts[i].material);
+    }
+    take_surface(t, leaf);
+    take_weight(t, leaf);
+    take_hinges(t, leaf);
+    leaf->pulls =
+        door->make.pull.index >= 0 && row->use.word != USE_END_PANEL ? t->m->one : (fig){0};
+    take_drivers(t, leaf);
+    return true;
+}
+
+/* Sum of pieces x each over the rows. */
+static fig rows_total(const struct quantities *q, struct tape *tape, const char *what,
+                      enum unit unit, size_t count, const fig *each, fig *pieces) {
+    for (size_t i = 0; i < count; i++) {
+        pieces[i] = q->leaves[i].pieces;
+    }
+    return fig_total(tape, what, unit, pieces, each, count);
+}
+
+static bool take_job(struct quantities *q, const struct taker *t) {
+    fig *const pieces = pool_take(&q->pool, q->count, sizeof *pieces);
+    fig *const weights = pool_take(&q->pool, q->count, sizeof *weights);
+    if (pieces == NULL || weights == NULL) {
+        return false;
+    }
+    bool weighed = true;
+    tape_about_again(t->tape, 0);
+    for (size_t i = 0; i < q->count; i++) {
+        pieces[i] = q->leaves[i].pieces;
+        weights[i] = q->leaves[i].weight;
+        weighed = weighed && !fig_none(weights[i]);
+    }
+    q->all_leaves = fig_sum(t->tape, "doors and fronts in all", UNIT_COUNT, pieces, q->count);
+    if (weighed) {
+        q->weight =
+            rows_total(q, t->tape, "weight in all", t->m->weight, q->count, weights, pieces);
+    }
+    return true;
+}
+
+bool quantities_make(struct quantities *q, struct tape *tape, const struct measures *measures,
+                     const struct rates *rates, const struct doors *doors) {
+    *q = (struct quantities){.count = doors->count};
+    pool_init(&q->pool);
+    struct materials materials;
+    bool held = materials_init(&materials, tape, measures, rates);
+    const struct taker taker = {
+        .tape = tape, .m = measures, .rates = rates, .materials = &materials};
+    q->leaves = pool_take(&q->pool, doors->count, sizeof *q->leaves);
+    held = held && q->leaves != NULL;
+    for (size_t i = 0; held && i < doors->count; i++) {
+        q->leaves[i].door = &doors->doors[i];
+        held = take_leaf(&taker, &q->pool, &q->leaves[i]);
+    }
+    held = held && take_job(q, &taker);
+    materials_clear(&materials);
+    return held;
+}
+
+void quantities_clear(struct quantities *q) {
+    pool_clear(&q->pool);
+    *q = (struct quantities){0};
+}
+
+fig quantities_total(const struct quantities *q, struct tape *tape, const char *what,
+                     enum stuff stuff, int32_t material, bool rough) {
+    fig *const pieces = calloc(2 * q->count + 1, sizeof *pieces);
+    if (pieces == NULL) {
+        tape->fault = TAPE_MEMORY;
+        return (fig){0};
+    }
+    fig *const each = pieces + q->count;
+    size_t n = 0;
+    enum unit unit = UNIT_NUMBER;
+    for (size_t i = 0; i < q->count; i++) {
+        const struct leaf_figures *const leaf = &q->leaves[i];
+        for (size_t u = 0; u < leaf->use_count; u++) {
+            if (leaf->uses[u].stuff == stuff && leaf->uses[u].material == material) {
+                pieces[n] = leaf->pieces;
+                each[n++] = rough ? leaf->uses[u].rough : leaf->uses[u].net;
+                unit = (enum unit)tape_figure(tape, leaf->uses[u].net)->unit;
+            }
+        }
+    }
+    const fig total = n == 0 ? (fig){0} : fig_total(tape, what, unit, pieces, each, n);
+    free(pieces);
+    return total;
+}

@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: MIT */
+/* The quantities of each door as figures: what a leaf takes of lumber, sheets and glass, its
+ * surface, weight, hinges, and the counts that labor goes by. All are per leaf unless said
+ * otherwise; fig none where a leaf has none.
+ *
+ * Method: docs/method.md, "Lumber", "Surface", "Weight", "Hinges". */
+#ifndef DOORCOST_DOOR_QUANTITY_H
+#define DOORCOST_DOOR_QUANTITY_H
+
+#include "door/door.h"
+#include "figure/measures.h"
+
+struct part_figures {
+    fig length, width;             /* finished */
+    fig rough_length, rough_width; /* lumber */
+    fig count;                     /* pieces a leaf */
+    fig pieces;                    /* pieces of the row: count x leaves of the row */
+    fig net, rough;                /* lumber: board feet or m3 a piece */
+    fig area;                      /* sheets: area a piece; glass: area charged a piece */
+    fig cost;                      /* glass: money a piece */
+    fig weight;                    /* a piece; none when a density is not known */
+};
+
+/* What a leaf takes of one material. */
+struct material_use {
+    enum stuff stuff;
+    int32_t material;
+    fig net;   /* board feet or m3; area of sheet parts; area of glass charged */
+    fig rough; /* lumber only */
+    fig cost;  /* glass only: money */
+};
+
+#define MOST_USES 4
+
+struct leaf_figures {
+    const struct door *door;
+    uint32_t subject;
+    fig openings; /* count of the row */
+    fig leaves;   /* leaves of one */
+    fig pieces;   /* leaves of the row: count x leaves */
+    fig width, height, thickness;
+    fig face;        /* area of one face, width x height */
+    fig perimeter;   /* length */
+    fig edges;       /* area of the outer edges */
+    fig see_through; /* area of the openings of a see-through frame, one face */
+    fig inner_edges; /* area of the inner edges of such a frame */
+    fig profile;     /* area that the profile adds */
+    fig faces;       /* area of the faces that are sprayed */
+    fig sprayed;     /* area, all in all; none when the row has no finish */
+    fig weight;      /* none when a density is not known */
+    fig hinges;      /* none for fronts, panels and rows without hinges */
+    fig pulls;
+    fig driver[DRIVER_COUNT]; /* counts that operations go by; none: 0 */
+    struct part_figures *parts;
+    struct material_use uses[MOST_USES];
+    size_t use_count;
+};
+
+struct quantities {
+    struct pool pool;
+    struct leaf_figures *leaves; /* one a row */
+    size_t count;
+    fig all_leaves; /* leaves of the job */
+    fig weight;     /* of the job; none when a density is not known */
+};
+
+/* Puts the quantities of all doors on the tape.  quantities: always left so that quantities_clear
+ * may be called; it borrows doors and rates.  Makes no problems.  true: memory held (the tape's
+ * fault is asked apart). */
+bool quantities_make(struct quantities *quantities, struct tape *tape,
+                     const struct measures *measures, const struct rates *rates,
+                     const struct doors *doors) __attribute__((warn_unused_result));
+void quantities_clear(struct quantities *quantities);
+
+/* The unit in which a lumber is counted and sold: board feet or m3. */
+enum unit lumber_unit(const struct lumber *lumber);
+
+/* Sum over all rows of pieces x what a leaf takes; which picks the figure. none when no row takes
+ * any. */
+fig quantities_total(const struct quantities *quantities, struct tape *tape, const char *what,
+                     enum stuff stuff, int32_t material, bool rough);
+
+#endif

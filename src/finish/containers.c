@@ -1,0 +1,122 @@
+/* SPDX-License-Identifier: MIT */
+/* Sizes are tried from the cheapest by volume on, the most containers first.  What is still needed
+ * costs at least its volume at the next size's price by volume; a branch that can't come under the
+ * best known that way is left, and with it all that have fewer of the size, for they need more of
+ * dearer ones. */
+#include "finish/containers.h"
+
+#include <string.h>
+
+__extension__ typedef __int128 wide;
+
+#define MOST_STEPS 4000000
+
+struct set {
+    int64_t counts[CONTAINERS_MOST_SIZES];
+    int64_t cost, volume, containers;
+    bool known;
+};
+
+struct search {
+    const struct container_size *sizes;
+    size_t order[CONTAINERS_MOST_SIZES]; /* by price by volume */
+    size_t count;
+    struct set best;
+    int32_t steps;
+};
+
+static bool better(const struct set *a, const struct set *b) {
+    if (!b->known || a->cost != b->cost) {
+        return !b->known || a->cost < b->cost;
+    }
+    return a->volume != b->volume ? a->volume < b->volume : a->containers < b->containers;
+}
+
+/* Whether cost and the least that `left` can cost at the size in place `at` is more than the best
+ * known. */
+static bool hopeless(const struct search *s, int64_t cost, int64_t left, size_t at) {
+    if (!s->best.known || left <= 0) {
+        return s->best.known && cost > s->best.cost;
+    }
+    const struct container_size *const size = &s->sizes[s->order[at]];
+    return (wide)left * size->price > ((wide)s->best.cost - cost) * size->volume;
+}
+
+static void try_from(struct search *s, size_t at, int64_t left, struct set *set) {
+    if (left <= 0 || at == s->count) {
+        if (left <= 0 && better(set, &s->best)) {
+            s->best = *set;
+            s->best.known = true;
+        }
+        return;
+    }
+    const size_t size = s->order[at];
+    const int64_t volume = s->sizes[size].volume;
+    const int64_t price = s->sizes[size].price;
+    const struct set before = *set;
+    const int64_t most = left / volume + (left % volume != 0 ? 1 : 0);
+    for (int64_t n = most; n >= 0 && s->steps < MOST_STEPS; n--) {
+        s->steps++;
+        *set = before;
+        set->counts[size] = n;
+        set->cost += n * price;
+        set->volume += n * volume;
+        set->containers += n;
+        const int64_t rest = left - n * volume;
+        if (rest > 0 && (at + 1 == s->count || hopeless(s, set->cost, rest, at + 1))) {
+            break;
+        }
+        if (!hopeless(s, set->cost, rest, at)) {
+            try_from(s, at + 1, rest, set);
+        }
+    }
+    *set = before;
+}
+
+/* Insertion sort by price by volume, larger volume first among equals. */
+static void order_sizes(struct search *s) {
+    for (size_t i = 0; i < s->count; i++) {
+        size_t j = i;
+        for (; j > 0; j--) {
+            const struct container_size *const a = &s->sizes[s->order[j - 1]];
+            const struct container_size *const b = &s->sizes[i];
+            const wide left = (wide)a->price * b->volume;
+            const wide right = (wide)b->price * a->volume;
+            if (left < right || (left == right && a->volume >= b->volume)) {
+                break;
+            }
+            s->order[j] = s->order[j - 1];
+        }
+        s->order[j] = i;
+    }
+}
+
+bool containers_choose(int64_t need, const struct container_size *sizes, size_t count,
+                       int64_t *counts) {
+    if (count == 0 || count > CONTAINERS_MOST_SIZES) {
+        return false;
+    }
+    struct search search = {.sizes = sizes, .count = count};
+    order_sizes(&search);
+    struct set set = {0};
+    try_from(&search, 0, need, &set);
+    memcpy(counts, search.best.counts, count * sizeof *counts);
+    return true;
+}
+
+static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
+    struct container_size sizes[CONTAINERS_MOST_SIZES];
+    const size_t n = (count - 1) / 2;
+    if (count < 3 || n > CONTAINERS_MOST_SIZES || n > outputs) {
+        return false;
+    }
+    for (size_t i = 0; i < n; i++) {
+        sizes[i] = (struct container_size){.volume = in[1 + 2 * i], .price = in[2 + 2 * i]};
+        if (sizes[i].volume <= 0 || sizes[i].price < 0) {
+            return false;
+        }
+    }
+    return containers_choose(in[0], sizes, n, out);
+}
+
+const struct chooser containers_chooser = {.name = "containers", .choose = choose};

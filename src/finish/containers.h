@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT */
+/* The cheapest set of containers that holds a need.
+ *
+ * "1 gal may cost less than 3 qt": of all sets that hold the need the one of least money is taken,
+ * of equal ones that with the least left over, then that with the fewest containers.  The search is
+ * exact; only where sizes of the very same price by volume leave more than some millions of equal
+ * sets does it stop and take the best one seen.  Method: docs/method.md, "Containers". */
+#ifndef DOORCOST_FINISH_CONTAINERS_H
+#define DOORCOST_FINISH_CONTAINERS_H
+
+#include "figure/tape.h"
+
+#define CONTAINERS_MOST_SIZES 8
+
+struct container_size {
+    int64_t volume; /* > 0, any unit, the same as the need's */
+    int64_t price;  /* >= 0 */
+};
+
+/* counts: one a size.  false: no sizes. need <= 0 takes none. */
+bool containers_choose(int64_t need, const struct container_size *sizes, size_t count,
+                       int64_t *counts);
+
+/* The same as a chooser of the tape: operands need, then volume and price of each size; output i:
+ * how many of size i. */
+extern const struct chooser containers_chooser;
+
+#endif

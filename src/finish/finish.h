@@ -1,0 +1,72 @@
+/* SPDX-License-Identifier: MIT */
+/* The finish of a job: from sprayed area to coating, reducer and catalyst, and the containers to
+ * buy.
+ *
+ * A batch is all that is sprayed in one finish and one color.  Each of its coats needs film, loses
+ * some of it on the way, and leaves a fixed loss in pot and hose for every mix.  What all batches
+ * need of a product is bought together (a tinted product by color).  Method: docs/method.md,
+ * "Finish". */
+#ifndef DOORCOST_FINISH_FINISH_H
+#define DOORCOST_FINISH_FINISH_H
+
+#include "door/quantity.h"
+#include "finish/containers.h"
+
+/* One product to buy: a coating (by color where it is tinted), a reducer or a catalyst. */
+struct product {
+    const char *name;
+    const char *color; /* NULL: not tinted */
+    int32_t coating;   /* index into rates.coatings, or -1 */
+    int32_t additive;  /* index into rates.additives, or -1 */
+    const struct steps *sizes;
+    fig need;                          /* volume */
+    fig counts[CONTAINERS_MOST_SIZES]; /* containers of each size */
+    fig volumes[CONTAINERS_MOST_SIZES], prices[CONTAINERS_MOST_SIZES];
+    size_t size_count;
+    fig bought;    /* volume */
+    fig left_over; /* volume */
+    fig cost;      /* money for what is bought */
+    fig charged;   /* money that the job pays */
+};
+
+/* One line of a finish for one batch. */
+struct coat_figures {
+    int32_t coating;
+    fig times;       /* coats */
+    fig film;        /* wet, mil or um; none where the file gives only a coverage */
+    fig dry_film;    /* of all these coats, mil or um; none without film or solids */
+    fig theoretical; /* volume, one coat, nothing lost */
+    fig sprayed;     /* volume of mix that leaves the gun, all coats */
+    fig mixes;       /* count */
+    fig mix;         /* volume mixed, with the fixed loss of each mix */
+    fig coating_volume, reducer, catalyst;             /* parts of the mix */
+    size_t product, reducer_product, catalyst_product; /* into products; SIZE_MAX: none */
+    fig cost;                                          /* money charged for this line */
+};
+
+struct batch {
+    int32_t finish;    /* index into rates.finishes */
+    const char *color; /* NULL: none named */
+    uint32_t subject;
+    fig area; /* sprayed, of the job */
+    struct coat_figures *coats;
+    size_t coat_count;
+    fig dry_film;  /* of the whole finish */
+    fig dry_hours; /* drying, all coats one after another */
+    fig cost;      /* money charged for the batch */
+};
+
+struct finish_list {
+    struct batch *batches;
+    size_t batch_count;
+    struct product *products;
+    size_t product_count;
+    size_t *batch_of; /* the batch of each row, SIZE_MAX: left bare */
+};
+
+/* Puts the finish of the job on the tape. Memory from pool. true: memory held. */
+bool finish_make(struct finish_list *list, struct pool *pool, struct tape *tape,
+                 const struct measures *measures, const struct rates *rates,
+                 const struct quantities *quantities) __attribute__((warn_unused_result));
+
+#endif

@@ -1,0 +1,475 @@
+/* SPDX-License-Identifier: MIT */
+/* An operation is worked out in three steps: what it does to each row, what it takes in all, what
+ * of that each row carries. */
+#include "labor/labor.h"
+
+#include "labor/setup.h"
+
+#include <stdlib.h>
+
+struct floor {
+    struct labor *labor;
+    struct tape *tape;
+    const struct measures *m;
+    const struct rates *rates;
+    const struct quantities *q;
+    const struct finish_list *finish;
+    struct problems *problems;
+    fig lumber_bought, sheets_bought; /* none when nothing is */
+    fig *leaf_lumber, *leaf_sheet;    /* net of a leaf, for shares of what the job has as a whole */
+    fig *pieces, *each;               /* room for totals over the rows */
+    bool *applies;
+};
+
+static fig ratio(const struct floor *f, const char *what, enum unit unit, figs over, figs under) {
+    return fig_ratio(f->tape, what, unit, over, under);
+}
+
+/* --- what an operation does to a row
+ * ----------------------------------------------------------------------------------- */
+
+static bool listed(const struct references *list, int32_t operation) {
+    for (size_t i = 0; i < list->count; i++) {
+        if (list->r[i].index == operation) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* An operation works on a row that its style, its finish or the shop lists it for. */
+static bool row_has(const struct floor *f, size_t row, int32_t operation) {
+    const struct door *const door = f->q->leaves[row].door;
+    if (listed(&f->rates->shop.operations, operation) ||
+        listed(&door->style->operations, operation)) {
+        return true;
+    }
+    return door->make.finish.index >= 0 &&
+           listed(&f->rates->finishes[door->make.finish.index].operations, operation);
+}
+
+/* How wide the widest thing is that has to go through the machine: of a door its smaller side, else
+ * the part's width. */
+static length across(const struct operation *op, const struct door *door) {
+    const enum driver driver = (enum driver)op->per.word;
+    if (driver == DRIVER_DOOR || driver == DRIVER_AREA || driver == DRIVER_SPRAYED ||
+        driver == DRIVER_SPRAYED_PER_COAT) {
+        return door->width < door->height ? door->width : door->height;
+    }
+    length widest = 0;
+    for (size_t i = 0; i < door->part_count; i++) {
+        const struct part *const part = &door->parts[i];
+        const length side = part->width < part->length ? part->width : part->length;
+        if (driver_works_on(driver, part->kind) && side > widest) {
+            widest = side;
+        }
+    }
+    return widest;
+}
+
+/* Passes of a row: what the file says, twice that for what is wider than the machine. none: one. */
+static fig passes_of(const struct floor *f, const struct operation *op, const struct door *door) {
+    const fig passes = measures_given(f->tape, f->m, "passes", &op->passes);
+    const length wide = across(op, door);
+    if (!op->capacity.set || wide <= op->capacity.amount) {
+        return passes;
+    }
+    if (!op->one_side_open || wide > 2 * op->capacity.amount) {
+        char size[32];
+        char most[32];
+        const length limit = op->one_side_open ? 2 * op->capacity.amount : op->capacity.amount;
+        problem_add(f->problems, SEVERITY_WARNING, "too-wide-for-machine", door->row->place,
+                    "door '%s' is %s across and operation '%s' takes at most %s; its minutes are "
+                    "counted as two passes, plan another "
+                    "way for it",
+                    problem_quote(f->problems, door->row->id.s),
+                    length_show(wide, f->m->lengths, size, sizeof size),
+                    problem_quote(f->problems, op->name.s),
+                    length_show(limit, f->m->lengths, most, sizeof most));
+    }
+    if (fig_none(passes)) {
+        return f->m->two;
+    }
+    return ratio(f, "passes over a narrower machine", UNIT_COUNT, (figs){{passes, f->m->two}},
+                 (figs){{{0}}});
+}
+
+/* What is handled each pass: of `part` only the parts that the operation works on. */
+static fig handled_of(const struct floor *f, const struct operation *op,
+                      const struct leaf_figures *leaf) {
+    if (op->handling_per.word != DRIVER_PART) {
+        return leaf->driver[op->handling_per.word];
+    }
+    int64_t parts = 0;
+    for (size_t i = 0; i < leaf->door->part_count; i++) {
+        const struct part *const part = &leaf->door->parts[i];
+        parts += driver_works_on((enum driver)op->per.word, part->kind) ? part->count : 0;
+    }
+    return parts == 0
+               ? (fig){0}
+               : tape_given(f->tape, "parts handled", UNIT_COUNT, 0, parts, leaf->door->row->place);
+}
+
+static void run_row(const struct floor *f, const struct operation *op,
+                    const struct leaf_figures *leaf, struct operation_share *s) {
+    const fig passes = passes_of(f, op, leaf->door);
+    fig parts[2] = {{0}, {0}};
+    if (op->feed.set) {
+        const fig feed = measures_given(f->tape, f->m, "feed", &op->feed);
+        parts[0] = ratio(f, "feeding", UNIT_MIN, (figs){{s->count, passes}}, (figs){{feed}});
+    } else if (op->minutes.set) {
+        const fig minutes = measures_given(f->tape, f->m, "minutes each", &op->minutes);
+        parts[0] =
+            ratio(f, "running", UNIT_MIN, (figs){{s->count, minutes, passes}}, (figs){{{0}}});
+    }
+    const fig handled = op->handling.set ? handled_of(f, op, leaf) : (fig){0};
+    if (!fig_none(handled)) {
+        const fig handling = measures_given(f->tape, f->m, "handling each", &op->handling);
+        parts[1] =
+            ratio(f, "handling", UNIT_MIN, (figs){{handled, handling, passes}}, (figs){{{0}}});
+    }
+    if (fig_none(parts[0]) || fig_none(parts[1])) {
+        s->run = fig_none(parts[0]) ? parts[1] : parts[0];
+    } else {
+        s->run = fig_sum(f->tape, "run minutes", UNIT_MIN, parts, 2);
+    }
+    s->basis = s->run;
+}
+
+/* --- what it takes in all
+ * ------------------------------------------------------------------------------------------------
+ */
+
+static fig rows_total(const struct floor *f, const struct operation_figures *o, const char *what,
+                      enum unit unit, fig (*pick)(const struct operation_share *)) {
+    for (size_t r = 0; r < f->q->count; r++) {
+        f->pieces[r] = f->q->leaves[r].pieces;
+        f->each[r] = pick(&o->shares[r]);
+    }
+    return fig_total(f->tape, what, unit, f->pieces, f->each, f->q->count);
+}
+
+static fig pick_run(const struct operation_share *s) {
+    return s->run;
+}
+static fig pick_basis(const struct operation_share *s) {
+    return s->basis;
+}
+
+static bool total(const struct floor *f, struct operation_figures *o) {
+    const struct operation *const op = &f->rates->operations[o->operation];
+    bool held = true;
+    o->machine_minutes = o->run;
+    if (op->setup.set) {
+        const int64_t setups = setup_count(op, f->q, f->applies, f->finish, f->rates, &held);
+        const fig each = measures_given(f->tape, f->m, "set-up", &op->setup);
+        o->setups = tape_given(f->tape, "set-ups", UNIT_COUNT, 0, setups, op->setup.place);
+        o->setup_minutes =
+            ratio(f, "set-up minutes", UNIT_MIN, (figs){{o->setups, each}}, (figs){{{0}}});
+        o->machine_minutes = fig_plus(f->tape, "machine minutes", o->run, o->setup_minutes);
+    }
+    const fig hands = measures_given(f->tape, f->m, "hands", &op->hands);
+    const struct shop *const shop = &f->rates->shop;
+    const fig allowance = measures_given(f->tape, f->m, "allowance", &shop->allowance);
+    figs over = {{o->machine_minutes, hands}};
+    figs under = {{{0}}};
+    if (!fig_none(allowance) && shop->allowance_on.word == ALLOWANCE_ADDED) {
+        over.f[2] = fig_plus(f->tape, "work and allowance", f->m->hundred, allowance);
+        under.f[0] = f->m->hundred;
+    } else if (!fig_none(allowance)) {
+        over.f[2] = f->m->hundred;
+        under.f[0] =
+            fig_plus(f->tape, "work, percent of shift", f->m->hundred, fig_minus(allowance));
+    }
+    o->person_minutes = ratio(f, "person-minutes", UNIT_MIN, over, under);
+    const fig rate = measures_given(f->tape, f->m, "labor rate",
+                                    op->labor_rate.set ? &op->labor_rate : &shop->labor_rate);
+    o->labor =
+        ratio(f, "labor", UNIT_MONEY, (figs){{o->person_minutes, rate}}, (figs){{f->m->sixty}});
+    o->cost = o->labor;
+    if (op->machine >= 0 && f->rates->machines[op->machine].rate.set) {
+        const fig hour =
+            measures_given(f->tape, f->m, "machine rate", &f->rates->machines[op->machine].rate);
+        o->machine = ratio(f, "machine", UNIT_MONEY, (figs){{o->machine_minutes, hour}},
+                           (figs){{f->m->sixty}});
+        o->cost = fig_plus(f->tape, "labor and machine", o->labor, o->machine);
+    }
+    return held;
+}
+
+/* --- what each row carries
+ * ------------------------------------------------------------------------------------------------
+ */
+
+static void share(const struct floor *f, struct operation_figures *o) {
+    fig all = o->run;
+    for (size_t r = 0; r < f->q->count && !fig_none(o->job_count); r++) {
+        if (!fig_none(o->shares[r].basis)) {
+            const enum unit unit = (enum unit)tape_figure(f->tape, o->shares[r].basis)->unit;
+            all = rows_total(f, o, "shared by, the job", unit, pick_basis);
+            break;
+        }
+    }
+    if (tape_amount(f->tape, all) == 0) {
+        return; /* run minutes too short to see: the cost stays the job's */
+    }
+    for (size_t r = 0; r < f->q->count; r++) {
+        struct operation_share *const s = &o->shares[r];
+        if (fig_none(s->basis)) {
+            continue;
+        }
+        tape_about_again(f->tape, f->q->leaves[r].subject);
+        s->person = ratio(f, "person-minutes, share", UNIT_MIN,
+                          (figs){{o->person_minutes, s->basis}}, (figs){{all}});
+        s->cost = ratio(f, "operation cost, share", UNIT_MONEY, (figs){{o->cost, s->basis}},
+                        (figs){{all}});
+    }
+}
+
+/* Operations that the job has as a whole: their count is the job's, each row carries by its own
+ * doors, lumber or sheet area. */
+static bool job_driver(const struct floor *f, struct operation_figures *o, enum driver driver) {
+    const fig *by = NULL;
+    if (driver == DRIVER_JOB) {
+        o->job_count = f->m->one;
+    } else if (driver == DRIVER_LUMBER) {
+        o->job_count = f->lumber_bought;
+        by = f->leaf_lumber;
+    } else if (driver == DRIVER_SHEET) {
+        o->job_count = f->sheets_bought;
+        by = f->leaf_sheet;
+    } else {
+        return false;
+    }
+    for (size_t r = 0; r < f->q->count; r++) {
+        o->shares[r].basis = !f->applies[r] ? (fig){0} : (by == NULL ? f->m->one : by[r]);
+    }
+    return true;
+}
+
+static bool start(const struct floor *f, struct operation_figures *o) {
+    const struct operation *const op = &f->rates->operations[o->operation];
+    const enum driver driver = (enum driver)op->per.word;
+    bool works = false;
+    for (size_t r = 0; r < f->q->count; r++) {
+        f->applies[r] = row_has(f, r, o->operation);
+        works = works || f->applies[r];
+    }
+    const uint32_t subject = tape_about(f->tape, op->name.s);
+    if (!works) {
+        return false;
+    }
+    if (job_driver(f, o, driver)) {
+        if (fig_none(o->job_count)) {
+            return false;
+        }
+        const fig passes = measures_given(f->tape, f->m, "passes", &op->passes);
+        const fig minutes = measures_given(f->tape, f->m, "minutes each", &op->minutes);
+        o->run = ratio(f, "run minutes, the job", UNIT_MIN, (figs){{o->job_count, minutes, passes}},
+                       (figs){{{0}}});
+        return true;
+    }
+    works = false;
+    for (size_t r = 0; r < f->q->count; r++) {
+        const struct leaf_figures *const leaf = &f->q->leaves[r];
+        f->applies[r] = f->applies[r] && !fig_none(leaf->driver[driver]);
+        if (f->applies[r]) {
+            tape_about_again(f->tape, leaf->subject);
+            o->shares[r].count = leaf->driver[driver];
+            run_row(f, op, leaf, &o->shares[r]);
+            works = true;
+        }
+    }
+    tape_about_again(f->tape, subject);
+    if (works) {
+        o->run = rows_total(f, o, "run minutes, the job", UNIT_MIN, pick_run);
+    }
+    return works;
+}
+
+/* --- the job
+ * --------------------------------------------------------------------------------------------------------------
+ */
+
+static fig sum_operations(const struct floor *f, const char *what, enum unit unit,
+                          fig (*pick)(const struct operation_figures *), fig *terms) {
+    for (size_t i = 0; i < f->labor->operation_count; i++) {
+        terms[i] = pick(&f->labor->operations[i]);
+    }
+    return fig_sum(f->tape, what, unit, terms, f->labor->operation_count);
+}
+
+static fig pick_person(const struct operation_figures *o) {
+    return o->person_minutes;
+}
+static fig pick_labor(const struct operation_figures *o) {
+    return o->labor;
+}
+static fig pick_machine(const struct operation_figures *o) {
+    return o->machine;
+}
+
+static void sum_machines(const struct floor *f, fig *minutes, fig *costs) {
+    for (int32_t m = -1; m < (int32_t)f->rates->machine_count; m++) {
+        size_t n = 0;
+        for (size_t i = 0; i < f->labor->operation_count; i++) {
+            const struct operation_figures *const o = &f->labor->operations[i];
+            if (f->rates->operations[o->operation].machine == m) {
+                minutes[n] = o->machine_minutes;
+                costs[n++] = o->machine;
+            }
+        }
+        if (n > 0) {
+            tape_about(f->tape, m < 0 ? "by hand" : f->rates->machines[m].name.s);
+            f->labor->machines[f->labor->machine_count++] = (struct machine_figures){
+                .machine = m,
+                .minutes = fig_sum(f->tape, "minutes at the machine", UNIT_MIN, minutes, n),
+                .cost = fig_sum(f->tape, "machine cost", UNIT_MONEY, costs, n),
+            };
+        }
+    }
+}
+
+static void sum_rows(const struct floor *f, fig *terms) {
+    struct labor *const labor = f->labor;
+    for (size_t r = 0; r < f->q->count; r++) {
+        tape_about_again(f->tape, f->q->leaves[r].subject);
+        for (size_t i = 0; i < labor->operation_count; i++) {
+            terms[i] = labor->operations[i].shares[r].person;
+        }
+        labor->leaf_minutes[r] =
+            fig_sum(f->tape, "person-minutes, a door", UNIT_MIN, terms, labor->operation_count);
+        for (size_t i = 0; i < labor->operation_count; i++) {
+            terms[i] = labor->operations[i].shares[r].cost;
+        }
+        labor->leaf_cost[r] = fig_sum(f->tape, "labor and machine, a door", UNIT_MONEY, terms,
+                                      labor->operation_count);
+    }
+}
+
+static void sum_job(const struct floor *f, fig *terms) {
+    struct labor *const labor = f->labor;
+    tape_about_again(f->tape, 0);
+    labor->person_minutes =
+        sum_operations(f, "person-minutes in all", UNIT_MIN, pick_person, terms);
+    labor->hours =
+        ratio(f, "person-hours", UNIT_HOUR, (figs){{labor->person_minutes}}, (figs){{f->m->sixty}});
+    labor->labor = sum_operations(f, "labor in all", UNIT_MONEY, pick_labor, terms);
+    labor->machine = sum_operations(f, "machines in all", UNIT_MONEY, pick_machine, terms);
+    labor->minutes_a_door = ratio(f, "person-minutes by door", UNIT_MIN,
+                                  (figs){{labor->person_minutes}}, (figs){{f->q->all_leaves}});
+    const fig day = measures_given(f->tape, f->m, "hours per day", &f->rates->shop.hours_per_day);
+    if (!fig_none(day)) {
+        labor->work_days =
+            ratio(f, "working days, one person", UNIT_DAY, (figs){{labor->hours}}, (figs){{day}});
+    }
+    for (size_t b = 0; b < f->finish->batch_count; b++) {
+        const fig dry = f->finish->batches[b].dry_hours;
+        labor->dry_hours = fig_none(labor->dry_hours)
+                               ? dry
+                               : fig_larger(f->tape, "drying, slowest", labor->dry_hours, dry);
+    }
+}
+
+/* Lumber and sheets bought, and what of each kind a leaf takes: the drivers that the job has as a
+ * whole. */
+static void job_drivers(struct floor *f, const struct lumber_list *lumber,
+                        const struct sheet_list *sheets, fig *terms) {
+    tape_about_again(f->tape, 0);
+    size_t n = 0;
+    for (size_t i = 0; i < lumber->count; i++) {
+        terms[n++] = lumber->buys[i].bought;
+    }
+    if (n > 0) {
+        const enum unit unit = (enum unit)tape_figure(f->tape, terms[0])->unit;
+        f->lumber_bought = fig_sum(f->tape, "lumber bought in all", unit, terms, n);
+    }
+    n = 0;
+    for (size_t i = 0; i < sheets->count; i++) {
+        terms[n++] = sheets->buys[i].whole;
+        terms[n++] = sheets->buys[i].half;
+    }
+    if (n > 0) {
+        f->sheets_bought = fig_sum(f->tape, "sheets bought in all", UNIT_COUNT, terms, n);
+    }
+    for (size_t r = 0; r < f->q->count; r++) {
+        const struct leaf_figures *const leaf = &f->q->leaves[r];
+        fig wood[MOST_USES];
+        fig board[MOST_USES];
+        size_t woods = 0;
+        size_t boards = 0;
+        for (size_t u = 0; u < leaf->use_count; u++) {
+            if (leaf->uses[u].stuff == STUFF_LUMBER) {
+                wood[woods++] = leaf->uses[u].net;
+            } else if (leaf->uses[u].stuff == STUFF_SHEET) {
+                board[boards++] = leaf->uses[u].net;
+            }
+        }
+        tape_about_again(f->tape, leaf->subject);
+        if (woods > 0) {
+            const enum unit unit = (enum unit)tape_figure(f->tape, wood[0])->unit;
+            f->leaf_lumber[r] =
+                woods == 1 ? wood[0] : fig_sum(f->tape, "lumber net, all kinds", unit, wood, woods);
+        }
+        if (boards > 0) {
+            f->leaf_sheet[r] =
+                boards == 1 ? board[0]
+                            : fig_sum(f->tape, "sheet area, all kinds", f->m->area, board, boards);
+        }
+    }
+}
+
+static bool take_room(struct floor *f, struct pool *pool) {
+    const size_t rows = f->q->count;
+    const size_t operations = f->rates->operation_count;
+    f->labor->operations = pool_take(pool, operations, sizeof *f->labor->operations);
+    f->labor->machines = pool_take(pool, f->rates->machine_count + 1, sizeof *f->labor->machines);
+    f->labor->leaf_minutes = pool_take(pool, rows, sizeof(fig));
+    f->labor->leaf_cost = pool_take(pool, rows, sizeof(fig));
+    f->leaf_lumber = pool_take(pool, rows, sizeof(fig));
+    f->leaf_sheet = pool_take(pool, rows, sizeof(fig));
+    f->pieces = pool_take(pool, rows, sizeof(fig));
+    f->each = pool_take(pool, rows, sizeof(fig));
+    f->applies = pool_take(pool, rows, sizeof(bool));
+    return !pool_failed(pool);
+}
+
+bool labor_make(struct labor *labor, struct pool *pool, struct tape *tape,
+                const struct measures *measures, const struct rates *rates,
+                const struct quantities *quantities, const struct lumber_list *lumber,
+                const struct sheet_list *sheets, const struct finish_list *finish,
+                struct problems *problems) {
+    *labor = (struct labor){0};
+    struct floor floor = {.labor = labor,
+                          .tape = tape,
+                          .m = measures,
+                          .rates = rates,
+                          .q = quantities,
+                          .finish = finish,
+                          .problems = problems};
+    const size_t terms = rates->operation_count + lumber->count + 2 * sheets->count + 1;
+    fig *const room = pool_take(pool, 2 * terms, sizeof *room);
+    if (room == NULL || !take_room(&floor, pool)) {
+        return false;
+    }
+    job_drivers(&floor, lumber, sheets, room);
+    for (size_t i = 0; i < rates->operation_count; i++) {
+        struct operation_figures *const o = &labor->operations[labor->operation_count];
+        *o = (struct operation_figures){.operation = (int32_t)i};
+        o->shares = pool_take(pool, quantities->count, sizeof *o->shares);
+        if (o->shares == NULL) {
+            return false;
+        }
+        if (start(&floor, o)) {
+            if (!total(&floor, o)) {
+                return false;
+            }
+            share(&floor, o);
+            labor->operation_count++;
+        }
+    }
+    sum_rows(&floor, room);
+    sum_machines(&floor, room, room + terms);
+    sum_job(&floor, room);
+    return true;
+}

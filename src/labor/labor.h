@@ -1,0 +1,70 @@
+/* SPDX-License-Identifier: MIT */
+/* The labor model: machine minutes, person-minutes and money of every operation, shared among the
+ * doors.
+ *
+ * Machine minutes of an operation = set-ups x set-up + sum over doors of count x minutes x passes.
+ * Person-minutes = machine minutes x hands, with the allowance for rest and delay.  Money =
+ * person-minutes x labor rate / 60, and machine minutes x machine rate / 60. A door's share goes by
+ * its run minutes; of what the job calls for as a whole, by doors, lumber or sheet area. Method:
+ * docs/method.md, "Labor". */
+#ifndef DOORCOST_LABOR_LABOR_H
+#define DOORCOST_LABOR_LABOR_H
+
+#include "door/quantity.h"
+#include "finish/finish.h"
+#include "stock/lumber.h"
+#include "stock/sheet.h"
+
+/* What one operation takes of one row, a leaf; none where it does nothing. */
+struct operation_share {
+    fig count;  /* of the driver */
+    fig run;    /* machine minutes without set-up */
+    fig basis;  /* by what the operation's total is shared */
+    fig person; /* person-minutes, set-ups and allowance included */
+    fig cost;   /* money, labor and machine */
+};
+
+struct operation_figures {
+    int32_t operation;              /* index into rates.operations */
+    struct operation_share *shares; /* one a row */
+    fig job_count;                  /* of a driver that the job has as a whole; else none */
+    fig run;                        /* machine minutes without set-ups, the job */
+    fig setups, setup_minutes;      /* none without a set-up */
+    fig machine_minutes;
+    fig person_minutes;
+    fig labor;   /* money */
+    fig machine; /* money; none for handwork */
+    fig cost;    /* both */
+};
+
+struct machine_figures {
+    int32_t machine; /* index into rates.machines; -1: handwork */
+    fig minutes, cost;
+};
+
+struct labor {
+    struct operation_figures
+        *operations; /* those that do something, in the order of the rates file */
+    size_t operation_count;
+    struct machine_figures *machines;
+    size_t machine_count;
+    fig *leaf_minutes;  /* person-minutes of a leaf, one a row */
+    fig *leaf_cost;     /* money of a leaf, labor and machine */
+    fig person_minutes; /* the job */
+    fig hours;          /* person-hours */
+    fig labor, machine; /* money */
+    fig minutes_a_door; /* person-minutes by doors and fronts in all */
+    fig work_days;      /* at the shop's hours a day, one person */
+    fig dry_hours;      /* of the slowest batch; none without a finish */
+};
+
+/* Puts the labor of the job on the tape.  A door that a machine can't take in one pass goes in two
+ * where its side is open, and is warned of where it is wider than that.  Memory from pool. true:
+ * memory held. */
+bool labor_make(struct labor *labor, struct pool *pool, struct tape *tape,
+                const struct measures *measures, const struct rates *rates,
+                const struct quantities *quantities, const struct lumber_list *lumber,
+                const struct sheet_list *sheets, const struct finish_list *finish,
+                struct problems *problems) __attribute__((warn_unused_result));
+
+#endif

@@ -1,0 +1,112 @@
+/* SPDX-License-Identifier: MIT */
+/* Each rule turns a part into a number; set-ups are the distinct numbers. */
+#include "labor/setup.h"
+
+#include "base/pool.h"
+
+#include <stdlib.h>
+
+bool driver_works_on(enum driver driver, enum part_kind kind) {
+    switch (driver) {
+    case DRIVER_STILE:
+        return kind == PART_STILE || kind == PART_MID_STILE;
+    case DRIVER_RAIL:
+        return kind == PART_TOP_RAIL || kind == PART_BOTTOM_RAIL || kind == PART_MID_RAIL;
+    case DRIVER_JOINT:
+        return part_is_frame(kind) && kind != PART_STILE;
+    case DRIVER_FRAME_RUN:
+        return part_is_frame(kind);
+    case DRIVER_PANEL:
+    case DRIVER_SHEET:
+        return !part_is_frame(kind);
+    default:
+        return true;
+    }
+}
+
+/* The number that tells set-ups apart. */
+static int64_t mark(enum setup_per per, const struct door *door, const struct part *part) {
+    switch (per) {
+    case SETUP_PER_MATERIAL:
+        return (int64_t)part->stuff << 32 | part->material;
+    case SETUP_PER_THICKNESS:
+        return part->thickness;
+    case SETUP_PER_WIDTH:
+        return part->width;
+    case SETUP_PER_LENGTH:
+        return part->length;
+    case SETUP_PER_STYLE:
+        return door->make.style.index;
+    default:
+        return 0;
+    }
+}
+
+static int by_value(const void *a, const void *b) {
+    const int64_t x = *(const int64_t *)a;
+    const int64_t y = *(const int64_t *)b;
+    return x < y ? -1 : (x > y ? 1 : 0);
+}
+
+static int64_t distinct_marks(const struct operation *op, const struct quantities *q,
+                              const bool *applies, bool *held) {
+    int64_t *marks = NULL;
+    size_t room = 0;
+    size_t count = 0;
+    for (size_t r = 0; r < q->count; r++) {
+        const struct door *const door = q->leaves[r].door;
+        for (size_t i = 0; applies[r] && i < door->part_count; i++) {
+            if (!driver_works_on((enum driver)op->per.word, door->parts[i].kind)) {
+                continue;
+            }
+            if (!array_grow((void **)&marks, &room, count + 1, sizeof *marks)) {
+                *held = false;
+                free(marks);
+                return 0;
+            }
+            marks[count++] = mark((enum setup_per)op->setup_per.word, door, &door->parts[i]);
+        }
+    }
+    if (count > 0) {
+        qsort(marks, count, sizeof *marks, by_value);
+    }
+    int64_t distinct = count > 0 ? 1 : 0;
+    for (size_t i = 1; i < count; i++) {
+        distinct += marks[i] != marks[i - 1] ? 1 : 0;
+    }
+    free(marks);
+    return distinct;
+}
+
+static bool batch_applies(const struct finish_list *finish, size_t batch,
+                          const struct quantities *q, const bool *applies) {
+    for (size_t r = 0; r < q->count; r++) {
+        if (applies[r] && finish->batch_of[r] == batch) {
+            return true;
+        }
+    }
+    return false;
+}
+
+int64_t setup_count(const struct operation *op, const struct quantities *q, const bool *applies,
+                    const struct finish_list *finish, const struct rates *rates, bool *held) {
+    const enum setup_per per = (enum setup_per)op->setup_per.word;
+    if (per == SETUP_PER_JOB) {
+        return 1;
+    }
+    if (per != SETUP_PER_COAT && per != SETUP_PER_COLOR) {
+        return distinct_marks(op, q, applies, held);
+    }
+    int64_t setups = 0;
+    for (size_t b = 0; b < finish->batch_count; b++) {
+        if (!batch_applies(finish, b, q, applies)) {
+            continue;
+        }
+        const struct finish *const kind = &rates->finishes[finish->batches[b].finish];
+        for (size_t c = 0; per == SETUP_PER_COAT && c < kind->coat_count; c++) {
+            setups += kind->coats[c].times.amount;
+        }
+        setups += per == SETUP_PER_COLOR ? 1 : 0;
+    }
+    return setups;
+}

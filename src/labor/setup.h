@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: MIT */
+/* How often an operation is set up: once per distinct thickness, width, length, material ... of the
+ * parts that it works on. */
+#ifndef DOORCOST_LABOR_SETUP_H
+#define DOORCOST_LABOR_SETUP_H
+
+#include "door/quantity.h"
+#include "finish/finish.h"
+
+/* Whether an operation counted by `driver` works on parts of that kind: stiles on stiles, joints on
+ * the parts that carry one, runs of frame on the frame, doors and areas on all. */
+bool driver_works_on(enum driver driver, enum part_kind kind);
+
+/* The number of set-ups of an operation over the rows where applies[row] is true.  job_batches:
+ * batches and coats are counted for SETUP_PER_COAT and SETUP_PER_COLOR.  *held: false when memory
+ * ran out. */
+int64_t setup_count(const struct operation *operation, const struct quantities *quantities,
+                    const bool *applies, const struct finish_list *finish,
+                    const struct rates *rates, bool *held);
+
+#endif

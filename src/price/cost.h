@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: MIT */
+/* From quantities to cost, and from cost to a price: the job as a whole, and each door's share of
+ * it.
+ *
+ * Direct cost by group; remakes on what stands before; then contingency, overhead and profit, each
+ * on what stands before it. A door's share of a group goes by what it takes of it and is rounded to
+ * the cent; what the shares leave is kept as a line. Method: docs/method.md, "Price". */
+#ifndef DOORCOST_PRICE_COST_H
+#define DOORCOST_PRICE_COST_H
+
+#include "finish/finish.h"
+#include "labor/labor.h"
+#include "stock/hardware.h"
+#include "stock/lumber.h"
+#include "stock/sheet.h"
+
+enum cost_group {
+    COST_LUMBER,
+    COST_SHEETS,
+    COST_GLASS,
+    COST_FINISH,
+    COST_HARDWARE,
+    COST_CONSUMABLES,
+    COST_PURCHASE_TAX,
+    COST_LABOR, /* labor; of a door: labor and machine together */
+    COST_MACHINE,
+    COST_REMAKES,
+    COST_GROUP_COUNT
+};
+
+/* "lumber", "sheets", ...; static. */
+const char *cost_group_name(enum cost_group group);
+
+/* A pile of money on its way from cost to price: the job's, or a leaf's. */
+struct build_up {
+    fig group[COST_GROUP_COUNT]; /* none: nothing of it */
+    fig materials;               /* lumber to consumables, without purchase tax */
+    fig direct;
+    fig contingency;
+    fig overhead;
+    fig full; /* direct, contingency, overhead */
+    fig profit;
+    fig price; /* full and profit */
+};
+
+struct consumable_figures {
+    int32_t consumable;
+    fig quantity; /* doors, sprayed area or hours */
+    fig price;
+    fig cost;
+};
+
+struct door_price {
+    struct build_up cost; /* of a leaf */
+    fig charged_area;     /* larger of face and minimum; none without a minimum by area */
+    fig priced;           /* price, after the minimum */
+    fig extra;            /* the row's extra charge; none */
+    fig unit;             /* price of a leaf, raised to `round price to` */
+    fig amount;           /* leaves of the row x unit */
+};
+
+struct costs {
+    struct build_up job;
+    struct consumable_figures *consumables;
+    size_t consumable_count;
+    fig unshared[COST_GROUP_COUNT]; /* a group's cost less all shares; none where nothing is shared
+                                     */
+    struct door_price *doors;       /* one a row */
+    fig doors_total;                /* sum of the amounts */
+    fig rounding; /* doors_total less the job's own price: shares, minimum, extra charges and
+                     rounding up */
+};
+
+struct cost_inputs {
+    struct tape *tape;
+    const struct measures *measures;
+    const struct rates *rates;
+    const struct quantities *quantities;
+    const struct lumber_list *lumber;
+    const struct sheet_list *sheets;
+    const struct glass_list *glass;
+    const struct finish_list *finish;
+    const struct hardware_list *hardware;
+    const struct labor *labor;
+};
+
+/* Puts cost and price of the job and of every door on the tape. Memory from pool. true: memory
+ * held. */
+bool costs_make(struct costs *costs, struct pool *pool, const struct cost_inputs *inputs)
+    __attribute__((warn_unused_result));
+
+#endif

@@ -1,0 +1,149 @@
+/* SPDX-License-Identifier: MIT */
+#include "price/sale.h"
+
+struct counter {
+    struct sale_figures *f;
+    struct tape *tape;
+    const struct measures *m;
+    const struct sale *sale;
+    const struct costs *costs;
+    fig *terms; /* room for charges and a few more, stages and a few more */
+};
+
+static fig percent_of(const struct counter *c, const char *what, fig base, fig percent) {
+    return fig_ratio(c->tape, what, UNIT_MONEY, (figs){{base, percent}}, (figs){{c->m->hundred}});
+}
+
+static void sell(const struct counter *c, const struct shop *shop) {
+    struct sale_figures *const f = c->f;
+    f->doors = c->costs->doors_total;
+    f->after_discount = f->doors;
+    if (c->sale->discount.set && c->sale->discount.amount > 0) {
+        f->discount_rate = measures_given(c->tape, c->m, "discount, percent", &c->sale->discount);
+        f->discount = percent_of(c, "discount", f->doors, f->discount_rate);
+        f->after_discount = fig_plus(c->tape, "after discount", f->doors, fig_minus(f->discount));
+    }
+    f->sold = f->after_discount;
+    if (shop->minimum_job.set) {
+        const fig least = measures_given(c->tape, c->m, "minimum job", &shop->minimum_job);
+        const fig nothing = tape_constant(c->tape, "no money", UNIT_MONEY, 0, 0, "by definition");
+        const fig missing =
+            fig_plus(c->tape, "missing to the minimum", least, fig_minus(f->after_discount));
+        f->minimum_line = fig_larger(c->tape, "job minimum", missing, nothing);
+        f->sold = fig_plus(c->tape, "sold", f->after_discount, f->minimum_line);
+    }
+}
+
+static void add_charges(const struct counter *c) {
+    struct sale_figures *const f = c->f;
+    size_t n = 0;
+    c->terms[n++] = f->sold;
+    for (size_t i = 0; i < c->sale->charge_count; i++) {
+        f->charges[i] = measures_given(c->tape, c->m, "charge", &c->sale->charges[i].value);
+        c->terms[n++] = f->charges[i];
+    }
+    f->charge_count = c->sale->charge_count;
+    f->delivery = measures_given(c->tape, c->m, "delivery", &c->sale->delivery);
+    c->terms[n++] = f->delivery;
+    f->subtotal = fig_sum(c->tape, "before tax", UNIT_MONEY, c->terms, n);
+}
+
+/* The amount that tax is on; none for no tax. */
+static fig taxable(const struct counter *c) {
+    const struct sale_figures *const f = c->f;
+    const struct build_up *const job = &c->costs->job;
+    fig base = {0};
+    switch ((enum tax_on)c->sale->tax_on.word) {
+    case TAX_ON_SELLING_PRICE:
+        if (fig_none(f->delivery) || c->sale->tax_delivery.word) {
+            return f->subtotal;
+        }
+        return fig_plus(c->tape, "taxed", f->subtotal, fig_minus(f->delivery));
+    case TAX_ON_MATERIALS_SOLD:
+        if (tape_amount(c->tape, job->direct) > 0) {
+            base = fig_ratio(c->tape, "materials at selling price", UNIT_MONEY,
+                             (figs){{f->sold, job->materials}}, (figs){{job->direct}});
+        }
+        break;
+    case TAX_ON_MATERIALS_COST:
+        base = job->materials;
+        break;
+    case TAX_ON_NOTHING:
+        return (fig){0};
+    }
+    if (!fig_none(base) && !fig_none(f->delivery) && c->sale->tax_delivery.word) {
+        return fig_plus(c->tape, "taxed", base, f->delivery);
+    }
+    return base;
+}
+
+static void add_tax(const struct counter *c) {
+    struct sale_figures *const f = c->f;
+    f->total = f->subtotal;
+    const bool exempt = c->sale->exempt.s != NULL && c->sale->exempt.s[0] != '\0';
+    if (!c->sale->tax.set || c->sale->tax.amount == 0 || exempt) {
+        return;
+    }
+    f->taxable = taxable(c);
+    if (fig_none(f->taxable)) {
+        return;
+    }
+    f->tax_rate = measures_given(c->tape, c->m, "tax, percent", &c->sale->tax);
+    f->tax = percent_of(c, "tax", f->taxable, f->tax_rate);
+    f->total = fig_plus(c->tape, "total", f->subtotal, f->tax);
+}
+
+static void add_payments(const struct counter *c) {
+    struct sale_figures *const f = c->f;
+    size_t n = 0;
+    c->terms[n++] = f->total;
+    if (c->sale->deposit.set && c->sale->deposit.amount > 0) {
+        f->deposit_rate = measures_given(c->tape, c->m, "deposit, percent", &c->sale->deposit);
+        f->deposit = percent_of(c, "deposit", f->total, f->deposit_rate);
+        c->terms[n++] = fig_minus(f->deposit);
+    }
+    f->stage_count = c->sale->stage_count;
+    for (size_t i = 0; i < f->stage_count; i++) {
+        f->stage_rates[i] =
+            measures_given(c->tape, c->m, "stage, percent", &c->sale->stages[i].value);
+        f->stages[i] = percent_of(c, "stage", f->total, f->stage_rates[i]);
+        c->terms[n++] = fig_minus(f->stages[i]);
+    }
+    f->balance = fig_sum(c->tape, "balance", UNIT_MONEY, c->terms, n);
+}
+
+static void look_back(const struct counter *c) {
+    struct sale_figures *const f = c->f;
+    f->profit_left = fig_plus(c->tape, "profit left", f->sold, fig_minus(c->costs->job.full));
+    if (tape_amount(c->tape, f->sold) > 0) {
+        f->margin_left = fig_ratio(c->tape, "margin left", UNIT_PERCENT,
+                                   (figs){{f->profit_left, c->m->hundred}}, (figs){{f->sold}});
+    }
+}
+
+bool sale_make(struct sale_figures *figures, struct pool *pool, struct tape *tape,
+               const struct measures *measures, const struct rates *rates, const struct sale *sale,
+               const struct costs *costs) {
+    *figures = (struct sale_figures){0};
+    const struct counter c = {
+        .f = figures,
+        .tape = tape,
+        .m = measures,
+        .sale = sale,
+        .costs = costs,
+        .terms = pool_take(pool, sale->charge_count + sale->stage_count + 4, sizeof(fig)),
+    };
+    figures->charges = pool_take(pool, sale->charge_count, sizeof(fig));
+    figures->stages = pool_take(pool, sale->stage_count, sizeof(fig));
+    figures->stage_rates = pool_take(pool, sale->stage_count, sizeof(fig));
+    if (pool_failed(pool)) {
+        return false;
+    }
+    tape_about_again(tape, 0);
+    sell(&c, &rates->shop);
+    add_charges(&c);
+    add_tax(&c);
+    add_payments(&c);
+    look_back(&c);
+    return true;
+}

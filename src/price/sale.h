@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: MIT */
+/* From the doors' prices to what the client pays: discount, job minimum, charges, delivery, tax,
+ * deposit and stages.
+ *
+ * Tax is rounded once, half up, on the amount that the law names; which that is the job file says
+ * and nobody here knows: the quote tells its reader to check.  Method: docs/method.md, "Tax". */
+#ifndef DOORCOST_PRICE_SALE_H
+#define DOORCOST_PRICE_SALE_H
+
+#include "price/cost.h"
+
+struct sale_figures {
+    fig doors;                   /* all doors and fronts */
+    fig discount_rate, discount; /* none: no discount */
+    fig after_discount;
+    fig minimum_line; /* what is missing to the shop's minimum; none without one, 0 when reached */
+    fig sold;         /* doors less discount, with the minimum */
+    fig *charges;     /* as many as sale.charge_count */
+    size_t charge_count;
+    fig delivery;      /* none */
+    fig subtotal;      /* before tax */
+    fig taxable;       /* none: nothing is taxed */
+    fig tax_rate, tax; /* none: no tax */
+    fig total;
+    fig deposit_rate, deposit; /* none: no deposit */
+    fig *stage_rates, *stages; /* as many as sale.stage_count */
+    size_t stage_count;
+    fig balance;     /* total less deposit and stages */
+    fig profit_left; /* sold less cost with overhead */
+    fig margin_left; /* percent of sold; none when nothing is sold */
+};
+
+/* Memory from pool. true: memory held. */
+bool sale_make(struct sale_figures *figures, struct pool *pool, struct tape *tape,
+               const struct measures *measures, const struct rates *rates, const struct sale *sale,
+               const struct costs *costs) __attribute__((warn_unused_result));
+
+#endif

@@ -1,0 +1,118 @@
+/* SPDX-License-Identifier: MIT */
+#include "stock/lumber.h"
+
+#define MOST_BREAKS 8
+
+struct yard {
+    struct tape *tape;
+    const struct measures *m;
+    const struct lumber *lumber;
+    enum unit unit;
+};
+
+fig waste_applied(struct tape *tape, const struct measures *m, fig net, fig waste, enum waste_as as,
+                  enum unit unit) {
+    if (as == WASTE_ADDED) {
+        const fig all = fig_plus(tape, "net and waste, percent of net", m->hundred, waste);
+        return fig_ratio(tape, "with waste", unit, (figs){{net, all}}, (figs){{m->hundred}});
+    }
+    const fig left = fig_plus(tape, "used, percent of bought", m->hundred, fig_minus(waste));
+    return fig_ratio(tape, "with waste", unit, (figs){{net, m->hundred}}, (figs){{left}});
+}
+
+/* Up to what a yard sells: whole board feet, or thousandths of a cubic metre; at least its minimum.
+ */
+static fig needed_of(const struct yard *y, fig with_waste) {
+    const fig step = tape_constant(y->tape, "sold in steps of", y->unit, y->unit == UNIT_BF ? 0 : 3,
+                                   1, "common practice, no source");
+    fig needed = fig_up(y->tape, "up to what is sold", with_waste, step);
+    if (y->lumber->minimum.set) {
+        const fig minimum = measures_given(y->tape, y->m, "yard's minimum", &y->lumber->minimum);
+        needed = fig_larger(y->tape, "needed", needed, minimum);
+    }
+    return needed;
+}
+
+/* A break prices the whole lot.  At each break the lot is what is needed, or the break's own amount
+ * where that is more; the cheapest lot is ordered, and of equal ones the larger. */
+static void buy_at_breaks(const struct yard *y, struct lumber_buy *b, fig base) {
+    const struct steps *const breaks = &y->lumber->breaks;
+    const size_t n = breaks->count < MOST_BREAKS ? breaks->count : MOST_BREAKS;
+    const fig nothing = tape_constant(y->tape, "from nothing", y->unit, 0, 0, "by definition");
+    const fig free = tape_constant(y->tape, "no money", UNIT_MONEY, 0, 0, "by definition");
+    fig limits[MOST_BREAKS + 1] = {nothing};
+    fig prices[MOST_BREAKS + 1] = {base};
+    for (size_t i = 0; i < n; i++) {
+        limits[i + 1] = measures_given(y->tape, y->m, "price break from", &breaks->s[i].limit);
+        prices[i + 1] = measures_given(y->tape, y->m, "price from the break", &breaks->s[i].value);
+    }
+    const fig price = fig_pick_from(y->tape, "price as needed", b->needed, limits, prices, n + 1);
+    b->cost_as_needed =
+        fig_ratio(y->tape, "cost as needed", UNIT_MONEY, (figs){{b->needed, price}}, (figs){{{0}}});
+    b->bought = b->needed;
+    b->cost = b->cost_as_needed;
+    for (size_t i = 1; i <= n; i++) {
+        const fig lot = fig_larger(y->tape, "lot at the break", b->needed, limits[i]);
+        const fig cost = fig_ratio(y->tape, "cost of the lot", UNIT_MONEY, (figs){{lot, prices[i]}},
+                                   (figs){{{0}}});
+        b->bought = fig_pick_from(y->tape, "bought", b->cost, (fig[]){free, cost},
+                                  (fig[]){b->bought, lot}, 2);
+        b->cost = fig_smaller(y->tape, "lumber cost", b->cost, cost);
+    }
+    b->price = fig_pick_from(y->tape, "price of the lot", b->bought, limits, prices, n + 1);
+}
+
+static void buy(const struct yard *y, struct lumber_buy *b) {
+    b->waste = measures_given(y->tape, y->m, "waste", &y->lumber->waste);
+    b->with_waste = waste_applied(y->tape, y->m, b->net, b->waste,
+                                  (enum waste_as)y->lumber->waste_as.word, y->unit);
+    b->needed = needed_of(y, b->with_waste);
+    const fig base = measures_given(y->tape, y->m, "price", &y->lumber->price);
+    if (y->lumber->breaks.count > 0) {
+        buy_at_breaks(y, b, base);
+    } else {
+        b->bought = b->needed;
+        b->price = base;
+        b->cost =
+            fig_ratio(y->tape, "lumber cost", UNIT_MONEY, (figs){{b->bought, base}}, (figs){{{0}}});
+    }
+    b->factor =
+        fig_ratio(y->tape, "bought over net", UNIT_FACTOR, (figs){{b->bought}}, (figs){{b->net}});
+    const fig more = fig_plus(y->tape, "bought more than net", b->bought, fig_minus(b->net));
+    b->waste_added = fig_ratio(y->tape, "waste added", UNIT_PERCENT, (figs){{more, y->m->hundred}},
+                               (figs){{b->net}});
+    b->yield = fig_ratio(y->tape, "yield", UNIT_PERCENT, (figs){{b->net, y->m->hundred}},
+                         (figs){{b->bought}});
+    b->allowances = fig_plus(y->tape, "end and edge allowance", b->rough, fig_minus(b->net));
+    b->rest =
+        fig_plus(y->tape, "kerf, defects, offcuts, rounding up", b->bought, fig_minus(b->rough));
+}
+
+bool lumber_make(struct lumber_list *list, struct pool *pool, struct tape *tape,
+                 const struct measures *measures, const struct rates *rates,
+                 const struct quantities *quantities) {
+    *list = (struct lumber_list){0};
+    list->buys = pool_take(pool, rates->lumber_count, sizeof *list->buys);
+    if (list->buys == NULL) {
+        return false;
+    }
+    for (size_t i = 0; i < rates->lumber_count; i++) {
+        const struct lumber *const lumber = &rates->lumber[i];
+        tape_about(tape, lumber->name.s);
+        const fig net =
+            quantities_total(quantities, tape, "lumber net", STUFF_LUMBER, (int32_t)i, false);
+        if (fig_none(net) || tape_amount(tape, net) == 0) {
+            continue;
+        }
+        const struct yard yard = {
+            .tape = tape, .m = measures, .lumber = lumber, .unit = lumber_unit(lumber)};
+        struct lumber_buy *const b = &list->buys[list->count++];
+        b->material = (int32_t)i;
+        b->net = net;
+        b->rough =
+            quantities_total(quantities, tape, "lumber rough", STUFF_LUMBER, (int32_t)i, true);
+        buy(&yard, b);
+    }
+    tape_about_again(tape, 0);
+    return true;
+}

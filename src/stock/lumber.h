@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: MIT */
+/* The lumber to buy: net, rough and to buy, by waste factor, at the yard's prices.
+ *
+ * Three figures that are never mixed up: net (finished parts), rough (with allowances), to buy (net
+ * and the waste factor, up to a whole board foot, at least the yard's minimum, up to a price break
+ * where that is cheaper). Method: docs/method.md, "Lumber"; waste in its two readings: "Waste". */
+#ifndef DOORCOST_STOCK_LUMBER_H
+#define DOORCOST_STOCK_LUMBER_H
+
+#include "door/quantity.h"
+
+struct lumber_buy {
+    int32_t material; /* index into rates.lumber */
+    fig net, rough;   /* of the job, board feet or m3 */
+    fig waste;        /* percent as the file has it */
+    fig with_waste;   /* net with waste */
+    fig needed;       /* up to a whole board foot (m3: to 0.001), at least the minimum */
+    fig bought;       /* what is ordered: needed, or up to a price break where the whole lot is then
+                         cheaper */
+    fig price;        /* money per unit for that lot */
+    fig cost;         /* money */
+    fig cost_as_needed; /* money for `needed` at its own price; none without price breaks */
+    fig factor;         /* bought / net */
+    fig waste_added;    /* percent, bought / net - 1 */
+    fig yield;          /* percent, net / bought */
+    fig allowances;     /* rough - net: end and edge allowance */
+    fig rest;           /* bought - rough: kerf, defects, offcuts, rounding up */
+};
+
+struct lumber_list {
+    struct lumber_buy *buys;
+    size_t count;
+};
+
+/* Puts the lumber of the job on the tape, a buy for each lumber that a part takes, in the order of
+ * the rates file.  Memory comes from pool. true: memory held. */
+bool lumber_make(struct lumber_list *list, struct pool *pool, struct tape *tape,
+                 const struct measures *measures, const struct rates *rates,
+                 const struct quantities *quantities) __attribute__((warn_unused_result));
+
+/* Net with waste: net x (100 + A) / 100 where waste is added, net x 100 / (100 - L) where it is
+ * lost of what is bought. */
+fig waste_applied(struct tape *tape, const struct measures *measures, fig net, fig waste,
+                  enum waste_as as, enum unit unit);
+
+#endif

@@ -1,0 +1,126 @@
+/* SPDX-License-Identifier: MIT */
+#include "stock/sheet.h"
+
+#include "stock/lumber.h"
+
+#include <stdlib.h>
+
+struct rack {
+    struct tape *tape;
+    const struct measures *m;
+    const struct sheet *sheet;
+};
+
+/* Whole sheets by area; then, where the need left for the last sheet is no more than half of one, a
+ * half takes its place. */
+static void count_sheets(const struct rack *r, struct sheet_buy *b) {
+    const fig by_area =
+        fig_ratio(r->tape, "sheets by area", UNIT_FACTOR, (figs){{b->needed}}, (figs){{b->each}});
+    b->whole = fig_up(r->tape, "whole sheets", by_area, r->m->one);
+    b->price = measures_given(r->tape, r->m, "price", &r->sheet->price);
+    if (!r->sheet->half_price.set) {
+        b->bought = fig_ratio(r->tape, "area bought", r->m->area, (figs){{b->whole, b->each}},
+                              (figs){{{0}}});
+        b->cost = fig_ratio(r->tape, "sheet cost", UNIT_MONEY, (figs){{b->whole, b->price}},
+                            (figs){{{0}}});
+        return;
+    }
+    b->half_price = measures_given(r->tape, r->m, "price of a half sheet", &r->sheet->half_price);
+    const fig none = tape_constant(r->tape, "no half sheet", UNIT_COUNT, 0, 0, "by definition");
+    const fig half = fig_ratio(r->tape, "area of a half sheet", r->m->area, (figs){{b->each}},
+                               (figs){{r->m->two}});
+    const fig up = fig_ratio(r->tape, "area of whole sheets", r->m->area,
+                             (figs){{b->whole, b->each}}, (figs){{{0}}});
+    const fig terms[] = {b->needed, b->each, fig_minus(up)};
+    const fig last = fig_sum(r->tape, "area needed of the last sheet", r->m->area, terms, 3);
+    b->half = fig_pick_upto(r->tape, "half sheets", last, (fig[]){half, b->each},
+                            (fig[]){r->m->one, none}, 2);
+    b->whole = fig_plus(r->tape, "whole sheets beside the half", b->whole, fig_minus(b->half));
+    const fig counts[] = {b->whole, b->half};
+    b->bought = fig_total(r->tape, "area bought", r->m->area, counts, (fig[]){b->each, half}, 2);
+    b->cost =
+        fig_total(r->tape, "sheet cost", UNIT_MONEY, counts, (fig[]){b->price, b->half_price}, 2);
+}
+
+static void buy(const struct rack *r, struct sheet_buy *b, enum charged charged) {
+    const fig along = measures_given(r->tape, r->m, "sheet length", &r->sheet->length);
+    const fig across = measures_given(r->tape, r->m, "sheet width", &r->sheet->width);
+    b->waste = measures_given(r->tape, r->m, "waste", &r->sheet->waste);
+    b->needed = waste_applied(r->tape, r->m, b->net, b->waste,
+                              (enum waste_as)r->sheet->waste_as.word, r->m->area);
+    b->each = fig_ratio(r->tape, "area of a sheet", r->m->area, (figs){{along, across}},
+                        (figs){{r->m->length2_per_area}});
+    count_sheets(r, b);
+    b->charged = charged == CHARGED_BOUGHT
+                     ? b->cost
+                     : fig_ratio(r->tape, "sheet cost charged", UNIT_MONEY,
+                                 (figs){{b->cost, b->needed}}, (figs){{b->bought}});
+    b->factor =
+        fig_ratio(r->tape, "bought over net", UNIT_FACTOR, (figs){{b->bought}}, (figs){{b->net}});
+    const fig more = fig_plus(r->tape, "bought more than net", b->bought, fig_minus(b->net));
+    b->waste_added = fig_ratio(r->tape, "waste added", UNIT_PERCENT, (figs){{more, r->m->hundred}},
+                               (figs){{b->net}});
+    b->yield = fig_ratio(r->tape, "yield", UNIT_PERCENT, (figs){{b->net, r->m->hundred}},
+                         (figs){{b->bought}});
+}
+
+bool sheets_make(struct sheet_list *list, struct pool *pool, struct tape *tape,
+                 const struct measures *measures, const struct rates *rates,
+                 const struct quantities *quantities) {
+    *list = (struct sheet_list){0};
+    list->buys = pool_take(pool, rates->sheet_count, sizeof *list->buys);
+    if (list->buys == NULL) {
+        return false;
+    }
+    for (size_t i = 0; i < rates->sheet_count; i++) {
+        tape_about(tape, rates->sheets[i].name.s);
+        const fig net =
+            quantities_total(quantities, tape, "sheet area net", STUFF_SHEET, (int32_t)i, false);
+        if (fig_none(net) || tape_amount(tape, net) == 0) {
+            continue;
+        }
+        const struct rack rack = {.tape = tape, .m = measures, .sheet = &rates->sheets[i]};
+        struct sheet_buy *const b = &list->buys[list->count++];
+        b->material = (int32_t)i;
+        b->net = net;
+        buy(&rack, b, (enum charged)rates->shop.charge_sheets.word);
+    }
+    tape_about_again(tape, 0);
+    return true;
+}
+
+bool glass_make(struct glass_list *list, struct pool *pool, struct tape *tape,
+                const struct rates *rates, const struct quantities *quantities) {
+    *list = (struct glass_list){0};
+    list->buys = pool_take(pool, rates->glass_count, sizeof *list->buys);
+    fig *const pieces = calloc(2 * quantities->count + 1, sizeof *pieces);
+    if (list->buys == NULL || pieces == NULL) {
+        free(pieces);
+        return false;
+    }
+    fig *const costs = pieces + quantities->count;
+    for (size_t i = 0; i < rates->glass_count; i++) {
+        size_t n = 0;
+        for (size_t r = 0; r < quantities->count; r++) {
+            const struct leaf_figures *const leaf = &quantities->leaves[r];
+            for (size_t u = 0; u < leaf->use_count; u++) {
+                if (leaf->uses[u].stuff == STUFF_GLASS && leaf->uses[u].material == (int32_t)i) {
+                    pieces[n] = leaf->pieces;
+                    costs[n++] = leaf->uses[u].cost;
+                }
+            }
+        }
+        if (n > 0) {
+            tape_about(tape, rates->glass[i].name.s);
+            list->buys[list->count++] = (struct glass_buy){
+                .material = (int32_t)i,
+                .area = quantities_total(quantities, tape, "glass area charged", STUFF_GLASS,
+                                         (int32_t)i, false),
+                .cost = fig_total(tape, "glass cost", UNIT_MONEY, pieces, costs, n),
+            };
+        }
+    }
+    free(pieces);
+    tape_about_again(tape, 0);
+    return true;
+}

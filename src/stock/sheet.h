@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: MIT */
+/* The sheets to buy, by waste factor: the area of all parts with waste, up to whole sheets, the
+ * last one a half where halves are sold and one is enough; and the glass.  Method: docs/method.md,
+ * "Sheets", "Glass". */
+#ifndef DOORCOST_STOCK_SHEET_H
+#define DOORCOST_STOCK_SHEET_H
+
+#include "door/quantity.h"
+
+struct sheet_buy {
+    int32_t material;  /* index into rates.sheets */
+    fig net;           /* area of the parts */
+    fig waste, needed; /* percent; area with waste */
+    fig each;          /* area of a sheet */
+    fig whole, half;   /* sheets bought; half: none where halves are not sold */
+    fig price, half_price;
+    fig bought;  /* area */
+    fig cost;    /* money for what is bought */
+    fig charged; /* money that the job pays: cost, or its part for the area needed */
+    fig factor, waste_added, yield;
+};
+
+struct sheet_list {
+    struct sheet_buy *buys;
+    size_t count;
+};
+
+/* A buy for each sheet that a part takes, in the order of the rates file. Memory from pool. true:
+ * memory held. */
+bool sheets_make(struct sheet_list *list, struct pool *pool, struct tape *tape,
+                 const struct measures *measures, const struct rates *rates,
+                 const struct quantities *quantities) __attribute__((warn_unused_result));
+
+struct glass_buy {
+    int32_t material; /* index into rates.glass */
+    fig area;         /* charged */
+    fig cost;
+};
+
+struct glass_list {
+    struct glass_buy *buys;
+    size_t count;
+};
+
+/* A buy for each glass that a part takes; the panes are charged singly. Memory from pool. true:
+ * memory held. */
+bool glass_make(struct glass_list *list, struct pool *pool, struct tape *tape,
+                const struct rates *rates, const struct quantities *quantities)
+    __attribute__((warn_unused_result));
+
+#endif
