@@ -7,6 +7,7 @@
 #ifndef DOORCOST_BASE_POOL_H
 #define DOORCOST_BASE_POOL_H
 
+#include <stdarg.h>
 #include <stdbool.h>
 #include <stddef.h>
 
@@ -29,6 +30,8 @@ char *pool_text(struct pool *pool, const char *text, size_t size);
 
 /* A formatted text. */
 char *pool_format(struct pool *pool, const char *format, ...) __attribute__((format(printf, 2, 3)));
+char *pool_format_list(struct pool *pool, const char *format, va_list arguments)
+    __attribute__((format(printf, 2, 0)));
 
 /* Grows an array that the caller owns on the heap so that it holds at least need things of size
  * bytes: the one place where sizes are multiplied.  *array and *room change only on success. false:

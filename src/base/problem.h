@@ -43,6 +43,8 @@ struct problems {
     size_t count, room;
     struct source_file *files;
     size_t file_count, file_room;
+    uint32_t *index; /* finds an equal problem: open addressing, list position + 1, 0: free */
+    size_t index_room;
     bool failed; /* memory ran out: the list is not whole */
 };
 
@@ -58,6 +60,9 @@ void problems_lines(struct problems *problems, uint16_t file, const char *const 
 
 /* The name of a file; "" for 0. */
 const char *problems_file_name(const struct problems *problems, uint16_t file);
+
+/* The text of the line of a place, NULL where it is not known. */
+const char *problems_line(const struct problems *problems, struct place place);
 
 /* Adds a problem.  A problem with the same id, severity, file and text as an earlier one is said
  * once: its line goes to that one's further places. */

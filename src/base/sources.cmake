@@ -1,3 +1,8 @@
 # SPDX-License-Identifier: MIT
 target_sources(doorcost_core PRIVATE
+    base/length.c
+    base/pool.c
+    base/problem.c
+    base/problem_print.c
+    base/text.c
 )

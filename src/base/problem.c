@@ -1,0 +1,234 @@
+/* SPDX-License-Identifier: MIT */
+/* The list of problems. An open-addressed index finds the earlier problem of which a new one is a
+ * repetition, so that a fault on every row of a long list costs no more than the rows. */
+#include "base/problem.h"
+
+#include "base/text.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#define LONGEST_QUOTE 60
+
+struct source_file {
+    const char *name;
+    const char *const *lines; /* borrowed */
+    size_t line_count;
+};
+
+void problems_init(struct problems *problems) {
+    *problems = (struct problems){0};
+    pool_init(&problems->pool);
+}
+
+void problems_clear(struct problems *problems) {
+    free(problems->list);
+    free(problems->files);
+    free(problems->index);
+    pool_clear(&problems->pool);
+    problems_init(problems);
+}
+
+uint16_t problems_file(struct problems *problems, const char *name) {
+    char *copy = pool_text(&problems->pool, name, strlen(name));
+    void *files = problems->files;
+
+    if (copy == NULL || problems->file_count >= UINT16_MAX - 1 ||
+        !array_grow(&files, &problems->file_room, problems->file_count + 1,
+                    sizeof(*problems->files))) {
+        problems->failed = true;
+        return 0;
+    }
+    problems->files = files;
+    problems->files[problems->file_count] = (struct source_file){.name = copy};
+    problems->file_count++;
+    return (uint16_t)problems->file_count;
+}
+
+void problems_lines(struct problems *problems, uint16_t file, const char *const *lines,
+                    size_t count) {
+    if (file == 0 || file > problems->file_count) {
+        return;
+    }
+    problems->files[file - 1].lines = lines;
+    problems->files[file - 1].line_count = lines == NULL ? 0 : count;
+}
+
+const char *problems_file_name(const struct problems *problems, uint16_t file) {
+    return file == 0 || file > problems->file_count ? "" : problems->files[file - 1].name;
+}
+
+const char *problems_line(const struct problems *problems, struct place place) {
+    const struct source_file *file;
+
+    if (place.file == 0 || place.file > problems->file_count || place.line == 0) {
+        return NULL;
+    }
+    file = &problems->files[place.file - 1];
+    return place.line > file->line_count ? NULL : file->lines[place.line - 1];
+}
+
+static uint32_t hash_of(const struct problem *problem) {
+    uint32_t hash = 2166136261U; /* FNV-1a */
+
+    for (const char *c = problem->text; *c != '\0'; c++) {
+        hash = (hash ^ (unsigned char)*c) * 16777619U;
+    }
+    return (hash ^ problem->place.file) * 16777619U;
+}
+
+static bool is_same(const struct problem *a, const struct problem *b) {
+    return a->severity == b->severity && a->place.file == b->place.file &&
+           strcmp(a->id, b->id) == 0 && strcmp(a->text, b->text) == 0;
+}
+
+/* The slot of a problem like this one, or the free one where it would go. */
+static uint32_t *find_slot(const struct problems *problems, const struct problem *problem) {
+    size_t mask = problems->index_room - 1;
+    size_t slot = hash_of(problem) & mask;
+
+    while (problems->index[slot] != 0 &&
+           !is_same(&problems->list[problems->index[slot] - 1], problem)) {
+        slot = (slot + 1) & mask;
+    }
+    return &problems->index[slot];
+}
+
+static bool build_index(struct problems *problems) {
+    size_t room = 64;
+    uint32_t *index;
+
+    while (room < 4 * (problems->count + 1)) {
+        room *= 2;
+    }
+    index = calloc(room, sizeof(*index));
+    if (index == NULL) {
+        return false;
+    }
+    free(problems->index);
+    problems->index = index;
+    problems->index_room = room;
+    for (size_t i = 0; i < problems->count; i++) {
+        *find_slot(problems, &problems->list[i]) = (uint32_t)(i + 1);
+    }
+    return true;
+}
+
+/* Puts a further line in its order. */
+static void add_line(struct problems *problems, struct problem *problem, struct place place) {
+    size_t count = problem->more_count;
+    uint32_t line = place.line;
+    size_t at;
+
+    if (line == problem->place.line) {
+        return;
+    }
+    if (line < problem->place.line) {
+        uint32_t first = problem->place.line;
+
+        problem->place = place;
+        line = first;
+    }
+    if (count == 0 || (count >= 8 && (count & (count - 1)) == 0)) {
+        uint32_t *more =
+            pool_take(&problems->pool, count == 0 ? 8 : 2 * count, sizeof(*problem->more));
+
+        if (more == NULL) {
+            problems->failed = true;
+            return;
+        }
+        if (count > 0) {
+            memcpy(more, problem->more, count * sizeof(*more));
+        }
+        problem->more = more;
+    }
+    for (at = count; at > 0 && problem->more[at - 1] > line; at--) {
+        problem->more[at] = problem->more[at - 1];
+    }
+    problem->more[at] = line;
+    problem->more_count++;
+    /* two faults of one line are one line */
+    if (at > 0 && problem->more[at - 1] == line) {
+        memmove(problem->more + at, problem->more + at + 1,
+                (problem->more_count - at - 1) * sizeof(*problem->more));
+        problem->more_count--;
+    }
+}
+
+static void add(struct problems *problems, struct problem problem) {
+    void *list = problems->list;
+    uint32_t *slot;
+
+    if (problem.text == NULL ||
+        (problems->index_room < 2 * (problems->count + 1) && !build_index(problems))) {
+        problems->failed = true;
+        return;
+    }
+    slot = find_slot(problems, &problem);
+    if (*slot != 0) {
+        add_line(problems, &problems->list[*slot - 1], problem.place);
+        return;
+    }
+    if (problems->count >= UINT32_MAX - 1 ||
+        !array_grow(&list, &problems->room, problems->count + 1, sizeof(*problems->list))) {
+        problems->failed = true;
+        return;
+    }
+    problems->list = list;
+    problems->list[problems->count] = problem;
+    problems->count++;
+    *slot = (uint32_t)problems->count;
+}
+
+void problem_add(struct problems *problems, enum severity severity, const char *id,
+                 struct place place, const char *format, ...) {
+    va_list arguments;
+    const char *text;
+
+    va_start(arguments, format);
+    text = pool_format_list(&problems->pool, format, arguments);
+    va_end(arguments);
+    add(problems, (struct problem){.id = id, .text = text, .place = place, .severity = severity});
+}
+
+const char *problem_quote(struct problems *problems, const char *text) {
+    size_t size = strlen(text);
+    size_t at = 0;
+    int characters = 0;
+    char *copy = pool_take(&problems->pool, size + 4, 1);
+    char *to = copy;
+
+    if (copy == NULL) {
+        problems->failed = true;
+        return "";
+    }
+    for (; at < size && characters < LONGEST_QUOTE; characters++) {
+        size_t length = 1;
+
+        while (length < 4 && at + length < size &&
+               ((unsigned char)text[at + length] & 0xC0) == 0x80) {
+            length++;
+        }
+        if ((unsigned char)text[at] < 0x20 || text[at] == 0x7F ||
+            !text_is_utf8(text + at, length, NULL)) {
+            *to++ = '?';
+        } else {
+            memcpy(to, text + at, length);
+            to += length;
+        }
+        at += length;
+    }
+    if (at < size) {
+        memcpy(to, "...", 3);
+    }
+    return copy;
+}
+
+size_t problems_count(const struct problems *problems, enum severity severity) {
+    size_t count = 0;
+
+    for (size_t i = 0; i < problems->count; i++) {
+        count += problems->list[i].severity == severity ? 1 : 0;
+    }
+    return count;
+}

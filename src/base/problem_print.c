@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: MIT */
+/* The order in which problems are shown, and how they are printed. */
+#include "base/problem.h"
+#include "base/text.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static int compare(const void *left, const void *right) {
+    const struct problem *a = *(const struct problem *const *)left;
+    const struct problem *b = *(const struct problem *const *)right;
+
+    if (a->place.file != b->place.file) {
+        return a->place.file < b->place.file ? -1 : 1;
+    }
+    if (a->place.line != b->place.line) {
+        return a->place.line < b->place.line ? -1 : 1;
+    }
+    if (a->place.column != b->place.column) {
+        return a->place.column < b->place.column ? -1 : 1;
+    }
+    return a < b ? -1 : 1; /* both point into the list, whose order is that of finding */
+}
+
+/* The problems in order, on the heap; NULL when memory is out or there are none. */
+static const struct problem **ordered(const struct problems *problems) {
+    const struct problem **order = calloc(problems->count + 1, sizeof(*order));
+
+    if (order == NULL) {
+        return NULL;
+    }
+    for (size_t i = 0; i < problems->count; i++) {
+        order[i] = &problems->list[i];
+    }
+    qsort(order, problems->count, sizeof(*order), compare);
+    return order;
+}
+
+void problems_sort(struct problems *problems) {
+    const struct problem **order = ordered(problems);
+    struct problem *list = calloc(problems->count + 1, sizeof(*list));
+
+    if (order == NULL || list == NULL) {
+        problems->failed = true;
+        free(list);
+    } else {
+        for (size_t i = 0; i < problems->count; i++) {
+            list[i] = *order[i];
+        }
+        free(problems->list);
+        problems->list = list;
+        problems->room = problems->count + 1;
+        problems->index_room = 0; /* built anew by the next problem */
+    }
+    free(order);
+}
+
+/* How many bytes of a line are shown, and what stands for the rest. */
+#define SHOWN_BEFORE 40
+#define SHOWN_IN_ALL 100
+
+/* One byte of a user's line as it may go to a terminal. */
+static void put_safe(FILE *out, const char *text, size_t size) {
+    size_t at = 0;
+
+    while (at < size) {
+        size_t length = 1;
+
+        while (length < 4 && at + length < size &&
+               ((unsigned char)text[at + length] & 0xC0) == 0x80) {
+            length++;
+        }
+        if (text[at] == '\t') {
+            fputc(' ', out);
+        } else if ((unsigned char)text[at] < 0x20 || text[at] == 0x7F ||
+                   !text_is_utf8(text + at, length, NULL)) {
+            fputc('?', out);
+        } else {
+            fwrite(text + at, 1, length, out);
+        }
+        at += length;
+    }
+}
+
+/* Columns of the first size bytes. */
+static size_t columns_of(const char *text, size_t size) {
+    char part[SHOWN_IN_ALL + 16];
+
+    if (size >= sizeof(part)) {
+        return size;
+    }
+    memcpy(part, text, size);
+    part[size] = '\0';
+    return text_columns(part);
+}
+
+static size_t character_start(const char *line, size_t at) {
+    while (at > 0 && ((unsigned char)line[at] & 0xC0) == 0x80) {
+        at--;
+    }
+    return at;
+}
+
+static void print_line(const struct problems *problems, struct place place, FILE *out) {
+    const char *line = problems_line(problems, place);
+    size_t mark = place.column > 0 ? (size_t)place.column - 1 : 0;
+    size_t size = line == NULL ? 0 : strlen(line);
+    size_t from = 0;
+    size_t to = size;
+    size_t width = place.width;
+    int digits = snprintf(NULL, 0, "%u", place.line);
+
+    if (line == NULL || size == 0) {
+        return;
+    }
+    if (size > SHOWN_IN_ALL) {
+        from = mark > SHOWN_BEFORE && mark < size ? character_start(line, mark - SHOWN_BEFORE) : 0;
+        to = size - from > SHOWN_IN_ALL ? character_start(line, from + SHOWN_IN_ALL) : size;
+    }
+    fprintf(out, "  %u | %s", place.line, from > 0 ? "..." : "");
+    put_safe(out, line + from, to - from);
+    fprintf(out, "%s\n", to < size ? "..." : "");
+    if (width == 0 || mark >= to) {
+        return;
+    }
+    if (mark + width > to) {
+        width = to - mark;
+    }
+    fprintf(out, "  %*s | %s", digits, "", from > 0 ? "   " : "");
+    for (size_t i = columns_of(line + from, mark - from); i > 0; i--) {
+        fputc(' ', out);
+    }
+    for (size_t i = columns_of(line + mark, width); i > 0; i--) {
+        fputc('^', out);
+    }
+    fputc('\n', out);
+}
+
+static void print_more(const struct problem *problem, FILE *out) {
+    const size_t shown_at_most = 12;
+    size_t count = problem->more_count;
+    size_t shown = count > shown_at_most ? shown_at_most : count;
+
+    if (count == 0) {
+        return;
+    }
+    fprintf(out, "  also on line%s ", count == 1 ? "" : "s");
+    for (size_t i = 0; i < shown; i++) {
+        const char *before = i == 0 ? "" : (i + 1 == count ? " and " : ", ");
+
+        fprintf(out, "%s%u", before, problem->more[i]);
+    }
+    if (shown < count) {
+        fprintf(out, " and %zu more", count - shown);
+    }
+    fputc('\n', out);
+}
+
+void problems_print(const struct problems *problems, FILE *out, bool colour) {
+    static const char *const words[] = {"warning", "error"};
+    static const char *const colours[] = {"\033[1;33m", "\033[1;31m"};
+    const struct problem **order = ordered(problems);
+
+    for (size_t i = 0; i < problems->count; i++) {
+        const struct problem *problem = order != NULL ? order[i] : &problems->list[i];
+        const char *name = problems_file_name(problems, problem->place.file);
+
+        if (name[0] != '\0') {
+            fprintf(out, "%s:", name);
+        }
+        if (problem->place.line > 0) {
+            fprintf(out, "%u:", problem->place.line);
+        }
+        fprintf(out, "%s%s%s:%s %s\n", name[0] != '\0' ? " " : "",
+                colour ? colours[problem->severity] : "", words[problem->severity],
+                colour ? "\033[0m" : "", problem->text);
+        print_line(problems, problem->place, out);
+        print_more(problem, out);
+    }
+    free(order);
+}

@@ -1,0 +1,197 @@
+/* SPDX-License-Identifier: MIT */
+#include "base/text.h"
+
+#include <string.h>
+#include <wchar.h>
+
+#define LONGEST_COMPARED ((size_t)63)
+#define MOST_DECIMALS    6
+/* 10^12: below it a double holds the same decimal. */
+#define TOO_LARGE ((int64_t)1000000000000)
+
+static unsigned char lower(char c) {
+    return (unsigned char)(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
+}
+
+static bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+/* Length of the UTF-8 sequence at text, 0 when it is none. */
+static size_t sequence_length(const unsigned char *text, size_t size) {
+    static const struct {
+        unsigned char first, last; /* of the lead byte */
+        unsigned char low, high;   /* of the second byte */
+        size_t length;
+    } forms[] = {
+        {0x00, 0x7F, 0x00, 0x00, 1}, {0xC2, 0xDF, 0x80, 0xBF, 2}, {0xE0, 0xE0, 0xA0, 0xBF, 3},
+        {0xE1, 0xEC, 0x80, 0xBF, 3}, {0xED, 0xED, 0x80, 0x9F, 3}, {0xEE, 0xEF, 0x80, 0xBF, 3},
+        {0xF0, 0xF0, 0x90, 0xBF, 4}, {0xF1, 0xF3, 0x80, 0xBF, 4}, {0xF4, 0xF4, 0x80, 0x8F, 4},
+    };
+
+    for (size_t i = 0; i < sizeof(forms) / sizeof(forms[0]); i++) {
+        size_t length = forms[i].length;
+
+        if (text[0] < forms[i].first || text[0] > forms[i].last) {
+            continue;
+        }
+        if (length > size) {
+            return 0;
+        }
+        if (length > 1 && (text[1] < forms[i].low || text[1] > forms[i].high)) {
+            return 0;
+        }
+        for (size_t k = 2; k < length; k++) {
+            if (text[k] < 0x80 || text[k] > 0xBF) {
+                return 0;
+            }
+        }
+        return length;
+    }
+    return 0;
+}
+
+bool text_is_utf8(const char *text, size_t size, size_t *bad) {
+    const unsigned char *bytes = (const unsigned char *)text;
+    size_t at = 0;
+
+    while (at < size) {
+        size_t length = sequence_length(bytes + at, size - at);
+
+        if (length == 0) {
+            if (bad != NULL) {
+                *bad = at;
+            }
+            return false;
+        }
+        at += length;
+    }
+    return true;
+}
+
+bool text_same(const char *a, const char *b) {
+    while (*a != '\0' && lower(*a) == lower(*b)) {
+        a++;
+        b++;
+    }
+    return lower(*a) == lower(*b);
+}
+
+size_t text_distance(const char *a, const char *b) {
+    /* Three rows of the usual table: two back for the swap of neighbours. */
+    size_t rows[3][LONGEST_COMPARED + 1];
+    size_t a_size = strlen(a);
+    size_t b_size = strlen(b);
+
+    if (a_size > LONGEST_COMPARED || b_size > LONGEST_COMPARED) {
+        return SIZE_MAX;
+    }
+    for (size_t j = 0; j <= b_size; j++) {
+        rows[0][j] = j;
+    }
+    for (size_t i = 1; i <= a_size; i++) {
+        size_t *row = rows[i % 3];
+        const size_t *above = rows[(i - 1) % 3];
+        const size_t *two_above = rows[(i + 1) % 3];
+
+        row[0] = i;
+        for (size_t j = 1; j <= b_size; j++) {
+            size_t least = above[j - 1] + (lower(a[i - 1]) == lower(b[j - 1]) ? 0 : 1);
+
+            if (above[j] + 1 < least) {
+                least = above[j] + 1;
+            }
+            if (row[j - 1] + 1 < least) {
+                least = row[j - 1] + 1;
+            }
+            if (i > 1 && j > 1 && lower(a[i - 1]) == lower(b[j - 2]) &&
+                lower(a[i - 2]) == lower(b[j - 1]) && two_above[j - 2] + 1 < least) {
+                least = two_above[j - 2] + 1;
+            }
+            row[j] = least;
+        }
+    }
+    return rows[a_size % 3][b_size];
+}
+
+const char *text_nearest(const char *text, const char *const *names, size_t count) {
+    const char *nearest = NULL;
+    size_t least = SIZE_MAX;
+
+    for (size_t i = 0; i < count; i++) {
+        size_t distance = text_distance(text, names[i]);
+        size_t longer = strlen(text);
+        size_t allowed;
+
+        if (strlen(names[i]) > longer) {
+            longer = strlen(names[i]);
+        }
+        allowed = longer / 3 > 0 ? longer / 3 : 1;
+        /* Nothing in common is no suggestion: 'x' for 'y'. */
+        if (distance <= allowed && distance < longer && distance < least) {
+            least = distance;
+            nearest = names[i];
+        }
+    }
+    return nearest;
+}
+
+size_t text_columns(const char *text) {
+    mbstate_t state = {0};
+    size_t size = strlen(text);
+    size_t at = 0;
+    size_t columns = 0;
+
+    while (at < size) {
+        wchar_t wide;
+        size_t length = mbrtowc(&wide, text + at, size - at, &state);
+        int width;
+
+        if (length == (size_t)-1 || length == (size_t)-2 || length == 0) {
+            length = sequence_length((const unsigned char *)text + at, size - at);
+            at += length > 0 ? length : 1;
+            columns++;
+            state = (mbstate_t){0};
+            continue;
+        }
+        width = wcwidth(wide);
+        columns += width < 0 ? 1 : (size_t)width;
+        at += length;
+    }
+    return columns;
+}
+
+bool text_decimal(const char *text, size_t size, int64_t *value, uint8_t *decimals) {
+    int64_t number = 0;
+    uint8_t places = 0;
+    size_t digits = 0;
+    size_t at = 0;
+    bool minus = false;
+    bool point = false;
+
+    if (size > 0 && (text[0] == '-' || text[0] == '+')) {
+        minus = text[0] == '-';
+        at = 1;
+    }
+    for (; at < size; at++) {
+        if (text[at] == '.' && !point) {
+            point = true;
+            continue;
+        }
+        if (!is_digit(text[at])) {
+            return false;
+        }
+        number = number * 10 + (text[at] - '0');
+        digits++;
+        places = (uint8_t)(places + (point ? 1 : 0));
+        if (number >= TOO_LARGE || places > MOST_DECIMALS) {
+            return false;
+        }
+    }
+    if (digits == 0 || (point && places == 0)) {
+        return false;
+    }
+    *value = minus ? -number : number;
+    *decimals = places;
+    return true;
+}
