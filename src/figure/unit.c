@@ -44,6 +44,8 @@ static const struct {
     [UNIT_M_PER_MIN] = {"m per min", 6},
     [UNIT_SQFT_PER_GAL] = {"sq ft per gal", 6},
     [UNIT_M2_PER_L] = {"m2 per L", 6},
+    [UNIT_LB_PER_SQFT] = {"lb per sq ft", 6},
+    [UNIT_KG_PER_M2] = {"kg per m2", 6},
     [UNIT_LB_PER_CUFT] = {"lb per cu ft", 6},
     [UNIT_KG_PER_M3] = {"kg per m3", 6},
     [UNIT_G_PER_CM3] = {"g per cm3", 6},
