@@ -102,6 +102,8 @@ struct tape {
     const struct chooser **choosers;
     uint32_t chooser_count;
     size_t figure_room, word_room, origin_room, label_room, subject_room, chooser_room;
+    uint32_t *index; /* finds an equal given: open addressing, figure ids, 0: free */
+    size_t index_room, given_count;
     uint32_t about; /* the subject of figures made from now on */
     enum tape_fault fault;
     fig fault_at; /* the first figure that could not be made */
@@ -118,7 +120,9 @@ void tape_about_again(struct tape *tape, uint32_t subject);
 /* --- makers.  what: the label, static.  Results with a unit argument have that unit's decimals.
  * ---------------------- */
 
-/* A given of a file: value / 10^decimals of unit, as written (decimals 0 to 6). */
+/* A given of a file: value / 10^decimals of unit, as written (decimals 0 to 6).  The same value of
+ * the same place under the same label is one figure, however often it is asked for, so that a rate
+ * has one home. */
 fig tape_given(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, int64_t value,
                struct place place);
 /* A given of published origin or by definition; source: static, names it. */

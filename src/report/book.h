@@ -1,0 +1,113 @@
+/* SPDX-License-Identifier: MIT */
+/* A workbook before it is written: sheets of cells that hold text, plain numbers or figures of the
+ * tape.
+ *
+ * Each figure has one home cell; other cells that show it point there.  When all sheets are laid
+ * out, a home becomes a formula over the homes of the figure's operands, and figures that no sheet
+ * gave a home get one on the sheet of workings.  So sheets only lay figures out, in any order, and
+ * no sheet computes.
+ *
+ * Failure sticks: after an allocation fails nothing more is added and book_failed tells. Texts are
+ * copied. Rows and columns count from 0. */
+#ifndef DOORCOST_REPORT_BOOK_H
+#define DOORCOST_REPORT_BOOK_H
+
+#include "figure/tape.h"
+
+enum look {
+    LOOK_PLAIN,
+    LOOK_TITLE,   /* head of a sheet */
+    LOOK_NOTE,    /* small grey words under a head or beside a cell */
+    LOOK_SECTION, /* head of a part of a sheet */
+    LOOK_HEAD,    /* column heading, wrapped, on a band */
+    LOOK_TALL,    /* column heading turned upright */
+    LOOK_LABEL,   /* bold */
+    LOOK_WRAP,    /* text that may run over several lines */
+    LOOK_INPUT,   /* a given of the rates */
+    LOOK_TOTAL,   /* bold under a line */
+    LOOK_GRAND,   /* the number that the sheet is for */
+    LOOK_WARN,    /* a caution */
+    LOOK_COUNT
+};
+
+enum cell_kind { CELL_TEXT, CELL_HOME, CELL_MENTION, CELL_NUMBER, CELL_FORMULA };
+
+struct cell {
+    uint32_t row;
+    uint16_t sheet, column;
+    uint8_t kind, look;
+    uint8_t unit, decimals; /* of a plain number */
+    fig figure;
+    int64_t number;
+    const char *text; /* of a text; of a formula, without '=' */
+};
+
+struct book_sheet {
+    const char *name, *title;
+    double *widths; /* columns, in characters; 0: as the cells need */
+    uint16_t width_count;
+    bool landscape;
+    uint32_t repeat_first,
+        repeat_last; /* heading rows printed on every page, when repeat_last > 0 */
+    uint32_t freeze_row;
+    uint16_t freeze_column;
+    uint32_t *breaks; /* rows before which a page starts; 0 ends them; NULL: none */
+};
+
+#define BOOK_MOST_SHEETS  24
+#define BOOK_MOST_COLUMNS 96
+
+struct book {
+    const struct tape *tape;
+    struct pool pool;
+    struct book_sheet sheets[BOOK_MOST_SHEETS];
+    uint16_t sheet_count;
+    struct cell *cells;
+    size_t cell_count, cell_room;
+    uint32_t *homes; /* by figure id: place in cells + 1, 0: none */
+    bool failed;
+};
+
+void book_init(struct book *book, const struct tape *tape);
+void book_clear(struct book *book);
+bool book_failed(const struct book *book);
+
+/* Adds a sheet. name: the tab, letters only (so that it needs no quotes in formulas). title:
+ * printed in the footer. */
+uint16_t book_sheet(struct book *book, const char *name, const char *title, bool landscape);
+void book_width(struct book *book, uint16_t sheet, uint16_t column, double characters);
+/* Rows first to last are headings: kept in sight and printed on every page. */
+void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t last,
+                   uint16_t freeze_column);
+/* A page starts before row. */
+void book_break(struct book *book, uint16_t sheet, uint32_t row);
+
+void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+               const char *text);
+void book_format(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                 const char *format, ...) __attribute__((format(printf, 6, 7)));
+/* A plain number, value / 10^decimals of unit. */
+void book_number(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                 enum unit unit, uint8_t decimals, int64_t value);
+/* A formula of a sheet's own over cells of that sheet (differences of the options), with its value.
+ */
+void book_formula(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                  enum unit unit, uint8_t decimals, int64_t value, const char *formula);
+/* The figure's home; where it has one already, a mention. none: nothing is written. */
+void book_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                 fig figure);
+/* The figure's home from now on; what was its home before becomes a mention. */
+void book_claim(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                fig figure);
+/* A cell that shows a figure whose home is elsewhere (or here, when it gets none elsewhere). */
+void book_mention(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                  fig figure);
+
+/* The home of a figure; NULL before book_settle where it has none. */
+const struct cell *book_home(const struct book *book, fig figure);
+
+/* Makes the first mention of a homeless figure its home. To be called when all sheets but the last
+ * ones are laid out. */
+void book_settle(struct book *book);
+
+#endif

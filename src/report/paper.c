@@ -1,0 +1,91 @@
+/* SPDX-License-Identifier: MIT */
+#include "report/paper.h"
+
+#include <stdio.h>
+#include <string.h>
+
+fig paper_at(const void *thing, size_t offset) {
+    fig figure;
+    memcpy(&figure, (const char *)thing + offset, sizeof figure);
+    return figure;
+}
+
+const char *paper_unit(const struct paper *paper, fig figure) {
+    const enum unit unit = (enum unit)tape_figure(&paper->base->tape, figure)->unit;
+    if (unit == UNIT_MONEY) {
+        return paper->base->rates->shop.currency.s;
+    }
+    return unit == UNIT_PERCENT ? "" : unit_name(unit); /* a percent shows its sign in the cell */
+}
+
+uint32_t paper_lines(const struct paper *paper, uint16_t sheet, uint32_t row,
+                     const struct paper_line *lines, size_t count, const void *thing) {
+    for (size_t i = 0; i < count; i++) {
+        const fig figure = paper_at(thing, lines[i].offset);
+        if (fig_none(figure)) {
+            continue;
+        }
+        const enum look words =
+            lines[i].look == LOOK_TOTAL || lines[i].look == LOOK_GRAND ? LOOK_LABEL : LOOK_PLAIN;
+        book_text(paper->book, sheet, row, 0, words, lines[i].label);
+        book_figure(paper->book, sheet, row, 1, lines[i].look, figure);
+        book_text(paper->book, sheet, row, 2, LOOK_PLAIN, paper_unit(paper, figure));
+        if (lines[i].note != NULL) {
+            book_text(paper->book, sheet, row, 3, LOOK_NOTE, lines[i].note);
+        }
+        row++;
+    }
+    return row;
+}
+
+uint32_t paper_title(const struct paper *paper, uint16_t sheet, const char *title,
+                     const char *note) {
+    book_text(paper->book, sheet, 0, 0, LOOK_TITLE, title);
+    if (note != NULL) {
+        book_text(paper->book, sheet, 1, 0, LOOK_NOTE, note);
+        return 3;
+    }
+    return 2;
+}
+
+void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                 enum look look, const char *const *heads, size_t count) {
+    for (size_t i = 0; i < count; i++) {
+        book_text(paper->book, sheet, row, (uint16_t)(column + i), look, heads[i]);
+    }
+}
+
+const char *use_name(enum use use) {
+    static const char *const names[] = {"door", "drawer front", "false front", "end panel"};
+    return names[use];
+}
+
+const char *material_name(const struct rates *rates, enum stuff stuff, int32_t material) {
+    if (material < 0) {
+        return "";
+    }
+    switch (stuff) {
+    case STUFF_LUMBER:
+        return rates->lumber[material].name.s;
+    case STUFF_SHEET:
+        return rates->sheets[material].name.s;
+    case STUFF_GLASS:
+        return rates->glass[material].name.s;
+    case STUFF_NONE:
+        break;
+    }
+    return "";
+}
+
+void waste_words(const struct value *waste, enum waste_as as, char *text, size_t size) {
+    char factor[32];
+    int64_t whole = 100;
+    for (uint8_t d = 0; d < waste->decimals; d++) {
+        whole *= 10;
+    }
+    const int64_t value = as == WASTE_ADDED ? whole + waste->amount : whole - waste->amount;
+    (void)figure_text(value, (uint8_t)(waste->decimals + 2), factor, sizeof factor);
+    (void)snprintf(text, size,
+                   as == WASTE_ADDED ? "added to net (x %s)" : "lost of what is bought (/ %s)",
+                   factor);
+}

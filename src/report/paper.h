@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: MIT */
+/* What the sheets of the workbook are laid out from, and small helpers that they share.  A sheet
+ * has a file of its own and one function here; it adds itself to the book. */
+#ifndef DOORCOST_REPORT_PAPER_H
+#define DOORCOST_REPORT_PAPER_H
+
+#include "price/estimate.h"
+#include "report/book.h"
+
+struct paper {
+    struct book *book;
+    const struct estimate *base;
+    const struct estimate *options; /* the job's options, each on a tape of its own */
+    size_t option_count;
+    const struct problems *problems;
+};
+
+/* One line of a list that goes down a sheet: a label and where its figure stands in the struct of
+ * what the list is about. */
+struct paper_line {
+    const char *label;
+    size_t offset; /* of a fig */
+    enum look look;
+    const char *note; /* NULL: none */
+};
+
+/* The figure at an offset of a struct. */
+fig paper_at(const void *thing, size_t offset);
+
+/* Writes label, figure and unit of each line whose figure is set, from row on; returns the row
+ * after. */
+uint32_t paper_lines(const struct paper *paper, uint16_t sheet, uint32_t row,
+                     const struct paper_line *lines, size_t count, const void *thing);
+
+/* Title and a note under it; returns the row after a gap. */
+uint32_t paper_title(const struct paper *paper, uint16_t sheet, const char *title,
+                     const char *note);
+
+/* A row of column headings. */
+void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                 enum look look, const char *const *heads, size_t count);
+
+/* "in", "mm"; the unit name of money is the currency. */
+const char *paper_unit(const struct paper *paper, fig figure);
+
+const char *use_name(enum use use);
+const char *material_name(const struct rates *rates, enum stuff stuff, int32_t material);
+
+/* `added to net (x 1.45)` or `lost of what is bought (/ 0.69)`: how a waste percent is meant; text
+ * of 64 bytes. */
+void waste_words(const struct value *waste, enum waste_as as, char *text, size_t size);
+
+void sheet_quote(struct paper *paper);
+void sheet_doors(struct paper *paper);
+void sheet_parts(struct paper *paper);
+void sheet_lumber(struct paper *paper);
+void sheet_sheets(struct paper *paper);
+void sheet_finish(struct paper *paper);
+void sheet_hardware(struct paper *paper);
+void sheet_labor(struct paper *paper);
+void sheet_operations(struct paper *paper);
+void sheet_costs(struct paper *paper);
+void sheet_prices(struct paper *paper);
+void sheet_compare(struct paper *paper);
+void sheet_checks(struct paper *paper);
+void sheet_rates(struct paper *paper);    /* after all that mention rates */
+void sheet_workings(struct paper *paper); /* the last: gives a home to what has none */
+
+#endif

@@ -1,0 +1,75 @@
+/* SPDX-License-Identifier: MIT */
+/* Hinges, pulls and consumables. */
+#include "report/paper.h"
+
+static const struct {
+    const char *head;
+    size_t offset;
+} columns[] = {
+    {"pieces needed", offsetof(struct hardware_buy, needed)},
+    {"with spares", offsetof(struct hardware_buy, with_spares)},
+    {"packs", offsetof(struct hardware_buy, packs)},
+    {"pieces bought", offsetof(struct hardware_buy, bought)},
+    {"price", offsetof(struct hardware_buy, price)},
+    {"cost", offsetof(struct hardware_buy, cost)},
+    {"charged to the job", offsetof(struct hardware_buy, charged)},
+};
+#define COLUMNS (sizeof columns / sizeof *columns)
+
+static uint32_t hardware_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    struct book *const book = paper->book;
+    const struct hardware_list *const list = &paper->base->hardware;
+    book_text(book, sheet, row, 0, LOOK_HEAD, "hardware");
+    book_text(book, sheet, row, 1, LOOK_HEAD, "sold");
+    for (size_t c = 0; c < COLUMNS; c++) {
+        book_text(book, sheet, row, (uint16_t)(2 + c), LOOK_HEAD, columns[c].head);
+    }
+    row++;
+    for (size_t i = 0; i < list->count; i++, row++) {
+        const struct hardware_buy *const b = &list->buys[i];
+        book_text(book, sheet, row, 0, LOOK_PLAIN,
+                  paper->base->rates->hardware[b->hardware].name.s);
+        book_text(book, sheet, row, 1, LOOK_PLAIN,
+                  b->by_others ? "by others" : (fig_none(b->packs) ? "singly" : "in packs"));
+        for (size_t c = 0; c < COLUMNS; c++) {
+            book_figure(book, sheet, row, (uint16_t)(2 + c), LOOK_PLAIN,
+                        paper_at(b, columns[c].offset));
+        }
+    }
+    if (list->count == 0) {
+        book_text(book, sheet, row++, 0, LOOK_PLAIN, "no hardware in this job");
+    }
+    return row + 1;
+}
+
+static void consumable_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    static const char *const heads[] = {"consumable", "for each", "quantity", "price", "cost"};
+    struct book *const book = paper->book;
+    const struct costs *const costs = &paper->base->costs;
+    if (costs->consumable_count == 0) {
+        return;
+    }
+    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    row++;
+    for (size_t i = 0; i < costs->consumable_count; i++, row++) {
+        const struct consumable_figures *const c = &costs->consumables[i];
+        book_text(book, sheet, row, 0, LOOK_PLAIN,
+                  paper->base->rates->consumables[c->consumable].name.s);
+        book_text(book, sheet, row, 1, LOOK_PLAIN,
+                  unit_name((enum unit)tape_figure(&paper->base->tape, c->price)->unit));
+        book_mention(book, sheet, row, 2, LOOK_PLAIN, c->quantity);
+        book_figure(book, sheet, row, 3, LOOK_PLAIN, c->price);
+        book_figure(book, sheet, row, 4, LOOK_PLAIN, c->cost);
+    }
+}
+
+void sheet_hardware(struct paper *paper) {
+    const uint16_t sheet = book_sheet(paper->book, "Hardware", "Hardware and consumables", true);
+    uint32_t row =
+        paper_title(paper, sheet, "Hardware and consumables",
+                    "A price stands for one piece, or for one pack where it is sold in packs.");
+    book_width(paper->book, sheet, 0, 24);
+    book_width(paper->book, sheet, 1, 13);
+    row = hardware_table(paper, sheet, row);
+    consumable_table(paper, sheet, row);
+}

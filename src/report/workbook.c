@@ -1,0 +1,85 @@
+/* SPDX-License-Identifier: MIT */
+#include "report/workbook.h"
+
+#include "report/book_write.h"
+#include "report/output.h"
+#include "report/paper.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* The tabs, from what the client sees to the last detail. Workings come last: they take in what has
+ * no home yet. */
+static void (*const sheets[])(struct paper *) = {
+    sheet_quote,  sheet_doors,    sheet_parts,  sheet_lumber,     sheet_sheets,
+    sheet_finish, sheet_hardware, sheet_labor,  sheet_operations, sheet_costs,
+    sheet_prices, sheet_compare,  sheet_checks, sheet_rates,      sheet_workings,
+};
+
+/* `&` starts a code in a footer; two of them are one. */
+static const char *footer_text(struct pool *pool, const char *text) {
+    char *const out = pool_take(pool, 2 * strlen(text) + 1, 1);
+    size_t used = 0;
+    for (const char *c = text; out != NULL && *c != '\0'; c++) {
+        out[used++] = *c;
+        if (*c == '&') {
+            out[used++] = '&';
+        }
+    }
+    return out;
+}
+
+static bool write_file(struct book *book, const struct estimate *base, const char *name) {
+    const struct job *const job = base->job;
+    const char *const shop = base->rates->shop.name.s == NULL ? "" : base->rates->shop.name.s;
+    const struct book_facts facts = {
+        .title = pool_text(&book->pool, job->title.s, strlen(job->title.s)),
+        .subject = pool_format(&book->pool, "quote %s of %s",
+                               job->number.s == NULL ? "" : job->number.s, job->date.s),
+        .author = pool_text(&book->pool, shop, strlen(shop)),
+        .footer = footer_text(&book->pool, job->title.s),
+        .year = job->year,
+        .month = job->month,
+        .day = job->day,
+        .letter = !base->measures.metric,
+    };
+    return !book_failed(book) && book_write(book, &facts, name);
+}
+
+enum book_result workbook_write(const char *path, bool force, const struct estimate *base,
+                                const struct estimate *options, size_t option_count,
+                                const struct problems *problems) {
+    if (!force && !output_is_ours(path)) {
+        return BOOK_EDITED;
+    }
+    enum book_result result = BOOK_MEMORY;
+    char *name = NULL;
+    struct book book;
+    book_init(&book, &base->tape);
+    struct paper paper = {.book = &book,
+                          .base = base,
+                          .options = options,
+                          .option_count = option_count,
+                          .problems = problems};
+    for (size_t i = 0; i < sizeof sheets / sizeof *sheets && !book_failed(&book); i++) {
+        sheets[i](&paper);
+    }
+    if (book_failed(&book)) {
+        goto done;
+    }
+    const enum output_result begun = output_begin(path, &name);
+    if (begun != OUTPUT_OK) {
+        result = begun == OUTPUT_MEMORY ? BOOK_MEMORY : BOOK_CANNOT_WRITE;
+        goto done;
+    }
+    result = write_file(&book, base, name) && output_finish(name, path) == OUTPUT_OK
+                 ? BOOK_OK
+                 : BOOK_CANNOT_WRITE;
+    if (result != BOOK_OK) {
+        output_drop(name);
+    }
+done:
+    free(name);
+    book_clear(&book);
+    return result;
+}
