@@ -1,3 +1,29 @@
 # SPDX-License-Identifier: MIT
 target_sources(doorcost_core PRIVATE
+    read/columns.c
+    read/door_list.c
+    read/grammar.c
+    read/grammar_list.c
+    read/ini.c
+    read/ini_scan.c
+    read/job.c
+    read/job_keys.c
+    read/key.c
+    read/make.c
+    read/measure.c
+    read/measure_length.c
+    read/name.c
+    read/rates.c
+    read/rates_door.c
+    read/rates_finish.c
+    read/rates_labor.c
+    read/rates_shop.c
+    read/rates_stock.c
+    read/record.c
+    read/row.c
+    read/row_make.c
+    read/source.c
+    read/table.c
+    read/tail.c
+    read/woods.c
 )

@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/job.h"
+
+#include "base/text.h"
+#include "read/ini.h"
+#include "read/job_keys.h"
+#include "read/rates_keys.h"
+#include "read/source.h"
+
+#include <string.h>
+
+/* Reads the rates that the job names, before the job's own keys: those name what stands there. */
+static bool read_rates(struct reader *reader, const struct ini *ini, struct rates *rates) {
+    const struct ini_section *section = section_find(ini, "job");
+
+    for (size_t i = 0; section != NULL && i < section->count; i++) {
+        const struct ini_key *key = &section->keys[i];
+        const char *path;
+
+        if (!text_same(key->name, "rates") || key->value == NULL) {
+            continue;
+        }
+        path = source_beside(&reader->problems->pool, reader->path, key->value);
+        if (path == NULL) {
+            return false;
+        }
+        return rates_read_from(rates, path, key->value_place, reader->problems,
+                               &reader->names_known);
+    }
+    return true;
+}
+
+bool job_read(struct job *job, struct rates *rates, const char *path, struct problems *problems) {
+    struct reader reader = {.pool = &job->pool,
+                            .problems = problems,
+                            .path = path,
+                            .rates = rates,
+                            .names_known = false};
+    struct ini ini;
+
+    *job = (struct job){0};
+    *rates = (struct rates){0};
+    pool_init(&job->pool);
+    pool_init(&rates->pool);
+    make_init(&job->make);
+    job->path = pool_text(&job->pool, path, strlen(path));
+    if (!ini_read(&ini, path, (struct place){0}, problems)) {
+        return false;
+    }
+    if (!ini.open) {
+        return !pool_failed(&job->pool);
+    }
+    if (!read_rates(&reader, &ini, rates)) {
+        return false;
+    }
+    reader.unit = unit_before(&ini, "job");
+    sections_read(&reader, &ini, job_sections, job_section_count, job);
+    job->unit = reader.unit;
+    if (pool_failed(&job->pool) || problems->failed) {
+        return false;
+    }
+    return door_list_read(&reader, job);
+}
+
+void job_clear(struct job *job) {
+    pool_clear(&job->pool);
+    *job = (struct job){0};
+}

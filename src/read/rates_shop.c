@@ -1,0 +1,360 @@
+/* SPDX-License-Identifier: MIT */
+/* What concerns the whole shop: money, hours, hardware and small things. */
+#include "read/grammar.h"
+#include "read/measure.h"
+#include "read/rates_keys.h"
+#include "read/tail.h"
+
+#include <string.h>
+
+const struct form forms_money[] = {
+    {"", UNIT_MONEY, 0, 0, NO_LIMIT},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+const struct form forms_per_hour[] = {
+    {"per hour", UNIT_MONEY_PER_HOUR, 0, 0, 100000},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+const struct form forms_percent[] = {
+    {"%", UNIT_PERCENT, 0, 0, 100},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+const struct form forms_hours[] = {
+    {"hour", UNIT_HOUR, 0, 0, 1000},
+    {"", UNIT_HOUR, 0, 0, 1000},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+const struct form forms_minutes[] = {
+    {"", UNIT_MIN, 0, 0, 10000},
+    {"min", UNIT_MIN, 0, 0, 10000},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+const struct choice choices_unit[] = {{"in", LENGTH_INCH}, {"mm", LENGTH_MM}, {NULL, 0}};
+const struct choice choices_yes_no[] = {{"yes", 1}, {"no", 0}, {NULL, 0}};
+
+static const struct form allowance[] = {
+    {"% added", UNIT_PERCENT, ALLOWANCE_ADDED, 0, 200},
+    {"% of shift", UNIT_PERCENT, ALLOWANCE_OF_SHIFT, 0, 90},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form overhead[] = {
+    {"per hour", UNIT_MONEY_PER_HOUR, OVERHEAD_PER_HOUR, 0, 100000},
+    {"% of cost", UNIT_PERCENT, OVERHEAD_OF_COST, 0, 1000},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form profit[] = {
+    {"% markup", UNIT_PERCENT, PROFIT_MARKUP, 0, 1000},
+    {"% margin", UNIT_PERCENT, PROFIT_MARGIN, 0, 95},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form remakes[] = {
+    {"% of door", UNIT_PERCENT, 0, 0, 100},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form minimum_door[] = {
+    {"sqft", UNIT_SQFT, 0, 0, 100},
+    {"m2", UNIT_M2, 0, 0, 10},
+    {"", UNIT_MONEY, 0, 0, NO_LIMIT},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form hours_per_day[] = {
+    {"", UNIT_HOUR, 0, 1, 24},
+    {"hour", UNIT_HOUR, 0, 1, 24},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct choice priced_by[] = {
+    {"factor", PRICED_BY_FACTOR}, {"plan", PRICED_BY_PLAN}, {NULL, 0}};
+static const struct choice charged[] = {
+    {"used", CHARGED_USED}, {"bought", CHARGED_BOUGHT}, {NULL, 0}};
+
+static const struct key shop_keys[] = {
+    {.name = "name",
+     .read = read_text,
+     .at = offsetof(struct shop, name),
+     .example = "Alder Lane Doors",
+     .help = "the shop, for the head of the quote"},
+    {.name = "address",
+     .read = read_text,
+     .at = offsetof(struct shop, address),
+     .example = "4 Mill Yard",
+     .help = "below the name on the quote"},
+    {.name = "contact",
+     .read = read_text,
+     .at = offsetof(struct shop, contact),
+     .example = "doors@example.com",
+     .help = "how the client reaches the shop"},
+    {.name = "currency",
+     .read = read_text,
+     .at = offsetof(struct shop, currency),
+     .needed = true,
+     .example = "USD",
+     .help = "shown beside money"},
+    {.name = "unit",
+     .read = read_unit,
+     .at = offsetof(struct shop, unit),
+     .choices = choices_unit,
+     .needed = true,
+     .example = "in",
+     .other = "mm",
+     .help = "of bare lengths in this file; also decides between gallons and litres and so on"},
+    {.name = "woods",
+     .read = read_path,
+     .at = offsetof(struct shop, woods),
+     .example = "woods.csv",
+     .help = "the table of woods, beside this file"},
+    {.name = "labor rate",
+     .read = read_measure,
+     .at = offsetof(struct shop, labor_rate),
+     .forms = forms_per_hour,
+     .needed = true,
+     .example = "38.00 per hour",
+     .help = "wage with payroll taxes, insurance and paid leave; no overhead"},
+    {.name = "allowance",
+     .read = read_measure,
+     .at = offsetof(struct shop, allowance),
+     .word_at = offsetof(struct shop, allowance_on),
+     .forms = allowance,
+     .example = "12 % added",
+     .other = "12 % of shift",
+     .help = "for rest and delay: added to the minutes, or the part of a shift"},
+    {.name = "hours per day",
+     .read = read_measure,
+     .at = offsetof(struct shop, hours_per_day),
+     .forms = hours_per_day,
+     .needed = true,
+     .example = "7",
+     .help = "worked hours of a day"},
+    {.name = "overhead",
+     .read = read_measure,
+     .at = offsetof(struct shop, overhead),
+     .word_at = offsetof(struct shop, overhead_on),
+     .forms = overhead,
+     .example = "14.00 per hour",
+     .other = "18 % of cost",
+     .help = "rent, power, insurance and the like"},
+    {.name = "contingency",
+     .read = read_measure,
+     .at = offsetof(struct shop, contingency),
+     .forms = forms_percent,
+     .example = "3 %",
+     .help = "of direct cost, for what goes wrong"},
+    {.name = "profit",
+     .read = read_measure,
+     .at = offsetof(struct shop, profit),
+     .word_at = offsetof(struct shop, profit_as),
+     .forms = profit,
+     .example = "25 % markup",
+     .other = "20 % margin",
+     .help = "added to cost, or the part of the price"},
+    {.name = "remakes",
+     .read = read_measure,
+     .at = offsetof(struct shop, remakes),
+     .forms = remakes,
+     .example = "2 % of doors",
+     .help = "doors made a second time"},
+    {.name = "tax on purchases",
+     .read = read_measure,
+     .at = offsetof(struct shop, purchase_tax),
+     .forms = forms_percent,
+     .example = "6 %",
+     .help = "sales tax that the shop pays on materials; a cost"},
+    {.name = "minimum job",
+     .read = read_measure,
+     .at = offsetof(struct shop, minimum_job),
+     .forms = forms_money,
+     .example = "450",
+     .help = "a smaller job is raised to this"},
+    {.name = "minimum door",
+     .read = read_measure,
+     .at = offsetof(struct shop, minimum_door),
+     .forms = minimum_door,
+     .example = "1.5 sqft",
+     .other = "45.00",
+     .help = "a smaller door is priced as this area, or at this price"},
+    {.name = "round price to",
+     .read = read_measure,
+     .at = offsetof(struct shop, round_price_to),
+     .forms = forms_money,
+     .example = "0.01",
+     .help = "a door's price is rounded up to this"},
+    {.name = "price lumber by",
+     .read = read_word,
+     .at = offsetof(struct shop, lumber_by),
+     .choices = priced_by,
+     .example = "factor",
+     .other = "plan",
+     .help = "which amount of lumber is charged; both are shown"},
+    {.name = "price sheets by",
+     .read = read_word,
+     .at = offsetof(struct shop, sheets_by),
+     .choices = priced_by,
+     .example = "factor",
+     .other = "plan",
+     .help = "which amount of sheets is charged; both are shown"},
+    {.name = "charge finish",
+     .read = read_word,
+     .at = offsetof(struct shop, charge_finish),
+     .choices = charged,
+     .example = "used",
+     .other = "bought",
+     .help = "what is used of the cans, or the cans"},
+    {.name = "charge sheets",
+     .read = read_word,
+     .at = offsetof(struct shop, charge_sheets),
+     .choices = charged,
+     .example = "bought",
+     .other = "used",
+     .help = "what is used of the sheets, or the sheets"},
+    {.name = "charge hardware",
+     .read = read_word,
+     .at = offsetof(struct shop, charge_hardware),
+     .choices = charged,
+     .example = "used",
+     .other = "bought",
+     .help = "the pieces used, or the packs"},
+    {.name = "operations",
+     .read = read_names,
+     .at = offsetof(struct shop, operations),
+     .names = NAME_OPERATION,
+     .example = "quote and measure, clean up",
+     .help = "operations that every job has"},
+};
+
+static void check_shop(struct reader *reader, const struct ini_section *section, void *thing) {
+    struct shop *shop = thing;
+
+    (void)section;
+    if (shop->round_price_to.set && shop->round_price_to.amount == 0) {
+        problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", shop->round_price_to.place,
+                    "round price to '0' is out of range; expected an amount like '0.01'");
+    }
+}
+
+const struct section_kind section_shop = {.name = "shop",
+                                          .keys = shop_keys,
+                                          .key_count = COUNT_OF(shop_keys),
+                                          .needed = true,
+                                          .at = offsetof(struct rates, shop),
+                                          .check = check_shop,
+                                          .help = "What holds for the whole shop."};
+
+static const struct form hinge_count[] = {
+    {"", UNIT_COUNT, 0, 1, 10},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form weights[] = {
+    {"lb", UNIT_LB, 0, 0, 1000},
+    {"kg", UNIT_KG, 0, 0, 500},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+
+static const struct key hinge_keys[] = {
+    {.name = "by height",
+     .read = read_rules,
+     .at = offsetof(struct hinge_rules, by_height),
+     .forms = hinge_count,
+     .range = INCHES(1, 240),
+     .example = "40 in: 2, 60 in: 3, 80 in: 4",
+     .help = "up to which height how many hinges"},
+    {.name = "by weight",
+     .read = read_rules,
+     .at = offsetof(struct hinge_rules, by_weight),
+     .forms = hinge_count,
+     .limit_forms = weights,
+     .example = "15 lb: 2, 30 lb: 3, 45 lb: 4",
+     .help = "up to which weight how many hinges"},
+};
+
+const struct section_kind section_hinges = {
+    .name = "hinges",
+    .keys = hinge_keys,
+    .key_count = COUNT_OF(hinge_keys),
+    .at = offsetof(struct rates, hinges),
+    .help = "How many hinges a door gets: the larger number of the two rules."};
+
+static const struct form hardware_price[] = {
+    {"each", UNIT_MONEY_EACH, 0, 0, NO_LIMIT},
+    {"per pack", UNIT_MONEY_EACH, 1, 0, NO_LIMIT},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form pack[] = {
+    {"", UNIT_COUNT, 0, 1, 10000},
+    {"piece", UNIT_COUNT, 0, 1, 10000},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+
+/* `by others` stands where a price would. */
+static void read_hardware_price(struct reader *reader, const struct key *key,
+                                const struct entry *entry, void *thing) {
+    struct hardware *hardware = thing;
+    char tail[TAIL_SIZE];
+
+    if (tail_plain(entry->text, tail) && strcmp(tail, "by others") == 0) {
+        hardware->by_others = true;
+    } else {
+        (void)measure_value(reader, key, entry, key->forms, &hardware->price, NULL);
+    }
+}
+
+static const struct key hardware_keys[] = {
+    {.name = "price",
+     .read = read_hardware_price,
+     .at = offsetof(struct hardware, price),
+     .forms = hardware_price,
+     .needed = true,
+     .example = "3.60 each",
+     .other = "by others",
+     .help = "of a piece, or of a pack where `pack` is given; by others: named, not sold"},
+    {.name = "pack",
+     .read = read_measure,
+     .at = offsetof(struct hardware, pack),
+     .forms = pack,
+     .example = "10",
+     .help = "pieces in a pack; only whole packs are bought"},
+    {.name = "spares",
+     .read = read_measure,
+     .at = offsetof(struct hardware, spares),
+     .forms = forms_percent,
+     .example = "5 %",
+     .help = "bought beyond what is needed"},
+};
+
+const struct section_kind section_hardware = {.name = "hardware",
+                                              .keys = hardware_keys,
+                                              .key_count = COUNT_OF(hardware_keys),
+                                              .named = true,
+                                              .at = offsetof(struct rates, hardware),
+                                              .count_at = offsetof(struct rates, hardware_count),
+                                              .size = sizeof(struct hardware),
+                                              .help = "A hinge, a pull or another bought piece."};
+
+static const struct form consumable_price[] = {
+    {"per door", UNIT_MONEY_PER_DOOR, 0, 0, NO_LIMIT},
+    {"per sqft", UNIT_MONEY_PER_SQFT, 0, 0, NO_LIMIT},
+    {"per sqft sprayed", UNIT_MONEY_PER_SQFT, 0, 0, NO_LIMIT},
+    {"per m2", UNIT_MONEY_PER_M2, 0, 0, NO_LIMIT},
+    {"per m2 sprayed", UNIT_MONEY_PER_M2, 0, 0, NO_LIMIT},
+    {"per hour", UNIT_MONEY_PER_HOUR, 0, 0, NO_LIMIT},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+
+static const struct key consumable_keys[] = {
+    {.name = "price",
+     .read = read_measure,
+     .at = offsetof(struct consumable, price),
+     .forms = consumable_price,
+     .needed = true,
+     .example = "0.85 per door",
+     .other = "0.20 per sqft",
+     .help = "by the door, the area of sprayed surface, or the hour of labor"},
+};
+
+const struct section_kind section_consumable = {
+    .name = "consumable",
+    .keys = consumable_keys,
+    .key_count = COUNT_OF(consumable_keys),
+    .named = true,
+    .at = offsetof(struct rates, consumables),
+    .count_at = offsetof(struct rates, consumable_count),
+    .size = sizeof(struct consumable),
+    .help = "Small things used up: glue, abrasives, masking, packing."};
