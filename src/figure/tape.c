@@ -306,7 +306,16 @@ fig fig_smaller(struct tape *tape, const char *what, fig a, fig b) {
 }
 
 fig fig_up(struct tape *tape, const char *what, fig a, fig step) {
-    return add_pair(tape, what, OP_UP, a, step, tape_figure(tape, step)->decimals);
+    const struct figure *const to = tape_figure(tape, step);
+    const struct figure made = {.first = tape->word_count,
+                                .operands = 2,
+                                .op = OP_UP,
+                                .unit = to->unit,
+                                .decimals = to->decimals};
+    if (!add_word(tape, a.id) || !add_word(tape, step.id)) {
+        return (fig){0};
+    }
+    return add_figure(tape, made, what);
 }
 
 static fig add_pick(struct tape *tape, const char *what, enum figure_op op, fig by,

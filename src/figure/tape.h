@@ -146,7 +146,7 @@ fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, fi
 fig fig_larger(struct tape *tape, const char *what, fig a, fig b); /* unit of a */
 fig fig_smaller(struct tape *tape, const char *what, fig a, fig b);
 
-/* a raised to the next multiple of step (> 0); a multiple stays. Unit of a, decimals of step. */
+/* a raised to the next multiple of step (> 0); a multiple stays. Unit and decimals of step. */
 fig fig_up(struct tape *tape, const char *what, fig a, fig step);
 
 /* From a table of count rows with ascending limits. Unit and decimals of the first value. */

@@ -263,6 +263,46 @@ static void leave_rest(const struct desk *d, enum cost_group group) {
         fig_sum(d->tape, "left by rounding the shares", UNIT_MONEY, terms, 3);
 }
 
+static fig priced_of(const struct door_price *p) {
+    return p->priced;
+}
+static fig by_cost_of(const struct door_price *p) {
+    return p->cost.price;
+}
+static fig extra_of(const struct door_price *p) {
+    return p->extra;
+}
+
+static fig doors_sum(const struct desk *d, const char *what,
+                     fig (*pick)(const struct door_price *)) {
+    for (size_t r = 0; r < d->rows; r++) {
+        d->pieces[r] = d->in->quantities->leaves[r].pieces;
+        d->each[r] = pick(&d->costs->doors[r]);
+    }
+    return fig_total(d->tape, what, UNIT_MONEY, d->pieces, d->each, d->rows);
+}
+
+/* Why the doors as priced are not the job's own price: the minimum by door, extra charges, and
+ * rounding. */
+static void explain_total(const struct desk *d) {
+    struct costs *const costs = d->costs;
+    bool extra = false;
+    for (size_t r = 0; r < d->rows; r++) {
+        extra = extra || !fig_none(costs->doors[r].extra);
+    }
+    if (d->in->rates->shop.minimum_door.set) {
+        const fig by_cost = doors_sum(d, "all doors by cost", by_cost_of);
+        const fig priced = doors_sum(d, "all doors, at least the minimum", priced_of);
+        costs->minimum = fig_plus(d->tape, "added by the minimum door", priced, fig_minus(by_cost));
+    }
+    if (extra) {
+        costs->extra = doors_sum(d, "extra charges", extra_of);
+    }
+    const fig terms[] = {costs->doors_total, fig_minus(costs->job.price), fig_minus(costs->minimum),
+                         fig_minus(costs->extra)};
+    costs->rounding = fig_sum(d->tape, "rounding of shares and prices", UNIT_MONEY, terms, 4);
+}
+
 bool costs_make(struct costs *costs, struct pool *pool, const struct cost_inputs *in) {
     *costs = (struct costs){0};
     const size_t rows = in->quantities->count;
@@ -291,7 +331,6 @@ bool costs_make(struct costs *costs, struct pool *pool, const struct cost_inputs
         desk.each[r] = costs->doors[r].amount;
     }
     costs->doors_total = fig_sum(in->tape, "doors and fronts", UNIT_MONEY, desk.each, rows);
-    costs->rounding = fig_plus(in->tape, "rounding, minimum and extra charges", costs->doors_total,
-                               fig_minus(costs->job.price));
+    explain_total(&desk);
     return true;
 }

@@ -67,8 +67,9 @@ struct costs {
                                      */
     struct door_price *doors;       /* one a row */
     fig doors_total;                /* sum of the amounts */
-    fig rounding; /* doors_total less the job's own price: shares, minimum, extra charges and
-                     rounding up */
+    fig minimum;                    /* what the minimum by door adds; none without one */
+    fig extra;                      /* extra charges of all rows; none when there are none */
+    fig rounding; /* doors_total less the job's own price and these two: shares and rounding up */
 };
 
 struct cost_inputs {

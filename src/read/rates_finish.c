@@ -142,12 +142,6 @@ static void check_coating(struct reader *reader, const struct ini_section *secti
     if (!section_has(section, "coverage")) {
         section_lacks(reader, section, "wet film", "where no coverage is given");
     }
-    if (coating->reducer.set && coating->catalyst.set &&
-        coating->reducer_of.word != coating->catalyst_of.word) {
-        problem_add(reader->problems, SEVERITY_ERROR, "parts-differ", coating->catalyst.place,
-                    "reducer and catalyst are parts of different things; expected both of the "
-                    "coating, or both of the mix");
-    }
 }
 
 const struct section_kind section_coating = {.name = "coating",

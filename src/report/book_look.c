@@ -67,7 +67,7 @@ static void set_head(lxw_format *f) {
 }
 
 static void set_look(lxw_format *f, enum look look, bool number) {
-    format_set_font_name(f, "DejaVu Sans");
+    format_set_font_name(f, "Arial");
     format_set_font_size(f, 9);
     format_set_align(f, LXW_ALIGN_VERTICAL_TOP);
     switch (look) {

@@ -66,15 +66,16 @@ static double needed_width(const struct binder *b, const struct cell *cell) {
             return 0;
         }
         if (cell->look == LOOK_HEAD) {
-            return (double)longest_word(cell->text) * 1.15 + 1.5;
+            return (double)longest_word(cell->text) * 1.1 + 1.2;
         }
-        return cell->look == LOOK_TALL ? LEAST_WIDTH : (double)text_columns(cell->text) * 1.1 + 1.5;
+        return cell->look == LOOK_TALL ? LEAST_WIDTH
+                                       : (double)text_columns(cell->text) * 0.98 + 1.5;
     }
     look_shown((enum unit)cell->unit, cell->decimals, cell_value(b, cell), shown, sizeof shown);
     const bool bold =
         cell->look == LOOK_TOTAL || cell->look == LOOK_GRAND || cell->look == LOOK_LABEL;
-    const double factor = cell->look == LOOK_GRAND ? 1.5 : (bold ? 1.25 : 1.1);
-    return (double)strlen(shown) * factor + 2.0;
+    const double factor = cell->look == LOOK_GRAND ? 1.35 : (bold ? 1.12 : 1.0);
+    return (double)strlen(shown) * factor + 1.4;
 }
 
 static void measure_widths(struct binder *b) {
@@ -101,7 +102,7 @@ static void measure_widths(struct binder *b) {
 
 /* How many lines a text takes in a column, counted by words as a spreadsheet breaks them. */
 static double lines_of(const char *text, double width) {
-    const double room = width / 1.08 - 1.0;
+    const double room = width * 1.02 - 1.0;
     double lines = 1;
     double used = 0;
     while (*text != '\0') {
@@ -144,7 +145,7 @@ static bool set_heights(struct binder *b) {
         const struct cell *const cell = &b->book->cells[i];
         double height = 0;
         if (cell->kind == CELL_TEXT && cell->look == LOOK_TALL) {
-            height = (double)text_columns(cell->text) * 6.2 + 12;
+            height = (double)text_columns(cell->text) * 5.6 + 10;
         } else if (cell->kind == CELL_TEXT && (cell->look == LOOK_HEAD || cell->look == LOOK_WRAP ||
                                                cell->look == LOOK_WARN)) {
             const double bold = cell->look == LOOK_HEAD ? 0.88 : 1.0;

@@ -187,11 +187,11 @@ static void put_heads(const struct paper *paper, uint16_t sheet, uint32_t row) {
 }
 
 void sheet_compare(struct paper *paper) {
-    const uint16_t sheet = book_sheet(paper->book, "Compare", "Options side by side", true);
+    const uint16_t sheet = book_sheet(paper->book, "Compare", "Options side by side", false);
     uint32_t row = paper_title(
         paper, sheet, "Options side by side",
         "The columns of the options are plain values: run the program again when a rate changes.");
-    book_width(paper->book, sheet, 0, 38);
+    book_width(paper->book, sheet, 0, 30);
     if (paper->option_count == 0) {
         book_text(paper->book, sheet, row, 0, LOOK_PLAIN, "this job names no options");
         return;

@@ -14,8 +14,12 @@ static const struct paper_line build_lines[] = {
 static const struct paper_line price_lines[] = {
     {"doors and fronts as priced", offsetof(struct costs, doors_total), LOOK_TOTAL,
      "sum of the amounts on the sheet Prices"},
-    {"of that: rounding, minimum, extra charges", offsetof(struct costs, rounding), LOOK_PLAIN,
-     "less the price by cost above"},
+    {"of that: price by cost", offsetof(struct costs, job.price), LOOK_PLAIN, "as above"},
+    {"of that: added by the minimum door", offsetof(struct costs, minimum), LOOK_PLAIN,
+     "small doors are priced at it"},
+    {"of that: extra charges", offsetof(struct costs, extra), LOOK_PLAIN, NULL},
+    {"of that: rounding", offsetof(struct costs, rounding), LOOK_PLAIN,
+     "shares to the cent, prices up to the step"},
 };
 
 static const struct paper_line sale_lines[] = {
@@ -108,9 +112,9 @@ void sheet_prices(struct paper *paper) {
     uint32_t row = paper_title(paper, sheet, "Cost and price of each door",
                                "Of one leaf; the amount is for all leaves of the row.");
     book_text(book, sheet, row, 0, LOOK_HEAD, "door");
-    book_text(book, sheet, row, 1, LOOK_HEAD, "in all");
+    book_text(book, sheet, row, 1, LOOK_TALL, "doors in all");
     for (size_t c = 0; c < COLUMNS; c++) {
-        book_text(book, sheet, row, (uint16_t)(2 + c), LOOK_HEAD, columns[c].head);
+        book_text(book, sheet, row, (uint16_t)(2 + c), LOOK_TALL, columns[c].head);
     }
     book_headings(book, sheet, row, row, 1);
     row++;

@@ -78,11 +78,11 @@ static uint32_t machine_table(const struct paper *paper, uint16_t sheet, uint32_
 
 void sheet_labor(struct paper *paper) {
     struct book *const book = paper->book;
-    const uint16_t sheet = book_sheet(book, "Labor", "Labor by operation and machine", true);
+    const uint16_t sheet = book_sheet(book, "Labor", "Labor by operation and machine", false);
     uint32_t row = paper_title(paper, sheet, "Labor by operation and machine",
                                "Machine minutes = run + set-ups. Person-minutes = machine minutes "
                                "x hands, with the allowance.");
-    book_width(book, sheet, 0, 32);
+    book_width(book, sheet, 0, 28);
     book_width(book, sheet, 1, 18);
     row = operation_table(paper, sheet, row);
     row = machine_table(paper, sheet, row);

@@ -170,7 +170,8 @@ static void put_sums(struct page *p) {
     p->row++;
     percent_line(p, "deposit, on order", s->deposit_rate, s->deposit);
     for (size_t i = 0; i < s->stage_count; i++) {
-        percent_line(p, sale->stages[i].name.s, s->stage_rates[i], s->stages[i]);
+        (void)snprintf(label, sizeof label, "when %s", sale->stages[i].name.s);
+        percent_line(p, label, s->stage_rates[i], s->stages[i]);
     }
     if (!fig_none(s->deposit) || s->stage_count > 0) {
         sum_line(p, LOOK_PLAIN, s->balance, "balance, on delivery");
