@@ -3,4 +3,5 @@ target_sources(doorcost_core PRIVATE
     stock/hardware.c
     stock/lumber.c
     stock/sheet.c
+    stock/tally.c
 )
