@@ -2,6 +2,7 @@
 #include "door/quantity.h"
 
 #include "door/material.h"
+#include "door/surface.h"
 
 #include <assert.h>
 #include <stdlib.h>
@@ -134,70 +135,6 @@ static void take_use(const struct taker *t, struct leaf_figures *leaf, enum stuf
     }
 }
 
-/* --- surface
- * ---------------------------------------------------------------------------------------------------------
- */
-
-/* The faces that are sprayed; the part of a see-through leaf that is open is not there to be
- * sprayed. */
-static fig sprayed_faces(const struct taker *t, const struct leaf_figures *leaf, int faces) {
-    const fig open = fig_minus(leaf->see_through);
-    const fig both[] = {leaf->face, leaf->face, open, open};
-    if (faces == FACES_NONE) {
-        return (fig){0};
-    }
-    if (faces == FACES_BOTH) {
-        return fig_sum(t->tape, "faces sprayed", t->m->area, both, 4);
-    }
-    return fig_sum(t->tape, "faces sprayed", t->m->area, both + 1, 2);
-}
-
-static void take_openings(const struct taker *t, struct leaf_figures *leaf) {
-    const struct door *const door = leaf->door;
-    fig counts[2 * 32];
-    fig each[2 * 32];
-    for (size_t i = 0; i < door->opening_count; i++) {
-        const struct opening *const o = &door->openings[i];
-        const fig width =
-            measures_length(t->tape, t->m, "opening width", o->width, door->row->place);
-        const fig height =
-            measures_length(t->tape, t->m, "opening height", o->height, door->row->place);
-        counts[i] = count_given(t, "openings of this size", o->count, door->row->place);
-        each[i] = area(t, "opening area", width, height);
-    }
-    leaf->see_through =
-        fig_total(t->tape, "open area, a door", t->m->area, counts, each, door->opening_count);
-}
-
-static void take_surface(const struct taker *t, struct leaf_figures *leaf) {
-    const struct door *const door = leaf->door;
-    const fig round[] = {leaf->width, leaf->width, leaf->height, leaf->height};
-    leaf->face = area(t, "face area", leaf->width, leaf->height);
-    leaf->perimeter = fig_sum(t->tape, "perimeter", t->m->length, round, 4);
-    if (door->make.finish.index < 0) {
-        return;
-    }
-    const struct finish *const finish = &t->rates->finishes[door->make.finish.index];
-    fig stuck = {0};
-    if (door->stuck_edge > 0 && (door_is_see_through(door) || door->style->profile_extra.set)) {
-        stuck = measures_length(t->tape, t->m, "inner edge of the frame", door->stuck_edge,
-                                door->row->place);
-    }
-    leaf->edges = area(t, "outer edges", leaf->perimeter, leaf->thickness);
-    if (door_is_see_through(door)) {
-        take_openings(t, leaf);
-        leaf->inner_edges = area(t, "inner edges", stuck, leaf->thickness);
-    }
-    if (!fig_none(stuck) && door->style->profile_extra.set) {
-        const fig extra =
-            measures_given(t->tape, t->m, "profile, developed extra", &door->style->profile_extra);
-        leaf->profile = area(t, "profile area", stuck, extra);
-    }
-    leaf->faces = sprayed_faces(t, leaf, finish->faces.word);
-    const fig all[] = {leaf->faces, leaf->edges, leaf->inner_edges, leaf->profile};
-    leaf->sprayed = fig_sum(t->tape, "sprayed area", t->m->area, all, 4);
-}
-
 /* --- weight and hinges
  * ------------------------------------------------------------------------------------------------
  */
@@ -311,7 +248,7 @@ static bool take_leaf(const struct taker *t, struct pool *pool, struct leaf_figu
     for (size_t i = 0; i < door->part_count; i++) {
         take_use(t, leaf, door->parts[i].stuff, door->parts[i].material);
     }
-    take_surface(t, leaf);
+    surface_make(leaf, t->tape, t->m, t->rates);
     take_weight(t, leaf);
     take_hinges(t, leaf);
     leaf->pulls =

@@ -5,4 +5,5 @@ target_sources(doorcost_core PRIVATE
     door/leaf.c
     door/material.c
     door/quantity.c
+    door/surface.c
 )

@@ -4,23 +4,25 @@
  * decimals up; where it would not, the overflow check says so rather than wrap. */
 #include "figure/operation.h"
 
+#include "figure/tape_parts.h"
+
 #include <assert.h>
 #include <stdlib.h>
 
 __extension__ typedef __int128 wide;
 
-#define VALUE_LIMIT  ((wide)1000000000000) /* doubles hold such a value and its rounding exactly */
-#define MINUS_BIT    0x80000000u
-#define MOST_OUTPUTS 16
+#define VALUE_LIMIT    ((wide)1000000000000) /* doubles hold such a value and its rounding exactly */
+#define TAPE_MINUS_BIT 0x80000000u
+#define MOST_OUTPUTS   16
 
 static const struct figure *operand_of(const struct tape *tape, const struct figure *made,
                                        uint32_t i) {
     assert(i < made->operands);
-    return &tape->figures[tape->words[made->first + i] & ~MINUS_BIT];
+    return &tape->figures[tape->words[made->first + i] & ~TAPE_MINUS_BIT];
 }
 
 static bool operand_minus(const struct tape *tape, const struct figure *made, uint32_t i) {
-    return (tape->words[made->first + i] & MINUS_BIT) != 0;
+    return (tape->words[made->first + i] & TAPE_MINUS_BIT) != 0;
 }
 
 /* a x 10^power; false when it does not fit. */
