@@ -287,6 +287,26 @@ static bool take_job(struct quantities *q, const struct taker *t) {
     return true;
 }
 
+/* Rates that every door asks for go on the tape under their own names, not under the first door
+ * that asks. */
+static void file_rates(const struct taker *t) {
+    const struct hinge_rules *const rules = &t->rates->hinges;
+    const struct steps *const lists[] = {&rules->by_height, &rules->by_weight};
+    tape_about(t->tape, "hinges");
+    for (size_t l = 0; l < sizeof lists / sizeof *lists; l++) {
+        for (size_t i = 0; i < lists[l]->count; i++) {
+            measures_given(t->tape, t->m, "hinge rule, up to", &lists[l]->s[i].limit);
+            measures_given(t->tape, t->m, "hinge rule, hinges", &lists[l]->s[i].value);
+        }
+    }
+    for (size_t i = 0; i < t->rates->style_count; i++) {
+        tape_about(t->tape, t->rates->styles[i].name.s);
+        measures_given(t->tape, t->m, "profile, developed extra",
+                       &t->rates->styles[i].profile_extra);
+    }
+    tape_about_again(t->tape, 0);
+}
+
 bool quantities_make(struct quantities *q, struct tape *tape, const struct measures *measures,
                      const struct rates *rates, const struct doors *doors) {
     *q = (struct quantities){.count = doors->count};
@@ -297,6 +317,7 @@ bool quantities_make(struct quantities *q, struct tape *tape, const struct measu
         .tape = tape, .m = measures, .rates = rates, .materials = &materials};
     q->leaves = pool_take(&q->pool, doors->count, sizeof *q->leaves);
     held = held && q->leaves != NULL;
+    file_rates(&taker);
     for (size_t i = 0; held && i < doors->count; i++) {
         q->leaves[i].door = &doors->doors[i];
         held = take_leaf(&taker, &q->pool, &q->leaves[i]);

@@ -3,6 +3,7 @@
  * of that each row carries. */
 #include "labor/labor.h"
 
+#include "labor/run.h"
 #include "labor/setup.h"
 
 #include <stdlib.h>
@@ -46,94 +47,6 @@ static bool row_has(const struct floor *f, size_t row, int32_t operation) {
     }
     return door->make.finish.index >= 0 &&
            listed(&f->rates->finishes[door->make.finish.index].operations, operation);
-}
-
-/* How wide the widest thing is that has to go through the machine: of a door its smaller side, else
- * the part's width. */
-static length across(const struct operation *op, const struct door *door) {
-    const enum driver driver = (enum driver)op->per.word;
-    if (driver == DRIVER_DOOR || driver == DRIVER_AREA || driver == DRIVER_SPRAYED ||
-        driver == DRIVER_SPRAYED_PER_COAT) {
-        return door->width < door->height ? door->width : door->height;
-    }
-    length widest = 0;
-    for (size_t i = 0; i < door->part_count; i++) {
-        const struct part *const part = &door->parts[i];
-        const length side = part->width < part->length ? part->width : part->length;
-        if (driver_works_on(driver, part->kind) && side > widest) {
-            widest = side;
-        }
-    }
-    return widest;
-}
-
-/* Passes of a row: what the file says, twice that for what is wider than the machine. none: one. */
-static fig passes_of(const struct floor *f, const struct operation *op, const struct door *door) {
-    const fig passes = measures_given(f->tape, f->m, "passes", &op->passes);
-    const length wide = across(op, door);
-    if (!op->capacity.set || wide <= op->capacity.amount) {
-        return passes;
-    }
-    if (!op->one_side_open || wide > 2 * op->capacity.amount) {
-        char size[32];
-        char most[32];
-        const length limit = op->one_side_open ? 2 * op->capacity.amount : op->capacity.amount;
-        problem_add(f->problems, SEVERITY_WARNING, "too-wide-for-machine", door->row->place,
-                    "door '%s' is %s across and operation '%s' takes at most %s; its minutes are "
-                    "counted as two passes, plan another "
-                    "way for it",
-                    problem_quote(f->problems, door->row->id.s),
-                    length_show(wide, f->m->lengths, size, sizeof size),
-                    problem_quote(f->problems, op->name.s),
-                    length_show(limit, f->m->lengths, most, sizeof most));
-    }
-    if (fig_none(passes)) {
-        return f->m->two;
-    }
-    return ratio(f, "passes over a narrower machine", UNIT_COUNT, (figs){{passes, f->m->two}},
-                 (figs){{{0}}});
-}
-
-/* What is handled each pass: of `part` only the parts that the operation works on. */
-static fig handled_of(const struct floor *f, const struct operation *op,
-                      const struct leaf_figures *leaf) {
-    if (op->handling_per.word != DRIVER_PART) {
-        return leaf->driver[op->handling_per.word];
-    }
-    int64_t parts = 0;
-    for (size_t i = 0; i < leaf->door->part_count; i++) {
-        const struct part *const part = &leaf->door->parts[i];
-        parts += driver_works_on((enum driver)op->per.word, part->kind) ? part->count : 0;
-    }
-    return parts == 0
-               ? (fig){0}
-               : tape_given(f->tape, "parts handled", UNIT_COUNT, 0, parts, leaf->door->row->place);
-}
-
-static void run_row(const struct floor *f, const struct operation *op,
-                    const struct leaf_figures *leaf, struct operation_share *s) {
-    const fig passes = passes_of(f, op, leaf->door);
-    fig parts[2] = {{0}, {0}};
-    if (op->feed.set) {
-        const fig feed = measures_given(f->tape, f->m, "feed", &op->feed);
-        parts[0] = ratio(f, "feeding", UNIT_MIN, (figs){{s->count, passes}}, (figs){{feed}});
-    } else if (op->minutes.set) {
-        const fig minutes = measures_given(f->tape, f->m, "minutes each", &op->minutes);
-        parts[0] =
-            ratio(f, "running", UNIT_MIN, (figs){{s->count, minutes, passes}}, (figs){{{0}}});
-    }
-    const fig handled = op->handling.set ? handled_of(f, op, leaf) : (fig){0};
-    if (!fig_none(handled)) {
-        const fig handling = measures_given(f->tape, f->m, "handling each", &op->handling);
-        parts[1] =
-            ratio(f, "handling", UNIT_MIN, (figs){{handled, handling, passes}}, (figs){{{0}}});
-    }
-    if (fig_none(parts[0]) || fig_none(parts[1])) {
-        s->run = fig_none(parts[0]) ? parts[1] : parts[0];
-    } else {
-        s->run = fig_sum(f->tape, "run minutes", UNIT_MIN, parts, 2);
-    }
-    s->basis = s->run;
 }
 
 /* --- what it takes in all
@@ -259,6 +172,7 @@ static bool start(const struct floor *f, struct operation_figures *o) {
     if (!works) {
         return false;
     }
+    run_rates(f->tape, f->m, op);
     if (job_driver(f, o, driver)) {
         if (fig_none(o->job_count)) {
             return false;
@@ -276,7 +190,7 @@ static bool start(const struct floor *f, struct operation_figures *o) {
         if (f->applies[r]) {
             tape_about_again(f->tape, leaf->subject);
             o->shares[r].count = leaf->driver[driver];
-            run_row(f, op, leaf, &o->shares[r]);
+            run_leaf(&o->shares[r], f->tape, f->m, op, leaf, f->problems);
             works = true;
         }
     }

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: MIT
 target_sources(doorcost_core PRIVATE
     labor/labor.c
+    labor/run.c
     labor/setup.c
 )

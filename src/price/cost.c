@@ -318,6 +318,9 @@ bool costs_make(struct costs *costs, struct pool *pool, const struct cost_inputs
         return false;
     }
     cost_job(&desk, desk.each);
+    /* asked for by every door: filed under the job */
+    measures_given(in->tape, in->measures, "minimum door", &in->rates->shop.minimum_door);
+    measures_given(in->tape, in->measures, "round price to", &in->rates->shop.round_price_to);
     for (size_t r = 0; r < rows; r++) {
         price_door(&desk, r);
     }
