@@ -35,7 +35,8 @@ static void count_sheets(const struct rack *r, struct sheet_buy *b) {
     const fig last = fig_sum(r->tape, "area needed of the last sheet", r->m->area, terms, 3);
     b->half = fig_pick_upto(r->tape, "half sheets", last, (fig[]){half, b->each},
                             (fig[]){r->m->one, none}, 2);
-    b->whole = fig_plus(r->tape, "whole sheets beside the half", b->whole, fig_minus(b->half));
+    b->whole = fig_sum(r->tape, "whole sheets beside the half", UNIT_COUNT,
+                       (fig[]){b->whole, fig_minus(b->half)}, 2);
     const fig counts[] = {b->whole, b->half};
     b->bought = fig_total(r->tape, "area bought", r->m->area, counts, (fig[]){b->each, half}, 2);
     b->cost =
