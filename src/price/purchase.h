@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: MIT */
+/* What buying for a job comes to: the money that is spent, group by group, and the amounts.  An
+ * estimate charges a job for what it uses where the rates say so; this is what leaves the till.
+ * Method: docs/method.md, "Direct cost". */
+#ifndef DOORCOST_PRICE_PURCHASE_H
+#define DOORCOST_PRICE_PURCHASE_H
+
+#include "price/estimate.h"
+
+struct purchase {
+    fig spent[COST_CONSUMABLES + 1]; /* money; none: nothing of it */
+    fig total;                       /* money */
+    fig board_feet, cubic_meters;    /* lumber bought, by the unit it is sold in; none */
+    fig sheets;                      /* sheets bought, a half one counted as one; none */
+    fig finish;                      /* volume needed of all products; none */
+};
+
+/* Puts the purchase on the estimate's tape, behind all that is there. Memory from its pool. true:
+ * memory held; the tape's fault is asked apart. */
+bool purchase_make(struct purchase *purchase, struct estimate *estimate)
+    __attribute__((warn_unused_result));
+
+#endif
