@@ -5,8 +5,10 @@ target_sources(doorcost_core PRIVATE
     report/book_write.c
     report/difference.c
     report/formula.c
+    report/grid.c
     report/output.c
     report/paper.c
+    report/reason.c
     report/sheet_checks.c
     report/sheet_compare.c
     report/sheet_costs.c
@@ -18,5 +20,13 @@ target_sources(doorcost_core PRIVATE
     report/sheet_parts.c
     report/sheet_quote.c
     report/sheet_rates.c
+    report/show.c
+    report/text_buy.c
+    report/text_compare.c
+    report/text_finish.c
+    report/text_head.c
+    report/text_quote.c
+    report/text_shop.c
+    report/text_small.c
     report/workbook.c
 )

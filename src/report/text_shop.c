@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: MIT */
+/* What stands below the quote for the shop alone. */
+#include "report/print.h"
+#include "report/show.h"
+
+static const struct grid_column money_columns[] = {
+    {NULL, GRID_LEFT, true}, {NULL, GRID_RIGHT, false}, {NULL, GRID_RIGHT, false}};
+
+static void put_money(struct grid *grid, const struct estimate *e, const char *label,
+                      const char *rate, fig money) {
+    if (!fig_none(money)) {
+        grid_put(grid, "%s", label);
+        grid_put(grid, "%s", rate);
+        grid_put(grid, "%s", show_money(e, money).text);
+    }
+}
+
+static void put_build_up(struct grid *grid, const struct estimate *e) {
+    const struct build_up *const job = &e->costs.job;
+    const struct shop *const shop = &e->rates->shop;
+    const enum length_unit unit = shop->unit;
+    for (int g = 0; g < COST_GROUP_COUNT; g++) {
+        const bool remakes = g == COST_REMAKES;
+        put_money(grid, e, cost_group_name((enum cost_group)g),
+                  remakes ? show_value(&shop->remakes, unit).text : "", job->group[g]);
+    }
+    grid_rule(grid);
+    put_money(grid, e, "direct cost", "", job->direct);
+    put_money(grid, e, "contingency", show_value(&shop->contingency, unit).text, job->contingency);
+    put_money(grid, e, "overhead", show_value(&shop->overhead, unit).text, job->overhead);
+    put_money(grid, e, "cost with overhead", "", job->full);
+    put_money(grid, e,
+              shop->profit_as.word == PROFIT_MARKUP ? "profit, markup on cost"
+                                                    : "profit, margin of price",
+              show_value(&shop->profit, unit).text, job->profit);
+    grid_rule(grid);
+    put_money(grid, e, "price by cost", "", job->price);
+    put_money(grid, e, "least prices, extra charges, rounding up", "", e->costs.rounding);
+    put_money(grid, e, "doors and fronts, as quoted", "", e->costs.doors_total);
+}
+
+static void print_cost(struct page *page, const struct estimate *e) {
+    struct grid grid;
+    grid_init(&grid, money_columns, 3, 2);
+    put_build_up(&grid, e);
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    say(page, "%s", "");
+    if (fig_none(e->sale.margin_left)) {
+        say_wrapped(page, "", 2, "Left after discount: %s",
+                    show_money(e, e->sale.profit_left).text);
+    } else {
+        say_wrapped(page, "", 2, "Left after discount and least prices: %s, a margin of %s",
+                    show_money(e, e->sale.profit_left).text,
+                    show_unit(e, e->sale.margin_left).text);
+    }
+}
+
+static void put_need(struct grid *grid, const char *name, const char *net, const char *bought) {
+    grid_put(grid, "%s", name);
+    grid_put(grid, "%s", net);
+    grid_put(grid, "%s", bought);
+}
+
+static void put_finish(struct grid *grid, const struct estimate *e) {
+    for (size_t i = 0; i < e->finish.product_count; i++) {
+        const struct product *const p = &e->finish.products[i];
+        grid_put(grid, p->color == NULL ? "%s%s" : "%s, %s", p->name,
+                 p->color == NULL ? "" : p->color);
+        grid_put(grid, "%s", show_unit(e, p->need).text);
+        grid_put(grid, "%s", show_unit(e, p->bought).text);
+    }
+}
+
+static void print_needs(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {{"material", GRID_LEFT, true},
+                                                 {"on the doors", GRID_RIGHT, false},
+                                                 {"to buy", GRID_RIGHT, false}};
+    struct grid grid;
+    grid_init(&grid, columns, 3, 2);
+    for (size_t i = 0; i < e->lumber.count; i++) {
+        const struct lumber_buy *const b = &e->lumber.buys[i];
+        put_need(&grid, e->rates->lumber[b->material].name.s, show_unit(e, b->net).text,
+                 show_unit(e, b->bought).text);
+    }
+    for (size_t i = 0; i < e->sheets.count; i++) {
+        const struct sheet_buy *const b = &e->sheets.buys[i];
+        put_need(&grid, e->rates->sheets[b->material].name.s, show_unit(e, b->net).text,
+                 show_sheets(e, b).text);
+    }
+    put_finish(&grid, e);
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    say_wrapped(page, "", 2,
+                "(of finish: needed, losses in; 'doorcost buy' gives the whole list, 'doorcost "
+                "finish' the reasons)");
+}
+
+static void print_hours(struct page *page, const struct estimate *e) {
+    say_wrapped(page, "", 2, "Hours of work: %s; a door takes %s minutes, finishing in it.",
+                show(e, e->labor.hours).text, show(e, e->labor.minutes_a_door).text);
+    say_wrapped(page, "", 2,
+                "Shops have told of 18 to 35 minutes a door unfinished, and of 23 to 25 more for a "
+                "sprayed finish (docs/method.md, 'A band to check against').");
+    if (!fig_none(e->labor.work_days)) {
+        say_wrapped(page, "", 2, "Days at the bench for one: %s.",
+                    show(e, e->labor.work_days).text);
+    }
+    if (!fig_none(e->labor.dry_hours)) {
+        say_wrapped(page, "", 2, "Drying between and after coats, slowest finish: %s.",
+                    show_unit(e, e->labor.dry_hours).text);
+    }
+    if (fig_none(e->quantities.weight)) {
+        say_wrapped(page, "", 2, "Weight: not known, the density of a material is missing.");
+    } else {
+        say_wrapped(page, "", 2, "Weight of all doors and fronts: %s.",
+                    show_unit(e, e->quantities.weight).text);
+    }
+}
+
+void shop_print(struct page *page, const struct estimate *e) {
+    say(page, "%s", "");
+    say(page, "For the shop, not for the client");
+    say(page, "%s", "");
+    print_cost(page, e);
+    say(page, "%s", "");
+    print_needs(page, e);
+    say(page, "%s", "");
+    print_hours(page, e);
+    say(page, "%s", "");
+    say_wrapped(page, "", 0,
+                "Sizes and minutes are estimates. Guards on; push sticks for small parts; the "
+                "machine's manual comes first. Collect dust at the source.");
+}
