@@ -6,6 +6,10 @@ target_sources(doorcost_core PRIVATE
     report/difference.c
     report/formula.c
     report/grid.c
+    report/json.c
+    report/json_amounts.c
+    report/json_money.c
+    report/json_tape.c
     report/output.c
     report/paper.c
     report/reason.c
