@@ -1,0 +1,199 @@
+/* SPDX-License-Identifier: MIT */
+#include "command/command.h"
+
+#include "base/text.h"
+#include "command/help.h"
+#include "command/work.h"
+#include "report/json.h"
+#include "report/print.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+static const struct command rows[COMMAND_COUNT] = {
+    [PLACE_QUOTE] =
+        {"quote", "write the quote workbook and print a summary",
+         "doorcost quote samples/kitchen/kitchen.ini -o kitchen.xlsx",
+         "Writes a workbook with the quote for the client and, for the shop, parts, materials, "
+         "finish, labor and costs; prints the quote and what the shop should know of it. A "
+         "workbook that somebody has edited is left alone unless --force is given.",
+         WORK_ALL,
+         JSON_DOORS | JSON_MATERIALS | JSON_FINISH | JSON_LABOR | JSON_COSTS | JSON_SALE |
+             JSON_TAPE,
+         command_quote},
+    [PLACE_CHECK] = {"check", "read all files and report what is wrong in them",
+                     "doorcost check samples/kitchen/kitchen.ini",
+                     "Reads job, rates and door list, estimates the job and every option of it, "
+                     "and reports every error and warning with its file and line. Writes nothing.",
+                     WORK_ALL, 0, command_check},
+    [PLACE_FINISH] =
+        {"finish", "print what finish to buy, and why",
+         "doorcost finish samples/kitchen/kitchen.ini",
+         "Prints, for each finish and color, the sprayed area and the numbers that lead from it "
+         "to coating, reducer and catalyst, then the cheapest containers that hold them.",
+         WORK_ONE, JSON_FINISH, command_finish},
+    [PLACE_BUY] = {"buy", "print the whole buying list with costs",
+                   "doorcost buy samples/kitchen/kitchen.ini --option maple",
+                   "Prints lumber, sheets, glass, finish, hardware and consumables to buy, what "
+                   "each costs, and what of it the job is charged.",
+                   WORK_PURCHASE, JSON_MATERIALS | JSON_FINISH | JSON_PURCHASE, command_buy},
+    [PLACE_COMPARE] =
+        {"compare", "put the options of the job side by side",
+         "doorcost compare samples/kitchen/kitchen.ini",
+         "Prints the job as listed and each [option NAME] of it side by side: cost by group, "
+         "price, materials, hours, weight, and the difference to the first in money and percent.",
+         WORK_PURCHASES, JSON_COSTS | JSON_SALE | JSON_PURCHASE, command_compare},
+};
+
+const struct command *command_rows(size_t *count) {
+    *count = COMMAND_COUNT;
+    return rows;
+}
+
+const struct command *command_find(const char *name) {
+    for (size_t i = 0; i < COMMAND_COUNT; i++) {
+        if (strcmp(rows[i].name, name) == 0) {
+            return &rows[i];
+        }
+    }
+    return NULL;
+}
+
+/* --- what the commands share --- */
+
+enum status command_flush(struct streams streams) {
+    errno = 0;
+    if (fflush(streams.out) == 0 && ferror(streams.out) == 0) {
+        return STATUS_DONE;
+    }
+    fprintf(streams.err, "doorcost: could not write the result%s%s\n", errno == 0 ? "" : ": ",
+            errno == 0 ? "" : strerror(errno));
+    return STATUS_OUTPUT;
+}
+
+enum status command_out_of_memory(struct streams streams) {
+    fprintf(streams.err, "doorcost: out of memory; nothing was written\n");
+    return STATUS_OUTPUT;
+}
+
+enum status command_json(const struct request *request, const struct work *work,
+                         struct streams streams) {
+    const bool whole = problems_count(&work->problems, SEVERITY_ERROR) == 0;
+    const struct json_paper paper = {
+        .command = request->command->name,
+        .parts = request->command->json_parts,
+        .problems = &work->problems,
+        .job = whole ? &work->job : NULL,
+        .estimates = work->estimates,
+        .purchases = work->purchases,
+        .count = work->count,
+    };
+    return json_write(&paper, streams.out) ? command_flush(streams)
+                                           : command_out_of_memory(streams);
+}
+
+/* --- running one --- */
+
+static bool wants_color(const struct request *request, FILE *err) {
+    const char *const refused = getenv("NO_COLOR");
+    const char *const terminal = getenv("TERM");
+    return !request->no_color && (refused == NULL || refused[0] == '\0') &&
+           (terminal == NULL || strcmp(terminal, "dumb") != 0) && isatty(fileno(err)) == 1;
+}
+
+/* Errors: nothing but problems is printed, as JSON too where that was asked for. */
+static enum status report_errors(const struct request *request, const struct work *work,
+                                 struct streams streams) {
+    const size_t warnings = problems_count(&work->problems, SEVERITY_WARNING);
+    fprintf(streams.err, "%s%s%s; nothing was written\n",
+            count_words(problems_count(&work->problems, SEVERITY_ERROR), "error").text,
+            warnings == 0 ? "" : ", ", warnings == 0 ? "" : count_words(warnings, "warning").text);
+    if (request->json && command_json(request, work, streams) != STATUS_DONE) {
+        return STATUS_OUTPUT;
+    }
+    return STATUS_INPUTS;
+}
+
+static enum status no_such_option(const struct request *request, struct work *work,
+                                  struct streams streams) {
+    const size_t count = work->job.option_count;
+    const char **const names = calloc(count + 1, sizeof *names);
+    if (names == NULL) {
+        return command_out_of_memory(streams);
+    }
+    for (size_t i = 0; i < count; i++) {
+        names[i] = work->job.options[i].name.s;
+    }
+    const char *const near = text_nearest(request->option, names, count);
+    fprintf(streams.err, "doorcost: the job has no [option %s]; ",
+            problem_quote(&work->problems, request->option));
+    if (near != NULL) {
+        fprintf(streams.err, "did you mean '%s'?\n", problem_quote(&work->problems, near));
+    } else {
+        fprintf(streams.err, "%s\n",
+                count == 0 ? "it has no options" : "'doorcost compare' shows those it has");
+    }
+    free(names);
+    return STATUS_USE;
+}
+
+static enum status run(const struct request *request, struct streams streams) {
+    struct work work;
+    enum status status;
+    const enum work_result result =
+        work_open(&work, request->job, request->option, request->command->scope);
+    problems_print(&work.problems, streams.err, wants_color(request, streams.err));
+    if (result == WORK_MEMORY) {
+        status = command_out_of_memory(streams);
+    } else if (problems_count(&work.problems, SEVERITY_ERROR) > 0) {
+        status = report_errors(request, &work, streams);
+    } else if (result == WORK_NO_OPTION) {
+        status = no_such_option(request, &work, streams);
+    } else {
+        status = request->command->run(request, &work, streams);
+    }
+    work_close(&work);
+    return status;
+}
+
+static enum status finish_page(const struct page *page, struct streams streams) {
+    return page->failed ? command_out_of_memory(streams) : command_flush(streams);
+}
+
+enum status command_main(int argc, char **argv, struct streams streams) {
+    struct request request;
+    if (argc <= 1) {
+        struct page page = {.out = streams.err};
+        help_print_short(&page);
+        return STATUS_USE;
+    }
+    if (!options_read(&request, argc, argv, streams.err)) {
+        return STATUS_USE;
+    }
+    struct page page = {.out = streams.out};
+    if (request.help) {
+        if (request.command == NULL) {
+            help_print(&page);
+        } else {
+            help_print_command(&page, request.command);
+        }
+        return finish_page(&page, streams);
+    }
+    if (request.version) {
+        say(&page, "doorcost " DOORCOST_VERSION);
+        say(&page, "MIT license; no warranty. All shipped prices and times are invented.");
+        return finish_page(&page, streams);
+    }
+    if (request.command == NULL) {
+        fprintf(streams.err, "doorcost: no command; 'doorcost --help' lists them\n");
+        return STATUS_USE;
+    }
+    if (request.job == NULL) {
+        fprintf(streams.err, "doorcost: '%s' needs a job file, as in: %s\n", request.command->name,
+                request.command->example);
+        return STATUS_USE;
+    }
+    return run(&request, streams);
+}

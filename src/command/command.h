@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: MIT */
+/* The commands: one table gives what can be called, its help and what it needs estimated. */
+#ifndef DOORCOST_COMMAND_COMMAND_H
+#define DOORCOST_COMMAND_COMMAND_H
+
+#include "command/options.h"
+
+#include <stdio.h>
+
+/* The program's exit status. */
+enum status {
+    STATUS_DONE = 0,
+    STATUS_INPUTS = 1, /* the inputs are wrong */
+    STATUS_USE = 2,    /* the call is wrong */
+    STATUS_OUTPUT = 3, /* could not write, or out of memory */
+};
+
+/* Which estimates a command needs. */
+enum work_scope {
+    WORK_ONE,       /* the base job, or the option that was named */
+    WORK_ALL,       /* and each option of the job, where none was named */
+    WORK_PURCHASES, /* as WORK_ALL, with what each has to buy */
+    WORK_PURCHASE,  /* as WORK_ONE, with what it has to buy */
+};
+
+struct work;
+
+struct streams {
+    FILE *out, *err;
+};
+
+/* Places in the table, for the bits of an option. */
+enum command_place {
+    PLACE_QUOTE,
+    PLACE_CHECK,
+    PLACE_FINISH,
+    PLACE_BUY,
+    PLACE_COMPARE,
+    COMMAND_COUNT
+};
+
+struct command {
+    const char *name;
+    const char *summary; /* a line of the list of commands */
+    const char *example; /* opens its help */
+    const char *about;   /* a paragraph */
+    enum work_scope scope;
+    unsigned json_parts; /* of enum json_part */
+    /* Writes the result.  The work holds no error. */
+    enum status (*run)(const struct request *request, struct work *work, struct streams streams);
+};
+
+const struct command *command_rows(size_t *count);
+/* By its exact name; NULL: none. */
+const struct command *command_find(const char *name);
+
+/* Does what argv asks for. */
+enum status command_main(int argc, char **argv, struct streams streams);
+
+/* Flushes out and sees whether it took all: STATUS_DONE, or STATUS_OUTPUT with a line on err. */
+enum status command_flush(struct streams streams);
+/* Says that memory is out; STATUS_OUTPUT. */
+enum status command_out_of_memory(struct streams streams);
+/* The result as JSON. */
+enum status command_json(const struct request *request, const struct work *work,
+                         struct streams streams);
+
+enum status command_quote(const struct request *request, struct work *work, struct streams streams);
+enum status command_check(const struct request *request, struct work *work, struct streams streams);
+enum status command_finish(const struct request *request, struct work *work,
+                           struct streams streams);
+enum status command_buy(const struct request *request, struct work *work, struct streams streams);
+enum status command_compare(const struct request *request, struct work *work,
+                            struct streams streams);
+
+#endif

@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: MIT */
+/* `finish`: what finish to buy, and why. */
+#include "command/command.h"
+#include "command/work.h"
+#include "report/print.h"
+
+enum status command_finish(const struct request *request, struct work *work,
+                           struct streams streams) {
+    if (request->json) {
+        return command_json(request, work, streams);
+    }
+    struct page page = {.out = streams.out};
+    finish_print(&page, &work->estimates[0]);
+    return page.failed ? command_out_of_memory(streams) : command_flush(streams);
+}

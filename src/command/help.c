@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: MIT */
+/* Help, made from the tables of commands and options. */
+#include "command/help.h"
+
+#include "command/command.h"
+#include "report/grid.h"
+
+static const struct grid_column columns[] = {{NULL, GRID_LEFT, false}, {NULL, GRID_LEFT, true}};
+
+static const char exit_words[] =
+    "Exit status: 0 done, 1 the inputs are wrong, 2 the call is wrong, "
+    "3 could not write or out of memory.";
+
+/* The option as it is typed: `-o, --output FILE`. */
+static const char *typed(const struct option_row *row, struct pool *pool) {
+    return row->letter == '\0'
+               ? pool_format(pool, "--%s%s%s", row->name, row->argument == NULL ? "" : " ",
+                             row->argument == NULL ? "" : row->argument)
+               : pool_format(pool, "-%c, --%s %s", row->letter, row->name,
+                             row->argument == NULL ? "" : row->argument);
+}
+
+static void print_options(struct page *page, unsigned commands) {
+    size_t count;
+    const struct option_row *const rows = option_rows(&count);
+    struct pool pool;
+    pool_init(&pool);
+    for (size_t i = 0; i < count; i++) {
+        if ((rows[i].commands & commands) != 0) {
+            const char *const option = typed(&rows[i], &pool);
+            const char *const first = option == NULL ? NULL : pool_format(&pool, "  %s", option);
+            say_wrapped(page, first == NULL ? "" : first, 21, "%s", rows[i].help);
+        }
+    }
+    page->failed = page->failed || pool_failed(&pool);
+    pool_clear(&pool);
+}
+
+void help_print(struct page *page) {
+    size_t count;
+    const struct command *const commands = command_rows(&count);
+    struct grid grid;
+    say_wrapped(page, "", 0,
+                "doorcost prices cabinet-door jobs: from a rates file, a job file and a door list "
+                "to the lumber, sheets and finish to buy, the hours, and a quote.");
+    say(page, "%s", "");
+    say(page, "Usage: doorcost COMMAND JOB.ini [options]");
+    say(page, "%s", "");
+    grid_init(&grid, columns, 2, 2);
+    for (size_t i = 0; i < count; i++) {
+        grid_put(&grid, "%s", commands[i].name);
+        grid_put(&grid, "%s", commands[i].summary);
+    }
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    say(page, "%s", "");
+    say(page, "Options (each command takes those that its own help names):");
+    print_options(page, ~0u);
+    say(page, "%s", "");
+    say(page, "%s", "'doorcost COMMAND --help' tells more, with an example.");
+    say_wrapped(page, "", 0, "%s", exit_words);
+}
+
+void help_print_command(struct page *page, const struct command *command) {
+    size_t count;
+    const unsigned bit = 1u << (command - command_rows(&count));
+    say(page, "  $ %s", command->example);
+    say(page, "%s", "");
+    say(page, "Usage: doorcost %s JOB.ini [options]", command->name);
+    say(page, "%s", "");
+    say_wrapped(page, "", 0, "%s", command->about);
+    say(page, "%s", "");
+    print_options(page, bit);
+    say(page, "%s", "");
+    say_wrapped(page, "", 0, "%s", exit_words);
+}
+
+void help_print_short(struct page *page) {
+    size_t count;
+    const struct command *const commands = command_rows(&count);
+    say(page, "Usage: doorcost COMMAND JOB.ini [options]");
+    fputs("Commands:", page->out);
+    for (size_t i = 0; i < count; i++) {
+        fprintf(page->out, "%s %s", i == 0 ? "" : ",", commands[i].name);
+    }
+    fputs("\n", page->out);
+    say(page, "'doorcost --help' tells more.");
+}

@@ -1,0 +1,227 @@
+/* SPDX-License-Identifier: MIT */
+#include "command/options.h"
+
+#include "base/problem.h"
+#include "base/text.h"
+#include "command/command.h"
+
+#include <getopt.h>
+#include <string.h>
+
+#define EVERY ((1u << COMMAND_COUNT) - 1)
+
+static const struct option_row rows[] = {
+    {"output", 'o', "FILE", 1u << PLACE_QUOTE,
+     "write the workbook to FILE; else it stands beside the job file, with its name and .xlsx",
+     offsetof(struct request, output)},
+    {"force", '\0', NULL, 1u << PLACE_QUOTE,
+     "overwrite FILE even where it is no workbook of this program, or one that somebody edited",
+     offsetof(struct request, force)},
+    {"option", '\0', "NAME", EVERY & ~(1u << PLACE_COMPARE),
+     "work on [option NAME] of the job in place of the job as listed",
+     offsetof(struct request, option)},
+    {"json", '\0', NULL, EVERY, "print the result as JSON (docs/json.md)",
+     offsetof(struct request, json)},
+    {"no-color", '\0', NULL, EVERY, "no colors in messages, on a terminal either",
+     offsetof(struct request, no_color)},
+    {"help", '\0', NULL, EVERY, "print this and end", offsetof(struct request, help)},
+    {"version", '\0', NULL, EVERY, "print name and version and end",
+     offsetof(struct request, version)},
+};
+
+#define ROWS (sizeof rows / sizeof *rows)
+/* What getopt_long returns for row i: beyond any letter. */
+#define FIRST_VALUE 1000
+
+const struct option_row *option_rows(size_t *count) {
+    *count = ROWS;
+    return rows;
+}
+
+/* --- wrong use --- */
+
+static bool unknown_option(const char *given, FILE *err) {
+    const char *names[ROWS];
+    for (size_t i = 0; i < ROWS; i++) {
+        names[i] = rows[i].name;
+    }
+    char name[64] = "";
+    const size_t size = strcspn(given, "=");
+    const bool dashes = strncmp(given, "--", 2) == 0;
+    if (dashes && size < sizeof name) {
+        memcpy(name, given + 2, size - 2);
+    }
+    const char *near = name[0] == '\0' ? NULL : text_nearest(name, names, ROWS);
+    for (size_t i = 0; i < ROWS && near == NULL && name[0] != '\0'; i++) {
+        near = strncmp(names[i], name, strlen(name)) == 0 ? names[i] : NULL;
+    }
+    struct problems quoting;
+    problems_init(&quoting);
+    fprintf(err, "doorcost: unknown option '%s'; ", problem_quote(&quoting, given));
+    if (near != NULL) {
+        fprintf(err, "did you mean '--%s'?\n", near);
+    } else {
+        fprintf(err, "'doorcost --help' lists them\n");
+    }
+    problems_clear(&quoting);
+    return false;
+}
+
+static bool unknown_command(const char *given, FILE *err) {
+    const char *names[COMMAND_COUNT];
+    size_t count;
+    const struct command *const commands = command_rows(&count);
+    for (size_t i = 0; i < count; i++) {
+        names[i] = commands[i].name;
+    }
+    const char *const near = text_nearest(given, names, count);
+    struct problems quoting;
+    problems_init(&quoting);
+    fprintf(err, "doorcost: unknown command '%s'; ", problem_quote(&quoting, given));
+    if (near != NULL) {
+        fprintf(err, "did you mean '%s'?\n", near);
+    } else {
+        fprintf(err, "'doorcost --help' lists them\n");
+    }
+    problems_clear(&quoting);
+    return false;
+}
+
+/* An option that the command does not take. */
+static bool wrong_command(const struct option_row *row, const struct command *command, FILE *err) {
+    size_t count;
+    const struct command *const commands = command_rows(&count);
+    fprintf(err, "doorcost: '%s' takes no option '--%s'; it is for", command->name, row->name);
+    const char *before = " ";
+    for (size_t i = 0; i < count; i++) {
+        if ((row->commands & 1u << i) != 0) {
+            fprintf(err, "%s%s", before, commands[i].name);
+            before = ", ";
+        }
+    }
+    fprintf(err, "\n");
+    return false;
+}
+
+/* --- reading --- */
+
+static void fill_tables(struct option *options, char *letters) {
+    *letters++ = ':'; /* tells a missing argument from an unknown option */
+    for (size_t i = 0; i < ROWS; i++) {
+        options[i] = (struct option){
+            .name = rows[i].name,
+            .has_arg = rows[i].argument == NULL ? no_argument : required_argument,
+            .val = FIRST_VALUE + (int)i,
+        };
+        if (rows[i].letter != '\0') {
+            *letters++ = rows[i].letter;
+            if (rows[i].argument != NULL) {
+                *letters++ = ':';
+            }
+        }
+    }
+    options[ROWS] = (struct option){0};
+    *letters = '\0';
+}
+
+static const struct option_row *row_of(int value) {
+    for (size_t i = 0; i < ROWS; i++) {
+        if (value == FIRST_VALUE + (int)i || (rows[i].letter != '\0' && value == rows[i].letter)) {
+            return &rows[i];
+        }
+    }
+    return NULL;
+}
+
+/* getopt takes any start of a name that fits one option alone; we take whole names only. */
+static bool is_whole(const struct option_row *row, const char *word) {
+    const size_t size = strlen(row->name);
+    return strncmp(word, "--", 2) != 0 || (strncmp(word + 2, row->name, size) == 0 &&
+                                           (word[2 + size] == '\0' || word[2 + size] == '='));
+}
+
+static void set_option(struct request *request, const struct option_row *row,
+                       const char *argument) {
+    char *const place = (char *)request + row->offset;
+    if (row->argument == NULL) {
+        const bool yes = true;
+        memcpy(place, &yes, sizeof yes);
+    } else {
+        memcpy(place, &argument, sizeof argument);
+    }
+}
+
+/* value: what getopt_long returned; word: the word of the line that it was about. */
+static bool take_option(struct request *request, int value, const char *word, unsigned *given,
+                        FILE *err) {
+    const struct option_row *const row = row_of(value == ':' || value == '?' ? optopt : value);
+    if (value == ':' && row != NULL && is_whole(row, word)) {
+        fprintf(err, "doorcost: option '%s' lacks its %s\n", word, row->argument);
+        return false;
+    }
+    if (value == '?' && row != NULL && row->argument == NULL && is_whole(row, word)) {
+        fprintf(err, "doorcost: option '--%s' takes no value\n", row->name);
+        return false;
+    }
+    if (value == '?' || value == ':' || row == NULL || !is_whole(row, word)) {
+        return unknown_option(word, err);
+    }
+    set_option(request, row, optarg);
+    *given |= 1u << (row - rows);
+    return true;
+}
+
+static bool take_words(struct request *request, int argc, char **argv, FILE *err) {
+    if (optind < argc) {
+        request->command = command_find(argv[optind]);
+        if (request->command == NULL) {
+            return unknown_command(argv[optind], err);
+        }
+        optind++;
+    }
+    if (optind < argc) {
+        request->job = argv[optind++];
+    }
+    if (optind < argc) {
+        fprintf(err, "doorcost: '%s' is one word too many; expected one job file\n", argv[optind]);
+        return false;
+    }
+    return true;
+}
+
+static bool fits_command(const struct request *request, unsigned given, FILE *err) {
+    if (request->command == NULL) {
+        return true;
+    }
+    size_t count;
+    const unsigned bit = 1u << (request->command - command_rows(&count));
+    for (size_t i = 0; i < ROWS; i++) {
+        if ((given & 1u << i) != 0 && (rows[i].commands & bit) == 0) {
+            return wrong_command(&rows[i], request->command, err);
+        }
+    }
+    return true;
+}
+
+bool options_read(struct request *request, int argc, char **argv, FILE *err) {
+    struct option options[ROWS + 1];
+    char letters[2 * ROWS + 2];
+    unsigned given = 0;
+    *request = (struct request){0};
+    fill_tables(options, letters);
+    opterr = 0;
+    optind = 1;
+    for (;;) {
+        optarg = NULL;
+        const int value = getopt_long(argc, argv, letters, options, NULL);
+        if (value == -1) {
+            break;
+        }
+        const bool apart = optarg != NULL && optind >= 2 && optarg == argv[optind - 1];
+        const char *const word = argv[optind - (apart ? 2 : 1)];
+        if (!take_option(request, value, word, &given, err)) {
+            return false;
+        }
+    }
+    return take_words(request, argc, argv, err) && fits_command(request, given, err);
+}

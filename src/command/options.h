@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: MIT */
+/* The command line: which options there are, and what a call asks for.
+ *
+ * One table of options gives what is read, every help text and what the man page is checked
+ * against.  An option means the same in every command.  Nothing is abbreviated; a name that is near
+ * an unknown one is suggested, never taken. */
+#ifndef DOORCOST_COMMAND_OPTIONS_H
+#define DOORCOST_COMMAND_OPTIONS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdio.h>
+
+struct command;
+
+/* What a call asks for; texts are borrowed from argv. */
+struct request {
+    const struct command *command; /* NULL: none named */
+    const char *job;               /* the job file; NULL: none named */
+    const char *output;            /* -o; NULL: the default */
+    const char *option;            /* --option; NULL: the base job */
+    bool force, json, no_color, help, version;
+};
+
+/* One option, and the commands that take it. */
+struct option_row {
+    const char *name;     /* without the dashes */
+    char letter;          /* '\0': none */
+    const char *argument; /* what it takes, for help; NULL: nothing */
+    unsigned commands;    /* bits by place in the table of commands */
+    const char *help;
+    size_t offset; /* into struct request: a bool, or a text where it takes one */
+};
+
+const struct option_row *option_rows(size_t *count);
+
+/* Reads argv.  false: wrong use, said in a line or two on err. */
+bool options_read(struct request *request, int argc, char **argv, FILE *err)
+    __attribute__((warn_unused_result));
+
+#endif

@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: MIT */
+#include "command/work.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static bool find_option(const struct job *job, const char *name, int *option) {
+    *option = -1;
+    if (name == NULL) {
+        return true;
+    }
+    for (size_t i = 0; i < job->option_count; i++) {
+        if (strcmp(job->options[i].name.s, name) == 0) {
+            *option = (int)i;
+            return true;
+        }
+    }
+    return false;
+}
+
+static enum work_result estimate(struct work *work, int option, bool purchase) {
+    struct estimate *const e = &work->estimates[work->count];
+    const enum estimate_result result =
+        estimate_make(e, &work->rates, &work->job, option, &work->problems);
+    work->count++; /* to be cleared, whatever it came to */
+    if (result != ESTIMATE_OK) {
+        return result == ESTIMATE_MEMORY ? WORK_MEMORY : WORK_INPUTS;
+    }
+    if (!purchase) {
+        return WORK_OK;
+    }
+    return purchase_make(&work->purchases[work->count - 1], e) && tape_fault(&e->tape) == TAPE_OK
+               ? WORK_OK
+               : WORK_MEMORY;
+}
+
+/* All estimates are tried, so that the problems of each are seen in one run. */
+static enum work_result estimate_all(struct work *work, int option, enum work_scope scope) {
+    const bool all = (scope == WORK_ALL || scope == WORK_PURCHASES) && option < 0;
+    const bool purchase = scope == WORK_PURCHASES || scope == WORK_PURCHASE;
+    const size_t count = all ? work->job.option_count + 1 : 1;
+    work->estimates = calloc(count, sizeof *work->estimates);
+    work->purchases = purchase ? calloc(count, sizeof *work->purchases) : NULL;
+    if (work->estimates == NULL || (purchase && work->purchases == NULL)) {
+        return WORK_MEMORY;
+    }
+    enum work_result result = WORK_OK;
+    for (size_t i = 0; i < count && result != WORK_MEMORY; i++) {
+        const enum work_result one = estimate(work, i == 0 ? option : (int)i - 1, purchase);
+        result = one == WORK_OK ? result : one;
+    }
+    return result;
+}
+
+enum work_result work_open(struct work *work, const char *path, const char *option,
+                           enum work_scope scope) {
+    *work = (struct work){0};
+    problems_init(&work->problems);
+    if (!job_read(&work->job, &work->rates, path, &work->problems)) {
+        return WORK_MEMORY;
+    }
+    enum work_result result = WORK_INPUTS;
+    int chosen = -1;
+    if (problems_count(&work->problems, SEVERITY_ERROR) == 0) {
+        result = find_option(&work->job, option, &chosen) ? estimate_all(work, chosen, scope)
+                                                          : WORK_NO_OPTION;
+    }
+    problems_sort(&work->problems);
+    return work->problems.failed ? WORK_MEMORY : result;
+}
+
+void work_close(struct work *work) {
+    for (size_t i = 0; i < work->count; i++) {
+        estimate_clear(&work->estimates[i]);
+    }
+    free(work->estimates);
+    free(work->purchases);
+    job_clear(&work->job);
+    rates_clear(&work->rates);
+    problems_clear(&work->problems);
+    *work = (struct work){0};
+}

@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: MIT */
+/* What every command starts from: the inputs read, the estimates made. */
+#ifndef DOORCOST_COMMAND_WORK_H
+#define DOORCOST_COMMAND_WORK_H
+
+#include "command/command.h"
+#include "price/estimate.h"
+#include "price/purchase.h"
+
+struct work {
+    struct problems problems;
+    struct job job;
+    struct rates rates;
+    struct estimate *estimates; /* the first is the base job or the option named */
+    struct purchase *purchases; /* as many; NULL where not asked for */
+    size_t count;
+};
+
+enum work_result {
+    WORK_OK,
+    WORK_INPUTS,    /* problems has errors */
+    WORK_NO_OPTION, /* the job has no option of that name */
+    WORK_MEMORY
+};
+
+/* Reads the job at path and estimates it.  option: NULL for the base job.  work: always left so
+ * that work_close may be called. */
+enum work_result work_open(struct work *work, const char *path, const char *option,
+                           enum work_scope scope) __attribute__((warn_unused_result));
+void work_close(struct work *work);
+
+#endif

@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: MIT */
+/* doorcost: what cabinet-door jobs cost. */
+#include "command/command.h"
+
+#include <locale.h>
+#include <stdio.h>
+
+int main(int argc, char **argv) {
+    /* Only the characters: numbers are written with a point everywhere. */
+    (void)setlocale(LC_CTYPE, "");
+    const struct streams streams = {.out = stdout, .err = stderr};
+    return (int)command_main(argc, argv, streams);
+}
