@@ -15,7 +15,6 @@
 struct maker {
     const struct rates *rates;
     enum length_unit unit;
-    struct problems *problems;
     struct pool *pool;
 };
 
@@ -173,94 +172,6 @@ static void add_frame(const struct maker *maker, struct door *door, const struct
     door->joints = 4 + 2 * (frame->rows - 1) + 2 * (frame->columns - 1) * frame->rows;
 }
 
-static void tell_frame_fault(const struct maker *maker, const struct door *door,
-                             const struct frame *frame, enum frame_fault fault, length space) {
-    char size[32];
-    char taken[32];
-    const char *const id = problem_quote(maker->problems, door->row->id.s);
-    const char *const style = problem_quote(maker->problems, door->style->name.s);
-    switch (fault) {
-    case FRAME_TOO_NARROW:
-        problem_add(maker->problems, SEVERITY_ERROR, "door-too-narrow", door->row->width.place,
-                    "door '%s' is too narrow: the leaf is %s wide and the stiles of style '%s' "
-                    "take %s; expected a wider door, "
-                    "fewer mid stiles or narrower stiles",
-                    id, length_show(door->width, maker->unit, size, sizeof size), style,
-                    length_show(2 * frame->stile + (frame->columns - 1) * frame->mid_stile,
-                                maker->unit, taken, sizeof taken));
-        break;
-    case FRAME_TOO_LOW:
-        problem_add(
-            maker->problems, SEVERITY_ERROR, "door-too-low", door->row->height.place,
-            "door '%s' is too low: the leaf is %s high and the rails of style '%s' take %s; "
-            "expected a higher door, fewer "
-            "mid rails or narrower rails",
-            id, length_show(door->height, maker->unit, size, sizeof size), style,
-            length_show(frame->top_rail + frame->bottom_rail + (frame->rows - 1) * frame->mid_rail,
-                        maker->unit, taken, sizeof taken));
-        break;
-    case FRAME_ROWS_DIFFER:
-        problem_add(maker->problems, SEVERITY_ERROR, "rows-do-not-add-up",
-                    door->row->heights.v[0].place,
-                    "the given rows of door '%s' do not add up to the space between its rails; "
-                    "expected heights that add up to %s",
-                    id, length_show(space, maker->unit, size, sizeof size));
-        break;
-    case FRAME_MITRE_UNEQUAL:
-        problem_add(
-            maker->problems, SEVERITY_ERROR, "mitre-unequal", door->style->joint.place,
-            "style '%s' is mitred with stiles and rails of different widths; expected equal widths",
-            style);
-        break;
-    case FRAME_OK:
-        break;
-    }
-}
-
-static bool becomes_slab(const struct door *door) {
-    const struct style *const style = door->style;
-    return style->form.word == FORM_SLAB ||
-           (door->row->use.word == USE_DRAWER_FRONT && style->slab_below.set &&
-            door->height < style->slab_below.amount);
-}
-
-/* What the leaf is filled with must have been named for its form. */
-static bool has_material(const struct maker *maker, const struct door *door) {
-    static const struct {
-        const char *key, *what;
-    } needs[] = {
-        [FORM_PANEL] = {"panel", "a sheet"},
-        [FORM_SOLID] = {"panel", "a lumber"},
-        [FORM_SLAB] = {"slab", "a sheet or lumber"},
-        [FORM_GLASS] = {"glass", "a glass"},
-    };
-    const struct make *const make = &door->make;
-    bool has = true;
-    if (door->form == FORM_PANEL) {
-        has = make->panel.kind == STUFF_SHEET;
-    } else if (door->form == FORM_SOLID) {
-        has = make->panel.kind == STUFF_LUMBER;
-    } else if (door->form == FORM_SLAB) {
-        has = make->slab.kind == STUFF_SHEET || make->slab.kind == STUFF_LUMBER;
-    } else if (door->form == FORM_GLASS) {
-        has = make->glass.kind == STUFF_GLASS;
-    }
-    if (!has) {
-        problem_add(maker->problems, SEVERITY_ERROR, "no-material", door->row->place,
-                    "door '%s' has no '%s' to be made of; expected %s in [make] or on the row",
-                    problem_quote(maker->problems, door->row->id.s), needs[door->form].key,
-                    needs[door->form].what);
-    }
-    if (has && door->form != FORM_SLAB && make->frame.index < 0) {
-        problem_add(
-            maker->problems, SEVERITY_ERROR, "no-material", door->row->place,
-            "door '%s' has no 'frame' to be made of; expected a lumber in [make] or on the row",
-            problem_quote(maker->problems, door->row->id.s));
-        return false;
-    }
-    return has;
-}
-
 static void make_slab(const struct maker *maker, struct door *door) {
     const struct stuff_reference *const slab = &door->make.slab;
     if (slab->kind == STUFF_SHEET) {
@@ -270,18 +181,16 @@ static void make_slab(const struct maker *maker, struct door *door) {
 }
 
 static void make_parts(const struct maker *maker, struct door *door) {
-    struct frame frame;
-    length space = 0;
     if (door->form == FORM_SLAB) {
         make_slab(maker, door);
         return;
     }
-    const enum frame_fault fault = frame_divide(&frame, door, maker->unit, &space);
-    if (fault == FRAME_OK) {
-        add_frame(maker, door, &frame);
-    } else {
-        tell_frame_fault(maker, door, &frame, fault, space);
-    }
+    struct frame frame;
+    const struct leaf leaf = {.width = door->width, .height = door->height};
+    const enum frame_fault fault = frame_divide(&frame, door->style, door->row, leaf, maker->unit);
+    assert(fault == FRAME_OK); /* the reader has checked every row under every option */
+    (void)fault;
+    add_frame(maker, door, &frame);
 }
 
 static bool make_door(const struct maker *maker, struct door *door) {
@@ -289,29 +198,25 @@ static bool make_door(const struct maker *maker, struct door *door) {
     door->width = leaf.width;
     door->height = leaf.height;
     door->leaves = (int32_t)door->row->leaves.amount;
-    if (door->make.style.index < 0) {
-        return true; /* the reader has said so */
-    }
+    assert(door->make.style.index >= 0);
     door->style = &maker->rates->styles[door->make.style.index];
     door->thickness = door->style->thickness.amount;
-    door->form = becomes_slab(door) ? FORM_SLAB : (enum door_form)door->style->form.word;
+    door->form = leaf_is_slab(door->style, door->row, door->height)
+                     ? FORM_SLAB
+                     : (enum door_form)door->style->form.word;
     door->parts = pool_take(maker->pool, MOST_PARTS, sizeof *door->parts);
     door->openings = pool_take(maker->pool, FRAME_MOST_ROWS * 2, sizeof *door->openings);
     if (door->parts == NULL || door->openings == NULL) {
         return false;
     }
-    if (has_material(maker, door)) {
-        make_parts(maker, door);
-    }
+    make_parts(maker, door);
     return true;
 }
 
-bool doors_make(struct doors *doors, const struct rates *rates, const struct job *job, int option,
-                struct problems *problems) {
+bool doors_make(struct doors *doors, const struct rates *rates, const struct job *job, int option) {
     *doors = (struct doors){.count = job->row_count};
     pool_init(&doors->pool);
-    const struct maker maker = {
-        .rates = rates, .unit = job->unit, .problems = problems, .pool = &doors->pool};
+    const struct maker maker = {.rates = rates, .unit = job->unit, .pool = &doors->pool};
     doors->doors = pool_take(&doors->pool, job->row_count, sizeof *doors->doors);
     if (doors->doors == NULL) {
         return false;

@@ -60,12 +60,11 @@ struct doors {
     size_t count;
 };
 
-/* Makes the doors of a job under an option (-1: the base job).  The faults that only geometry shows
- * go to problems: a door too small for its stiles or rails, rows that do not add up, mitred parts
- * of unequal width, a style without what its form needs.  A faulty door is left out of the parts
- * (part_count 0). doors: always left so that doors_clear may be called.  true: memory held. */
-bool doors_make(struct doors *doors, const struct rates *rates, const struct job *job, int option,
-                struct problems *problems) __attribute__((warn_unused_result));
+/* Makes the doors of a job under an option (-1: the base job).  The reader has checked that each
+ * can be made; nothing but memory can fail. doors: always left so that doors_clear may be called.
+ * true: memory held. */
+bool doors_make(struct doors *doors, const struct rates *rates, const struct job *job, int option)
+    __attribute__((warn_unused_result));
 void doors_clear(struct doors *doors);
 
 /* Area of wood or glass seen as one face of the leaf is open through a glass or open frame; true

@@ -13,9 +13,8 @@ static void share(length space, int32_t count, enum length_unit unit, length *ou
     out[count - 1] = space - each * (count - 1);
 }
 
-static void set_widths(struct frame *frame, const struct door *door) {
-    const struct style *const style = door->style;
-    const bool front = door->row->use.word == USE_DRAWER_FRONT && style->drawer_rail.set;
+static void set_widths(struct frame *frame, const struct style *style, const struct row *row) {
+    const bool front = row->use.word == USE_DRAWER_FRONT && style->drawer_rail.set;
     *frame = (struct frame){
         .stile = style->stile.amount,
         .top_rail = front ? style->drawer_rail.amount : style->top_rail.amount,
@@ -24,25 +23,40 @@ static void set_widths(struct frame *frame, const struct door *door) {
         .mid_stile = style->mid_stile.amount,
         .mitred = style->joint.word == JOINT_MITRE,
         .tongue = style->joint.word == JOINT_DOWEL ? 0 : style->tongue.amount,
-        .rows = (int32_t)door->row->mid_rails.amount + 1,
-        .columns = (int32_t)door->row->mid_stiles.amount + 1,
+        .rows = row->heights.count > 0 ? (int32_t)row->heights.count
+                                       : (int32_t)row->mid_rails.amount + 1,
+        .columns = (int32_t)row->mid_stiles.amount + 1,
     };
-    if (door->row->heights.count > 0) {
-        frame->rows = (int32_t)door->row->heights.count;
-    }
+    assert(frame->rows <= FRAME_MOST_ROWS && frame->columns <= FRAME_MOST_COLUMNS);
 }
 
-enum frame_fault frame_divide(struct frame *frame, const struct door *door, enum length_unit unit,
-                              length *space) {
-    set_widths(frame, door);
-    assert(frame->rows <= FRAME_MOST_ROWS && frame->columns <= FRAME_MOST_COLUMNS);
-    if (frame->mitred && (frame->stile != frame->top_rail || frame->stile != frame->bottom_rail)) {
-        return FRAME_MITRE_UNEQUAL;
+length frame_across(const struct frame *frame) {
+    return 2 * frame->stile + (frame->columns - 1) * frame->mid_stile;
+}
+
+length frame_down(const struct frame *frame) {
+    return frame->top_rail + frame->bottom_rail + (frame->rows - 1) * frame->mid_rail;
+}
+
+/* Given heights, the last with what they miss of the space: less than a step, by which sizes were
+ * rounded. */
+static bool take_given(struct frame *frame, const struct values *heights, length space,
+                       enum length_unit unit) {
+    const length step = unit == LENGTH_INCH ? NM_PER_64TH : NM_PER_TENTH_MM;
+    length rest = space;
+    for (int32_t i = 0; i < frame->rows; i++) {
+        frame->row[i] = heights->v[i].amount;
+        rest -= frame->row[i];
     }
-    const length across = door->width - 2 * frame->stile - (frame->columns - 1) * frame->mid_stile;
-    const length down =
-        door->height - frame->top_rail - frame->bottom_rail - (frame->rows - 1) * frame->mid_rail;
-    *space = down;
+    frame->row[frame->rows - 1] += rest;
+    return rest < step && rest > -step;
+}
+
+enum frame_fault frame_divide(struct frame *frame, const struct style *style, const struct row *row,
+                              struct leaf leaf, enum length_unit unit) {
+    set_widths(frame, style, row);
+    const length across = leaf.width - frame_across(frame);
+    const length down = leaf.height - frame_down(frame);
     if (across <= 0) {
         return FRAME_TOO_NARROW;
     }
@@ -50,19 +64,12 @@ enum frame_fault frame_divide(struct frame *frame, const struct door *door, enum
         return FRAME_TOO_LOW;
     }
     share(across, frame->columns, unit, frame->column);
-    if (door->row->heights.count == 0) {
+    if (row->heights.count == 0) {
         share(down, frame->rows, unit, frame->row);
-    } else {
-        length given = 0;
-        for (int32_t i = 0; i < frame->rows; i++) {
-            frame->row[i] = door->row->heights.v[i].amount;
-            given += frame->row[i];
-        }
-        if (given != down) {
-            return FRAME_ROWS_DIFFER;
-        }
+    } else if (!take_given(frame, &row->heights, down, unit)) {
+        return FRAME_ROWS_DIFFER;
     }
-    /* A door so small that a rounded share ate the last opening. */
+    /* A leaf so small that a rounded share ate the last opening. */
     if (frame->column[frame->columns - 1] <= 0) {
         return FRAME_TOO_NARROW;
     }

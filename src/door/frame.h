@@ -3,7 +3,7 @@
 #ifndef DOORCOST_DOOR_FRAME_H
 #define DOORCOST_DOOR_FRAME_H
 
-#include "door/door.h"
+#include "door/leaf.h"
 
 #define FRAME_MOST_ROWS    32
 #define FRAME_MOST_COLUMNS 32
@@ -19,17 +19,21 @@ struct frame {
 
 enum frame_fault {
     FRAME_OK,
-    FRAME_TOO_NARROW,   /* no opening left between the stiles */
-    FRAME_TOO_LOW,      /* no opening left between the rails */
-    FRAME_ROWS_DIFFER,  /* given heights do not add up to the space between the rails */
-    FRAME_MITRE_UNEQUAL /* mitred stiles and rails of different widths */
+    FRAME_TOO_NARROW,  /* no opening left between the stiles */
+    FRAME_TOO_LOW,     /* no opening left between the rails */
+    FRAME_ROWS_DIFFER, /* given heights do not add up to the space between the rails */
 };
 
-/* Divides a leaf of width x height by the widths of its style.  Columns are equal, rows equal or as
- * given; a division that does not come out even is rounded to unit's step and the last takes what
- * remains. *space: what was there to be divided between the rails when the answer is
- * FRAME_ROWS_DIFFER.  At most 31 mid rails or mid stiles (the reader sees to it). */
-enum frame_fault frame_divide(struct frame *frame, const struct door *door, enum length_unit unit,
-                              length *space);
+/* Divides a leaf by the widths of its style.  Columns are equal, rows equal or as given; a division
+ * that does not come out even is rounded to unit's step and the last takes what remains; given rows
+ * may miss the space by less than a step, which the last takes too.  The reader has seen to equal
+ * widths of a mitred frame and to at most 31 mid rails and mid stiles. frame is whole only on
+ * FRAME_OK; its widths are set on any answer. */
+enum frame_fault frame_divide(struct frame *frame, const struct style *style, const struct row *row,
+                              struct leaf leaf, enum length_unit unit);
+
+/* What stiles and mid stiles, and rails and mid rails, take of a leaf. */
+length frame_across(const struct frame *frame);
+length frame_down(const struct frame *frame);
 
 #endif

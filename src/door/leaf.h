@@ -15,4 +15,8 @@ struct leaf {
  * rounded to unit's step.  Method: docs/method.md, "From opening to door". */
 struct leaf leaf_size(const struct row *row, const struct make *make, enum length_unit unit);
 
+/* Whether a row of that style is made as a slab: the style is one, or the row is a drawer front
+ * lower than the style's `slab below`. height: of the leaf. */
+bool leaf_is_slab(const struct style *style, const struct row *row, length height);
+
 #endif

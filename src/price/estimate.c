@@ -55,11 +55,8 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
     pool_init(&e->pool);
     tape_init(&e->tape);
     measures_init(&e->measures, &e->tape, job->unit, rates->shop.unit == LENGTH_MM);
-    if (!doors_make(&e->doors, rates, job, option, problems)) {
+    if (!doors_make(&e->doors, rates, job, option)) {
         return ESTIMATE_MEMORY;
-    }
-    if (problems_count(problems, SEVERITY_ERROR) > 0) {
-        return ESTIMATE_INPUTS;
     }
     if (!quantities_stage(e) || !money_stage(e, problems)) {
         return ESTIMATE_MEMORY;

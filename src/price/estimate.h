@@ -27,7 +27,6 @@ struct estimate {
 
 enum estimate_result {
     ESTIMATE_OK,
-    ESTIMATE_INPUTS, /* problems has errors; the tape is empty or stands at the doors */
     ESTIMATE_MEMORY,
     ESTIMATE_FAULT, /* a figure grew too large; said in problems */
 };

@@ -25,7 +25,8 @@ static int compare_ids(const void *left, const void *right) {
 
 /* Rows with the id of an earlier one. Sorted, because lists may be long. */
 static void check_ids(struct reader *reader, const struct job *job) {
-    const struct row **order = pool_take(&reader->problems->pool, job->row_count, sizeof(*order));
+    const struct row **order =
+        pool_take(&reader->problems->pool, job->row_count, sizeof(const struct row *));
     size_t count = 0;
     size_t first = 0;
 
@@ -37,7 +38,7 @@ static void check_ids(struct reader *reader, const struct job *job) {
             order[count++] = &job->rows[i];
         }
     }
-    qsort(order, count, sizeof(*order), compare_ids);
+    qsort(order, count, sizeof(const struct row *), compare_ids);
     for (size_t i = 1; i < count; i++) {
         if (!text_same(order[first]->id.s, order[i]->id.s)) {
             first = i;

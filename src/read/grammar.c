@@ -97,8 +97,10 @@ void read_word(struct reader *reader, const struct key *key, const struct entry 
     const struct choice *choice = choice_find(reader, key, entry);
     struct word *field = key_field(key, thing);
 
+    field->place = entry->place;
     if (choice != NULL) {
-        *field = (struct word){.place = entry->place, .word = choice->word, .set = true};
+        field->word = choice->word;
+        field->set = true;
     }
 }
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* How the text of a key is read into its field: the functions that rows of struct key point to.
- * Each reports what is wrong and then leaves the field as it was. */
+ * Each reports what is wrong; the field then stays unset. */
 #ifndef DOORCOST_READ_GRAMMAR_H
 #define DOORCOST_READ_GRAMMAR_H
 

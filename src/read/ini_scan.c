@@ -126,18 +126,17 @@ static void scan_head(const struct cursor *cursor, const char *text) {
     const char *line_end = text + strlen(text);
     char *head;
 
+    /* a head that is nearly right is taken all the same: its keys and its name are meant */
     cursor->scan->skipping = true;
     if (end == NULL) {
         problem_add(problems, SEVERITY_ERROR, "bad-section", place_of(cursor, text, line_end),
                     "the section has no ']'; expected a line like '[lumber poplar]'");
-        return;
-    }
-    if (*rest != '\0' && !is_comment(rest)) {
+        end = text + strcspn(text, ";#");
+    } else if (*rest != '\0' && !is_comment(rest)) {
         problem_add(problems, SEVERITY_ERROR, "text-after-section",
                     place_of(cursor, rest, line_end),
                     "'%s' stands behind the section; put it on a line of its own",
                     problem_quote(problems, rest));
-        return;
     }
     text = skip_blanks(text + 1);
     head = take_name(problems, text, trim_end(text, end));

@@ -184,7 +184,8 @@ static const struct key sale_keys[] = {
      .choices = taxed,
      .example = "selling price",
      .other = "materials at cost",
-     .help = "selling price, materials at selling price, materials at cost, or none"},
+     .help = "selling price, materials at selling price, materials at cost, or none; absent: "
+             "selling price"},
     {.name = "tax delivery",
      .read = read_word,
      .at = offsetof(struct sale, tax_delivery),

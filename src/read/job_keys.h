@@ -31,6 +31,7 @@ extern const size_t row_key_count;
 /* What must hold within the row itself, and what a craftsman would question. */
 void row_check(struct reader *reader, const struct job *job, struct row *row);
 
+/* A finished leaf. */
 /* row_make.c: whether a row's door can be made of what is named for it, in the base job and in
  * every option. */
 void row_check_make(struct reader *reader, const struct job *job, const struct row *row);

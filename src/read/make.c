@@ -160,50 +160,44 @@ void make_init(struct make *make) {
     }
 }
 
-/* Fields that are taken over as they are, each with the text or flag that says whether it is set.
- */
+/* What begins a field and tells whether it is set. */
+enum begins_with { WITH_TEXT, WITH_VALUE, WITH_WORD };
+
 static const struct field {
     size_t at, size;
-    size_t text_at; /* of a const char *, or */
-    size_t set_at;  /* of a bool */
-    bool is_text;
+    enum begins_with begins;
 } fields[] = {
-#define NAMED(field)                                                                               \
-    {                                                                                              \
-        offsetof(struct make, field), sizeof(((struct make *)0)->field),                           \
-            offsetof(struct make, field.name.s), 0, true                                           \
-    }
-#define VALUED(field)                                                                              \
-    {                                                                                              \
-        offsetof(struct make, field), sizeof(((struct make *)0)->field), 0,                        \
-            offsetof(struct make, field.set), false                                                \
-    }
-    NAMED(style),
-    NAMED(frame),
-    NAMED(panel),
-    NAMED(slab),
-    NAMED(glass),
-    NAMED(finish),
-    NAMED(hinge),
-    NAMED(pull),
-    {offsetof(struct make, color), sizeof(struct text), offsetof(struct make, color.s), 0, true},
-    VALUED(measure),
-    VALUED(overlay[SIDE_LEFT]),
-    VALUED(overlay[SIDE_RIGHT]),
-    VALUED(overlay[SIDE_TOP]),
-    VALUED(overlay[SIDE_BOTTOM]),
-    VALUED(reveal),
-    VALUED(gap),
-    VALUED(fit),
-#undef NAMED
-#undef VALUED
+    {offsetof(struct make, style), sizeof(struct reference), WITH_TEXT},
+    {offsetof(struct make, frame), sizeof(struct stuff_reference), WITH_TEXT},
+    {offsetof(struct make, panel), sizeof(struct stuff_reference), WITH_TEXT},
+    {offsetof(struct make, slab), sizeof(struct stuff_reference), WITH_TEXT},
+    {offsetof(struct make, glass), sizeof(struct stuff_reference), WITH_TEXT},
+    {offsetof(struct make, finish), sizeof(struct reference), WITH_TEXT},
+    {offsetof(struct make, hinge), sizeof(struct reference), WITH_TEXT},
+    {offsetof(struct make, pull), sizeof(struct reference), WITH_TEXT},
+    {offsetof(struct make, color), sizeof(struct text), WITH_TEXT},
+    {offsetof(struct make, measure), sizeof(struct word), WITH_WORD},
+    {offsetof(struct make, overlay[SIDE_LEFT]), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct make, overlay[SIDE_RIGHT]), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct make, overlay[SIDE_TOP]), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct make, overlay[SIDE_BOTTOM]), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct make, reveal), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct make, gap), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct make, fit), sizeof(struct word), WITH_WORD},
 };
 
 static bool is_set(const struct field *field, const struct make *make) {
-    const char *bytes = (const char *)make;
+    const void *start = (const char *)make + field->at;
 
-    return field->is_text ? *(const char *const *)(const void *)(bytes + field->text_at) != NULL
-                          : *(const bool *)(bytes + field->set_at);
+    switch (field->begins) {
+    case WITH_TEXT:
+        return ((const struct text *)start)->s != NULL;
+    case WITH_VALUE:
+        return ((const struct value *)start)->set;
+    case WITH_WORD:
+    default:
+        return ((const struct word *)start)->set;
+    }
 }
 
 void make_apply(struct make *base, const struct make *over) {

@@ -132,8 +132,7 @@ static const struct key coating_keys[] = {
 };
 
 static void check_coating(struct reader *reader, const struct ini_section *section, void *thing) {
-    const struct coating *coating = thing;
-
+    (void)thing;
     if (section_has(section, "coverage") && section_has(section, "spread by")) {
         problem_add(reader->problems, SEVERITY_ERROR, "both-given", section->place,
                     "[coating %s] has both coverage and spread by; keep the one that holds",
@@ -286,7 +285,7 @@ static const struct key finish_keys[] = {
      .choices = faces,
      .example = "both",
      .other = "front",
-     .help = "both, front, back or none; edges always"},
+     .help = "which are sprayed: both, front, back or none; edges always; absent: both"},
     {.name = "colors",
      .read = read_measure,
      .at = offsetof(struct finish, colors),

@@ -204,7 +204,8 @@ static void check_operation(struct reader *reader, const struct ini_section *sec
         problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", operation->feed.place,
                     "feed '0' is out of range; expected a speed like '12 ft per min'");
     }
-    if (operation->feed.set && operation->per.set && !is_run(operation)) {
+    if (operation->feed.set && operation->per.set && !operation->minutes.set &&
+        !is_run(operation)) {
         problem_add(
             reader->problems, SEVERITY_ERROR, "feed-without-run", operation->feed.place,
             "feed is a speed along a run, but this operation is counted otherwise; expected "

@@ -187,7 +187,9 @@ static void take_cell(void *text, size_t size, void *data) {
         char *copy = pool_text(sink->pool, from, (size_t)(to - from));
 
         for (char *c = copy; c != NULL && *c != '\0'; c++) {
-            *c = *c == '\n' ? ' ' : *c;
+            if (*c == '\n') {
+                *c = ' ';
+            }
         }
         sink->record->cells[sink->record->count].text = copy == NULL ? "" : copy;
         sink->record->count++;

@@ -28,7 +28,10 @@ static void report_open(struct problems *problems, struct place asked, uint16_t 
                         const char *path, int error) {
     if (error == ENOENT || error == ENOTDIR) {
         report_file(problems, asked, file, "file-missing", path,
-                    "does not exist; expected a file of that name");
+                    asked.file == 0
+                        ? "does not exist; check the name and the folder"
+                        : "does not exist; check the name, which is looked for from the "
+                          "folder of this file");
     } else {
         report_file(problems, asked, file, "file-unreadable", path,
                     error == EACCES ? "may not be read; change its permissions"

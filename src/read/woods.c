@@ -167,9 +167,8 @@ static void find_wood(struct reader *reader, struct rates *rates, struct lumber 
     }
     if (!table) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-woods", lumber->species.place,
-                    "species '%s' cannot be looked up without a table of woods; add 'woods = "
-                    "woods.csv' to [shop]",
-                    problem_quote(reader->problems, lumber->species.s));
+                    "species cannot be looked up without a table of woods; add 'woods = woods.csv' "
+                    "to [shop]");
         return;
     }
     lumber->wood = name_find(rates, NAME_WOOD, lumber->species.s);
