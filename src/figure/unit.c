@@ -38,6 +38,7 @@ static const struct {
     [UNIT_MONEY_PER_SQFT] = {"per sq ft", 6},
     [UNIT_MONEY_PER_M2] = {"per m2", 6},
     [UNIT_MONEY_PER_DOOR] = {"per door", 6},
+    [UNIT_MONEY_PER_HINGE] = {"per hinge", 6},
     [UNIT_MONEY_PER_FT] = {"per ft", 6},
     [UNIT_MONEY_PER_M] = {"per m", 6},
     [UNIT_FT_PER_MIN] = {"ft per min", 6},

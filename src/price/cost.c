@@ -15,8 +15,8 @@ struct desk {
 
 const char *cost_group_name(enum cost_group group) {
     static const char *const names[COST_GROUP_COUNT] = {
-        "lumber",      "sheets",           "glass", "finish",  "hardware",
-        "consumables", "tax on purchases", "labor", "machine", "remakes",
+        "lumber",    "sheets",           "glass", "finish",  "hardware", "consumables",
+        "bought in", "tax on purchases", "labor", "machine", "remakes",
     };
     assert(group < COST_GROUP_COUNT);
     return names[group];

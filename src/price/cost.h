@@ -14,20 +14,6 @@
 #include "stock/lumber.h"
 #include "stock/sheet.h"
 
-enum cost_group {
-    COST_LUMBER,
-    COST_SHEETS,
-    COST_GLASS,
-    COST_FINISH,
-    COST_HARDWARE,
-    COST_CONSUMABLES,
-    COST_PURCHASE_TAX,
-    COST_LABOR, /* labor; of a door: labor and machine together */
-    COST_MACHINE,
-    COST_REMAKES,
-    COST_GROUP_COUNT
-};
-
 /* "lumber", "sheets", ...; static. */
 const char *cost_group_name(enum cost_group group);
 

@@ -53,6 +53,7 @@ struct named_value {
 };
 
 struct sale {
+    struct text tax_name;        /* what tax is called here: 'VAT'; absent: tax */
     struct value tax;            /* percent */
     struct word tax_on;          /* enum tax_on */
     struct word tax_delivery;    /* 1: yes */
@@ -62,6 +63,7 @@ struct sale {
     struct named_value *charges; /* `charges = 80.00 for samples, 45.00 for templates`: money; not
                                     discounted, taxed like the doors */
     size_t charge_count;
+    struct value card_fee;      /* percent of the total, for payment by card; shown apart */
     struct value deposit;       /* percent of the total, on order */
     struct named_value *stages; /* `stages = 40 % when sprayed`: percent of the total; what then
                                    remains is due on delivery */

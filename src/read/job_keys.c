@@ -172,6 +172,11 @@ static const struct form discount[] = {
 };
 
 static const struct key sale_keys[] = {
+    {.name = "tax name",
+     .read = read_text,
+     .at = offsetof(struct sale, tax_name),
+     .example = "VAT",
+     .help = "what tax is called here; absent: tax"},
     {.name = "tax",
      .read = read_measure,
      .at = offsetof(struct sale, tax),
@@ -217,6 +222,12 @@ static const struct key sale_keys[] = {
      .forms = forms_money,
      .example = "80.00 for samples, 45.00 for templates",
      .help = "other charges; not discounted, taxed like the doors"},
+    {.name = "card fee",
+     .read = read_measure,
+     .at = offsetof(struct sale, card_fee),
+     .forms = discount,
+     .example = "2.9 %",
+     .help = "of the total, added to it where the client pays by card"},
     {.name = "deposit",
      .read = read_measure,
      .at = offsetof(struct sale, deposit),

@@ -14,6 +14,8 @@ static const struct name_row {
                     sizeof(struct sheet)},
     [NAME_GLASS] = {"glass", offsetof(struct rates, glass), offsetof(struct rates, glass_count),
                     sizeof(struct glass)},
+    [NAME_BANDING] = {"banding", offsetof(struct rates, bandings),
+                      offsetof(struct rates, banding_count), sizeof(struct banding)},
     [NAME_STYLE] = {"door", offsetof(struct rates, styles), offsetof(struct rates, style_count),
                     sizeof(struct style)},
     [NAME_OPERATION] = {"operation", offsetof(struct rates, operations),

@@ -10,6 +10,7 @@ enum name_kind {
     NAME_LUMBER,
     NAME_SHEET,
     NAME_GLASS,
+    NAME_BANDING,
     NAME_STYLE,
     NAME_OPERATION,
     NAME_MACHINE,

@@ -61,6 +61,13 @@ struct lumber {
     struct value minimum;                      /* bf or m3 */
 };
 
+struct banding { /* edge banding of slabs */
+    struct text name;
+    struct value price; /* money per ft or m; of a roll where roll is set */
+    struct value roll;  /* nm: sold in rolls of this length; unset: by the length */
+    struct value waste; /* percent added to the edges' length */
+};
+
 struct sheet {
     struct text name;
     struct value thickness, length, width; /* nm; length along the grain */
@@ -70,6 +77,7 @@ struct sheet {
     struct value waste;                    /* percent, needed */
     struct word waste_as;
     struct value density; /* lb/cu ft, kg/m3 or g/cm3 */
+    int32_t banding;      /* index into rates.bandings, round a slab of it; -1: none */
 };
 
 struct glass {
@@ -78,6 +86,7 @@ struct glass {
     struct value price;    /* money per sq ft or m2 */
     struct value minimum;  /* area a pane is charged at least */
     struct value round_up; /* nm: each side is charged rounded up to a multiple; unset: as it is */
+    struct value stops;    /* money per ft or m round a pane; unset: no stops */
     struct value density;
 };
 
@@ -100,9 +109,17 @@ struct style { /* [door NAME] */
     struct value panel_clearance, clearance_across, glass_clearance; /* nm, each edge */
     struct word panel_grain;                                         /* enum panel_grain */
     struct value drawer_rail;                                        /* nm */
-    struct value slab_below;    /* nm, height of a drawer front */
-    struct value profile_extra; /* nm: developed width that the profile adds, per length of stuck
-                                   edge, all faces */
+    struct value slab_below;      /* nm, height of a drawer front */
+    struct value profile_extra;   /* nm: developed width that the profile adds, per length of stuck
+                                     edge, all faces */
+    struct value panel_thickness; /* nm, finished, of a solid panel; unset: as the door */
+    struct value
+        mean_thickness; /* nm, of a raised panel, for its weight; unset: as panel_thickness */
+    struct value
+        stave; /* nm: a solid panel is glued up of staves at most this wide; unset: of one board */
+    bool raised;            /* the solid panel's edges are raised: they are a run to be shaped */
+    struct value bought_in; /* money per sq ft or m2, or per door: the door is bought as it is,
+                               nothing is made */
     struct references operations;
 };
 
@@ -121,6 +138,12 @@ enum driver {
     DRIVER_AREA,             /* sq ft or m2 of door, one face */
     DRIVER_SPRAYED,          /* sq ft or m2 of sprayed surface */
     DRIVER_SPRAYED_PER_COAT, /* that, times coats */
+    DRIVER_SOLID_PANEL,      /* panels and slabs of lumber */
+    DRIVER_GLUE_LINE,        /* ft or m of glue line between the staves of solid panels */
+    DRIVER_SOLID_AREA,       /* sq ft or m2 of solid panels and slabs, one face */
+    DRIVER_RAISED_RUN,       /* ft or m of raised panel edge */
+    DRIVER_BANDED_RUN,       /* ft or m of banded edge */
+    DRIVER_PANE,             /* panes of glass */
     DRIVER_LUMBER,           /* bf (or m3) bought */
     DRIVER_SHEET,            /* sheets bought */
     DRIVER_COUNT
@@ -208,6 +231,7 @@ struct finish {
     struct coat *coats; /* in the order of spraying */
     size_t coat_count;
     struct word faces; /* enum faces; edges always */
+    struct value put_out; /* money per sq ft or m2 of sprayed surface: sprayed by others */
     struct value
         colors; /* count of colors that a job in this finish has where rows name none; default 1 */
     struct references operations;
@@ -229,7 +253,7 @@ struct hinge_rules {
 struct consumable {
     struct text name;
     struct value
-        price; /* money per door, per sq ft or m2 of sprayed surface, or per hour of labor */
+        price; /* money per door, hinge, sq ft or m2 of sprayed surface, or hour of labor */
 };
 
 struct wood { /* a row of the woods table */
@@ -239,14 +263,48 @@ struct wood { /* a row of the woods table */
     struct value coef_radial, coef_tangential;                    /* per percent of moisture */
 };
 
+/* The groups in which cost is counted. */
+enum cost_group {
+    COST_LUMBER,
+    COST_SHEETS,
+    COST_GLASS,
+    COST_FINISH,
+    COST_HARDWARE,
+    COST_CONSUMABLES,
+    COST_BOUGHT_IN, /* doors bought as they are, finishing put out */
+    COST_PURCHASE_TAX,
+    COST_LABOR, /* labor; of a door: labor and machine together */
+    COST_MACHINE,
+    COST_REMAKES,
+    COST_GROUP_COUNT
+};
+
+/* What the shop questions in a list; each unset limit is not asked for. */
+struct limits {
+    struct value widest_leaf;   /* nm */
+    struct value highest_panel; /* nm */
+    struct value dry_film;      /* nm, of a whole finish */
+};
+
+/* The air that solid panels live in, to tell how much they move. */
+struct climate {
+    struct value driest, wettest; /* percent relative humidity, at 70 F */
+    struct value moisture;        /* percent moisture of the wood when it is made up */
+};
+
 struct rates {
     struct pool pool;
     const char *path;
     struct shop shop;
     struct saw saw;
     struct hinge_rules hinges;
+    struct limits limits;
+    struct climate climate;
+    struct value markup[COST_GROUP_COUNT]; /* percent; a group named here takes this in place of the
+                                              shop's profit */
     struct lumber *lumber;
     struct sheet *sheets;
+    struct banding *bandings;
     struct glass *glass;
     struct style *styles;
     struct operation *operations;
@@ -258,9 +316,9 @@ struct rates {
     struct hardware *hardware;
     struct consumable *consumables;
     struct wood *woods;
-    size_t lumber_count, sheet_count, glass_count, style_count, operation_count, machine_count,
-        additive_count, coating_count, spray_count, finish_count, hardware_count, consumable_count,
-        wood_count;
+    size_t lumber_count, sheet_count, banding_count, glass_count, style_count, operation_count,
+        machine_count, additive_count, coating_count, spray_count, finish_count, hardware_count,
+        consumable_count, wood_count;
 };
 
 /* Reads a rates file and the woods table that it names; every fault goes to problems.

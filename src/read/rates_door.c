@@ -18,6 +18,13 @@ static const struct choice joints[] = {
 static const struct choice grains[] = {
     {"vertical", PANEL_GRAIN_VERTICAL}, {"horizontal", PANEL_GRAIN_HORIZONTAL}, {NULL, 0}};
 
+static const struct form bought_in[] = {
+    {"per sqft", UNIT_MONEY_PER_SQFT, 0, 0, NO_LIMIT},
+    {"per m2", UNIT_MONEY_PER_M2, 0, 0, NO_LIMIT},
+    {"per door", UNIT_MONEY_PER_DOOR, 0, 0, NO_LIMIT},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+
 #define PART_WIDTH RANGE(NM_PER_INCH / 4, 24 * NM_PER_INCH)
 #define SMALL      INCHES(0, 4)
 
@@ -129,6 +136,38 @@ static const struct key door_keys[] = {
      .range = SMALL,
      .example = "1/2 in",
      .help = "width that the profile adds to what is sprayed, along each inner edge"},
+    {.name = "panel thickness",
+     .read = read_length,
+     .at = offsetof(struct style, panel_thickness),
+     .range = RANGE(NM_PER_INCH / 8, 4 * NM_PER_INCH),
+     .example = "5/8 in",
+     .help = "of a solid panel, finished; absent: as the door"},
+    {.name = "mean thickness",
+     .read = read_length,
+     .at = offsetof(struct style, mean_thickness),
+     .range = RANGE(NM_PER_INCH / 8, 4 * NM_PER_INCH),
+     .example = "1/2 in",
+     .help = "of a raised panel, for its weight; absent: its thickness"},
+    {.name = "stave",
+     .read = read_length,
+     .at = offsetof(struct style, stave),
+     .range = RANGE(NM_PER_INCH, 24 * NM_PER_INCH),
+     .example = "4 1/2 in",
+     .help = "solid panels are glued up of staves at most this wide; absent: of one board"},
+    {.name = "raised",
+     .read = read_flag,
+     .at = offsetof(struct style, raised),
+     .choices = choices_yes_no,
+     .example = "yes",
+     .other = "no",
+     .help = "whether the edges of a solid panel are raised; absent: no"},
+    {.name = "bought in",
+     .read = read_measure,
+     .at = offsetof(struct style, bought_in),
+     .forms = bought_in,
+     .example = "24.00 per sqft",
+     .other = "55.00 per door",
+     .help = "the door is bought as it is, at this price; nothing of it is made"},
     {.name = "operations",
      .read = read_names,
      .at = offsetof(struct style, operations),

@@ -269,16 +269,14 @@ static const struct key finish_keys[] = {
      .read = read_index,
      .at = offsetof(struct finish, spray),
      .names = NAME_SPRAY,
-     .needed = true,
      .example = "pressure-pot",
-     .help = "a [spray NAME]"},
+     .help = "a [spray NAME]; needed unless the finish is put out"},
     {.name = "coats",
      .read = read_coats,
      .at = offsetof(struct finish, coats),
      .names = NAME_COATING,
-     .needed = true,
      .example = "surfacer x 2, topcoat x 2",
-     .help = "the coatings in the order of spraying, and how often each"},
+     .help = "the coatings in the order of spraying, and how often each; needed unless put out"},
     {.name = "faces",
      .read = read_word,
      .at = offsetof(struct finish, faces),
@@ -286,6 +284,13 @@ static const struct key finish_keys[] = {
      .example = "both",
      .other = "front",
      .help = "which are sprayed: both, front, back or none; edges always; absent: both"},
+    {.name = "put out",
+     .read = read_measure,
+     .at = offsetof(struct finish, put_out),
+     .forms = forms_per_area,
+     .example = "4.20 per sqft",
+     .other = "38.00 per m2",
+     .help = "sprayed by others at this price by sprayed area; needs no coats"},
     {.name = "colors",
      .read = read_measure,
      .at = offsetof(struct finish, colors),
@@ -301,6 +306,17 @@ static const struct key finish_keys[] = {
      .help = "what is done to finish"},
 };
 
+static void check_finish(struct reader *reader, const struct ini_section *section, void *thing) {
+    struct finish *finish = thing;
+
+    if (section_has(section, "put out")) {
+        finish->coat_count = 0; /* what the painter sprays is the painter's */
+        return;
+    }
+    section_lacks(reader, section, "spray", "to spray the coats with");
+    section_lacks(reader, section, "coats", "to make up the finish");
+}
+
 const struct section_kind section_finish = {.name = "finish",
                                             .keys = finish_keys,
                                             .key_count = COUNT_OF(finish_keys),
@@ -308,4 +324,5 @@ const struct section_kind section_finish = {.name = "finish",
                                             .at = offsetof(struct rates, finishes),
                                             .count_at = offsetof(struct rates, finish_count),
                                             .size = sizeof(struct finish),
+                                            .check = check_finish,
                                             .help = "The coats of a finish."};

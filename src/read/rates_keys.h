@@ -8,9 +8,12 @@
 /* rates_shop.c */
 extern const struct section_kind section_shop, section_hinges, section_hardware, section_consumable;
 /* rates_stock.c */
-extern const struct section_kind section_lumber, section_sheet, section_glass, section_saw;
+extern const struct section_kind section_lumber, section_sheet, section_glass, section_saw,
+    section_banding;
 /* rates_door.c */
 extern const struct section_kind section_door;
+/* rates_rules.c */
+extern const struct section_kind section_limits, section_climate, section_markup;
 /* rates_labor.c */
 extern const struct section_kind section_operation, section_machine;
 /* rates_finish.c */
@@ -27,7 +30,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
 
 /* Forms and choices that more than one table needs. */
 extern const struct form forms_money[], forms_per_hour[], forms_percent[], forms_density[],
-    forms_area[], forms_per_area[], forms_waste[], forms_hours[], forms_minutes[];
+    forms_area[], forms_per_run[], forms_per_area[], forms_waste[], forms_hours[], forms_minutes[];
 extern const struct choice choices_yes_no[], choices_unit[];
 
 #define COUNT_OF(rows) (sizeof(rows) / sizeof((rows)[0]))

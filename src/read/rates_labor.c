@@ -25,6 +25,12 @@ static const struct choice drivers_inch[] = {
     {"bf", DRIVER_LUMBER},
     {"m3", DRIVER_LUMBER},
     {"sheet", DRIVER_SHEET},
+    {"pane", DRIVER_PANE},
+    {"solid panel", DRIVER_SOLID_PANEL},
+    {"ft of glue line", DRIVER_GLUE_LINE},
+    {"sqft of solid panel", DRIVER_SOLID_AREA},
+    {"ft of raised edge", DRIVER_RAISED_RUN},
+    {"ft of banding", DRIVER_BANDED_RUN},
     {NULL, 0},
 };
 static const struct choice drivers_mm[] = {
@@ -46,6 +52,12 @@ static const struct choice drivers_mm[] = {
     {"m3", DRIVER_LUMBER},
     {"bf", DRIVER_LUMBER},
     {"sheet", DRIVER_SHEET},
+    {"pane", DRIVER_PANE},
+    {"solid panel", DRIVER_SOLID_PANEL},
+    {"m of glue line", DRIVER_GLUE_LINE},
+    {"m2 of solid panel", DRIVER_SOLID_AREA},
+    {"m of raised edge", DRIVER_RAISED_RUN},
+    {"m of banding", DRIVER_BANDED_RUN},
     {NULL, 0},
 };
 static const struct form feeds[] = {
@@ -187,7 +199,10 @@ static const struct key operation_keys[] = {
 };
 
 static bool is_run(const struct operation *operation) {
-    return operation->per.word == DRIVER_FRAME_RUN || operation->per.word == DRIVER_EDGE_RUN;
+    const int driver = operation->per.word;
+
+    return driver == DRIVER_FRAME_RUN || driver == DRIVER_EDGE_RUN || driver == DRIVER_GLUE_LINE ||
+           driver == DRIVER_RAISED_RUN || driver == DRIVER_BANDED_RUN;
 }
 
 static void check_operation(struct reader *reader, const struct ini_section *section, void *thing) {

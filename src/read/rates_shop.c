@@ -330,6 +330,7 @@ const struct section_kind section_hardware = {.name = "hardware",
 
 static const struct form consumable_price[] = {
     {"per door", UNIT_MONEY_PER_DOOR, 0, 0, NO_LIMIT},
+    {"per hinge", UNIT_MONEY_PER_HINGE, 0, 0, NO_LIMIT},
     {"per sqft", UNIT_MONEY_PER_SQFT, 0, 0, NO_LIMIT},
     {"per sqft sprayed", UNIT_MONEY_PER_SQFT, 0, 0, NO_LIMIT},
     {"per m2", UNIT_MONEY_PER_M2, 0, 0, NO_LIMIT},
@@ -346,7 +347,7 @@ static const struct key consumable_keys[] = {
      .needed = true,
      .example = "0.85 per door",
      .other = "0.20 per sqft",
-     .help = "by the door, the area of sprayed surface, or the hour of labor"},
+     .help = "by the door, the hinge, the area of sprayed surface, or the hour of labor"},
 };
 
 const struct section_kind section_consumable = {

@@ -23,6 +23,11 @@ const struct form forms_per_area[] = {
     {"per m2", UNIT_MONEY_PER_M2, 0, 0, NO_LIMIT},
     {NULL, UNIT_MONEY, 0, 0, 0},
 };
+const struct form forms_per_run[] = {
+    {"per ft", UNIT_MONEY_PER_FT, 0, 0, NO_LIMIT},
+    {"per m", UNIT_MONEY_PER_M, 0, 0, NO_LIMIT},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
 const struct form forms_waste[] = {
     {"% added", UNIT_PERCENT, WASTE_ADDED, 0, 1000},
     {"% lost of what is bought", UNIT_PERCENT, WASTE_LOST, 0, 95},
@@ -250,6 +255,12 @@ static const struct key sheet_keys[] = {
      .example = "0.60",
      .other = "38 lb/cuft",
      .help = "for weight; a bare number is in g/cm3"},
+    {.name = "banding",
+     .read = read_index,
+     .at = offsetof(struct sheet, banding),
+     .names = NAME_BANDING,
+     .example = "birch tape",
+     .help = "a [banding NAME] that goes round every slab of this sheet; absent: bare edges"},
 };
 
 const struct section_kind section_sheet = {.name = "sheet",
@@ -297,6 +308,13 @@ static const struct key glass_keys[] = {
      .example = "2.5",
      .other = "156 lb/cuft",
      .help = "for weight; a bare number is in g/cm3"},
+    {.name = "stops",
+     .read = read_measure,
+     .at = offsetof(struct glass, stops),
+     .forms = forms_per_run,
+     .example = "0.45 per ft",
+     .other = "1.20 per m",
+     .help = "what holds a pane, by the length round it; absent: none"},
 };
 
 const struct section_kind section_glass = {.name = "glass",
@@ -338,3 +356,55 @@ const struct section_kind section_saw = {.name = "saw",
                                          .needed = true,
                                          .at = offsetof(struct rates, saw),
                                          .help = "What sawing and milling take."};
+
+static const struct form banding_price[] = {
+    {"per roll", UNIT_MONEY_EACH, 0, 0, NO_LIMIT},
+    {"per ft", UNIT_MONEY_PER_FT, 0, 0, NO_LIMIT},
+    {"per m", UNIT_MONEY_PER_M, 0, 0, NO_LIMIT},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+
+static void check_banding(struct reader *reader, const struct ini_section *section, void *thing) {
+    const struct banding *banding = thing;
+
+    if (banding->price.set && banding->price.unit == UNIT_MONEY_EACH) {
+        section_lacks(reader, section, "roll", "for a price per roll");
+    } else if (banding->roll.set) {
+        problem_add(
+            reader->problems, SEVERITY_ERROR, "wrong-unit", banding->price.place,
+            "a roll is given, but the price is by the length; expected one like '38.00 per roll'");
+    }
+}
+
+static const struct key banding_keys[] = {
+    {.name = "price",
+     .read = read_measure,
+     .at = offsetof(struct banding, price),
+     .forms = banding_price,
+     .needed = true,
+     .example = "38.00 per roll",
+     .other = "0.22 per ft",
+     .help = "of a roll, or by the length"},
+    {.name = "roll",
+     .read = read_length,
+     .at = offsetof(struct banding, roll),
+     .range = RANGE(NM_PER_FOOT, 10000 * NM_PER_FOOT),
+     .example = "250 ft",
+     .help = "length of a roll; whole rolls are bought"},
+    {.name = "waste",
+     .read = read_measure,
+     .at = offsetof(struct banding, waste),
+     .forms = forms_percent,
+     .example = "10 %",
+     .help = "added to the length of the edges; absent: none"},
+};
+
+const struct section_kind section_banding = {.name = "banding",
+                                             .keys = banding_keys,
+                                             .key_count = COUNT_OF(banding_keys),
+                                             .named = true,
+                                             .at = offsetof(struct rates, bandings),
+                                             .count_at = offsetof(struct rates, banding_count),
+                                             .size = sizeof(struct banding),
+                                             .check = check_banding,
+                                             .help = "Edge banding for slabs."};

@@ -17,6 +17,7 @@ target_sources(doorcost_core PRIVATE
     read/rates_door.c
     read/rates_finish.c
     read/rates_labor.c
+    read/rates_rules.c
     read/rates_shop.c
     read/rates_stock.c
     read/record.c
