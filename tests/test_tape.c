@@ -1,0 +1,384 @@
+/* SPDX-License-Identifier: MIT */
+/* The operations of the tape, one by one. Replay: tests/test_replay.c. */
+#include "figure/tape.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <stdio.h>
+
+#define MOST 6
+
+struct number {
+    int64_t value;
+    uint8_t decimals;
+};
+
+/* One figure made from givens.  over: how many of the operands of a ratio stand above the line, or
+ * of a sum are added. */
+struct operation_case {
+    const char *name;
+    enum figure_op op;
+    enum unit unit;
+    struct number of[MOST];
+    size_t count, over;
+    int64_t expected;
+    uint8_t decimals;
+    enum tape_fault fault;
+};
+
+static const struct operation_case cases[] = {
+    {"a sum keeps all decimals", OP_SUM, UNIT_MONEY, {{410, 2}, {12345, 4}}, 2, 2, 53345, 4, 0},
+    {"a sum subtracts", OP_SUM, UNIT_MONEY, {{100, 2}, {250, 2}}, 2, 1, -150, 2, 0},
+    {"a sum of nothing is nothing", OP_SUM, UNIT_MONEY, {{0, 0}}, 0, 0, 0, 2, 0},
+    {"a sum too large",
+     OP_SUM,
+     UNIT_MONEY,
+     {{999999999999, 2}, {1, 2}},
+     2,
+     2,
+     0,
+     2,
+     TAPE_TOO_LARGE},
+    {"the largest there is",
+     OP_SUM,
+     UNIT_MONEY,
+     {{999999999998, 2}, {1, 2}},
+     2,
+     2,
+     999999999999,
+     2,
+     0},
+    {"a total rounds once",
+     OP_TOTAL,
+     UNIT_MONEY,
+     {{3, 0}, {1005, 3}, {1, 0}, {2010, 3}},
+     4,
+     4,
+     503,
+     2,
+     0},
+    {"a total of ties, each of them half a cent",
+     OP_TOTAL,
+     UNIT_MONEY,
+     {{1, 0}, {5, 3}, {1, 0}, {5, 3}},
+     4,
+     4,
+     1,
+     2,
+     0},
+    {"a ratio of a tie goes up", OP_RATIO, UNIT_MONEY, {{1005, 3}}, 1, 1, 101, 2, 0},
+    {"below a tie it stays", OP_RATIO, UNIT_MONEY, {{1004999, 6}}, 1, 1, 100, 2, 0},
+    {"a negative tie goes away from nothing", OP_RATIO, UNIT_MONEY, {{-1005, 3}}, 1, 1, -101, 2, 0},
+    {"two negatives", OP_RATIO, UNIT_MONEY, {{-10, 0}, {-4, 0}}, 2, 1, 250, 2, 0},
+    {"a negative below", OP_RATIO, UNIT_MONEY, {{10, 0}, {-4, 0}}, 2, 1, -250, 2, 0},
+    {"board feet of a stile, docs/method.md",
+     OP_RATIO,
+     UNIT_BF,
+     {{1, 0}, {225, 2}, {30, 0}, {144, 0}},
+     4,
+     3,
+     4688,
+     4,
+     0},
+    {"tax of docs/method.md",
+     OP_RATIO,
+     UNIT_MONEY,
+     {{1234, 2}, {8875, 3}, {100, 0}},
+     3,
+     2,
+     110,
+     2,
+     0},
+    {"tax that must not round twice",
+     OP_RATIO,
+     UNIT_MONEY,
+     {{741, 2}, {6, 0}, {100, 0}},
+     3,
+     2,
+     44,
+     2,
+     0},
+    {"three over three",
+     OP_RATIO,
+     UNIT_FACTOR,
+     {{7, 0}, {11, 0}, {13, 0}, {2, 0}, {3, 0}, {5, 0}},
+     6,
+     3,
+     33366667,
+     6,
+     0},
+    {"a product near the limit",
+     OP_RATIO,
+     UNIT_COUNT,
+     {{999999, 0}, {1000000, 0}},
+     2,
+     2,
+     999999000000,
+     0,
+     0},
+    {"a product too large",
+     OP_RATIO,
+     UNIT_COUNT,
+     {{1000000, 0}, {1000000, 0}},
+     2,
+     2,
+     0,
+     0,
+     TAPE_TOO_LARGE},
+    {"large on the way, small in the end",
+     OP_RATIO,
+     UNIT_COUNT,
+     {{999999999999, 0},
+      {999999999999, 0},
+      {999999999999, 0},
+      {999999999999, 0},
+      {999999999999, 0}},
+     5,
+     3,
+     999999999999,
+     0,
+     0},
+    {"nothing below the line", OP_RATIO, UNIT_MONEY, {{1, 0}, {0, 0}}, 2, 1, 0, 2, TAPE_DIVISION},
+    {"the larger, decimals of both", OP_LARGER, UNIT_MONEY, {{15, 1}, {1499, 3}}, 2, 2, 1500, 3, 0},
+    {"the smaller", OP_SMALLER, UNIT_MONEY, {{15, 1}, {1499, 3}}, 2, 2, 1499, 3, 0},
+    {"the larger of negatives", OP_LARGER, UNIT_MONEY, {{-2, 0}, {-3, 0}}, 2, 2, -2, 0, 0},
+    {"up to a multiple", OP_UP, UNIT_MONEY, {{100001, 4}, {50, 2}}, 2, 2, 1050, 2, 0},
+    {"a multiple stays", OP_UP, UNIT_MONEY, {{105000, 4}, {50, 2}}, 2, 2, 1050, 2, 0},
+    {"up of nothing", OP_UP, UNIT_MONEY, {{0, 0}, {50, 2}}, 2, 2, 0, 2, 0},
+    {"up of a negative goes toward nothing",
+     OP_UP,
+     UNIT_MONEY,
+     {{-105, 2}, {50, 2}},
+     2,
+     2,
+     -100,
+     2,
+     0},
+    {"up by nothing", OP_UP, UNIT_MONEY, {{1, 0}, {0, 0}}, 2, 2, 0, 0, TAPE_DIVISION},
+    {"pick up to: at a limit",
+     OP_PICK_UPTO,
+     UNIT_COUNT,
+     {{40, 0}, {40, 0}, {2, 0}, {60, 0}, {3, 0}},
+     5,
+     5,
+     2,
+     0,
+     0},
+    {"pick up to: just over it",
+     OP_PICK_UPTO,
+     UNIT_COUNT,
+     {{4001, 2}, {40, 0}, {2, 0}, {60, 0}, {3, 0}},
+     5,
+     5,
+     3,
+     0,
+     0},
+    {"pick up to: past the last",
+     OP_PICK_UPTO,
+     UNIT_COUNT,
+     {{99, 0}, {40, 0}, {2, 0}, {60, 0}, {3, 0}},
+     5,
+     5,
+     3,
+     0,
+     0},
+    {"pick from: at a limit",
+     OP_PICK_FROM,
+     UNIT_MONEY,
+     {{100, 0}, {0, 0}, {410, 2}, {100, 0}, {375, 2}},
+     5,
+     5,
+     375,
+     2,
+     0},
+    {"pick from: just under it",
+     OP_PICK_FROM,
+     UNIT_MONEY,
+     {{999999, 4}, {0, 0}, {410, 2}, {100, 0}, {375, 2}},
+     5,
+     5,
+     410,
+     2,
+     0},
+    {"pick from: below the first",
+     OP_PICK_FROM,
+     UNIT_MONEY,
+     {{-1, 0}, {0, 0}, {410, 2}, {100, 0}, {375, 2}},
+     5,
+     5,
+     410,
+     2,
+     0},
+    {"a pick has the decimals of its finest value",
+     OP_PICK_FROM,
+     UNIT_MONEY,
+     {{0, 0}, {0, 0}, {4, 0}, {100, 0}, {375, 2}},
+     5,
+     5,
+     400,
+     2,
+     0},
+    {"a given too large", OP_GIVEN, UNIT_MONEY, {{1000000000000, 2}}, 1, 1, 0, 2, TAPE_TOO_LARGE},
+};
+
+static fig make_sum(struct tape *tape, const struct operation_case *c, const fig *of) {
+    fig terms[MOST];
+    for (size_t i = 0; i < c->count; i++) {
+        terms[i] = i < c->over ? of[i] : fig_minus(of[i]);
+    }
+    return fig_sum(tape, "made", c->unit, terms, c->count);
+}
+
+static fig make_ratio(struct tape *tape, const struct operation_case *c, const fig *of) {
+    figs over = {{{0}}};
+    figs under = {{{0}}};
+    for (size_t i = 0; i < c->count; i++) {
+        if (i < c->over) {
+            over.f[i] = of[i];
+        } else {
+            under.f[i - c->over] = of[i];
+        }
+    }
+    return fig_ratio(tape, "made", c->unit, over, under);
+}
+
+/* Every other operand from `first` on. */
+static void every_other(const fig *of, size_t count, size_t first, fig *out) {
+    for (size_t i = first; i < count; i += 2) {
+        *out++ = of[i];
+    }
+}
+
+static fig make_table(struct tape *tape, const struct operation_case *c, const fig *of) {
+    fig left[MOST];
+    fig right[MOST];
+    const size_t start = c->op == OP_TOTAL ? 0 : 1;
+    const size_t rows = (c->count - start) / 2;
+    every_other(of, c->count, start, left);
+    every_other(of, c->count, start + 1, right);
+    if (c->op == OP_TOTAL) {
+        return fig_total(tape, "made", c->unit, left, right, rows);
+    }
+    return c->op == OP_PICK_UPTO ? fig_pick_upto(tape, "made", of[0], left, right, rows)
+                                 : fig_pick_from(tape, "made", of[0], left, right, rows);
+}
+
+static fig make(struct tape *tape, const struct operation_case *c) {
+    fig of[MOST] = {{0}};
+    for (size_t i = 0; i < c->count; i++) {
+        of[i] = tape_given(tape, "given", c->unit, c->of[i].decimals, c->of[i].value,
+                           (struct place){.line = 1});
+    }
+    switch (c->op) {
+    case OP_SUM:
+        return make_sum(tape, c, of);
+    case OP_RATIO:
+        return make_ratio(tape, c, of);
+    case OP_LARGER:
+        return fig_larger(tape, "made", of[0], of[1]);
+    case OP_SMALLER:
+        return fig_smaller(tape, "made", of[0], of[1]);
+    case OP_UP:
+        return fig_up(tape, "made", of[0], of[1]);
+    case OP_TOTAL:
+    case OP_PICK_UPTO:
+    case OP_PICK_FROM:
+        return make_table(tape, c, of);
+    default:
+        return of[0];
+    }
+}
+
+static void operations(void **state) {
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        const struct operation_case *const c = &cases[i];
+        struct tape tape;
+        tape_init(&tape);
+        const fig made = make(&tape, c);
+        const struct figure *const figure = tape_figure(&tape, made);
+        if (tape_fault(&tape) != c->fault ||
+            (c->fault == TAPE_OK &&
+             (figure->value != c->expected || figure->decimals != c->decimals))) {
+            print_error("%s: fault %d, value %lld, decimals %d\n", c->name, (int)tape_fault(&tape),
+                        (long long)figure->value, (int)figure->decimals);
+        }
+        assert_int_equal(tape_fault(&tape), c->fault);
+        if (c->fault == TAPE_OK) {
+            assert_int_equal(figure->value, c->expected);
+            assert_int_equal(figure->decimals, c->decimals);
+            assert_int_equal(tape_replay(&tape), 0);
+        }
+        tape_clear(&tape);
+    }
+}
+
+/* The first fault sticks, and where it was. */
+static void the_first_fault_sticks(void **state) {
+    (void)state;
+    struct tape tape;
+    tape_init(&tape);
+    const fig one = tape_constant(&tape, "one", UNIT_COUNT, 0, 1, "test");
+    const fig nothing = tape_constant(&tape, "nothing", UNIT_COUNT, 0, 0, "test");
+    const fig bad = fig_ratio(&tape, "bad", UNIT_COUNT, (figs){{one}}, (figs){{nothing}});
+    const fig huge = tape_constant(&tape, "huge", UNIT_COUNT, 0, INT64_C(2000000000000), "test");
+    assert_false(fig_none(huge));
+    assert_int_equal(tape_fault(&tape), TAPE_DIVISION);
+    assert_int_equal(tape.fault_at.id, bad.id);
+    tape_clear(&tape);
+}
+
+static void replay_follows_a_given(void **state) {
+    (void)state;
+    struct tape tape;
+    tape_init(&tape);
+    const fig rate = tape_given(&tape, "rate", UNIT_MONEY_PER_HOUR, 2, 3800, (struct place){0});
+    const fig hours = tape_given(&tape, "hours", UNIT_HOUR, 2, 150, (struct place){0});
+    const fig pay = fig_ratio(&tape, "pay", UNIT_MONEY, (figs){{rate, hours}}, (figs){{{0}}});
+    const fig twice = fig_plus(&tape, "twice", pay, pay);
+    assert_int_equal(tape_amount(&tape, twice), 11400);
+    tape_set(&tape, rate, 4000);
+    assert_int_equal(tape_replay(&tape), 2);
+    assert_int_equal(tape_amount(&tape, pay), 6000);
+    assert_int_equal(tape_amount(&tape, twice), 12000);
+    assert_int_equal(tape_replay(&tape), 0);
+    tape_clear(&tape);
+}
+
+static void figures_tell_their_operands(void **state) {
+    (void)state;
+    struct tape tape;
+    char text[32];
+    tape_init(&tape);
+    tape_about(&tape, "G01");
+    const fig a = tape_given(&tape, "a", UNIT_MONEY, 2, -50, (struct place){.line = 7});
+    const fig b = tape_constant(&tape, "b", UNIT_MONEY, 0, 3, "a book");
+    const fig sum = fig_plus(&tape, "a less b", a, fig_minus(b));
+    assert_int_equal(tape_operands(&tape, sum), 2);
+    assert_int_equal(tape_operand(&tape, sum, 1).f.id, b.id);
+    assert_true(tape_operand(&tape, sum, 1).minus);
+    assert_string_equal(tape_label(&tape, sum), "a less b");
+    assert_string_equal(tape_subject_name(&tape, sum), "G01");
+    assert_int_equal(tape_origin(&tape, a).place.line, 7);
+    assert_string_equal(tape_origin(&tape, b).source, "a book");
+    assert_string_equal(tape_text(&tape, sum, text, sizeof text), "-3.50");
+    assert_int_equal(tape_scaled(&tape, sum, 0), -4);
+    assert_int_equal(tape_scaled(&tape, sum, 4), -35000);
+    assert_string_equal(tape_text(&tape, (fig){0}, text, sizeof text), "0");
+    tape_clear(&tape);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(operations),
+        cmocka_unit_test(the_first_fault_sticks),
+        cmocka_unit_test(replay_follows_a_given),
+        cmocka_unit_test(figures_tell_their_operands),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
