@@ -4,3 +4,5 @@ doorcost_test(test_containers)
 doorcost_test(test_tape)
 doorcost_test(test_replay)
 doorcost_test(test_grid)
+doorcost_test(test_manual)
+
