@@ -109,7 +109,7 @@ static void print_totals(struct page *page, const struct estimate *e, const stru
     say(page, "%s", "");
     grid_print(&grid, page);
     grid_clear(&grid);
-    if (!fig_none(e->costs.job.group[COST_PURCHASE_TAX])) {
+    if (tape_amount(&e->tape, e->costs.job.group[COST_PURCHASE_TAX]) != 0) {
         say(page, "  and tax on purchases, as a cost of the job: %s",
             show_money(e, e->costs.job.group[COST_PURCHASE_TAX]).text);
     }

@@ -134,7 +134,8 @@ static void put_groups(struct grid *grid, const struct spread *s) {
     for (int g = 0; g < COST_GROUP_COUNT; g++) {
         bool any = false;
         for (size_t i = 0; i <= s->count; i++) {
-            any = any || !fig_none(s->estimates[column_of(s, i)].costs.job.group[g]);
+            const struct estimate *const e = &s->estimates[column_of(s, i)];
+            any = any || tape_amount(&e->tape, e->costs.job.group[g]) != 0;
         }
         if (!any) {
             continue;

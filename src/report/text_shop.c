@@ -21,6 +21,9 @@ static void put_build_up(struct grid *grid, const struct estimate *e) {
     const enum length_unit unit = shop->unit;
     for (int g = 0; g < COST_GROUP_COUNT; g++) {
         const bool remakes = g == COST_REMAKES;
+        if (tape_amount(&e->tape, job->group[g]) == 0) {
+            continue;
+        }
         put_money(grid, e, cost_group_name((enum cost_group)g),
                   remakes ? show_value(&shop->remakes, unit).text : "", job->group[g]);
     }
