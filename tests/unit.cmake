@@ -6,3 +6,14 @@ doorcost_test(test_replay)
 doorcost_test(test_grid)
 doorcost_test(test_manual)
 
+# Whole-program cases: folders of tests/cases.
+add_test(NAME cases COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/cases.sh $<TARGET_FILE:doorcost>)
+
+# Every figure of every sample made again by another program.
+foreach(sample kitchen/kitchen metric/tea-kitchen)
+    string(REPLACE "/" "-" name ${sample})
+    add_test(NAME recompute-${name} COMMAND sh -c
+        "$<TARGET_FILE:doorcost> quote ${PROJECT_SOURCE_DIR}/samples/${sample}.ini --json -o ${name}.xlsx >${name}.json \
+        && /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/recompute.py <${name}.json"
+        WORKING_DIRECTORY ${CMAKE_CURRENT_BINARY_DIR})
+endforeach()
