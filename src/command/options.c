@@ -10,23 +10,21 @@
 
 #define EVERY ((1u << COMMAND_COUNT) - 1)
 
+#define AT(field) offsetof(struct request, field)
+
 static const struct option_row rows[] = {
-    {"output", 'o', "FILE", 1u << PLACE_QUOTE,
+    {"output", "FILE",
      "write the workbook to FILE; else it stands beside the job file, with its name and .xlsx",
-     offsetof(struct request, output)},
-    {"force", '\0', NULL, 1u << PLACE_QUOTE,
+     AT(output), 1u << PLACE_QUOTE, 'o'},
+    {"force", NULL,
      "overwrite FILE even where it is no workbook of this program, or one that somebody edited",
-     offsetof(struct request, force)},
-    {"option", '\0', "NAME", EVERY & ~(1u << PLACE_COMPARE),
-     "work on [option NAME] of the job in place of the job as listed",
-     offsetof(struct request, option)},
-    {"json", '\0', NULL, EVERY, "print the result as JSON (docs/json.md)",
-     offsetof(struct request, json)},
-    {"no-color", '\0', NULL, EVERY, "no colors in messages, on a terminal either",
-     offsetof(struct request, no_color)},
-    {"help", '\0', NULL, EVERY, "print this and end", offsetof(struct request, help)},
-    {"version", '\0', NULL, EVERY, "print name and version and end",
-     offsetof(struct request, version)},
+     AT(force), 1u << PLACE_QUOTE, '\0'},
+    {"option", "NAME", "work on [option NAME] of the job in place of the job as listed", AT(option),
+     EVERY & ~(1u << PLACE_COMPARE), '\0'},
+    {"json", NULL, "print the result as JSON (docs/json.md)", AT(json), EVERY, '\0'},
+    {"no-color", NULL, "no colors in messages, on a terminal either", AT(no_color), EVERY, '\0'},
+    {"help", NULL, "print this and end", AT(help), EVERY, '\0'},
+    {"version", NULL, "print name and version and end", AT(version), EVERY, '\0'},
 };
 
 #define ROWS (sizeof rows / sizeof *rows)

@@ -25,11 +25,11 @@ struct request {
 /* One option, and the commands that take it. */
 struct option_row {
     const char *name;     /* without the dashes */
-    char letter;          /* '\0': none */
     const char *argument; /* what it takes, for help; NULL: nothing */
-    unsigned commands;    /* bits by place in the table of commands */
     const char *help;
-    size_t offset; /* into struct request: a bool, or a text where it takes one */
+    size_t offset;     /* into struct request: a bool, or a text where it takes one */
+    unsigned commands; /* bits by place in the table of commands */
+    char letter;       /* '\0': none */
 };
 
 const struct option_row *option_rows(size_t *count);
