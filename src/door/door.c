@@ -67,8 +67,28 @@ static void add_frame_part(const struct maker *maker, struct door *door, enum pa
         .thickness = door->thickness,
         .rough_length = along + saw->length_allowance.amount,
         .rough_width = width + 2 * saw->edge_allowance.amount,
+        .weigh_as = door->thickness,
+        .staves = 1,
     };
     add_part(door, &part);
+}
+
+/* A solid panel or slab: as thick as its style says, glued up of staves that each lose both edges
+ * when they are straightened. */
+static void make_solid(const struct maker *maker, const struct door *door, struct part *part) {
+    const struct style *const style = door->style;
+    const bool panel = part->kind == PART_PANEL;
+    if (panel && style->panel_thickness.set) {
+        part->thickness = style->panel_thickness.amount;
+    }
+    part->weigh_as =
+        panel && style->mean_thickness.set ? style->mean_thickness.amount : part->thickness;
+    part->raised = panel && style->raised;
+    if (style->stave.set) {
+        part->staves = (int32_t)((part->width + style->stave.amount - 1) / style->stave.amount);
+    }
+    part->rough_length += maker->rates->saw.length_allowance.amount;
+    part->rough_width += 2 * part->staves * maker->rates->saw.edge_allowance.amount;
 }
 
 /* A panel, pane or slab of width x height as it stands in the door. */
@@ -85,16 +105,18 @@ static void add_field(const struct maker *maker, struct door *door, enum part_ki
         .thickness = door->thickness,
         .shown_width = width,
         .shown_height = height,
+        .staves = 1,
     };
     part.rough_length = part.length;
     part.rough_width = part.width;
     if (stuff == STUFF_SHEET) {
         part.thickness = maker->rates->sheets[material].thickness.amount;
+        part.weigh_as = part.thickness;
     } else if (stuff == STUFF_GLASS) {
         part.thickness = maker->rates->glass[material].thickness.amount;
+        part.weigh_as = part.thickness;
     } else {
-        part.rough_length += maker->rates->saw.length_allowance.amount;
-        part.rough_width += 2 * maker->rates->saw.edge_allowance.amount;
+        make_solid(maker, door, &part);
     }
     add_part(door, &part);
 }
@@ -209,7 +231,10 @@ static bool make_door(const struct maker *maker, struct door *door) {
     if (door->parts == NULL || door->openings == NULL) {
         return false;
     }
-    make_parts(maker, door);
+    door->bought_in = door->style->bought_in.set;
+    if (!door->bought_in) {
+        make_parts(maker, door);
+    }
     return true;
 }
 

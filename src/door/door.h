@@ -30,6 +30,9 @@ struct part {
     length rough_length, rough_width; /* of lumber: with allowances; else as finished */
     length shown_width,
         shown_height; /* of panels, panes and slabs: as they stand in the door; else 0 */
+    int32_t staves;  /* a solid panel or slab is glued up of so many; 1: of one board */
+    length weigh_as; /* thickness for the weight: the mean one of a raised panel */
+    bool raised;     /* its edges are raised */
 };
 
 /* Openings of one size that the frame leaves. */
@@ -52,6 +55,7 @@ struct door {
     size_t part_count;
     struct opening *openings;
     size_t opening_count;
+    bool bought_in; /* bought as it is: no parts */
 };
 
 struct doors {

@@ -100,6 +100,14 @@ fig material_weight(struct materials *m, enum stuff stuff, int32_t material, len
     return weight;
 }
 
+/* What holds the pane: charged by the length round it. */
+static fig pane_stops(struct materials *m, int32_t glass, fig width, fig height) {
+    const fig round[] = {width, width, height, height};
+    const fig around = fig_sum(m->tape, "round the pane", m->measures->length, round, 4);
+    return fig_ratio(m->tape, "stops", UNIT_MONEY, (figs){{around, m->glass[glass].stops}},
+                     (figs){{m->measures->length_per_run}});
+}
+
 fig material_pane(struct materials *m, int32_t glass, fig width, fig height, fig *area) {
     const struct glass *const kind = &m->rates->glass[glass];
     if (fig_none(m->glass[glass].price)) {
@@ -107,10 +115,14 @@ fig material_pane(struct materials *m, int32_t glass, fig width, fig height, fig
         m->glass[glass].price = measures_given(m->tape, m->measures, "glass price", &kind->price);
         m->glass[glass].minimum =
             measures_given(m->tape, m->measures, "least area charged", &kind->minimum);
+        m->glass[glass].stops =
+            measures_given(m->tape, m->measures, "stops, by length", &kind->stops);
         m->glass[glass].step =
             measures_given(m->tape, m->measures, "side rounded up to", &kind->round_up);
         tape_about_again(m->tape, before);
     }
+    const fig stops =
+        fig_none(m->glass[glass].stops) ? (fig){0} : pane_stops(m, glass, width, height);
     if (!fig_none(m->glass[glass].step)) {
         width = fig_up(m->tape, "pane width charged", width, m->glass[glass].step);
         height = fig_up(m->tape, "pane height charged", height, m->glass[glass].step);
@@ -120,6 +132,7 @@ fig material_pane(struct materials *m, int32_t glass, fig width, fig height, fig
     if (!fig_none(m->glass[glass].minimum)) {
         *area = fig_larger(m->tape, "pane area charged", *area, m->glass[glass].minimum);
     }
-    return fig_ratio(m->tape, "pane cost", UNIT_MONEY, (figs){{*area, m->glass[glass].price}},
-                     (figs){{{0}}});
+    const fig cost = fig_ratio(m->tape, "pane cost", UNIT_MONEY,
+                               (figs){{*area, m->glass[glass].price}}, (figs){{{0}}});
+    return fig_none(stops) ? cost : fig_plus(m->tape, "pane and stops", cost, stops);
 }

@@ -14,7 +14,7 @@ struct materials {
     const struct rates *rates;
     fig *thickness; /* a lumber of the rates each: the thickness that is counted */
     struct {
-        fig price, minimum, step;
+        fig price, minimum, step, stops;
     } * glass;
     struct area_weight *weights;
     size_t weight_count, weight_room;

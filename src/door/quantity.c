@@ -48,6 +48,27 @@ static void take_lumber(const struct taker *t, const struct part *part, struct p
                          (figs){{thickness, f->rough_width, f->rough_length}}, under);
 }
 
+/* What gluing up, planing and raising go by. */
+static void take_solid(const struct taker *t, const struct door *door, const struct part *part,
+                       struct part_figures *f) {
+    if (part_is_frame(part->kind)) {
+        return;
+    }
+    f->solid = area(t, "solid panel area, each", f->width, f->length);
+    if (part->staves > 1) {
+        const fig lines = count_given(t, "glue lines", part->staves - 1, door->row->place);
+        f->glue = fig_ratio(t->tape, "glue lines, each", t->m->run, (figs){{f->length, lines}},
+                            (figs){{t->m->length_per_run}});
+    }
+    if (part->raised) {
+        const fig round[] = {f->width, f->width, f->length, f->length};
+        const fig edge = fig_sum(t->tape, "panel edge", t->m->length, round, 4);
+        f->raised = fig_ratio(t->tape, "raised edge, each", t->m->run, (figs){{edge}},
+                              (figs){{t->m->length_per_run}});
+    }
+    f->movement = movement_make(t->tape, t->m, t->rates, door, part, f->width);
+}
+
 static void take_part(const struct taker *t, const struct leaf_figures *leaf,
                       const struct part *part, struct part_figures *f) {
     const struct place place = leaf->door->row->place;
@@ -57,12 +78,13 @@ static void take_part(const struct taker *t, const struct leaf_figures *leaf,
     f->pieces = product(t, "pieces", UNIT_COUNT, f->count, leaf->pieces);
     if (part->stuff == STUFF_LUMBER) {
         take_lumber(t, part, f, place);
+        take_solid(t, leaf->door, part, f);
     } else if (part->stuff == STUFF_SHEET) {
         f->area = area(t, "sheet area, each", f->width, f->length);
     } else {
         f->cost = material_pane(t->materials, part->material, f->width, f->length, &f->area);
     }
-    const fig weight = material_weight(t->materials, part->stuff, part->material, part->thickness);
+    const fig weight = material_weight(t->materials, part->stuff, part->material, part->weigh_as);
     if (!fig_none(weight)) {
         f->weight =
             fig_ratio(t->tape, "weight, each", t->m->weight, (figs){{f->width, f->length, weight}},
@@ -84,6 +106,15 @@ static fig pick_cost(const struct part_figures *p) {
 }
 static fig pick_weight(const struct part_figures *p) {
     return p->weight;
+}
+static fig pick_glue(const struct part_figures *p) {
+    return p->glue;
+}
+static fig pick_solid(const struct part_figures *p) {
+    return p->solid;
+}
+static fig pick_raised(const struct part_figures *p) {
+    return p->raised;
 }
 static fig pick_length(const struct part_figures *p) {
     return p->length;
@@ -140,6 +171,9 @@ static void take_use(const struct taker *t, struct leaf_figures *leaf, enum stuf
  */
 
 static void take_weight(const struct taker *t, struct leaf_figures *leaf) {
+    if (leaf->door->part_count == 0) {
+        return; /* bought in: not known */
+    }
     for (size_t i = 0; i < leaf->door->part_count; i++) {
         if (fig_none(leaf->parts[i].weight)) {
             return; /* a door of which half is weighed would mislead */
@@ -208,13 +242,13 @@ static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
         part_total(t, leaf, "frame parts, length", t->m->length, STUFF_NONE, 0, pick_length);
     if (!fig_none(frame)) {
         driver[DRIVER_FRAME_RUN] = fig_ratio(t->tape, "frame parts, run", t->m->run,
-                                             (figs){{frame}}, (figs){{t->m->twelve_runs}});
+                                             (figs){{frame}}, (figs){{t->m->length_per_run}});
     }
     driver[DRIVER_EDGE_RUN] = fig_ratio(t->tape, "edge, run", t->m->run, (figs){{leaf->perimeter}},
-                                        (figs){{t->m->twelve_runs}});
+                                        (figs){{t->m->length_per_run}});
     driver[DRIVER_AREA] = leaf->face;
     driver[DRIVER_SPRAYED] = leaf->sprayed;
-    if (!fig_none(leaf->sprayed)) {
+    if (!fig_none(leaf->sprayed) && t->rates->finishes[door->make.finish.index].coat_count > 0) {
         const struct finish *const finish = &t->rates->finishes[door->make.finish.index];
         fig times[16];
         size_t n = 0;
@@ -224,6 +258,63 @@ static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
         const fig coats = fig_sum(t->tape, "coats in all", UNIT_COUNT, times, n);
         driver[DRIVER_SPRAYED_PER_COAT] =
             product(t, "sprayed area, all coats", t->m->area, leaf->sprayed, coats);
+    }
+}
+
+/* Pieces of one stuff that are not of the frame: panes, solid panels and slabs. */
+static int64_t pieces_of(const struct door *door, enum stuff stuff) {
+    int64_t pieces = 0;
+    for (size_t i = 0; i < door->part_count; i++) {
+        const struct part *const part = &door->parts[i];
+        pieces += part->stuff == stuff && !part_is_frame(part->kind) ? part->count : 0;
+    }
+    return pieces;
+}
+
+static void take_more_drivers(const struct taker *t, struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    fig *const driver = leaf->driver;
+    driver[DRIVER_PANE] = count_given(t, "panes", pieces_of(door, STUFF_GLASS), door->row->place);
+    driver[DRIVER_SOLID_PANEL] =
+        count_given(t, "solid panels", pieces_of(door, STUFF_LUMBER), door->row->place);
+    driver[DRIVER_GLUE_LINE] =
+        part_total(t, leaf, "glue lines, run", t->m->run, STUFF_NONE, 0, pick_glue);
+    driver[DRIVER_SOLID_AREA] =
+        part_total(t, leaf, "solid panels, area", t->m->area, STUFF_NONE, 0, pick_solid);
+    driver[DRIVER_RAISED_RUN] =
+        part_total(t, leaf, "raised edge, run", t->m->run, STUFF_NONE, 0, pick_raised);
+    driver[DRIVER_BANDED_RUN] = leaf->banded;
+}
+
+/* A slab of a sheet that is banded goes round with its banding. */
+static void take_banding(const struct taker *t, struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    leaf->banding = -1;
+    if (door->part_count == 1 && door->parts[0].kind == PART_SLAB &&
+        door->parts[0].stuff == STUFF_SHEET) {
+        leaf->banding = t->rates->sheets[door->parts[0].material].banding;
+    }
+    if (leaf->banding >= 0) {
+        leaf->banded = fig_ratio(t->tape, "banded edge, run", t->m->run, (figs){{leaf->perimeter}},
+                                 (figs){{t->m->length_per_run}});
+    }
+}
+
+/* Work that is not the shop's: a door bought as it is, a finish put out. */
+static void take_others(const struct taker *t, struct leaf_figures *leaf) {
+    const struct make *const make = &leaf->door->make;
+    if (leaf->door->bought_in) {
+        const struct value *const given = &leaf->door->style->bought_in;
+        const fig price = measures_given(t->tape, t->m, "price, bought in", given);
+        const fig size = given->unit == UNIT_MONEY_PER_DOOR ? (fig){0} : leaf->face;
+        leaf->bought_in =
+            fig_ratio(t->tape, "door bought in", UNIT_MONEY, (figs){{price, size}}, (figs){{{0}}});
+    }
+    if (make->finish.index >= 0 && t->rates->finishes[make->finish.index].put_out.set) {
+        const fig price = measures_given(t->tape, t->m, "price, finish put out",
+                                         &t->rates->finishes[make->finish.index].put_out);
+        leaf->put_out = fig_ratio(t->tape, "finish put out", UNIT_MONEY,
+                                  (figs){{price, leaf->sprayed}}, (figs){{{0}}});
     }
 }
 
@@ -249,11 +340,14 @@ static bool take_leaf(const struct taker *t, struct pool *pool, struct leaf_figu
         take_use(t, leaf, door->parts[i].stuff, door->parts[i].material);
     }
     surface_make(leaf, t->tape, t->m, t->rates);
+    take_banding(t, leaf);
+    take_others(t, leaf);
     take_weight(t, leaf);
     take_hinges(t, leaf);
     leaf->pulls =
         door->make.pull.index >= 0 && row->use.word != USE_END_PANEL ? t->m->one : (fig){0};
     take_drivers(t, leaf);
+    take_more_drivers(t, leaf);
     return true;
 }
 

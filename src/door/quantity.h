@@ -8,6 +8,7 @@
 #define DOORCOST_DOOR_QUANTITY_H
 
 #include "door/door.h"
+#include "door/movement.h"
 #include "figure/measures.h"
 
 struct part_figures {
@@ -18,7 +19,11 @@ struct part_figures {
     fig net, rough;                /* lumber: board feet or m3 a piece */
     fig area;                      /* sheets: area a piece; glass: area charged a piece */
     fig cost;                      /* glass: money a piece */
+    fig glue;                      /* solid: run of glue lines a piece; none without */
+    fig solid;                     /* solid: area a piece, one face */
+    fig raised;                    /* raised: run of edge a piece */
     fig weight;                    /* a piece; none when a density is not known */
+    struct movement movement;      /* of a solid panel in its grooves */
 };
 
 /* What a leaf takes of one material. */
@@ -50,6 +55,10 @@ struct leaf_figures {
     fig weight;      /* none when a density is not known */
     fig hinges;      /* none for fronts, panels and rows without hinges */
     fig pulls;
+    fig banded;               /* run of banded edge; none */
+    int32_t banding;          /* index into rates.bandings; -1 */
+    fig bought_in;            /* money: the leaf as it is bought; none when it is made */
+    fig put_out;              /* money: its finish by others; none */
     fig driver[DRIVER_COUNT]; /* counts that operations go by; none: 0 */
     struct part_figures *parts;
     struct material_use uses[MOST_USES];

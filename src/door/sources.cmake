@@ -4,6 +4,7 @@ target_sources(doorcost_core PRIVATE
     door/frame.c
     door/leaf.c
     door/material.c
+    door/movement.c
     door/quantity.c
     door/surface.c
 )

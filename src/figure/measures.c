@@ -29,17 +29,17 @@ static void set_units(struct measures *m, enum length_unit lengths, bool metric)
 static void set_lengths(struct measures *m, struct tape *tape) {
     const bool mm = m->lengths == LENGTH_MM;
     if (m->metric) {
-        m->twelve_runs = mm ? constant(tape, "mm per m", 0, 1000, BY_DEFINITION)
-                            : constant(tape, "in per m", 6, 39370079, BY_DEFINITION);
+        m->length_per_run = mm ? constant(tape, "mm per m", 0, 1000, BY_DEFINITION)
+                               : constant(tape, "in per m", 6, 39370079, BY_DEFINITION);
         m->length2_per_area = mm ? constant(tape, "sq mm per m2", 0, 1000000, BY_DEFINITION)
                                  : constant(tape, "sq in per m2", 6, 1550003100, BY_DEFINITION);
     } else {
-        m->twelve_runs = mm ? constant(tape, "mm per ft", 1, 3048, BY_DEFINITION)
-                            : constant(tape, "in per ft", 0, 12, BY_DEFINITION);
+        m->length_per_run = mm ? constant(tape, "mm per ft", 1, 3048, BY_DEFINITION)
+                               : constant(tape, "in per ft", 0, 12, BY_DEFINITION);
         m->length2_per_area = mm ? constant(tape, "sq mm per sq ft", 2, 9290304, BY_DEFINITION)
                                  : constant(tape, "sq in per sq ft", 0, 144, BY_DEFINITION);
     }
-    m->length_per_thick = m->twelve_runs;
+    m->length_per_thick = m->length_per_run;
     m->length3_per_bf =
         mm ? constant(tape, "cu mm per board foot", 3, 2359737216, "144 x 25.4^3, exact")
            : constant(tape, "cu in per board foot", 0, 144,

@@ -16,9 +16,9 @@ struct measures {
     enum length_unit lengths; /* the job's unit */
     bool metric;              /* the rates file's system */
     /* constants */
-    fig one, two, twelve_runs; /* 1; 2; lengths a run (12 in a ft, 1000 mm a m) */
-    fig hundred, sixty;        /* 100 %; 60 min an hour */
-    fig length2_per_area;      /* 144 sq in a sq ft ... */
+    fig one, two, length_per_run; /* 1; 2; lengths a run (12 in a ft, 1000 mm a m) */
+    fig hundred, sixty;           /* 100 %; 60 min an hour */
+    fig length2_per_area;         /* 144 sq in a sq ft ... */
     fig length3_per_bf, length3_per_m3;
     fig length_per_thick; /* lengths of thickness in the density's own length: 12 in a ft, 1000 mm a
                              m */

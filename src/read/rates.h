@@ -230,7 +230,7 @@ struct finish {
     int32_t spray;      /* index into rates.sprays */
     struct coat *coats; /* in the order of spraying */
     size_t coat_count;
-    struct word faces; /* enum faces; edges always */
+    struct word faces;    /* enum faces; edges always */
     struct value put_out; /* money per sq ft or m2 of sprayed surface: sprayed by others */
     struct value
         colors; /* count of colors that a job in this finish has where rows name none; default 1 */

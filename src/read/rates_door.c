@@ -236,7 +236,7 @@ static void check_form(struct reader *reader, const struct ini_section *section,
 static void check_door(struct reader *reader, const struct ini_section *section, void *thing) {
     struct style *style = thing;
 
-    if (!style->form.set || style->form.word == FORM_SLAB) {
+    if (!style->form.set || style->form.word == FORM_SLAB || style->bought_in.set) {
         return;
     }
     section_lacks(reader, section, "joint", "for all but a slab");

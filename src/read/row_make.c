@@ -141,6 +141,9 @@ static bool check_make(struct reader *reader, const struct row *row, const struc
         return false; /* reported where it is named */
     }
     style = &reader->rates->styles[make->style.index];
+    if (style->bought_in.set) {
+        return true; /* nothing of it is made here */
+    }
     count = style->form.set ? needs_of(reader, style, row, make, needs) : 0;
     for (size_t i = 0; i < count; i++) {
         good = check_part(reader, row, style, &needs[i], option) && good;

@@ -1,0 +1,123 @@
+/* SPDX-License-Identifier: MIT */
+#include "door/movement.h"
+
+#define HANDBOOK "Wood Handbook (FPL-GTR-190, 2010), Table 4-2, 70 F"
+
+/* Moisture of wood by relative humidity at 70 F: Wood Handbook, Table 4-2. */
+static const struct {
+    int64_t humidity, tenths; /* percent; tenths of a percent */
+} table[] = {
+    {5, 13},   {10, 25},  {15, 35},  {20, 45},  {25, 54},  {30, 62},
+    {35, 69},  {40, 77},  {45, 85},  {50, 92},  {55, 101}, {60, 110},
+    {65, 120}, {70, 131}, {75, 144}, {80, 160}, {85, 179}, {90, 205},
+};
+#define ROWS (sizeof table / sizeof *table)
+
+/* in[0]: humidity, 6 decimals. out[0]: moisture, hundredths of a percent. */
+static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
+    if (count != 1 || outputs < 1) {
+        return false;
+    }
+    const int64_t million = 1000000;
+    size_t row = 1;
+    while (row + 1 < ROWS && in[0] > table[row].humidity * million) {
+        row++;
+    }
+    const int64_t span = (table[row].humidity - table[row - 1].humidity) * million;
+    const int64_t into = in[0] - table[row - 1].humidity * million;
+    const int64_t rise = (table[row].tenths - table[row - 1].tenths) * 10;
+    const int64_t half = rise * into < 0 ? -(span / 2) : span / 2;
+    out[0] = table[row - 1].tenths * 10 + (rise * into + half) / span;
+    return true;
+}
+
+const struct chooser moisture_chooser = {.name = "moisture", .choose = choose};
+
+struct yard {
+    struct tape *tape;
+    const struct measures *m;
+    const struct rates *rates;
+};
+
+/* Moisture that the wood takes on in that air. */
+static fig moisture_of(const struct yard *y, const char *what, const struct value *humidity) {
+    const fig air = measures_given(y->tape, y->m, "relative humidity", humidity);
+    const fig hundredths =
+        fig_chosen(y->tape, "moisture in hundredths", UNIT_COUNT, &moisture_chooser, 0, &air, 1);
+    return fig_ratio(y->tape, what, UNIT_PERCENT, (figs){{hundredths}}, (figs){{y->m->hundred}});
+}
+
+static fig twice(const struct yard *y, const char *what, length each, struct place place) {
+    const fig once = measures_length(y->tape, y->m, what, each, place);
+    return fig_plus(y->tape, "of both edges", once, once);
+}
+
+struct movement movement_make(struct tape *tape, const struct measures *measures,
+                              const struct rates *rates, const struct door *door,
+                              const struct part *part, fig width) {
+    const struct yard y = {.tape = tape, .m = measures, .rates = rates};
+    const struct climate *const climate = &rates->climate;
+    struct movement move = {0};
+    if (part->kind != PART_PANEL || part->stuff != STUFF_LUMBER || !climate->moisture.set ||
+        !climate->driest.set || !climate->wettest.set) {
+        return move;
+    }
+    const int32_t wood = rates->lumber[part->material].wood;
+    if (wood < 0 || !rates->woods[wood].coef_tangential.set) {
+        return move;
+    }
+    const struct style *const style = door->style;
+    const fig coefficient = measures_given(tape, measures, "movement by percent of moisture",
+                                           &rates->woods[wood].coef_tangential);
+    const fig now = measures_given(tape, measures, "moisture when made", &climate->moisture);
+    const fig wet = moisture_of(&y, "moisture, wettest", &climate->wettest);
+    const fig dry = moisture_of(&y, "moisture, driest", &climate->driest);
+    const fig gain = fig_plus(tape, "moisture gained", wet, fig_minus(now));
+    const fig loss = fig_plus(tape, "moisture lost", now, fig_minus(dry));
+    move.swell = fig_ratio(tape, "swells by", measures->length, (figs){{width, coefficient, gain}},
+                           (figs){{{0}}});
+    move.shrink = fig_ratio(tape, "shrinks by", measures->length,
+                            (figs){{width, coefficient, loss}}, (figs){{{0}}});
+    move.room = twice(&y, "clearance across", style->clearance_across.amount,
+                      style->clearance_across.place);
+    move.hold = twice(&y, "stands in the groove",
+                      style->groove.amount - style->clearance_across.amount, style->groove.place);
+    return move;
+}
+
+/* A figure of length in words, to a hundredth of an inch or a tenth of a mm. */
+static const char *in_words(const struct tape *tape, const struct measures *m, fig figure,
+                            char *text, size_t size) {
+    const uint8_t decimals = m->lengths == LENGTH_MM ? 1 : 3;
+    return figure_text(tape_scaled(tape, figure, decimals), decimals, text, size);
+}
+
+void movement_question(const struct tape *tape, const struct measures *m, const struct door *door,
+                       const struct part *part, const struct movement *move,
+                       struct problems *problems) {
+    char size[32];
+    char by[32];
+    char room[32];
+    if (fig_none(move->swell)) {
+        return;
+    }
+    const char *const id = problem_quote(problems, door->row->id.s);
+    const char *const unit = unit_name(m->length);
+    (void)length_show(part->width, m->lengths, size, sizeof size);
+    if (tape_amount(tape, move->swell) > tape_amount(tape, move->room)) {
+        problem_add(problems, SEVERITY_WARNING, "panel-no-room", door->row->place,
+                    "the solid panel of door '%s', %s %s across the grain, swells by %s %s in the "
+                    "wettest air and has %s %s of room; give "
+                    "it more clearance across, or a deeper groove",
+                    id, size, unit, in_words(tape, m, move->swell, by, sizeof by), unit,
+                    in_words(tape, m, move->room, room, sizeof room), unit);
+    }
+    if (tape_amount(tape, move->shrink) >= tape_amount(tape, move->hold)) {
+        problem_add(problems, SEVERITY_WARNING, "panel-comes-out", door->row->place,
+                    "the solid panel of door '%s', %s %s across the grain, shrinks by %s %s in the "
+                    "driest air and stands %s %s in its "
+                    "grooves; make the grooves deeper, or the panel of two",
+                    id, size, unit, in_words(tape, m, move->shrink, by, sizeof by), unit,
+                    in_words(tape, m, move->hold, room, sizeof room), unit);
+    }
+}
