@@ -363,7 +363,8 @@ static fig rows_total(const struct quantities *q, struct tape *tape, const char 
 static bool take_job(struct quantities *q, const struct taker *t) {
     fig *const pieces = pool_take(&q->pool, q->count, sizeof *pieces);
     fig *const weights = pool_take(&q->pool, q->count, sizeof *weights);
-    if (pieces == NULL || weights == NULL) {
+    fig *const hinges = pool_take(&q->pool, q->count, sizeof *hinges);
+    if (pieces == NULL || weights == NULL || hinges == NULL) {
         return false;
     }
     bool weighed = true;
@@ -374,6 +375,15 @@ static bool take_job(struct quantities *q, const struct taker *t) {
         weighed = weighed && !fig_none(weights[i]);
     }
     q->all_leaves = fig_sum(t->tape, "doors and fronts in all", UNIT_COUNT, pieces, q->count);
+    size_t hung = 0;
+    for (size_t i = 0; i < q->count; i++) {
+        pieces[hung] = q->leaves[i].pieces;
+        hinges[hung] = q->leaves[i].hinges;
+        hung += fig_none(hinges[hung]) ? 0 : 1;
+    }
+    if (hung > 0) {
+        q->hinges = fig_total(t->tape, "hinges in all", UNIT_COUNT, pieces, hinges, hung);
+    }
     if (weighed) {
         q->weight =
             rows_total(q, t->tape, "weight in all", t->m->weight, q->count, weights, pieces);

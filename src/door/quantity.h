@@ -70,6 +70,7 @@ struct quantities {
     struct leaf_figures *leaves; /* one a row */
     size_t count;
     fig all_leaves; /* leaves of the job */
+    fig hinges;     /* of the job; none without */
     fig weight;     /* of the job; none when a density is not known */
 };
 

@@ -107,6 +107,9 @@ static void dry_batch(const struct shelf *s, struct batch *b, const struct finis
     if (whole && n > 0) {
         b->dry_film = fig_sum(s->tape, "dry film, whole finish", s->m->film, films, n);
     }
+    if (n == 0) {
+        return;
+    }
     b->dry_hours = fig_total(s->tape, "drying, all coats", UNIT_HOUR, times, hours, n);
 }
 
@@ -126,7 +129,7 @@ static bool make_batch(const struct shelf *s, size_t index) {
     if (b->color == NULL && finish->colors.set && finish->colors.amount > 1) {
         colors = measures_given(s->tape, s->m, "colors", &finish->colors);
     }
-    b->coat_count = finish->coat_count;
+    b->coat_count = finish->coat_count; /* none where the finish is put out */
     for (size_t i = 0; i < finish->coat_count; i++) {
         struct coat_figures *const c = &b->coats[i];
         c->coating = finish->coats[i].coating;
@@ -207,6 +210,9 @@ static fig charge_part(const struct shelf *s, const char *what, size_t p, fig vo
 }
 
 static void charge_batch(const struct shelf *s, struct batch *b, fig *terms) {
+    if (b->coat_count == 0) {
+        return;
+    }
     tape_about_again(s->tape, b->subject);
     for (size_t i = 0; i < b->coat_count; i++) {
         struct coat_figures *const c = &b->coats[i];

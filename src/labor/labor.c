@@ -279,6 +279,9 @@ static void sum_job(const struct floor *f, fig *terms) {
     }
     for (size_t b = 0; b < f->finish->batch_count; b++) {
         const fig dry = f->finish->batches[b].dry_hours;
+        if (fig_none(dry)) {
+            continue;
+        }
         labor->dry_hours = fig_none(labor->dry_hours)
                                ? dry
                                : fig_larger(f->tape, "drying, slowest", labor->dry_hours, dry);

@@ -9,6 +9,6 @@
  * groups but remakes must be set; minutes: the person-minutes that overhead by the hour goes by
  * (none: no labor). */
 void build_up_finish(struct build_up *pile, struct tape *tape, const struct measures *measures,
-                     const struct shop *shop, fig minutes);
+                     const struct rates *rates, fig minutes);
 
 #endif

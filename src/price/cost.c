@@ -30,6 +30,19 @@ static fig ratio(const struct desk *d, const char *what, figs over, figs under) 
  * ------------------------------------------------------------------------------------------------------
  */
 
+/* One share or the sum of several. */
+static fig sum_shares(const struct desk *d, const char *what, const fig *terms, size_t n) {
+    size_t set = 0;
+    fig last = {0};
+    for (size_t i = 0; i < n; i++) {
+        if (!fig_none(terms[i])) {
+            last = terms[i];
+            set++;
+        }
+    }
+    return set < 2 ? last : fig_sum(d->tape, what, UNIT_MONEY, terms, n);
+}
+
 static fig sum_or_none(const struct desk *d, const char *what, const fig *terms, size_t count) {
     return count == 0 ? (fig){0} : fig_sum(d->tape, what, UNIT_MONEY, terms, count);
 }
@@ -45,6 +58,7 @@ static fig finish_area(const struct desk *d) {
 
 static void cost_consumables(const struct desk *d, fig *terms, size_t *n) {
     const fig area = finish_area(d);
+    const fig hinges = d->in->quantities->hinges;
     for (size_t i = 0; i < d->in->rates->consumable_count; i++) {
         const struct consumable *const c = &d->in->rates->consumables[i];
         fig quantity = d->in->labor->hours;
@@ -52,6 +66,8 @@ static void cost_consumables(const struct desk *d, fig *terms, size_t *n) {
             quantity = d->in->quantities->all_leaves;
         } else if (c->price.unit == UNIT_MONEY_PER_SQFT || c->price.unit == UNIT_MONEY_PER_M2) {
             quantity = area;
+        } else if (c->price.unit == UNIT_MONEY_PER_HINGE) {
+            quantity = hinges;
         }
         if (fig_none(quantity)) {
             continue;
@@ -64,6 +80,27 @@ static void cost_consumables(const struct desk *d, fig *terms, size_t *n) {
         terms[(*n)++] = cost;
     }
     tape_about_again(d->tape, 0);
+}
+
+/* What others make of a leaf: the door as it is bought, its finish. */
+static fig leaf_bought_in(const struct desk *d, const struct leaf_figures *leaf) {
+    const fig parts[] = {leaf->bought_in, leaf->put_out};
+    return sum_shares(d, "bought in, a door", parts, 2);
+}
+
+static fig bought_in_total(const struct desk *d) {
+    size_t n = 0;
+    for (size_t r = 0; r < d->rows; r++) {
+        const struct leaf_figures *const leaf = &d->in->quantities->leaves[r];
+        tape_about_again(d->tape, leaf->subject);
+        d->costs->doors[r].cost.group[COST_BOUGHT_IN] = leaf_bought_in(d, leaf);
+        d->pieces[n] = leaf->pieces;
+        d->each[n] = d->costs->doors[r].cost.group[COST_BOUGHT_IN];
+        n += fig_none(d->each[n]) ? 0 : 1;
+    }
+    tape_about_again(d->tape, 0);
+    return n == 0 ? (fig){0}
+                  : fig_total(d->tape, "bought in, cost", UNIT_MONEY, d->pieces, d->each, n);
 }
 
 static void cost_job(const struct desk *d, fig *terms) {
@@ -79,7 +116,10 @@ static void cost_job(const struct desk *d, fig *terms) {
     for (size_t i = 0; i < in->sheets->count; i++) {
         terms[n++] = in->sheets->buys[i].charged;
     }
-    group[COST_SHEETS] = sum_or_none(d, "sheets, cost", terms, n);
+    for (size_t i = 0; i < in->banding->count; i++) {
+        terms[n++] = in->banding->buys[i].cost;
+    }
+    group[COST_SHEETS] = sum_or_none(d, "sheets and banding, cost", terms, n);
     n = 0;
     for (size_t i = 0; i < in->glass->count; i++) {
         terms[n++] = in->glass->buys[i].cost;
@@ -100,10 +140,10 @@ static void cost_job(const struct desk *d, fig *terms) {
     n = 0;
     cost_consumables(d, terms, &n);
     group[COST_CONSUMABLES] = sum_or_none(d, "consumables, cost", terms, n);
+    group[COST_BOUGHT_IN] = bought_in_total(d);
     group[COST_LABOR] = in->labor->labor;
     group[COST_MACHINE] = in->labor->machine;
-    build_up_finish(&d->costs->job, d->tape, in->measures, &in->rates->shop,
-                    in->labor->person_minutes);
+    build_up_finish(&d->costs->job, d->tape, in->measures, in->rates, in->labor->person_minutes);
 }
 
 /* --- the doors' shares
@@ -118,23 +158,10 @@ static fig share(const struct desk *d, const char *what, fig cost, fig basis, fi
     return ratio(d, what, (figs){{cost, basis}}, (figs){{all}});
 }
 
-/* One share or the sum of several. */
-static fig sum_shares(const struct desk *d, const char *what, const fig *terms, size_t n) {
-    size_t set = 0;
-    fig last = {0};
-    for (size_t i = 0; i < n; i++) {
-        if (!fig_none(terms[i])) {
-            last = terms[i];
-            set++;
-        }
-    }
-    return set < 2 ? last : fig_sum(d->tape, what, UNIT_MONEY, terms, n);
-}
-
 static void share_materials(const struct desk *d, const struct leaf_figures *leaf,
                             struct build_up *p) {
     fig wood[MOST_USES];
-    fig board[MOST_USES];
+    fig board[MOST_USES + 1];
     fig glass[MOST_USES];
     size_t woods = 0;
     size_t boards = 0;
@@ -155,6 +182,12 @@ static void share_materials(const struct desk *d, const struct leaf_figures *lea
         }
         if (use->stuff == STUFF_GLASS) {
             glass[panes++] = use->cost;
+        }
+    }
+    for (size_t i = 0; i < d->in->banding->count; i++) {
+        const struct banding_buy *const b = &d->in->banding->buys[i];
+        if (b->banding == leaf->banding) {
+            board[boards++] = share(d, "banding, share", b->cost, leaf->banded, b->net);
         }
     }
     p->group[COST_LUMBER] = sum_shares(d, "lumber, a door", wood, woods);
@@ -187,6 +220,9 @@ static void share_consumables(const struct desk *d, size_t row, struct build_up 
         fig all = d->in->labor->person_minutes;
         if (unit == UNIT_MONEY_PER_DOOR) {
             basis = d->in->measures->one;
+            all = c->quantity;
+        } else if (unit == UNIT_MONEY_PER_HINGE) {
+            basis = leaf->hinges;
             all = c->quantity;
         } else if (unit != UNIT_MONEY_PER_HOUR) {
             basis = leaf->sprayed;
@@ -231,7 +267,7 @@ static void price_door(const struct desk *d, size_t row) {
     share_hardware(d, leaf, &p->cost);
     share_consumables(d, row, &p->cost);
     p->cost.group[COST_LABOR] = d->in->labor->leaf_cost[row];
-    build_up_finish(&p->cost, d->tape, d->in->measures, &d->in->rates->shop,
+    build_up_finish(&p->cost, d->tape, d->in->measures, d->in->rates,
                     d->in->labor->leaf_minutes[row]);
     p->priced = apply_minimum(d, leaf, p);
     fig price = p->priced;
@@ -307,8 +343,8 @@ bool costs_make(struct costs *costs, struct pool *pool, const struct cost_inputs
     *costs = (struct costs){0};
     const size_t rows = in->quantities->count;
     struct desk desk = {.in = in, .costs = costs, .tape = in->tape, .rows = rows};
-    const size_t most = in->lumber->count + in->sheets->count + in->glass->count +
-                        in->finish->product_count + in->hardware->count +
+    const size_t most = in->lumber->count + in->sheets->count + in->banding->count +
+                        in->glass->count + in->finish->product_count + in->hardware->count +
                         in->rates->consumable_count + rows;
     costs->consumables = pool_take(pool, in->rates->consumable_count, sizeof *costs->consumables);
     costs->doors = pool_take(pool, rows, sizeof *costs->doors);

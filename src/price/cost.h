@@ -10,6 +10,7 @@
 
 #include "finish/finish.h"
 #include "labor/labor.h"
+#include "stock/banding.h"
 #include "stock/hardware.h"
 #include "stock/lumber.h"
 #include "stock/sheet.h"
@@ -66,6 +67,7 @@ struct cost_inputs {
     const struct lumber_list *lumber;
     const struct sheet_list *sheets;
     const struct glass_list *glass;
+    const struct banding_list *banding;
     const struct finish_list *finish;
     const struct hardware_list *hardware;
     const struct labor *labor;

@@ -6,6 +6,7 @@ static bool quantities_stage(struct estimate *e) {
            lumber_make(&e->lumber, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities) &&
            sheets_make(&e->sheets, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities) &&
            glass_make(&e->glass, &e->pool, &e->tape, e->rates, &e->quantities) &&
+           banding_make(&e->banding, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities) &&
            hardware_make(&e->hardware, &e->pool, &e->tape, &e->measures, e->rates,
                          &e->quantities) &&
            finish_make(&e->finish, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities);
@@ -20,6 +21,7 @@ static bool money_stage(struct estimate *e, struct problems *problems) {
         .lumber = &e->lumber,
         .sheets = &e->sheets,
         .glass = &e->glass,
+        .banding = &e->banding,
         .finish = &e->finish,
         .hardware = &e->hardware,
         .labor = &e->labor,

@@ -18,6 +18,7 @@ struct estimate {
     struct lumber_list lumber;
     struct sheet_list sheets;
     struct glass_list glass;
+    struct banding_list banding;
     struct hardware_list hardware;
     struct finish_list finish;
     struct labor labor;

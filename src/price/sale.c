@@ -93,6 +93,17 @@ static void add_tax(const struct counter *c) {
     f->total = fig_plus(c->tape, "total", f->subtotal, f->tax);
 }
 
+/* Paying by card costs a part of all that is paid. */
+static void add_card_fee(const struct counter *c) {
+    struct sale_figures *const f = c->f;
+    if (!c->sale->card_fee.set || c->sale->card_fee.amount == 0) {
+        return;
+    }
+    f->card_rate = measures_given(c->tape, c->m, "card fee, percent", &c->sale->card_fee);
+    f->card_fee = percent_of(c, "card fee", f->total, f->card_rate);
+    f->total = fig_plus(c->tape, "total with card fee", f->total, f->card_fee);
+}
+
 static void add_payments(const struct counter *c) {
     struct sale_figures *const f = c->f;
     size_t n = 0;
@@ -143,6 +154,7 @@ bool sale_make(struct sale_figures *figures, struct pool *pool, struct tape *tap
     sell(&c, &rates->shop);
     add_charges(&c);
     add_tax(&c);
+    add_card_fee(&c);
     add_payments(&c);
     look_back(&c);
     return true;

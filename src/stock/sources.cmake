@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: MIT
 target_sources(doorcost_core PRIVATE
+    stock/banding.c
     stock/hardware.c
     stock/lumber.c
     stock/sheet.c

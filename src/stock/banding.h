@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT */
+/* Edge banding to buy: the edges of all banded slabs with waste, in whole rolls where it is sold
+ * so. Method: docs/method.md, "Banding". */
+#ifndef DOORCOST_STOCK_BANDING_H
+#define DOORCOST_STOCK_BANDING_H
+
+#include "door/quantity.h"
+
+struct banding_buy {
+    int32_t banding; /* index into rates.bandings */
+    fig net;         /* run of the edges, ft or m */
+    fig needed;      /* with waste */
+    fig rolls;       /* none where sold by the length */
+    fig price;       /* of a roll, or by the length */
+    fig cost;
+};
+
+struct banding_list {
+    struct banding_buy *buys;
+    size_t count;
+};
+
+/* A buy for each banding that a slab takes. Memory from pool. true: memory held. */
+bool banding_make(struct banding_list *list, struct pool *pool, struct tape *tape,
+                  const struct measures *measures, const struct rates *rates,
+                  const struct quantities *quantities) __attribute__((warn_unused_result));
+
+#endif
