@@ -5,11 +5,19 @@
 
 #include <assert.h>
 #include <stdlib.h>
+#include <string.h>
+
+/* Sources are compared as texts: whether equal literals of two files are one is the linker's
+ * choice, and the numbers of the figures must not hang on it. */
+static bool same_source(const char *a, const char *b) {
+    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
+}
 
 static uint64_t given_hash(const struct figure *f, const struct origin *o) {
-    const uint64_t parts[] = {
-        o->place.file,      o->place.line, o->place.column, f->label,
-        (uint64_t)f->value, f->unit,       f->decimals,     (uint64_t)(uintptr_t)o->source};
+    const uint64_t parts[] = {o->place.file,      o->place.line,
+                              o->place.column,    f->label,
+                              (uint64_t)f->value, f->unit,
+                              f->decimals,        o->source == NULL ? 0 : strlen(o->source)};
     uint64_t hash = 14695981039346656037u; /* FNV-1a, a word at a time */
     for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
         hash = (hash ^ parts[i]) * 1099511628211u;
@@ -25,7 +33,7 @@ static bool same_given(const struct tape *tape, uint32_t id, const struct figure
     return old->label == f->label && old->value == f->value && old->unit == f->unit &&
            old->decimals == f->decimals && from->place.file == o->place.file &&
            from->place.line == o->place.line && from->place.column == o->place.column &&
-           from->source == o->source;
+           same_source(from->source, o->source);
 }
 
 /* The slot of the index where a given stands or would stand. */
