@@ -60,7 +60,7 @@ static bool grow_index(struct tape *tape) {
     }
     tape->index = index;
     tape->index_room = room;
-    for (size_t i = 0; i < old_room; i++) {
+    for (size_t i = 0; old != NULL && i < old_room; i++) {
         if (old[i] != 0) {
             const struct figure *const f = &tape->figures[old[i]];
             index[given_slot(tape, f, &tape->origins[f->first])] = old[i];
