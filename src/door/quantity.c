@@ -1,145 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/quantity.h"
 
-#include "door/material.h"
 #include "door/surface.h"
+#include "door/taker.h"
 
 #include <assert.h>
 #include <stdlib.h>
 
-struct taker {
-    struct tape *tape;
-    const struct measures *m;
-    const struct rates *rates;
-    struct materials *materials;
-};
-
 enum unit lumber_unit(const struct lumber *lumber) {
     return lumber->price.unit == UNIT_MONEY_PER_M3 ? UNIT_M3 : UNIT_BF;
-}
-
-static fig count_given(const struct taker *t, const char *what, int64_t count, struct place place) {
-    return count == 0 ? (fig){0} : tape_given(t->tape, what, UNIT_COUNT, 0, count, place);
-}
-
-static fig product(const struct taker *t, const char *what, enum unit unit, fig a, fig b) {
-    return fig_ratio(t->tape, what, unit, (figs){{a, b}}, (figs){{{0}}});
-}
-
-static fig area(const struct taker *t, const char *what, fig a, fig b) {
-    return fig_ratio(t->tape, what, t->m->area, (figs){{a, b}}, (figs){{t->m->length2_per_area}});
-}
-
-/* --- parts
- * -----------------------------------------------------------------------------------------------------------
- */
-
-static void take_lumber(const struct taker *t, const struct part *part, struct part_figures *f,
-                        struct place place) {
-    const struct lumber *const lumber = &t->rates->lumber[part->material];
-    const enum unit unit = lumber_unit(lumber);
-    const fig thickness = material_thickness(t->materials, part->material);
-    const figs under = {{unit == UNIT_BF ? t->m->length3_per_bf : t->m->length3_per_m3}};
-    f->rough_length = measures_length(t->tape, t->m, "rough length", part->rough_length, place);
-    f->rough_width = measures_length(t->tape, t->m, "rough width", part->rough_width, place);
-    f->net = fig_ratio(t->tape, "lumber net, each", unit, (figs){{thickness, f->width, f->length}},
-                       under);
-    f->rough = fig_ratio(t->tape, "lumber rough, each", unit,
-                         (figs){{thickness, f->rough_width, f->rough_length}}, under);
-}
-
-/* What gluing up, planing and raising go by. */
-static void take_solid(const struct taker *t, const struct door *door, const struct part *part,
-                       struct part_figures *f) {
-    if (part_is_frame(part->kind)) {
-        return;
-    }
-    f->solid = area(t, "solid panel area, each", f->width, f->length);
-    if (part->staves > 1) {
-        const fig lines = count_given(t, "glue lines", part->staves - 1, door->row->place);
-        f->glue = fig_ratio(t->tape, "glue lines, each", t->m->run, (figs){{f->length, lines}},
-                            (figs){{t->m->length_per_run}});
-    }
-    if (part->raised) {
-        const fig round[] = {f->width, f->width, f->length, f->length};
-        const fig edge = fig_sum(t->tape, "panel edge", t->m->length, round, 4);
-        f->raised = fig_ratio(t->tape, "raised edge, each", t->m->run, (figs){{edge}},
-                              (figs){{t->m->length_per_run}});
-    }
-    f->movement = movement_make(t->tape, t->m, t->rates, door, part, f->width);
-}
-
-static void take_part(const struct taker *t, const struct leaf_figures *leaf,
-                      const struct part *part, struct part_figures *f) {
-    const struct place place = leaf->door->row->place;
-    f->length = measures_length(t->tape, t->m, "length", part->length, place);
-    f->width = measures_length(t->tape, t->m, "width", part->width, place);
-    f->count = count_given(t, "pieces a door", part->count, place);
-    f->pieces = product(t, "pieces", UNIT_COUNT, f->count, leaf->pieces);
-    if (part->stuff == STUFF_LUMBER) {
-        take_lumber(t, part, f, place);
-        take_solid(t, leaf->door, part, f);
-    } else if (part->stuff == STUFF_SHEET) {
-        f->area = area(t, "sheet area, each", f->width, f->length);
-    } else {
-        f->cost = material_pane(t->materials, part->material, f->width, f->length, &f->area);
-    }
-    const fig weight = material_weight(t->materials, part->stuff, part->material, part->weigh_as);
-    if (!fig_none(weight)) {
-        f->weight =
-            fig_ratio(t->tape, "weight, each", t->m->weight, (figs){{f->width, f->length, weight}},
-                      (figs){{t->m->length2_per_area}});
-    }
-}
-
-/* A figure of each part, picked by its place in the struct, for totals. */
-typedef fig (*part_pick)(const struct part_figures *part);
-
-static fig pick_net(const struct part_figures *p) {
-    return fig_none(p->net) ? p->area : p->net;
-}
-static fig pick_rough(const struct part_figures *p) {
-    return p->rough;
-}
-static fig pick_cost(const struct part_figures *p) {
-    return p->cost;
-}
-static fig pick_weight(const struct part_figures *p) {
-    return p->weight;
-}
-static fig pick_glue(const struct part_figures *p) {
-    return p->glue;
-}
-static fig pick_solid(const struct part_figures *p) {
-    return p->solid;
-}
-static fig pick_raised(const struct part_figures *p) {
-    return p->raised;
-}
-static fig pick_length(const struct part_figures *p) {
-    return p->length;
-}
-
-/* count x figure over the parts of one material (STUFF_NONE: of all). none when there is no such
- * figure. */
-static fig part_total(const struct taker *t, const struct leaf_figures *leaf, const char *what,
-                      enum unit unit, enum stuff stuff, int32_t material, part_pick pick) {
-    fig counts[160];
-    fig each[160];
-    size_t n = 0;
-    const struct door *const door = leaf->door;
-    assert(door->part_count <= sizeof counts / sizeof *counts);
-    for (size_t i = 0; i < door->part_count; i++) {
-        const struct part *const part = &door->parts[i];
-        const bool wanted = stuff == STUFF_NONE
-                                ? pick != pick_length || part_is_frame(part->kind)
-                                : part->stuff == stuff && part->material == material;
-        if (wanted && !fig_none(pick(&leaf->parts[i]))) {
-            counts[n] = leaf->parts[i].count;
-            each[n++] = pick(&leaf->parts[i]);
-        }
-    }
-    return n == 0 ? (fig){0} : fig_total(t->tape, what, unit, counts, each, n);
 }
 
 static void take_use(const struct taker *t, struct leaf_figures *leaf, enum stuff stuff,
@@ -152,17 +21,21 @@ static void take_use(const struct taker *t, struct leaf_figures *leaf, enum stuf
     assert(leaf->use_count < MOST_USES);
     struct material_use *const use = &leaf->uses[leaf->use_count++];
     *use = (struct material_use){.stuff = stuff, .material = material};
+    const struct part_choice chosen = {.stuff = stuff, .material = material};
     if (stuff == STUFF_LUMBER) {
         const enum unit unit = lumber_unit(&t->rates->lumber[material]);
-        use->net = part_total(t, leaf, "lumber net, a door", unit, stuff, material, pick_net);
-        use->rough = part_total(t, leaf, "lumber rough, a door", unit, stuff, material, pick_rough);
+        use->net = part_total(t, leaf, "lumber net, a door", unit, chosen,
+                              offsetof(struct part_figures, net));
+        use->rough = part_total(t, leaf, "lumber rough, a door", unit, chosen,
+                                offsetof(struct part_figures, rough));
     } else if (stuff == STUFF_SHEET) {
-        use->net = part_total(t, leaf, "sheet area, a door", t->m->area, stuff, material, pick_net);
+        use->net = part_total(t, leaf, "sheet area, a door", t->m->area, chosen,
+                              offsetof(struct part_figures, area));
     } else {
-        use->net =
-            part_total(t, leaf, "glass charged, a door", t->m->area, stuff, material, pick_net);
-        use->cost =
-            part_total(t, leaf, "glass cost, a door", UNIT_MONEY, stuff, material, pick_cost);
+        use->net = part_total(t, leaf, "glass charged, a door", t->m->area, chosen,
+                              offsetof(struct part_figures, area));
+        use->cost = part_total(t, leaf, "glass cost, a door", UNIT_MONEY, chosen,
+                               offsetof(struct part_figures, cost));
     }
 }
 
@@ -179,7 +52,8 @@ static void take_weight(const struct taker *t, struct leaf_figures *leaf) {
             return; /* a door of which half is weighed would mislead */
         }
     }
-    leaf->weight = part_total(t, leaf, "weight, a door", t->m->weight, STUFF_NONE, 0, pick_weight);
+    leaf->weight = part_total(t, leaf, "weight, a door", t->m->weight, (struct part_choice){0},
+                              offsetof(struct part_figures, weight));
 }
 
 static fig pick_hinges(const struct taker *t, const char *what, const struct steps *rule, fig by) {
@@ -232,14 +106,15 @@ static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
                           door_pieces(door, PART_MID_RAIL);
     fig *const driver = leaf->driver;
     driver[DRIVER_DOOR] = t->m->one;
-    driver[DRIVER_PART] = count_given(t, "parts", parts, place);
-    driver[DRIVER_STILE] = count_given(t, "stiles", stiles, place);
-    driver[DRIVER_RAIL] = count_given(t, "rails", rails, place);
-    driver[DRIVER_PANEL] = count_given(t, "panels, panes and slabs", parts - stiles - rails, place);
-    driver[DRIVER_JOINT] = count_given(t, "joints", door->joints, place);
+    driver[DRIVER_PART] = taker_count(t, "parts", parts, place);
+    driver[DRIVER_STILE] = taker_count(t, "stiles", stiles, place);
+    driver[DRIVER_RAIL] = taker_count(t, "rails", rails, place);
+    driver[DRIVER_PANEL] = taker_count(t, "panels, panes and slabs", parts - stiles - rails, place);
+    driver[DRIVER_JOINT] = taker_count(t, "joints", door->joints, place);
     driver[DRIVER_HINGE] = leaf->hinges;
     const fig frame =
-        part_total(t, leaf, "frame parts, length", t->m->length, STUFF_NONE, 0, pick_length);
+        part_total(t, leaf, "frame parts, length", t->m->length,
+                   (struct part_choice){.frame_only = true}, offsetof(struct part_figures, length));
     if (!fig_none(frame)) {
         driver[DRIVER_FRAME_RUN] = fig_ratio(t->tape, "frame parts, run", t->m->run,
                                              (figs){{frame}}, (figs){{t->m->length_per_run}});
@@ -257,7 +132,7 @@ static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
         }
         const fig coats = fig_sum(t->tape, "coats in all", UNIT_COUNT, times, n);
         driver[DRIVER_SPRAYED_PER_COAT] =
-            product(t, "sprayed area, all coats", t->m->area, leaf->sprayed, coats);
+            taker_product(t, "sprayed area, all coats", t->m->area, leaf->sprayed, coats);
     }
 }
 
@@ -274,15 +149,18 @@ static int64_t pieces_of(const struct door *door, enum stuff stuff) {
 static void take_more_drivers(const struct taker *t, struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     fig *const driver = leaf->driver;
-    driver[DRIVER_PANE] = count_given(t, "panes", pieces_of(door, STUFF_GLASS), door->row->place);
+    driver[DRIVER_PANE] = taker_count(t, "panes", pieces_of(door, STUFF_GLASS), door->row->place);
     driver[DRIVER_SOLID_PANEL] =
-        count_given(t, "solid panels", pieces_of(door, STUFF_LUMBER), door->row->place);
+        taker_count(t, "solid panels", pieces_of(door, STUFF_LUMBER), door->row->place);
     driver[DRIVER_GLUE_LINE] =
-        part_total(t, leaf, "glue lines, run", t->m->run, STUFF_NONE, 0, pick_glue);
+        part_total(t, leaf, "glue lines, run", t->m->run, (struct part_choice){0},
+                   offsetof(struct part_figures, glue));
     driver[DRIVER_SOLID_AREA] =
-        part_total(t, leaf, "solid panels, area", t->m->area, STUFF_NONE, 0, pick_solid);
+        part_total(t, leaf, "solid panels, area", t->m->area, (struct part_choice){0},
+                   offsetof(struct part_figures, solid));
     driver[DRIVER_RAISED_RUN] =
-        part_total(t, leaf, "raised edge, run", t->m->run, STUFF_NONE, 0, pick_raised);
+        part_total(t, leaf, "raised edge, run", t->m->run, (struct part_choice){0},
+                   offsetof(struct part_figures, raised));
     driver[DRIVER_BANDED_RUN] = leaf->banded;
 }
 
@@ -324,7 +202,7 @@ static bool take_leaf(const struct taker *t, struct pool *pool, struct leaf_figu
     leaf->subject = tape_about(t->tape, row->id.s);
     leaf->openings = measures_given(t->tape, t->m, "count", &row->count);
     leaf->leaves = measures_given(t->tape, t->m, "leaves", &row->leaves);
-    leaf->pieces = product(t, "doors", UNIT_COUNT, leaf->openings, leaf->leaves);
+    leaf->pieces = taker_product(t, "doors", UNIT_COUNT, leaf->openings, leaf->leaves);
     leaf->width = measures_length(t->tape, t->m, "door width", door->width, row->width.place);
     leaf->height = measures_length(t->tape, t->m, "door height", door->height, row->height.place);
     leaf->thickness = measures_length(t->tape, t->m, "door thickness", door->thickness,
@@ -334,7 +212,7 @@ static bool take_leaf(const struct taker *t, struct pool *pool, struct leaf_figu
         return false;
     }
     for (size_t i = 0; i < door->part_count; i++) {
-        take_part(t, leaf, &door->parts[i], &leaf->parts[i]);
+        part_take(t, leaf, &door->parts[i], &leaf->parts[i]);
     }
     for (size_t i = 0; i < door->part_count; i++) {
         take_use(t, leaf, door->parts[i].stuff, door->parts[i].material);

@@ -5,6 +5,8 @@ target_sources(doorcost_core PRIVATE
     door/leaf.c
     door/material.c
     door/movement.c
+    door/part.c
     door/quantity.c
+    door/question.c
     door/surface.c
 )

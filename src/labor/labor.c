@@ -261,6 +261,41 @@ static void sum_rows(const struct floor *f, fig *terms) {
     }
 }
 
+/* Whether any finish, or the shop for every job, lists an operation. */
+static bool of_finishing(const struct floor *f, int32_t operation) {
+    for (size_t i = 0; i < f->rates->finish_count; i++) {
+        if (listed(&f->rates->finishes[i].operations, operation)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+enum work { WORK_MAKING, WORK_FINISHING, WORK_AROUND };
+
+static enum work work_of(const struct floor *f, int32_t operation) {
+    if (listed(&f->rates->shop.operations, operation)) {
+        return WORK_AROUND;
+    }
+    return of_finishing(f, operation) ? WORK_FINISHING : WORK_MAKING;
+}
+
+/* Person-minutes of one sort of work by doors and fronts: what shops tell each other. */
+static fig minutes_of(const struct floor *f, const char *what, enum work work, fig *terms) {
+    size_t n = 0;
+    for (size_t i = 0; i < f->labor->operation_count; i++) {
+        const struct operation_figures *const o = &f->labor->operations[i];
+        if (work_of(f, o->operation) == work) {
+            terms[n++] = o->person_minutes;
+        }
+    }
+    if (n == 0) {
+        return (fig){0};
+    }
+    const fig all = fig_sum(f->tape, "person-minutes of that work", UNIT_MIN, terms, n);
+    return ratio(f, what, UNIT_MIN, (figs){{all}}, (figs){{f->q->all_leaves}});
+}
+
 static void sum_job(const struct floor *f, fig *terms) {
     struct labor *const labor = f->labor;
     tape_about_again(f->tape, 0);
@@ -272,6 +307,9 @@ static void sum_job(const struct floor *f, fig *terms) {
     labor->machine = sum_operations(f, "machines in all", UNIT_MONEY, pick_machine, terms);
     labor->minutes_a_door = ratio(f, "person-minutes by door", UNIT_MIN,
                                   (figs){{labor->person_minutes}}, (figs){{f->q->all_leaves}});
+    labor->making = minutes_of(f, "making, minutes a door", WORK_MAKING, terms);
+    labor->finishing = minutes_of(f, "finishing, minutes a door", WORK_FINISHING, terms);
+    labor->around = minutes_of(f, "around it, minutes a door", WORK_AROUND, terms);
     const fig day = measures_given(f->tape, f->m, "hours per day", &f->rates->shop.hours_per_day);
     if (!fig_none(day)) {
         labor->work_days =

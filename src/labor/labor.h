@@ -54,8 +54,11 @@ struct labor {
     fig hours;          /* person-hours */
     fig labor, machine; /* money */
     fig minutes_a_door; /* person-minutes by doors and fronts in all */
-    fig work_days;      /* at the shop's hours a day, one person */
-    fig dry_hours;      /* of the slowest batch; none without a finish */
+    fig making, finishing,
+        around;    /* of these: operations that styles list, that finishes list, that the shop lists
+                      for every job; none where    there are none */
+    fig work_days; /* at the shop's hours a day, one person */
+    fig dry_hours; /* of the slowest batch; none without a finish */
 };
 
 /* Puts the labor of the job on the tape.  A door that a machine can't take in one pass goes in two

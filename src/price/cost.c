@@ -237,20 +237,22 @@ static void share_consumables(const struct desk *d, size_t row, struct build_up 
  * ------------------------------------------------------------------------------------------------------
  */
 
-/* A door under the shop's minimum is priced as one of that area, or at that money. */
-static fig apply_minimum(const struct desk *d, const struct leaf_figures *leaf,
-                         struct door_price *p) {
+/* What a door is sold for at the least: an amount, or that area at the job's own price by area. (To
+ * scale a small door's own price by area would make it dearer than a larger one, for its labor
+ * hardly shrinks.) none: no minimum. */
+static fig least_price(const struct desk *d) {
     const struct value *const minimum = &d->in->rates->shop.minimum_door;
     const fig least = measures_given(d->tape, d->in->measures, "minimum door", minimum);
-    if (fig_none(least)) {
-        return p->cost.price;
+    if (fig_none(least) || minimum->unit == UNIT_MONEY) {
+        return least;
     }
-    if (minimum->unit == UNIT_MONEY) {
-        return fig_larger(d->tape, "price, at least the minimum", p->cost.price, least);
+    for (size_t r = 0; r < d->rows; r++) {
+        d->pieces[r] = d->in->quantities->leaves[r].pieces;
+        d->each[r] = d->in->quantities->leaves[r].face;
     }
-    p->charged_area = fig_larger(d->tape, "area charged", leaf->face, least);
-    return ratio(d, "price by area charged", (figs){{p->cost.price, p->charged_area}},
-                 (figs){{leaf->face}});
+    const fig area =
+        fig_total(d->tape, "face area in all", d->in->measures->area, d->pieces, d->each, d->rows);
+    return ratio(d, "least price of a door", (figs){{d->costs->job.price, least}}, (figs){{area}});
 }
 
 static void price_door(const struct desk *d, size_t row) {
@@ -269,7 +271,9 @@ static void price_door(const struct desk *d, size_t row) {
     p->cost.group[COST_LABOR] = d->in->labor->leaf_cost[row];
     build_up_finish(&p->cost, d->tape, d->in->measures, d->in->rates,
                     d->in->labor->leaf_minutes[row]);
-    p->priced = apply_minimum(d, leaf, p);
+    p->priced = fig_none(d->costs->least) ? p->cost.price
+                                          : fig_larger(d->tape, "price, at least the minimum",
+                                                       p->cost.price, d->costs->least);
     fig price = p->priced;
     p->extra = measures_given(d->tape, d->in->measures, "extra charge", &given->extra_charge);
     if (!fig_none(p->extra)) {
@@ -354,8 +358,8 @@ bool costs_make(struct costs *costs, struct pool *pool, const struct cost_inputs
         return false;
     }
     cost_job(&desk, desk.each);
+    costs->least = least_price(&desk);
     /* asked for by every door: filed under the job */
-    measures_given(in->tape, in->measures, "minimum door", &in->rates->shop.minimum_door);
     measures_given(in->tape, in->measures, "round price to", &in->rates->shop.round_price_to);
     for (size_t r = 0; r < rows; r++) {
         price_door(&desk, r);

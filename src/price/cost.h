@@ -39,7 +39,6 @@ struct consumable_figures {
 
 struct door_price {
     struct build_up cost; /* of a leaf */
-    fig charged_area;     /* larger of face and minimum; none without a minimum by area */
     fig priced;           /* price, after the minimum */
     fig extra;            /* the row's extra charge; none */
     fig unit;             /* price of a leaf, raised to `round price to` */
@@ -50,6 +49,7 @@ struct costs {
     struct build_up job;
     struct consumable_figures *consumables;
     size_t consumable_count;
+    fig least; /* price that a door is sold for at the least; none without a minimum */
     fig unshared[COST_GROUP_COUNT]; /* a group's cost less all shares; none where nothing is shared
                                      */
     struct door_price *doors;       /* one a row */

@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "price/estimate.h"
 
+#include "door/question.h"
+#include "labor/question.h"
+#include "stock/question.h"
+
 static bool quantities_stage(struct estimate *e) {
     return quantities_make(&e->quantities, &e->tape, &e->measures, e->rates, &e->doors) &&
            lumber_make(&e->lumber, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities) &&
@@ -33,6 +37,14 @@ static bool money_stage(struct estimate *e, struct problems *problems) {
                      &e->costs);
 }
 
+/* What a craftsman would ask, once the figures are there. */
+static void ask_questions(const struct estimate *e, struct problems *problems) {
+    doors_question(&e->quantities, &e->tape, &e->measures, e->rates, problems);
+    stock_question(&e->doors, e->rates, e->measures.lengths, problems);
+    finish_question(&e->finish, &e->labor, &e->tape, &e->measures, e->rates, &e->quantities,
+                    problems);
+}
+
 static enum estimate_result ask_fault(const struct estimate *e, struct problems *problems) {
     const enum tape_fault fault = tape_fault(&e->tape);
     if (fault == TAPE_OK) {
@@ -63,6 +75,7 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
     if (!quantities_stage(e) || !money_stage(e, problems)) {
         return ESTIMATE_MEMORY;
     }
+    ask_questions(e, problems);
     return ask_fault(e, problems);
 }
 

@@ -40,7 +40,6 @@ static const struct json_row part_rows[] = {
     {"weight", offsetof(struct part_figures, weight)},
 };
 static const struct json_row price_rows[] = {
-    {"charged area", offsetof(struct door_price, charged_area)},
     {"price by cost", offsetof(struct door_price, cost.price)},
     {"priced", offsetof(struct door_price, priced)},
     {"extra charge", offsetof(struct door_price, extra)},

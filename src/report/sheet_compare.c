@@ -21,6 +21,7 @@ static const struct line lines[] = {
     {"finish", offsetof(struct estimate, costs.job.group[COST_FINISH]), true},
     {"hardware", offsetof(struct estimate, costs.job.group[COST_HARDWARE]), true},
     {"consumables", offsetof(struct estimate, costs.job.group[COST_CONSUMABLES]), true},
+    {"bought in", offsetof(struct estimate, costs.job.group[COST_BOUGHT_IN]), true},
     {"tax on purchases", offsetof(struct estimate, costs.job.group[COST_PURCHASE_TAX]), true},
     {"labor", offsetof(struct estimate, costs.job.group[COST_LABOR]), true},
     {"machine", offsetof(struct estimate, costs.job.group[COST_MACHINE]), true},
