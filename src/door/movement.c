@@ -42,8 +42,9 @@ struct yard {
 /* Moisture that the wood takes on in that air. */
 static fig moisture_of(const struct yard *y, const char *what, const struct value *humidity) {
     const fig air = measures_given(y->tape, y->m, "relative humidity", humidity);
-    const fig hundredths =
-        fig_chosen(y->tape, "moisture in hundredths", UNIT_COUNT, &moisture_chooser, 0, &air, 1);
+    fig hundredths;
+    fig_chosen(y->tape, "moisture in hundredths", UNIT_COUNT, &moisture_chooser, &air, 1,
+               &hundredths, 1);
     return fig_ratio(y->tape, what, UNIT_PERCENT, (figs){{hundredths}}, (figs){{y->m->hundred}});
 }
 

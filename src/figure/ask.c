@@ -67,9 +67,8 @@ const struct chooser *tape_chooser(const struct tape *tape, fig f, uint32_t *out
     if (figure->op != OP_CHOSEN) {
         return NULL;
     }
-    const uint32_t packed = tape->words[figure->first];
-    *output = packed & 0xFFFFu;
-    return tape->choosers[packed >> 16];
+    *output = figure->output;
+    return tape->choosers[tape->words[figure->first]];
 }
 
 const char *figure_op_name(enum figure_op op) {

@@ -55,11 +55,10 @@ fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *co
     return tape_add_figure(tape, made, what);
 }
 
-fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, figs under) {
-    struct figure made = {.first = tape->word_count,
-                          .op = OP_RATIO,
-                          .unit = (uint8_t)unit,
-                          .decimals = unit_decimals(unit)};
+fig fig_ratio_to(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, figs over,
+                 figs under) {
+    struct figure made = {
+        .first = tape->word_count, .op = OP_RATIO, .unit = (uint8_t)unit, .decimals = decimals};
     for (size_t i = 0; i < 6; i++) {
         const fig f = i < 3 ? over.f[i] : under.f[i - 3];
         if (fig_none(f)) {
@@ -71,6 +70,10 @@ fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, fi
         made.operands++;
     }
     return tape_add_figure(tape, made, what);
+}
+
+fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, figs under) {
+    return fig_ratio_to(tape, what, unit, unit_decimals(unit), over, under);
 }
 
 static fig add_pair(struct tape *tape, const char *what, enum figure_op op, fig a, fig b,
@@ -156,19 +159,26 @@ static bool chooser_number(struct tape *tape, const struct chooser *chooser, uin
     return true;
 }
 
-fig fig_chosen(struct tape *tape, const char *what, enum unit unit, const struct chooser *chooser,
-               uint32_t output, const fig *operands, size_t count) {
+void fig_chosen(struct tape *tape, const char *what, enum unit unit, const struct chooser *chooser,
+                const fig *operands, size_t count, fig *out, size_t outputs) {
     struct figure made = {
         .first = tape->word_count, .operands = 1, .op = OP_CHOSEN, .unit = (uint8_t)unit};
     uint32_t number;
-    if (!chooser_number(tape, chooser, &number) || !tape_add_word(tape, number << 16 | output)) {
-        return (fig){0};
+    assert(outputs <= CHOOSER_MOST_OUTPUTS);
+    for (size_t i = 0; i < outputs; i++) {
+        out[i] = (fig){0};
+    }
+    if (!chooser_number(tape, chooser, &number) || !tape_add_word(tape, number)) {
+        return;
     }
     for (size_t i = 0; i < count; i++) {
         if (!tape_add_word(tape, operands[i].id)) {
-            return (fig){0};
+            return;
         }
         made.operands++;
     }
-    return tape_add_figure(tape, made, what);
+    for (size_t i = 0; i < outputs; i++) {
+        made.output = (uint8_t)i;
+        out[i] = tape_add_figure(tape, made, what);
+    }
 }

@@ -8,6 +8,7 @@
 
 #include <assert.h>
 #include <stdlib.h>
+#include <string.h>
 
 __extension__ typedef __int128 wide;
 
@@ -195,34 +196,51 @@ static enum tape_fault pick(const struct tape *tape, const struct figure *made, 
     return copy_of(operand_of(tape, made, 2 + 2 * row), made, value);
 }
 
-/* The first word of a chosen figure packs chooser and output; the operands follow it. */
-static enum tape_fault chosen(const struct tape *tape, const struct figure *made, int64_t *value) {
-    const uint32_t packed = tape->words[made->first];
-    const struct chooser *const chooser = tape->choosers[packed >> 16];
-    const uint32_t output = packed & 0xFFFFu;
-    assert(output < MOST_OUTPUTS);
+/* Operands of a chosen figure at 6 decimals; they follow the word that names the chooser. */
+static enum tape_fault scale_operands(const struct tape *tape, const struct figure *made,
+                                      int64_t *in) {
+    for (uint32_t i = 0; i + 1 < made->operands; i++) {
+        const struct figure *const f = operand_of(tape, made, i + 1);
+        wide scaled;
+        if (!rescale(f->value, f->decimals, 6, &scaled) || scaled >= INT64_MAX ||
+            scaled <= INT64_MIN) {
+            return TAPE_TOO_LARGE;
+        }
+        in[i] = (int64_t)scaled;
+    }
+    return TAPE_OK;
+}
+
+/* All outputs of a chooser share their operands: the first asks it, the others take what it gave.
+ */
+static enum tape_fault choose_all(const struct tape *tape, const struct figure *made) {
+    struct chosen_last *const last = tape->last;
+    const struct chooser *const chooser = tape->choosers[tape->words[made->first]];
     const size_t count = made->operands - 1;
     int64_t *const in = calloc(count + 1, sizeof *in);
     if (in == NULL) {
         return TAPE_MEMORY;
     }
-    enum tape_fault fault = TAPE_OK;
-    for (uint32_t i = 0; i < count && fault == TAPE_OK; i++) {
-        const struct figure *const f = operand_of(tape, made, i + 1);
-        wide scaled;
-        fault =
-            rescale(f->value, f->decimals, 6, &scaled) && scaled < INT64_MAX && scaled > INT64_MIN
-                ? TAPE_OK
-                : TAPE_TOO_LARGE;
-        in[i] = fault == TAPE_OK ? (int64_t)scaled : 0;
-    }
-    int64_t out[MOST_OUTPUTS] = {0};
+    last->key = 0;
+    memset(last->out, 0, sizeof last->out);
+    enum tape_fault fault = scale_operands(tape, made, in);
     if (fault == TAPE_OK) {
-        fault = chooser->choose(in, count, out, MOST_OUTPUTS) ? keep(out[output], value)
-                                                              : TAPE_DIVISION;
+        fault =
+            chooser->choose(in, count, last->out, CHOOSER_MOST_OUTPUTS) ? TAPE_OK : TAPE_DIVISION;
     }
     free(in);
+    last->key = fault == TAPE_OK ? made->first + 1 : 0;
     return fault;
+}
+
+static enum tape_fault chosen(const struct tape *tape, const struct figure *made, int64_t *value) {
+    if (tape->last->key != made->first + 1) {
+        const enum tape_fault fault = choose_all(tape, made);
+        if (fault != TAPE_OK) {
+            return fault;
+        }
+    }
+    return keep(tape->last->out[made->output], value);
 }
 
 enum tape_fault operation_value(const struct tape *tape, const struct figure *made,

@@ -16,7 +16,9 @@
 void tape_init(struct tape *tape) {
     *tape = (struct tape){0};
     pool_init(&tape->pool);
-    if (!array_grow((void **)&tape->figures, &tape->figure_room, 1, sizeof *tape->figures) ||
+    tape->last = calloc(1, sizeof *tape->last);
+    if (tape->last == NULL ||
+        !array_grow((void **)&tape->figures, &tape->figure_room, 1, sizeof *tape->figures) ||
         !array_grow((void **)&tape->labels, &tape->label_room, 1, sizeof *tape->labels) ||
         !array_grow((void **)&tape->subjects, &tape->subject_room, 1, sizeof *tape->subjects)) {
         tape->fault = TAPE_MEMORY;
@@ -36,6 +38,7 @@ void tape_clear(struct tape *tape) {
     free(tape->subjects);
     free(tape->choosers);
     free(tape->index);
+    free(tape->last);
     pool_clear(&tape->pool);
     *tape = (struct tape){0};
 }
@@ -123,6 +126,9 @@ uint32_t tape_replay(struct tape *tape) {
     uint32_t changed = 0;
     tape->fault = TAPE_OK;
     tape->fault_at = (fig){0};
+    if (tape->last != NULL) {
+        tape->last->key = 0; /* the operands may have changed */
+    }
     for (uint32_t i = 1; i < tape->count; i++) {
         struct figure *const figure = &tape->figures[i];
         const int64_t before = figure->value;

@@ -61,7 +61,8 @@ struct figure {
     uint32_t subject;
     uint16_t label;
     uint8_t op, unit, decimals;
-    uint8_t fault; /* the operation could not be done: value means nothing */
+    uint8_t output; /* of a chosen figure: which output of its chooser */
+    uint8_t fault;  /* the operation could not be done: value means nothing */
 };
 
 /* Where a given comes from: a place in a file, or a published source; one of the two. */
@@ -82,10 +83,14 @@ struct operand {
  * the same operands give the same choice on every machine. in: the operands' values, scaled to 6
  * decimals. out: outputs values at decimals 0, as many as asked for by output number.  Returns
  * false when there is no answer. */
+#define CHOOSER_MOST_OUTPUTS 64
+
 struct chooser {
     const char *name;
     bool (*choose)(const int64_t *in, size_t count, int64_t *out, size_t outputs);
 };
+
+struct chosen_last;
 
 struct tape {
     struct pool pool;
@@ -101,6 +106,7 @@ struct tape {
     uint32_t subject_count;
     const struct chooser **choosers;
     uint32_t chooser_count;
+    struct chosen_last *last; /* what the last chooser gave: its outputs follow each other */
     size_t figure_room, word_room, origin_room, label_room, subject_room, chooser_room;
     uint32_t *index; /* finds an equal given: open addressing, figure ids, 0: free */
     size_t index_room, given_count;
@@ -143,6 +149,10 @@ fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *co
 /* over / under, rounded once. At least one over; under may be empty. */
 fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, figs under);
 
+/* A ratio with decimals of its own, for counts by which something is sold whole. */
+fig fig_ratio_to(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, figs over,
+                 figs under);
+
 fig fig_larger(struct tape *tape, const char *what, fig a, fig b); /* unit of a */
 fig fig_smaller(struct tape *tape, const char *what, fig a, fig b);
 
@@ -155,9 +165,10 @@ fig fig_pick_upto(struct tape *tape, const char *what, fig by, const fig *limits
 fig fig_pick_from(struct tape *tape, const char *what, fig by, const fig *limits, const fig *values,
                   size_t count);
 
-/* Output number `output` of a chooser over the operands; decimals 0. */
-fig fig_chosen(struct tape *tape, const char *what, enum unit unit, const struct chooser *chooser,
-               uint32_t output, const fig *operands, size_t count);
+/* Outputs 0 to outputs - 1 (at most CHOOSER_MOST_OUTPUTS) of a chooser over the operands into out;
+ * decimals 0.  The chooser is called once for all of them. */
+void fig_chosen(struct tape *tape, const char *what, enum unit unit, const struct chooser *chooser,
+                const fig *operands, size_t count, fig *out, size_t outputs);
 
 /* --- asking
  * ----------------------------------------------------------------------------------------------------------

@@ -8,6 +8,12 @@
 /* Set in a word of the operands: subtracted in a sum, below the line in a ratio. */
 #define TAPE_MINUS_BIT 0x80000000u
 
+/* What the chooser of the figure whose operands stand from key - 1 on gave; key 0: nothing yet. */
+struct chosen_last {
+    uint32_t key;
+    int64_t out[CHOOSER_MOST_OUTPUTS];
+};
+
 /* Keeps the first fault and where it was. */
 void tape_set_fault(struct tape *tape, enum tape_fault fault, fig at);
 

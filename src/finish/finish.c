@@ -180,10 +180,8 @@ static void buy_product(const struct shelf *s, struct product *p) {
         operands[1 + 2 * i] = p->volumes[i];
         operands[2 + 2 * i] = p->prices[i];
     }
-    for (size_t i = 0; i < p->size_count; i++) {
-        p->counts[i] = fig_chosen(s->tape, "containers to buy", UNIT_COUNT, &containers_chooser,
-                                  (uint32_t)i, operands, 1 + 2 * p->size_count);
-    }
+    fig_chosen(s->tape, "containers to buy", UNIT_COUNT, &containers_chooser, operands,
+               1 + 2 * p->size_count, p->counts, p->size_count);
     p->bought = fig_total(s->tape, "bought", s->m->volume, p->counts, p->volumes, p->size_count);
     p->left_over = fig_plus(s->tape, "left over", p->bought, fig_minus(p->need));
     p->cost =
