@@ -8,9 +8,11 @@
 #include <stdio.h>
 #include <string.h>
 
-#define LONGEST (1000000 * NM_PER_MM)
+/* 1 km in nm. */
+#define LONGEST INT64_C(1000000000000)
 /* More digits than any length needs; the products below then stay far inside 128 bits. */
 #define MOST_DIGITS 12
+#define TOO_MANY    INT64_C(1000000000000)
 
 __extension__ typedef __int128 wide;
 
@@ -79,17 +81,16 @@ static void skip_blanks(const char **at) {
     }
 }
 
-/* A run of digits; false: none, or more than MOST_DIGITS. *count: how many, may be NULL. */
+/* A run of digits; false: none. More than MOST_DIGITS read as a number that is too large for all.
+ * *count: how many, may be NULL. */
 static bool take_digits(const char **at, int64_t *number, int *count) {
     const char *from = *at;
     int64_t sum = 0;
     int digits = 0;
 
     while (is_digit(*from)) {
-        if (++digits > MOST_DIGITS) {
-            return false;
-        }
-        sum = sum * 10 + (*from - '0');
+        digits++;
+        sum = digits > MOST_DIGITS ? TOO_MANY : sum * 10 + (*from - '0');
         from++;
     }
     if (digits == 0) {
@@ -274,16 +275,13 @@ static bool is_date(const char *text) {
         } else {
             return false;
         }
-        if (*at == '\0' || *at == 'T' || strchr(at, ':') != NULL) {
-            break;
+        if (*at == '\0' || (numbers + names == 3 && (*at == 'T' || *at == ' '))) {
+            break; /* the time of day may follow */
         }
         if (strchr("-/. ", *at) == NULL || (between != '\0' && between != *at)) {
             return false;
         }
         between = *at++;
-        if (*at == '\0' && between == ' ') {
-            break;
-        }
     }
     return (names == 1 && numbers >= 1 && numbers <= 2) ||
            (names == 0 && numbers == 3 && between != ' ');
@@ -324,7 +322,7 @@ enum length_fault length_read(const char *text, enum length_unit bare, length *o
     }
     nm = round_ratio((wide)value.over * unit * inches.under +
                          (wide)inches.over * NM_PER_INCH * value.under,
-                     (wide)value.under * inches.under);
+                     (wide)value.under * (wide)inches.under);
     if (nm > LONGEST) {
         return LENGTH_TOO_LARGE;
     }
@@ -335,7 +333,7 @@ enum length_fault length_read(const char *text, enum length_unit bare, length *o
 length length_cut(length value, enum length_unit unit) {
     length step = unit == LENGTH_MM ? NM_PER_TENTH_MM : NM_PER_64TH;
 
-    return (length)round_ratio(value, step) * step;
+    return (length)(round_ratio(value, step) * step);
 }
 
 char *length_show(length value, enum length_unit unit, char *text, size_t size) {

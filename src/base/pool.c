@@ -101,7 +101,8 @@ char *pool_format_list(struct pool *pool, const char *format, va_list arguments)
     int size;
 
     va_copy(again, arguments);
-    size = vsnprintf(NULL, 0, format, again);
+    /* the analyzer does not see that va_copy sets it */
+    size = vsnprintf(NULL, 0, format, again); // NOLINT(clang-analyzer-valist.Uninitialized)
     va_end(again);
     if (size < 0) {
         pool->failed = true;
@@ -128,7 +129,7 @@ bool array_grow(void **array, size_t *room, size_t need, size_t size) {
     size_t wanted = *room;
     void *grown;
 
-    if (need <= *room) {
+    if (need <= *room || size == 0) {
         return true;
     }
     while (wanted < need) {
@@ -137,7 +138,7 @@ bool array_grow(void **array, size_t *room, size_t need, size_t size) {
         }
         wanted = wanted < 8 ? 8 : wanted * 2;
     }
-    if (size != 0 && wanted > (SIZE_MAX / 2) / size) {
+    if (wanted > (SIZE_MAX / 2) / size) {
         return false;
     }
     grown = realloc(*array, wanted * size);

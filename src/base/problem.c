@@ -219,7 +219,7 @@ const char *problem_quote(struct problems *problems, const char *text) {
         at += length;
     }
     if (at < size) {
-        memcpy(to, "...", 3);
+        memcpy(to, "...", sizeof("..."));
     }
     return copy;
 }

@@ -24,7 +24,7 @@ static int compare(const void *left, const void *right) {
 
 /* The problems in order, on the heap; NULL when memory is out or there are none. */
 static const struct problem **ordered(const struct problems *problems) {
-    const struct problem **order = calloc(problems->count + 1, sizeof(*order));
+    const struct problem **order = calloc(problems->count + 1, sizeof(const struct problem *));
 
     if (order == NULL) {
         return NULL;
@@ -32,7 +32,7 @@ static const struct problem **ordered(const struct problems *problems) {
     for (size_t i = 0; i < problems->count; i++) {
         order[i] = &problems->list[i];
     }
-    qsort(order, problems->count, sizeof(*order), compare);
+    qsort(order, problems->count, sizeof(const struct problem *), compare);
     return order;
 }
 

@@ -1,0 +1,225 @@
+/* SPDX-License-Identifier: MIT */
+/* The catalogue of problems: each id has a small case in tests/problems that makes it, whose
+ * printed text is known, and an entry in docs/problems.md that shows it.
+ *
+ * With DOORCOST_WRITE_EXPECTED set, the texts are written instead of compared. */
+#include "case.h"
+
+#include "read/job.h"
+
+#include <ctype.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cmocka.h>
+
+#define CASES DOORCOST_SOURCE "/tests/problems"
+#define BASE  CASES "/base"
+
+/* Where problems come from; stages that find problems of their own add their folder. */
+static const char *const sources[] = {DOORCOST_SOURCE "/src/base", DOORCOST_SOURCE "/src/read"};
+
+/* Reads the job in the current folder; what is printed of it, on the heap. *made: whether the first
+ * problem has that id. */
+static char *run(const char *id, bool *made) {
+    struct problems problems;
+    struct rates rates;
+    struct job job;
+    char *text = NULL;
+    size_t size = 0;
+    FILE *out = open_memstream(&text, &size);
+
+    assert_non_null(out);
+    problems_init(&problems);
+    assert_true(job_read(&job, &rates, "job.ini", &problems));
+    problems_print(&problems, out, false);
+    problems_sort(&problems);
+    *made = problems.count > 0 && strcmp(problems.list[0].id, id) == 0;
+    problems_clear(&problems);
+    job_clear(&job);
+    rates_clear(&rates);
+    assert_int_equal(fclose(out), 0);
+    return text;
+}
+
+/* Prepares a case in a folder of its own and runs it there. */
+static char *run_case(const char *name, bool *made) {
+    char *spoiled = strcmp(name, "base") == 0 ? NULL : case_path(CASES, name);
+    char *folder = case_path("cases", name);
+    char here[1024];
+    char *text;
+
+    assert_non_null(getcwd(here, sizeof(here)));
+    (void)mkdir("cases", 0777);
+    assert_true(case_prepare(BASE, spoiled, folder));
+    assert_int_equal(chdir(folder), 0);
+    text = run(name, made);
+    assert_int_equal(chdir(here), 0);
+    free(spoiled);
+    free(folder);
+    return text;
+}
+
+static void test_base_is_good(void **state) {
+    bool made;
+    char *text = run_case("base", &made);
+
+    (void)state;
+    assert_string_equal(text, "");
+    free(text);
+}
+
+static bool check_case(const char *name) {
+    char *folder = case_path(CASES, name);
+    char *path = case_path(folder, "expected");
+    char *expected = case_load(path, NULL);
+    bool made = false;
+    char *text = run_case(name, &made);
+    bool good = made && expected != NULL && strcmp(text, expected) == 0;
+
+    if (getenv("DOORCOST_WRITE_EXPECTED") != NULL) {
+        good = made && case_save(path, text, strlen(text));
+    }
+    if (!good) {
+        print_error("%s: %s\n--- expected\n%s--- printed\n%s", name,
+                    made ? "another text" : "the first problem is another",
+                    expected == NULL ? "" : expected, text);
+    }
+    free(text);
+    free(expected);
+    free(path);
+    free(folder);
+    return good;
+}
+
+static void test_cases(void **state) {
+    size_t count;
+    char **names = case_names(CASES, &count);
+    size_t bad = 0;
+
+    (void)state;
+    assert_true(count > 1);
+    for (size_t i = 0; i < count; i++) {
+        bad += strcmp(names[i], "base") == 0 || check_case(names[i]) ? 0 : 1;
+        free(names[i]);
+    }
+    free(names);
+    assert_int_equal(bad, 0);
+}
+
+/* The entry of an id in the catalogue: from its heading to the next. NULL: none. */
+static char *find_entry(const char *catalogue, const char *id) {
+    char heading[128];
+    const char *start;
+    const char *end;
+
+    (void)snprintf(heading, sizeof(heading), "\n### %s\n", id);
+    start = strstr(catalogue, heading);
+    if (start == NULL) {
+        return NULL;
+    }
+    end = strstr(start + 5, "\n#");
+    return end == NULL ? strdup(start) : strndup(start, (size_t)(end - start));
+}
+
+/* The catalogue shows the first problem that the case prints, as it is printed. */
+static bool check_entry(const char *catalogue, const char *id) {
+    char *folder = case_path(CASES, id);
+    char *path = case_path(folder, "expected");
+    char *expected = case_load(path, NULL);
+    char *entry = find_entry(catalogue, id);
+    bool good = false;
+
+    if (expected == NULL) {
+        print_error("%s: no case in tests/problems\n", id);
+    } else if (entry == NULL) {
+        print_error("%s: no entry in docs/problems.md\n", id);
+    } else {
+        char *end = strchr(expected, '\n');
+
+        if (end != NULL) {
+            *end = '\0';
+        }
+        good = strstr(entry, expected) != NULL;
+        if (!good) {
+            print_error("%s: docs/problems.md does not show: %s\n", id, expected);
+        }
+    }
+    free(entry);
+    free(expected);
+    free(path);
+    free(folder);
+    return good;
+}
+
+/* The id that a call at text names: its first literal, before the statement ends. false: none. */
+static bool take_id(const char *text, char id[64]) {
+    const char *from = text + strcspn(text, "\";{");
+    size_t size;
+
+    if (*from != '"') {
+        return false;
+    }
+    size = strspn(from + 1, "abcdefghijklmnopqrstuvwxyz0123456789-");
+    if (size == 0 || size >= 64 || from[1 + size] != '"') {
+        return false;
+    }
+    memcpy(id, from + 1, size);
+    id[size] = '\0';
+    return true;
+}
+
+/* Every id in one source text. */
+static size_t check_source(const char *source, const char *catalogue) {
+    static const char *const calls[] = {"SEVERITY_ERROR,", "SEVERITY_WARNING,", "report_file("};
+    size_t bad = 0;
+
+    for (size_t i = 0; i < sizeof(calls) / sizeof(calls[0]); i++) {
+        for (const char *at = strstr(source, calls[i]); at != NULL; at = strstr(at + 1, calls[i])) {
+            char id[64];
+
+            bad += take_id(at, id) && !check_entry(catalogue, id) ? 1 : 0;
+        }
+    }
+    return bad;
+}
+
+static void test_every_problem_is_in_the_catalogue(void **state) {
+    char *catalogue = case_load(DOORCOST_SOURCE "/docs/problems.md", NULL);
+    size_t bad = 0;
+
+    (void)state;
+    assert_non_null(catalogue);
+    for (size_t i = 0; i < sizeof(sources) / sizeof(sources[0]); i++) {
+        size_t count;
+        char **names = case_names(sources[i], &count);
+
+        for (size_t k = 0; k < count; k++) {
+            char *path = case_path(sources[i], names[k]);
+            char *source = case_load(path, NULL);
+
+            bad += source == NULL ? 1 : check_source(source, catalogue);
+            free(source);
+            free(path);
+            free(names[k]);
+        }
+        free(names);
+    }
+    free(catalogue);
+    assert_int_equal(bad, 0);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_base_is_good),
+        cmocka_unit_test(test_cases),
+        cmocka_unit_test(test_every_problem_is_in_the_catalogue),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
