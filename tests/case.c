@@ -189,10 +189,14 @@ static bool put_line(struct edited *file, const char *line, size_t size) {
 }
 
 /* One line of `edit`. last, last_size: the line that was put last. */
-static bool apply(struct edited *file, const char *folder, char *line, char **last,
+static bool apply(struct edited *file, const char *folder, char *line, const char **last,
                   size_t *last_size) {
     bool good = true;
 
+    if (file->bytes == NULL && strchr("-+x", line[0]) != NULL) {
+        fprintf(stderr, "%s: no file is named before: %s\n", folder, line);
+        return false;
+    }
     if (line[0] == '-') {
         return take_line(file, line + 1);
     }
@@ -220,7 +224,7 @@ static bool apply(struct edited *file, const char *folder, char *line, char **la
 static bool edit(const char *path, const char *folder) {
     char *script = case_load(path, NULL);
     struct edited file = {.bytes = NULL};
-    char *last = NULL;
+    const char *last = "";
     size_t last_size = 0;
     bool good = true;
 

@@ -1,4 +1,15 @@
 # SPDX-License-Identifier: MIT
 # Tests of base/ and read/, and of the catalogue of problems.
-doorcost_test(test_problems)
-target_sources(test_problems PRIVATE case.c)
+foreach(name length text pool problem outside_units)
+    doorcost_test(test_${name})
+endforeach()
+
+# These read files; case.c prepares them.
+foreach(name problems rates job door_list formats memory random)
+    doorcost_test(test_${name})
+    target_sources(test_${name} PRIVATE case.c)
+endforeach()
+
+# Every allocation of the program itself passes through the test.
+target_link_options(test_memory PRIVATE
+    -Wl,--wrap=malloc,--wrap=calloc,--wrap=realloc,--wrap=free)

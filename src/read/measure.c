@@ -102,7 +102,8 @@ static bool take_number(struct reader *reader, const struct key *key, const stru
                     "%s '%s' has more than 6 decimals; round it", key->name, quote(reader, entry));
         return false;
     }
-    if (!text_decimal(text, *size, amount, decimals) || text[*size] == '/') {
+    if (!text_decimal(text, *size, amount, decimals) ||
+        (text[*size] == '/' && is_number_part(text[*size + 1]))) {
         report_number(reader, key, entry, text);
         return false;
     }

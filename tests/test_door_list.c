@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: MIT */
+/* The door list as spreadsheets save it. */
+#include "case.h"
+#include "cmocka_all.h"
+
+#include "read/job.h"
+#include "read/job_keys.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define BASE DOORCOST_SOURCE "/tests/problems/base"
+
+struct inputs {
+    struct problems problems;
+    struct job job;
+    struct rates rates;
+};
+
+static void read_list(struct inputs *in, const char *bytes, size_t size) {
+    assert_true(case_save("list-case/doors.csv", bytes, size));
+    problems_init(&in->problems);
+    assert_true(job_read(&in->job, &in->rates, "list-case/job.ini", &in->problems));
+    problems_sort(&in->problems);
+}
+
+static void clear(struct inputs *in) {
+    job_clear(&in->job);
+    rates_clear(&in->rates);
+    problems_clear(&in->problems);
+}
+
+/* One list; what its first row then says, or its first problem. */
+static const struct list {
+    const char *name, *text;
+    size_t rows;
+    const char *id;   /* NULL: no problem */
+    uint32_t line;    /* of the problem */
+    const char *note; /* of the first row */
+} lists[] = {
+    {"plain", "id,width,height,note\nD01,15 1/2,30,left\n", 1, NULL, 0, "left"},
+    {"no line end at the end", "id,width,height,note\nD01,15 1/2,30,left", 1, NULL, 0, "left"},
+    {"CRLF", "id,width,height,note\r\nD01,15 1/2,30,left\r\n", 1, NULL, 0, "left"},
+    {"CR", "id,width,height,note\rD01,15 1/2,30,left\r", 1, NULL, 0, "left"},
+    {"byte order mark", "\xEF\xBB\xBFid,width,height,note\nD01,15 1/2,30,left\n", 1, NULL, 0,
+     "left"},
+    {"semicolons", "id;width;height;note\nD01;15 1/2;30;left, right\n", 1, NULL, 0, "left, right"},
+    {"tabs", "id\twidth\theight\tnote\nD01\t15 1/2\t30\tleft\n", 1, NULL, 0, "left"},
+    {"tabs, empty cells", "id\tuse\twidth\theight\tnote\nD01\t\t15 1/2\t30\tleft\n", 1, NULL, 0,
+     "left"},
+    {"quotes", "id,width,height,note\n\"D01\",\"15 1/2\",\"30\",\"left, \"\"right\"\"\"\n", 1, NULL,
+     0, "left, \"right\""},
+    {"inch marks", "id,width,height,note\nD01,15 1/2\",\"30\"\"\",4\" off\n", 1, NULL, 0,
+     "4\" off"},
+    {"blanks around", "id, width , height,note\nD01 , 15 1/2 , \"30\" , left \n", 1, NULL, 0,
+     "left"},
+    {"columns in another order", "note,Height,WIDTH,id\nleft,30,15 1/2,D01\n", 1, NULL, 0, "left"},
+    {"empty rows", "\nid,width,height,note\n\n,,,\nD01,15 1/2,30,left\n\n", 1, NULL, 0, "left"},
+    {"cells behind the last column", "id,width,height,note,,\nD01,15 1/2,30,left,,\n", 1, NULL, 0,
+     "left"},
+    {"a column of the user's own", "id,,width,height,note\nD01,mine,15 1/2,30,left\n", 1, NULL, 0,
+     "left"},
+    {"a line end in a cell", "id,width,height,note\nD01,15 1/2,30,\"two\nlines\"\n", 1, NULL, 0,
+     "two lines"},
+    {"rows behind a line end in a cell",
+     "id,width,height,note\nD01,15 1/2,30,\"two\r\nlines\"\r\nD02,15 1/2,30,\r\n", 2, NULL, 0,
+     "two lines"},
+    {"open quote", "id,note,width,height\nD01,\"left,15 1/2,30\nD02,,15 1/2,30\n", 1, "open-quote",
+     2, NULL},
+    {"open quote in the last row", "id,width,height,note\nD01,15 1/2,30,\"left\n", 0, "open-quote",
+     2, NULL},
+    {"stray quote", "id,width,height,note\nD01,\"15\" 1/2,30,\nD02,12,30,\n", 1, "stray-quote", 2,
+     NULL},
+    {"decimal comma", "id;width;height\nD01;394,5 mm;30\n", 1, "comma-in-number", 2, NULL},
+    {"few cells", "id,width,height,note\nD01,15 1/2,30\n", 0, "too-few-cells", 2, NULL},
+    {"many cells", "id,width,height,note\nD01,15 1/2,30,left,right\n", 0, "too-many-cells", 2,
+     NULL},
+    {"line number behind a line end in a cell",
+     "id,width,height,note\nD01,12,30,\"a\nb\"\nD02,x,30,\n", 2, "not-a-length", 4, NULL},
+    {"no rows", "id,width,height,note\n", 0, "empty-table", 1, NULL},
+    {"nothing", "", 0, "empty-table", 0, NULL},
+    {"no width", "id,height\nD01,30\n", 1, "missing-column", 1, NULL},
+    {"date", "id,width,height\nD01,1/2/2026,30\n", 1, "length-is-date", 2, NULL},
+    {"date as a number", "id,width,height\nD01,44928,30\n", 1, "length-is-date", 2, NULL},
+    {"too wide", "id,width,height\nD01,121,30\n", 1, "size-absurd", 2, NULL},
+    {"as wide as may be", "id,width,height,note\nD01,120,120,a\n", 1, NULL, 0, "a"},
+    {"too small", "id,width,height\nD01,7/8,30\n", 1, "size-absurd", 2, NULL},
+    {"negative", "id,width,height\nD01,-12,30\n", 1, "size-absurd", 2, NULL},
+    {"count of none", "id,count,width,height\nD01,0,12,30\n", 1, "out-of-range", 2, NULL},
+    {"count too large", "id,count,width,height\nD01,10000,12,30\n", 1, "out-of-range", 2, NULL},
+    {"three leaves", "id,leaves,width,height\nD01,3,12,30\n", 1, "out-of-range", 2, NULL},
+    {"wide front", "id,use,width,height,note\nD01,drawer front,24,8,a\n", 1, NULL, 0, "a"},
+    {"wide flap", "id,hinge side,width,height,note\nD01,top,24,12,a\n", 1, NULL, 0, "a"},
+    {"wide pair", "id,hinge side,width,height,note\nD01,pair,40,30,a\n", 1, NULL, 0, "a"},
+    {"narrow pair", "id,hinge side,width,height\nD01,pair,15 3/4,30\n", 1, "pair-narrow", 2, NULL},
+    {"id twice", "id,width,height\nD01,12,30\nD02,12,30\nd01,12,30\n", 3, "duplicate-id", 4, NULL},
+    {"both fits", "id,width,height,overlay,reveal\nD01,12,30,1/2,1/8\n", 1, "both-given", 2, NULL},
+    {"overlay for reveal", "id,width,height,reveal,note\nD01,12,30,1/8,a\n", 1, NULL, 0, "a"},
+    {"sheet as frame", "id,width,height,frame\nD01,12,30,maple-ply\n", 1, "wrong-material", 2,
+     NULL},
+    {"lumber as panel of a sheet", "id,width,height,panel\nD01,12,30,poplar\n", 1, "wrong-material",
+     2, NULL},
+    {"unknown hinge", "id,width,height,hinge\nD01,12,30,cup hing\n", 1, "unknown-name", 2, NULL},
+    {"no hinge", "id,width,height,hinge,note\nD01,12,30,none,a\n", 1, NULL, 0, "a"},
+    {"frame too large", "id,width,height,overlay\nD01,4 1/2,30,0\n", 1, "door-too-small", 2, NULL},
+    {"mid stiles too wide", "id,width,height,mid stiles\nD01,8,30,2\n", 1, "door-too-small", 2,
+     NULL},
+};
+
+static void check_list(const struct list *list) {
+    struct inputs in;
+    const char *id;
+
+    read_list(&in, list->text, strlen(list->text));
+    id = in.problems.count == 0 ? NULL : in.problems.list[0].id;
+    if ((id == NULL) != (list->id == NULL) ||
+        (id != NULL &&
+         (strcmp(id, list->id) != 0 || in.problems.list[0].place.line != list->line)) ||
+        in.job.row_count != list->rows) {
+        problems_print(&in.problems, stderr, false);
+        fail_msg("%s: %zu rows, %s", list->name, in.job.row_count, id == NULL ? "good" : id);
+    }
+    if (list->note != NULL) {
+        assert_string_equal(in.job.rows[0].note.s, list->note);
+        assert_string_equal(in.job.rows[0].id.s, "D01");
+    }
+    clear(&in);
+}
+
+static void test_lists(void **state) {
+    (void)state;
+    for (size_t i = 0; i < COUNT(lists); i++) {
+        check_list(&lists[i]);
+    }
+}
+
+static void test_values(void **state) {
+    static const char text[] =
+        "id,room,use,count,width,height,leaves,mid rails,mid stiles,rows,hinge side,extra charge\n"
+        "D01,galley,false front,3,15 1/2\",30,,,2,10 | 11 3/4 | 4,left,15.00 arched top\n"
+        "D02,,,,394 mm,30,,,,,pair,7\n";
+    struct inputs in;
+    const struct row *row;
+
+    (void)state;
+    read_list(&in, text, strlen(text));
+    row = &in.job.rows[0];
+    assert_string_equal(row->room.s, "galley");
+    assert_int_equal(row->use.word, USE_FALSE_FRONT);
+    assert_int_equal(row->count.amount, 3);
+    assert_int_equal(row->width.amount, 31 * NM_PER_INCH / 2);
+    assert_int_equal(row->width.place.line, 2);
+    assert_int_equal(row->width.place.column, 26);
+    assert_int_equal(row->width.place.width, 7);
+    assert_int_equal(row->leaves.amount, 1);
+    assert_false(row->leaves.set);
+    assert_int_equal(row->mid_stiles.amount, 2);
+    assert_int_equal(row->heights.count, 3);
+    assert_int_equal(row->heights.v[1].amount, 47 * NM_PER_INCH / 4);
+    assert_int_equal(row->mid_rails.amount, 2); /* from the rows */
+    assert_int_equal(row->extra_charge.amount, 1500);
+    assert_string_equal(row->extra_words.s, "arched top");
+    row = &in.job.rows[1];
+    assert_int_equal(row->use.word, USE_DOOR);
+    assert_int_equal(row->count.amount, 1);
+    assert_int_equal(row->count.unit, UNIT_COUNT);
+    assert_int_equal(row->width.amount, 394 * NM_PER_MM);
+    assert_int_equal(row->leaves.amount, 2); /* a pair has two */
+    assert_int_equal(row->extra_charge.amount, 7);
+    assert_null(row->extra_words.s);
+    assert_null(row->room.s);
+    clear(&in);
+}
+
+static void test_leaf(void **state) {
+    static const char text[] = "id,width,height,leaves,measure,overlay,overlay left,reveal,gap\n"
+                               "D01,15 1/2,30,1,,1/2,,,\n"
+                               "D02,33,30,2,,1/2,0,,1/8\n"
+                               "D03,15 1/2,30,1,,,,1/8,\n"
+                               "D04,15 1/2,30,2,door,1/2,,,\n";
+    static const struct leaf leaves[] = {
+        {33 * NM_PER_INCH / 2, 31 * NM_PER_INCH},
+        {267 * NM_PER_INCH / 16, 31 * NM_PER_INCH}, /* (33 + 1/2 - 1/8) / 2 */
+        {61 * NM_PER_INCH / 4, 119 * NM_PER_INCH / 4},
+        {31 * NM_PER_INCH / 2, 30 * NM_PER_INCH},
+    };
+    struct inputs in;
+
+    (void)state;
+    read_list(&in, text, strlen(text));
+    assert_int_equal(in.job.row_count, COUNT(leaves));
+    for (size_t i = 0; i < COUNT(leaves); i++) {
+        struct leaf leaf = leaf_of(&in.job.rows[i], &in.job.rows[i].make);
+
+        assert_int_equal(leaf.width, leaves[i].width);
+        assert_int_equal(leaf.height, leaves[i].height);
+    }
+    clear(&in);
+}
+
+/* Long lists are read, and checked for ids given twice, in time that grows as they do. */
+static void test_long_list(void **state) {
+    const size_t rows = 20000;
+    size_t room = 40 * (rows + 1);
+    char *text = malloc(room);
+    struct inputs in;
+    size_t size;
+
+    (void)state;
+    assert_non_null(text);
+    size = (size_t)snprintf(text, room, "id,width,height\n");
+    for (size_t i = 0; i < rows; i++) {
+        size += (size_t)snprintf(text + size, room - size, "D%zu,15 1/2,30\n", i % (rows - 1));
+    }
+    read_list(&in, text, size);
+    assert_int_equal(in.job.row_count, rows);
+    assert_int_equal(in.problems.count, 1);
+    assert_string_equal(in.problems.list[0].id, "duplicate-id");
+    clear(&in);
+    free(text);
+}
+
+static int prepare(void **state) {
+    (void)state;
+    return case_prepare(BASE, NULL, "list-case") ? 0 : 1;
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_lists),
+        cmocka_unit_test(test_values),
+        cmocka_unit_test(test_leaf),
+        cmocka_unit_test(test_long_list),
+    };
+
+    return cmocka_run_group_tests(tests, prepare, NULL);
+}

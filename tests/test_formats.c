@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: MIT */
+/* docs/formats.md and the tables that read the files say the same: every key is in the docs as its
+ * row has it, and the docs have no other. */
+#include "case.h"
+#include "cmocka_all.h"
+
+#include "read/job_keys.h"
+#include "read/rates_keys.h"
+#include "read/woods.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* The docs from a heading to the next of its level or above, on the heap. */
+static char *find_part(const char *docs, const char *heading) {
+    const char *start = strstr(docs, heading);
+    const char *end;
+    const char *upper;
+
+    if (start == NULL) {
+        fail_msg("docs/formats.md lacks: %s", heading);
+        return NULL;
+    }
+    end = strstr(start + 1, "\n### ");
+    upper = strstr(start + 1, "\n## ");
+    if (end == NULL || (upper != NULL && upper < end)) {
+        end = upper;
+    }
+    return end == NULL ? strdup(start) : strndup(start, (size_t)(end - start));
+}
+
+/* The line of a key as docs/formats.md has it. */
+static void show_key(const struct key *key, char *text, size_t size) {
+    char other[128] = "";
+
+    if (key->other != NULL) {
+        (void)snprintf(other, sizeof(other), "<br>`%s`", key->other);
+    }
+    (void)snprintf(text, size, "\n| `%s` | %s | `%s`%s | %s |\n", key->name,
+                   key->needed ? "yes" : "", key->example, other, key->help);
+}
+
+/* How many rows of keys the part has: those of tables whose heading has 'Needed'. */
+static size_t count_rows(const char *part) {
+    const char *line = strstr(part, "| Needed |");
+    size_t count = 0;
+
+    /* the heading, the rule below it, then the rows */
+    for (int skipped = 0; line != NULL && skipped < 2; skipped++) {
+        line = strchr(line, '\n');
+        line = line == NULL ? NULL : line + 1;
+    }
+    while (line != NULL && *line == '|') {
+        count++;
+        line = strchr(line, '\n');
+        line = line == NULL ? NULL : line + 1;
+    }
+    return count;
+}
+
+static void check_keys(const char *docs, const char *heading, const struct key *keys,
+                       size_t count) {
+    char *part = find_part(docs, heading);
+
+    for (size_t i = 0; i < count; i++) {
+        char row[600];
+
+        show_key(&keys[i], row, sizeof(row));
+        if (strstr(part, row) == NULL) {
+            fail_msg("docs/formats.md, %s lacks: %s", heading + 1, row + 1);
+        }
+    }
+    assert_int_equal(count_rows(part), count);
+    free(part);
+}
+
+static void check_section(const char *docs, const struct section_kind *kind) {
+    char heading[64];
+    char *part;
+
+    (void)snprintf(heading, sizeof(heading), "\n### `[%s%s]`\n", kind->name,
+                   kind->named ? " NAME" : "");
+    part = find_part(docs, heading);
+    assert_non_null(strstr(part, kind->help));
+    free(part);
+    if (strcmp(kind->name, "option") != 0) { /* has the keys of [make] */
+        check_keys(docs, heading, kind->keys, kind->key_count);
+    }
+}
+
+static void test_formats(void **state) {
+    char *docs = case_load(DOORCOST_SOURCE "/docs/formats.md", NULL);
+
+    (void)state;
+    assert_non_null(docs);
+    for (size_t i = 0; i < rates_section_count; i++) {
+        check_section(docs, rates_sections[i]);
+    }
+    for (size_t i = 0; i < job_section_count; i++) {
+        check_section(docs, job_sections[i]);
+    }
+    check_keys(docs, "\n## The door list\n", row_keys, row_key_count);
+    check_keys(docs, "\n## The table of woods\n", wood_columns, wood_column_count);
+    free(docs);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_formats),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,120 @@
+/* SPDX-License-Identifier: MIT */
+/* Each allocation fails in turn: reading says so, nothing is left behind and nothing is touched
+ * that is not there. */
+#include "case.h"
+#include "cmocka_all.h"
+
+#include "read/job.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+
+#define BASE DOORCOST_SOURCE "/tests/problems/base"
+
+/* The linker sends the program's own calls here (see tests/read.cmake), by names that it asks for.
+ */
+// NOLINTBEGIN(bugprone-reserved-identifier,cert-dcl37-c,cert-dcl51-cpp)
+void *__real_malloc(size_t size);
+void *__real_calloc(size_t count, size_t size);
+void *__real_realloc(void *old, size_t size);
+void __real_free(void *thing);
+void *__wrap_malloc(size_t size);
+void *__wrap_calloc(size_t count, size_t size);
+void *__wrap_realloc(void *old, size_t size);
+void __wrap_free(void *thing);
+
+static size_t calls;   /* since the count began */
+static size_t failing; /* the call that fails; 0: none */
+static long alive;     /* allocated and not freed */
+
+static bool fails(void) {
+    calls++;
+    return calls == failing;
+}
+
+void *__wrap_malloc(size_t size) {
+    void *thing = fails() ? NULL : __real_malloc(size);
+
+    alive += thing != NULL ? 1 : 0;
+    return thing;
+}
+
+void *__wrap_calloc(size_t count, size_t size) {
+    void *thing = fails() ? NULL : __real_calloc(count, size);
+
+    alive += thing != NULL ? 1 : 0;
+    return thing;
+}
+
+void *__wrap_realloc(void *old, size_t size) {
+    void *thing = fails() ? NULL : __real_realloc(old, size);
+
+    alive += thing != NULL && old == NULL ? 1 : 0;
+    return thing;
+}
+
+void __wrap_free(void *thing) {
+    alive -= thing != NULL ? 1 : 0;
+    __real_free(thing);
+}
+// NOLINTEND(bugprone-reserved-identifier,cert-dcl37-c,cert-dcl51-cpp)
+
+/* Reads the job with that call failing; whether it was said to have worked. */
+static bool read_with_failure(const char *path, size_t call, size_t *problem_count) {
+    struct problems problems;
+    struct rates rates;
+    struct job job;
+    bool good;
+
+    calls = 0;
+    alive = 0;
+    failing = call;
+    problems_init(&problems);
+    good = job_read(&job, &rates, path, &problems);
+    *problem_count = problems.count;
+    problems_clear(&problems);
+    job_clear(&job);
+    rates_clear(&rates);
+    failing = 0;
+    assert_int_equal(alive, 0);
+    return good;
+}
+
+static void check_folder(const char *spoiled) {
+    size_t found;
+    size_t found_now;
+    size_t last;
+
+    assert_true(case_prepare(BASE, spoiled, "memory-case"));
+    assert_true(read_with_failure("memory-case/job.ini", 0, &found));
+    last = calls;
+    assert_true(last > 10);
+    for (size_t call = 1; call <= last; call++) {
+        bool good = read_with_failure("memory-case/job.ini", call, &found_now);
+
+        /* a result is either whole or said not to be */
+        assert_true(!good || found_now == found);
+        assert_false(good);
+    }
+}
+
+static void test_good_inputs(void **state) {
+    (void)state;
+    check_folder(NULL);
+}
+
+static void test_bad_inputs(void **state) {
+    (void)state;
+    check_folder(DOORCOST_SOURCE "/tests/problems/duplicate-section");
+    check_folder(DOORCOST_SOURCE "/tests/problems/no-overlay");
+    check_folder(DOORCOST_SOURCE "/tests/problems/stray-quote");
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_good_inputs),
+        cmocka_unit_test(test_bad_inputs),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: MIT */
+#include "base/pool.h"
+
+#include "cmocka_all.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static void test_memory_is_zeroed_and_aligned(void **state) {
+    struct pool pool;
+
+    (void)state;
+    pool_init(&pool);
+    for (size_t size = 1; size < 5000; size = size * 3 + 1) {
+        unsigned char *thing = pool_take(&pool, 3, size);
+
+        assert_non_null(thing);
+        assert_int_equal((uintptr_t)thing % _Alignof(max_align_t), 0);
+        for (size_t i = 0; i < 3 * size; i++) {
+            assert_int_equal(thing[i], 0);
+        }
+        memset(thing, 0xFF, 3 * size);
+    }
+    assert_false(pool_failed(&pool));
+    pool_clear(&pool);
+    pool_clear(&pool);
+}
+
+static void test_many_and_large(void **state) {
+    struct pool pool;
+    char *first;
+
+    (void)state;
+    pool_init(&pool);
+    first = pool_text(&pool, "first", 5);
+    assert_non_null(pool_take(&pool, 100000, 8));
+    for (int i = 0; i < 10000; i++) {
+        assert_non_null(pool_take(&pool, 1, 40));
+    }
+    assert_string_equal(first, "first");
+    assert_non_null(pool_take(&pool, 0, 8));
+    pool_clear(&pool);
+}
+
+static void test_failure_sticks(void **state) {
+    struct pool pool;
+
+    (void)state;
+    pool_init(&pool);
+    assert_null(pool_take(&pool, SIZE_MAX / 2, 16));
+    assert_true(pool_failed(&pool));
+    assert_null(pool_take(&pool, 1, 1));
+    assert_null(pool_text(&pool, "a", 1));
+    assert_null(pool_format(&pool, "%d", 1));
+    pool_clear(&pool);
+    assert_false(pool_failed(&pool));
+}
+
+static void test_texts(void **state) {
+    struct pool pool;
+
+    (void)state;
+    pool_init(&pool);
+    assert_string_equal(pool_text(&pool, "stile and rail", 5), "stile");
+    assert_string_equal(pool_format(&pool, "%s of %d", "rail", 14), "rail of 14");
+    pool_clear(&pool);
+}
+
+static void test_array(void **state) {
+    void *array = NULL;
+    size_t room = 0;
+
+    (void)state;
+    assert_true(array_grow(&array, &room, 1, sizeof(int)));
+    assert_true(room >= 1);
+    ((int *)array)[0] = 7;
+    assert_true(array_grow(&array, &room, 1000, sizeof(int)));
+    assert_true(room >= 1000);
+    assert_int_equal(((int *)array)[0], 7);
+    assert_false(array_grow(&array, &room, SIZE_MAX / 2, sizeof(int)));
+    assert_false(array_grow(&array, &room, SIZE_MAX, sizeof(int)));
+    assert_int_equal(((int *)array)[0], 7);
+    free(array);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_memory_is_zeroed_and_aligned),
+        cmocka_unit_test(test_many_and_large),
+        cmocka_unit_test(test_failure_sticks),
+        cmocka_unit_test(test_texts),
+        cmocka_unit_test(test_array),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,124 @@
+/* SPDX-License-Identifier: MIT */
+#include "base/text.h"
+
+#include "cmocka_all.h"
+
+#include <string.h>
+
+static const struct {
+    const char *text;
+    bool good;
+    size_t bad;
+} utf8[] = {
+    {"", true, 0},
+    {"door", true, 0},
+    {"caf\xC3\xA9", true, 0},
+    {"\xE2\x80\xB3", true, 0},
+    {"\xF0\x9F\x9A\xAA", true, 0},
+    {"caf\xE9", false, 3},          /* Latin-1 */
+    {"a\xC0\x80", false, 1},        /* overlong */
+    {"\xE0\x9F\xBF", false, 0},     /* overlong */
+    {"\xED\xA0\x80", false, 0},     /* surrogate */
+    {"\xF4\x90\x80\x80", false, 0}, /* over U+10FFFF */
+    {"ab\xE2\x80", false, 2},       /* cut off */
+    {"\x80", false, 0},
+};
+
+static void test_utf8(void **state) {
+    (void)state;
+    for (size_t i = 0; i < COUNT(utf8); i++) {
+        size_t bad = 99;
+
+        assert_int_equal(text_is_utf8(utf8[i].text, strlen(utf8[i].text), &bad), utf8[i].good);
+        assert_int_equal(bad, utf8[i].good ? 99 : utf8[i].bad);
+    }
+}
+
+static void test_same(void **state) {
+    (void)state;
+    assert_true(text_same("Router Table", "router table"));
+    assert_false(text_same("router", "router table"));
+    assert_true(text_same("", ""));
+    assert_false(text_same("\xC3\x89", "\xC3\xA9")); /* only ASCII case */
+}
+
+static void test_distance(void **state) {
+    char longer[80];
+
+    (void)state;
+    assert_int_equal(text_distance("stile", "stile"), 0);
+    assert_int_equal(text_distance("stile", "Stiel"), 1); /* neighbours swapped */
+    assert_int_equal(text_distance("poplr", "poplar"), 1);
+    assert_int_equal(text_distance("", "rail"), 4);
+    assert_int_equal(text_distance("kitten", "sitting"), 3);
+    memset(longer, 'a', sizeof(longer) - 1);
+    longer[sizeof(longer) - 1] = '\0';
+    assert_true(text_distance(longer, "a") == SIZE_MAX);
+}
+
+static void test_nearest(void **state) {
+    const char *const names[] = {"poplar", "hard-maple", "x"};
+
+    (void)state;
+    assert_string_equal(text_nearest("poplr", names, 3), "poplar");
+    assert_string_equal(text_nearest("Hard maple", names, 3), "hard-maple");
+    assert_null(text_nearest("walnut", names, 3));
+    assert_null(text_nearest("y", names, 3)); /* nothing in common */
+    assert_null(text_nearest("poplar", names, 0));
+}
+
+static void test_columns(void **state) {
+    (void)state;
+    assert_int_equal(text_columns("door"), 4);
+    assert_int_equal(text_columns("caf\xC3\xA9"), 4);
+    assert_int_equal(text_columns(""), 0);
+}
+
+static const struct { // NOLINT(clang-analyzer-optin.performance.Padding)
+    const char *text;
+    bool good;
+    int64_t value;
+    uint8_t decimals;
+} decimals[] = {
+    {"4.10", true, 410, 2},
+    {"12", true, 12, 0},
+    {"-0.5", true, -5, 1},
+    {"+3", true, 3, 0},
+    {"0.000001", true, 1, 6},
+    {".5", true, 5, 1},
+    {"010", true, 10, 0},
+    {"999999999999", true, 999999999999, 0},
+    {"1000000000000", false, 0, 0},
+    {"0.0000001", false, 0, 0},
+    {"1,5", false, 0, 0},
+    {"1e5", false, 0, 0},
+    {"1.", false, 0, 0},
+    {"", false, 0, 0},
+    {"-", false, 0, 0},
+    {"1.2.3", false, 0, 0},
+    {" 1", false, 0, 0},
+};
+
+static void test_decimal(void **state) {
+    (void)state;
+    for (size_t i = 0; i < COUNT(decimals); i++) {
+        int64_t value = 0;
+        uint8_t places = 0;
+        bool good = text_decimal(decimals[i].text, strlen(decimals[i].text), &value, &places);
+
+        if (good != decimals[i].good ||
+            (good && (value != decimals[i].value || places != decimals[i].decimals))) {
+            fail_msg("'%s'", decimals[i].text);
+        }
+    }
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_utf8),     cmocka_unit_test(test_same),
+        cmocka_unit_test(test_distance), cmocka_unit_test(test_nearest),
+        cmocka_unit_test(test_columns),  cmocka_unit_test(test_decimal),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
