@@ -3,6 +3,7 @@
 #include "case.h"
 #include "cmocka_all.h"
 
+#include "door/leaf.h"
 #include "read/job.h"
 #include "read/job_keys.h"
 
@@ -191,7 +192,8 @@ static void test_leaf(void **state) {
     read_list(&in, text, strlen(text));
     assert_int_equal(in.job.row_count, COUNT(leaves));
     for (size_t i = 0; i < COUNT(leaves); i++) {
-        struct leaf leaf = leaf_of(&in.job.rows[i], &in.job.rows[i].make);
+        const struct leaf leaf =
+            leaf_size(&in.job.rows[i], &in.job.rows[i].make, LENGTH_INCH);
 
         assert_int_equal(leaf.width, leaves[i].width);
         assert_int_equal(leaf.height, leaves[i].height);

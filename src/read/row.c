@@ -176,25 +176,6 @@ const struct key row_keys[] = {
 };
 const size_t row_key_count = COUNT_OF(row_keys);
 
-struct leaf leaf_of(const struct row *row, const struct make *make) {
-    struct leaf leaf = {row->width.amount, row->height.amount};
-
-    if (make->measure.word == MEASURE_DOOR) {
-        return leaf;
-    }
-    if (make->fit.word == FIT_INSET) {
-        leaf.width -= 2 * make->reveal.amount;
-        leaf.height -= 2 * make->reveal.amount;
-    } else {
-        leaf.width += make->overlay[SIDE_LEFT].amount + make->overlay[SIDE_RIGHT].amount;
-        leaf.height += make->overlay[SIDE_TOP].amount + make->overlay[SIDE_BOTTOM].amount;
-    }
-    if (row->leaves.amount == 2) {
-        leaf.width = (leaf.width - make->gap.amount) / 2;
-    }
-    return leaf;
-}
-
 /* Counts that follow from another cell, and cells that contradict each other. */
 static void complete(struct reader *reader, struct row *row) {
     if (row->hinge_side.word == HINGE_SIDE_PAIR && !row->leaves.set) {
