@@ -174,7 +174,8 @@ static size_t unescape(char *text) {
 static bool put_line(struct edited *file, const char *line, size_t size) {
     char *bytes = malloc(file->size + size + 2);
 
-    if (bytes == NULL) {
+    if (bytes == NULL || file->bytes == NULL) {
+        free(bytes);
         return false;
     }
     memcpy(bytes, file->bytes, file->at);

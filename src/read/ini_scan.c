@@ -182,8 +182,8 @@ static const char *scan_value(const struct cursor *cursor, const char *text) {
     }
     end = strchr(text, ';');
     end = trim_end(text, end == NULL ? line_end : end);
-    sign = memchr(text, '#', (size_t)(end - text));
-    if (sign != NULL) {
+    sign = strchr(text, '#');
+    if (sign != NULL && sign < end) {
         problem_add(problems, SEVERITY_ERROR, "number-sign", place_of(cursor, sign, sign + 1),
                     "a '#' would cut the value off; put the value in double quotes");
         return NULL;

@@ -14,7 +14,7 @@ static const struct choice measures[] = {
     {"opening", MEASURE_OPENING}, {"door", MEASURE_DOOR}, {NULL, 0}};
 
 static void set_fit(struct make *make, enum fit fit, struct place place) {
-    make->fit = (struct word){.place = place, .word = fit, .set = true};
+    make->fit = (struct word){.place = place, .word = (int)fit, .set = true};
 }
 
 /* `overlay`: on all sides, until one is given by itself. */

@@ -110,7 +110,7 @@ static const struct key door_keys[] = {
      .at = offsetof(struct style, glass_clearance),
      .range = SMALL,
      .example = "1/8 in",
-     .help = "between pane and rabbet, each edge"},
+     .help = "between pane and rabbet, each edge; absent: as the panel clearance"},
     {.name = "panel grain",
      .read = read_word,
      .at = offsetof(struct style, panel_grain),
@@ -226,7 +226,10 @@ static void check_form(struct reader *reader, const struct ini_section *section,
         if (!style->groove.set) {
             section_lacks(reader, section, "groove", "as the rabbet for the glass");
         }
-        section_lacks(reader, section, "glass clearance", "for kind = glass");
+        if (!style->panel_clearance.set) {
+            section_lacks(reader, section, "glass clearance", "for kind = glass");
+        }
+        inherit(&style->glass_clearance, &style->panel_clearance);
         break;
     default:
         break;

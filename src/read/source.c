@@ -139,6 +139,22 @@ static size_t count_lines(const char *bytes, size_t size) {
     return count;
 }
 
+static struct place mark_byte(struct place line, size_t at) {
+    line.column = (uint16_t)(at < UINT16_MAX - 1 ? at + 1 : 0);
+    line.width = line.column > 0 ? 1 : 0;
+    return line;
+}
+
+/* The first byte that no text has: a control character other than a tab; size: none. */
+static size_t find_control(const char *line, size_t size) {
+    size_t at = 0;
+
+    while (at < size && ((unsigned char)line[at] >= 0x20 || line[at] == '\t') && line[at] != 0x7F) {
+        at++;
+    }
+    return at;
+}
+
 /* One line: what is wrong with its bytes. true: nothing. */
 static bool check_line(const char *line, size_t size, struct place place,
                        struct problems *problems) {
@@ -150,10 +166,14 @@ static bool check_line(const char *line, size_t size, struct place place,
         return false;
     }
     if (!text_is_utf8(line, size, &bad)) {
-        place.column = (uint16_t)(bad < UINT16_MAX - 1 ? bad + 1 : 0);
-        place.width = place.column > 0 ? 1 : 0;
-        problem_add(problems, SEVERITY_ERROR, "not-utf-8", place,
+        problem_add(problems, SEVERITY_ERROR, "not-utf-8", mark_byte(place, bad),
                     "the line has a byte that is not UTF-8; save the file with the encoding UTF-8");
+        return false;
+    }
+    bad = find_control(line, size);
+    if (bad < size) {
+        problem_add(problems, SEVERITY_ERROR, "control-byte", mark_byte(place, bad),
+                    "the line has a control character; take it out, or type the line anew");
         return false;
     }
     return true;
