@@ -22,29 +22,29 @@ static const struct command rows[COMMAND_COUNT] = {
          WORK_ALL,
          JSON_DOORS | JSON_MATERIALS | JSON_FINISH | JSON_LABOR | JSON_COSTS | JSON_SALE |
              JSON_TAPE,
-         command_quote},
+         true, command_quote},
     [PLACE_CHECK] = {"check", "read all files and report what is wrong in them",
                      "doorcost check samples/kitchen/kitchen.ini",
                      "Reads job, rates and door list, estimates the job and every option of it, "
                      "and reports every error and warning with its file and line. Writes nothing.",
-                     WORK_ALL, 0, command_check},
+                     WORK_ALL, 0, false, command_check},
     [PLACE_FINISH] =
         {"finish", "print what finish to buy, and why",
          "doorcost finish samples/kitchen/kitchen.ini",
          "Prints, for each finish and color, the sprayed area and the numbers that lead from it "
          "to coating, reducer and catalyst, then the cheapest containers that hold them.",
-         WORK_ONE, JSON_FINISH, command_finish},
+         WORK_ONE, JSON_FINISH, false, command_finish},
     [PLACE_BUY] = {"buy", "print the whole buying list with costs",
                    "doorcost buy samples/kitchen/kitchen.ini --option maple",
                    "Prints lumber, sheets, glass, finish, hardware and consumables to buy, what "
                    "each costs, and what of it the job is charged.",
-                   WORK_PURCHASE, JSON_MATERIALS | JSON_FINISH | JSON_PURCHASE, command_buy},
+                   WORK_PURCHASE, JSON_MATERIALS | JSON_FINISH | JSON_PURCHASE, true, command_buy},
     [PLACE_COMPARE] =
         {"compare", "put the options of the job side by side",
          "doorcost compare samples/kitchen/kitchen.ini",
          "Prints the job as listed and each [option NAME] of it side by side: cost by group, "
          "price, materials, hours, weight, and the difference to the first in money and percent.",
-         WORK_PURCHASES, JSON_COSTS | JSON_SALE | JSON_PURCHASE, command_compare},
+         WORK_PURCHASES, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_compare},
 };
 
 const struct command *command_rows(size_t *count) {
@@ -139,11 +139,28 @@ static enum status no_such_option(const struct request *request, struct work *wo
     return STATUS_USE;
 }
 
+/* Effort is given in millions of units of work, so that a person can type it. */
+static bool read_effort(const char *text, int64_t *effort, FILE *err) {
+    uint8_t decimals;
+    int64_t millions;
+    if (!text_decimal(text, strlen(text), &millions, &decimals) || decimals > 0 || millions < 0 ||
+        millions > 1000000) {
+        fprintf(err, "doorcost: --effort takes a whole number from 0 to 1000000\n");
+        return false;
+    }
+    *effort = millions * 1000000;
+    return true;
+}
+
 static enum status run(const struct request *request, struct streams streams) {
     struct work work;
     enum status status;
+    struct plan_wish plans = {.effort = CUT_EFFORT_SECOND, .always = request->command->plans};
+    if (request->effort != NULL && !read_effort(request->effort, &plans.effort, streams.err)) {
+        return STATUS_USE;
+    }
     const enum work_result result =
-        work_open(&work, request->job, request->option, request->command->scope);
+        work_open(&work, request->job, request->option, request->command->scope, plans);
     problems_print(&work.problems, streams.err, wants_color(request, streams.err));
     if (result == WORK_MEMORY) {
         status = command_out_of_memory(streams);

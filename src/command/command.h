@@ -46,6 +46,7 @@ struct command {
     const char *about;   /* a paragraph */
     enum work_scope scope;
     unsigned json_parts; /* of enum json_part */
+    bool plans;          /* cutting plans are made even where the rates price by factor */
     /* Writes the result.  The work holds no error. */
     enum status (*run)(const struct request *request, struct work *work, struct streams streams);
 };

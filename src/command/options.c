@@ -21,6 +21,11 @@ static const struct option_row rows[] = {
      AT(force), 1u << PLACE_QUOTE, '\0'},
     {"option", "NAME", "work on [option NAME] of the job in place of the job as listed", AT(option),
      EVERY & ~(1u << PLACE_COMPARE), '\0'},
+    {"effort", "COUNT",
+     "units of work that the planner may spend on a material, in millions (1000 takes about a "
+     "second); the same count gives the same "
+     "plan everywhere",
+     AT(effort), 1u << PLACE_QUOTE | 1u << PLACE_BUY, '\0'},
     {"json", NULL, "print the result as JSON (docs/json.md)", AT(json), EVERY, '\0'},
     {"no-color", NULL, "no colors in messages, on a terminal either", AT(no_color), EVERY, '\0'},
     {"help", NULL, "print this and end", AT(help), EVERY, '\0'},

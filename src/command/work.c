@@ -18,10 +18,14 @@ static bool find_option(const struct job *job, const char *name, int *option) {
     return false;
 }
 
+/* plans: of the first estimate of a run; its options need none where the rates price by factor. */
 static enum work_result estimate(struct work *work, int option, bool purchase) {
+    const struct plan_wish plans = {.effort = work->plans.effort,
+                                    .always = work->plans.always && work->count == 0};
     struct estimate *const e = &work->estimates[work->count];
     const enum estimate_result result =
-        estimate_make(e, &work->rates, &work->job, option, &work->problems);
+        estimate_make_as(e, &work->rates, &work->job,
+                         (struct estimate_wish){.option = option, .plans = plans}, &work->problems);
     work->count++; /* to be cleared, whatever it came to */
     if (result != ESTIMATE_OK) {
         return result == ESTIMATE_MEMORY ? WORK_MEMORY : WORK_INPUTS;
@@ -53,8 +57,8 @@ static enum work_result estimate_all(struct work *work, int option, enum work_sc
 }
 
 enum work_result work_open(struct work *work, const char *path, const char *option,
-                           enum work_scope scope) {
-    *work = (struct work){0};
+                           enum work_scope scope, struct plan_wish plans) {
+    *work = (struct work){.plans = plans};
     problems_init(&work->problems);
     if (!job_read(&work->job, &work->rates, path, &work->problems)) {
         return WORK_MEMORY;

@@ -8,6 +8,7 @@
 #include "price/purchase.h"
 
 struct work {
+    struct plan_wish plans;
     struct problems problems;
     struct job job;
     struct rates rates;
@@ -23,10 +24,10 @@ enum work_result {
     WORK_MEMORY
 };
 
-/* Reads the job at path and estimates it.  option: NULL for the base job.  work: always left so
+/* Reads the job at path and estimates it.  option: NULL for the base job. plans: which cutting plans are made.  work: always left so
  * that work_close may be called. */
 enum work_result work_open(struct work *work, const char *path, const char *option,
-                           enum work_scope scope) __attribute__((warn_unused_result));
+                           enum work_scope scope, struct plan_wish plans) __attribute__((warn_unused_result));
 void work_close(struct work *work);
 
 #endif

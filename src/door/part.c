@@ -35,6 +35,21 @@ static void take_lumber(const struct taker *t, const struct part *part, struct p
                          (figs){{thickness, f->rough_width, f->rough_length}}, under);
 }
 
+/* What is cut from a board: the rough part, or the staves that it is glued up of. */
+static void take_staves(const struct taker *t, const struct part *part, struct part_figures *f,
+                        struct place place) {
+    f->stave_width = f->rough_width;
+    f->staves = f->pieces;
+    if (part->staves > 1) {
+        const length edges = 2 * t->rates->saw.edge_allowance.amount;
+        const length each =
+            length_cut((part->width + part->staves - 1) / part->staves, t->m->lengths) + edges;
+        f->stave_width = measures_length(t->tape, t->m, "rough width of a stave", each, place);
+        f->staves = taker_product(t, "staves", UNIT_COUNT, f->pieces,
+                                  taker_count(t, "staves a panel", part->staves, place));
+    }
+}
+
 /* What gluing up, planing and raising go by. */
 static void take_solid(const struct taker *t, const struct door *door, const struct part *part,
                        struct part_figures *f) {
@@ -65,6 +80,7 @@ void part_take(const struct taker *t, const struct leaf_figures *leaf, const str
     f->pieces = taker_product(t, "pieces", UNIT_COUNT, f->count, leaf->pieces);
     if (part->stuff == STUFF_LUMBER) {
         take_lumber(t, part, f, place);
+        take_staves(t, part, f, place);
         take_solid(t, leaf->door, part, f);
     } else if (part->stuff == STUFF_SHEET) {
         f->area = taker_area(t, "sheet area, each", f->width, f->length);

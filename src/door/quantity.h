@@ -17,13 +17,16 @@ struct part_figures {
     fig count;                     /* pieces a leaf */
     fig pieces;                    /* pieces of the row: count x leaves of the row */
     fig net, rough;                /* lumber: board feet or m3 a piece */
-    fig area;                      /* sheets: area a piece; glass: area charged a piece */
-    fig cost;                      /* glass: money a piece */
-    fig glue;                      /* solid: run of glue lines a piece; none without */
-    fig solid;                     /* solid: area a piece, one face */
-    fig raised;                    /* raised: run of edge a piece */
-    fig weight;                    /* a piece; none when a density is not known */
-    struct movement movement;      /* of a solid panel in its grooves */
+    fig stave_width; /* lumber: rough width of what is cut from a board: the part, or a stave of it
+                      */
+    fig staves;      /* lumber: how many of these the row takes */
+    fig area;        /* sheets: area a piece; glass: area charged a piece */
+    fig cost;        /* glass: money a piece */
+    fig glue;        /* solid: run of glue lines a piece; none without */
+    fig solid;       /* solid: area a piece, one face */
+    fig raised;      /* raised: run of edge a piece */
+    fig weight;      /* a piece; none when a density is not known */
+    struct movement movement; /* of a solid panel in its grooves */
 };
 
 /* What a leaf takes of one material. */

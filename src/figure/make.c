@@ -4,6 +4,7 @@
 #include "figure/tape_parts.h"
 
 #include <assert.h>
+#include <string.h>
 
 static uint8_t most_decimals(uint8_t a, uint8_t b) {
     return a > b ? a : b;
@@ -181,4 +182,15 @@ void fig_chosen(struct tape *tape, const char *what, enum unit unit, const struc
         made.output = (uint8_t)i;
         out[i] = tape_add_figure(tape, made, what);
     }
+}
+
+void fig_chosen_known(struct tape *tape, const char *what, enum unit unit,
+                      const struct chooser *chooser, const fig *operands, size_t count,
+                      const int64_t *known, fig *out, size_t outputs) {
+    if (tape->last != NULL) {
+        tape->last->key = tape->word_count + 1;
+        memset(tape->last->out, 0, sizeof tape->last->out);
+        memcpy(tape->last->out, known, outputs * sizeof *known);
+    }
+    fig_chosen(tape, what, unit, chooser, operands, count, out, outputs);
 }

@@ -5,10 +5,12 @@
 #include "labor/question.h"
 #include "stock/question.h"
 
-static bool quantities_stage(struct estimate *e) {
+static bool quantities_stage(struct estimate *e, struct plan_wish wish, struct problems *problems) {
     return quantities_make(&e->quantities, &e->tape, &e->measures, e->rates, &e->doors) &&
-           lumber_make(&e->lumber, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities) &&
-           sheets_make(&e->sheets, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities) &&
+           lumber_make(&e->lumber, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities,
+                       wish, problems) &&
+           sheets_make(&e->sheets, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities,
+                       wish, problems) &&
            glass_make(&e->glass, &e->pool, &e->tape, e->rates, &e->quantities) &&
            banding_make(&e->banding, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities) &&
            hardware_make(&e->hardware, &e->pool, &e->tape, &e->measures, e->rates,
@@ -63,23 +65,35 @@ static enum estimate_result ask_fault(const struct estimate *e, struct problems 
     return ESTIMATE_FAULT;
 }
 
-enum estimate_result estimate_make(struct estimate *e, const struct rates *rates,
-                                   const struct job *job, int option, struct problems *problems) {
-    *e = (struct estimate){.rates = rates, .job = job, .option = option};
+enum estimate_result estimate_make_as(struct estimate *e, const struct rates *rates,
+                                      const struct job *job, struct estimate_wish wish,
+                                      struct problems *problems) {
+    *e = (struct estimate){.rates = rates, .job = job, .option = wish.option};
     pool_init(&e->pool);
     tape_init(&e->tape);
     measures_init(&e->measures, &e->tape, job->unit, rates->shop.unit == LENGTH_MM);
-    if (!doors_make(&e->doors, rates, job, option)) {
+    if (!doors_make(&e->doors, rates, job, wish.option)) {
         return ESTIMATE_MEMORY;
     }
-    if (!quantities_stage(e) || !money_stage(e, problems)) {
+    if (!quantities_stage(e, wish.plans, problems) || !money_stage(e, problems)) {
         return ESTIMATE_MEMORY;
     }
     ask_questions(e, problems);
+    if (problems_count(problems, SEVERITY_ERROR) > 0) {
+        return ESTIMATE_FAULT;
+    }
     return ask_fault(e, problems);
 }
 
+enum estimate_result estimate_make(struct estimate *e, const struct rates *rates,
+                                   const struct job *job, int option, struct problems *problems) {
+    return estimate_make_as(e, rates, job, (struct estimate_wish){.option = option, .plans = {.effort = CUT_EFFORT_SECOND}},
+                            problems);
+}
+
 void estimate_clear(struct estimate *e) {
+    lumber_clear(&e->lumber);
+    sheets_clear(&e->sheets);
     quantities_clear(&e->quantities);
     doors_clear(&e->doors);
     tape_clear(&e->tape);

@@ -29,12 +29,23 @@ struct estimate {
 enum estimate_result {
     ESTIMATE_OK,
     ESTIMATE_MEMORY,
-    ESTIMATE_FAULT, /* a figure grew too large; said in problems */
+    ESTIMATE_FAULT, /* a figure grew too large, or a plan that prices the job is missing; said in
+                       problems */
 };
 
-/* Estimates a job under an option (-1: the base job).  Borrows rates, job and problems.  The inputs
- * must have been read without errors.  estimate: always left so that estimate_clear may be called.
- */
+/* What an estimate is made with beside the inputs. */
+struct estimate_wish {
+    int option;     /* index into job.options, -1: the base job */
+    struct plan_wish plans;
+};
+
+/* Estimates a job.  Borrows rates, job and problems.  The inputs must have been read without
+ * errors.  estimate: always left so that estimate_clear may be called. */
+enum estimate_result estimate_make_as(struct estimate *estimate, const struct rates *rates,
+                                      const struct job *job, struct estimate_wish wish,
+                                      struct problems *problems)
+    __attribute__((warn_unused_result));
+/* The same without plans. */
 enum estimate_result estimate_make(struct estimate *estimate, const struct rates *rates,
                                    const struct job *job, int option, struct problems *problems)
     __attribute__((warn_unused_result));

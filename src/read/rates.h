@@ -92,6 +92,7 @@ struct glass {
 
 struct saw {
     struct value kerf, length_allowance, edge_allowance; /* nm */
+    struct value straighten; /* nm taken off each side of a board before it is ripped */
 };
 
 enum door_form { FORM_PANEL, FORM_SOLID, FORM_SLAB, FORM_GLASS, FORM_OPEN };

@@ -348,6 +348,12 @@ static const struct key saw_keys[] = {
      .needed = true,
      .example = "1/32 in",
      .help = "rough width over finished width, each edge"},
+    {.name = "straighten",
+     .read = read_length,
+     .at = offsetof(struct saw, straighten),
+     .range = INCHES(0, 2),
+     .example = "1/4 in",
+     .help = "taken off each side of a board before it is ripped; used by plan; absent: none"},
 };
 
 const struct section_kind section_saw = {.name = "saw",

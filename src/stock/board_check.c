@@ -1,13 +1,15 @@
 /* SPDX-License-Identifier: MIT */
-/* The checker of board plans: counts and adds by itself, and believes nothing that the planner says. */
+/* The checker of board plans: counts and adds by itself, and believes nothing that the planner
+ * says. */
 #include "stock/board_plan.h"
 
 #include <stdlib.h>
 
-static const char *check_strip(const struct board_job *job, const struct board_plan *plan, const struct board_strip *strip,
-                               int64_t room, int64_t *counts) {
+static const char *check_strip(const struct board_job *job, const struct board_plan *plan,
+                               const struct board_strip *strip, int64_t room, int64_t *counts) {
     int64_t used = 0;
-    if (strip->first > plan->piece_count || strip->count > plan->piece_count - strip->first || strip->count == 0) {
+    if (strip->first > plan->piece_count || strip->count > plan->piece_count - strip->first ||
+        strip->count == 0) {
         return "a strip's parts do not exist";
     }
     for (size_t i = 0; i < strip->count; i++) {
@@ -24,8 +26,8 @@ static const char *check_strip(const struct board_job *job, const struct board_p
     return used > room ? "a strip is longer than its board" : NULL;
 }
 
-static const char *check_board(const struct board_job *job, const struct board_plan *plan, const struct board_use *board,
-                               int64_t *counts) {
+static const char *check_board(const struct board_job *job, const struct board_plan *plan,
+                               const struct board_use *board, int64_t *counts) {
     if (board->stock >= job->stock_count) {
         return "a board does not exist";
     }
@@ -35,13 +37,15 @@ static const char *check_board(const struct board_job *job, const struct board_p
     int64_t used = 0;
     for (size_t s = 0; s < board->count; s++) {
         const struct board_strip *const strip = &plan->strips[board->first + s];
-        const char *const fault = check_strip(job, plan, strip, board_usable_length(job, board->stock), counts);
+        const char *const fault =
+            check_strip(job, plan, strip, board_usable_length(job, board->stock), counts);
         if (fault != NULL) {
             return fault;
         }
         used += strip->width + (s > 0 ? job->kerf : 0);
     }
-    return used > board_usable_width(job, board->stock) ? "the strips are wider than their board" : NULL;
+    return used > board_usable_width(job, board->stock) ? "the strips are wider than their board"
+                                                        : NULL;
 }
 
 const char *board_plan_check(const struct board_job *job, const struct board_plan *plan) {

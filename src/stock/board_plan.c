@@ -8,13 +8,15 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define MILLION 1000000
+#define MILLION  1000000
 #define NO_STOCK SIZE_MAX
 
 int64_t board_usable_length(const struct board_job *job, size_t stock) {
     const int64_t sawn = job->stocks[stock].length - 2 * job->end_trim;
-    /* defects come off in whole millionths of the board; a product of lengths in nanometres stays far under 2^63 */
-    const int64_t clear = sawn / MILLION * (MILLION - job->defects) + sawn % MILLION * (MILLION - job->defects) / MILLION;
+    /* defects come off in whole millionths of the board; a product of lengths in nanometres stays
+     * far under 2^63 */
+    const int64_t clear = sawn / MILLION * (MILLION - job->defects) +
+                          sawn % MILLION * (MILLION - job->defects) / MILLION;
     return clear > 0 ? clear : 0;
 }
 
@@ -23,7 +25,9 @@ int64_t board_usable_width(const struct board_job *job, size_t stock) {
     return width > 0 ? width : 0;
 }
 
-/* --- the plan as it grows ------------------------------------------------------------------------------------------------------ */
+/* --- the plan as it grows
+ * ------------------------------------------------------------------------------------------------------
+ */
 
 struct growing {
     struct board_plan *plan;
@@ -66,7 +70,9 @@ void board_plan_free(struct board_plan *plan) {
     }
 }
 
-/* --- widths and lengths ----------------------------------------------------------------------------------------------------------- */
+/* --- widths and lengths
+ * -----------------------------------------------------------------------------------------------------------
+ */
 
 /* Distinct values, ascending. */
 struct sizes {
@@ -123,22 +129,29 @@ static size_t stock_of_length(const struct workshop *w, size_t length) {
     return i;
 }
 
-/* --- first level: parts into strips -------------------------------------------------------------------------------------------------- */
+/* --- first level: parts into strips
+ * --------------------------------------------------------------------------------------------------
+ */
 
-static enum cut_status keep_strips(struct workshop *w, size_t class, const struct strip_plan *plan, const size_t *length_of) {
+static enum cut_status keep_strips(struct workshop *w, size_t class, const struct strip_plan *plan,
+                                   const size_t *length_of) {
     for (size_t b = 0; b < plan->board_count; b++) {
         const struct strip_board *const board = &plan->boards[b];
         const size_t first = w->piece_count;
-        if (!array_grow((void **)&w->pieces, &w->piece_room, w->piece_count + board->count, sizeof *w->pieces) ||
-            !array_grow((void **)&w->loose, &w->loose_room, w->loose_count + (size_t)board->times, sizeof *w->loose)) {
+        if (!array_grow((void **)&w->pieces, &w->piece_room, w->piece_count + board->count,
+                        sizeof *w->pieces) ||
+            !array_grow((void **)&w->loose, &w->loose_room, w->loose_count + (size_t)board->times,
+                        sizeof *w->loose)) {
             return CUT_NO_MEMORY;
         }
         for (size_t i = 0; i < board->count; i++) {
             w->pieces[w->piece_count++] = w->of[plan->pieces[board->first + i]];
         }
         for (int64_t t = 0; t < board->times; t++) {
-            w->loose[w->loose_count++] =
-                (struct loose){.class = class, .length = length_of[board->stock], .first = first, .count = board->count};
+            w->loose[w->loose_count++] = (struct loose){.class = class,
+                                                        .length = length_of[board->stock],
+                                                        .first = first,
+                                                        .count = board->count};
         }
     }
     return CUT_DONE;
@@ -158,16 +171,21 @@ static enum cut_status plan_strips(struct workshop *w, size_t class, size_t only
     for (size_t i = 0; i < w->lengths.count && stocks < CUT_STOCKS_MAX; i++) {
         const int64_t usable = board_usable_length(w->job, stock_of_length(w, i));
         if ((only == SIZE_MAX || only == i) && usable > 0) {
-            w->stocks[stocks] = (struct cut_stock){
-                .length = usable, .width = 1, .price = w->lengths.v[i] / MILLION + 1, .copies = CUT_UNLIMITED};
+            w->stocks[stocks] = (struct cut_stock){.length = usable,
+                                                   .width = 1,
+                                                   .price = w->lengths.v[i] / MILLION + 1,
+                                                   .copies = CUT_UNLIMITED};
             length_of[stocks++] = i;
         }
     }
     if (stocks == 0) {
         return CUT_NO_ROOM;
     }
-    const struct cut_job job = {
-        .kerf = w->job->kerf, .stock_count = stocks, .stocks = w->stocks, .item_count = items, .items = w->items};
+    const struct cut_job job = {.kerf = w->job->kerf,
+                                .stock_count = stocks,
+                                .stocks = w->stocks,
+                                .item_count = items,
+                                .items = w->items};
     struct strip_plan *plan = NULL;
     enum cut_status status = strip_plan_make(&job, w->effort, &plan);
     if (status == CUT_DONE) {
@@ -177,7 +195,9 @@ static enum cut_status plan_strips(struct workshop *w, size_t class, size_t only
     return status;
 }
 
-/* --- second level: strips into boards --------------------------------------------------------------------------------------------------- */
+/* --- second level: strips into boards
+ * ---------------------------------------------------------------------------------------------------
+ */
 
 static size_t take_loose(struct workshop *w, size_t class, size_t length) {
     size_t i = 0;
@@ -189,9 +209,11 @@ static size_t take_loose(struct workshop *w, size_t class, size_t length) {
     return i;
 }
 
-static bool fill_board(struct workshop *w, struct growing *g, size_t stock, const struct strip_plan *plan,
-                       const struct strip_board *board, size_t length) {
-    const struct board_use use = {.stock = stock, .first = g->plan->strip_count, .count = board->count};
+static bool fill_board(struct workshop *w, struct growing *g, size_t stock,
+                       const struct strip_plan *plan, const struct strip_board *board,
+                       size_t length) {
+    const struct board_use use = {
+        .stock = stock, .first = g->plan->strip_count, .count = board->count};
     for (size_t s = 0; s < board->count; s++) {
         const size_t class = w->of[plan->pieces[board->first + s]];
         const struct loose *const loose = &w->loose[take_loose(w, class, length)];
@@ -221,7 +243,8 @@ static enum cut_status plan_boards(struct workshop *w, struct growing *g, size_t
             demand += w->loose[i].class == c && w->loose[i].length == length ? 1 : 0;
         }
         if (demand > 0) {
-            w->items[items] = (struct cut_item){.length = w->widths.v[c], .width = 1, .demand = demand};
+            w->items[items] =
+                (struct cut_item){.length = w->widths.v[c], .width = 1, .demand = demand};
             w->of[items++] = c;
         }
     }
@@ -231,18 +254,24 @@ static enum cut_status plan_boards(struct workshop *w, struct growing *g, size_t
     for (size_t s = 0; s < w->job->stock_count && stocks < CUT_STOCKS_MAX; s++) {
         const int64_t usable = board_usable_width(w->job, s);
         if (w->job->stocks[s].length == w->lengths.v[length] && usable > 0) {
-            w->stocks[stocks] = (struct cut_stock){
-                .length = usable, .width = 1, .price = w->job->stocks[s].price, .copies = CUT_UNLIMITED};
+            w->stocks[stocks] = (struct cut_stock){.length = usable,
+                                                   .width = 1,
+                                                   .price = w->job->stocks[s].price,
+                                                   .copies = CUT_UNLIMITED};
             stock_of[stocks++] = s;
         }
     }
-    const struct cut_job job = {
-        .kerf = w->job->kerf, .stock_count = stocks, .stocks = w->stocks, .item_count = items, .items = w->items};
+    const struct cut_job job = {.kerf = w->job->kerf,
+                                .stock_count = stocks,
+                                .stocks = w->stocks,
+                                .item_count = items,
+                                .items = w->items};
     struct strip_plan *plan = NULL;
     enum cut_status status = stocks == 0 ? CUT_NO_ROOM : strip_plan_make(&job, w->effort, &plan);
     for (size_t b = 0; status == CUT_DONE && b < plan->board_count; b++) {
         for (int64_t t = 0; status == CUT_DONE && t < plan->boards[b].times; t++) {
-            if (!fill_board(w, g, stock_of[plan->boards[b].stock], plan, &plan->boards[b], length)) {
+            if (!fill_board(w, g, stock_of[plan->boards[b].stock], plan, &plan->boards[b],
+                            length)) {
                 status = CUT_NO_MEMORY;
             }
         }
@@ -251,7 +280,9 @@ static enum cut_status plan_boards(struct workshop *w, struct growing *g, size_t
     return status;
 }
 
-/* --- one way, and the best of them ------------------------------------------------------------------------------------------------------ */
+/* --- one way, and the best of them
+ * ------------------------------------------------------------------------------------------------------
+ */
 
 /* A whole plan whose strips come from boards of length `only` (SIZE_MAX: of all lengths). */
 static enum cut_status plan_one_way(struct workshop *w, size_t only, struct board_plan **out) {
@@ -273,24 +304,28 @@ static enum cut_status plan_one_way(struct workshop *w, size_t only, struct boar
     return status;
 }
 
-/* ceil(a x b / c) without overflow for sizes in nanometres: by long double would round; by 128 bits it is exact. */
+/* ceil(a x b / c) without overflow for sizes in nanometres: by long double would round; by 128 bits
+ * it is exact. */
 __extension__ typedef __int128 wide;
 
-/* Every part with its kerfs takes room of the boards' usable room and one kerf each way; the cheapest room there is prices it. */
+/* Every part with its kerfs takes room of the boards' usable room and one kerf each way; the
+ * cheapest room there is prices it. */
 static int64_t bound_of(const struct board_job *job) {
     wide need = 0;
     for (size_t i = 0; i < job->item_count; i++) {
-        need += (wide)job->items[i].demand * (job->items[i].length + job->kerf) * (job->items[i].width + job->kerf);
+        need += (wide)job->items[i].demand * (job->items[i].length + job->kerf) *
+                (job->items[i].width + job->kerf);
     }
     int64_t best = 0;
     bool known = false;
     for (size_t s = 0; s < job->stock_count; s++) {
-        const wide room = (wide)(board_usable_length(job, s) + job->kerf) * (board_usable_width(job, s) + job->kerf);
+        const wide room = (wide)(board_usable_length(job, s) + job->kerf) *
+                          (board_usable_width(job, s) + job->kerf);
         if (board_usable_length(job, s) == 0 || board_usable_width(job, s) == 0) {
             continue;
         }
-        /* need / room boards of this price, as if they could be cut: a lower bound when all stock were this; the least over the stocks
-         * bounds every mixture */
+        /* need / room boards of this price, as if they could be cut: a lower bound when all stock
+         * were this; the least over the stocks bounds every mixture */
         const wide whole = need / room;
         const wide rest = (need % room) * job->stocks[s].price;
         const wide price = whole * job->stocks[s].price + rest / room + (rest % room != 0 ? 1 : 0);
@@ -308,7 +343,8 @@ static bool workshop_open(struct workshop *w, const struct board_job *job) {
     w->items = calloc(job->item_count + 1, sizeof *w->items);
     w->stocks = calloc(job->stock_count + 1, sizeof *w->stocks);
     w->of = calloc(job->item_count + 1, sizeof *w->of);
-    if (w->widths.v == NULL || w->lengths.v == NULL || w->items == NULL || w->stocks == NULL || w->of == NULL) {
+    if (w->widths.v == NULL || w->lengths.v == NULL || w->items == NULL || w->stocks == NULL ||
+        w->of == NULL) {
         return false;
     }
     for (size_t i = 0; i < job->item_count; i++) {
@@ -334,8 +370,10 @@ static void workshop_close(struct workshop *w) {
     free(w->pieces);
 }
 
-/* A worse one way or one that has no room is passed over; the fault of the last is told when none works. */
-static enum cut_status take_better(struct board_plan **best, struct board_plan *next, enum cut_status status) {
+/* A worse one way or one that has no room is passed over; the fault of the last is told when none
+ * works. */
+static enum cut_status take_better(struct board_plan **best, struct board_plan *next,
+                                   enum cut_status status) {
     if (status != CUT_DONE) {
         return *best != NULL && status != CUT_NO_MEMORY ? CUT_DONE : status;
     }
@@ -349,7 +387,8 @@ static enum cut_status take_better(struct board_plan **best, struct board_plan *
     return CUT_DONE;
 }
 
-enum cut_status board_plan_make(const struct board_job *job, int64_t effort, struct board_plan **plan) {
+enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
+                                struct board_plan **plan) {
     struct workshop w = {.job = job};
     enum cut_status status = CUT_NO_MEMORY;
     *plan = NULL;

@@ -35,7 +35,7 @@ static fig needed_of(const struct yard *y, fig with_waste) {
 
 /* A break prices the whole lot.  At each break the lot is what is needed, or the break's own amount
  * where that is more; the cheapest lot is ordered, and of equal ones the larger. */
-static void buy_at_breaks(const struct yard *y, struct lumber_buy *b, fig base) {
+static void buy_at_breaks(const struct yard *y, struct lumber_way *b, fig base) {
     const struct steps *const breaks = &y->lumber->breaks;
     const size_t n = breaks->count < MOST_BREAKS ? breaks->count : MOST_BREAKS;
     const fig nothing = tape_constant(y->tape, "from nothing", y->unit, 0, 0, "by definition");
@@ -62,35 +62,107 @@ static void buy_at_breaks(const struct yard *y, struct lumber_buy *b, fig base) 
     b->price = fig_pick_from(y->tape, "price of the lot", b->bought, limits, prices, n + 1);
 }
 
-static void buy(const struct yard *y, struct lumber_buy *b) {
+/* Buys `w->needed` of a lumber whose net and rough are b's. */
+static void buy_way(const struct yard *y, const struct lumber_buy *b, struct lumber_way *w) {
+    const fig base = measures_given(y->tape, y->m, "price", &y->lumber->price);
+    if (y->lumber->breaks.count > 0) {
+        buy_at_breaks(y, w, base);
+    } else {
+        w->bought = w->needed;
+        w->price = base;
+        w->cost =
+            fig_ratio(y->tape, "lumber cost", UNIT_MONEY, (figs){{w->bought, base}}, (figs){{{0}}});
+    }
+    w->factor =
+        fig_ratio(y->tape, "bought over net", UNIT_FACTOR, (figs){{w->bought}}, (figs){{b->net}});
+    const fig more = fig_plus(y->tape, "bought more than net", w->bought, fig_minus(b->net));
+    w->waste_added = fig_ratio(y->tape, "waste added", UNIT_PERCENT, (figs){{more, y->m->hundred}},
+                               (figs){{b->net}});
+    w->yield = fig_ratio(y->tape, "yield", UNIT_PERCENT, (figs){{b->net, y->m->hundred}},
+                         (figs){{w->bought}});
+    w->rest =
+        fig_plus(y->tape, "kerf, defects, offcuts, rounding up", w->bought, fig_minus(b->rough));
+}
+
+static void price_by(struct lumber_buy *b, const struct lumber_way *w) {
+    b->needed = w->needed;
+    b->bought = w->bought;
+    b->price = w->price;
+    b->cost = w->cost;
+    b->cost_as_needed = w->cost_as_needed;
+    b->factor = w->factor;
+    b->waste_added = w->waste_added;
+    b->yield = w->yield;
+    b->rest = w->rest;
+}
+
+static void buy_by_factor(const struct yard *y, struct lumber_buy *b) {
     b->waste = measures_given(y->tape, y->m, "waste", &y->lumber->waste);
     b->with_waste = waste_applied(y->tape, y->m, b->net, b->waste,
                                   (enum waste_as)y->lumber->waste_as.word, y->unit);
-    b->needed = needed_of(y, b->with_waste);
-    const fig base = measures_given(y->tape, y->m, "price", &y->lumber->price);
-    if (y->lumber->breaks.count > 0) {
-        buy_at_breaks(y, b, base);
-    } else {
-        b->bought = b->needed;
-        b->price = base;
-        b->cost =
-            fig_ratio(y->tape, "lumber cost", UNIT_MONEY, (figs){{b->bought, base}}, (figs){{{0}}});
-    }
-    b->factor =
-        fig_ratio(y->tape, "bought over net", UNIT_FACTOR, (figs){{b->bought}}, (figs){{b->net}});
-    const fig more = fig_plus(y->tape, "bought more than net", b->bought, fig_minus(b->net));
-    b->waste_added = fig_ratio(y->tape, "waste added", UNIT_PERCENT, (figs){{more, y->m->hundred}},
-                               (figs){{b->net}});
-    b->yield = fig_ratio(y->tape, "yield", UNIT_PERCENT, (figs){{b->net, y->m->hundred}},
-                         (figs){{b->bought}});
     b->allowances = fig_plus(y->tape, "end and edge allowance", b->rough, fig_minus(b->net));
-    b->rest =
-        fig_plus(y->tape, "kerf, defects, offcuts, rounding up", b->bought, fig_minus(b->rough));
+    b->by_factor.needed = needed_of(y, b->with_waste);
+    buy_way(y, b, &b->by_factor);
+    price_by(b, &b->by_factor);
+}
+
+static void buy_by_plan(const struct yard *y, struct lumber_buy *b) {
+    b->by_plan.needed = b->plan.bought;
+    if (y->lumber->minimum.set) {
+        const fig minimum = measures_given(y->tape, y->m, "yard's minimum", &y->lumber->minimum);
+        b->by_plan.needed = fig_larger(y->tape, "needed by plan", b->plan.bought, minimum);
+    }
+    buy_way(y, b, &b->by_plan);
+}
+
+struct order {
+    struct pool *pool;
+    const struct rates *rates;
+    const struct quantities *quantities;
+    struct problems *problems;
+    struct plan_wish wish;
+};
+
+static bool plan_lumber(const struct yard *y, struct lumber_buy *b, const struct order *o) {
+    const bool wanted = o->rates->shop.lumber_by.word == PRICED_BY_PLAN;
+    if (!o->wish.always && !wanted) {
+        b->plan.missing = "no plan was asked for";
+        return true;
+    }
+    if (!lumber_plan_make(&b->plan, o->pool, y->tape, y->m, o->rates, b->material, o->quantities,
+                          o->wish.effort)) {
+        return false;
+    }
+    if (b->plan.missing == NULL) {
+        buy_by_plan(y, b);
+    }
+    if (wanted && b->plan.missing != NULL) {
+        problem_add(o->problems, SEVERITY_ERROR, "no-plan", y->lumber->name.place,
+                    "lumber '%s' is priced by plan and has none: %s; stock boards for it, or price "
+                    "by factor",
+                    problem_quote(o->problems, y->lumber->name.s), b->plan.missing);
+    } else if (wanted) {
+        b->planned = true;
+        price_by(b, &b->by_plan);
+    }
+    return true;
+}
+
+void lumber_clear(struct lumber_list *list) {
+    for (size_t i = 0; i < list->count; i++) {
+        board_plan_free(list->buys[i].plan.plan);
+    }
+    *list = (struct lumber_list){0};
 }
 
 bool lumber_make(struct lumber_list *list, struct pool *pool, struct tape *tape,
                  const struct measures *measures, const struct rates *rates,
-                 const struct quantities *quantities) {
+                 const struct quantities *quantities, struct plan_wish wish, struct problems *problems) {
+    const struct order order = {.pool = pool,
+                                .rates = rates,
+                                .quantities = quantities,
+                                .problems = problems,
+                                .wish = wish};
     *list = (struct lumber_list){0};
     list->buys = pool_take(pool, rates->lumber_count, sizeof *list->buys);
     if (list->buys == NULL) {
@@ -111,7 +183,10 @@ bool lumber_make(struct lumber_list *list, struct pool *pool, struct tape *tape,
         b->net = net;
         b->rough =
             quantities_total(quantities, tape, "lumber rough", STUFF_LUMBER, (int32_t)i, true);
-        buy(&yard, b);
+        buy_by_factor(&yard, b);
+        if (!plan_lumber(&yard, b, &order)) {
+            return false;
+        }
     }
     tape_about_again(tape, 0);
     return true;

@@ -5,19 +5,29 @@
 #ifndef DOORCOST_STOCK_SHEET_H
 #define DOORCOST_STOCK_SHEET_H
 
-#include "door/quantity.h"
+#include "stock/sheets_by_plan.h"
+
+/* One way of saying how many are bought. */
+struct sheet_way {
+    fig whole, half; /* sheets; half: none where halves are not sold */
+    fig bought;      /* area */
+    fig cost;        /* money */
+    fig factor, waste_added, yield;
+};
 
 struct sheet_buy {
-    int32_t material;  /* index into rates.sheets */
-    fig net;           /* area of the parts */
-    fig waste, needed; /* percent; area with waste */
-    fig each;          /* area of a sheet */
-    fig whole, half;   /* sheets bought; half: none where halves are not sold */
+    int32_t material;    /* index into rates.sheets */
+    fig net;             /* area of the parts */
+    fig waste, needed;   /* percent; area with waste */
+    fig each, each_half; /* area of a sheet, of a half */
     fig price, half_price;
-    fig bought;  /* area */
-    fig cost;    /* money for what is bought */
-    fig charged; /* money that the job pays: cost, or its part for the area needed */
-    fig factor, waste_added, yield;
+    struct sheet_way by_factor, by_plan; /* by_plan: all none without a plan */
+    struct sheets_plan plan;
+    bool planned; /* by_plan prices the job, else by_factor */
+    /* of the way that prices the job */
+    fig whole, half, bought, cost, factor, waste_added, yield;
+    fig charged; /* money that the job pays: cost, or its part for the area needed (by plan: for the
+                    parts) */
 };
 
 struct sheet_list {
@@ -25,11 +35,13 @@ struct sheet_list {
     size_t count;
 };
 
-/* A buy for each sheet that a part takes, in the order of the rates file. Memory from pool. true:
- * memory held. */
+/* A buy for each sheet that a part takes, in the order of the rates file.  effort and errors: as
+ * lumber_make.  Memory from pool, plans freed by sheets_clear. true: memory held. */
 bool sheets_make(struct sheet_list *list, struct pool *pool, struct tape *tape,
                  const struct measures *measures, const struct rates *rates,
-                 const struct quantities *quantities) __attribute__((warn_unused_result));
+                 const struct quantities *quantities, struct plan_wish wish, struct problems *problems)
+    __attribute__((warn_unused_result));
+void sheets_clear(struct sheet_list *list);
 
 struct glass_buy {
     int32_t material; /* index into rates.glass */

@@ -2,8 +2,12 @@
 target_sources(doorcost_core PRIVATE
     stock/banding.c
     stock/hardware.c
+    stock/board_check.c
+    stock/board_plan.c
     stock/lumber.c
+    stock/lumber_plan.c
     stock/question.c
     stock/sheet.c
+    stock/sheets_by_plan.c
     stock/tally.c
 )

@@ -1,0 +1,335 @@
+/* SPDX-License-Identifier: MIT */
+#include "stock/lumber_plan.h"
+
+#include "stock/tally.h"
+
+#include <stdlib.h>
+
+#define MILLION 1000000
+/* Operands of the boards chooser before the stocks: effort, kerf, end trim, edge, defects, stocks.
+ */
+#define FIXED_OPERANDS 6
+
+/* --- choosers
+ * ------------------------------------------------------------------------------------------------------------------
+ */
+
+/* in: effort, kerf, end trim, edge, defects (percent), stocks, then length, width, price of each
+ * stock, then length, width, pieces of each item, all at 6 decimals. Prices are money: 6 decimals
+ * to cents. */
+static bool read_job(const int64_t *in, size_t count, struct board_job *job,
+                     struct cut_stock *stocks, struct cut_item *items) {
+    const size_t stock_count = (size_t)(in[5] / MILLION);
+    if (stock_count > CUT_STOCKS_MAX || count < FIXED_OPERANDS + 3 * stock_count) {
+        return false;
+    }
+    const size_t item_count = (count - FIXED_OPERANDS - 3 * stock_count) / 3;
+    const int64_t *at = in + FIXED_OPERANDS;
+    for (size_t s = 0; s < stock_count; s++, at += 3) {
+        stocks[s] = (struct cut_stock){.length = at[0],
+                                       .width = at[1],
+                                       .price = at[2] / (MILLION / 100),
+                                       .copies = CUT_UNLIMITED};
+    }
+    for (size_t i = 0; i < item_count; i++, at += 3) {
+        items[i] = (struct cut_item){.length = at[0], .width = at[1], .demand = at[2] / MILLION};
+    }
+    *job = (struct board_job){.kerf = in[1],
+                              .end_trim = in[2],
+                              .edge = in[3],
+                              .defects = in[4] / 100, /* percent at 6 decimals to millionths */
+                              .stocks = stocks,
+                              .stock_count = stock_count,
+                              .items = items,
+                              .item_count = item_count};
+    return true;
+}
+
+static void count_boards(const struct board_plan *plan, int64_t *out) {
+    for (size_t b = 0; b < plan->board_count; b++) {
+        out[plan->boards[b].stock]++;
+    }
+}
+
+static bool choose_boards(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
+    struct cut_stock stocks[CUT_STOCKS_MAX];
+    struct cut_item *const items = calloc(count + 1, sizeof *items);
+    struct board_plan *plan = NULL;
+    struct board_job job;
+    const bool chosen = items != NULL && outputs >= CUT_STOCKS_MAX && count >= FIXED_OPERANDS &&
+                        read_job(in, count, &job, stocks, items) &&
+                        board_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE;
+    if (chosen) {
+        count_boards(plan, out);
+    }
+    board_plan_free(plan);
+    free(items);
+    return chosen;
+}
+
+/* A length at 6 decimals of a unit whose inch is `inch`, as nanometres. */
+static length as_nm(int64_t value, int64_t inch) {
+    return inch == MILLION ? (length)(value / 10 * 254 + value % 10 * 254 / 10) : (length)value;
+}
+
+/* in: an inch, width, length. out: surface measure, an exact half up. */
+static bool choose_surface(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
+    struct tally tally = {0};
+    if (count != 3 || outputs < 1 || in[1] <= 0 || in[2] <= 0) {
+        return false;
+    }
+    out[0] = tally_board(&tally, as_nm(in[1], in[0]), as_nm(in[2], in[0]));
+    return true;
+}
+
+/* in: an inch, then boards, width, length of each size. out: surface measure of all, halves up and
+ * down by turns. */
+static bool choose_tally(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
+    struct tally tally = {0};
+    if (count < 1 || (count - 1) % 3 != 0 || outputs < 1) {
+        return false;
+    }
+    for (size_t i = 1; i < count; i += 3) {
+        for (int64_t n = 0; n < in[i] / MILLION; n++) {
+            (void)tally_board(&tally, as_nm(in[i + 1], in[0]), as_nm(in[i + 2], in[0]));
+        }
+    }
+    out[0] = tally.surface;
+    return true;
+}
+
+const struct chooser boards_chooser = {.name = "boards", .choose = choose_boards};
+const struct chooser surface_chooser = {.name = "surface measure", .choose = choose_surface};
+const struct chooser tally_chooser = {.name = "tally", .choose = choose_tally};
+
+/* --- the job of the planner
+ * -------------------------------------------------------------------------------------------------------
+ */
+
+struct planner {
+    struct lumber_plan *p;
+    struct pool *pool;
+    struct tape *tape;
+    const struct measures *m;
+    const struct rates *rates;
+    const struct lumber *lumber;
+    int32_t material;
+    enum unit unit;
+    fig thickness, price;
+    fig *operands;
+    size_t operand_count;
+};
+
+static fig given_length(const struct planner *l, const char *what, const struct value *value) {
+    return value->set ? measures_given(l->tape, l->m, what, value)
+                      : tape_constant(l->tape, what, l->m->length, 0, 0, "none given");
+}
+
+static void add_operand(struct planner *l, fig f) {
+    l->operands[l->operand_count++] = f;
+}
+
+/* Board feet or m3 of one board, and what it costs at the price of a small lot. */
+static fig board_price(const struct planner *l, size_t s, fig wide, fig along) {
+    if (l->unit == UNIT_M3) {
+        l->p->footage[s] =
+            fig_ratio(l->tape, "volume of a board", UNIT_M3, (figs){{l->thickness, wide, along}},
+                      (figs){{l->m->length3_per_m3}});
+    } else {
+        const fig operands[] = {l->m->inch, wide, along};
+        fig surface;
+        fig_chosen(l->tape, "surface measure of a board", UNIT_COUNT, &surface_chooser, operands, 3,
+                   &surface, 1);
+        l->p->footage[s] = fig_ratio(l->tape, "board feet of a board", UNIT_BF,
+                                     (figs){{surface, l->thickness}}, (figs){{l->m->inch}});
+    }
+    return fig_ratio(l->tape, "price of a board", UNIT_MONEY, (figs){{l->p->footage[s], l->price}},
+                     (figs){{{0}}});
+}
+
+static bool add_stocks(struct planner *l, fig *widths, fig *lengths, fig *prices) {
+    const struct values *const w = &l->lumber->board_widths;
+    const struct values *const n = &l->lumber->board_lengths;
+    const size_t count = w->count * n->count;
+    struct cut_stock *const stocks = pool_take(l->pool, count, sizeof *stocks);
+    l->p->footage = pool_take(l->pool, count, sizeof *l->p->footage);
+    l->p->counts = pool_take(l->pool, count, sizeof *l->p->counts);
+    if (pool_failed(l->pool)) {
+        return false;
+    }
+    for (size_t s = 0; s < count; s++) {
+        widths[s] = measures_given(l->tape, l->m, "board width", &w->v[s % w->count]);
+        lengths[s] = measures_given(l->tape, l->m, "board length", &n->v[s / w->count]);
+        prices[s] = board_price(l, s, widths[s], lengths[s]);
+        stocks[s] = (struct cut_stock){.length = tape_amount(l->tape, lengths[s]),
+                                       .width = tape_amount(l->tape, widths[s]),
+                                       .price = tape_amount(l->tape, prices[s]),
+                                       .copies = CUT_UNLIMITED};
+        add_operand(l, lengths[s]);
+        add_operand(l, widths[s]);
+        add_operand(l, prices[s]);
+    }
+    l->p->job.stocks = stocks;
+    l->p->job.stock_count = count;
+    return true;
+}
+
+static bool add_items(struct planner *l, const struct quantities *q, size_t most) {
+    struct cut_item *const items = pool_take(l->pool, most, sizeof *items);
+    l->p->parts = pool_take(l->pool, most, sizeof *l->p->parts);
+    if (pool_failed(l->pool)) {
+        return false;
+    }
+    size_t n = 0;
+    for (size_t r = 0; r < q->count; r++) {
+        const struct leaf_figures *const leaf = &q->leaves[r];
+        for (size_t i = 0; i < leaf->door->part_count; i++) {
+            const struct part *const part = &leaf->door->parts[i];
+            if (part->stuff != STUFF_LUMBER || part->material != l->material) {
+                continue;
+            }
+            const struct part_figures *const f = &leaf->parts[i];
+            items[n] = (struct cut_item){.length = tape_amount(l->tape, f->rough_length),
+                                         .width = tape_amount(l->tape, f->stave_width),
+                                         .demand = tape_amount(l->tape, f->staves)};
+            l->p->parts[n++] = (struct plan_part){
+                .door = leaf->door, .part = part, .pieces = tape_amount(l->tape, f->staves)};
+            add_operand(l, f->rough_length);
+            add_operand(l, f->stave_width);
+            add_operand(l, f->staves);
+        }
+    }
+    l->p->job.items = items;
+    l->p->job.item_count = n;
+    return true;
+}
+
+static size_t count_items(const struct quantities *q, int32_t material) {
+    size_t n = 0;
+    for (size_t r = 0; r < q->count; r++) {
+        for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {
+            const struct part *const part = &q->leaves[r].door->parts[i];
+            n += part->stuff == STUFF_LUMBER && part->material == material ? 1 : 0;
+        }
+    }
+    return n;
+}
+
+/* --- what the plan comes to
+ * ----------------------------------------------------------------------------------------------------------
+ */
+
+static void tally(const struct planner *l, const fig *widths, const fig *lengths) {
+    struct lumber_plan *const p = l->p;
+    const size_t stocks = p->job.stock_count;
+    if (l->unit == UNIT_M3) {
+        p->bought = fig_total(l->tape, "boards bought", UNIT_M3, p->counts, p->footage, stocks);
+        return;
+    }
+    fig operands[1 + 3 * CUT_STOCKS_MAX] = {l->m->inch};
+    for (size_t s = 0; s < stocks; s++) {
+        operands[1 + 3 * s] = p->counts[s];
+        operands[2 + 3 * s] = widths[s];
+        operands[3 + 3 * s] = lengths[s];
+    }
+    fig surface;
+    fig_chosen(l->tape, "surface measure, all boards", UNIT_COUNT, &tally_chooser, operands,
+               1 + 3 * stocks, &surface, 1);
+    p->bought = fig_ratio_to(l->tape, "board feet, tallied", UNIT_BF, 0,
+                             (figs){{surface, l->thickness}}, (figs){{l->m->inch}});
+}
+
+static void take_plan(const struct planner *l, const fig *widths, const fig *lengths,
+                      const fig *prices) {
+    struct lumber_plan *const p = l->p;
+    const size_t stocks = p->job.stock_count;
+    int64_t known[CUT_STOCKS_MAX] = {0};
+    count_boards(p->plan, known);
+    fig_chosen_known(l->tape, "boards to buy", UNIT_COUNT, &boards_chooser, l->operands,
+                     l->operand_count, known, p->counts, stocks);
+    p->boards = fig_sum(l->tape, "boards in all", UNIT_COUNT, p->counts, stocks);
+    tally(l, widths, lengths);
+    p->at_price = fig_total(l->tape, "boards at the price of a small lot", UNIT_MONEY, p->counts,
+                            prices, stocks);
+    p->bound = tape_constant(l->tape, "least possible, boards at that price", UNIT_MONEY, 2,
+                             p->plan->bound, "proved by the planner: docs/cutting.md");
+    if (l->lumber->defects.set) {
+        const fig share = measures_given(l->tape, l->m, "defects", &l->lumber->defects);
+        p->defects = fig_ratio(l->tape, "set aside for defects", l->unit,
+                               (figs){{p->bought, share}}, (figs){{l->m->hundred}});
+    }
+}
+
+static const char *why_not(enum cut_status status) {
+    return status == CUT_NO_ROOM ? "a part fits no board stocked"
+                                 : "a size is out of the planner's range";
+}
+
+bool lumber_plan_make(struct lumber_plan *plan, struct pool *pool, struct tape *tape,
+                      const struct measures *measures, const struct rates *rates, int32_t material,
+                      const struct quantities *quantities, int64_t effort) {
+    const struct lumber *const lumber = &rates->lumber[material];
+    const size_t stocks = lumber->board_widths.count * lumber->board_lengths.count;
+    const size_t items = count_items(quantities, material);
+    fig widths[CUT_STOCKS_MAX];
+    fig lengths[CUT_STOCKS_MAX];
+    fig prices[CUT_STOCKS_MAX];
+    *plan = (struct lumber_plan){0};
+    if (stocks == 0 || stocks > CUT_STOCKS_MAX) {
+        plan->missing = stocks == 0 ? "no board widths and lengths are stocked"
+                                    : "more board sizes than the planner takes";
+        return true;
+    }
+    struct planner l = {.p = plan,
+                        .pool = pool,
+                        .tape = tape,
+                        .m = measures,
+                        .rates = rates,
+                        .lumber = lumber,
+                        .material = material,
+                        .unit = lumber_unit(lumber),
+                        .operands =
+                            pool_take(pool, FIXED_OPERANDS + 3 * (stocks + items), sizeof(fig))};
+    if (l.operands == NULL) {
+        return false;
+    }
+    l.thickness = measures_given(tape, measures, "thickness, nominal", &lumber->thickness);
+    l.thickness = l.unit == UNIT_BF
+                      ? fig_larger(tape, "thickness counted", l.thickness, measures->inch)
+                      : l.thickness;
+    l.price = measures_given(tape, measures, "price", &lumber->price);
+    add_operand(&l, tape_constant(tape, "planner's effort", UNIT_COUNT, 0, effort,
+                                  "units of work (docs/cutting.md)"));
+    const fig trims[] = {given_length(&l, "saw kerf", &rates->saw.kerf),
+                         given_length(&l, "end trim", &lumber->end_trim),
+                         given_length(&l, "edge straightened", &rates->saw.straighten)};
+    for (size_t i = 0; i < 3; i++) {
+        add_operand(&l, trims[i]);
+    }
+    const fig share = lumber->defects.set
+                          ? measures_given(tape, measures, "defects", &lumber->defects)
+                          : tape_constant(tape, "no defects", UNIT_PERCENT, 0, 0, "none given");
+    add_operand(&l, share);
+    add_operand(&l, tape_constant(tape, "board sizes", UNIT_COUNT, 0, (int64_t)stocks,
+                                  "widths x lengths stocked"));
+    plan->job = (struct board_job){.kerf = tape_amount(tape, trims[0]),
+                                   .end_trim = tape_amount(tape, trims[1]),
+                                   .edge = tape_amount(tape, trims[2]),
+                                   .defects = tape_scaled(tape, share, 6) / 100};
+    if (!add_stocks(&l, widths, lengths, prices) || !add_items(&l, quantities, items)) {
+        return false;
+    }
+    const enum cut_status status = board_plan_make(&plan->job, effort, &plan->plan);
+    if (status == CUT_NO_MEMORY) {
+        return false;
+    }
+    if (status != CUT_DONE) {
+        plan->missing = why_not(status);
+        return true;
+    }
+    plan->missing = board_plan_check(&plan->job, plan->plan);
+    if (plan->missing == NULL) {
+        take_plan(&l, widths, lengths, prices);
+    }
+    return true;
+}

@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: MIT */
+/* The boards of one lumber by cutting plan: the plan itself, and what it comes to on the tape.
+ * Method: docs/method.md, "By plan"; docs/cutting.md. */
+#ifndef DOORCOST_STOCK_LUMBER_PLAN_H
+#define DOORCOST_STOCK_LUMBER_PLAN_H
+
+#include "door/quantity.h"
+#include "stock/board_plan.h"
+#include "stock/plan_part.h"
+
+struct lumber_plan {
+    const char *missing;     /* why there is no plan; NULL: there is one */
+    struct board_job job;    /* sizes in millionths of the job's length unit, prices in cents */
+    struct board_plan *plan; /* owned by the list that holds this; NULL when missing */
+    struct plan_part *parts; /* one an item of the job */
+    fig *counts;             /* boards to buy, one a stock of the job */
+    fig *footage;            /* board feet or m3 of a board, before any rounding on the pack */
+    fig boards;              /* boards in all */
+    fig bought;              /* board feet as a yard tallies them; m3 */
+    fig bound;               /* money: no plan costs less than this at the price of a small lot */
+    fig at_price;            /* money: the plan's boards at that same price */
+    fig defects;             /* board feet or m3 set aside for defects */
+};
+
+/* Plans the boards of a lumber at effort units of work.  Items and names come from pool; plan->plan
+ * is owned by the caller and freed by board_plan_free.  A plan is checked before it is used; one
+ * that fails its check is none.  true: memory held. */
+bool lumber_plan_make(struct lumber_plan *plan, struct pool *pool, struct tape *tape,
+                      const struct measures *measures, const struct rates *rates, int32_t material,
+                      const struct quantities *quantities, int64_t effort)
+    __attribute__((warn_unused_result));
+
+/* The choosers that a replay asks: boards (by board_plan_make), surface measure of one board, of
+ * all boards of a plan. */
+extern const struct chooser boards_chooser, surface_chooser, tally_chooser;
+
+#endif

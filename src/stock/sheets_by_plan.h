@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: MIT */
+/* The sheets of one kind by cutting plan: whole sheets and halves, cut edge to edge, grain kept
+ * where there is one. Method: docs/method.md, "By plan"; docs/cutting.md. */
+#ifndef DOORCOST_STOCK_SHEETS_BY_PLAN_H
+#define DOORCOST_STOCK_SHEETS_BY_PLAN_H
+
+#include "door/quantity.h"
+#include "stock/cut/sheet_plan.h"
+#include "stock/plan_part.h"
+
+/* The stocks of the planner's job: the whole sheet, then the half where one is sold (half the
+ * length). */
+enum { SHEET_WHOLE, SHEET_HALF, SHEET_STOCKS };
+
+struct sheets_plan {
+    const char *missing;     /* why there is no plan; NULL: there is one */
+    struct cut_job job;      /* sizes in millionths of the job's length unit, prices in cents */
+    struct sheet_plan *plan; /* owned by the list that holds this; NULL when missing */
+    struct plan_part *parts; /* one an item of the job */
+    fig counts[SHEET_STOCKS];
+    fig bound; /* money: no plan costs less */
+};
+
+/* Plans the sheets of a kind at effort units of work.  Items come from pool; plan->plan is owned by
+ * the caller.  A plan is checked before it is used; one that fails its check is none.  true: memory
+ * held. */
+bool sheets_plan_make(struct sheets_plan *plan, struct pool *pool, struct tape *tape,
+                      const struct measures *measures, const struct rates *rates, int32_t material,
+                      const struct quantities *quantities, int64_t effort)
+    __attribute__((warn_unused_result));
+
+/* The chooser that a replay asks. */
+extern const struct chooser sheets_chooser;
+
+#endif
