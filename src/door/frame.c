@@ -69,9 +69,9 @@ enum frame_fault frame_divide(struct frame *frame, const struct style *style, co
     } else if (!take_given(frame, &row->heights, down, unit)) {
         return FRAME_ROWS_DIFFER;
     }
-    /* A leaf so small that a rounded share ate the last opening. */
-    if (frame->column[frame->columns - 1] <= 0) {
+    /* A leaf so small that a share was rounded to nothing, or ate the last opening. */
+    if (frame->column[0] <= 0 || frame->column[frame->columns - 1] <= 0) {
         return FRAME_TOO_NARROW;
     }
-    return frame->row[frame->rows - 1] <= 0 ? FRAME_TOO_LOW : FRAME_OK;
+    return frame->row[0] <= 0 || frame->row[frame->rows - 1] <= 0 ? FRAME_TOO_LOW : FRAME_OK;
 }
