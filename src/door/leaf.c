@@ -14,7 +14,8 @@ struct leaf leaf_size(const struct row *row, const struct make *make, enum lengt
         }
         const int64_t leaves = row->leaves.amount;
         if (leaves > 1) {
-            width = (width - (leaves - 1) * make->gap.amount) / leaves;
+            /* to the nearest nm, or half a 64th would be cut as less than half */
+            width = (2 * (width - (leaves - 1) * make->gap.amount) + leaves) / (2 * leaves);
         }
     }
     return (struct leaf){.width = length_cut(width, unit), .height = length_cut(height, unit)};
