@@ -17,3 +17,16 @@ foreach(sample kitchen/kitchen metric/tea-kitchen)
         && /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/recompute.py <${name}.json"
         WORKING_DIRECTORY ${CMAKE_CURRENT_BINARY_DIR})
 endforeach()
+
+# A shop and a job on the bench, for tests that read and estimate.
+add_library(doorcost_support OBJECT support.c)
+target_include_directories(doorcost_support PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
+target_compile_definitions(doorcost_support PRIVATE DOORCOST_SOURCE="${PROJECT_SOURCE_DIR}")
+target_link_libraries(doorcost_support PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA)
+
+function(doorcost_stage_test name)
+    doorcost_test(${name})
+    target_link_libraries(${name} PRIVATE doorcost_support)
+endfunction()
+
+doorcost_stage_test(test_door)

@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: MIT */
+/* A shop and a job on the bench: the plain files of tests/data with some keys changed, read by the
+ * real reader and estimated, and figures of the estimate held against what they should be.
+ *
+ * A test is a table of cases; a case that fails is printed with its name, and the others still run.
+ */
+#ifndef DOORCOST_TESTS_SUPPORT_H
+#define DOORCOST_TESTS_SUPPORT_H
+
+#include "price/estimate.h"
+
+enum bench_unit { BENCH_INCH, BENCH_MM };
+
+#define BENCH_MOST_EDITS 12
+#define BENCH_MOST_WANTS 20
+
+/* What a figure stands in. */
+enum thing {
+    THING_NONE, /* ends a list */
+    THING_LEAF,
+    THING_PART, /* of the first row */
+    THING_JOB,  /* struct quantities */
+    THING_LUMBER,
+    THING_SHEET,
+    THING_GLASS,
+    THING_HARDWARE,
+    THING_BATCH,
+    THING_COAT, /* of the first batch */
+    THING_PRODUCT,
+    THING_OPERATION,
+    THING_SHARE, /* of the first operation, by row */
+    THING_MACHINE,
+    THING_LABOR,
+    THING_COST,
+    THING_CONSUMABLE,
+    THING_DOOR,
+    THING_SALE,
+};
+
+/* value: decimal, compared exactly; NULL: the figure must be none. */
+struct want {
+    const char *what;
+    enum thing thing;
+    size_t index, at;
+    const char *value;
+};
+
+#define WANT(thing, type, i, field, value)                                                         \
+    { #type " " #i " " #field, thing, i, offsetof(struct type, field), value }
+#define LEAF(i, field, value)       WANT(THING_LEAF, leaf_figures, i, field, value)
+#define PART(i, field, value)       WANT(THING_PART, part_figures, i, field, value)
+#define JOB(field, value)           WANT(THING_JOB, quantities, 0, field, value)
+#define LUMBER(i, field, value)     WANT(THING_LUMBER, lumber_buy, i, field, value)
+#define SHEET(i, field, value)      WANT(THING_SHEET, sheet_buy, i, field, value)
+#define GLASS(i, field, value)      WANT(THING_GLASS, glass_buy, i, field, value)
+#define HARDWARE(i, field, value)   WANT(THING_HARDWARE, hardware_buy, i, field, value)
+#define BATCH(i, field, value)      WANT(THING_BATCH, batch, i, field, value)
+#define COAT(i, field, value)       WANT(THING_COAT, coat_figures, i, field, value)
+#define PRODUCT(i, field, value)    WANT(THING_PRODUCT, product, i, field, value)
+#define OPERATION(i, field, value)  WANT(THING_OPERATION, operation_figures, i, field, value)
+#define SHARE(i, field, value)      WANT(THING_SHARE, operation_share, i, field, value)
+#define MACHINE(i, field, value)    WANT(THING_MACHINE, machine_figures, i, field, value)
+#define LABOR(field, value)         WANT(THING_LABOR, labor, 0, field, value)
+#define COST(field, value)          WANT(THING_COST, costs, 0, field, value)
+#define CONSUMABLE(i, field, value) WANT(THING_CONSUMABLE, consumable_figures, i, field, value)
+#define DOOR(i, field, value)       WANT(THING_DOOR, door_price, i, field, value)
+#define SALE(field, value)          WANT(THING_SALE, sale_figures, 0, field, value)
+
+/* edits: each `SECTION|KEY = VALUE`, and more `KEY = VALUE` on lines below; a key is changed where
+ * it stands or added to its section, a section that is not there is added. `SECTION|KEY` takes the
+ * key away. [job], [make], [sale] and [option ...] are the job's. doors: the door list; without a
+ * heading its columns are id,width,height. */
+struct bench_case {
+    const char *name;
+    const char *edits[BENCH_MOST_EDITS];
+    const char *doors;
+    struct want wants[BENCH_MOST_WANTS];
+};
+
+struct bench {
+    const char *name;
+    char folder[32];
+    struct problems problems;
+    struct rates rates;
+    struct job job;
+    struct estimate estimate;
+    enum estimate_result result;
+    int wrong; /* checks that failed */
+};
+
+/* Reads and estimates; problems are left for the caller to look at. Fails the test when the files
+ * cannot be written or memory is out. */
+void bench_open(struct bench *bench, const char *name, enum bench_unit unit,
+                const char *const *edits, const char *doors);
+/* The same for a job of the tree, by its name from the top of the sources. */
+void bench_open_job(struct bench *bench, const char *path);
+/* What went wrong, for the sum over all cases. */
+int bench_close(struct bench *bench);
+
+/* Counts and prints what is not as it should be. */
+void bench_expect(struct bench *bench, const struct want *want);
+void bench_figure(struct bench *bench, const char *what, fig figure, const char *value);
+void bench_wrong(struct bench *bench, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+/* No errors, and figures all in order. */
+void bench_sound(struct bench *bench);
+/* Whether there is a problem of that id. */
+bool bench_has(const struct bench *bench, const char *id);
+
+/* Runs all cases and fails the test when one of them is wrong. */
+void bench_run(const struct bench_case *cases, size_t count, enum bench_unit unit);
+
+#define COUNT(array) (sizeof(array) / sizeof *(array))
+
+#endif
