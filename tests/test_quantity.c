@@ -1,0 +1,248 @@
+/* SPDX-License-Identifier: MIT */
+/* What a leaf takes of lumber, sheets and glass, its surface, weight, hinges and the counts that
+ * labor goes by. Worked by hand from the formulas of docs/method.md; each figure is rounded once to
+ * its decimals before it is used again. */
+#include "support.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+
+#include <cmocka.h>
+
+#define DOOR_18_BY_30 "D1,18,30\n"
+#define MID_HEAD      "id,width,height,mid rails\n"
+
+static const struct bench_case inch_cases[] = {
+    /* lumber: 1 x 2 1/4 x 30 / 144 = 0.4688; 1 x 2 1/4 x 14 1/4 / 144 = 0.2227 */
+    {"18 x 30, flat panel",
+     {NULL},
+     DOOR_18_BY_30,
+     {PART(0, net, "0.4688"), PART(1, net, "0.2227"), PART(0, rough, "0.5113"),
+      PART(1, rough, "0.2515"), PART(3, area, "2.5626"), LEAF(0, uses[0].net, "1.3830"),
+      LEAF(0, uses[0].rough, "1.5256"), LEAF(0, uses[1].net, "2.5626"), LEAF(0, face, "3.75"),
+      LEAF(0, perimeter, "96"), LEAF(0, sprayed, NULL), LEAF(0, weight, "4.54"),
+      LEAF(0, hinges, NULL), LEAF(0, pulls, NULL)}},
+    {"tenon 1 1/4: rails of 16",
+     {"make|style = tenoned"},
+     DOOR_18_BY_30,
+     {PART(1, net, "0.25"), LEAF(0, uses[0].net, "1.4376"), PART(3, area, "2.5626")}},
+    {"dowels: rails of 13 1/2",
+     {"make|style = dowelled"},
+     DOOR_18_BY_30,
+     {PART(1, net, "0.2109"), LEAF(0, uses[0].net, "1.3594"), PART(3, area, "2.5626")}},
+    {"mitred: rails of 18",
+     {"make|style = mitred"},
+     DOOR_18_BY_30,
+     {PART(1, net, "0.2813"), LEAF(0, uses[0].net, "1.5002"), PART(3, area, "2.5626")}},
+    {"solid panel: lumber as well, counted at 4/4",
+     {"make|style = solid\npanel = poplar"},
+     DOOR_18_BY_30,
+     {PART(3, net, "2.5399"), LEAF(0, uses[0].net, "3.9229"), PART(3, area, NULL)}},
+    {"solid panel of another lumber is a use of its own",
+     {"make|style = solid\npanel = thick-poplar"},
+     DOOR_18_BY_30,
+     {PART(3, net, "3.1749"), LEAF(0, uses[0].net, "1.3830"), LEAF(0, uses[1].net, "3.1749")}},
+    {"5/4 counts 1 1/4 in",
+     {"make|frame = thick-poplar"},
+     DOOR_18_BY_30,
+     {PART(0, net, "0.5859"), PART(1, net, "0.2783"), LEAF(0, uses[0].net, "1.7284")}},
+    {"3/4 counts as 1 in",
+     {"lumber poplar|thickness = 3/4"},
+     DOOR_18_BY_30,
+     {PART(0, net, "0.4688"), LEAF(0, uses[0].net, "1.3830")}},
+    {"one mid rail",
+     {"make|style = profiled\nfinish = painted"},
+     MID_HEAD "D1,18,30,1\n",
+     {LEAF(0, uses[0].net, "1.6057"), PART(4, area, "1.2016"), LEAF(0, uses[1].net, "2.4032"),
+      LEAF(0, profile, "0.3490"), LEAF(0, sprayed, "8.3490")}},
+
+    /* surface */
+    {"flat panel: both faces and the edges",
+     {"make|finish = painted"},
+     DOOR_18_BY_30,
+     {LEAF(0, faces, "7.5"), LEAF(0, edges, "0.5"), LEAF(0, inner_edges, NULL),
+      LEAF(0, profile, NULL), LEAF(0, sprayed, "8")}},
+    {"with 1/2 in of profile",
+     {"make|style = profiled\nfinish = painted"},
+     DOOR_18_BY_30,
+     {LEAF(0, profile, "0.2708"), LEAF(0, sprayed, "8.2708")}},
+    {"front only",
+     {"make|finish = painted", "finish painted|faces = front"},
+     DOOR_18_BY_30,
+     {LEAF(0, faces, "3.75"), LEAF(0, sprayed, "4.25")}},
+    {"back only",
+     {"make|finish = painted", "finish painted|faces = back"},
+     DOOR_18_BY_30,
+     {LEAF(0, faces, "3.75"), LEAF(0, sprayed, "4.25")}},
+    {"no faces: the edges are sprayed all the same",
+     {"make|finish = painted", "finish painted|faces = none"},
+     DOOR_18_BY_30,
+     {LEAF(0, faces, NULL), LEAF(0, sprayed, "0.5")}},
+    {"glass 18 x 30: 2.72 + 0.50 + 0.41 = 3.63 sq ft",
+     {"make|style = glazed\nfinish = painted"},
+     DOOR_18_BY_30,
+     {LEAF(0, see_through, "2.3906"), LEAF(0, faces, "2.7188"), LEAF(0, edges, "0.5"),
+      LEAF(0, inner_edges, "0.4063"), LEAF(0, sprayed, "3.6251")}},
+    {"glass with 1/4 in of profile",
+     {"make|style = glazed\nfinish = painted", "door glazed|profile extra = 1/4"},
+     DOOR_18_BY_30,
+     {LEAF(0, profile, "0.1354"), LEAF(0, sprayed, "3.7605")}},
+    {"glass, front only: one open face comes off",
+     {"make|style = glazed\nfinish = painted", "finish painted|faces = front"},
+     DOOR_18_BY_30,
+     {LEAF(0, faces, "1.3594"), LEAF(0, sprayed, "2.2657")}},
+    {"open frame: as the glass door",
+     {"make|style = open\nfinish = painted"},
+     DOOR_18_BY_30,
+     {LEAF(0, faces, "2.7188"), LEAF(0, sprayed, "3.6251"), LEAF(0, uses[0].net, "1.3830"),
+      LEAF(0, weight, "2.54")}},
+    {"slab 15 3/8 x 6 1/4",
+     {"make|style = slab\nfinish = painted"},
+     "F1,15 3/8,6 1/4\n",
+     {PART(0, area, "0.6673"), LEAF(0, faces, "1.3346"), LEAF(0, edges, "0.2253"),
+      LEAF(0, sprayed, "1.5599"), LEAF(0, weight, "1.95")}},
+    {"a slab of lumber has the thickness of its style",
+     {"make|style = slab\nslab = poplar\nfinish = painted"},
+     "F1,12,12\n",
+     {PART(0, net, "1"), LEAF(0, edges, "0.25"), LEAF(0, sprayed, "2.25")}},
+    {"drawer front with a frame",
+     {"make|style = drawer\nfinish = painted", "door drawer|profile extra = 1/2"},
+     "id,use,width,height\nF1,drawer front,31 1/2,9 7/8\n",
+     {PART(0, net, "0.1543"), PART(1, net, "0.2891"), LEAF(0, uses[0].net, "0.8868"),
+      LEAF(0, uses[1].net, "1.4388"), LEAF(0, faces, "4.3204"), LEAF(0, edges, "0.4310"),
+      LEAF(0, profile, "0.2352"), LEAF(0, sprayed, "4.9866"), LEAF(0, hinges, NULL)}},
+
+    /* glass: 14 x 26 / 144 = 2.5278 */
+    {"pane as it is",
+     {"make|style = glazed"},
+     DOOR_18_BY_30,
+     {PART(3, area, "2.5278"), PART(3, cost, "25.28"), GLASS(0, cost, "25.28")}},
+    {"pane charged to even inches",
+     {"make|style = glazed", "glass clear|round up = 2"},
+     "D1,17 7/16,29 3/8\n",
+     {PART(3, area, "2.5278"), PART(3, cost, "25.28")}},
+    {"even inches stay",
+     {"make|style = glazed", "glass clear|round up = 2"},
+     DOOR_18_BY_30,
+     {PART(3, area, "2.5278")}},
+    {"a small pane is charged the minimum",
+     {"make|style = glazed", "glass clear|minimum = 3 sqft"},
+     DOOR_18_BY_30,
+     {PART(3, area, "3"), PART(3, cost, "30")}},
+    {"each pane has its minimum",
+     {"make|style = glazed", "glass clear|minimum = 3 sqft"},
+     MID_HEAD "D1,18,30,1\n",
+     {LEAF(0, uses[1].net, "6"), LEAF(0, uses[1].cost, "60"), GLASS(0, area, "6"),
+      GLASS(0, cost, "60")}},
+
+    /* weight: poplar 62.43 x 0.42 x 1.12 = 29.367072 lb/cu ft; plywood 37.456777, glass 156.0699 */
+    {"glass door: 2.54 of frame and 4.11 of pane",
+     {"make|style = glazed"},
+     DOOR_18_BY_30,
+     {PART(0, weight, "0.86"), PART(1, weight, "0.41"), PART(3, weight, "4.11"),
+      LEAF(0, weight, "6.65")}},
+    {"a wood that is not in the table has no weight",
+     {"make|frame = unknown-wood"},
+     DOOR_18_BY_30,
+     {PART(0, weight, NULL), PART(3, weight, "2"), LEAF(0, weight, NULL), JOB(weight, NULL)}},
+    {"density in lb/cu ft as it is",
+     {"make|style = slab", "sheet board|density = 48 lb/cuft"},
+     "F1,24,24\n",
+     {LEAF(0, weight, "12")}}, /* 48 x 4 x 0.75 / 12 */
+    {"density in kg/m3: 1000 kg/m3 is 62.428 lb/cu ft",
+     {"make|style = slab", "sheet board|density = 1000 kg/m3"},
+     "F1,24,24\n",
+     {LEAF(0, weight, "15.61")}},
+    {"the job: count x leaves x weight",
+     {NULL},
+     "id,count,leaves,width,height\nD1,3,2,18,30\nD2,1,1,18,30\n",
+     {LEAF(0, pieces, "6"), LEAF(1, pieces, "1"), JOB(all_leaves, "7"), JOB(weight, "31.78"),
+      PART(0, count, "2"), PART(0, pieces, "12")}},
+};
+
+#define HANGED "make|hinge = hinge\npull = pull"
+
+static const struct bench_case hinge_cases[] = {
+    {"30 in, 4.54 lb", {HANGED}, "D1,18,30\n", {LEAF(0, hinges, "2"), LEAF(0, pulls, "1")}},
+    {"just at the limit", {HANGED}, "D1,18,40\n", {LEAF(0, hinges, "2")}},
+    {"a 64th over", {HANGED}, "D1,18,40 1/64\n", {LEAF(0, hinges, "3")}},
+    {"high and light: height rules", {HANGED}, "D1,12,62\n", {LEAF(0, hinges, "4")}},
+    {"low and heavy: weight rules",
+     {HANGED "\nstyle = glazed"},
+     "D1,36,40\n",
+     {LEAF(0, weight, "17.15"), LEAF(0, hinges, "3")}},
+    {"past the last limit: the last", {HANGED}, "D1,12,101\n", {LEAF(0, hinges, "5")}},
+    {"no weight known: height rules",
+     {HANGED "\nframe = unknown-wood"},
+     "D1,12,62\n",
+     {LEAF(0, weight, NULL), LEAF(0, hinges, "4")}},
+    {"no rule by height",
+     {HANGED "\nstyle = glazed", "hinges|by height"},
+     "D1,36,90\n",
+     {LEAF(0, weight, "38.07"), LEAF(0, hinges, "4")}},
+    {"no rule by weight",
+     {HANGED "\nstyle = glazed", "hinges|by weight"},
+     "D1,36,40\n",
+     {LEAF(0, hinges, "2")}},
+    {"no rule at all: two",
+     {HANGED, "hinges|by height", "hinges|by weight"},
+     "D1,12,90\n",
+     {LEAF(0, hinges, "2")}},
+    {"hinge = none", {"make|hinge = none\npull = pull"}, "D1,18,30\n", {LEAF(0, hinges, NULL)}},
+    {"fronts and end panels get no hinges, an end panel no pull",
+     {HANGED},
+     "id,use,width,height\nF1,drawer front,18,10\nF2,false front,18,10\nE1,end panel,18,30\n",
+     {LEAF(0, hinges, NULL), LEAF(0, pulls, "1"), LEAF(1, hinges, NULL), LEAF(1, pulls, "1"),
+      LEAF(2, hinges, NULL), LEAF(2, pulls, NULL)}},
+};
+
+static const struct bench_case mm_cases[] = {
+    {"443.5 x 670 of 27 mm",
+     {"make|finish = painted\nhinge = hinge"},
+     "id,count,leaves,width,height\nD1,1,2,443.5,670\n",
+     {PART(0, net, "0.001085"), PART(1, net, "0.000556"), PART(2, net, "0.000649"),
+      LEAF(0, uses[0].net, "0.003375"), PART(3, area, "0.1906"), LEAF(0, face, "0.2971"),
+      LEAF(0, edges, "0.0445"), LEAF(0, sprayed, "0.6387"), PART(0, weight, "0.38"),
+      PART(1, weight, "0.19"), PART(2, weight, "0.23"), PART(3, weight, "0.69"),
+      LEAF(0, weight, "1.87"), LEAF(0, hinges, "2"), LEAF(0, driver[DRIVER_FRAME_RUN], "2.027"),
+      LEAF(0, driver[DRIVER_EDGE_RUN], "2.227")}},
+    {"lumber by the board foot in a metric shop: 27 x 304.8 x 304.8 / 2359737.216",
+     {"make|style = slab\nslab = poplar", "lumber poplar|price = 4.00 per bf",
+      "door slab|thickness = 20"},
+     "F1,304.8,304.8\n",
+     {PART(0, net, "1.0630")}},
+    {"under 25.4 mm counts as one inch where it is sold by the board foot",
+     {"make|style = slab\nslab = poplar", "lumber poplar|price = 4.00 per bf\nthickness = 20 mm",
+      "door slab|thickness = 18"},
+     "F1,304.8,304.8\n",
+     {PART(0, net, "1")}},
+    {"and as it is where it is sold by the cubic meter",
+     {"make|style = slab\nslab = poplar", "lumber poplar|thickness = 20 mm",
+      "door slab|thickness = 18"},
+     "F1,500,500\n",
+     {PART(0, net, "0.005")}},
+};
+
+static void test_inches(void **state) {
+    (void)state;
+    bench_run(inch_cases, COUNT(inch_cases), BENCH_INCH);
+}
+
+static void test_hinges(void **state) {
+    (void)state;
+    bench_run(hinge_cases, COUNT(hinge_cases), BENCH_INCH);
+}
+
+static void test_mm(void **state) {
+    (void)state;
+    bench_run(mm_cases, COUNT(mm_cases), BENCH_MM);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_inches),
+        cmocka_unit_test(test_hinges),
+        cmocka_unit_test(test_mm),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
