@@ -103,10 +103,13 @@ int64_t setup_count(const struct operation *op, const struct quantities *q, cons
             continue;
         }
         const struct finish *const kind = &rates->finishes[finish->batches[b].finish];
+        /* a batch whose rows name no color may stand for several, as its mixes do */
+        const int64_t colors =
+            finish->batches[b].color == NULL && kind->colors.set ? kind->colors.amount : 1;
         for (size_t c = 0; per == SETUP_PER_COAT && c < kind->coat_count; c++) {
-            setups += kind->coats[c].times.amount;
+            setups += kind->coats[c].times.amount * colors;
         }
-        setups += per == SETUP_PER_COLOR ? 1 : 0;
+        setups += per == SETUP_PER_COLOR ? colors : 0;
     }
     return setups;
 }
