@@ -205,6 +205,12 @@ static void check_joint(struct reader *reader, const struct ini_section *section
                 "a mitre joins parts of equal width, but stile and rails differ; make stile, "
                 "top rail and bottom rail equal");
         }
+        if (style->stile.set && style->drawer_rail.set &&
+            style->stile.amount != style->drawer_rail.amount) {
+            problem_add(reader->problems, SEVERITY_ERROR, "mitre-widths", style->drawer_rail.place,
+                        "a mitre joins parts of equal width, but the drawer rail is not as wide as "
+                        "the stile; make them equal");
+        }
         break;
     default:
         break;
