@@ -150,7 +150,7 @@ static void drop_files(const struct bench *bench) {
 static void estimate(struct bench *bench, const char *path) {
     problems_init(&bench->problems);
     assert_true(job_read(&bench->job, &bench->rates, path, &bench->problems));
-    bench->result = ESTIMATE_INPUTS;
+    bench->result = ESTIMATE_FAULT; /* not made */
     if (problems_count(&bench->problems, SEVERITY_ERROR) == 0) {
         bench->result =
             estimate_make(&bench->estimate, &bench->rates, &bench->job, -1, &bench->problems);

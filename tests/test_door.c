@@ -533,14 +533,14 @@ static void test_faults(void **state) {
     static const struct {
         const char *name, *edits[BENCH_MOST_EDITS], *doors, *id;
     } cases[] = {
-        {"no room between the stiles", {NULL}, "D1,4 1/2,30\n", "door-too-narrow"},
+        {"no room between the stiles", {NULL}, "D1,4 1/2,30\n", "door-too-small"},
         {"room of a 64th", {NULL}, "D1,4 33/64,30\n", NULL},
-        {"no room between the rails", {NULL}, "D1,18,4 1/2\n", "door-too-low"},
-        {"no room between mid stiles", {NULL}, ROWS_HEAD "D1,9,30,,2,\n", "door-too-narrow"},
-        {"no room between mid rails", {NULL}, ROWS_HEAD "D1,18,9,2,,\n", "door-too-low"},
-        {"shares under a 64th", {NULL}, ROWS_HEAD "D1,18,15 49/64,5,,\n", "door-too-low"},
-        {"given rows too small", {NULL}, ROWS_HEAD "D1,18,30,,,7 | 16\n", "rows-do-not-add-up"},
-        {"given rows too large", {NULL}, ROWS_HEAD "D1,18,30,,,8 | 16\n", "rows-do-not-add-up"},
+        {"no room between the rails", {NULL}, "D1,18,4 1/2\n", "door-too-small"},
+        {"no room between mid stiles", {NULL}, ROWS_HEAD "D1,9,30,,2,\n", "door-too-small"},
+        {"no room between mid rails", {NULL}, ROWS_HEAD "D1,18,9,2,,\n", "door-too-small"},
+        {"shares under a 64th", {NULL}, ROWS_HEAD "D1,18,15 49/64,5,,\n", "door-too-small"},
+        {"given rows too small", {NULL}, ROWS_HEAD "D1,18,30,,,7 | 16\n", "rows-and-height"},
+        {"given rows too large", {NULL}, ROWS_HEAD "D1,18,30,,,8 | 16\n", "rows-and-height"},
         {"one given row of the whole height", {NULL}, ROWS_HEAD "D1,18,30,,,25 1/2\n", NULL},
         {"mitred with a wider stile",
          {"make|style = mitred", "door mitred|stile = 2 1/2\ntop rail = 2 1/4"},
@@ -549,11 +549,11 @@ static void test_faults(void **state) {
         {"mitred drawer front with narrower rails",
          {"make|style = mitred", "door mitred|drawer rail = 1 1/2"},
          USE_HEAD "F1,drawer front,18,10\n",
-         "mitre-unequal"},
+         "mitre-widths"},
         {"an inset reveal that eats the door",
          {"make|measure = opening\nreveal = 1"},
          "D1,6,30\n",
-         "door-too-narrow"},
+         "door-too-small"},
         {"no sheet for a panel", {"make|panel"}, "D1,18,30\n", "no-material"},
         {"no lumber for a frame", {"make|frame"}, "D1,18,30\n", "no-material"},
         {"no sheet for a slab", {"make|slab\nstyle = slab"}, "D1,18,30\n", "no-material"},
@@ -570,7 +570,7 @@ static void test_faults(void **state) {
         bench_open(&bench, cases[i].name, BENCH_INCH, cases[i].edits, cases[i].doors);
         if (cases[i].id == NULL) {
             bench_sound(&bench);
-        } else if (!bench_has(&bench, cases[i].id) || bench.result != ESTIMATE_INPUTS) {
+        } else if (!bench_has(&bench, cases[i].id) || bench.result == ESTIMATE_OK) {
             bench_wrong(&bench, "no %s, %zu problems (%s)", cases[i].id, bench.problems.count,
                         bench.problems.count > 0 ? bench.problems.list[0].id : "");
         }
