@@ -1,0 +1,401 @@
+/* SPDX-License-Identifier: MIT */
+/* From cost to price and from price to what the client pays. A slab from one sheet of 1,000.00
+ * makes a direct cost of just that. */
+#include "support.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#define THOUSAND                                                                                   \
+    "make|style = slab", "sheet board|price = 1000.00 per sheet", "shop|charge sheets = bought"
+#define ONE "S1,24,24\n"
+/* 500.00 of labor besides */
+#define LABORED "door slab|operations = work", "operation work|per = job\nminutes = 500"
+
+static const struct bench_case build_cases[] = {
+    {"1,000; 3 % 1,030; 18 % 1,215.40; 25 % markup 1,519.25",
+     {THOUSAND, "shop|contingency = 3 %\noverhead = 18 % of cost\nprofit = 25 % markup"},
+     ONE,
+     {COST(job.materials, "1000"), COST(job.direct, "1000"), COST(job.contingency, "30"),
+      COST(job.overhead, "185.40"), COST(job.full, "1215.40"), COST(job.profit, "303.85"),
+      COST(job.price, "1519.25"), DOOR(0, unit, "1519.25"), COST(doors_total, "1519.25"),
+      COST(rounding, "0")}},
+    {"25 % margin is not 25 % markup: 1,215.40 / 0.75",
+     {THOUSAND, "shop|contingency = 3 %\noverhead = 18 % of cost\nprofit = 25 % margin"},
+     ONE,
+     {COST(job.full, "1215.40"), COST(job.price, "1620.53"), COST(job.profit, "405.13")}},
+    {"nothing added",
+     {THOUSAND},
+     ONE,
+     {COST(job.contingency, NULL), COST(job.overhead, NULL), COST(job.profit, NULL),
+      COST(job.full, "1000"), COST(job.price, "1000"), DOOR(0, unit, "1000")}},
+    {"0 % is as nothing",
+     {THOUSAND, "shop|contingency = 0 %\noverhead = 0 % of cost\nprofit = 0 % margin"},
+     ONE,
+     {COST(job.contingency, "0"), COST(job.price, "1000")}},
+    {"overhead by the hour: 500 minutes at 14.00",
+     {THOUSAND, LABORED, "shop|overhead = 14.00 per hour"},
+     ONE,
+     {COST(job.group[COST_LABOR], "500"), COST(job.direct, "1500"), COST(job.overhead, "116.67"),
+      COST(job.full, "1616.67")}},
+    {"contingency stands before overhead of cost",
+     {THOUSAND, "shop|contingency = 10 %\noverhead = 10 % of cost"},
+     ONE,
+     {COST(job.contingency, "100"), COST(job.overhead, "110"), COST(job.full, "1210")}},
+    {"remakes and tax on purchases are a cost",
+     {THOUSAND, LABORED, "shop|remakes = 2 % of doors\ntax on purchases = 6 %\ncontingency = 3 %"},
+     ONE,
+     {COST(job.group[COST_PURCHASE_TAX], "60"), COST(job.group[COST_REMAKES], "31.20"),
+      COST(job.direct, "1591.20"), COST(job.contingency, "47.74")}},
+    {"consumables: 4 doors, 3 hours, sprayed area",
+     {THOUSAND, "door slab|operations = work", "operation work|per = job\nminutes = 180",
+      "make|finish = painted", "consumable tape|price = 0.20 per sqft",
+      "consumable bumper|price = 0.25 per door", "consumable mask|price = 1.50 per hour"},
+     "id,count,width,height\nS1,4,24,24\n", /* 4 x (8 + 0.5) sq ft */
+     {COST(job.group[COST_CONSUMABLES], "12.30")}},
+};
+
+static const struct bench_case door_cases[] = {
+    {"minimum by area: 1 sq ft is priced as 1.5",
+     {THOUSAND, "shop|minimum door = 1.5 sqft"},
+     "S1,12,12\n",
+     {DOOR(0, charged_area, "1.5"), DOOR(0, priced, "1500"), DOOR(0, unit, "1500"),
+      COST(minimum, "500"), COST(doors_total, "1500"), COST(rounding, "0")}},
+    {"a larger one is not",
+     {THOUSAND, "shop|minimum door = 1.5 sqft"},
+     ONE,
+     {DOOR(0, charged_area, "4"), DOOR(0, unit, "1000"), COST(minimum, "0")}},
+    {"minimum by money",
+     {THOUSAND, "shop|minimum door = 1200.00"},
+     ONE,
+     {DOOR(0, charged_area, NULL), DOOR(0, unit, "1200"), COST(minimum, "200")}},
+    {"a dearer one is not",
+     {THOUSAND, "shop|minimum door = 900.00"},
+     ONE,
+     {DOOR(0, unit, "1000"), COST(minimum, "0")}},
+    {"raised to 0.50",
+     {THOUSAND, "shop|round price to = 0.50\nprofit = 51.925 % markup"},
+     ONE,
+     {DOOR(0, priced, "1519.25"), DOOR(0, unit, "1519.50"), COST(rounding, "0.25")}},
+    {"raised to 10.00",
+     {THOUSAND, "shop|round price to = 10.00\nprofit = 51.925 % markup"},
+     ONE,
+     {DOOR(0, unit, "1520"), COST(rounding, "0.75")}},
+    {"a multiple stays",
+     {THOUSAND, "shop|round price to = 0.50"},
+     ONE,
+     {DOOR(0, unit, "1000"), COST(rounding, "0")}},
+    {"an extra charge of the row, a leaf, after profit",
+     {THOUSAND, "shop|profit = 20 % markup"},
+     "id,count,leaves,width,height,extra charge\nS1,2,2,24,24,12.00 notched\n",
+     {DOOR(0, priced, "300"), DOOR(0, extra, "12"), DOOR(0, unit, "312"), DOOR(0, amount, "1248"),
+      COST(extra, "48"), COST(rounding, "0")}},
+    {"thirds of 1,000: 333.33 each, a cent is left",
+     {THOUSAND},
+     "id,count,width,height\nS1,3,24,24\n",
+     {DOOR(0, unit, "333.33"), DOOR(0, amount, "999.99"), COST(unshared[COST_SHEETS], "0.01"),
+      COST(rounding, "-0.01")}},
+    {"shares by area",
+     {THOUSAND},
+     "S1,12,12\nS2,12,36\n",
+     {DOOR(0, cost.group[COST_SHEETS], "250"), DOOR(1, cost.group[COST_SHEETS], "750"),
+      COST(unshared[COST_SHEETS], "0")}},
+};
+
+static const struct bench_case sale_cases[] = {
+    {"10 % off: half a cent goes up",
+     {THOUSAND, "shop|profit = 51.925 % markup", "sale|discount = 10 %"},
+     ONE,
+     {SALE(doors, "1519.25"), SALE(discount, "151.93"), SALE(after_discount, "1367.32"),
+      SALE(total, "1367.32")}},
+    {"10 % off a price of 25 % markup halves the profit",
+     {THOUSAND, "shop|profit = 25 % markup", "sale|discount = 10 %"},
+     ONE,
+     {SALE(sold, "1125"), SALE(profit_left, "125"), SALE(margin_left, "11.1111")}},
+    {"the job minimum is a line",
+     {THOUSAND, "shop|minimum job = 1500.00"},
+     ONE,
+     {SALE(minimum_line, "500"), SALE(sold, "1500"), SALE(total, "1500")}},
+    {"the discount does not pass under it",
+     {THOUSAND, "shop|minimum job = 1000.00", "sale|discount = 10 %"},
+     ONE,
+     {SALE(after_discount, "900"), SALE(minimum_line, "100"), SALE(sold, "1000")}},
+    {"reached",
+     {THOUSAND, "shop|minimum job = 900.00"},
+     ONE,
+     {SALE(minimum_line, "0"), SALE(sold, "1000")}},
+
+    /* tax, once, on what it is on */
+    {"on the selling price, delivery not taxed",
+     {THOUSAND, "sale|tax = 6.25 %\ntax on = selling price\ntax delivery = no\n"
+                "delivery = 120.00\ncharges = 60.00 for samples"},
+     ONE,
+     {SALE(subtotal, "1180"), SALE(taxable, "1060"), SALE(tax, "66.25"), SALE(total, "1246.25")}},
+    {"delivery taxed",
+     {THOUSAND, "sale|tax = 6.25 %\ntax on = selling price\ntax delivery = yes\n"
+                "delivery = 120.00\ncharges = 60.00 for samples"},
+     ONE,
+     {SALE(taxable, "1180"), SALE(tax, "73.75"), SALE(total, "1253.75")}},
+    {"after the discount",
+     {THOUSAND, "sale|tax = 6.25 %\ntax on = selling price\ndiscount = 10 %"},
+     ONE,
+     {SALE(taxable, "900"), SALE(tax, "56.25"), SALE(total, "956.25")}},
+    {"materials at selling price: 1,800 x 1,000 / 1,500",
+     {THOUSAND, LABORED, "shop|profit = 20 % markup",
+      "sale|tax = 5 %\ntax on = materials at selling price"},
+     ONE,
+     {SALE(sold, "1800"), SALE(taxable, "1200"), SALE(tax, "60"), SALE(total, "1860")}},
+    {"materials at cost",
+     {THOUSAND, LABORED, "shop|profit = 20 % markup", "sale|tax = 5 %\ntax on = materials at cost"},
+     ONE,
+     {SALE(taxable, "1000"), SALE(tax, "50"), SALE(total, "1850")}},
+    {"materials at cost, delivery taxed",
+     {THOUSAND,
+      "sale|tax = 5 %\ntax on = materials at cost\ntax delivery = yes\ndelivery = 100.00"},
+     ONE,
+     {SALE(taxable, "1100"), SALE(tax, "55"), SALE(total, "1155")}},
+    {"on nothing",
+     {THOUSAND, "sale|tax = 5 %\ntax on = none"},
+     ONE,
+     {SALE(taxable, NULL), SALE(tax, NULL), SALE(total, "1000")}},
+    {"exempt",
+     {THOUSAND, "sale|tax = 5 %\ntax on = selling price\nexempt = E-1042"},
+     ONE,
+     {SALE(taxable, NULL), SALE(tax, NULL), SALE(total, "1000")}},
+    {"no tax",
+     {THOUSAND, "sale|tax = 0 %\ntax on = selling price"},
+     ONE,
+     {SALE(tax, NULL), SALE(total, "1000")}},
+
+    /* payment */
+    {"deposit and stages: the last takes what remains",
+     {THOUSAND, "shop|profit = 51.925 % markup",
+      "sale|deposit = 40 %\nstages = 30 % when glued, 15 % when sprayed"},
+     ONE,
+     {SALE(total, "1519.25"), SALE(deposit, "607.70"), SALE(balance, "227.88")}},
+    {"no deposit", {THOUSAND}, ONE, {SALE(deposit, NULL), SALE(balance, "1000")}},
+};
+
+static const struct bench_case mm_cases[] = {
+    {"20 % on all, delivery too",
+     {"make|style = slab", "sheet board|price = 1000.00 per sheet", "shop|charge sheets = bought",
+      "shop|profit = 18 % margin\nminimum door = 0.12 m2\nround price to = 0.10",
+      "sale|tax = 20 %\ntax on = selling price\ntax delivery = yes\ndelivery = 85.00\n"
+      "deposit = 30 %"},
+     "id,count,width,height\nS1,3,300,300\n",
+     {COST(job.price, "1219.51"), DOOR(0, priced, "542.00"), DOOR(0, unit, "542"),
+      SALE(doors, "1626"), SALE(subtotal, "1711"), SALE(tax, "342.20"), SALE(total, "2053.20"),
+      SALE(deposit, "615.96"), SALE(balance, "1437.24")}},
+};
+
+static void test_build_up(void **state) {
+    (void)state;
+    bench_run(build_cases, COUNT(build_cases), BENCH_INCH);
+}
+
+static void test_doors(void **state) {
+    (void)state;
+    bench_run(door_cases, COUNT(door_cases), BENCH_INCH);
+}
+
+static void test_sale(void **state) {
+    (void)state;
+    bench_run(sale_cases, COUNT(sale_cases), BENCH_INCH);
+}
+
+static void test_mm(void **state) {
+    (void)state;
+    bench_run(mm_cases, COUNT(mm_cases), BENCH_MM);
+}
+
+/* --- what holds of every job
+ * -------------------------------------------------------------------------------------------------------
+ */
+
+static int64_t cents(const struct bench *b, fig f) {
+    return tape_scaled(&b->estimate.tape, f, 2);
+}
+
+static void expect_equal(struct bench *b, const char *what, int64_t got, int64_t wanted) {
+    if (got != wanted) {
+        bench_wrong(b, "%s is %lld, expected %lld hundredths", what, (long long)got,
+                    (long long)wanted);
+    }
+}
+
+/* Shares and what they leave are the cost; of labor the machines are part. */
+static void check_groups(struct bench *b) {
+    const struct costs *const c = &b->estimate.costs;
+    for (int g = 0; g < COST_GROUP_COUNT; g++) {
+        int64_t shared = cents(b, c->unshared[g]);
+        for (size_t r = 0; r < b->estimate.quantities.count; r++) {
+            shared += tape_scaled(&b->estimate.tape, b->estimate.quantities.leaves[r].pieces, 0) *
+                      cents(b, c->doors[r].cost.group[g]);
+        }
+        int64_t cost = cents(b, c->job.group[g]);
+        if (g == COST_LABOR) {
+            cost += cents(b, c->job.group[COST_MACHINE]);
+        } else if (g == COST_MACHINE) {
+            cost = 0; /* shared with labor */
+        }
+        expect_equal(b, cost_group_name((enum cost_group)g), shared, cost);
+    }
+}
+
+/* A client's calculator: count x price, and every total the sum of what stands above it. */
+static void check_sums(struct bench *b) {
+    const struct estimate *const e = &b->estimate;
+    const struct sale_figures *const s = &e->sale;
+    int64_t doors = 0;
+    for (size_t r = 0; r < e->quantities.count; r++) {
+        const struct door_price *const p = &e->costs.doors[r];
+        const int64_t pieces = tape_scaled(&e->tape, e->quantities.leaves[r].pieces, 0);
+        expect_equal(b, "an amount", cents(b, p->amount), pieces * cents(b, p->unit));
+        doors += cents(b, p->amount);
+    }
+    expect_equal(b, "doors", cents(b, s->doors), doors);
+    const int64_t sold = doors - cents(b, s->discount) + cents(b, s->minimum_line);
+    expect_equal(b, "sold", cents(b, s->sold), sold);
+    int64_t subtotal = sold + cents(b, s->delivery);
+    for (size_t i = 0; i < s->charge_count; i++) {
+        subtotal += cents(b, s->charges[i]);
+    }
+    expect_equal(b, "subtotal", cents(b, s->subtotal), subtotal);
+    expect_equal(b, "total", cents(b, s->total), subtotal + cents(b, s->tax));
+    int64_t paid = cents(b, s->deposit) + cents(b, s->balance);
+    for (size_t i = 0; i < s->stage_count; i++) {
+        paid += cents(b, s->stages[i]);
+    }
+    expect_equal(b, "payments", paid, cents(b, s->total));
+    const struct build_up *const job = &e->costs.job;
+    int64_t direct = 0;
+    for (int g = 0; g < COST_GROUP_COUNT; g++) {
+        direct += cents(b, job->group[g]);
+    }
+    expect_equal(b, "direct cost", cents(b, job->direct), direct);
+    expect_equal(b, "price", cents(b, job->price),
+                 direct + cents(b, job->contingency) + cents(b, job->overhead) +
+                     cents(b, job->profit));
+    expect_equal(b, "doors as priced", doors,
+                 cents(b, job->price) + cents(b, e->costs.minimum) + cents(b, e->costs.extra) +
+                     cents(b, e->costs.rounding));
+}
+
+static void test_adds_up(void **state) {
+    (void)state;
+    static const char *const jobs[] = {"samples/kitchen/kitchen.ini",
+                                       "samples/metric/tea-kitchen.ini"};
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(jobs); i++) {
+        struct bench bench;
+        bench_open_job(&bench, jobs[i]);
+        bench_sound(&bench);
+        if (bench.result == ESTIMATE_OK) {
+            check_groups(&bench);
+            check_sums(&bench);
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+/* Everything that shares and rounds, on one bench. */
+static const char *const full[BENCH_MOST_EDITS] = {
+    "make|finish = painted\nhinge = hinge\npull = pull\nstyle = profiled",
+    "shop|allowance = 12 % added\ncontingency = 3 %\noverhead = 14.00 per hour\n"
+    "profit = 25 % markup\nremakes = 2 % of doors\nminimum door = 1.5 sqft\n"
+    "round price to = 0.50\noperations = quote",
+    "lumber poplar|waste = 45 % added\nprice = 4.10 per bf\nprice from = 100 bf at 3.75 per bf",
+    "sheet ply|waste = 20 % added\nhalf sheet = 33.00",
+    "door profiled|operations = work, cut",
+    "operation work|machine = sander\nper = joint\nminutes = 0.75\nsetup = 8 min per length",
+    "operation cut|per = sheet\nminutes = 6",
+    "operation quote|per = job\nminutes = 150",
+    "spray gun|other loss = 5 %\nfixed loss = 6 fl oz per mix",
+    "consumable abrasive|price = 0.06 per sqft\n",
+};
+
+static void test_adds_up_random(void **state) {
+    (void)state;
+    uint32_t seed = 20260302;
+    int wrong = 0;
+    for (int job = 0; job < 40; job++) {
+        char doors[2048];
+        char name[32];
+        struct bench bench;
+        size_t size = (size_t)snprintf(doors, sizeof doors, "id,count,leaves,width,height\n");
+        for (int row = 0; row < 1 + job % 9; row++) {
+            seed = seed * 1664525U + 1013904223U;
+            size +=
+                (size_t)snprintf(doors + size, sizeof doors - size, "D%d,%u,%u,%u %u/16,%u %u/64\n",
+                                 row, 1 + (seed >> 28), 1 + (seed >> 27) % 2, 8 + (seed >> 12) % 20,
+                                 1 + (seed >> 20) % 15, 8 + (seed >> 8) % 50, 1 + (seed >> 3) % 63);
+        }
+        (void)snprintf(name, sizeof name, "random job %d", job);
+        bench_open(&bench, name, BENCH_INCH, full, doors);
+        bench_sound(&bench);
+        if (bench.result == ESTIMATE_OK) {
+            check_groups(&bench);
+            check_sums(&bench);
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+/* Four doors in one row or in two, three or four: each has the same price, and the job the same. */
+static void test_split_rows(void **state) {
+    (void)state;
+    static const char head[] = "id,count,width,height\nX,3,20,24\n";
+    static const struct {
+        const char *name, *rows;
+        size_t count;
+    } cases[] = {
+        {"1 + 3", "A,1,15 5/8,30\nB,3,15 5/8,30\n", 2},
+        {"2 + 2", "A,2,15 5/8,30\nB,2,15 5/8,30\n", 2},
+        {"1 + 2 + 1", "A,1,15 5/8,30\nB,2,15 5/8,30\nC,1,15 5/8,30\n", 3},
+        {"1 + 1 + 1 + 1", "A,1,15 5/8,30\nB,1,15 5/8,30\nC,1,15 5/8,30\nD,1,15 5/8,30\n", 4},
+    };
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        struct bench whole;
+        struct bench split;
+        char doors[256];
+        (void)snprintf(doors, sizeof doors, "%sA,4,15 5/8,30\n", head);
+        bench_open(&whole, "in one row", BENCH_INCH, full, doors);
+        (void)snprintf(doors, sizeof doors, "%s%s", head, cases[i].rows);
+        bench_open(&split, cases[i].name, BENCH_INCH, full, doors);
+        bench_sound(&whole);
+        bench_sound(&split);
+        if (whole.result == ESTIMATE_OK && split.result == ESTIMATE_OK) {
+            const struct costs *const a = &whole.estimate.costs;
+            const struct costs *const b = &split.estimate.costs;
+            for (size_t r = 1; r <= cases[i].count; r++) {
+                expect_equal(&split, "a unit price", cents(&split, b->doors[r].unit),
+                             cents(&whole, a->doors[1].unit));
+                expect_equal(&split, "a price by cost", cents(&split, b->doors[r].cost.price),
+                             cents(&whole, a->doors[1].cost.price));
+            }
+            expect_equal(&split, "the other door", cents(&split, b->doors[0].unit),
+                         cents(&whole, a->doors[0].unit));
+            expect_equal(&split, "the job", cents(&split, split.estimate.sale.total),
+                         cents(&whole, whole.estimate.sale.total));
+        }
+        wrong += bench_close(&whole) + bench_close(&split);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_build_up),   cmocka_unit_test(test_doors),
+        cmocka_unit_test(test_sale),       cmocka_unit_test(test_mm),
+        cmocka_unit_test(test_adds_up),    cmocka_unit_test(test_adds_up_random),
+        cmocka_unit_test(test_split_rows),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
