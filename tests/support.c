@@ -218,7 +218,8 @@ void bench_sound(struct bench *bench) {
  * -------------------------------------------------------------------------------------------------------
  */
 
-static const void *thing_at(const struct estimate *e, const struct want *want) {
+const void *bench_thing(const struct bench *bench, const struct want *want) {
+    const struct estimate *const e = &bench->estimate;
     const size_t i = want->index;
     const void *const things[] = {
         [THING_NONE] = NULL,
@@ -282,7 +283,7 @@ void bench_figure(struct bench *bench, const char *what, fig figure, const char 
 
 void bench_expect(struct bench *bench, const struct want *want) {
     fig figure = {0};
-    const char *const thing = thing_at(&bench->estimate, want);
+    const char *const thing = bench_thing(bench, want);
     if (thing == NULL) {
         if (want->value != NULL) {
             bench_wrong(bench, "there is no %s, expected %s", want->what, want->value);

@@ -97,6 +97,8 @@ void bench_open_job(struct bench *bench, const char *path);
 /* What went wrong, for the sum over all cases. */
 int bench_close(struct bench *bench);
 
+/* What a want is about; NULL where there is no such thing. */
+const void *bench_thing(const struct bench *bench, const struct want *want);
 /* Counts and prints what is not as it should be. */
 void bench_expect(struct bench *bench, const struct want *want);
 void bench_figure(struct bench *bench, const char *what, fig figure, const char *value);

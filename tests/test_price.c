@@ -60,19 +60,19 @@ static const struct bench_case build_cases[] = {
 };
 
 static const struct bench_case door_cases[] = {
-    {"minimum by area: 1 sq ft is priced as 1.5",
+    {"minimum by area: 1.5 sq ft at the job's own 1,000 for 5 sq ft",
      {THOUSAND, "shop|minimum door = 1.5 sqft"},
-     "S1,12,12\n",
-     {DOOR(0, charged_area, "1.5"), DOOR(0, priced, "1500"), DOOR(0, unit, "1500"),
-      COST(minimum, "500"), COST(doors_total, "1500"), COST(rounding, "0")}},
-    {"a larger one is not",
+     "S1,12,12\nS2,24,24\n",
+     {COST(least, "300"), DOOR(0, cost.price, "200"), DOOR(0, priced, "300"), DOOR(0, unit, "300"),
+      DOOR(1, unit, "800"), COST(minimum, "100"), COST(doors_total, "1100"), COST(rounding, "0")}},
+    {"none is under it",
      {THOUSAND, "shop|minimum door = 1.5 sqft"},
      ONE,
-     {DOOR(0, charged_area, "4"), DOOR(0, unit, "1000"), COST(minimum, "0")}},
+     {COST(least, "375"), DOOR(0, unit, "1000"), COST(minimum, "0")}},
     {"minimum by money",
      {THOUSAND, "shop|minimum door = 1200.00"},
      ONE,
-     {DOOR(0, charged_area, NULL), DOOR(0, unit, "1200"), COST(minimum, "200")}},
+     {COST(least, "1200"), DOOR(0, unit, "1200"), COST(minimum, "200")}},
     {"a dearer one is not",
      {THOUSAND, "shop|minimum door = 900.00"},
      ONE,
@@ -172,6 +172,11 @@ static const struct bench_case sale_cases[] = {
      {SALE(tax, NULL), SALE(total, "1000")}},
 
     /* payment */
+    {"a card fee on all that is paid",
+     {THOUSAND, "sale|tax = 5 %\ntax on = selling price\ncard fee = 3 %\ndeposit = 50 %"},
+     ONE,
+     {SALE(tax, "50"), SALE(card_fee, "31.50"), SALE(total, "1081.50"), SALE(deposit, "540.75"),
+      SALE(balance, "540.75")}},
     {"deposit and stages: the last takes what remains",
      {THOUSAND, "shop|profit = 51.925 % markup",
       "sale|deposit = 40 %\nstages = 30 % when glued, 15 % when sprayed"},
@@ -265,7 +270,8 @@ static void check_sums(struct bench *b) {
         subtotal += cents(b, s->charges[i]);
     }
     expect_equal(b, "subtotal", cents(b, s->subtotal), subtotal);
-    expect_equal(b, "total", cents(b, s->total), subtotal + cents(b, s->tax));
+    expect_equal(b, "total", cents(b, s->total),
+                 subtotal + cents(b, s->tax) + cents(b, s->card_fee));
     int64_t paid = cents(b, s->deposit) + cents(b, s->balance);
     for (size_t i = 0; i < s->stage_count; i++) {
         paid += cents(b, s->stages[i]);
