@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The conversions that the program uses are those of conversions.csv, column `program`; conversions.py holds
- * the same column against GNU units and what was published. */
+/* The conversions that the program uses are those of conversions.csv, column `program`;
+ * conversions.py holds the same column against GNU units and what was published. */
 #include "rows.h"
 
 #include "figure/measures.h"
