@@ -196,12 +196,17 @@ static void take_others(const struct taker *t, struct leaf_figures *leaf) {
     }
 }
 
+/* A count of the row, the reader's default of it where its cell is empty: a figure as well. */
+static fig count_of(const struct taker *t, const char *what, const struct value *value) {
+    return tape_given(t->tape, what, UNIT_COUNT, 0, value->amount, value->place);
+}
+
 static bool take_leaf(const struct taker *t, struct pool *pool, struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     const struct row *const row = door->row;
     leaf->subject = tape_about(t->tape, row->id.s);
-    leaf->openings = measures_given(t->tape, t->m, "count", &row->count);
-    leaf->leaves = measures_given(t->tape, t->m, "leaves", &row->leaves);
+    leaf->openings = count_of(t, "count", &row->count);
+    leaf->leaves = count_of(t, "leaves", &row->leaves);
     leaf->pieces = taker_product(t, "doors", UNIT_COUNT, leaf->openings, leaf->leaves);
     leaf->width = measures_length(t->tape, t->m, "door width", door->width, row->width.place);
     leaf->height = measures_length(t->tape, t->m, "door height", door->height, row->height.place);
