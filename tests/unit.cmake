@@ -50,3 +50,13 @@ foreach(name board_feet film conversions money)
     add_test(NAME outside-${name} COMMAND outside_${name})
 endforeach()
 add_test(NAME outside-gnu-units COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/conversions.py)
+
+# The workbook of every sample read back and recalculated by other programs.
+file(GLOB sample_jobs RELATIVE ${PROJECT_SOURCE_DIR} CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/samples/*/*.ini)
+set(workbook_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/workbook.py $<TARGET_FILE:doorcost>)
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME workbook-${name} COMMAND ${workbook_py} check ${PROJECT_SOURCE_DIR}/${job})
+endforeach()
+add_test(NAME workbook-hostile COMMAND ${workbook_py} hostile)
+add_test(NAME workbook-seal COMMAND ${workbook_py} seal)

@@ -1,0 +1,352 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: MIT
+"""Reads the workbook of a job back by other programs and holds it against the program's own figures.
+
+    workbook.py DOORCOST check JOB.ini    one job, from its cells to its printed pages
+    workbook.py DOORCOST hostile          texts that look like formulas stay texts
+    workbook.py DOORCOST seal             which files are overwritten
+
+openpyxl reads the cells; LibreOffice and gnumeric recalculate a copy whose stored values were all
+set to nothing, so that what they show they have computed.  Money must agree to the cent, other
+numbers to one unit of the last digit shown.  Exit status 0: all agrees.
+"""
+import json
+import pathlib
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+import warnings
+import zipfile
+from decimal import ROUND_HALF_UP, Decimal
+
+import openpyxl
+
+warnings.filterwarnings("ignore", "Workbook contains no default style")
+
+MONEY = "#,##0.00"
+ERRORS = re.compile(r"^(#(REF|NAME|VALUE|DIV/0|NUM|N/A|NULL)|Err:)")
+PROFILE = """<?xml version="1.0" encoding="UTF-8"?>
+<oor:items xmlns:oor="http://openoffice.org/2001/registry"
+ xmlns:xs="http://www.w3.org/2001/XMLSchema" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">
+<item oor:path="/org.openoffice.Office.Calc/Formula/Load">
+<prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
+</oor:items>
+"""
+
+
+class Faults:
+    """What is wrong, each said once; of one kind no more than ten are printed."""
+
+    def __init__(self):
+        self.counts = {}
+
+    def add(self, kind, text):
+        self.counts[kind] = self.counts.get(kind, 0) + 1
+        if self.counts[kind] <= 10:
+            print(f"{kind}: {text}")
+
+    def expect(self, truth, kind, text):
+        if not truth:
+            self.add(kind, text)
+
+    def status(self):
+        for kind, count in self.counts.items():
+            print(f"{count} x {kind}")
+        return 1 if self.counts else 0
+
+
+def run(command, folder, **more):
+    return subprocess.run(command, cwd=folder, capture_output=True, text=True, check=False,
+                          timeout=300, **more)
+
+
+def cells(path, values):
+    """{(sheet, cell): cell} of all cells that hold something."""
+    book = openpyxl.load_workbook(path, data_only=values)
+    return {(sheet.title, cell.coordinate): cell for sheet in book for row in sheet.iter_rows()
+            for cell in row if cell.value is not None}
+
+
+def is_number(value):
+    return isinstance(value, (int, float)) and not isinstance(value, bool)
+
+
+def shown_decimals(number_format):
+    """How many decimals a number format shows; of fractions of an inch, those of a 64th."""
+    if "?/" in number_format:
+        return 6
+    match = re.search(r"0\.(0+)", number_format)
+    return len(match.group(1)) if match else 0
+
+
+def cents(value):
+    return Decimal(repr(value)).quantize(Decimal("0.01"), ROUND_HALF_UP)
+
+
+def empty_values(source, target):
+    """A copy in which every formula has the stored value 0: who shows more has computed it."""
+    with zipfile.ZipFile(source) as old, zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED) as new:
+        for name in old.namelist():
+            data = old.read(name)
+            if name.startswith("xl/worksheets/sheet"):
+                data = re.sub(rb"(</f>)<v>[^<]*</v>", rb"\1<v>0</v>", data)
+            new.writestr(name, data)
+
+
+def office(folder, *arguments):
+    """LibreOffice with a profile of its own that recalculates whatever it loads."""
+    user = folder / "profile" / "user"
+    if not user.exists():
+        user.mkdir(parents=True)
+        (user / "registrymodifications.xcu").write_text(PROFILE, encoding="utf-8")
+    result = run(["soffice", f"-env:UserInstallation=file://{folder}/profile", "--headless",
+                  *arguments], folder)
+    if result.returncode != 0:
+        sys.exit(f"soffice: {result.stderr}")
+
+
+def recalculate_office(folder, path):
+    out = folder / "office"
+    out.mkdir(exist_ok=True)
+    office(folder, "--convert-to", "xlsx", "--outdir", str(out), str(path))
+    return out / path.name
+
+
+def recalculate_gnumeric(folder, path):
+    out = folder / ("gnumeric-" + path.name)
+    result = run(["ssconvert", "--recalc", "--export-type=Gnumeric_Excel:xlsx", str(path), str(out)],
+                 folder)
+    if not out.exists():
+        sys.exit(f"ssconvert: {result.stderr}")
+    return out
+
+
+def compare(faults, who, formulas, stored, path):
+    """What another program has computed against what was stored."""
+    theirs = cells(path, True)
+    compared = 0
+    for at, cell in formulas.items():
+        ours = stored[at].value if at in stored else None
+        got = theirs[at].value if at in theirs else None
+        where = f"{at[0]}!{at[1]} {cell.value[:80]}"
+        if not is_number(ours) or not is_number(got):
+            faults.expect(ours == got, f"{who}: no number", f"{where}: {got!r}, stored {ours!r}")
+            continue
+        compared += 1
+        if MONEY in cell.number_format:
+            same = cents(ours) == cents(got)
+        else:
+            same = abs(ours - got) <= 10.0 ** -shown_decimals(cell.number_format) * (1 + 1e-9)
+        faults.expect(same, f"{who}: differs", f"{where}: {got}, stored {ours}")
+    return compared
+
+
+def check_cells(faults, path, tape):
+    """Every computed figure a formula, nothing else; no errors; money with two decimals."""
+    formulas = {at: c for at, c in cells(path, False).items() if c.data_type == "f"}
+    plain = {at: c for at, c in cells(path, False).items() if is_number(c.value)}
+    stored = cells(path, True)
+    for at, cell in formulas.items():
+        value = stored[at].value if at in stored else None
+        faults.expect(is_number(value), "a formula without a number", f"{at}: {value!r}")
+        faults.expect("[" not in cell.value, "a formula that leaves the workbook", f"{at}")
+    for at, cell in stored.items():
+        faults.expect(not ERRORS.match(str(cell.value)), "an error value", f"{at}: {cell.value}")
+        if is_number(cell.value) and "," in cell.number_format and "." in cell.number_format:
+            faults.expect(MONEY in cell.number_format, "money in another form",
+                          f"{at}: {cell.number_format}")
+            faults.expect(abs(cell.value * 100 - round(cell.value * 100)) < 1e-6,
+                          "money with parts of a cent", f"{at}: {cell.value}")
+
+    # of each computed figure one cell makes it; what is plain is given or chosen, a thickness of
+    # the cut list, or the value of an option, which the sheets say
+    computed = sum(1 for figure in tape if figure["op"] not in ("given", "chosen"))
+    makers = sum(1 for at, cell in formulas.items()
+                 if cell.value.startswith("=ROUND(") and at[0] != "Compare")
+    faults.expect(makers == computed, "computed figures that are no formula",
+                  f"{computed} figures, {makers} formulas that make one")
+    given = len(tape) - computed
+    others = [at for at in plain if at[0] not in ("Compare", "Quote")]
+    thick = [c.column_letter for at, c in cells(path, False).items()
+             if at[0] == "Parts" and c.value == "thick"]
+    own = [at for at in others if not (at[0] == "Parts" and at[1].rstrip("0123456789") in thick)]
+    faults.expect(len(own) == given, "plain numbers that are not given",
+                  f"{given} given or chosen figures, {len(own)} plain numbers")
+    values = {round(float(figure["shown"]), 6) for figure in tape
+              if figure["op"] in ("given", "chosen")}
+    for at in own:
+        faults.expect(round(float(plain[at].value), 6) in values, "a plain number of no figure",
+                      f"{at}: {plain[at].value}")
+    return formulas, stored
+
+
+def check_figures(faults, stored, tape):
+    """The quote's total stands on the quote sheet as the program has it."""
+    for label in ("total", "before tax", "balance"):
+        wanted = [figure["shown"] for figure in tape
+                  if figure["label"] == label and figure["subject"] == ""]
+        found = [c.value for at, c in stored.items() if at[0] == "Quote" and is_number(c.value)]
+        for value in wanted:
+            faults.expect(any(abs(float(value) - f) < 0.005 for f in found),
+                          "a figure that is not on the quote", f"{label} {value}")
+
+
+def check_pages(faults, folder, path, stored):
+    """The printed pages: nothing cut off, money as people read it."""
+    office(folder, "--convert-to", "pdf", "--outdir", str(folder), str(path))
+    pages = path.with_suffix(".pdf")
+    result = run(["pdftotext", "-layout", str(pages), "-"], folder)
+    faults.expect(result.returncode == 0 and result.stdout.strip() != "", "no pages", str(pages))
+    for number, page in enumerate(result.stdout.split("\f"), 1):
+        faults.expect("###" not in page, "a number that does not fit its cell", f"page {number}")
+        faults.expect(not re.search(r"#(REF|NAME|VALUE|DIV/0|NUM|N/A)|Err:5", page), "an error value",
+                      f"page {number}")
+    words = set(result.stdout.split())
+    for at, cell in stored.items():
+        if at[0] == "Quote" and is_number(cell.value) and MONEY in cell.number_format:
+            faults.expect(f"{cell.value:,.2f}" in words, "money in another form on paper",
+                          f"{at}: {cell.value:,.2f}")
+
+
+def quote(doorcost, job, path, *more):
+    return run([doorcost, "quote", str(job), "-o", str(path), *more], path.parent)
+
+
+def check(doorcost, job, folder, faults):
+    path = folder / "quote.xlsx"
+    result = quote(doorcost, job, path, "--json")
+    if result.returncode != 0:
+        sys.exit(f"{result.stderr}")
+    tape = json.loads(result.stdout)["estimates"][0]["tape"]["figures"]
+    formulas, stored = check_cells(faults, path, tape)
+    check_figures(faults, stored, tape)
+    check_pages(faults, folder, path, stored)
+
+    emptied = folder / "emptied.xlsx"
+    empty_values(path, emptied)
+    resaved = folder / "resaved.xlsx"
+    openpyxl.load_workbook(path).save(resaved)
+    for who, book in (("LibreOffice", recalculate_office(folder, emptied)),
+                      ("gnumeric", recalculate_gnumeric(folder, emptied)),
+                      ("LibreOffice after openpyxl", recalculate_office(folder, resaved)),
+                      ("gnumeric after openpyxl", recalculate_gnumeric(folder, resaved))):
+        compared = compare(faults, who, formulas, stored, book)
+        faults.expect(compared == len(formulas), f"{who}: cells", f"{compared} of {len(formulas)}")
+        print(f"{who}: {compared} cells recalculated")
+
+    again = folder / "again.xlsx"
+    quote(doorcost, job, again)
+    faults.expect(again.read_bytes() == path.read_bytes(), "other bytes", "the same job twice")
+
+
+HOSTILE = {
+    "title": "=1+1",
+    "client": '=HYPERLINK("http://localhost/","client")',
+    "number": "-2+3",
+    "note": "@SUM(A1:A9)",
+    "address": "+49 1",
+    "terms": "=cmd|' /C calc'!A0",
+}
+ROWS = [("=2+2", "+ROOM", "-1 is no formula"), ("+D2", "=A1", "@x"), ("-D3", "-room", "=Doors!B5"),
+        ("@D4", "@room", "{=1}"), ("D5\t", "plain", "'quoted")]
+
+
+def hostile(doorcost, folder, faults):
+    """A job whose every text could be taken for a formula."""
+    top = pathlib.Path(__file__).resolve().parents[2]
+    shutil.copy(top / "tests/data/plain-shop.ini", folder / "shop.ini")
+    shutil.copy(top / "rates/woods.csv", folder / "woods.csv")
+    shop = (folder / "shop.ini").read_text(encoding="utf-8")
+    shop = shop.replace("[shop]\n", "[shop]\nname = =Shop\ncontact = @mail\nwoods = woods.csv\n")
+    shop = shop.replace("[spray gun]", "[spray gun]\nother loss = 5 %")
+    (folder / "shop.ini").write_text(shop, encoding="utf-8")
+    job = (top / "tests/data/plain-job.ini").read_text(encoding="utf-8")
+    job = job.replace("title   = A bench test\n", "")
+    job = job.replace("[job]\n", "[job]\n" + "".join(f"{k} = {v}\n" for k, v in HOSTILE.items()))
+    job = job.replace("finish  = none", "finish  = painted\ncolor = =RED")
+    (folder / "job.ini").write_text(job, encoding="utf-8")
+    lines = ["id,room,width,height,note"]
+    lines += [f'"{id}","{room}",18,{30 + i},"{note}"' for i, (id, room, note) in enumerate(ROWS)]
+    (folder / "doors.csv").write_text("\n".join(lines) + "\n", encoding="utf-8")
+
+    path = folder / "quote.xlsx"
+    result = quote(doorcost, folder / "job.ini", path, "--json")
+    if result.returncode != 0:
+        sys.exit(f"{result.stderr}")
+    tape = json.loads(result.stdout)["estimates"][0]["tape"]["figures"]
+    formulas, stored = check_cells(faults, path, tape)
+    for at, cell in formulas.items():
+        faults.expect(re.fullmatch(r"=[A-Za-z0-9_!:$.,+*/()<>= -]+", cell.value) and
+                      is_number(stored[at].value), "a text that became a formula",
+                      f"{at}: {cell.value}")
+    wanted = list(HOSTILE.values()) + [text for row in ROWS for text in row] + ["=Shop", "@mail"]
+    emptied = folder / "emptied.xlsx"
+    empty_values(path, emptied)
+    for who, book in (("as written", path), ("LibreOffice", recalculate_office(folder, emptied)),
+                      ("gnumeric", recalculate_gnumeric(folder, emptied))):
+        texts = [c.value for c in cells(book, False).values() if c.data_type == "s"]
+        for text in wanted:
+            faults.expect(any(text.strip() in t for t in texts), f"{who}: a text that is lost", text)
+        if book != path:
+            compare(faults, who, formulas, stored, book)
+
+
+def seal(doorcost, folder, faults):
+    """Ours and untouched is written over; what somebody saved, or never was ours, is not."""
+    top = pathlib.Path(__file__).resolve().parents[2]
+    job = top / "samples/kitchen/kitchen.ini"
+    path = folder / "quote.xlsx"
+
+    def expect(status, what, *more):
+        before = path.read_bytes() if path.exists() else b""
+        result = quote(doorcost, job, path, *more)
+        faults.expect(result.returncode == status, "exit status",
+                      f"{what}: {result.returncode}, expected {status}: {result.stderr}")
+        if status != 0:
+            faults.expect(path.read_bytes() == before, "a refused file has changed", what)
+            faults.expect("--force" in result.stderr, "no word of --force", what)
+        left = [p.name for p in folder.iterdir() if p.name != path.name]
+        faults.expect(not left, "files left behind", f"{what}: {left}")
+
+    expect(0, "nothing there")
+    expect(0, "ours, untouched")
+    book = openpyxl.load_workbook(path)
+    book["Quote"]["A1"] = "edited"
+    book.save(path)
+    expect(3, "saved by another program")
+    expect(0, "told to", "--force")
+    expect(0, "ours again")
+    path.write_bytes(path.read_bytes()[:-1] + b"x")
+    expect(3, "a byte of the seal changed")
+    expect(0, "told to", "--force")
+    data = bytearray(path.read_bytes())
+    data[len(data) // 2] ^= 1
+    path.write_bytes(bytes(data))
+    expect(3, "a byte in the middle changed")
+    path.write_bytes(b"no workbook")
+    expect(3, "a text file")
+    path.write_bytes(b"")
+    expect(0, "an empty file, in which nothing is lost")
+
+
+def main(arguments):
+    if len(arguments) < 3:
+        print(__doc__)
+        return 2
+    doorcost = str(pathlib.Path(arguments[1]).resolve())
+    faults = Faults()
+    with tempfile.TemporaryDirectory(prefix="doorcost-workbook-") as name:
+        folder = pathlib.Path(name)
+        if arguments[2] == "check":
+            check(doorcost, pathlib.Path(arguments[3]).resolve(), folder, faults)
+        elif arguments[2] == "hostile":
+            hostile(doorcost, folder, faults)
+        else:
+            seal(doorcost, folder, faults)
+    return faults.status()
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv))
