@@ -20,6 +20,12 @@ enum hinge_side {
     HINGE_SIDE_BOTTOM
 };
 
+/* What the client's papers are called, how much detail of the price they show, and what an option's
+ * price does to the base price. The first of each is the default. */
+enum paper_kind { PAPER_QUOTE, PAPER_ESTIMATE };
+enum price_detail { PRICES_SUM, PRICES_ROOMS, PRICES_EACH };
+enum option_price { OPTION_REPLACES, OPTION_ADDS };
+
 /* A material by name: lumber, sheet or glass. */
 enum stuff { STUFF_NONE, STUFF_LUMBER, STUFF_SHEET, STUFF_GLASS };
 struct stuff_reference {
@@ -90,6 +96,7 @@ struct row { /* a row of the door list */
 struct option {
     struct text name;
     struct make changes; /* only what the option says */
+    struct word price;   /* enum option_price */
 };
 
 struct job {
@@ -98,7 +105,11 @@ struct job {
     struct text title, number, client, address, measured_by, note;
     struct text date; /* as written, YYYY-MM-DD */
     int32_t year, month, day;
-    struct value valid; /* days */
+    struct value valid;                 /* days */
+    struct word paper;                  /* enum paper_kind */
+    struct value revision;              /* count; unset: none */
+    struct word detail;                 /* enum price_detail */
+    struct word hinges_fitted, hanging; /* 1: yes, it is part of the job */
     enum length_unit unit;
     struct text rates_path, doors_path; /* resolved against the job file's folder */
     struct text terms; /* `terms = ...` free text lines for the foot of the quote; may be absent */

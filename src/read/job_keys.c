@@ -58,6 +58,15 @@ static const struct form days[] = {
     {NULL, UNIT_MONEY, 0, 0, 0},
 };
 
+static const struct form revisions[] = {
+    {"", UNIT_COUNT, 0, 1, 999},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct choice papers[] = {
+    {"quote", PAPER_QUOTE}, {"estimate", PAPER_ESTIMATE}, {NULL, 0}};
+static const struct choice details[] = {
+    {"sum", PRICES_SUM}, {"rooms", PRICES_ROOMS}, {"each", PRICES_EACH}, {NULL, 0}};
+
 static const struct key job_keys[] = {
     {.name = "title",
      .read = read_text,
@@ -101,6 +110,40 @@ static const struct key job_keys[] = {
      .forms = days,
      .example = "30 days",
      .help = "how long the quote holds"},
+    {.name = "paper",
+     .read = read_word,
+     .at = offsetof(struct job, paper),
+     .choices = papers,
+     .example = "quote",
+     .other = "estimate",
+     .help = "what the client's papers are called; absent: quote"},
+    {.name = "revision",
+     .read = read_measure,
+     .at = offsetof(struct job, revision),
+     .forms = revisions,
+     .example = "2",
+     .help = "of the client's papers"},
+    {.name = "detail",
+     .read = read_word,
+     .at = offsetof(struct job, detail),
+     .choices = details,
+     .example = "sum",
+     .other = "each",
+     .help = "the prices that the client sees: sum, rooms, or each door; absent: sum"},
+    {.name = "hinges fitted",
+     .read = read_word,
+     .at = offsetof(struct job, hinges_fitted),
+     .choices = choices_yes_no,
+     .example = "no",
+     .other = "yes",
+     .help = "whether the shop fits the hinges to the doors; absent: no"},
+    {.name = "hanging",
+     .read = read_word,
+     .at = offsetof(struct job, hanging),
+     .choices = choices_yes_no,
+     .example = "no",
+     .other = "yes",
+     .help = "whether the shop hangs the doors; absent: no"},
     {.name = "unit",
      .read = read_unit,
      .at = offsetof(struct job, unit),
@@ -275,9 +318,25 @@ static const struct section_kind section_sale = {.name = "sale",
                                                  .check = check_sale,
                                                  .help = "Tax, discount, delivery and payment."};
 
+static const struct choice option_prices[] = {
+    {"replaces", OPTION_REPLACES}, {"adds", OPTION_ADDS}, {NULL, 0}};
+
+/* Beside those of [make]; counted from `changes`, as they are. */
+static const struct key option_keys[] = {
+    {.name = "price",
+     .read = read_word,
+     .at = offsetof(struct option, price) - offsetof(struct option, changes),
+     .choices = option_prices,
+     .example = "replaces",
+     .other = "adds",
+     .help = "whether the client reads its total, or what it adds; absent: replaces"},
+};
+
 static const struct section_kind section_option = {.name = "option",
                                                    .keys = make_keys,
                                                    .key_count = MAKE_KEY_COUNT,
+                                                   .more_keys = option_keys,
+                                                   .more_key_count = COUNT_OF(option_keys),
                                                    .named = true,
                                                    .at = offsetof(struct job, options),
                                                    .count_at = offsetof(struct job, option_count),

@@ -92,16 +92,18 @@ void section_lacks(struct reader *reader, const struct ini_section *section, con
 
 static void report_unknown_key(struct reader *reader, const struct section_kind *kind,
                                const struct ini_section *section, const struct ini_key *key) {
-    const char **names = pool_take(&reader->problems->pool, kind->key_count, sizeof(*names));
+    const size_t count = kind->key_count + kind->more_key_count;
+    const char **names = pool_take(&reader->problems->pool, count, sizeof(*names));
     const char *nearest;
 
     if (names == NULL) {
         return;
     }
-    for (size_t i = 0; i < kind->key_count; i++) {
-        names[i] = kind->keys[i].name;
+    for (size_t i = 0; i < count; i++) {
+        names[i] =
+            i < kind->key_count ? kind->keys[i].name : kind->more_keys[i - kind->key_count].name;
     }
-    nearest = text_nearest(key->name, names, kind->key_count);
+    nearest = text_nearest(key->name, names, count);
     if (nearest != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-key", key->place,
                     "%s knows no key '%s'; did you mean '%s'?", section_title(reader, section),
@@ -114,10 +116,10 @@ static void report_unknown_key(struct reader *reader, const struct section_kind 
 }
 
 /* The rows go in the order of the table, so that `overlay` comes before `overlay left`. */
-static void read_keys(struct reader *reader, const struct section_kind *kind,
-                      const struct ini_section *section, void *thing) {
-    for (size_t i = 0; i < kind->key_count; i++) {
-        const struct key *key = &kind->keys[i];
+static void read_table(struct reader *reader, const struct key *keys, size_t count,
+                       const struct ini_section *section, void *thing) {
+    for (size_t i = 0; i < count; i++) {
+        const struct key *key = &keys[i];
         const struct ini_key *written = find_written(section, key->name);
 
         key_preset(key, section->place, thing);
@@ -133,8 +135,17 @@ static void read_keys(struct reader *reader, const struct section_kind *kind,
                       thing);
         }
     }
+}
+
+static void read_keys(struct reader *reader, const struct section_kind *kind,
+                      const struct ini_section *section, void *thing) {
+    read_table(reader, kind->keys, kind->key_count, section, thing);
+    read_table(reader, kind->more_keys, kind->more_key_count, section, thing);
     for (size_t i = 0; i < section->count; i++) {
-        if (key_find(kind->keys, kind->key_count, section->keys[i].name) == NULL) {
+        const char *name = section->keys[i].name;
+
+        if (key_find(kind->keys, kind->key_count, name) == NULL &&
+            key_find(kind->more_keys, kind->more_key_count, name) == NULL) {
             report_unknown_key(reader, kind, section, &section->keys[i]);
         }
     }

@@ -71,6 +71,8 @@ struct section_kind {
     const char *name;
     const struct key *keys;
     size_t key_count;
+    const struct key *more_keys; /* beside those, where a table serves more than one kind */
+    size_t more_key_count;
     bool named;  /* any number of it, each with a name; else at most one */
     bool needed; /* the file must have one */
     size_t

@@ -3,7 +3,9 @@
 
 #include "base/text.h"
 #include "read/ini.h"
+#include "read/picture.h"
 #include "read/rates_keys.h"
+#include "read/terms.h"
 #include "read/woods.h"
 
 #include <string.h>
@@ -62,7 +64,8 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     reader.unit = unit_before(&ini, "shop");
     sections_read(&reader, &ini, rates_sections, rates_section_count, rates);
     check_materials(&reader, rates);
-    return woods_read(&reader, rates);
+    return terms_read(&reader, &rates->shop) && picture_read(&reader, &rates->shop) &&
+           woods_read(&reader, rates);
 }
 
 bool rates_read(struct rates *rates, const char *path, struct problems *problems) {

@@ -20,6 +20,13 @@ enum charged { CHARGED_USED, CHARGED_BOUGHT };
 /* `50 % added` to net (x 1.50) or `33 % lost` of what is bought (/ 0.67). */
 enum waste_as { WASTE_ADDED, WASTE_LOST };
 
+/* A PNG picture as its bytes; bytes NULL: none. */
+struct picture {
+    const unsigned char *bytes;
+    size_t size;
+    int32_t width, height; /* dots, 1 or more */
+};
+
 struct shop {
     struct text name, address,
         contact;          /* for the head of the quote; address and contact may be absent */
@@ -27,6 +34,10 @@ struct shop {
     enum length_unit unit;
     struct text
         woods; /* the woods table, a file name already resolved against the rates file's folder */
+    struct text terms_path, logo_path; /* of the client's papers; resolved likewise */
+    struct text *terms;                /* paragraphs of the terms file, comments left out */
+    size_t term_count;
+    struct picture logo;
     struct value labor_rate;          /* money per hour */
     struct value allowance;           /* percent; unset: none */
     struct word allowance_on;         /* enum allowance_on */
@@ -47,6 +58,7 @@ struct shop {
 
 struct lumber {
     struct text name, species;  /* species: a name of the woods table */
+    struct text words;          /* as the client reads it; absent: the wood's common name */
     int32_t wood;               /* index into rates.woods, -1: not known */
     struct value thickness;     /* nm; nominal: 4/4 is 1 in; a length for metric shops */
     struct text thickness_text; /* as written: '4/4', '27 mm' */
@@ -69,7 +81,7 @@ struct banding { /* edge banding of slabs */
 };
 
 struct sheet {
-    struct text name;
+    struct text name, words;               /* words: as the client reads it; absent: the name */
     struct value thickness, length, width; /* nm; length along the grain */
     struct value price, half_price;        /* money per sheet */
     bool grain;                            /* grain = length */
@@ -81,7 +93,7 @@ struct sheet {
 };
 
 struct glass {
-    struct text name;
+    struct text name, words; /* as of a sheet */
     struct value thickness;
     struct value price;    /* money per sq ft or m2 */
     struct value minimum;  /* area a pane is charged at least */
@@ -99,10 +111,10 @@ enum door_form { FORM_PANEL, FORM_SOLID, FORM_SLAB, FORM_GLASS, FORM_OPEN };
 enum joint { JOINT_COPE_AND_STICK, JOINT_MORTISE_AND_TENON, JOINT_DOWEL, JOINT_MITRE };
 enum panel_grain { PANEL_GRAIN_VERTICAL, PANEL_GRAIN_HORIZONTAL };
 
-struct style { /* [door NAME] */
-    struct text name;
-    struct word form;  /* enum door_form, needed */
-    struct word joint; /* enum joint */
+struct style {               /* [door NAME] */
+    struct text name, words; /* as of a sheet */
+    struct word form;        /* enum door_form, needed */
+    struct word joint;       /* enum joint */
     struct value thickness;
     struct value stile, top_rail, bottom_rail, mid_rail,
         mid_stile;               /* nm; all but stile default to stile */
@@ -239,11 +251,11 @@ struct finish {
 };
 
 struct hardware {
-    struct text name;
-    struct value price;  /* money each; of a pack where pack is set */
-    struct value pack;   /* pieces in a pack; unset: sold singly */
-    struct value spares; /* percent */
-    bool by_others;      /* price = by others: named, not sold */
+    struct text name, words; /* as of a sheet */
+    struct value price;      /* money each; of a pack where pack is set */
+    struct value pack;       /* pieces in a pack; unset: sold singly */
+    struct value spares;     /* percent */
+    bool by_others;          /* price = by others: named, not sold */
 };
 
 struct hinge_rules {

@@ -29,6 +29,11 @@ static const struct form bought_in[] = {
 #define SMALL      INCHES(0, 4)
 
 static const struct key door_keys[] = {
+    {.name = "words",
+     .read = read_text,
+     .at = offsetof(struct style, words),
+     .example = "frame with a flat panel",
+     .help = "how the client reads it; absent: the name"},
     {.name = "kind",
      .read = read_word,
      .at = offsetof(struct style, form),

@@ -51,6 +51,11 @@ static const struct form defects[] = {
 };
 
 static const struct key lumber_keys[] = {
+    {.name = "words",
+     .read = read_text,
+     .at = offsetof(struct lumber, words),
+     .example = "poplar",
+     .help = "how the client reads it; absent: the common name of the wood"},
     {.name = "species",
      .read = read_text,
      .at = offsetof(struct lumber, species),
@@ -200,6 +205,11 @@ static void read_size(struct reader *reader, const struct key *key, const struct
 }
 
 static const struct key sheet_keys[] = {
+    {.name = "words",
+     .read = read_text,
+     .at = offsetof(struct sheet, words),
+     .example = "MDF board",
+     .help = "how the client reads it; absent: the name"},
     {.name = "thickness",
      .read = read_length,
      .at = offsetof(struct sheet, thickness),
@@ -273,6 +283,11 @@ const struct section_kind section_sheet = {.name = "sheet",
                                            .help = "Plywood, board or another sheet."};
 
 static const struct key glass_keys[] = {
+    {.name = "words",
+     .read = read_text,
+     .at = offsetof(struct glass, words),
+     .example = "clear glass",
+     .help = "how the client reads it; absent: the name"},
     {.name = "thickness",
      .read = read_length,
      .at = offsetof(struct glass, thickness),

@@ -13,6 +13,7 @@ target_sources(doorcost_core PRIVATE
     read/measure.c
     read/measure_length.c
     read/name.c
+    read/picture.c
     read/rates.c
     read/rates_door.c
     read/rates_finish.c
@@ -26,5 +27,6 @@ target_sources(doorcost_core PRIVATE
     read/source.c
     read/table.c
     read/tail.c
+    read/terms.c
     read/woods.c
 )
