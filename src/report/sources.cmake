@@ -4,14 +4,19 @@ target_sources(doorcost_core PRIVATE
     report/book_look.c
     report/book_write.c
     report/difference.c
+    report/draw.c
+    report/draw_size.c
+    report/elevation.c
     report/formula.c
     report/grid.c
     report/json.c
     report/json_amounts.c
     report/json_money.c
     report/json_tape.c
+    report/letters.c
     report/output.c
     report/paper.c
+    report/pdf.c
     report/reason.c
     report/sheet_checks.c
     report/sheet_compare.c
@@ -32,5 +37,6 @@ target_sources(doorcost_core PRIVATE
     report/text_quote.c
     report/text_shop.c
     report/text_small.c
+    report/wall.c
     report/workbook.c
 )
