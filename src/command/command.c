@@ -45,6 +45,11 @@ static const struct command rows[COMMAND_COUNT] = {
          "Prints the job as listed and each [option NAME] of it side by side: cost by group, "
          "price, materials, hours, weight, and the difference to the first in money and percent.",
          WORK_PURCHASES, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_compare},
+    [PLACE_DRAW] = {"draw", "draw the doors for the shop wall",
+                    "doorcost draw samples/kitchen/kitchen.ini -o kitchen-doors.pdf",
+                    "Writes a PDF with the elevation of each row of the door list: sizes of leaf "
+                    "and parts, hinge side, materials, several on a page.",
+                    WORK_ONE, 0, false, command_draw},
 };
 
 const struct command *command_rows(size_t *count) {

@@ -36,6 +36,7 @@ enum command_place {
     PLACE_FINISH,
     PLACE_BUY,
     PLACE_COMPARE,
+    PLACE_DRAW,
     COMMAND_COUNT
 };
 
@@ -71,6 +72,7 @@ enum status command_check(const struct request *request, struct work *work, stru
 enum status command_finish(const struct request *request, struct work *work,
                            struct streams streams);
 enum status command_buy(const struct request *request, struct work *work, struct streams streams);
+enum status command_draw(const struct request *request, struct work *work, struct streams streams);
 enum status command_compare(const struct request *request, struct work *work,
                             struct streams streams);
 

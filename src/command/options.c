@@ -8,17 +8,19 @@
 #include <getopt.h>
 #include <string.h>
 
-#define EVERY ((1u << COMMAND_COUNT) - 1)
+#define EVERY  ((1u << COMMAND_COUNT) - 1)
+#define WRITES (1u << PLACE_QUOTE | 1u << PLACE_DRAW)
 
 #define AT(field) offsetof(struct request, field)
 
 static const struct option_row rows[] = {
     {"output", "FILE",
-     "write the workbook to FILE; else it stands beside the job file, with its name and .xlsx",
-     AT(output), 1u << PLACE_QUOTE, 'o'},
+     "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
+     "-doors.pdf)",
+     AT(output), WRITES, 'o'},
     {"force", NULL,
-     "overwrite FILE even where it is no workbook of this program, or one that somebody edited",
-     AT(force), 1u << PLACE_QUOTE, '\0'},
+     "overwrite a file even where this program did not write it, or where somebody edited it",
+     AT(force), WRITES, '\0'},
     {"option", "NAME", "work on [option NAME] of the job in place of the job as listed", AT(option),
      EVERY & ~(1u << PLACE_COMPARE), '\0'},
     {"effort", "COUNT",

@@ -4,6 +4,8 @@ target_sources(doorcost_core PRIVATE
     command/check.c
     command/command.c
     command/compare.c
+    command/draw.c
+    command/files.c
     command/finish.c
     command/help.c
     command/options.c

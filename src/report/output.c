@@ -15,8 +15,90 @@
  * comment. */
 #define END_RECORD 22
 #define SEAL_SIZE  25 /* "doorcost " and 16 digits */
+/* In a PDF the seal is a line of its own: "% ", the seal, a line feed. */
+#define PDF_BEFORE 2
+#define PDF_AFTER  1
 
-enum output_result output_begin(const char *path, char **name) {
+/* --- seals --- */
+
+/* FNV-1a over the first `size` bytes of file; not against malice, only to see that somebody saved
+ * the file. */
+static bool sum_bytes(FILE *file, long size, uint64_t *sum) {
+    uint64_t hash = 14695981039346656037u;
+    rewind(file);
+    for (long i = 0; i < size; i++) {
+        const int byte = getc(file);
+        if (byte == EOF) {
+            return false;
+        }
+        hash = (hash ^ (uint64_t)byte) * 1099511628211u;
+    }
+    *sum = hash;
+    return true;
+}
+
+static long size_of(FILE *file) {
+    return fseek(file, 0, SEEK_END) == 0 ? ftell(file) : -1;
+}
+
+/* The zip archive's own end says how long the comment is; the seal covers all before that. */
+static bool write_zip_seal(FILE *file, long size) {
+    uint64_t sum = 0;
+    return size >= END_RECORD && sum_bytes(file, size - 2, &sum) &&
+           fseek(file, size - 2, SEEK_SET) == 0 && putc(SEAL_SIZE, file) != EOF &&
+           putc(0, file) != EOF && fprintf(file, "doorcost %016" PRIx64, sum) == SEAL_SIZE;
+}
+
+static bool write_pdf_seal(FILE *file, long size) {
+    uint64_t sum = 0;
+    return size > 0 && sum_bytes(file, size, &sum) && fseek(file, 0, SEEK_END) == 0 &&
+           fprintf(file, "%% doorcost %016" PRIx64 "\n", sum) == PDF_BEFORE + SEAL_SIZE + PDF_AFTER;
+}
+
+static bool set_seal(const char *name, enum output_kind kind) {
+    FILE *const file = fopen(name, "r+b");
+    if (file == NULL) {
+        return false;
+    }
+    const long size = size_of(file);
+    const bool done =
+        (kind == OUTPUT_PDF ? write_pdf_seal(file, size) : write_zip_seal(file, size)) &&
+        fflush(file) == 0 && fsync(fileno(file)) == 0;
+    return fclose(file) == 0 && done;
+}
+
+static bool seal_is_whole(FILE *file, enum output_kind kind) {
+    const long before = kind == OUTPUT_PDF ? PDF_BEFORE : 2; /* bytes not summed before the seal */
+    const long after = kind == OUTPUT_PDF ? PDF_AFTER : 0;
+    const long size = size_of(file);
+    const long at = size - after - SEAL_SIZE;
+    char seal[SEAL_SIZE + 1] = "";
+    char wanted[SEAL_SIZE + 1];
+    uint64_t sum = 0;
+    if (at <= END_RECORD || fseek(file, at, SEEK_SET) != 0 ||
+        fread(seal, 1, SEAL_SIZE, file) != SEAL_SIZE || !sum_bytes(file, at - before, &sum)) {
+        return false;
+    }
+    (void)snprintf(wanted, sizeof wanted, "doorcost %016" PRIx64, sum);
+    return memcmp(seal, wanted, SEAL_SIZE) == 0;
+}
+
+bool output_is_ours(const char *path, enum output_kind kind) {
+    struct stat about;
+    FILE *const file = fopen(path, "rb");
+    if (file == NULL) {
+        return errno == ENOENT;
+    }
+    const bool plain = fstat(fileno(file), &about) == 0 && S_ISREG(about.st_mode);
+    const bool ours = plain && (about.st_size == 0 || seal_is_whole(file, kind));
+    (void)fclose(file);
+    return ours;
+}
+
+/* --- beginning --- */
+
+/* An empty file beside path; *name: its name, to be freed. */
+static enum output_result make_beside(const char *path, char **name) {
     static const char ending[] = ".XXXXXX";
     const size_t size = strlen(path) + sizeof ending;
     *name = malloc(size);
@@ -37,71 +119,98 @@ enum output_result output_begin(const char *path, char **name) {
     return close(file) == 0 ? OUTPUT_OK : OUTPUT_CANNOT_WRITE;
 }
 
-/* FNV-1a over the first `size` bytes of file; not against malice, only to see that somebody saved
- * the workbook. */
-static bool sum_bytes(FILE *file, long size, uint64_t *sum) {
-    uint64_t hash = 14695981039346656037u;
-    rewind(file);
-    for (long i = 0; i < size; i++) {
-        const int byte = getc(file);
-        if (byte == EOF) {
-            return false;
+static bool is_folder(const char *path) {
+    struct stat about;
+    return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
+}
+
+enum output_result outputs_begin(struct output *outputs, size_t count, bool force, size_t *at) {
+    for (*at = 0; *at < count; (*at)++) {
+        if (is_folder(outputs[*at].path)) {
+            errno = EISDIR;
+            return OUTPUT_CANNOT_WRITE;
         }
-        hash = (hash ^ (uint64_t)byte) * 1099511628211u;
+        if (!force && !output_is_ours(outputs[*at].path, outputs[*at].kind)) {
+            return OUTPUT_NOT_OURS;
+        }
     }
-    *sum = hash;
-    return true;
-}
-
-static long size_of(FILE *file) {
-    return fseek(file, 0, SEEK_END) == 0 ? ftell(file) : -1;
-}
-
-/* Appends the seal as the archive's comment. */
-static bool set_seal(const char *name) {
-    FILE *const file = fopen(name, "r+b");
-    if (file == NULL) {
-        return false;
-    }
-    const long size = size_of(file);
-    uint64_t sum = 0;
-    bool done = size >= END_RECORD && sum_bytes(file, size - 2, &sum) &&
-                fseek(file, size - 2, SEEK_SET) == 0;
-    if (done) {
-        done = putc(SEAL_SIZE, file) != EOF && putc(0, file) != EOF &&
-               fprintf(file, "doorcost %016" PRIx64, sum) == SEAL_SIZE && fflush(file) == 0 &&
-               fsync(fileno(file)) == 0;
-    }
-    return fclose(file) == 0 && done;
-}
-
-enum output_result output_finish(const char *name, const char *path) {
-    if (!set_seal(name) || rename(name, path) != 0) {
-        return OUTPUT_CANNOT_WRITE;
+    for (*at = 0; *at < count; (*at)++) {
+        const enum output_result made = make_beside(outputs[*at].path, &outputs[*at].name);
+        if (made != OUTPUT_OK) {
+            return made;
+        }
     }
     return OUTPUT_OK;
 }
 
-void output_drop(const char *name) {
-    (void)unlink(name);
+/* --- finishing --- */
+
+/* A second name for what stands at the path, to go back to; where there is nothing, or the disk
+ * knows no second names, there is none. false: memory is out. */
+static bool keep(struct output *output) {
+    static const char ending[] = ".old";
+    const size_t size = strlen(output->name) + sizeof ending;
+    output->kept = malloc(size);
+    if (output->kept == NULL) {
+        return false;
+    }
+    (void)snprintf(output->kept, size, "%s%s", output->name, ending);
+    if (link(output->path, output->kept) != 0) {
+        free(output->kept);
+        output->kept = NULL;
+    }
+    return true;
 }
 
-bool output_is_ours(const char *path) {
-    FILE *const file = fopen(path, "rb");
-    if (file == NULL) {
-        return errno == ENOENT;
+/* Takes back the first `count` renames. */
+static void go_back(const struct output *outputs, size_t count) {
+    for (size_t i = 0; i < count; i++) {
+        if (outputs[i].kept != NULL) {
+            (void)rename(outputs[i].kept, outputs[i].path);
+        } else {
+            (void)unlink(outputs[i].path);
+        }
     }
-    const long size = size_of(file);
-    char seal[SEAL_SIZE + 1] = "";
-    char wanted[SEAL_SIZE + 1];
-    uint64_t sum = 0;
-    bool ours = size == 0;
-    if (size > END_RECORD + SEAL_SIZE && fseek(file, size - SEAL_SIZE, SEEK_SET) == 0 &&
-        fread(seal, 1, SEAL_SIZE, file) == SEAL_SIZE &&
-        sum_bytes(file, size - SEAL_SIZE - 2, &sum)) {
-        (void)snprintf(wanted, sizeof wanted, "doorcost %016" PRIx64, sum);
-        ours = memcmp(seal, wanted, SEAL_SIZE) == 0;
+}
+
+static void forget(struct output *outputs, size_t count, bool with_work) {
+    for (size_t i = 0; i < count; i++) {
+        if (outputs[i].kept != NULL) {
+            (void)unlink(outputs[i].kept);
+        }
+        if (with_work && outputs[i].name != NULL) {
+            (void)unlink(outputs[i].name);
+        }
+        free(outputs[i].kept);
+        free(outputs[i].name);
+        outputs[i].kept = NULL;
+        outputs[i].name = NULL;
     }
-    (void)fclose(file);
-    return ours;
+}
+
+enum output_result outputs_finish(struct output *outputs, size_t count, size_t *at) {
+    for (*at = 0; *at < count; (*at)++) {
+        if (!set_seal(outputs[*at].name, outputs[*at].kind)) {
+            return OUTPUT_CANNOT_WRITE;
+        }
+        if (count > 1 && !keep(&outputs[*at])) {
+            return OUTPUT_MEMORY;
+        }
+    }
+    for (*at = 0; *at < count; (*at)++) {
+        if (rename(outputs[*at].name, outputs[*at].path) != 0) {
+            const int error = errno;
+            go_back(outputs, *at);
+            errno = error;
+            return OUTPUT_CANNOT_WRITE;
+        }
+    }
+    forget(outputs, count, false);
+    return OUTPUT_OK;
+}
+
+void outputs_drop(struct output *outputs, size_t count) {
+    const int error = errno;
+    forget(outputs, count, true);
+    errno = error;
 }

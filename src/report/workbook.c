@@ -2,10 +2,8 @@
 #include "report/workbook.h"
 
 #include "report/book_write.h"
-#include "report/output.h"
 #include "report/paper.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 /* The tabs, from what the client sees to the last detail. Workings come last: they take in what has
@@ -46,14 +44,8 @@ static bool write_file(struct book *book, const struct estimate *base, const cha
     return !book_failed(book) && book_write(book, &facts, name);
 }
 
-enum book_result workbook_write(const char *path, bool force, const struct estimate *base,
-                                const struct estimate *options, size_t option_count,
-                                const struct problems *problems) {
-    if (!force && !output_is_ours(path)) {
-        return BOOK_EDITED;
-    }
-    enum book_result result = BOOK_MEMORY;
-    char *name = NULL;
+bool workbook_write(const char *path, const struct estimate *base, const struct estimate *options,
+                    size_t option_count, const struct problems *problems) {
     struct book book;
     book_init(&book, &base->tape);
     struct paper paper = {.book = &book,
@@ -64,22 +56,7 @@ enum book_result workbook_write(const char *path, bool force, const struct estim
     for (size_t i = 0; i < sizeof sheets / sizeof *sheets && !book_failed(&book); i++) {
         sheets[i](&paper);
     }
-    if (book_failed(&book)) {
-        goto done;
-    }
-    const enum output_result begun = output_begin(path, &name);
-    if (begun != OUTPUT_OK) {
-        result = begun == OUTPUT_MEMORY ? BOOK_MEMORY : BOOK_CANNOT_WRITE;
-        goto done;
-    }
-    result = write_file(&book, base, name) && output_finish(name, path) == OUTPUT_OK
-                 ? BOOK_OK
-                 : BOOK_CANNOT_WRITE;
-    if (result != BOOK_OK) {
-        output_drop(name);
-    }
-done:
-    free(name);
+    const bool done = !book_failed(&book) && write_file(&book, base, path);
     book_clear(&book);
-    return result;
+    return done;
 }

@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: MIT */
+/* `draw`: the elevations of all doors as a PDF for the shop wall. */
+#include "command/command.h"
+#include "command/files.h"
+#include "command/work.h"
+#include "report/wall.h"
+
+enum status command_draw(const struct request *request, struct work *work, struct streams streams) {
+    struct pool pool;
+    pool_init(&pool);
+    struct output output = {.path = files_target(request, &pool, "-doors.pdf"), .kind = OUTPUT_PDF};
+    enum status status = request->json ? command_json(request, work, streams) : STATUS_DONE;
+    if (status == STATUS_DONE) {
+        status = files_begin(&output, 1, request, work, streams);
+    }
+    if (status == STATUS_DONE && output.name != NULL) {
+        status = wall_write(&work->estimates[0], output.name)
+                     ? files_finish(&output, 1, request, streams)
+                     : files_failed(&output, 1, 0, streams);
+    }
+    pool_clear(&pool);
+    return status;
+}

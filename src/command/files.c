@@ -1,0 +1,104 @@
+/* SPDX-License-Identifier: MIT */
+#include "command/files.h"
+
+#include "command/work.h"
+
+#include <errno.h>
+#include <string.h>
+#include <sys/stat.h>
+
+const char *files_target(const struct request *request, struct pool *pool, const char *ending) {
+    if (request->output != NULL) {
+        return request->output;
+    }
+    const char *const job = request->job;
+    const char *const slash = strrchr(job, '/');
+    const char *const dot = strrchr(job, '.');
+    const bool ends = dot != NULL && dot > job && (slash == NULL || dot > slash + 1);
+    return pool_format(pool, "%.*s%s", (int)(ends ? (size_t)(dot - job) : strlen(job)), job,
+                       ending);
+}
+
+const char *files_beside(struct pool *pool, const char *path, const char *old, const char *ending) {
+    const size_t size = strlen(path);
+    const size_t tail = strlen(old);
+    const bool ends = size > tail && strcmp(path + size - tail, old) == 0;
+    return pool_format(pool, "%.*s%s", (int)(ends ? size - tail : size), path, ending);
+}
+
+static bool same_file(const char *a, const char *b) {
+    struct stat one;
+    struct stat other;
+    return a != NULL && b != NULL && stat(a, &one) == 0 && stat(b, &other) == 0 &&
+           one.st_dev == other.st_dev && one.st_ino == other.st_ino;
+}
+
+static bool is_input(const struct work *work, const char *job, const char *path) {
+    const struct shop *const shop = &work->rates.shop;
+    return same_file(path, job) || same_file(path, work->job.rates_path.s) ||
+           same_file(path, work->job.doors_path.s) || same_file(path, shop->woods.s) ||
+           same_file(path, shop->terms_path.s) || same_file(path, shop->logo_path.s);
+}
+
+static enum status say_result(enum output_result result, const char *path, struct streams streams) {
+    switch (result) {
+    case OUTPUT_OK:
+        return STATUS_DONE;
+    case OUTPUT_NOT_OURS:
+        fprintf(streams.err,
+                "doorcost: '%s' is not as this program wrote it; name another file with -o, or "
+                "overwrite it with --force\n",
+                path);
+        break;
+    case OUTPUT_CANNOT_WRITE:
+        fprintf(streams.err, "doorcost: could not write '%s'%s%s\n", path, errno == 0 ? "" : ": ",
+                errno == 0 ? "" : strerror(errno));
+        break;
+    case OUTPUT_MEMORY:
+        return command_out_of_memory(streams);
+    }
+    return STATUS_OUTPUT;
+}
+
+enum status files_begin(struct output *outputs, size_t count, const struct request *request,
+                        const struct work *work, struct streams streams) {
+    for (size_t i = 0; i < count; i++) {
+        if (outputs[i].path == NULL) {
+            return command_out_of_memory(streams);
+        }
+        if (is_input(work, request->job, outputs[i].path)) {
+            fprintf(streams.err, "doorcost: '%s' is one of the input files; name another with -o\n",
+                    outputs[i].path);
+            return STATUS_USE;
+        }
+    }
+    size_t at = 0;
+    errno = 0;
+    const enum output_result result = outputs_begin(outputs, count, request->force, &at);
+    if (result == OUTPUT_OK) {
+        return STATUS_DONE;
+    }
+    outputs_drop(outputs, count);
+    return say_result(result, outputs[at].path, streams);
+}
+
+enum status files_finish(struct output *outputs, size_t count, const struct request *request,
+                         struct streams streams) {
+    size_t at = 0;
+    errno = 0;
+    const enum output_result result = outputs_finish(outputs, count, &at);
+    if (result != OUTPUT_OK) {
+        outputs_drop(outputs, count);
+        return say_result(result, outputs[at].path, streams);
+    }
+    FILE *const out = request->json ? streams.err : streams.out;
+    for (size_t i = 0; i < count; i++) {
+        fprintf(out, "%swritten to %s\n", request->json || i > 0 ? "" : "\n", outputs[i].path);
+    }
+    return command_flush(streams);
+}
+
+enum status files_failed(struct output *outputs, size_t count, size_t at, struct streams streams) {
+    outputs_drop(outputs, count);
+    return say_result(OUTPUT_CANNOT_WRITE, outputs[at].path, streams);
+}
