@@ -36,7 +36,8 @@ static bool money_stage(struct estimate *e, struct problems *problems) {
                       &e->lumber, &e->sheets, &e->finish, problems) &&
            costs_make(&e->costs, &e->pool, &inputs) &&
            sale_make(&e->sale, &e->pool, &e->tape, &e->measures, e->rates, &e->job->sale,
-                     &e->costs);
+                     &e->costs) &&
+           sale_rooms(&e->sale, &e->pool, &e->tape, &e->quantities, &e->costs);
 }
 
 /* What a craftsman would ask, once the figures are there. */

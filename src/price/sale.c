@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "price/sale.h"
 
+#include "base/text.h"
+
 struct counter {
     struct sale_figures *f;
     struct tape *tape;
@@ -157,5 +159,52 @@ bool sale_make(struct sale_figures *figures, struct pool *pool, struct tape *tap
     add_card_fee(&c);
     add_payments(&c);
     look_back(&c);
+    return true;
+}
+
+/* --- rooms --- */
+
+static const char *room_name(const struct row *row) {
+    return row->room.s == NULL ? "" : row->room.s;
+}
+
+size_t sale_room_of(const struct sale_figures *figures, const struct row *row) {
+    size_t i = 0;
+    while (i < figures->room_count && !text_same(figures->rooms[i].room, room_name(row))) {
+        i++;
+    }
+    return i;
+}
+
+bool sale_rooms(struct sale_figures *f, struct pool *pool, struct tape *tape,
+                const struct quantities *quantities, const struct costs *costs) {
+    const size_t rows = quantities->count;
+    size_t *const room_of = pool_take(pool, rows, sizeof *room_of);
+    fig *const leaves = pool_take(pool, rows, sizeof *leaves);
+    fig *const amounts = pool_take(pool, rows, sizeof *amounts);
+    f->rooms = pool_take(pool, rows, sizeof *f->rooms);
+    if (pool_failed(pool)) {
+        return false;
+    }
+    for (size_t r = 0; r < rows; r++) {
+        const struct row *const row = quantities->leaves[r].door->row;
+        room_of[r] = sale_room_of(f, row);
+        if (room_of[r] == f->room_count) {
+            f->rooms[f->room_count++].room = room_name(row);
+        }
+    }
+    for (size_t i = 0; i < f->room_count; i++) {
+        size_t n = 0;
+        for (size_t r = 0; r < rows; r++) {
+            if (room_of[r] == i) {
+                leaves[n] = quantities->leaves[r].pieces;
+                amounts[n++] = costs->doors[r].amount;
+            }
+        }
+        tape_about(tape, f->rooms[i].room);
+        f->rooms[i].leaves = fig_sum(tape, "doors and fronts of a room", UNIT_COUNT, leaves, n);
+        f->rooms[i].amount = fig_sum(tape, "amount of a room", UNIT_MONEY, amounts, n);
+    }
+    tape_about_again(tape, 0);
     return true;
 }

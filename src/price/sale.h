@@ -9,6 +9,13 @@
 
 #include "price/cost.h"
 
+/* What the doors of a room come to. */
+struct room_sum {
+    const char *room; /* as the list first spells it; "": rows without a room */
+    fig leaves;       /* doors and fronts */
+    fig amount;
+};
+
 struct sale_figures {
     fig doors;                   /* all doors and fronts */
     fig discount_rate, discount; /* none: no discount */
@@ -27,6 +34,8 @@ struct sale_figures {
     fig *stage_rates, *stages; /* as many as sale.stage_count */
     size_t stage_count;
     fig balance;     /* total less deposit and stages */
+    struct room_sum *rooms; /* in the order in which the list first names them */
+    size_t room_count;
     fig profit_left; /* sold less cost with overhead */
     fig margin_left; /* percent of sold; none when nothing is sold */
 };
@@ -35,5 +44,14 @@ struct sale_figures {
 bool sale_make(struct sale_figures *figures, struct pool *pool, struct tape *tape,
                const struct measures *measures, const struct rates *rates, const struct sale *sale,
                const struct costs *costs) __attribute__((warn_unused_result));
+
+/* Sums the amounts of the rows by room, into figures made by sale_make. Memory from pool. true:
+ * memory held. */
+bool sale_rooms(struct sale_figures *figures, struct pool *pool, struct tape *tape,
+                const struct quantities *quantities, const struct costs *costs)
+    __attribute__((warn_unused_result));
+
+/* Which room a row belongs to: its place among the rooms of the sale. */
+size_t sale_room_of(const struct sale_figures *figures, const struct row *row);
 
 #endif
