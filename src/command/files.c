@@ -20,6 +20,9 @@ const char *files_target(const struct request *request, struct pool *pool, const
 }
 
 const char *files_beside(struct pool *pool, const char *path, const char *old, const char *ending) {
+    if (path == NULL) {
+        return NULL;
+    }
     const size_t size = strlen(path);
     const size_t tail = strlen(old);
     const bool ends = size > tail && strcmp(path + size - tail, old) == 0;

@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: MIT */
-/* `quote`: the workbook, and a summary of it.
+/* `quote`: the shop's workbook, the client's papers, and a summary.
  *
  * The summary goes out first: where standard output can't take it, no file is touched. */
 #include "command/command.h"
 #include "command/files.h"
 #include "command/work.h"
+#include "report/client_book.h"
+#include "report/client_pdf.h"
 #include "report/print.h"
 #include "report/workbook.h"
 
@@ -19,20 +21,51 @@ static enum status print_summary(const struct request *request, const struct wor
     return page.failed ? command_out_of_memory(streams) : command_flush(streams);
 }
 
+/* Places among the files of a run. */
+enum { FILE_SHOP, FILE_CLIENT_BOOK, FILE_CLIENT_PDF, FILE_COUNT };
+
+/* Fills the files that were begun; *at: the one that failed. */
+static bool write_files(const struct work *work, const struct output *files, size_t *at) {
+    const struct estimate *const base = &work->estimates[0];
+    const struct estimate *const options = work->estimates + 1;
+    struct offer offer;
+    *at = FILE_SHOP;
+    bool done =
+        workbook_write(files[FILE_SHOP].name, base, options, work->count - 1, &work->problems);
+    if (!done) {
+        return false;
+    }
+    *at = FILE_CLIENT_BOOK;
+    done = offer_make(&offer, base, options, work->count - 1) &&
+           client_book_write(&offer, files[FILE_CLIENT_BOOK].name);
+    if (done) {
+        *at = FILE_CLIENT_PDF;
+        done = client_pdf_write(&offer, files[FILE_CLIENT_PDF].name);
+    }
+    offer_clear(&offer);
+    return done;
+}
+
 enum status command_quote(const struct request *request, struct work *work,
                           struct streams streams) {
     struct pool pool;
     pool_init(&pool);
-    struct output output = {.path = files_target(request, &pool, ".xlsx"), .kind = OUTPUT_WORKBOOK};
+    const char *const path = files_target(request, &pool, ".xlsx");
+    struct output files[FILE_COUNT] = {
+        [FILE_SHOP] = {.path = path, .kind = OUTPUT_WORKBOOK},
+        [FILE_CLIENT_BOOK] = {.path = files_beside(&pool, path, ".xlsx", "-client.xlsx"),
+                              .kind = OUTPUT_WORKBOOK},
+        [FILE_CLIENT_PDF] = {.path = files_beside(&pool, path, ".xlsx", "-client.pdf"),
+                             .kind = OUTPUT_PDF},
+    };
+    size_t at = 0;
     enum status status = print_summary(request, work, streams);
     if (status == STATUS_DONE) {
-        status = files_begin(&output, 1, request, work, streams);
+        status = files_begin(files, FILE_COUNT, request, work, streams);
     }
-    if (status == STATUS_DONE && output.name != NULL) {
-        status = workbook_write(output.name, &work->estimates[0], work->estimates + 1,
-                                work->count - 1, &work->problems)
-                     ? files_finish(&output, 1, request, streams)
-                     : files_failed(&output, 1, 0, streams);
+    if (status == STATUS_DONE) {
+        status = write_files(work, files, &at) ? files_finish(files, FILE_COUNT, request, streams)
+                                               : files_failed(files, FILE_COUNT, at, streams);
     }
     pool_clear(&pool);
     return status;

@@ -33,7 +33,7 @@ struct sale_figures {
     fig deposit_rate, deposit; /* none: no deposit */
     fig *stage_rates, *stages; /* as many as sale.stage_count */
     size_t stage_count;
-    fig balance;     /* total less deposit and stages */
+    fig balance;            /* total less deposit and stages */
     struct room_sum *rooms; /* in the order in which the list first names them */
     size_t room_count;
     fig profit_left; /* sold less cost with overhead */

@@ -40,6 +40,24 @@ struct cell {
     fig figure;
     int64_t number;
     const char *text; /* of a text; of a formula, without '=' */
+    uint16_t span;    /* further columns that the text runs over, as one cell */
+};
+
+/* A picture that lies on a sheet, its upper left corner at a cell. */
+struct book_picture {
+    uint16_t sheet, column;
+    uint32_t row;
+    const unsigned char *png;
+    size_t size;
+    double scale; /* of what it takes at 96 dots an inch */
+    const char *alt;
+};
+
+/* The height of a row, where it is not for the cells to say. */
+struct book_height {
+    uint16_t sheet;
+    uint32_t row;
+    double points;
 };
 
 struct book_sheet {
@@ -64,6 +82,10 @@ struct book {
     uint16_t sheet_count;
     struct cell *cells;
     size_t cell_count, cell_room;
+    struct book_picture *pictures;
+    size_t picture_count, picture_room;
+    struct book_height *heights;
+    size_t height_count, height_room;
     uint32_t *homes; /* by figure id: place in cells + 1, 0: none */
     bool failed;
 };
@@ -71,6 +93,9 @@ struct book {
 void book_init(struct book *book, const struct tape *tape);
 void book_clear(struct book *book);
 bool book_failed(const struct book *book);
+
+/* text for the footer of a book: `&` doubled. In pool; NULL when memory is out. */
+const char *book_footer(struct pool *pool, const char *text);
 
 /* Adds a sheet. name: the tab, letters only (so that it needs no quotes in formulas). title:
  * printed in the footer. */
@@ -86,6 +111,14 @@ void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
                const char *text);
 void book_format(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                  const char *format, ...) __attribute__((format(printf, 6, 7)));
+/* A text that runs over the columns first to last, broken into lines. */
+void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, uint16_t last,
+               enum look look, const char *text);
+/* A picture as PNG; the bytes are copied. alt: what it shows, for who can't see it; needed. */
+void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
+                  const unsigned char *png, size_t size, double scale, const char *alt);
+/* The height of a row in points, at most 409. */
+void book_height(struct book *book, uint16_t sheet, uint32_t row, double points);
 /* A plain number, value / 10^decimals of unit. */
 void book_number(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                  enum unit unit, uint8_t decimals, int64_t value);

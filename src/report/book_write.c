@@ -62,7 +62,7 @@ static size_t longest_word(const char *text) {
 static double needed_width(const struct binder *b, const struct cell *cell) {
     char shown[64];
     if (cell->kind == CELL_TEXT) {
-        if (runs_over((enum look)cell->look)) {
+        if (cell->span > 0 || runs_over((enum look)cell->look)) {
             return 0;
         }
         if (cell->look == LOOK_HEAD) {
@@ -124,6 +124,15 @@ static double lines_of(const char *text, double width) {
     return lines;
 }
 
+/* The width of a cell with the columns that it runs over. */
+static double spanned_width(const struct binder *b, const struct cell *cell) {
+    double width = 0;
+    for (uint16_t c = cell->column; c <= cell->column + cell->span && c < BOOK_MOST_COLUMNS; c++) {
+        width += b->widths[cell->sheet][c];
+    }
+    return width;
+}
+
 /* Rows with wrapped or upright words get their height here: not every program fits it when it opens
  * a file. */
 static bool set_heights(struct binder *b) {
@@ -149,9 +158,7 @@ static bool set_heights(struct binder *b) {
         } else if (cell->kind == CELL_TEXT && (cell->look == LOOK_HEAD || cell->look == LOOK_WRAP ||
                                                cell->look == LOOK_WARN)) {
             const double bold = cell->look == LOOK_HEAD ? 0.88 : 1.0;
-            height =
-                lines_of(cell->text, b->widths[cell->sheet][cell->column] * bold) * LINE_HEIGHT +
-                2.5;
+            height = lines_of(cell->text, spanned_width(b, cell) * bold) * LINE_HEIGHT + 2.5;
         } else if (cell->look == LOOK_TITLE) {
             height = 21;
         }
@@ -166,6 +173,10 @@ static bool set_heights(struct binder *b) {
         }
         free(sheets[s].heights);
     }
+    for (size_t i = 0; i < b->book->height_count; i++) {
+        const struct book_height *const h = &b->book->heights[i];
+        worksheet_set_row(b->sheets[h->sheet], h->row, h->points, NULL);
+    }
     return held;
 }
 
@@ -175,6 +186,12 @@ static bool set_heights(struct binder *b) {
 
 static void write_cell(struct binder *b, const struct cell *cell, char *formula) {
     lxw_worksheet *const sheet = b->sheets[cell->sheet];
+    if (cell->kind == CELL_TEXT && cell->span > 0) {
+        worksheet_merge_range(sheet, cell->row, cell->column, cell->row,
+                              (lxw_col_t)(cell->column + cell->span), cell->text,
+                              look_format(&b->looks, (enum look)cell->look, ""));
+        return;
+    }
     if (cell->kind == CELL_TEXT) {
         worksheet_write_string(sheet, cell->row, cell->column, cell->text,
                                look_format(&b->looks, (enum look)cell->look, ""));
@@ -199,6 +216,22 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
     } else {
         worksheet_write_number(sheet, cell->row, cell->column, shown, format);
     }
+}
+
+static bool put_pictures(const struct binder *b) {
+    bool held = true;
+    for (size_t i = 0; held && i < b->book->picture_count; i++) {
+        const struct book_picture *const p = &b->book->pictures[i];
+        lxw_image_options options = {.x_scale = p->scale,
+                                     .y_scale = p->scale,
+                                     .x_offset = 2,
+                                     .y_offset = 2,
+                                     .object_position = LXW_OBJECT_MOVE_DONT_SIZE,
+                                     .description = (char *)(uintptr_t)p->alt};
+        held = worksheet_insert_image_buffer_opt(b->sheets[p->sheet], p->row, p->column, p->png,
+                                                 p->size, &options) == LXW_NO_ERROR;
+    }
+    return held;
 }
 
 /* --- pages
@@ -259,7 +292,7 @@ static bool bind(struct binder *b) {
     }
     formula_map_free(b->map);
     free(formula);
-    return held;
+    return held && put_pictures(b);
 }
 
 bool book_write(const struct book *book, const struct book_facts *facts, const char *path) {

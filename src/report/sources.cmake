@@ -3,10 +3,18 @@ target_sources(doorcost_core PRIVATE
     report/book.c
     report/book_look.c
     report/book_write.c
+    report/client_book.c
+    report/client_book_kinds.c
+    report/client_book_price.c
+    report/client_pdf.c
+    report/client_pdf_doors.c
+    report/client_pdf_foot.c
+    report/client_pdf_head.c
     report/difference.c
     report/draw.c
     report/draw_size.c
     report/elevation.c
+    report/flow.c
     report/formula.c
     report/grid.c
     report/json.c
@@ -14,6 +22,9 @@ target_sources(doorcost_core PRIVATE
     report/json_money.c
     report/json_tape.c
     report/letters.c
+    report/offer.c
+    report/offer_lines.c
+    report/offer_words.c
     report/output.c
     report/paper.c
     report/pdf.c

@@ -14,19 +14,6 @@ static void (*const sheets[])(struct paper *) = {
     sheet_compare, sheet_checks,   sheet_rates,    sheet_workings,
 };
 
-/* `&` starts a code in a footer; two of them are one. */
-static const char *footer_text(struct pool *pool, const char *text) {
-    char *const out = pool_take(pool, 2 * strlen(text) + 1, 1);
-    size_t used = 0;
-    for (const char *c = text; out != NULL && *c != '\0'; c++) {
-        out[used++] = *c;
-        if (*c == '&') {
-            out[used++] = '&';
-        }
-    }
-    return out;
-}
-
 static bool write_file(struct book *book, const struct estimate *base, const char *name) {
     const struct job *const job = base->job;
     const char *const shop = base->rates->shop.name.s == NULL ? "" : base->rates->shop.name.s;
@@ -35,7 +22,7 @@ static bool write_file(struct book *book, const struct estimate *base, const cha
         .subject = pool_format(&book->pool, "quote %s of %s",
                                job->number.s == NULL ? "" : job->number.s, job->date.s),
         .author = pool_text(&book->pool, shop, strlen(shop)),
-        .footer = footer_text(&book->pool, job->title.s),
+        .footer = book_footer(&book->pool, job->title.s),
         .year = job->year,
         .month = job->month,
         .day = job->day,
