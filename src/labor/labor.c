@@ -235,9 +235,12 @@ static void sum_machines(const struct floor *f, fig *minutes, fig *costs) {
         }
         if (n > 0) {
             tape_about(f->tape, m < 0 ? "by hand" : f->rates->machines[m].name.s);
+            const fig all = fig_sum(f->tape, "minutes at the machine", UNIT_MIN, minutes, n);
             f->labor->machines[f->labor->machine_count++] = (struct machine_figures){
                 .machine = m,
-                .minutes = fig_sum(f->tape, "minutes at the machine", UNIT_MIN, minutes, n),
+                .minutes = all,
+                .hours = ratio(f, "hours at the machine", UNIT_HOUR, (figs){{all}},
+                               (figs){{f->m->sixty}}),
                 .cost = fig_sum(f->tape, "machine cost", UNIT_MONEY, costs, n),
             };
         }

@@ -39,7 +39,7 @@ struct operation_figures {
 
 struct machine_figures {
     int32_t machine; /* index into rates.machines; -1: handwork */
-    fig minutes, cost;
+    fig minutes, hours, cost;
 };
 
 struct labor {

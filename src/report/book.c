@@ -20,6 +20,7 @@ void book_clear(struct book *book) {
     free(book->cells);
     free(book->pictures);
     free(book->heights);
+    free(book->charts);
     free(book->homes);
     pool_clear(&book->pool);
     *book = (struct book){0};
@@ -122,50 +123,6 @@ void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, 
                                      .text = copy,
                                      .span = (uint16_t)(last - first)});
     }
-}
-
-void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
-                  const unsigned char *png, size_t size, double scale, const char *alt) {
-    assert(alt != NULL && alt[0] != '\0');
-    char *const bytes = pool_text(&book->pool, (const char *)png, size);
-    const char *const words = pool_text(&book->pool, alt, strlen(alt));
-    if (bytes == NULL || words == NULL ||
-        !array_grow((void **)&book->pictures, &book->picture_room, book->picture_count + 1,
-                    sizeof *book->pictures)) {
-        book->failed = true;
-        return;
-    }
-    book->pictures[book->picture_count++] =
-        (struct book_picture){.sheet = sheet,
-                              .column = column,
-                              .row = row,
-                              .png = (const unsigned char *)bytes,
-                              .size = size,
-                              .scale = scale,
-                              .alt = words};
-}
-
-void book_height(struct book *book, uint16_t sheet, uint32_t row, double points) {
-    if (!array_grow((void **)&book->heights, &book->height_room, book->height_count + 1,
-                    sizeof *book->heights)) {
-        book->failed = true;
-        return;
-    }
-    book->heights[book->height_count++] =
-        (struct book_height){.sheet = sheet, .row = row, .points = points};
-}
-
-/* `&` starts a code in a footer; two of them are one. */
-const char *book_footer(struct pool *pool, const char *text) {
-    char *const out = pool_take(pool, 2 * strlen(text) + 1, 1);
-    size_t used = 0;
-    for (const char *c = text; out != NULL && *c != '\0'; c++) {
-        out[used++] = *c;
-        if (*c == '&') {
-            out[used++] = '&';
-        }
-    }
-    return out;
 }
 
 void book_number(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,

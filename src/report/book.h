@@ -50,7 +50,22 @@ struct book_picture {
     const unsigned char *png;
     size_t size;
     double scale; /* of what it takes at 96 dots an inch */
+    double below; /* points from the top of its cell, where words stand above it */
     const char *alt;
+};
+
+enum chart_kind { CHART_BARS, CHART_COLUMNS };
+
+/* A chart that lies on a sheet, over a table of that sheet: a column of words, then a column of
+ * numbers for each series, with the series' names in the row above the first. */
+struct book_chart {
+    uint16_t sheet, column; /* of its upper left corner */
+    uint32_t row;
+    enum chart_kind kind;
+    const char *title, *axis, *alt; /* axis: what the numbers are */
+    uint16_t words;                 /* column of the words; the numbers stand right of it */
+    uint16_t series;                /* how many columns of numbers */
+    uint32_t first, last;           /* rows of the table */
 };
 
 /* The height of a row, where it is not for the cells to say. */
@@ -84,6 +99,8 @@ struct book {
     size_t cell_count, cell_room;
     struct book_picture *pictures;
     size_t picture_count, picture_room;
+    struct book_chart *charts;
+    size_t chart_count, chart_room;
     struct book_height *heights;
     size_t height_count, height_room;
     uint32_t *homes; /* by figure id: place in cells + 1, 0: none */
@@ -116,7 +133,10 @@ void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, 
                enum look look, const char *text);
 /* A picture as PNG; the bytes are copied. alt: what it shows, for who can't see it; needed. */
 void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
-                  const unsigned char *png, size_t size, double scale, const char *alt);
+                  const unsigned char *png, size_t size, double scale, double below,
+                  const char *alt);
+/* A chart; its texts are copied. alt is needed. */
+void book_chart(struct book *book, const struct book_chart *chart);
 /* The height of a row in points, at most 409. */
 void book_height(struct book *book, uint16_t sheet, uint32_t row, double points);
 /* A plain number, value / 10^decimals of unit. */

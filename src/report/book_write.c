@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "report/book_look.h"
+#include "report/book_objects.h"
 #include "report/formula.h"
 
 #include <stdio.h>
@@ -218,22 +219,6 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
     }
 }
 
-static bool put_pictures(const struct binder *b) {
-    bool held = true;
-    for (size_t i = 0; held && i < b->book->picture_count; i++) {
-        const struct book_picture *const p = &b->book->pictures[i];
-        lxw_image_options options = {.x_scale = p->scale,
-                                     .y_scale = p->scale,
-                                     .x_offset = 2,
-                                     .y_offset = 2,
-                                     .object_position = LXW_OBJECT_MOVE_DONT_SIZE,
-                                     .description = (char *)(uintptr_t)p->alt};
-        held = worksheet_insert_image_buffer_opt(b->sheets[p->sheet], p->row, p->column, p->png,
-                                                 p->size, &options) == LXW_NO_ERROR;
-    }
-    return held;
-}
-
 /* --- pages
  * ---------------------------------------------------------------------------------------------------------------------
  */
@@ -292,7 +277,8 @@ static bool bind(struct binder *b) {
     }
     formula_map_free(b->map);
     free(formula);
-    return held && put_pictures(b);
+    return held && book_put_pictures(b->book, b->sheets) &&
+           book_put_charts(b->book, b->workbook, b->sheets);
 }
 
 bool book_write(const struct book *book, const struct book_facts *facts, const char *path) {

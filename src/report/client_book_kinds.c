@@ -9,6 +9,7 @@
 #define COLUMN  27.0  /* characters: some 148 points */
 #define WIDTH   140.0 /* points of a drawing */
 #define HEIGHT  120.0
+#define WORDS   27.0 /* for two lines above it */
 #define DOTS    2.0
 #define TO_96TH (96.0 / 72.0) /* dots an inch that the workbook takes for granted, by points */
 
@@ -21,7 +22,7 @@ static bool put_kind(struct client_sheet *s, const struct offer_kind *kind, uint
     const char *const alt =
         pool_format(&s->offer->pool, "Elevation of kind %s: %s", kind->letter, kind->words);
     book_format(s->book, s->sheet, s->row, column, LOOK_WRAP, "%s  %s", kind->letter, kind->words);
-    book_picture(s->book, s->sheet, s->row + 1, column, png, size, TO_96TH / DOTS,
+    book_picture(s->book, s->sheet, s->row, column, png, size, TO_96TH / DOTS, WORDS,
                  alt == NULL ? "elevation" : alt);
     free(png);
     return true;
@@ -40,9 +41,9 @@ bool client_book_kinds(struct client_sheet *s) {
     s->row += 2;
     for (size_t i = 0; i < o->kind_count; i++) {
         if (i > 0 && i % ACROSS == 0) {
-            s->row += 3;
+            s->row++;
         }
-        book_height(s->book, s->sheet, s->row + 1, HEIGHT + 6);
+        book_height(s->book, s->sheet, s->row, WORDS + HEIGHT + 14);
         if (!put_kind(s, &o->kinds[i], (uint16_t)(i % ACROSS))) {
             return false;
         }

@@ -216,7 +216,7 @@ static void say_part(struct offer *o) {
     const bool delivered = job->sale.delivery.set;
     bool hinges = false;
     offer_add(&o->included,
-              pool_format(&o->pool, "%s doors and fronts as listed, sanded and %s",
+              pool_format(&o->pool, "The doors and fronts as listed, %s in all, sanded and %s",
                           show(o->e, o->e->quantities.all_leaves).text,
                           o->e->finish.batch_count > 0 ? "finished as said" : "bare"));
     say_hardware(o, &hinges);
@@ -228,10 +228,9 @@ static void say_part(struct offer *o) {
     for (size_t i = 0; i < job->sale.charge_count; i++) {
         offer_add(&o->included, offer_capital(o, job->sale.charges[i].name.s));
     }
-    offer_add(delivered ? &o->included : &o->excluded,
-              delivered && o->client_address[0] != '\0'
-                  ? pool_format(&o->pool, "Delivery to %s", o->client_address)
-                  : "Delivery");
+    offer_add(delivered ? &o->included : &o->excluded, delivered && o->client_address[0] != '\0'
+                                                           ? "Delivery to the address above"
+                                                           : "Delivery");
     offer_add(job->hanging.word == 1 ? &o->included : &o->excluded,
               "Hanging and adjusting the doors on the cabinets");
     offer_add(&o->excluded, "Drilling for pulls and knobs, and fitting them");

@@ -63,6 +63,8 @@ void sheet_operations(struct paper *paper);
 void sheet_costs(struct paper *paper);
 void sheet_prices(struct paper *paper);
 void sheet_compare(struct paper *paper);
+void sheet_charts(struct paper *paper);
+void sheet_elevations(struct paper *paper);
 void sheet_checks(struct paper *paper);
 void sheet_rates(struct paper *paper);    /* after all that mention rates */
 void sheet_workings(struct paper *paper); /* the last: gives a home to what has none */

@@ -1,7 +1,9 @@
 # SPDX-License-Identifier: MIT
 target_sources(doorcost_core PRIVATE
     report/book.c
+    report/book_extra.c
     report/book_look.c
+    report/book_objects.c
     report/book_write.c
     report/client_book.c
     report/client_book_kinds.c
@@ -29,10 +31,12 @@ target_sources(doorcost_core PRIVATE
     report/paper.c
     report/pdf.c
     report/reason.c
+    report/sheet_charts.c
     report/sheet_checks.c
     report/sheet_compare.c
     report/sheet_costs.c
     report/sheet_doors.c
+    report/sheet_elevations.c
     report/sheet_finish.c
     report/sheet_hardware.c
     report/sheet_labor.c

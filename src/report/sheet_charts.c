@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: MIT */
+/* Charts of the job, each beside the small table that it is drawn from.  The tables point at the
+ * cells of the other sheets; only the options' columns are plain values. */
+#include "report/paper.h"
+
+#define TABLE_WORDS 0
+#define TABLE_FIRST 1
+#define CHART_AT    4
+/* A chart is 216 points high, some 15 rows. */
+#define CHART_ROWS 16
+
+static const char *machine_words(const struct rates *rates, int32_t machine) {
+    return machine < 0 ? "by hand" : rates->machines[machine].name.s;
+}
+
+/* Puts the chart beside the table that ends before row; returns the row of the next table. */
+static uint32_t close_table(const struct paper *paper, struct book_chart *chart, uint32_t row) {
+    const uint32_t head = chart->first - 1;
+    chart->column = CHART_AT;
+    chart->row = head;
+    chart->words = TABLE_WORDS;
+    chart->last = row - 1;
+    if (chart->last >= chart->first) {
+        book_chart(paper->book, chart);
+    }
+    return (row > head + CHART_ROWS ? row : head + CHART_ROWS) + 1;
+}
+
+static uint32_t put_cost(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    const struct build_up *const job = &paper->base->costs.job;
+    struct book *const book = paper->book;
+    const struct {
+        const char *words;
+        fig figure;
+    } rest[] = {{"contingency", job->contingency}, {"overhead", job->overhead}};
+    struct book_chart chart = {
+        .sheet = sheet,
+        .kind = CHART_BARS,
+        .title = "Cost by group",
+        .axis = paper->base->rates->shop.currency.s,
+        .alt = "Bars: what each group of cost comes to, from lumber to overhead; the numbers stand "
+               "in the table beside it",
+        .series = 1,
+        .first = row + 1,
+    };
+    book_text(book, sheet, row, TABLE_WORDS, LOOK_HEAD, "group");
+    book_text(book, sheet, row++, TABLE_FIRST, LOOK_HEAD, "cost");
+    for (int g = 0; g < COST_GROUP_COUNT; g++) {
+        if (!fig_none(job->group[g]) && tape_amount(&paper->base->tape, job->group[g]) != 0) {
+            book_text(book, sheet, row, TABLE_WORDS, LOOK_PLAIN,
+                      cost_group_name((enum cost_group)g));
+            book_mention(book, sheet, row++, TABLE_FIRST, LOOK_PLAIN, job->group[g]);
+        }
+    }
+    for (size_t i = 0; i < sizeof rest / sizeof *rest; i++) {
+        if (!fig_none(rest[i].figure)) {
+            book_text(book, sheet, row, TABLE_WORDS, LOOK_PLAIN, rest[i].words);
+            book_mention(book, sheet, row++, TABLE_FIRST, LOOK_PLAIN, rest[i].figure);
+        }
+    }
+    return close_table(paper, &chart, row);
+}
+
+static uint32_t put_hours(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    const struct labor *const labor = &paper->base->labor;
+    struct book *const book = paper->book;
+    struct book_chart chart = {
+        .sheet = sheet,
+        .kind = CHART_BARS,
+        .title = "Hours by machine",
+        .axis = "hours",
+        .alt = "Bars: hours at each machine and by hand; the numbers stand in the table beside it",
+        .series = 1,
+        .first = row + 1,
+    };
+    book_text(book, sheet, row, TABLE_WORDS, LOOK_HEAD, "machine");
+    book_text(book, sheet, row++, TABLE_FIRST, LOOK_HEAD, "hours");
+    for (size_t i = 0; i < labor->machine_count; i++) {
+        book_text(book, sheet, row, TABLE_WORDS, LOOK_PLAIN,
+                  machine_words(paper->base->rates, labor->machines[i].machine));
+        book_mention(book, sheet, row++, TABLE_FIRST, LOOK_PLAIN, labor->machines[i].hours);
+    }
+    return close_table(paper, &chart, row);
+}
+
+static void put_money(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                      const struct estimate *e, fig figure) {
+    const struct figure *const f = tape_figure(&e->tape, figure);
+    if (e == paper->base) {
+        book_mention(paper->book, sheet, row, column, LOOK_PLAIN, figure);
+    } else {
+        book_number(paper->book, sheet, row, column, LOOK_PLAIN, (enum unit)f->unit, f->decimals,
+                    f->value);
+    }
+}
+
+static void put_options(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    struct book *const book = paper->book;
+    struct book_chart chart = {
+        .sheet = sheet,
+        .kind = CHART_COLUMNS,
+        .title = "Options side by side",
+        .axis = paper->base->rates->shop.currency.s,
+        .alt = "Columns: total to the client and cost with overhead of the job as listed and of "
+               "each option; the numbers stand in the table beside it",
+        .series = 2,
+        .first = row + 1,
+    };
+    book_text(book, sheet, row, TABLE_WORDS, LOOK_HEAD, "option");
+    book_text(book, sheet, row, TABLE_FIRST, LOOK_HEAD, "total to the client");
+    book_text(book, sheet, row++, TABLE_FIRST + 1, LOOK_HEAD, "cost with overhead");
+    for (size_t i = 0; i <= paper->option_count; i++) {
+        const struct estimate *const e = i == 0 ? paper->base : &paper->options[i - 1];
+        book_text(book, sheet, row, TABLE_WORDS, LOOK_PLAIN, estimate_name(e));
+        put_money(paper, sheet, row, TABLE_FIRST, e, e->sale.total);
+        put_money(paper, sheet, row++, TABLE_FIRST + 1, e, e->costs.job.full);
+    }
+    if (paper->option_count > 0) {
+        book_text(book, sheet, row, TABLE_WORDS, LOOK_NOTE, "Options are plain values: run again.");
+    }
+    close_table(paper, &chart, row);
+}
+
+void sheet_charts(struct paper *paper) {
+    const uint16_t sheet = book_sheet(paper->book, "Charts", "Charts", false);
+    uint32_t row = paper_title(paper, sheet, "Charts",
+                               "Each is drawn from the table beside it, which points at the other "
+                               "sheets.");
+    book_width(paper->book, sheet, TABLE_WORDS, 24);
+    book_width(paper->book, sheet, TABLE_FIRST, 11);
+    book_width(paper->book, sheet, TABLE_FIRST + 1, 11);
+    book_width(paper->book, sheet, CHART_AT - 1, 4);
+    row = put_cost(paper, sheet, row);
+    row = put_hours(paper, sheet, row);
+    put_options(paper, sheet, row);
+}
