@@ -84,7 +84,9 @@ static void check_section(const char *docs, const struct section_kind *kind) {
     part = find_part(docs, heading);
     assert_non_null(strstr(part, kind->help));
     free(part);
-    if (strcmp(kind->name, "option") != 0) { /* has the keys of [make] */
+    if (kind->more_keys != NULL) { /* beside keys that another section describes */
+        check_keys(docs, heading, kind->more_keys, kind->more_key_count);
+    } else {
         check_keys(docs, heading, kind->keys, kind->key_count);
     }
 }

@@ -14,11 +14,11 @@
 
 static const struct command rows[COMMAND_COUNT] = {
     [PLACE_QUOTE] =
-        {"quote", "write the quote workbook and print a summary",
+        {"quote", "write the workbook and the client's papers, print a summary",
          "doorcost quote samples/kitchen/kitchen.ini -o kitchen.xlsx",
-         "Writes a workbook with the quote for the client and, for the shop, parts, materials, "
-         "finish, labor and costs; prints the quote and what the shop should know of it. A "
-         "workbook that somebody has edited is left alone unless --force is given.",
+         "Writes the shop's workbook, and beside it the client's papers, -client.xlsx and "
+         "-client.pdf; prints the quote and what the shop should know of it. Files that somebody "
+         "has edited are left alone unless --force is given.",
          WORK_ALL,
          JSON_DOORS | JSON_MATERIALS | JSON_FINISH | JSON_LABOR | JSON_COSTS | JSON_SALE |
              JSON_TAPE,

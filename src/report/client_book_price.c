@@ -6,7 +6,7 @@
 
 /* Rows (from 1) of the lines that others are made from; 0: there is none. */
 struct rows {
-    uint32_t doors, after, first, delivery, before, taxed, tax, total, first_payment;
+    uint32_t doors, first, delivery, before, taxed, tax, before_card, card, total, first_payment;
 };
 
 /* The formula of a line in its row, from 1; "": a plain value. */
@@ -40,8 +40,14 @@ static void formula_of(const struct client_sheet *s, const struct offer_line *li
                            rows->taxed > 0 ? rows->taxed : rows->before, at, places);
         }
         break;
+    case OFFER_CARD:
+        (void)snprintf(text, size, "ROUND(I%u*H%u/100,%u)", rows->before_card, at, places);
+        break;
+    case OFFER_BEFORE_CARD:
     case OFFER_TOTAL:
-        if (rows->tax > 0) {
+        if (rows->card > 0) {
+            (void)snprintf(text, size, "ROUND(I%u+I%u,%u)", rows->before_card, rows->card, places);
+        } else if (rows->tax > 0) {
             (void)snprintf(text, size, "ROUND(I%u+I%u,%u)", rows->before, rows->tax, places);
         } else {
             (void)snprintf(text, size, "ROUND(SUM(I%u:I%u),%u)", rows->first, at - 1, places);
@@ -87,6 +93,12 @@ static void note_row(struct rows *rows, enum offer_line_kind kind, uint32_t at) 
     case OFFER_TAX:
         rows->tax = at;
         break;
+    case OFFER_BEFORE_CARD:
+        rows->before_card = at;
+        break;
+    case OFFER_CARD:
+        rows->card = at;
+        break;
     case OFFER_TOTAL:
         rows->total = at;
         break;
@@ -106,6 +118,7 @@ static enum look look_of(enum offer_line_kind kind) {
         return LOOK_GRAND;
     case OFFER_AFTER:
     case OFFER_BEFORE_TAX:
+    case OFFER_BEFORE_CARD:
         return LOOK_TOTAL;
     case OFFER_TAXED:
         return LOOK_NOTE;

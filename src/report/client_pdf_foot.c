@@ -12,7 +12,8 @@ static void money_line(struct client_page *p, const struct offer_line *line) {
     cairo_t *const cr = f->pdf->cr;
     const bool grand = line->kind == OFFER_TOTAL;
     const bool info = line->kind == OFFER_TAXED;
-    const bool sum = line->kind == OFFER_AFTER || line->kind == OFFER_BEFORE_TAX;
+    const bool sum = line->kind == OFFER_AFTER || line->kind == OFFER_BEFORE_TAX ||
+                     line->kind == OFFER_BEFORE_CARD;
     const double left = f->x + f->width * 0.3;
     const double width = f->width * 0.7;
     const struct letters label = {.size = grand ? 11 : CLIENT_TEXT,

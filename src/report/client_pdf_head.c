@@ -116,6 +116,8 @@ static void total_box(struct client_page *p) {
     struct offer *const o = p->offer;
     cairo_t *const cr = f->pdf->cr;
     const double height = 42;
+    const char *const named = o->e->job->sale.tax_name.s;
+    const char *const tax = named == NULL ? "tax" : named;
     const bool taxed = !fig_none(o->e->sale.tax);
     const bool deposit = !fig_none(o->e->sale.deposit);
     const struct letters label = {.size = 8, .grey = CLIENT_GREY};
@@ -128,7 +130,10 @@ static void total_box(struct client_page *p) {
     cairo_rectangle(cr, f->x, f->y, f->width, height);
     cairo_fill(cr);
     cairo_restore(cr);
-    letters_draw(cr, f->x + 10, f->y + 5, taxed ? "Total, tax included" : "Total", &label);
+    letters_draw(cr, f->x + 10, f->y + 5,
+                 taxed ? offer_or_nothing(pool_format(&o->pool, "Total, %s included", tax))
+                       : "Total",
+                 &label);
     letters_draw(cr, f->x + 10, f->y + 16, o->total_words, &money);
     letters_draw(cr, second, f->y + 5, deposit ? "Deposit, on order" : "Due", &label);
     letters_draw(cr, second, f->y + 18, o->pay_words, &text);

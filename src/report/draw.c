@@ -11,11 +11,11 @@ static const struct look_of {
     double line, line_grey, fill;
     bool dashed;
 } looks[] = {
-    [TRAIT_LEAF] = {1.2, 0, -1, false},    [TRAIT_SLAB] = {0.6, 0, 1, false},
-    [TRAIT_STILE] = {0.6, 0, 1, false},    [TRAIT_RAIL] = {0.6, 0, 1, false},
-    [TRAIT_PANEL] = {0.6, 0, 0.92, false}, [TRAIT_GLASS] = {0.6, 0, 1, false},
-    [TRAIT_OPEN] = {0.6, 0, 1, false},     [TRAIT_HIDDEN] = {0.4, 0.35, -1, true},
-    [TRAIT_HINGE] = {0.6, 0, 0.25, false},
+    [TRAIT_LEAF] = {1.2, 0, -1, false},     [TRAIT_SLAB] = {0.6, 0, 1, false},
+    [TRAIT_STILE] = {0.6, 0, 1, false},     [TRAIT_RAIL] = {0.6, 0, 1, false},
+    [TRAIT_PANEL] = {0.6, 0, 0.92, false},  [TRAIT_GLASS] = {0.6, 0, 1, false},
+    [TRAIT_RAISED] = {0.5, 0, -1, false},   [TRAIT_OPEN] = {0.6, 0, 1, false},
+    [TRAIT_HIDDEN] = {0.4, 0.35, -1, true}, [TRAIT_HINGE] = {0.6, 0, 0.25, false},
 };
 
 static void rectangle(const struct drawing *g, const struct elevation_box *b) {

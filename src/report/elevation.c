@@ -15,6 +15,9 @@
 /* From a corner to the middle of the first mark, at most a fifth of the edge. */
 #define MARK_FROM_CORNER (90 * NM_PER_MM)
 
+/* The field of a raised panel is drawn so far within its opening, at most a fifth. */
+#define RAISED_IN (38 * NM_PER_MM)
+
 struct maker {
     struct elevation *e;
     const struct door *door;
@@ -67,6 +70,11 @@ static const struct part *part_behind(const struct door *door, length width, len
 static void fill(const struct maker *m, length x, length y, length width, length height) {
     const struct part *const part = part_behind(m->door, width, height);
     add_box(m->e, filling(m->door->form), x, y, width, height);
+    if (m->door->form == FORM_SOLID && m->door->style->raised) {
+        const length side = width < height ? width : height;
+        const length in = RAISED_IN < side / 5 ? RAISED_IN : side / 5;
+        add_box(m->e, TRAIT_RAISED, x + in, y + in, width - 2 * in, height - 2 * in);
+    }
     if (part != NULL) {
         add_box(m->e, TRAIT_HIDDEN, x - (part->shown_width - width) / 2,
                 y - (part->shown_height - height) / 2, part->shown_width, part->shown_height);
@@ -233,7 +241,6 @@ static void mirror(struct elevation *e, length gap) {
 bool elevation_make(struct elevation *e, struct pool *pool, const struct door *door, int32_t hinges,
                     enum length_unit unit) {
     struct maker m = {.e = e, .door = door};
-    length space = 0;
     *e = (struct elevation){
         .door = door,
         .unit = unit,
@@ -242,13 +249,13 @@ bool elevation_make(struct elevation *e, struct pool *pool, const struct door *d
         .hinges = hinges,
         .edge = edge_of(door, hinges),
     };
-    const bool framed = door->form != FORM_SLAB;
-    if (framed && frame_divide(&m.frame, door, unit, &space) != FRAME_OK) {
-        assert(!"a door with a faulty frame is not drawn");
-        return true;
-    }
+    const struct leaf leaf = {.width = door->width, .height = door->height};
+    /* What is bought in may have no frame that its style tells of: then its outline is drawn. */
+    const bool told = door->form != FORM_SLAB && (!door->bought_in || door->style->stile.set);
+    const bool framed =
+        told && frame_divide(&m.frame, door->style, door->row, leaf, unit) == FRAME_OK;
     const size_t openings = framed ? (size_t)(m.frame.rows * m.frame.columns) : 0;
-    const size_t boxes = 8 + MOST_HINGES + (framed ? (size_t)m.frame.rows : 0) + 3 * openings;
+    const size_t boxes = 8 + MOST_HINGES + (framed ? (size_t)m.frame.rows : 0) + 4 * openings;
     e->boxes = pool_take(pool, 2 * boxes, sizeof *e->boxes);
     e->strokes = pool_take(pool, (size_t)2 * MOST_STROKES, sizeof *e->strokes);
     e->dimensions = pool_take(pool, MOST_DIMENSIONS, sizeof *e->dimensions);

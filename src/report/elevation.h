@@ -4,8 +4,8 @@
  *
  * Lengths in nm, x to the right, y down, from the upper left corner of the first leaf.  A pair is
  * two leaves side by side, the second mirrored.  The parts are those of door/frame.h and
- * door/door.h; nothing is invented but where along its edge a hinge mark stands: the marks say the
- * side and the number. */
+ * door/door.h; nothing is invented but where along its edge a hinge mark stands (the marks say the
+ * side and the number) and how far within its edge the field of a raised panel begins. */
 #ifndef DOORCOST_REPORT_ELEVATION_H
 #define DOORCOST_REPORT_ELEVATION_H
 
@@ -17,6 +17,7 @@ enum trait {
     TRAIT_STILE,  /* also mid stiles */
     TRAIT_RAIL,   /* also mid rails */
     TRAIT_PANEL,  /* what is seen of a panel: an opening of the frame */
+    TRAIT_RAISED, /* the field of a raised panel */
     TRAIT_GLASS,  /* what is seen of a pane */
     TRAIT_OPEN,   /* an opening that stays open */
     TRAIT_HIDDEN, /* edge of a panel or pane within the groove or rabbet */

@@ -42,6 +42,8 @@ enum offer_line_kind {
     OFFER_BEFORE_TAX,
     OFFER_TAXED, /* for information: the part of it that is taxed */
     OFFER_TAX,
+    OFFER_BEFORE_CARD, /* what the card fee is of */
+    OFFER_CARD,
     OFFER_TOTAL,
     OFFER_DEPOSIT,
     OFFER_STAGE,

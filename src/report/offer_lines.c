@@ -88,21 +88,54 @@ static void sell(struct offer *o) {
 static void tax(struct offer *o) {
     const struct sale_figures *const s = &o->e->sale;
     const struct sale *const given = &o->e->job->sale;
+    const char *const name = given->tax_name.s == NULL ? "tax" : given->tax_name.s;
+    const char *const head = offer_capital(o, name);
     if (fig_none(s->tax)) {
         return;
     }
     const bool on_price = given->tax_on.word == TAX_ON_SELLING_PRICE;
-    add_line(o, (struct offer_line){
-                    .kind = OFFER_BEFORE_TAX, .label = "Before tax", .amount = s->subtotal});
+    const struct offer_line before = {
+        .kind = OFFER_BEFORE_TAX,
+        .label = offer_or_nothing(pool_format(&o->pool, "Before %s", name)),
+        .amount = s->subtotal,
+    };
+    const struct offer_line taxed = {
+        .kind = OFFER_TAXED,
+        .label = "(of this taxed: all but delivery)",
+        .amount = s->taxable,
+    };
+    const struct offer_line line = {
+        .kind = OFFER_TAX,
+        .label = on_price ? head : offer_or_nothing(pool_format(&o->pool, "%s on materials", head)),
+        .percent = on_price ? s->tax_rate : (fig){0},
+        .amount = s->tax,
+    };
+    add_line(o, before);
     if (on_price && s->taxable.id != s->subtotal.id) {
-        add_line(o, (struct offer_line){.kind = OFFER_TAXED,
-                                        .label = "(of this taxed: all but delivery)",
-                                        .amount = s->taxable});
+        add_line(o, taxed);
     }
-    add_line(o, (struct offer_line){.kind = OFFER_TAX,
-                                    .label = on_price ? "Tax" : "Tax on materials",
-                                    .percent = on_price ? s->tax_rate : (fig){0},
-                                    .amount = s->tax});
+    add_line(o, line);
+}
+
+/* The sum that the fee is of is the first operand of the total. */
+static void card_fee(struct offer *o) {
+    const struct sale_figures *const s = &o->e->sale;
+    if (fig_none(s->card_fee)) {
+        return;
+    }
+    const struct offer_line before = {
+        .kind = OFFER_BEFORE_CARD,
+        .label = "Without card fee",
+        .amount = tape_operand(&o->e->tape, s->total, 0).f,
+    };
+    const struct offer_line line = {
+        .kind = OFFER_CARD,
+        .label = "Card fee",
+        .percent = s->card_rate,
+        .amount = s->card_fee,
+    };
+    add_line(o, before);
+    add_line(o, line);
 }
 
 static void total(struct offer *o) {
@@ -214,6 +247,7 @@ bool offer_price(struct offer *o, const struct estimate *options, size_t option_
     }
     sell(o);
     tax(o);
+    card_fee(o);
     total(o);
     pay(o);
     return !pool_failed(&o->pool);

@@ -153,7 +153,7 @@ static void draw_margins(struct wall *w, size_t page) {
     const struct letters number = {
         .size = 7.5, .grey = 0.3, .width = width, .align = LETTERS_RIGHT};
     const double low = w->pdf.height - MARGIN - 9;
-    letters_draw(w->pdf.cr, MARGIN, MARGIN, job->title.s, &title);
+    letters_draw(w->pdf.cr, MARGIN, MARGIN, or_nothing(job->title.s), &title);
     letters_draw(w->pdf.cr, MARGIN + width * 0.73, MARGIN + 3,
                  or_nothing(pool_format(&w->pool, "%s%s%s", or_nothing(job->number.s),
                                         job->number.s == NULL ? "" : ", ", job->date.s)),
