@@ -22,6 +22,7 @@ struct binder {
     lxw_worksheet *sheets[BOOK_MOST_SHEETS];
     struct book_looks looks;
     struct formula_map *map;
+    uint32_t spare_row; /* of the last sheet, below all its cells */
     double widths[BOOK_MOST_SHEETS][BOOK_MOST_COLUMNS];
 };
 
@@ -185,6 +186,46 @@ static bool set_heights(struct binder *b) {
  * ---------------------------------------------------------------------------------------------------------------------
  */
 
+/* Where the parts of a long sum go: below everything on the last sheet. */
+struct part_place {
+    struct binder *b;
+    uint16_t sheet;
+    uint32_t first, row;
+};
+
+static void write_part(void *to, const char *formula, double value) {
+    struct part_place *const place = to;
+    worksheet_write_formula_num(place->b->sheets[place->sheet], place->row++, 0, formula, NULL,
+                                value);
+}
+
+/* A figure at home: a formula; a plain number where it is given or chosen; a sum of sums where it
+ * is too long for one cell. */
+static void write_home(struct binder *b, const struct cell *cell, char *formula, lxw_format *format,
+                       double shown) {
+    lxw_worksheet *const sheet = b->sheets[cell->sheet];
+    const enum formula_result result = formula_write(b->book, b->map, cell, formula);
+    if (result == FORMULA_PLAIN) {
+        worksheet_write_number(sheet, cell->row, cell->column, shown, format);
+        return;
+    }
+    if (result == FORMULA_LONG) {
+        struct part_place place = {.b = b,
+                                   .sheet = (uint16_t)(b->book->sheet_count - 1),
+                                   .first = b->spare_row,
+                                   .row = b->spare_row};
+        if (!formula_parts(b->book, b->map, cell, place.sheet, formula, write_part, &place)) {
+            worksheet_write_number(sheet, cell->row, cell->column, shown, format);
+            return;
+        }
+        b->spare_row = place.row;
+        (void)snprintf(formula, FORMULA_MOST, "=ROUND(SUM(%s!A%u:A%u),%u)",
+                       b->book->sheets[place.sheet].name, place.first + 1, place.row,
+                       tape_figure(b->book->tape, cell->figure)->decimals);
+    }
+    worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
+}
+
 static void write_cell(struct binder *b, const struct cell *cell, char *formula) {
     lxw_worksheet *const sheet = b->sheets[cell->sheet];
     if (cell->kind == CELL_TEXT && cell->span > 0) {
@@ -212,8 +253,8 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
                           sizeof reference);
         (void)snprintf(formula, FORMULA_MOST, "=%s", reference);
         worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
-    } else if (cell->kind == CELL_HOME && formula_write(b->book, b->map, cell, formula)) {
-        worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
+    } else if (cell->kind == CELL_HOME) {
+        write_home(b, cell, formula, format, shown);
     } else {
         worksheet_write_number(sheet, cell->row, cell->column, shown, format);
     }
@@ -272,6 +313,12 @@ static bool bind(struct binder *b) {
     char *const formula = malloc(FORMULA_MOST);
     b->map = formula_map_new(b->book);
     const bool held = formula != NULL && b->map != NULL && set_heights(b);
+    for (size_t i = 0; i < b->book->cell_count; i++) {
+        const struct cell *const cell = &b->book->cells[i];
+        if (cell->sheet + 1 == b->book->sheet_count && cell->row + 3 > b->spare_row) {
+            b->spare_row = cell->row + 3;
+        }
+    }
     for (size_t i = 0; held && i < b->book->cell_count; i++) {
         write_cell(b, &b->book->cells[i], formula);
     }

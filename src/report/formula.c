@@ -6,20 +6,11 @@
  * another; a gap is no hindrance as long as no other number stands in it. */
 #include "report/formula.h"
 
+#include "report/formula_map.h"
+
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
-
-struct spot {
-    uint32_t row;
-    uint16_t sheet, column;
-};
-
-struct formula_map {
-    struct spot *by_column; /* sheet, column, row */
-    struct spot *by_row;    /* sheet, row, column */
-    size_t count;
-};
 
 struct writer {
     const struct book *book;
@@ -28,100 +19,11 @@ struct writer {
     char *text;
     size_t used;
     bool whole; /* nothing missing, nothing cut */
+    bool too_long;
 };
 
-/* --- which cells hold numbers
- * -------------------------------------------------------------------------------------------- */
-
-static int order(int64_t a, int64_t b) {
-    return a < b ? -1 : (a > b ? 1 : 0);
-}
-
-static int compare_columns(const void *x, const void *y) {
-    const struct spot *const a = x;
-    const struct spot *const b = y;
-    const int first = order(a->sheet, b->sheet);
-    const int second = first != 0 ? first : order(a->column, b->column);
-    return second != 0 ? second : order(a->row, b->row);
-}
-
-static int compare_rows(const void *x, const void *y) {
-    const struct spot *const a = x;
-    const struct spot *const b = y;
-    const int first = order(a->sheet, b->sheet);
-    const int second = first != 0 ? first : order(a->row, b->row);
-    return second != 0 ? second : order(a->column, b->column);
-}
-
-struct formula_map *formula_map_new(const struct book *book) {
-    struct formula_map *const map = calloc(1, sizeof *map);
-    if (map == NULL) {
-        return NULL;
-    }
-    map->by_column = calloc(book->cell_count + 1, sizeof *map->by_column);
-    map->by_row = calloc(book->cell_count + 1, sizeof *map->by_row);
-    if (map->by_column == NULL || map->by_row == NULL) {
-        formula_map_free(map);
-        return NULL;
-    }
-    for (size_t i = 0; i < book->cell_count; i++) {
-        const struct cell *const cell = &book->cells[i];
-        if (cell->kind != CELL_TEXT) {
-            const struct spot spot = {
-                .row = cell->row, .sheet = cell->sheet, .column = cell->column};
-            map->by_column[map->count] = spot;
-            map->by_row[map->count++] = spot;
-        }
-    }
-    qsort(map->by_column, map->count, sizeof *map->by_column, compare_columns);
-    qsort(map->by_row, map->count, sizeof *map->by_row, compare_rows);
-    return map;
-}
-
-void formula_map_free(struct formula_map *map) {
-    if (map != NULL) {
-        free(map->by_column);
-        free(map->by_row);
-        free(map);
-    }
-}
-
-/* The place of the first spot that is not before `spot`. */
-static size_t place_of(const struct spot *spots, size_t count, const struct spot *spot,
-                       int (*compare)(const void *, const void *)) {
-    size_t low = 0;
-    size_t high = count;
-    while (low < high) {
-        const size_t middle = low + (high - low) / 2;
-        if (compare(&spots[middle], spot) < 0) {
-            low = middle + 1;
-        } else {
-            high = middle;
-        }
-    }
-    return low;
-}
-
-static bool same_column(const struct cell *a, const struct cell *b) {
-    return a->sheet == b->sheet && a->column == b->column;
-}
-
-static bool same_row(const struct cell *a, const struct cell *b) {
-    return a->sheet == b->sheet && a->row == b->row;
-}
-
-/* How many cells with numbers stand from a to b, which share a column or a row. */
-static size_t numbers_between(const struct formula_map *map, const struct cell *a,
-                              const struct cell *b) {
-    const struct spot first = {.row = a->row, .sheet = a->sheet, .column = a->column};
-    const struct spot last = {.row = b->row, .sheet = b->sheet, .column = b->column};
-    if (same_column(a, b)) {
-        return place_of(map->by_column, map->count, &last, compare_columns) -
-               place_of(map->by_column, map->count, &first, compare_columns) + 1;
-    }
-    return place_of(map->by_row, map->count, &last, compare_rows) -
-           place_of(map->by_row, map->count, &first, compare_rows) + 1;
-}
+/* SUMPRODUCT over two ranges of other sheets, with room to spare for the end of the formula. */
+#define LONGEST_TERM 200
 
 /* --- writing
  * ----------------------------------------------------------------------------------------------------------------
@@ -187,111 +89,128 @@ static void put_range(struct writer *w, const struct cell *first, const struct c
     put(w, ":%s%u", letters, last->row + 1);
 }
 
-/* The operands step apart from i on that stand after each other in one column (or row) with nothing
- * else between: how many. */
-static size_t run_length(const struct writer *w, fig figure, size_t i, size_t step, size_t count) {
-    const struct cell *const first = operand_home(w, figure, i);
-    const bool minus = tape_operand(w->book->tape, figure, i).minus;
+/* One term of a sum, or pair of a total: where in the operands it stands. */
+struct term {
+    const struct cell *count; /* of a total; else NULL */
+    const struct cell *cell;  /* what is added */
+    bool minus;
+};
+
+static int compare_terms(const void *x, const void *y) {
+    const struct term *const a = x;
+    const struct term *const b = y;
+    const int first = cell_order(a->cell->sheet, b->cell->sheet);
+    const int second = first != 0 ? first : cell_order(a->cell->column, b->cell->column);
+    const int third = second != 0 ? second : cell_order(a->cell->row, b->cell->row);
+    return third != 0 ? third : cell_order(a->minus, b->minus);
+}
+
+/* The terms in the order of their cells: a sum does not mind, and ranges come out of it. NULL: out
+ * of memory, or a term without a cell (then *whole is false). */
+static struct term *sorted_terms(struct writer *w, fig figure, size_t *count) {
+    const bool total = tape_figure(w->book->tape, figure)->op == OP_TOTAL;
+    const size_t step = total ? 2 : 1;
+    *count = tape_operands(w->book->tape, figure) / step;
+    struct term *const terms = calloc(*count + 1, sizeof *terms);
+    for (size_t i = 0; terms != NULL && i < *count; i++) {
+        terms[i].count = total ? operand_home(w, figure, 2 * i) : NULL;
+        terms[i].cell = operand_home(w, figure, step * i + (total ? 1 : 0));
+        terms[i].minus = tape_operand(w->book->tape, figure, step * i).minus;
+        if (terms[i].cell == NULL || (total && terms[i].count == NULL)) {
+            w->whole = false;
+            free(terms);
+            return NULL;
+        }
+    }
+    if (terms == NULL) {
+        w->whole = false;
+    } else if (*count > 1) {
+        bool down = true; /* a row of cells keeps its order */
+        for (size_t i = 1; i < *count; i++) {
+            down = down && !cells_in_row(terms[i - 1].cell, terms[i].cell);
+        }
+        if (down) {
+            qsort(terms, *count, sizeof *terms, compare_terms);
+        }
+    }
+    return terms;
+}
+
+/* Whether the counts from first to next lie to each other as the cells do. */
+static bool same_shape(const struct term *first, const struct term *next) {
+    if (first->count == NULL) {
+        return true;
+    }
+    return first->count->sheet == next->count->sheet &&
+           next->count->row - first->count->row == next->cell->row - first->cell->row &&
+           next->count->column - first->count->column == next->cell->column - first->cell->column;
+}
+
+/* How many terms from `first` on stand after each other in one column (or row) with no other number
+ * between. Counts of rows that have nothing to be counted may stand in the gaps: the cells beside
+ * them are empty and count as nothing. */
+static size_t run_length(const struct writer *w, const struct term *first, size_t count) {
     size_t length = 1;
     bool down = false;
-    const struct cell *last = first;
-    for (size_t k = i + step; first != NULL && k < count; k += step) {
-        const struct cell *const next = operand_home(w, figure, k);
-        if (next == NULL || tape_operand(w->book->tape, figure, k).minus != minus) {
-            break;
-        }
-        const bool in_column = same_column(last, next) && next->row > last->row;
-        const bool in_row = same_row(last, next) && next->column > last->column;
-        if ((length == 1 && !in_column && !in_row) ||
-            (length > 1 && (down ? !in_column : !in_row)) ||
-            numbers_between(w->map, first, next) != length + 1) {
+    for (; length < count; length++) {
+        const struct term *const next = &first[length];
+        const struct cell *const last = first[length - 1].cell;
+        const bool in_column = cells_in_column(last, next->cell) && next->cell->row > last->row;
+        const bool in_row = cells_in_row(last, next->cell) && next->cell->column > last->column;
+        if (next->minus != first->minus || (!in_column && !in_row) ||
+            (length > 1 && down != in_column) || !same_shape(first, next) ||
+            formula_map_numbers(w->map, first->cell, next->cell) != length + 1) {
             break;
         }
         down = in_column;
-        last = next;
-        length++;
     }
     return length;
+}
+
+static void put_term(struct writer *w, const struct term *first, size_t length) {
+    const struct term *const last = first + length - 1;
+    if (length > 2) {
+        put(w, first->count == NULL ? "SUM(" : "SUMPRODUCT(");
+        if (first->count != NULL) {
+            put_range(w, first->count, last->count);
+            put(w, ",");
+        }
+        put_range(w, first->cell, last->cell);
+        put(w, ")");
+        return;
+    }
+    if (first->count != NULL) {
+        put_cell(w, first->count);
+        put(w, "*");
+    }
+    put_cell(w, first->cell);
+}
+
+/* The terms from `from` on, as far as they fit into `room` characters; returns the first that is
+ * left out. */
+static size_t put_terms(struct writer *w, const struct term *terms, size_t from, size_t count,
+                        size_t room) {
+    size_t i = from;
+    if (i == count) {
+        put(w, "0");
+    }
+    while (i < count && w->whole && w->used + LONGEST_TERM < room) {
+        const size_t run = run_length(w, &terms[i], count - i);
+        put(w, "%s", terms[i].minus ? "-" : (i > from ? "+" : ""));
+        put_term(w, &terms[i], run);
+        i += run > 2 ? run : 1;
+    }
+    return i;
 }
 
 static void put_sum(struct writer *w, fig figure) {
-    const size_t count = tape_operands(w->book->tape, figure);
-    if (count == 0) {
-        put(w, "0");
+    size_t count = 0;
+    struct term *const terms = sorted_terms(w, figure, &count);
+    if (terms != NULL && put_terms(w, terms, 0, count, FORMULA_MOST) < count) {
+        w->whole = false;
+        w->too_long = true;
     }
-    for (size_t i = 0; i < count && w->whole;) {
-        const bool minus = tape_operand(w->book->tape, figure, i).minus;
-        const size_t length = run_length(w, figure, i, 1, count);
-        put(w, "%s", minus ? "-" : (i > 0 ? "+" : ""));
-        if (length > 2) {
-            put(w, "SUM(");
-            put_range(w, operand_home(w, figure, i), operand_home(w, figure, i + length - 1));
-            put(w, ")");
-            i += length;
-        } else {
-            put_cell(w, operand_home(w, figure, i));
-            i++;
-        }
-    }
-}
-
-/* Whether the runs of counts and of what is counted have the same shape, so that they may be
- * multiplied range by range. */
-static bool same_shape(const struct writer *w, fig figure, size_t i, size_t length) {
-    const struct cell *const count = operand_home(w, figure, i);
-    const struct cell *const each = operand_home(w, figure, i + 1);
-    for (size_t k = 1; k < length; k++) {
-        const struct cell *const c = operand_home(w, figure, i + 2 * k);
-        const struct cell *const e = operand_home(w, figure, i + 2 * k + 1);
-        if (c->row - count->row != e->row - each->row ||
-            c->column - count->column != e->column - each->column) {
-            return false;
-        }
-    }
-    return true;
-}
-
-/* Counts of rows that have nothing to be counted stand in the gaps of a range; the cells beside
- * them are empty and count as nothing. So only the run of what is counted must be free of other
- * numbers. */
-static size_t product_run(const struct writer *w, fig figure, size_t i, size_t count) {
-    size_t length = run_length(w, figure, i + 1, 2, count);
-    while (length > 1) {
-        bool homes = true;
-        for (size_t k = 0; k < length; k++) {
-            homes = homes && operand_home(w, figure, i + 2 * k) != NULL;
-        }
-        if (homes && same_shape(w, figure, i, length)) {
-            break;
-        }
-        length = length / 2;
-    }
-    return length;
-}
-
-static void put_total(struct writer *w, fig figure) {
-    const size_t count = tape_operands(w->book->tape, figure);
-    if (count == 0) {
-        put(w, "0");
-    }
-    for (size_t i = 0; i < count && w->whole;) {
-        const size_t length = product_run(w, figure, i, count);
-        put(w, "%s", i > 0 ? "+" : "");
-        if (length > 2) {
-            put(w, "SUMPRODUCT(");
-            put_range(w, operand_home(w, figure, i), operand_home(w, figure, i + 2 * (length - 1)));
-            put(w, ",");
-            put_range(w, operand_home(w, figure, i + 1),
-                      operand_home(w, figure, i + 2 * length - 1));
-            put(w, ")");
-            i += 2 * length;
-        } else {
-            put_cell(w, operand_home(w, figure, i));
-            put(w, "*");
-            put_cell(w, operand_home(w, figure, i + 1));
-            i += 2;
-        }
-    }
+    free(terms);
 }
 
 static void put_ratio(struct writer *w, fig figure) {
@@ -341,10 +260,8 @@ static void put_up(struct writer *w, fig figure) {
 static void put_operation(struct writer *w, fig figure) {
     switch ((enum figure_op)tape_figure(w->book->tape, figure)->op) {
     case OP_SUM:
-        put_sum(w, figure);
-        break;
     case OP_TOTAL:
-        put_total(w, figure);
+        put_sum(w, figure);
         break;
     case OP_RATIO:
         put_ratio(w, figure);
@@ -372,16 +289,54 @@ static void put_operation(struct writer *w, fig figure) {
     }
 }
 
-bool formula_write(const struct book *book, const struct formula_map *map, const struct cell *cell,
-                   char *text) {
+enum formula_result formula_write(const struct book *book, const struct formula_map *map,
+                                  const struct cell *cell, char *text) {
     struct writer writer = {
         .book = book, .map = map, .sheet = cell->sheet, .text = text, .whole = true};
     const enum figure_op op = (enum figure_op)tape_figure(book->tape, cell->figure)->op;
     if (op == OP_GIVEN || op == OP_CHOSEN) {
-        return false;
+        return FORMULA_PLAIN;
     }
     put(&writer, "=ROUND(");
     put_operation(&writer, cell->figure);
     put(&writer, ",%u)", tape_figure(book->tape, cell->figure)->decimals);
+    return writer.whole ? FORMULA_DONE : (writer.too_long ? FORMULA_LONG : FORMULA_PLAIN);
+}
+
+/* The exact value of terms from..to of a sum or total, as a double: only what a program shows
+ * before it recalculates. */
+static double part_value(const struct book *book, const struct term *terms, size_t from,
+                         size_t to) {
+    long double value = 0;
+    for (size_t i = from; i < to; i++) {
+        const struct figure *const each = tape_figure(book->tape, terms[i].cell->figure);
+        const fig count = terms[i].count == NULL ? (fig){0} : terms[i].count->figure;
+        const long double times =
+            fig_none(count) ? 1.0L : (long double)tape_amount(book->tape, count);
+        long double step = 1;
+        for (uint8_t d = 0; d < each->decimals; d++) {
+            step *= 10;
+        }
+        value += (terms[i].minus ? -1.0L : 1.0L) * times * (long double)each->value / step;
+    }
+    return (double)value;
+}
+
+bool formula_parts(const struct book *book, const struct formula_map *map, const struct cell *cell,
+                   uint16_t sheet, char *text, formula_part_write *write, void *to) {
+    struct writer writer = {.book = book, .map = map, .sheet = sheet, .text = text, .whole = true};
+    size_t count = 0;
+    struct term *const terms = sorted_terms(&writer, cell->figure, &count);
+    if (terms == NULL) {
+        return false;
+    }
+    for (size_t from = 0; from < count && writer.whole;) {
+        writer.used = 0;
+        put(&writer, "=");
+        const size_t next = put_terms(&writer, terms, from, count, FORMULA_MOST);
+        write(to, text, part_value(book, terms, from, next));
+        from = next;
+    }
+    free(terms);
     return writer.whole;
 }

@@ -3,23 +3,29 @@
 #ifndef DOORCOST_REPORT_FORMULA_H
 #define DOORCOST_REPORT_FORMULA_H
 
-#include "report/book.h"
+#include "report/formula_map.h"
 
 /* The longest formula that spreadsheet programs take. */
 #define FORMULA_MOST 8192
 
-struct formula_map; /* which cells hold numbers, sorted, to tell whether a range may be summed over
-                       its gaps */
-
-/* NULL: out of memory. To be made when every cell is in the book; freed by formula_map_free. */
-struct formula_map *formula_map_new(const struct book *book);
-void formula_map_free(struct formula_map *map);
+enum formula_result {
+    FORMULA_DONE,
+    FORMULA_PLAIN, /* the figure stays a plain value: it is given or chosen, or an operand has no
+                      home */
+    FORMULA_LONG,  /* a sum of more terms than a formula takes: see formula_parts */
+};
 
 /* Writes the formula (with '=') of the figure whose home is `home` into text (FORMULA_MOST bytes).
- * false: the figure stays a plain value, because it is given or chosen, an operand has no home, or
- * the formula would be too long. */
-bool formula_write(const struct book *book, const struct formula_map *map, const struct cell *home,
-                   char *text);
+ */
+enum formula_result formula_write(const struct book *book, const struct formula_map *map,
+                                  const struct cell *home, char *text);
+
+/* Writes a sum that is too long for one formula as several, each with the value that it has, for
+ * cells of `sheet`; text: room of FORMULA_MOST bytes.  The figure is then the sum of these cells.
+ * false: not written whole. */
+typedef void formula_part_write(void *to, const char *formula, double value);
+bool formula_parts(const struct book *book, const struct formula_map *map, const struct cell *home,
+                   uint16_t sheet, char *text, formula_part_write *write, void *to);
 
 /* Writes a reference to cell as seen from sheet (`Doors!C7`) into text. */
 void formula_reference(const struct book *book, uint16_t sheet, const struct cell *cell, char *text,

@@ -18,6 +18,7 @@ target_sources(doorcost_core PRIVATE
     report/elevation.c
     report/flow.c
     report/formula.c
+    report/formula_map.c
     report/grid.c
     report/json.c
     report/json_amounts.c
