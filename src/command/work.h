@@ -24,10 +24,11 @@ enum work_result {
     WORK_MEMORY
 };
 
-/* Reads the job at path and estimates it.  option: NULL for the base job. plans: which cutting plans are made.  work: always left so
- * that work_close may be called. */
+/* Reads the job at path and estimates it.  option: NULL for the base job. plans: which cutting
+ * plans are made.  work: always left so that work_close may be called. */
 enum work_result work_open(struct work *work, const char *path, const char *option,
-                           enum work_scope scope, struct plan_wish plans) __attribute__((warn_unused_result));
+                           enum work_scope scope, struct plan_wish plans)
+    __attribute__((warn_unused_result));
 void work_close(struct work *work);
 
 #endif

@@ -84,7 +84,8 @@ static void take_hinges(const struct taker *t, struct leaf_figures *leaf) {
     if (!fig_none(by_height) && !fig_none(by_weight)) {
         leaf->hinges = fig_larger(t->tape, "hinges", by_height, by_weight);
     } else if (fig_none(by_height) && fig_none(by_weight)) {
-        leaf->hinges = t->m->two; /* no rule given: a door hangs on two */
+        leaf->hinges =
+            taker_count(t, "hinges", 2, leaf->door->row->place); /* no rule: a door hangs on two */
     } else {
         leaf->hinges = fig_none(by_height) ? by_weight : by_height;
     }
@@ -105,7 +106,7 @@ static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
     const int64_t rails = door_pieces(door, PART_TOP_RAIL) + door_pieces(door, PART_BOTTOM_RAIL) +
                           door_pieces(door, PART_MID_RAIL);
     fig *const driver = leaf->driver;
-    driver[DRIVER_DOOR] = t->m->one;
+    driver[DRIVER_DOOR] = taker_count(t, "the door itself", 1, place);
     driver[DRIVER_PART] = taker_count(t, "parts", parts, place);
     driver[DRIVER_STILE] = taker_count(t, "stiles", stiles, place);
     driver[DRIVER_RAIL] = taker_count(t, "rails", rails, place);
@@ -227,8 +228,9 @@ static bool take_leaf(const struct taker *t, struct pool *pool, struct leaf_figu
     take_others(t, leaf);
     take_weight(t, leaf);
     take_hinges(t, leaf);
-    leaf->pulls =
-        door->make.pull.index >= 0 && row->use.word != USE_END_PANEL ? t->m->one : (fig){0};
+    leaf->pulls = door->make.pull.index >= 0 && row->use.word != USE_END_PANEL
+                      ? taker_count(t, "pulls", 1, row->place)
+                      : (fig){0};
     take_drivers(t, leaf);
     take_more_drivers(t, leaf);
     return true;

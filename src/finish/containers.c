@@ -104,6 +104,29 @@ bool containers_choose(int64_t need, const struct container_size *sizes, size_t 
     return true;
 }
 
+/* As a need grows fewer sets hold it, so the needs that share a choice are one stretch: halving
+ * finds its lower end. */
+int64_t containers_hold_from(int64_t need, int64_t step, const struct container_size *sizes,
+                             size_t count) {
+    int64_t chosen[CONTAINERS_MOST_SIZES];
+    int64_t low = 0;
+    int64_t high = need / step;
+    if (!containers_choose(need, sizes, count, chosen)) {
+        return need;
+    }
+    while (low + 1 < high) {
+        const int64_t middle = low + (high - low) / 2;
+        int64_t counts[CONTAINERS_MOST_SIZES];
+        (void)containers_choose(middle * step, sizes, count, counts);
+        if (memcmp(counts, chosen, count * sizeof *counts) == 0) {
+            high = middle;
+        } else {
+            low = middle;
+        }
+    }
+    return high * step;
+}
+
 static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
     struct container_size sizes[CONTAINERS_MOST_SIZES];
     const size_t n = (count - 1) / 2;

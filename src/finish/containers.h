@@ -21,6 +21,11 @@ struct container_size {
 bool containers_choose(int64_t need, const struct container_size *sizes, size_t count,
                        int64_t *counts);
 
+/* The least need, in steps of `step` (> 0), for which the same set is chosen as for `need` (> 0).
+ */
+int64_t containers_hold_from(int64_t need, int64_t step, const struct container_size *sizes,
+                             size_t count);
+
 /* The same as a chooser of the tape: operands need, then volume and price of each size; output i:
  * how many of size i. */
 extern const struct chooser containers_chooser;

@@ -76,7 +76,8 @@ static bool total(const struct floor *f, struct operation_figures *o) {
     if (op->setup.set) {
         const int64_t setups = setup_count(op, f->q, f->applies, f->finish, f->rates, &held);
         const fig each = measures_given(f->tape, f->m, "set-up", &op->setup);
-        o->setups = tape_given(f->tape, "set-ups", UNIT_COUNT, 0, setups, op->setup.place);
+        o->setups = tape_constant(f->tape, "set-ups", UNIT_COUNT, 0, setups,
+                                  "counted from the door list by the operation's rule");
         o->setup_minutes =
             ratio(f, "set-up minutes", UNIT_MIN, (figs){{o->setups, each}}, (figs){{{0}}});
         o->machine_minutes = fig_plus(f->tape, "machine minutes", o->run, o->setup_minutes);
@@ -155,7 +156,8 @@ static bool job_driver(const struct floor *f, struct operation_figures *o, enum 
         return false;
     }
     for (size_t r = 0; r < f->q->count; r++) {
-        o->shares[r].basis = !f->applies[r] ? (fig){0} : (by == NULL ? f->m->one : by[r]);
+        o->shares[r].basis =
+            !f->applies[r] ? (fig){0} : (by == NULL ? f->q->leaves[r].driver[DRIVER_DOOR] : by[r]);
     }
     return true;
 }

@@ -7,10 +7,10 @@
 
 static bool quantities_stage(struct estimate *e, struct plan_wish wish, struct problems *problems) {
     return quantities_make(&e->quantities, &e->tape, &e->measures, e->rates, &e->doors) &&
-           lumber_make(&e->lumber, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities,
-                       wish, problems) &&
-           sheets_make(&e->sheets, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities,
-                       wish, problems) &&
+           lumber_make(&e->lumber, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities, wish,
+                       problems) &&
+           sheets_make(&e->sheets, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities, wish,
+                       problems) &&
            glass_make(&e->glass, &e->pool, &e->tape, e->rates, &e->quantities) &&
            banding_make(&e->banding, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities) &&
            hardware_make(&e->hardware, &e->pool, &e->tape, &e->measures, e->rates,
@@ -88,8 +88,9 @@ enum estimate_result estimate_make_as(struct estimate *e, const struct rates *ra
 
 enum estimate_result estimate_make(struct estimate *e, const struct rates *rates,
                                    const struct job *job, int option, struct problems *problems) {
-    return estimate_make_as(e, rates, job, (struct estimate_wish){.option = option, .plans = {.effort = CUT_EFFORT_SECOND}},
-                            problems);
+    return estimate_make_as(
+        e, rates, job,
+        (struct estimate_wish){.option = option, .plans = {.effort = CUT_EFFORT_SECOND}}, problems);
 }
 
 void estimate_clear(struct estimate *e) {

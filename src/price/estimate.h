@@ -35,7 +35,7 @@ enum estimate_result {
 
 /* What an estimate is made with beside the inputs. */
 struct estimate_wish {
-    int option;     /* index into job.options, -1: the base job */
+    int option; /* index into job.options, -1: the base job */
     struct plan_wish plans;
 };
 

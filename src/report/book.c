@@ -18,6 +18,7 @@ void book_clear(struct book *book) {
         free(book->sheets[i].breaks);
     }
     free(book->cells);
+    free(book->names);
     free(book->pictures);
     free(book->heights);
     free(book->charts);
@@ -77,7 +78,9 @@ static struct cell *add_cell(struct book *book, struct cell cell) {
         book->failed = true;
         return NULL;
     }
-    assert(cell.column < BOOK_MOST_COLUMNS);
+    if (cell.column >= BOOK_MOST_COLUMNS) {
+        return NULL;
+    }
     book->cells[book->cell_count] = cell;
     return &book->cells[book->cell_count++];
 }
@@ -151,6 +154,45 @@ void book_formula(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
                                      .number = value,
                                      .text = copy});
     }
+}
+
+void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
+                const char *formula, const char *shown) {
+    const char *const copy = pool_text(&book->pool, formula, strlen(formula));
+    const char *const words = pool_text(&book->pool, shown, strlen(shown));
+    if (copy != NULL && words != NULL) {
+        add_cell(book, (struct cell){.row = row,
+                                     .sheet = sheet,
+                                     .column = column,
+                                     .kind = CELL_CHECK,
+                                     .look = LOOK_LABEL,
+                                     .text = copy,
+                                     .shown = words});
+    }
+}
+
+static bool name_is_taken(const struct book *book, const char *name) {
+    for (size_t i = 0; i < book->name_count; i++) {
+        if (strcmp(book->names[i].name, name) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void book_define(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
+                 const char *name) {
+    const char *copy = pool_text(&book->pool, name, strlen(name));
+    while (copy != NULL && name_is_taken(book, copy)) {
+        copy = pool_format(&book->pool, "%s_", copy);
+    }
+    if (copy == NULL || !array_grow((void **)&book->names, &book->name_room, book->name_count + 1,
+                                    sizeof *book->names)) {
+        book->failed = true;
+        return;
+    }
+    book->names[book->name_count++] =
+        (struct book_name){.name = copy, .row = row, .sheet = sheet, .column = column};
 }
 
 static void add_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,

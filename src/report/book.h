@@ -30,7 +30,7 @@ enum look {
     LOOK_COUNT
 };
 
-enum cell_kind { CELL_TEXT, CELL_HOME, CELL_MENTION, CELL_NUMBER, CELL_FORMULA };
+enum cell_kind { CELL_TEXT, CELL_HOME, CELL_MENTION, CELL_NUMBER, CELL_FORMULA, CELL_CHECK };
 
 struct cell {
     uint32_t row;
@@ -39,8 +39,9 @@ struct cell {
     uint8_t unit, decimals; /* of a plain number */
     fig figure;
     int64_t number;
-    const char *text; /* of a text; of a formula, without '=' */
-    uint16_t span;    /* further columns that the text runs over, as one cell */
+    const char *text;  /* of a text; of a formula or check, without '=' */
+    const char *shown; /* of a check: what it says now */
+    uint16_t span;     /* further columns that the text runs over, as one cell */
 };
 
 /* A picture that lies on a sheet, its upper left corner at a cell. */
@@ -87,10 +88,21 @@ struct book_sheet {
     uint32_t *breaks; /* rows before which a page starts; 0 ends them; NULL: none */
 };
 
-#define BOOK_MOST_SHEETS  24
-#define BOOK_MOST_COLUMNS 96
+#define BOOK_MOST_SHEETS 24
+/* What stands right of these is left out; its figures find a home among the workings. */
+#define BOOK_MOST_COLUMNS 256
+
+/* A cell by a name of its own, for formulas of whoever uses the book. */
+struct book_name {
+    const char *name;
+    uint32_t row;
+    uint16_t sheet, column;
+};
 
 struct book {
+    bool protect; /* all but input cells are kept from slips of the finger; without a password */
+    struct book_name *names;
+    size_t name_count, name_room;
     const struct tape *tape;
     struct pool pool;
     struct book_sheet sheets[BOOK_MOST_SHEETS];
@@ -146,6 +158,14 @@ void book_number(struct book *book, uint16_t sheet, uint32_t row, uint16_t colum
  */
 void book_formula(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                   enum unit unit, uint8_t decimals, int64_t value, const char *formula);
+/* A check: a formula that gives words, over any cells; shown: what it gives now. `run again` stands
+ * out. */
+void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
+                const char *formula, const char *shown);
+/* Names a cell: letters, digits and `_`, beginning with a letter, no cell reference; a name that is
+ * taken gets a `_` more. */
+void book_define(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
+                 const char *name);
 /* The figure's home; where it has one already, a mention. none: nothing is written. */
 void book_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                  fig figure);

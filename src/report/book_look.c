@@ -99,6 +99,7 @@ static void set_look(lxw_format *f, enum look look, bool number) {
         format_set_text_wrap(f);
         break;
     case LOOK_INPUT:
+        format_set_unlocked(f);
         format_set_bg_color(f, INPUT_BAND);
         format_set_bottom(f, LXW_BORDER_HAIR);
         format_set_bottom_color(f, RULE);

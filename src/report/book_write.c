@@ -239,6 +239,12 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
                                look_format(&b->looks, (enum look)cell->look, ""));
         return;
     }
+    if (cell->kind == CELL_CHECK) {
+        (void)snprintf(formula, FORMULA_MOST, "=%s", cell->text);
+        worksheet_write_formula_str(sheet, cell->row, cell->column, formula,
+                                    look_format(&b->looks, (enum look)cell->look, ""), cell->shown);
+        return;
+    }
     char number[32];
     const int64_t value = cell_value(b, cell);
     look_number_format((enum unit)cell->unit, cell->decimals, value, number);
@@ -282,6 +288,10 @@ static void set_page(const struct binder *b, uint16_t index) {
         worksheet_repeat_rows(sheet, s->repeat_first, s->repeat_last);
         worksheet_freeze_panes(sheet, s->freeze_row, s->freeze_column);
     }
+    if (b->book->protect) {
+        lxw_protection may = {.format_columns = 1, .format_rows = 1, .format_cells = 1};
+        worksheet_protect(sheet, NULL, &may);
+    }
     if (s->breaks != NULL) {
         worksheet_set_h_pagebreaks(sheet, s->breaks);
     }
@@ -298,6 +308,39 @@ static void set_properties(const struct binder *b) {
                       .tm_hour = 12};
     properties.created = timegm(&date);
     workbook_set_properties(b->workbook, &properties);
+}
+
+static void define_names(const struct binder *b) {
+    for (size_t i = 0; i < b->book->name_count; i++) {
+        const struct book_name *const n = &b->book->names[i];
+        char reference[96];
+        char cell[LXW_MAX_CELL_NAME_LENGTH];
+        lxw_rowcol_to_cell_abs(cell, n->row, n->column, 1, 1);
+        (void)snprintf(reference, sizeof reference, "=%s!%s", b->book->sheets[n->sheet].name, cell);
+        workbook_define_name(b->workbook, n->name, reference);
+    }
+}
+
+/* `run again` is seen at once, on paper too. */
+static void mark_checks(struct binder *b) {
+    lxw_format *const format = workbook_add_format(b->workbook);
+    if (format == NULL) {
+        return;
+    }
+    format_set_bold(format);
+    format_set_bg_color(format, 0xC9C9C9);
+    for (size_t i = 0; i < b->book->cell_count; i++) {
+        const struct cell *const cell = &b->book->cells[i];
+        if (cell->kind == CELL_CHECK) {
+            char words[] = "again";
+            lxw_conditional_format mark = {.type = LXW_CONDITIONAL_TYPE_TEXT,
+                                           .criteria = LXW_CONDITIONAL_CRITERIA_TEXT_CONTAINING,
+                                           .value_string = words,
+                                           .format = format};
+            worksheet_conditional_format_cell(b->sheets[cell->sheet], cell->row, cell->column,
+                                              &mark);
+        }
+    }
 }
 
 static bool bind(struct binder *b) {
@@ -322,6 +365,8 @@ static bool bind(struct binder *b) {
     for (size_t i = 0; held && i < b->book->cell_count; i++) {
         write_cell(b, &b->book->cells[i], formula);
     }
+    define_names(b);
+    mark_checks(b);
     formula_map_free(b->map);
     free(formula);
     return held && book_put_pictures(b->book, b->sheets) &&

@@ -47,7 +47,7 @@ struct formula_map *formula_map_new(const struct book *book) {
     }
     for (size_t i = 0; i < book->cell_count; i++) {
         const struct cell *const cell = &book->cells[i];
-        if (cell->kind != CELL_TEXT) {
+        if (cell->kind != CELL_TEXT && cell->kind != CELL_CHECK) {
             const struct spot spot = {
                 .row = cell->row, .sheet = cell->sheet, .column = cell->column};
             map->by_column[map->count] = spot;

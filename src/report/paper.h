@@ -53,6 +53,7 @@ void waste_words(const struct value *waste, enum waste_as as, char *text, size_t
 void sheet_quote(struct paper *paper);
 void sheet_doors(struct paper *paper);
 void sheet_surfaces(struct paper *paper);
+void sheet_takes(struct paper *paper); /* after doors and surfaces */
 void sheet_parts(struct paper *paper);
 void sheet_lumber(struct paper *paper);
 void sheet_sheets(struct paper *paper);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The finish: for each batch its coats from area to coating, reducer and catalyst; then what to
  * buy. */
+#include "report/check_cell.h"
 #include "report/paper.h"
 
 #include <stdio.h>
@@ -63,9 +64,9 @@ static uint32_t batch_table(const struct paper *paper, uint16_t sheet, uint32_t 
 }
 
 static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
-    static const char *const heads[] = {"product",   "needed", "container",
-                                        "price",     "to buy", "bought",
-                                        "left over", "cost",   "charged to the job"};
+    static const char *const heads[] = {
+        "product",   "needed", "container",          "price", "to buy", "bought",
+        "left over", "cost",   "charged to the job", "",      "check"};
     struct book *const book = paper->book;
     const struct finish_list *const list = &paper->base->finish;
     book_text(book, sheet, row, 0, LOOK_SECTION, "What to buy");
@@ -83,6 +84,7 @@ static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_
         book_figure(book, sheet, row, 6, LOOK_PLAIN, product->left_over);
         book_figure(book, sheet, row, 7, LOOK_TOTAL, product->cost);
         book_figure(book, sheet, row, 8, LOOK_PLAIN, product->charged);
+        check_containers(paper, sheet, row, 1, 3, product);
         for (size_t i = 0; i < product->size_count; i++, row++) {
             book_figure(book, sheet, row, 2, LOOK_PLAIN, product->volumes[i]);
             book_figure(book, sheet, row, 3, LOOK_PLAIN, product->prices[i]);
@@ -111,7 +113,7 @@ void sheet_finish(struct paper *paper) {
     row = product_table(paper, sheet, row);
     book_text(paper->book, sheet, row, 0, LOOK_NOTE,
               "The number of containers is the cheapest set that holds the need: chosen by the "
-              "program. Run it again when a need changes.");
+              "program. Run it again where the check says so.");
     book_text(paper->book, sheet, row + 1, 0, LOOK_NOTE,
               "Spray only in a ventilated booth away from flame and sparks, with the respirator "
               "the data sheet names.");

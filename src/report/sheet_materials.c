@@ -5,7 +5,7 @@
 static const struct paper_line lumber_lines[] = {
     {"net, finished parts", offsetof(struct lumber_buy, net), LOOK_PLAIN, NULL},
     {"rough, with allowances", offsetof(struct lumber_buy, rough), LOOK_PLAIN, NULL},
-    {"waste", offsetof(struct lumber_buy, waste), LOOK_INPUT, NULL},
+    {"waste", offsetof(struct lumber_buy, waste), LOOK_PLAIN, NULL},
     {"net with waste", offsetof(struct lumber_buy, with_waste), LOOK_PLAIN, NULL},
     {"needed, as it is sold", offsetof(struct lumber_buy, needed), LOOK_PLAIN,
      "up to what the yard sells, at least its minimum"},
@@ -26,7 +26,7 @@ static const struct paper_line lumber_lines[] = {
 
 static const struct paper_line sheet_lines[] = {
     {"area of the parts", offsetof(struct sheet_buy, net), LOOK_PLAIN, NULL},
-    {"waste", offsetof(struct sheet_buy, waste), LOOK_INPUT, NULL},
+    {"waste", offsetof(struct sheet_buy, waste), LOOK_PLAIN, NULL},
     {"area with waste", offsetof(struct sheet_buy, needed), LOOK_PLAIN, NULL},
     {"area of a sheet", offsetof(struct sheet_buy, each), LOOK_PLAIN, NULL},
     {"whole sheets to buy", offsetof(struct sheet_buy, whole), LOOK_TOTAL, NULL},

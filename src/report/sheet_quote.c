@@ -2,6 +2,7 @@
 /* The quote: who, what, the doors by room, from their sum to what is to be paid and when. */
 #include "base/date.h"
 #include "base/text.h"
+#include "report/check_cell.h"
 #include "report/difference.h"
 #include "report/paper.h"
 
@@ -167,6 +168,7 @@ static void put_sums(struct page *p) {
     }
     (void)snprintf(label, sizeof label, "total, %s", p->e->rates->shop.currency.s);
     sum_line(p, LOOK_GRAND, s->total, label);
+    check_all(p->paper, p->sheet, p->row, COLUMN_WHAT);
     p->row++;
     percent_line(p, "deposit, on order", s->deposit_rate, s->deposit);
     for (size_t i = 0; i < s->stage_count; i++) {

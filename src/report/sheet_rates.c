@@ -3,6 +3,8 @@
  * constants with their source; and the steps in between that no other sheet shows. */
 #include "report/paper.h"
 
+#include "door/movement.h"
+
 #include <string.h>
 
 /* The section that a line of an INI file stands in: the nearest line above that starts with '['.
@@ -29,8 +31,64 @@ static bool of_settings(const struct problems *problems, struct place place) {
     return place.file != 0 && section_above(problems, place, &size) != NULL;
 }
 
+/* Whether a spreadsheet can follow when the cell is changed: prices, rates, percents, minutes,
+ * volumes.  Sizes and counts go into the parts, the set-ups and the plans, and humidity into a
+ * choice: these need another run. */
+static bool is_input(const struct paper *paper, fig figure) {
+    const struct tape *const tape = &paper->base->tape;
+    switch ((enum unit)tape_figure(tape, figure)->unit) {
+    case UNIT_NUMBER:
+    case UNIT_COUNT:
+    case UNIT_IN:
+    case UNIT_MM:
+    case UNIT_FT:
+    case UNIT_M:
+        return false;
+    default:
+        break;
+    }
+    for (uint32_t id = 1; id < tape->count; id++) {
+        uint32_t output;
+        if (tape->figures[id].op == OP_CHOSEN &&
+            tape_chooser(tape, (fig){id}, &output) == &moisture_chooser &&
+            tape_operand(tape, (fig){id}, 0).f.id == figure.id) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* The cell's name in formulas: `in_lumber_poplar_price`; a further value of the same line gets its
+ * number. */
+static const char *cell_name(const struct paper *paper, const char *section, size_t section_size,
+                             const char *key, size_t key_size, size_t nth) {
+    char name[200] = "in_";
+    size_t used = 3;
+    const char *const texts[] = {section, key};
+    const size_t sizes[] = {section_size, key_size};
+    for (size_t t = 0; t < 2; t++) {
+        for (size_t i = 0; i < sizes[t] && used + 8 < sizeof name; i++) {
+            const char c = texts[t][i];
+            const bool plain =
+                (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+            if (plain) {
+                name[used++] = c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+            } else if (name[used - 1] != '_') {
+                name[used++] = '_';
+            }
+        }
+    }
+    while (used > 3 && name[used - 1] == '_') {
+        used--;
+    }
+    name[used] = '\0';
+    const char *const all = nth == 0 ? pool_text(&paper->book->pool, name, used)
+                                     : pool_format(&paper->book->pool, "%s_%zu", name, nth + 1);
+    return all == NULL ? "in_" : all;
+}
+
 static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, fig figure,
-                      struct place place) {
+                      struct place place, size_t nth) {
     struct book *const book = paper->book;
     size_t size = 0;
     const char *const section = section_above(paper->problems, place, &size);
@@ -43,7 +101,8 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
     book_format(book, sheet, row, 0, LOOK_PLAIN, "%.*s", (int)size, section);
     book_format(book, sheet, row, 1, LOOK_PLAIN, "%.*s", (int)key, line);
     book_text(book, sheet, row, 2, LOOK_PLAIN, tape_label(&paper->base->tape, figure));
-    book_claim(book, sheet, row, 3, LOOK_INPUT, figure);
+    book_claim(book, sheet, row, 3, is_input(paper, figure) ? LOOK_INPUT : LOOK_PLAIN, figure);
+    book_define(book, sheet, row, 3, cell_name(paper, section, size, line, key, nth));
     book_text(book, sheet, row, 4, LOOK_PLAIN, paper_unit(paper, figure));
     book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u",
                 problems_file_name(paper->problems, place.file), place.line);
@@ -93,9 +152,9 @@ void sheet_rates(struct paper *paper) {
     const struct tape *const tape = &paper->base->tape;
     struct book *const book = paper->book;
     const uint16_t sheet = book_sheet(book, "Rates", "Rates used", false);
-    uint32_t row = paper_title(
-        paper, sheet, "Rates used",
-        "What this estimate took from the rates and job files, and where it stands there.");
+    uint32_t row = paper_title(paper, sheet, "Rates used",
+                               "What this estimate took from its files. Cells on a light band may "
+                               "be changed, and every figure follows; the rest needs another run.");
     book_width(book, sheet, 0, 26);
     book_width(book, sheet, 1, 20);
     book_width(book, sheet, 2, 30);
@@ -111,8 +170,13 @@ void sheet_rates(struct paper *paper) {
             insert(tape, list, count++, (fig){id});
         }
     }
+    size_t nth = 0;
     for (size_t i = 0; i < count; i++) {
-        put_given(paper, sheet, row++, list[i], tape_origin(tape, list[i]).place);
+        const struct place place = tape_origin(tape, list[i]).place;
+        const struct place before =
+            i == 0 ? (struct place){0} : tape_origin(tape, list[i - 1]).place;
+        nth = i > 0 && before.file == place.file && before.line == place.line ? nth + 1 : 0;
+        put_given(paper, sheet, row++, list[i], place, nth);
     }
     put_constants(paper, sheet, row + 1);
 }

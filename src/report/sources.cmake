@@ -12,6 +12,7 @@ target_sources(doorcost_core PRIVATE
     report/client_pdf_doors.c
     report/client_pdf_foot.c
     report/client_pdf_head.c
+    report/check_cell.c
     report/difference.c
     report/draw.c
     report/draw_size.c
@@ -45,6 +46,7 @@ target_sources(doorcost_core PRIVATE
     report/sheet_parts.c
     report/sheet_quote.c
     report/sheet_rates.c
+    report/sheet_takes.c
     report/show.c
     report/text_buy.c
     report/text_compare.c

@@ -157,12 +157,10 @@ void lumber_clear(struct lumber_list *list) {
 
 bool lumber_make(struct lumber_list *list, struct pool *pool, struct tape *tape,
                  const struct measures *measures, const struct rates *rates,
-                 const struct quantities *quantities, struct plan_wish wish, struct problems *problems) {
-    const struct order order = {.pool = pool,
-                                .rates = rates,
-                                .quantities = quantities,
-                                .problems = problems,
-                                .wish = wish};
+                 const struct quantities *quantities, struct plan_wish wish,
+                 struct problems *problems) {
+    const struct order order = {
+        .pool = pool, .rates = rates, .quantities = quantities, .problems = problems, .wish = wish};
     *list = (struct lumber_list){0};
     list->buys = pool_take(pool, rates->lumber_count, sizeof *list->buys);
     if (list->buys == NULL) {

@@ -47,8 +47,8 @@ struct lumber_list {
  * problems.  Memory comes from pool, the plans are freed by lumber_clear. true: memory held. */
 bool lumber_make(struct lumber_list *list, struct pool *pool, struct tape *tape,
                  const struct measures *measures, const struct rates *rates,
-                 const struct quantities *quantities, struct plan_wish wish, struct problems *problems)
-    __attribute__((warn_unused_result));
+                 const struct quantities *quantities, struct plan_wish wish,
+                 struct problems *problems) __attribute__((warn_unused_result));
 void lumber_clear(struct lumber_list *list);
 
 /* Net with waste: net x (100 + A) / 100 where waste is added, net x 100 / (100 - L) where it is

@@ -127,12 +127,10 @@ void sheets_clear(struct sheet_list *list) {
 
 bool sheets_make(struct sheet_list *list, struct pool *pool, struct tape *tape,
                  const struct measures *measures, const struct rates *rates,
-                 const struct quantities *quantities, struct plan_wish wish, struct problems *problems) {
-    const struct order order = {.pool = pool,
-                                .rates = rates,
-                                .quantities = quantities,
-                                .problems = problems,
-                                .wish = wish};
+                 const struct quantities *quantities, struct plan_wish wish,
+                 struct problems *problems) {
+    const struct order order = {
+        .pool = pool, .rates = rates, .quantities = quantities, .problems = problems, .wish = wish};
     *list = (struct sheet_list){0};
     list->buys = pool_take(pool, rates->sheet_count, sizeof *list->buys);
     if (list->buys == NULL) {

@@ -39,8 +39,8 @@ struct sheet_list {
  * lumber_make.  Memory from pool, plans freed by sheets_clear. true: memory held. */
 bool sheets_make(struct sheet_list *list, struct pool *pool, struct tape *tape,
                  const struct measures *measures, const struct rates *rates,
-                 const struct quantities *quantities, struct plan_wish wish, struct problems *problems)
-    __attribute__((warn_unused_result));
+                 const struct quantities *quantities, struct plan_wish wish,
+                 struct problems *problems) __attribute__((warn_unused_result));
 void sheets_clear(struct sheet_list *list);
 
 struct glass_buy {
