@@ -125,7 +125,7 @@ static const struct bench_case minute_cases[] = {
 #define EVERY                                                                                      \
     "door profiled|operations = work", "make|style = profiled\nfinish = painted\nhinge = hinge",   \
         "finish painted|coats = paint x 2"
-#define PER(driver) "operation work|per = " driver "\nminutes = 1"
+#define PER(driver) ("operation work|per = " driver "\nminutes = 1")
 #define PAIR        "id,count,mid rails,width,height\nD1,2,1,18,30\n"
 
 static const struct bench_case driver_cases[] = {
@@ -177,7 +177,7 @@ static const struct bench_case driver_cases[] = {
      {SHARE(0, count, "3")}},
 };
 
-#define SET(driver, per) "operation work|per = " driver "\nminutes = 1\nsetup = 10 min per " per
+#define SET(driver, per) ("operation work|per = " driver "\nminutes = 1\nsetup = 10 min per " per)
 /* 18 x 30 and 18 x 36: lengths 30, 36, 14 1/4 and panels of 26 1/8, 32 1/8; widths 2 1/4, 14 1/8 */
 #define TWO_HIGH "D1,18,30\nD2,18,36\n"
 

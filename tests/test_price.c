@@ -189,8 +189,8 @@ static const struct bench_case mm_cases[] = {
     {"20 % on all, delivery too",
      {"make|style = slab", "sheet board|price = 1000.00 per sheet", "shop|charge sheets = bought",
       "shop|profit = 18 % margin\nminimum door = 0.12 m2\nround price to = 0.10",
-      "sale|tax = 20 %\ntax on = selling price\ntax delivery = yes\ndelivery = 85.00\n"
-      "deposit = 30 %"},
+      "sale|tax = 20 %\ntax on = selling price\ntax delivery = yes\ndelivery = 85.00",
+      "sale|deposit = 30 %"},
      "id,count,width,height\nS1,3,300,300\n",
      {COST(job.price, "1219.51"), DOOR(0, priced, "542.00"), DOOR(0, unit, "542"),
       SALE(doors, "1626"), SALE(subtotal, "1711"), SALE(tax, "342.20"), SALE(total, "2053.20"),
@@ -312,9 +312,9 @@ static void test_adds_up(void **state) {
 /* Everything that shares and rounds, on one bench. */
 static const char *const full[BENCH_MOST_EDITS] = {
     "make|finish = painted\nhinge = hinge\npull = pull\nstyle = profiled",
-    "shop|allowance = 12 % added\ncontingency = 3 %\noverhead = 14.00 per hour\n"
-    "profit = 25 % markup\nremakes = 2 % of doors\nminimum door = 1.5 sqft\n"
-    "round price to = 0.50\noperations = quote",
+    "shop|allowance = 12 % added\ncontingency = 3 %\noverhead = 14.00 per hour",
+    "shop|profit = 25 % markup\nremakes = 2 % of doors\nminimum door = 1.5 sqft",
+    "shop|round price to = 0.50\noperations = quote",
     "lumber poplar|waste = 45 % added\nprice = 4.10 per bf\nprice from = 100 bf at 3.75 per bf",
     "sheet ply|waste = 20 % added\nhalf sheet = 33.00",
     "door profiled|operations = work, cut",
