@@ -148,8 +148,8 @@ static void fill_opening(const struct maker *maker, struct door *door, length wi
     length more_height = more_width;
     switch (door->form) {
     case FORM_PANEL:
-        add_field(maker, door, PART_PANEL, STUFF_SHEET, door->make.panel.index, width + more_width,
-                  height + more_height);
+        add_field(maker, door, PART_PANEL, STUFF_SHEET, make_panel(&door->make, door->form)->index,
+                  width + more_width, height + more_height);
         break;
     case FORM_SOLID:
         if (style->panel_grain.word == PANEL_GRAIN_VERTICAL) {
@@ -157,8 +157,8 @@ static void fill_opening(const struct maker *maker, struct door *door, length wi
         } else {
             more_height = clamp_rabbet(groove, style->clearance_across.amount);
         }
-        add_field(maker, door, PART_PANEL, STUFF_LUMBER, door->make.panel.index, width + more_width,
-                  height + more_height);
+        add_field(maker, door, PART_PANEL, STUFF_LUMBER, make_panel(&door->make, door->form)->index,
+                  width + more_width, height + more_height);
         break;
     case FORM_GLASS:
         more_width = clamp_rabbet(groove, style->glass_clearance.amount);

@@ -25,7 +25,7 @@ static length across(const struct operation *op, const struct door *door) {
     for (size_t i = 0; i < door->part_count; i++) {
         const struct part *const part = &door->parts[i];
         const length side = part->width < part->length ? part->width : part->length;
-        if (driver_works_on(driver, part->kind) && side > widest) {
+        if (driver_works_on(driver, part) && side > widest) {
             widest = side;
         }
     }
@@ -68,7 +68,7 @@ static fig handled_of(const struct runner *f, const struct operation *op,
     int64_t parts = 0;
     for (size_t i = 0; i < leaf->door->part_count; i++) {
         const struct part *const part = &leaf->door->parts[i];
-        parts += driver_works_on((enum driver)op->per.word, part->kind) ? part->count : 0;
+        parts += driver_works_on((enum driver)op->per.word, part) ? part->count : 0;
     }
     return parts == 0
                ? (fig){0}

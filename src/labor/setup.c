@@ -6,19 +6,39 @@
 
 #include <stdlib.h>
 
-bool driver_works_on(enum driver driver, enum part_kind kind) {
+/* A panel or slab of lumber. */
+static bool is_solid(const struct part *part) {
+    return part->stuff == STUFF_LUMBER && !part_is_frame(part->kind);
+}
+
+bool driver_works_on(enum driver driver, const struct part *part) {
     switch (driver) {
     case DRIVER_STILE:
-        return kind == PART_STILE || kind == PART_MID_STILE;
+        return part->kind == PART_STILE || part->kind == PART_MID_STILE;
     case DRIVER_RAIL:
-        return kind == PART_TOP_RAIL || kind == PART_BOTTOM_RAIL || kind == PART_MID_RAIL;
+        return part->kind == PART_TOP_RAIL || part->kind == PART_BOTTOM_RAIL ||
+               part->kind == PART_MID_RAIL;
     case DRIVER_JOINT:
-        return part_is_frame(kind) && kind != PART_STILE;
+        return part_is_frame(part->kind) && part->kind != PART_STILE;
     case DRIVER_FRAME_RUN:
-        return part_is_frame(kind);
+        return part_is_frame(part->kind);
     case DRIVER_PANEL:
+        return !part_is_frame(part->kind);
+    case DRIVER_LUMBER:
+        return part->stuff == STUFF_LUMBER;
     case DRIVER_SHEET:
-        return !part_is_frame(kind);
+        return part->stuff == STUFF_SHEET;
+    case DRIVER_PANE:
+        return part->stuff == STUFF_GLASS;
+    case DRIVER_SOLID_PANEL:
+    case DRIVER_SOLID_AREA:
+        return is_solid(part);
+    case DRIVER_GLUE_LINE:
+        return is_solid(part) && part->staves > 1;
+    case DRIVER_RAISED_RUN:
+        return part->raised;
+    case DRIVER_BANDED_RUN:
+        return part->kind == PART_SLAB && part->stuff == STUFF_SHEET;
     default:
         return true;
     }
@@ -56,7 +76,7 @@ static int64_t distinct_marks(const struct operation *op, const struct quantitie
     for (size_t r = 0; r < q->count; r++) {
         const struct door *const door = q->leaves[r].door;
         for (size_t i = 0; applies[r] && i < door->part_count; i++) {
-            if (!driver_works_on((enum driver)op->per.word, door->parts[i].kind)) {
+            if (!driver_works_on((enum driver)op->per.word, &door->parts[i])) {
                 continue;
             }
             if (!array_grow((void **)&marks, &room, count + 1, sizeof *marks)) {

@@ -7,9 +7,10 @@
 #include "door/quantity.h"
 #include "finish/finish.h"
 
-/* Whether an operation counted by `driver` works on parts of that kind: stiles on stiles, joints on
- * the parts that carry one, runs of frame on the frame, doors and areas on all. */
-bool driver_works_on(enum driver driver, enum part_kind kind);
+/* Whether an operation counted by `driver` works on that part: stiles on stiles, joints on the
+ * parts that carry one, runs of frame on the frame, solid panels on those, doors and areas on all.
+ */
+bool driver_works_on(enum driver driver, const struct part *part);
 
 /* The number of set-ups of an operation over the rows where applies[row] is true.  job_batches:
  * batches and coats are counted for SETUP_PER_COAT and SETUP_PER_COLOR.  *held: false when memory

@@ -4,4 +4,5 @@ target_sources(doorcost_core PRIVATE
     labor/question.c
     labor/run.c
     labor/setup.c
+    labor/sums.c
 )

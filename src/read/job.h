@@ -40,6 +40,7 @@ struct make {
     struct reference style;       /* [door NAME] */
     struct stuff_reference frame; /* lumber */
     struct stuff_reference panel; /* sheet; lumber for solid panels */
+    struct stuff_reference solid; /* lumber for solid panels, in place of panel */
     struct stuff_reference slab;  /* sheet or lumber */
     struct stuff_reference glass; /* glass */
     struct reference finish;      /* [finish NAME]; index -1 with name 'none': left bare */
@@ -127,6 +128,9 @@ struct job {
 bool job_read(struct job *job, struct rates *rates, const char *path, struct problems *problems)
     __attribute__((warn_unused_result));
 void job_clear(struct job *job);
+
+/* What a panel of that form is made of: of solid ones the lumber named for them, else `panel`. */
+const struct stuff_reference *make_panel(const struct make *make, enum door_form form);
 
 /* How row is made under an option: [make], changed by the option, changed by the row's own words.
  * option < 0: the base job. Cannot fail. */

@@ -8,7 +8,7 @@
 #include "read/key.h"
 
 /* make.c */
-#define MAKE_KEY_COUNT ((size_t)17)
+#define MAKE_KEY_COUNT ((size_t)18)
 extern const struct key make_keys[MAKE_KEY_COUNT];
 
 /* A make in which nothing is said. */

@@ -64,6 +64,12 @@ const struct key make_keys[MAKE_KEY_COUNT] = {
      .stuff = 1U << STUFF_SHEET | 1U << STUFF_LUMBER,
      .example = "maple-ply",
      .help = "a sheet; lumber for solid panels"},
+    {.name = "solid panel",
+     .read = read_stuff,
+     .at = offsetof(struct make, solid),
+     .stuff = 1U << STUFF_LUMBER,
+     .example = "poplar",
+     .help = "lumber for solid panels, where others are of a sheet; absent: as the panel"},
     {.name = "slab",
      .read = read_stuff,
      .at = offsetof(struct make, slab),
@@ -170,6 +176,7 @@ static const struct field {
     {offsetof(struct make, style), sizeof(struct reference), WITH_TEXT},
     {offsetof(struct make, frame), sizeof(struct stuff_reference), WITH_TEXT},
     {offsetof(struct make, panel), sizeof(struct stuff_reference), WITH_TEXT},
+    {offsetof(struct make, solid), sizeof(struct stuff_reference), WITH_TEXT},
     {offsetof(struct make, slab), sizeof(struct stuff_reference), WITH_TEXT},
     {offsetof(struct make, glass), sizeof(struct stuff_reference), WITH_TEXT},
     {offsetof(struct make, finish), sizeof(struct reference), WITH_TEXT},
@@ -224,6 +231,10 @@ void make_check(struct reader *reader, const struct make *make) {
                     "overlay and reveal are both given; keep the one that holds: a door lies over "
                     "its opening or in it");
     }
+}
+
+const struct stuff_reference *make_panel(const struct make *make, enum door_form form) {
+    return form == FORM_SOLID && make->solid.name.s != NULL ? &make->solid : &make->panel;
 }
 
 struct make job_row_make(const struct job *job, const struct row *row, int option) {

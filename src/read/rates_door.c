@@ -12,6 +12,7 @@ static const struct choice joints[] = {
     {"mortise and tenon", JOINT_MORTISE_AND_TENON},
     {"dowel", JOINT_DOWEL},
     {"loose tenon", JOINT_DOWEL},
+    {"miter", JOINT_MITRE},
     {"mitre", JOINT_MITRE},
     {NULL, 0},
 };
@@ -49,7 +50,7 @@ static const struct key door_keys[] = {
      .example = "cope and stick",
      .other = "mortise and tenon",
      .help =
-         "cope and stick, mortise and tenon, dowel, loose tenon or mitre; needed but for a slab"},
+         "cope and stick, mortise and tenon, dowel, loose tenon or miter; needed but for a slab"},
     {.name = "thickness",
      .read = read_length,
      .at = offsetof(struct style, thickness),
@@ -207,7 +208,7 @@ static void check_joint(struct reader *reader, const struct ini_section *section
                                  style->stile.amount != style->bottom_rail.amount)) {
             problem_add(
                 reader->problems, SEVERITY_ERROR, "mitre-widths", style->joint.place,
-                "a mitre joins parts of equal width, but stile and rails differ; make stile, "
+                "a miter joins parts of equal width, but stile and rails differ; make stile, "
                 "top rail and bottom rail equal");
         }
         if (style->stile.set && style->drawer_rail.set &&

@@ -39,9 +39,10 @@ static size_t needs_of(const struct reader *reader, const struct style *style,
     if (form != FORM_PANEL && form != FORM_SOLID && form != FORM_GLASS) {
         return 1;
     }
-    needs[1] =
-        (struct part_need){filled[form].part, filled[form].words,
-                           form == FORM_GLASS ? &make->glass : &make->panel, filled[form].stuff};
+    needs[1] = (struct part_need){filled[form].part, filled[form].words,
+                                  form == FORM_GLASS ? &make->glass
+                                                     : make_panel(make, (enum door_form)form),
+                                  filled[form].stuff};
     return 2;
 }
 
