@@ -108,7 +108,8 @@ static fig pane_stops(struct materials *m, int32_t glass, fig width, fig height)
                      (figs){{m->measures->length_per_run}});
 }
 
-fig material_pane(struct materials *m, int32_t glass, fig width, fig height, fig *area) {
+fig material_pane(struct materials *m, int32_t glass, fig width, fig height, fig *area,
+                  fig *stops) {
     const struct glass *const kind = &m->rates->glass[glass];
     if (fig_none(m->glass[glass].price)) {
         const uint32_t before = about_material(m, kind->name.s);
@@ -121,8 +122,7 @@ fig material_pane(struct materials *m, int32_t glass, fig width, fig height, fig
             measures_given(m->tape, m->measures, "side rounded up to", &kind->round_up);
         tape_about_again(m->tape, before);
     }
-    const fig stops =
-        fig_none(m->glass[glass].stops) ? (fig){0} : pane_stops(m, glass, width, height);
+    *stops = fig_none(m->glass[glass].stops) ? (fig){0} : pane_stops(m, glass, width, height);
     if (!fig_none(m->glass[glass].step)) {
         width = fig_up(m->tape, "pane width charged", width, m->glass[glass].step);
         height = fig_up(m->tape, "pane height charged", height, m->glass[glass].step);
@@ -134,5 +134,5 @@ fig material_pane(struct materials *m, int32_t glass, fig width, fig height, fig
     }
     const fig cost = fig_ratio(m->tape, "pane cost", UNIT_MONEY,
                                (figs){{*area, m->glass[glass].price}}, (figs){{{0}}});
-    return fig_none(stops) ? cost : fig_plus(m->tape, "pane and stops", cost, stops);
+    return fig_none(*stops) ? cost : fig_plus(m->tape, "pane and stops", cost, *stops);
 }

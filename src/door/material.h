@@ -35,7 +35,9 @@ fig material_thickness(struct materials *materials, int32_t lumber);
 fig material_weight(struct materials *materials, enum stuff stuff, int32_t material,
                     length thickness);
 
-/* What a pane of glass of width x height is charged: its area by *area, money as the result. */
-fig material_pane(struct materials *materials, int32_t glass, fig width, fig height, fig *area);
+/* What a pane of glass of width x height is charged, money. *area: the area charged; *stops: what
+ * holds the pane, money within the result, none without stops. */
+fig material_pane(struct materials *materials, int32_t glass, fig width, fig height, fig *area,
+                  fig *stops);
 
 #endif

@@ -85,7 +85,8 @@ void part_take(const struct taker *t, const struct leaf_figures *leaf, const str
     } else if (part->stuff == STUFF_SHEET) {
         f->area = taker_area(t, "sheet area, each", f->width, f->length);
     } else {
-        f->cost = material_pane(t->materials, part->material, f->width, f->length, &f->area);
+        f->cost =
+            material_pane(t->materials, part->material, f->width, f->length, &f->area, &f->stops);
     }
     const fig weight = material_weight(t->materials, part->stuff, part->material, part->weigh_as);
     if (!fig_none(weight)) {

@@ -36,6 +36,8 @@ static void take_use(const struct taker *t, struct leaf_figures *leaf, enum stuf
                               offsetof(struct part_figures, area));
         use->cost = part_total(t, leaf, "glass cost, a door", UNIT_MONEY, chosen,
                                offsetof(struct part_figures, cost));
+        use->stops = part_total(t, leaf, "stops, a door", UNIT_MONEY, chosen,
+                                offsetof(struct part_figures, stops));
     }
 }
 
@@ -236,28 +238,25 @@ static bool take_leaf(const struct taker *t, struct pool *pool, struct leaf_figu
     return true;
 }
 
-/* Sum of pieces x each over the rows. */
-static fig rows_total(const struct quantities *q, struct tape *tape, const char *what,
-                      enum unit unit, size_t count, const fig *each, fig *pieces) {
-    for (size_t i = 0; i < count; i++) {
-        pieces[i] = q->leaves[i].pieces;
-    }
-    return fig_total(tape, what, unit, pieces, each, count);
-}
-
 static bool take_job(struct quantities *q, const struct taker *t) {
     fig *const pieces = pool_take(&q->pool, q->count, sizeof *pieces);
+    fig *const counts = pool_take(&q->pool, q->count, sizeof *counts);
     fig *const weights = pool_take(&q->pool, q->count, sizeof *weights);
     fig *const hinges = pool_take(&q->pool, q->count, sizeof *hinges);
-    if (pieces == NULL || weights == NULL || hinges == NULL) {
+    if (pool_failed(&q->pool)) {
         return false;
     }
     bool weighed = true;
+    size_t made = 0; /* rows that are made here: what is bought in is not weighed */
     tape_about_again(t->tape, 0);
     for (size_t i = 0; i < q->count; i++) {
         pieces[i] = q->leaves[i].pieces;
-        weights[i] = q->leaves[i].weight;
-        weighed = weighed && !fig_none(weights[i]);
+        weights[made] = q->leaves[i].weight;
+        counts[made] = q->leaves[i].pieces;
+        if (!q->leaves[i].door->bought_in) {
+            weighed = weighed && !fig_none(weights[made]);
+            made++;
+        }
     }
     q->all_leaves = fig_sum(t->tape, "doors and fronts in all", UNIT_COUNT, pieces, q->count);
     size_t hung = 0;
@@ -269,9 +268,8 @@ static bool take_job(struct quantities *q, const struct taker *t) {
     if (hung > 0) {
         q->hinges = fig_total(t->tape, "hinges in all", UNIT_COUNT, pieces, hinges, hung);
     }
-    if (weighed) {
-        q->weight =
-            rows_total(q, t->tape, "weight in all", t->m->weight, q->count, weights, pieces);
+    if (weighed && made > 0) {
+        q->weight = fig_total(t->tape, "weight in all", t->m->weight, counts, weights, made);
     }
     return true;
 }

@@ -21,7 +21,8 @@ struct part_figures {
                       */
     fig staves;      /* lumber: how many of these the row takes */
     fig area;        /* sheets: area a piece; glass: area charged a piece */
-    fig cost;        /* glass: money a piece */
+    fig cost;        /* glass: money a piece, its stops included */
+    fig stops;       /* glass: money a piece of that; none without */
     fig glue;        /* solid: run of glue lines a piece; none without */
     fig solid;       /* solid: area a piece, one face */
     fig raised;      /* raised: run of edge a piece */
@@ -36,6 +37,7 @@ struct material_use {
     fig net;   /* board feet or m3; area of sheet parts; area of glass charged */
     fig rough; /* lumber only */
     fig cost;  /* glass only: money */
+    fig stops; /* glass only: money of that; none without */
 };
 
 #define MOST_USES 4
@@ -74,7 +76,7 @@ struct quantities {
     size_t count;
     fig all_leaves; /* leaves of the job */
     fig hinges;     /* of the job; none without */
-    fig weight;     /* of the job; none when a density is not known */
+    fig weight;     /* of the doors made here; none when a density is not known */
 };
 
 /* Puts the quantities of all doors on the tape.  quantities: always left so that quantities_clear

@@ -47,10 +47,13 @@ static fig sum_or_none(const struct desk *d, const char *what, const fig *terms,
     return count == 0 ? (fig){0} : fig_sum(d->tape, what, UNIT_MONEY, terms, count);
 }
 
+/* What is sprayed here; a finish put out takes nothing of the shop's. */
 static fig finish_area(const struct desk *d) {
-    const size_t n = d->in->finish->batch_count; /* never more than rows */
-    for (size_t i = 0; i < n; i++) {
-        d->pieces[i] = d->in->finish->batches[i].area;
+    size_t n = 0;
+    for (size_t i = 0; i < d->in->finish->batch_count; i++) { /* never more than rows */
+        if (d->in->finish->batches[i].coat_count > 0) {
+            d->pieces[n++] = d->in->finish->batches[i].area;
+        }
     }
     return n == 0 ? (fig){0}
                   : fig_sum(d->tape, "sprayed area in all", d->in->measures->area, d->pieces, n);
@@ -225,7 +228,7 @@ static void share_consumables(const struct desk *d, size_t row, struct build_up 
             basis = leaf->hinges;
             all = c->quantity;
         } else if (unit != UNIT_MONEY_PER_HOUR) {
-            basis = leaf->sprayed;
+            basis = fig_none(leaf->put_out) ? leaf->sprayed : (fig){0};
             all = c->quantity;
         }
         terms[n++] = share(d, "consumables, share", c->cost, basis, all);

@@ -26,7 +26,10 @@ static void buy_sheets(const struct clerk *c, struct purchase *p) {
     for (size_t i = 0; i < c->e->sheets.count; i++) {
         c->terms[n++] = c->e->sheets.buys[i].cost;
     }
-    p->spent[COST_SHEETS] = sum(c, "sheets, spent", UNIT_MONEY, n);
+    for (size_t i = 0; i < c->e->banding.count; i++) {
+        c->terms[n++] = c->e->banding.buys[i].cost;
+    }
+    p->spent[COST_SHEETS] = sum(c, "sheets and banding, spent", UNIT_MONEY, n);
     n = 0;
     for (size_t i = 0; i < c->e->sheets.count; i++) {
         c->terms[n++] = c->e->sheets.buys[i].whole;
@@ -59,8 +62,8 @@ static void buy_hardware(const struct clerk *c, struct purchase *p) {
 
 bool purchase_make(struct purchase *p, struct estimate *e) {
     *p = (struct purchase){0};
-    const size_t most = e->lumber.count + 2 * e->sheets.count + e->finish.product_count +
-                        e->hardware.count + COST_GROUP_COUNT;
+    const size_t most = e->lumber.count + 2 * e->sheets.count + e->banding.count +
+                        e->finish.product_count + e->hardware.count + COST_GROUP_COUNT;
     const struct clerk c = {.e = e, .terms = pool_take(&e->pool, most, sizeof(fig))};
     if (c.terms == NULL) {
         return false;
@@ -69,11 +72,14 @@ bool purchase_make(struct purchase *p, struct estimate *e) {
     p->spent[COST_LUMBER] = e->costs.job.group[COST_LUMBER];
     p->spent[COST_GLASS] = e->costs.job.group[COST_GLASS];
     p->spent[COST_CONSUMABLES] = e->costs.job.group[COST_CONSUMABLES];
+    p->spent[COST_BOUGHT_IN] = e->costs.job.group[COST_BOUGHT_IN];
     buy_sheets(&c, p);
     buy_finish(&c, p);
     buy_hardware(&c, p);
     p->board_feet = lumber_in(&c, "board feet bought", UNIT_BF);
     p->cubic_meters = lumber_in(&c, "cubic meters bought", UNIT_M3);
-    p->total = fig_sum(&e->tape, "spent when buying", UNIT_MONEY, p->spent, COST_CONSUMABLES + 1);
+    p->total = fig_sum(&e->tape, "spent when buying", UNIT_MONEY, p->spent, COST_BOUGHT_IN + 1);
+    p->charged = fig_sum(&e->tape, "charged for what is bought", UNIT_MONEY, e->costs.job.group,
+                         COST_BOUGHT_IN + 1);
     return true;
 }

@@ -8,11 +8,12 @@
 #include "price/estimate.h"
 
 struct purchase {
-    fig spent[COST_CONSUMABLES + 1]; /* money; none: nothing of it */
-    fig total;                       /* money */
-    fig board_feet, cubic_meters;    /* lumber bought, by the unit it is sold in; none */
-    fig sheets;                      /* sheets bought, a half one counted as one; none */
-    fig finish;                      /* volume needed of all products; none */
+    fig spent[COST_BOUGHT_IN + 1]; /* money; none: nothing of it */
+    fig total;                     /* money */
+    fig charged;                   /* money that the job is charged for the same groups */
+    fig board_feet, cubic_meters;  /* lumber bought, by the unit it is sold in; none */
+    fig sheets;                    /* sheets bought, a half one counted as one; none */
+    fig finish;                    /* volume needed of all products; none */
 };
 
 /* Puts the purchase on the estimate's tape, behind all that is there. Memory from its pool. true:

@@ -102,6 +102,7 @@ static void add_card_fee(const struct counter *c) {
         return;
     }
     f->card_rate = measures_given(c->tape, c->m, "card fee, percent", &c->sale->card_fee);
+    f->before_fee = f->total;
     f->card_fee = percent_of(c, "card fee", f->total, f->card_rate);
     f->total = fig_plus(c->tape, "total with card fee", f->total, f->card_fee);
 }

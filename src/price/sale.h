@@ -24,11 +24,12 @@ struct sale_figures {
     fig sold;         /* doors less discount, with the minimum */
     fig *charges;     /* as many as sale.charge_count */
     size_t charge_count;
-    fig delivery;            /* none */
-    fig subtotal;            /* before tax */
-    fig taxable;             /* none: nothing is taxed */
-    fig tax_rate, tax;       /* none: no tax */
-    fig card_rate, card_fee; /* none: no card fee */
+    fig delivery;      /* none */
+    fig subtotal;      /* before tax */
+    fig taxable;       /* none: nothing is taxed */
+    fig tax_rate, tax; /* none: no tax */
+    fig before_fee;    /* the total without card fee; none: no card fee */
+    fig card_rate, card_fee;
     fig total;
     fig deposit_rate, deposit; /* none: no deposit */
     fig *stage_rates, *stages; /* as many as sale.stage_count */

@@ -155,9 +155,13 @@ static bool read_step(struct reader *reader, const struct key *key, const struct
     struct entry before;
     struct entry after;
 
-    return cut_item(reader, key, item, mark, &before, &after) &&
-           read_limit(reader, key, &before, limit, &step->limit) &&
-           measure_value(reader, key, &after, key->forms, &step->value, NULL);
+    if (!cut_item(reader, key, item, mark, &before, &after) ||
+        !read_limit(reader, key, &before, limit, &step->limit) ||
+        !measure_value(reader, key, &after, key->forms, &step->value, NULL)) {
+        return false;
+    }
+    step->words = entry_text(reader, &before).s;
+    return step->words != NULL;
 }
 
 static void read_steps(struct reader *reader, const struct key *key, const struct entry *entry,

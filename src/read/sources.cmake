@@ -15,6 +15,7 @@ target_sources(doorcost_core PRIVATE
     read/name.c
     read/picture.c
     read/rates.c
+    read/rates_banding.c
     read/rates_door.c
     read/rates_finish.c
     read/rates_labor.c

@@ -55,6 +55,7 @@ struct references {
 /* One row of a table `limit: value` (hinges by height, price breaks, sizes of a container). */
 struct step {
     struct value limit, value;
+    const char *words; /* the limit as written: '4 fl oz' */
 };
 
 struct steps {

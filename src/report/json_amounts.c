@@ -25,6 +25,9 @@ static const struct json_row leaf_rows[] = {
     {"weight", offsetof(struct leaf_figures, weight)},
     {"hinges", offsetof(struct leaf_figures, hinges)},
     {"pulls", offsetof(struct leaf_figures, pulls)},
+    {"banded edge", offsetof(struct leaf_figures, banded)},
+    {"bought in", offsetof(struct leaf_figures, bought_in)},
+    {"finish put out", offsetof(struct leaf_figures, put_out)},
 };
 static const struct json_row part_rows[] = {
     {"length", offsetof(struct part_figures, length)},
@@ -37,6 +40,13 @@ static const struct json_row part_rows[] = {
     {"rough", offsetof(struct part_figures, rough)},
     {"area", offsetof(struct part_figures, area)},
     {"cost", offsetof(struct part_figures, cost)},
+    {"stops", offsetof(struct part_figures, stops)},
+    {"glue lines", offsetof(struct part_figures, glue)},
+    {"raised edge", offsetof(struct part_figures, raised)},
+    {"swells by", offsetof(struct part_figures, movement.swell)},
+    {"shrinks by", offsetof(struct part_figures, movement.shrink)},
+    {"room", offsetof(struct part_figures, movement.room)},
+    {"hold", offsetof(struct part_figures, movement.hold)},
     {"weight", offsetof(struct part_figures, weight)},
 };
 static const struct json_row price_rows[] = {
@@ -133,7 +143,15 @@ static const struct json_row sheet_rows[] = {
 };
 static const struct json_row glass_rows[] = {
     {"area charged", offsetof(struct glass_buy, area)},
+    {"stops", offsetof(struct glass_buy, stops)},
     {"cost", offsetof(struct glass_buy, cost)},
+};
+static const struct json_row banding_rows[] = {
+    {"net", offsetof(struct banding_buy, net)},
+    {"with waste", offsetof(struct banding_buy, needed)},
+    {"rolls", offsetof(struct banding_buy, rolls)},
+    {"price", offsetof(struct banding_buy, price)},
+    {"cost", offsetof(struct banding_buy, cost)},
 };
 static const struct json_row hardware_rows[] = {
     {"needed", offsetof(struct hardware_buy, needed)},
@@ -181,6 +199,42 @@ static json_t *sheet_list(struct json_maker *maker) {
     return list;
 }
 
+static json_t *banding_list(struct json_maker *maker) {
+    json_t *const list = json_array();
+    for (size_t i = 0; i < maker->e->banding.count; i++) {
+        const struct banding_buy *const b = &maker->e->banding.buys[i];
+        json_t *const object = json_object();
+        json_put_text(maker, object, "name", maker->e->rates->bandings[b->banding].name.s);
+        PUT_FIGURES(maker, object, banding_rows, b);
+        json_add(maker, list, object);
+    }
+    return list;
+}
+
+/* What others make: a door as it is bought, its finish put out. */
+static json_t *bought_in_list(struct json_maker *maker) {
+    json_t *const list = json_array();
+    for (size_t i = 0; i < maker->e->quantities.count; i++) {
+        const struct leaf_figures *const leaf = &maker->e->quantities.leaves[i];
+        const struct door *const door = leaf->door;
+        if (fig_none(leaf->bought_in) && fig_none(leaf->put_out)) {
+            continue;
+        }
+        json_t *const object = json_object();
+        json_put_text(maker, object, "door", door->row->id.s);
+        json_put_text(maker, object, "style", door->bought_in ? door->style->name.s : NULL);
+        json_put_text(maker, object, "finish",
+                      fig_none(leaf->put_out)
+                          ? NULL
+                          : maker->e->rates->finishes[door->make.finish.index].name.s);
+        json_put_figure(maker, object, "pieces", leaf->pieces);
+        json_put_figure(maker, object, "door, each", leaf->bought_in);
+        json_put_figure(maker, object, "finish, each", leaf->put_out);
+        json_add(maker, list, object);
+    }
+    return list;
+}
+
 static json_t *glass_list(struct json_maker *maker) {
     json_t *const list = json_array();
     for (size_t i = 0; i < maker->e->glass.count; i++) {
@@ -223,8 +277,10 @@ json_t *json_materials(struct json_maker *maker) {
     json_t *const object = json_object();
     json_put(maker, object, "lumber", lumber_list(maker));
     json_put(maker, object, "sheets", sheet_list(maker));
+    json_put(maker, object, "banding", banding_list(maker));
     json_put(maker, object, "glass", glass_list(maker));
     json_put(maker, object, "hardware", hardware_list(maker));
     json_put(maker, object, "consumables", consumable_list(maker));
+    json_put(maker, object, "bought in", bought_in_list(maker));
     return object;
 }

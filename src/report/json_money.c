@@ -59,6 +59,7 @@ static json_t *product_object(struct json_maker *maker, const struct product *pr
     PUT_FIGURES(maker, object, product_rows, product);
     for (size_t i = 0; i < product->size_count; i++) {
         json_t *const size = json_object();
+        json_put_text(maker, size, "size", product->sizes->s[i].words);
         json_put_figure(maker, size, "count", product->counts[i]);
         json_put_figure(maker, size, "volume", product->volumes[i]);
         json_put_figure(maker, size, "price", product->prices[i]);
@@ -102,6 +103,9 @@ static const struct json_row labor_rows[] = {
     {"labor", offsetof(struct labor, labor)},
     {"machine", offsetof(struct labor, machine)},
     {"minutes a door", offsetof(struct labor, minutes_a_door)},
+    {"making, minutes a door", offsetof(struct labor, making)},
+    {"finishing, minutes a door", offsetof(struct labor, finishing)},
+    {"around it, minutes a door", offsetof(struct labor, around)},
     {"working days", offsetof(struct labor, work_days)},
     {"drying", offsetof(struct labor, dry_hours)},
 };
@@ -160,6 +164,9 @@ static const struct json_row sale_rows[] = {
     {"taxable", offsetof(struct sale_figures, taxable)},
     {"tax, percent", offsetof(struct sale_figures, tax_rate)},
     {"tax", offsetof(struct sale_figures, tax)},
+    {"total before card fee", offsetof(struct sale_figures, before_fee)},
+    {"card fee, percent", offsetof(struct sale_figures, card_rate)},
+    {"card fee", offsetof(struct sale_figures, card_fee)},
     {"total", offsetof(struct sale_figures, total)},
     {"deposit, percent", offsetof(struct sale_figures, deposit_rate)},
     {"deposit", offsetof(struct sale_figures, deposit)},
@@ -178,7 +185,10 @@ json_t *json_costs(struct json_maker *maker) {
     json_put(maker, object, "groups", groups);
     PUT_FIGURES(maker, object, build_up_rows, &costs->job);
     json_put_figure(maker, object, "doors as quoted", costs->doors_total);
-    json_put_figure(maker, object, "least prices, extra charges, rounding", costs->rounding);
+    json_put_figure(maker, object, "least price of a door", costs->least);
+    json_put_figure(maker, object, "added by the minimum door", costs->minimum);
+    json_put_figure(maker, object, "extra charges", costs->extra);
+    json_put_figure(maker, object, "rounding", costs->rounding);
     json_t *const unshared = json_object();
     for (int g = 0; g < COST_GROUP_COUNT; g++) {
         json_put_figure(maker, unshared, cost_group_name((enum cost_group)g), costs->unshared[g]);
@@ -193,6 +203,7 @@ json_t *json_sale(struct json_maker *maker) {
     json_t *const object = json_object();
     json_t *const charges = json_array();
     json_t *const stages = json_array();
+    json_put_text(maker, object, "tax name", given->tax_name.s);
     PUT_FIGURES(maker, object, sale_rows, sale);
     for (size_t i = 0; i < sale->charge_count; i++) {
         json_t *const charge = json_object();
@@ -215,12 +226,12 @@ json_t *json_sale(struct json_maker *maker) {
 json_t *json_purchase(struct json_maker *maker, const struct purchase *purchase) {
     json_t *const object = json_object();
     json_t *const spent = json_object();
-    for (int g = 0; g <= COST_CONSUMABLES; g++) {
+    for (int g = 0; g <= COST_BOUGHT_IN; g++) {
         json_put_figure(maker, spent, cost_group_name((enum cost_group)g), purchase->spent[g]);
     }
     json_put(maker, object, "spent", spent);
     json_put_figure(maker, object, "spent in all", purchase->total);
-    json_put_figure(maker, object, "charged", maker->e->costs.job.materials);
+    json_put_figure(maker, object, "charged", purchase->charged);
     json_put_figure(maker, object, "board feet", purchase->board_feet);
     json_put_figure(maker, object, "cubic meters", purchase->cubic_meters);
     json_put_figure(maker, object, "sheets", purchase->sheets);

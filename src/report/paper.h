@@ -55,6 +55,7 @@ void sheet_doors(struct paper *paper);
 void sheet_surfaces(struct paper *paper);
 void sheet_takes(struct paper *paper); /* after doors and surfaces */
 void sheet_parts(struct paper *paper);
+void sheet_panels(struct paper *paper); /* none where no panel is solid; after sheet_parts */
 void sheet_lumber(struct paper *paper);
 void sheet_sheets(struct paper *paper);
 void sheet_finish(struct paper *paper);

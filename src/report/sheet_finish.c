@@ -65,8 +65,8 @@ static uint32_t batch_table(const struct paper *paper, uint16_t sheet, uint32_t 
 
 static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
     static const char *const heads[] = {
-        "product",   "needed", "container",          "price", "to buy", "bought",
-        "left over", "cost",   "charged to the job", "",      "check"};
+        "product",   "needed", "container",          "volume", "price", "to buy", "bought",
+        "left over", "cost",   "charged to the job", "check"};
     struct book *const book = paper->book;
     const struct finish_list *const list = &paper->base->finish;
     book_text(book, sheet, row, 0, LOOK_SECTION, "What to buy");
@@ -80,15 +80,16 @@ static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_
             book_format(book, sheet, row, 0, LOOK_PLAIN, "%s, %s", product->name, product->color);
         }
         book_figure(book, sheet, row, 1, LOOK_PLAIN, product->need);
-        book_figure(book, sheet, row, 5, LOOK_PLAIN, product->bought);
-        book_figure(book, sheet, row, 6, LOOK_PLAIN, product->left_over);
-        book_figure(book, sheet, row, 7, LOOK_TOTAL, product->cost);
-        book_figure(book, sheet, row, 8, LOOK_PLAIN, product->charged);
-        check_containers(paper, sheet, row, 1, 3, product);
+        book_figure(book, sheet, row, 6, LOOK_PLAIN, product->bought);
+        book_figure(book, sheet, row, 7, LOOK_PLAIN, product->left_over);
+        book_figure(book, sheet, row, 8, LOOK_TOTAL, product->cost);
+        book_figure(book, sheet, row, 9, LOOK_PLAIN, product->charged);
+        check_containers(paper, sheet, row, 1, 4, product);
         for (size_t i = 0; i < product->size_count; i++, row++) {
-            book_figure(book, sheet, row, 2, LOOK_PLAIN, product->volumes[i]);
-            book_figure(book, sheet, row, 3, LOOK_PLAIN, product->prices[i]);
-            book_figure(book, sheet, row, 4, LOOK_LABEL, product->counts[i]);
+            book_text(book, sheet, row, 2, LOOK_PLAIN, product->sizes->s[i].words);
+            book_figure(book, sheet, row, 3, LOOK_PLAIN, product->volumes[i]);
+            book_figure(book, sheet, row, 4, LOOK_PLAIN, product->prices[i]);
+            book_figure(book, sheet, row, 5, LOOK_LABEL, product->counts[i]);
         }
     }
     return row + 1;

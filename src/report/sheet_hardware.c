@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Hinges, pulls and consumables. */
+/* Hinges, pulls, consumables and what others make. */
 #include "report/paper.h"
 
 static const struct {
@@ -42,12 +42,12 @@ static uint32_t hardware_table(const struct paper *paper, uint16_t sheet, uint32
     return row + 1;
 }
 
-static void consumable_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
+static uint32_t consumable_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
     static const char *const heads[] = {"consumable", "for each", "quantity", "price", "cost"};
     struct book *const book = paper->book;
     const struct costs *const costs = &paper->base->costs;
     if (costs->consumable_count == 0) {
-        return;
+        return row;
     }
     paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     row++;
@@ -61,15 +61,46 @@ static void consumable_table(const struct paper *paper, uint16_t sheet, uint32_t
         book_figure(book, sheet, row, 3, LOOK_PLAIN, c->price);
         book_figure(book, sheet, row, 4, LOOK_PLAIN, c->cost);
     }
+    return row + 1;
+}
+
+static void bought_in_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    static const char *const heads[] = {"bought in", "door", "doors", "door, each", "finish, each"};
+    struct book *const book = paper->book;
+    const struct quantities *const q = &paper->base->quantities;
+    if (fig_none(paper->base->costs.job.group[COST_BOUGHT_IN])) {
+        return;
+    }
+    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    row++;
+    for (size_t r = 0; r < q->count; r++) {
+        const struct leaf_figures *const leaf = &q->leaves[r];
+        const int32_t finish = leaf->door->make.finish.index;
+        if (fig_none(leaf->bought_in) && fig_none(leaf->put_out)) {
+            continue;
+        }
+        book_format(book, sheet, row, 0, LOOK_PLAIN, "%s%s%s",
+                    fig_none(leaf->bought_in) ? "" : leaf->door->style->name.s,
+                    fig_none(leaf->bought_in) || fig_none(leaf->put_out) ? "" : ", ",
+                    fig_none(leaf->put_out) ? "" : paper->base->rates->finishes[finish].name.s);
+        book_text(book, sheet, row, 1, LOOK_LABEL, leaf->door->row->id.s);
+        book_mention(book, sheet, row, 2, LOOK_PLAIN, leaf->pieces);
+        book_figure(book, sheet, row, 3, LOOK_PLAIN, leaf->bought_in);
+        book_figure(book, sheet, row++, 4, LOOK_PLAIN, leaf->put_out);
+    }
+    book_text(book, sheet, row, 0, LOOK_LABEL, "in all");
+    book_mention(book, sheet, row, 4, LOOK_TOTAL, paper->base->costs.job.group[COST_BOUGHT_IN]);
 }
 
 void sheet_hardware(struct paper *paper) {
-    const uint16_t sheet = book_sheet(paper->book, "Hardware", "Hardware and consumables", true);
+    const uint16_t sheet =
+        book_sheet(paper->book, "Hardware", "Hardware, consumables, bought in", true);
     uint32_t row =
-        paper_title(paper, sheet, "Hardware and consumables",
+        paper_title(paper, sheet, "Hardware, consumables, bought in",
                     "A price stands for one piece, or for one pack where it is sold in packs.");
     book_width(paper->book, sheet, 0, 24);
     book_width(paper->book, sheet, 1, 13);
     row = hardware_table(paper, sheet, row);
-    consumable_table(paper, sheet, row);
+    row = consumable_table(paper, sheet, row);
+    bought_in_table(paper, sheet, row);
 }

@@ -42,9 +42,18 @@ static const struct paper_line sheet_lines[] = {
     {"yield: net / bought", offsetof(struct sheet_buy, yield), LOOK_PLAIN, NULL},
 };
 
+static const struct paper_line banding_lines[] = {
+    {"banded edges", offsetof(struct banding_buy, net), LOOK_PLAIN, "round the slabs"},
+    {"with waste", offsetof(struct banding_buy, needed), LOOK_PLAIN, NULL},
+    {"rolls to buy", offsetof(struct banding_buy, rolls), LOOK_TOTAL, NULL},
+    {"price", offsetof(struct banding_buy, price), LOOK_PLAIN, "of a roll, or by the length"},
+    {"cost", offsetof(struct banding_buy, cost), LOOK_TOTAL, NULL},
+};
+
 static const struct paper_line glass_lines[] = {
     {"area charged", offsetof(struct glass_buy, area), LOOK_PLAIN,
      "sides rounded up, least area a pane; sizes on the sheet Parts"},
+    {"of the cost: stops", offsetof(struct glass_buy, stops), LOOK_PLAIN, "what holds the panes"},
     {"cost", offsetof(struct glass_buy, cost), LOOK_TOTAL, NULL},
 };
 
@@ -86,8 +95,9 @@ void sheet_lumber(struct paper *paper) {
 void sheet_sheets(struct paper *paper) {
     const struct sheet_list *const list = &paper->base->sheets;
     const struct glass_list *const glass = &paper->base->glass;
-    const uint16_t sheet = book_sheet(paper->book, "Sheets", "Sheets and glass to buy", false);
-    uint32_t row = paper_title(paper, sheet, "Sheets and glass to buy",
+    const uint16_t sheet =
+        book_sheet(paper->book, "Sheets", "Sheets, banding and glass to buy", false);
+    uint32_t row = paper_title(paper, sheet, "Sheets, banding and glass to buy",
                                "By waste factor, up to whole sheets.");
     set_widths(paper, sheet);
     for (size_t i = 0; i < list->count; i++) {
@@ -95,6 +105,12 @@ void sheet_sheets(struct paper *paper) {
         book_text(paper->book, sheet, row, 0, LOOK_SECTION, kind->name.s);
         note_waste(paper, sheet, row + 2, &kind->waste, kind->waste_as.word);
         row = paper_lines(paper, sheet, row + 1, LINES(sheet_lines), &list->buys[i]) + 1;
+    }
+    for (size_t i = 0; i < paper->base->banding.count; i++) {
+        const struct banding_buy *const b = &paper->base->banding.buys[i];
+        book_format(paper->book, sheet, row, 0, LOOK_SECTION, "banding: %s",
+                    paper->base->rates->bandings[b->banding].name.s);
+        row = paper_lines(paper, sheet, row + 1, LINES(banding_lines), b) + 1;
     }
     for (size_t i = 0; i < glass->count; i++) {
         book_format(paper->book, sheet, row, 0, LOOK_SECTION, "glass: %s",

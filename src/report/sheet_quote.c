@@ -140,6 +140,7 @@ static void percent_line(struct page *p, const char *label, fig percent, fig fig
 static void put_sums(struct page *p) {
     const struct sale_figures *const s = &p->e->sale;
     const struct sale *const sale = &p->e->job->sale;
+    const char *const tax = sale->tax_name.s == NULL ? "tax" : sale->tax_name.s;
     char label[200];
     sum_line(p, LOOK_TOTAL, s->doors, "doors and fronts");
     percent_line(p, "less discount", s->discount_rate, s->discount);
@@ -154,8 +155,9 @@ static void put_sums(struct page *p) {
     }
     sum_line(p, LOOK_PLAIN, s->delivery, "delivery");
     if (!fig_none(s->tax)) {
-        sum_line(p, LOOK_TOTAL, s->subtotal, "before tax");
-        (void)snprintf(label, sizeof label, "tax on %s",
+        (void)snprintf(label, sizeof label, "before %s", tax);
+        sum_line(p, LOOK_TOTAL, s->subtotal, label);
+        (void)snprintf(label, sizeof label, "%s on %s", tax,
                        (const char *const[]){"the selling price", "materials at selling price",
                                              "materials at cost", "nothing"}[sale->tax_on.word]);
         if (s->taxable.id != s->subtotal.id) {
@@ -164,7 +166,11 @@ static void put_sums(struct page *p) {
         percent_line(p, label, s->tax_rate, s->tax);
     } else if (sale->exempt.s != NULL && sale->exempt.s[0] != '\0') {
         book_format(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_PLAIN,
-                    "no tax: exempt, certificate %s", sale->exempt.s);
+                    "no %s: exempt, certificate %s", tax, sale->exempt.s);
+    }
+    if (!fig_none(s->card_fee)) {
+        sum_line(p, LOOK_TOTAL, s->before_fee, "before card fee");
+        percent_line(p, "paid by card", s->card_rate, s->card_fee);
     }
     (void)snprintf(label, sizeof label, "total, %s", p->e->rates->shop.currency.s);
     sum_line(p, LOOK_GRAND, s->total, label);

@@ -43,6 +43,7 @@ target_sources(doorcost_core PRIVATE
     report/sheet_hardware.c
     report/sheet_labor.c
     report/sheet_materials.c
+    report/sheet_panels.c
     report/sheet_parts.c
     report/sheet_quote.c
     report/sheet_rates.c

@@ -87,6 +87,41 @@ static void print_sheets(struct page *page, const struct estimate *e) {
     grid_clear(&grid);
 }
 
+/* --- banding --- */
+
+static void put_banding(struct grid *grid, const struct estimate *e, const struct banding_buy *b) {
+    const struct banding *const kind = &e->rates->bandings[b->banding];
+    grid_put(grid, "%s", kind->name.s);
+    grid_put(grid, "%s", show(e, b->net).text);
+    grid_put(grid, "%s", show_unit(e, b->needed).text);
+    if (fig_none(b->rolls)) {
+        grid_put(grid, "by the length");
+    } else {
+        grid_put(grid, "%s roll%s", show(e, b->rolls).text,
+                 tape_scaled(&e->tape, b->rolls, 0) == 1 ? "" : "s");
+    }
+    grid_put(grid, "%s", show_money(e, b->price).text);
+    grid_put(grid, "%s", show_money(e, b->cost).text);
+}
+
+static void print_banding(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {
+        {"banding", GRID_LEFT, true},      {"edges", GRID_RIGHT, false},
+        {"with waste", GRID_RIGHT, false}, {"to buy", GRID_RIGHT, false},
+        {"price", GRID_RIGHT, false},      {"cost", GRID_RIGHT, false}};
+    struct grid grid;
+    if (e->banding.count == 0) {
+        return;
+    }
+    grid_init(&grid, columns, 6, 0);
+    for (size_t i = 0; i < e->banding.count; i++) {
+        put_banding(&grid, e, &e->banding.buys[i]);
+    }
+    say(page, "%s", "");
+    grid_print(&grid, page);
+    grid_clear(&grid);
+}
+
 /* --- all of it --- */
 
 static void print_totals(struct page *page, const struct estimate *e, const struct purchase *p) {
@@ -95,7 +130,7 @@ static void print_totals(struct page *page, const struct estimate *e, const stru
                                                  {"charged to the job", GRID_RIGHT, false}};
     struct grid grid;
     grid_init(&grid, columns, 3, 0);
-    for (int g = 0; g <= COST_CONSUMABLES; g++) {
+    for (int g = 0; g <= COST_BOUGHT_IN; g++) {
         if (!fig_none(p->spent[g])) {
             grid_put(&grid, "%s", cost_group_name((enum cost_group)g));
             grid_put(&grid, "%s", show_money(e, p->spent[g]).text);
@@ -105,7 +140,7 @@ static void print_totals(struct page *page, const struct estimate *e, const stru
     grid_rule(&grid);
     grid_put(&grid, "%s", e->rates->shop.currency.s);
     grid_put(&grid, "%s", show_money(e, p->total).text);
-    grid_put(&grid, "%s", show_money(e, e->costs.job.materials).text);
+    grid_put(&grid, "%s", show_money(e, p->charged).text);
     say(page, "%s", "");
     grid_print(&grid, page);
     grid_clear(&grid);
@@ -119,6 +154,7 @@ void buy_print(struct page *page, const struct estimate *e, const struct purchas
     head_print(page, "To buy", e);
     print_lumber(page, e);
     print_sheets(page, e);
+    print_banding(page, e);
     if (e->finish.product_count > 0) {
         say(page, "%s", "");
         say(page, "finish");

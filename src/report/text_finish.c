@@ -92,14 +92,14 @@ static void print_batch(struct page *page, const struct estimate *e, const struc
     }
 }
 
-/* `2 x 1, 1 x 0.25`: the largest first, as the file has them. */
+/* `2 x 1 gal, 1 x 1 qt`: the largest first, as the file has them. */
 static const char *containers(const struct estimate *e, const struct product *p,
                               struct pool *pool) {
     const char *text = "";
     for (size_t i = p->size_count; i-- > 0 && text != NULL;) {
         if (tape_amount(&e->tape, p->counts[i]) > 0) {
             text = pool_format(pool, "%s%s%s x %s", text, text[0] == '\0' ? "" : ", ",
-                               show(e, p->counts[i]).text, show(e, p->volumes[i]).text);
+                               show(e, p->counts[i]).text, p->sizes->s[i].words);
         }
     }
     return text == NULL || text[0] == '\0' ? "none" : text;

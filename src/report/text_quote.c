@@ -105,17 +105,30 @@ static void put_sold(struct grid *grid, const struct estimate *e) {
     }
 }
 
+/* What tax is called where the job is sold. */
+static const char *tax_word(const struct job *job) {
+    return job->sale.tax_name.s == NULL ? "tax" : job->sale.tax_name.s;
+}
+
 static void put_tax(struct grid *grid, const struct estimate *e) {
     const struct sale_figures *const sale = &e->sale;
     if (!fig_none(sale->tax)) {
         grid_rule(grid);
-        put_line(grid, "before tax", "", show_money(e, sale->subtotal).text);
-        grid_put(grid, "tax on %s", show_money(e, sale->taxable).text);
+        grid_put(grid, "before %s", tax_word(e->job));
+        grid_put(grid, "%s", "");
+        grid_put(grid, "%s", show_money(e, sale->subtotal).text);
+        grid_put(grid, "%s on %s", tax_word(e->job), show_money(e, sale->taxable).text);
         grid_put(grid, "%s", show_unit(e, sale->tax_rate).text);
         grid_put(grid, "%s", show_money(e, sale->tax).text);
     } else if (e->job->sale.exempt.s != NULL && e->job->sale.exempt.s[0] != '\0') {
-        grid_put(grid, "no tax, exempt: %s", e->job->sale.exempt.s);
+        grid_put(grid, "no %s, exempt: %s", tax_word(e->job), e->job->sale.exempt.s);
         grid_end_row(grid);
+    }
+    if (!fig_none(sale->card_fee)) {
+        grid_rule(grid);
+        put_line(grid, "before card fee", "", show_money(e, sale->before_fee).text);
+        put_line(grid, "paid by card", show_unit(e, sale->card_rate).text,
+                 show_money(e, sale->card_fee).text);
     }
     grid_rule(grid);
     put_line(grid, "total", e->rates->shop.currency.s, show_money(e, sale->total).text);
@@ -140,6 +153,16 @@ static void put_payments(struct grid *grid, const struct estimate *e) {
     put_line(grid, "balance, on delivery", "", show_money(e, sale->balance).text);
 }
 
+static void say_by_others(struct page *page, const struct estimate *e) {
+    for (size_t i = 0; i < e->hardware.count; i++) {
+        const struct hardware_buy *const b = &e->hardware.buys[i];
+        if (b->by_others) {
+            say_wrapped(page, "", 0, "By others, not in the price: %s %s.", show(e, b->needed).text,
+                        e->rates->hardware[b->hardware].name.s);
+        }
+    }
+}
+
 static void print_foot(struct page *page, const struct estimate *e) {
     static const struct grid_column columns[] = {
         {NULL, GRID_LEFT, true}, {NULL, GRID_RIGHT, false}, {NULL, GRID_RIGHT, false}};
@@ -152,6 +175,7 @@ static void print_foot(struct page *page, const struct estimate *e) {
     grid_print(&grid, page);
     grid_clear(&grid);
     say(page, "%s", "");
+    say_by_others(page, e);
     if (e->job->terms.s != NULL) {
         say_wrapped(page, "", 0, "%s", e->job->terms.s);
     }

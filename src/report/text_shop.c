@@ -15,6 +15,16 @@ static void put_money(struct grid *grid, const struct estimate *e, const char *l
     }
 }
 
+/* Whether a group of cost takes a markup of its own. */
+static bool has_markups(const struct rates *rates) {
+    for (int g = 0; g < COST_GROUP_COUNT; g++) {
+        if (rates->markup[g].set) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void put_build_up(struct grid *grid, const struct estimate *e) {
     const struct build_up *const job = &e->costs.job;
     const struct shop *const shop = &e->rates->shop;
@@ -32,13 +42,19 @@ static void put_build_up(struct grid *grid, const struct estimate *e) {
     put_money(grid, e, "contingency", show_value(&shop->contingency, unit).text, job->contingency);
     put_money(grid, e, "overhead", show_value(&shop->overhead, unit).text, job->overhead);
     put_money(grid, e, "cost with overhead", "", job->full);
-    put_money(grid, e,
-              shop->profit_as.word == PROFIT_MARKUP ? "profit, markup on cost"
-                                                    : "profit, margin of price",
-              show_value(&shop->profit, unit).text, job->profit);
+    if (has_markups(e->rates)) {
+        put_money(grid, e, "profit, by group", "", job->profit);
+    } else {
+        put_money(grid, e,
+                  shop->profit_as.word == PROFIT_MARKUP ? "profit, markup on cost"
+                                                        : "profit, margin of price",
+                  show_value(&shop->profit, unit).text, job->profit);
+    }
     grid_rule(grid);
     put_money(grid, e, "price by cost", "", job->price);
-    put_money(grid, e, "least prices, extra charges, rounding up", "", e->costs.rounding);
+    put_money(grid, e, "added by the minimum door", "", e->costs.minimum);
+    put_money(grid, e, "extra charges", "", e->costs.extra);
+    put_money(grid, e, "rounding of shares and prices", "", e->costs.rounding);
     put_money(grid, e, "doors and fronts, as quoted", "", e->costs.doors_total);
 }
 
@@ -99,12 +115,54 @@ static void print_needs(struct page *page, const struct estimate *e) {
                 "finish' the reasons)");
 }
 
-static void print_hours(struct page *page, const struct estimate *e) {
-    say_wrapped(page, "", 2, "Hours of work: %s; a door takes %s minutes, finishing in it.",
-                show(e, e->labor.hours).text, show(e, e->labor.minutes_a_door).text);
+/* Minutes a door by sort of work, what shops have told beside them. */
+static void print_minutes(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {{"minutes a door", GRID_LEFT, false},
+                                                 {"here", GRID_RIGHT, false},
+                                                 {"shops report", GRID_LEFT, true}};
+    const struct {
+        const char *label;
+        fig minutes;
+        const char *told;
+    } rows[] = {
+        {"making it", e->labor.making, "18 to 35, unfinished"},
+        {"finishing it", e->labor.finishing, "23 to 25"},
+        {"around it", e->labor.around, "-"},
+    };
+    struct grid grid;
+    grid_init(&grid, columns, 3, 2);
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if (!fig_none(rows[i].minutes)) {
+            grid_put(&grid, "%s", rows[i].label);
+            grid_put(&grid, "%s", show(e, rows[i].minutes).text);
+            grid_put(&grid, "%s", rows[i].told);
+        }
+    }
+    grid_rule(&grid);
+    grid_put(&grid, "all work");
+    grid_put(&grid, "%s", show(e, e->labor.minutes_a_door).text);
+    grid_end_row(&grid);
+    grid_print(&grid, page);
+    grid_clear(&grid);
     say_wrapped(page, "", 2,
-                "Shops have told of 18 to 35 minutes a door unfinished, and of 23 to 25 more for a "
-                "sprayed finish (docs/method.md, 'A band to check against').");
+                "(around it: measuring, quoting, packing and what else every job has; what shops "
+                "report is told, not measured: docs/method.md, 'A band to check against')");
+}
+
+/* A door bought in is not weighed: the rates say nothing of what it is made of. */
+static const char *unweighed_words(const struct estimate *e) {
+    for (size_t r = 0; r < e->quantities.count; r++) {
+        if (e->quantities.leaves[r].door->bought_in) {
+            return ", but for those bought in";
+        }
+    }
+    return "";
+}
+
+static void print_hours(struct page *page, const struct estimate *e) {
+    print_minutes(page, e);
+    say(page, "%s", "");
+    say_wrapped(page, "", 2, "Hours of work: %s.", show(e, e->labor.hours).text);
     if (!fig_none(e->labor.work_days)) {
         say_wrapped(page, "", 2, "Days at the bench for one: %s.",
                     show(e, e->labor.work_days).text);
@@ -116,7 +174,7 @@ static void print_hours(struct page *page, const struct estimate *e) {
     if (fig_none(e->quantities.weight)) {
         say_wrapped(page, "", 2, "Weight: not known, the density of a material is missing.");
     } else {
-        say_wrapped(page, "", 2, "Weight of all doors and fronts: %s.",
+        say_wrapped(page, "", 2, "Weight of all doors and fronts%s: %s.", unweighed_words(e),
                     show_unit(e, e->quantities.weight).text);
     }
 }

@@ -44,6 +44,11 @@ static void print_glass(struct page *page, const struct estimate *e) {
         grid_put(&grid, "%s", "");
         grid_put(&grid, "%s", show_money(e, b->cost).text);
         put_panes(&grid, e, b->material);
+        if (!fig_none(b->stops)) {
+            grid_heading(&grid, "    of that for stops, %s: %s",
+                         show_value(&e->rates->glass[b->material].stops, e->job->unit).text,
+                         show_money(e, b->stops).text);
+        }
     }
     say(page, "%s", "");
     grid_print(&grid, page);
@@ -117,8 +122,46 @@ static void print_consumables(struct page *page, const struct estimate *e) {
     grid_clear(&grid);
 }
 
+/* --- what others make --- */
+
+static void put_bought_in(struct grid *grid, const struct estimate *e,
+                          const struct leaf_figures *leaf, const char *what, fig each) {
+    if (fig_none(each)) {
+        return;
+    }
+    grid_put(grid, "%s", leaf->door->row->id.s);
+    grid_put(grid, "%s", what);
+    grid_put(grid, "%s", show(e, leaf->pieces).text);
+    grid_put(grid, "%s", show_size(leaf->door->width, leaf->door->height, e->job->unit).text);
+    grid_put(grid, "%s", show_money(e, each).text);
+}
+
+static void print_bought_in(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {{"bought in", GRID_LEFT, false},
+                                                 {"what", GRID_LEFT, true},
+                                                 {"doors", GRID_RIGHT, false},
+                                                 {"size", GRID_RIGHT, false},
+                                                 {"price each", GRID_RIGHT, false}};
+    struct grid grid;
+    if (fig_none(e->costs.job.group[COST_BOUGHT_IN])) {
+        return;
+    }
+    grid_init(&grid, columns, 5, 0);
+    for (size_t r = 0; r < e->quantities.count; r++) {
+        const struct leaf_figures *const leaf = &e->quantities.leaves[r];
+        const int32_t finish = leaf->door->make.finish.index;
+        put_bought_in(&grid, e, leaf, leaf->door->style->name.s, leaf->bought_in);
+        put_bought_in(&grid, e, leaf, finish < 0 ? "" : e->rates->finishes[finish].name.s,
+                      leaf->put_out);
+    }
+    say(page, "%s", "");
+    grid_print(&grid, page);
+    grid_clear(&grid);
+}
+
 void small_print(struct page *page, const struct estimate *e) {
     print_glass(page, e);
     print_hardware(page, e);
     print_consumables(page, e);
+    print_bought_in(page, e);
 }

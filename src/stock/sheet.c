@@ -3,7 +3,8 @@
 
 #include "stock/lumber.h"
 
-#include <stdlib.h>
+#include <stddef.h>
+#include <string.h>
 
 struct rack {
     struct tape *tape;
@@ -158,38 +159,49 @@ bool sheets_make(struct sheet_list *list, struct pool *pool, struct tape *tape,
     return true;
 }
 
+/* Sum over the rows of a figure of the glass that they take; none when no row has it. offset: where
+ * the figure stands in struct material_use. terms: room for two figures a row. */
+static fig glass_total(struct tape *tape, const struct quantities *q, int32_t glass,
+                       const char *what, size_t offset, fig *terms) {
+    fig *const each = terms + q->count;
+    size_t n = 0;
+    for (size_t r = 0; r < q->count; r++) {
+        const struct leaf_figures *const leaf = &q->leaves[r];
+        for (size_t u = 0; u < leaf->use_count; u++) {
+            if (leaf->uses[u].stuff == STUFF_GLASS && leaf->uses[u].material == glass) {
+                terms[n] = leaf->pieces;
+                memcpy(&each[n], (const char *)&leaf->uses[u] + offset, sizeof *each);
+                n += fig_none(each[n]) ? 0 : 1;
+            }
+        }
+    }
+    return n == 0 ? (fig){0} : fig_total(tape, what, UNIT_MONEY, terms, each, n);
+}
+
 bool glass_make(struct glass_list *list, struct pool *pool, struct tape *tape,
                 const struct rates *rates, const struct quantities *quantities) {
     *list = (struct glass_list){0};
     list->buys = pool_take(pool, rates->glass_count, sizeof *list->buys);
-    fig *const pieces = calloc(2 * quantities->count + 1, sizeof *pieces);
-    if (list->buys == NULL || pieces == NULL) {
-        free(pieces);
+    fig *const terms = pool_take(pool, 2 * quantities->count, sizeof *terms);
+    if (pool_failed(pool)) {
         return false;
     }
-    fig *const costs = pieces + quantities->count;
     for (size_t i = 0; i < rates->glass_count; i++) {
-        size_t n = 0;
-        for (size_t r = 0; r < quantities->count; r++) {
-            const struct leaf_figures *const leaf = &quantities->leaves[r];
-            for (size_t u = 0; u < leaf->use_count; u++) {
-                if (leaf->uses[u].stuff == STUFF_GLASS && leaf->uses[u].material == (int32_t)i) {
-                    pieces[n] = leaf->pieces;
-                    costs[n++] = leaf->uses[u].cost;
-                }
-            }
+        tape_about(tape, rates->glass[i].name.s);
+        const fig cost = glass_total(tape, quantities, (int32_t)i, "glass cost",
+                                     offsetof(struct material_use, cost), terms);
+        if (fig_none(cost)) {
+            continue;
         }
-        if (n > 0) {
-            tape_about(tape, rates->glass[i].name.s);
-            list->buys[list->count++] = (struct glass_buy){
-                .material = (int32_t)i,
-                .area = quantities_total(quantities, tape, "glass area charged", STUFF_GLASS,
-                                         (int32_t)i, false),
-                .cost = fig_total(tape, "glass cost", UNIT_MONEY, pieces, costs, n),
-            };
-        }
+        list->buys[list->count++] = (struct glass_buy){
+            .material = (int32_t)i,
+            .area = quantities_total(quantities, tape, "glass area charged", STUFF_GLASS,
+                                     (int32_t)i, false),
+            .stops = glass_total(tape, quantities, (int32_t)i, "stops",
+                                 offsetof(struct material_use, stops), terms),
+            .cost = cost,
+        };
     }
-    free(pieces);
     tape_about_again(tape, 0);
     return true;
 }

@@ -46,6 +46,7 @@ void sheets_clear(struct sheet_list *list);
 struct glass_buy {
     int32_t material; /* index into rates.glass */
     fig area;         /* charged */
+    fig stops;        /* money for what holds the panes, in cost; none without */
     fig cost;
 };
 
