@@ -5,7 +5,7 @@
  * With DOORCOST_WRITE_EXPECTED set, the texts are written instead of compared. */
 #include "case.h"
 
-#include "read/job.h"
+#include "price/estimate.h"
 
 #include <ctype.h>
 #include <setjmp.h>
@@ -21,8 +21,21 @@
 #define CASES DOORCOST_SOURCE "/tests/problems"
 #define BASE  CASES "/base"
 
-/* Where problems come from; stages that find problems of their own add their folder. */
-static const char *const sources[] = {DOORCOST_SOURCE "/src/base", DOORCOST_SOURCE "/src/read"};
+/* Where problems come from. */
+static const char *const sources[] = {DOORCOST_SOURCE "/src/base",  DOORCOST_SOURCE "/src/read",
+                                      DOORCOST_SOURCE "/src/door",  DOORCOST_SOURCE "/src/stock",
+                                      DOORCOST_SOURCE "/src/labor", DOORCOST_SOURCE "/src/price"};
+
+/* The questions of the stages behind the reader: of inputs without errors. */
+static void ask_stages(const struct job *job, const struct rates *rates,
+                       struct problems *problems) {
+    struct estimate estimate;
+
+    if (problems_count(problems, SEVERITY_ERROR) == 0 && job->row_count > 0) {
+        assert_int_not_equal(estimate_make(&estimate, rates, job, -1, problems), ESTIMATE_MEMORY);
+        estimate_clear(&estimate);
+    }
+}
 
 /* Reads the job in the current folder; what is printed of it, on the heap. *made: whether the first
  * problem has that id. */
@@ -37,6 +50,7 @@ static char *run(const char *id, bool *made) {
     assert_non_null(out);
     problems_init(&problems);
     assert_true(job_read(&job, &rates, "job.ini", &problems));
+    ask_stages(&job, &rates, &problems);
     problems_print(&problems, out, false);
     problems_sort(&problems);
     *made = problems.count > 0 && strcmp(problems.list[0].id, id) == 0;

@@ -66,9 +66,9 @@ static void ask_pot_life(const struct asker *a, size_t batch) {
     }
     for (size_t i = 0; coats > 0 && i < b->coat_count; i++) {
         const struct coating *const coating = &a->rates->coatings[b->coats[i].coating];
-        const int64_t mixes =
-            fig_none(b->coats[i].mixes) ? 1 : tape_amount(a->tape, b->coats[i].mixes);
         const int64_t times = tape_amount(a->tape, b->coats[i].times);
+        const int64_t mixes =
+            fig_none(b->coats[i].mixes) ? times : tape_amount(a->tape, b->coats[i].mixes);
         if (!coating->pot_life.set || times == 0 || mixes < times) {
             continue;
         }

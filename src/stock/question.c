@@ -12,11 +12,9 @@ static void ask(const struct asker *a, const char *id, const struct door *door,
                 length most, const char *remedy) {
     char size[32];
     char limit[32];
-    problem_add(a->problems, SEVERITY_WARNING, id, door->row->place,
-                "the %s of door '%s' is %s %s and %s %s; %s", part_kind_name(part->kind),
-                problem_quote(a->problems, door->row->id.s),
-                length_show(is, a->unit, size, sizeof size), what, stock,
-                length_show(most, a->unit, limit, sizeof limit), remedy);
+    problem_add(a->problems, SEVERITY_WARNING, id, door->row->place, "a %s is %s %s and %s %s; %s",
+                part_kind_name(part->kind), length_show(is, a->unit, size, sizeof size), what,
+                stock, length_show(most, a->unit, limit, sizeof limit), remedy);
 }
 
 static void ask_board(const struct asker *a, const struct door *door, const struct part *part) {

@@ -5,8 +5,9 @@
     doorcost quote JOB.ini --json -o BOOK.xlsx | recompute.py
 
 Reads the JSON that docs/json.md describes.  Uses whole numbers and fractions only; rounding is half
-away from zero, once per operation.  Chosen figures (containers) are made again by trying every
-volume that can be bought: least money, then least left over, then fewest containers.
+away from zero, once per operation.  Chosen figures are made again: containers by trying every
+volume that can be bought (least money, then least left over, then fewest containers), the moisture
+of wood from the published table.
 """
 import json
 import math
@@ -14,6 +15,17 @@ import sys
 from fractions import Fraction
 
 LIMIT = 10**12
+
+# Moisture of wood, tenths of a percent, in air of 70 F at 5, 10, ... 90 % relative humidity:
+# Wood Handbook (FPL-GTR-190, 2010), Table 4-2.
+MOISTURE = (13, 25, 35, 45, 54, 62, 69, 77, 85, 92, 101, 110, 120, 131, 144, 160, 179, 205)
+
+
+def moisture(humidity):
+    """Between the table's rows by proportion, as a fraction of tenths of a percent."""
+    row = min(max(math.ceil(humidity / 5) - 1, 1), len(MOISTURE) - 1)
+    low, high = MOISTURE[row - 1], MOISTURE[row]
+    return low + (high - low) * (humidity - 5 * row) / 5
 
 
 def rounded(value, decimals):
@@ -116,8 +128,16 @@ class Tape:
         for (chooser, operands), outputs in self.sets.items():
             self.check_choice(chooser, operands, outputs)
 
+    def check_moisture(self, outputs, operands):
+        again = rounded(moisture(self.value(operands[0])) * 10, 0)
+        if len(outputs) != 1 or int(outputs[0]["value"]) != again:
+            self.fault(outputs[0], f"moisture {outputs[0]['value']}, made again {again}")
+
     def check_choice(self, chooser, operands, outputs):
         first = next(iter(outputs.values()))
+        if chooser == "moisture":
+            self.check_moisture(outputs, operands)
+            return
         if chooser != "containers":
             self.fault(first, f"chooser '{chooser}' is not known")
             return
