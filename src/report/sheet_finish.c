@@ -41,6 +41,10 @@ static uint32_t batch_table(const struct paper *paper, uint16_t sheet, uint32_t 
     book_figure(book, sheet, row, 1, LOOK_TOTAL, b->area);
     book_text(book, sheet, row, 2, LOOK_PLAIN, paper_unit(paper, b->area));
     row++;
+    if (b->coat_count == 0) {
+        book_text(book, sheet, row, 0, LOOK_NOTE, "put out: its price is on the sheet Hardware");
+        return row + 2;
+    }
     book_text(book, sheet, row, 0, LOOK_HEAD, "coating");
     for (size_t c = 0; c < COLUMNS; c++) {
         book_text(book, sheet, row, (uint16_t)(1 + c), LOOK_HEAD, columns[c].head);

@@ -79,6 +79,10 @@ static fig pick_tax(const struct estimate *e, const struct purchase *p) {
     (void)p;
     return e->sale.tax;
 }
+static fig pick_fee(const struct estimate *e, const struct purchase *p) {
+    (void)p;
+    return e->sale.card_fee;
+}
 static fig pick_total(const struct estimate *e, const struct purchase *p) {
     (void)p;
     return e->sale.total;
@@ -185,12 +189,13 @@ static void put_all(struct grid *grid, const struct spread *s) {
         {"discount", pick_discount, true, false},
         {"before tax", pick_subtotal, true, false},
         {"tax", pick_tax, true, false},
+        {"card fee", pick_fee, true, false},
         {"total", pick_total, true, true},
     };
     static const struct compared amounts[] = {
         {"left after discount", pick_left, true, false},
         {"margin left", pick_margin, false, false},
-        {"spent on materials", pick_spent, true, false},
+        {"spent on what is bought", pick_spent, true, false},
         {"lumber to buy", pick_board_feet, false, false},
         {"lumber to buy", pick_cubic_meters, false, false},
         {"sheets to buy", pick_sheets, false, false},
