@@ -16,6 +16,7 @@
 
 static const char *const samples[] = {
     DOORCOST_SOURCE "/samples/kitchen/kitchen.ini",
+    DOORCOST_SOURCE "/samples/old-house/old-house.ini",
     DOORCOST_SOURCE "/samples/metric/tea-kitchen.ini",
 };
 

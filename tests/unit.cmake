@@ -10,7 +10,7 @@ doorcost_test(test_manual)
 add_test(NAME cases COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/cases.sh $<TARGET_FILE:doorcost>)
 
 # Every figure of every sample made again by another program.
-foreach(sample kitchen/kitchen metric/tea-kitchen)
+foreach(sample kitchen/kitchen old-house/old-house metric/tea-kitchen)
     string(REPLACE "/" "-" name ${sample})
     add_test(NAME recompute-${name} COMMAND sh -c
         "$<TARGET_FILE:doorcost> quote ${PROJECT_SOURCE_DIR}/samples/${sample}.ini --json -o ${name}.xlsx >${name}.json \
