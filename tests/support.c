@@ -231,6 +231,7 @@ const void *bench_thing(const struct bench *bench, const struct want *want) {
         [THING_LUMBER] = i < e->lumber.count ? &e->lumber.buys[i] : NULL,
         [THING_SHEET] = i < e->sheets.count ? &e->sheets.buys[i] : NULL,
         [THING_GLASS] = i < e->glass.count ? &e->glass.buys[i] : NULL,
+        [THING_BANDING] = i < e->banding.count ? &e->banding.buys[i] : NULL,
         [THING_HARDWARE] = i < e->hardware.count ? &e->hardware.buys[i] : NULL,
         [THING_BATCH] = i < e->finish.batch_count ? &e->finish.batches[i] : NULL,
         [THING_COAT] = e->finish.batch_count > 0 && i < e->finish.batches[0].coat_count

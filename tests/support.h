@@ -23,6 +23,7 @@ enum thing {
     THING_LUMBER,
     THING_SHEET,
     THING_GLASS,
+    THING_BANDING,
     THING_HARDWARE,
     THING_BATCH,
     THING_COAT, /* of the first batch */
@@ -53,6 +54,7 @@ struct want {
 #define LUMBER(i, field, value)     WANT(THING_LUMBER, lumber_buy, i, field, value)
 #define SHEET(i, field, value)      WANT(THING_SHEET, sheet_buy, i, field, value)
 #define GLASS(i, field, value)      WANT(THING_GLASS, glass_buy, i, field, value)
+#define BANDING(i, field, value)    WANT(THING_BANDING, banding_buy, i, field, value)
 #define HARDWARE(i, field, value)   WANT(THING_HARDWARE, hardware_buy, i, field, value)
 #define BATCH(i, field, value)      WANT(THING_BATCH, batch, i, field, value)
 #define COAT(i, field, value)       WANT(THING_COAT, coat_figures, i, field, value)

@@ -36,6 +36,7 @@ doorcost_stage_test(test_sheet)
 doorcost_stage_test(test_finish)
 doorcost_stage_test(test_labor)
 doorcost_stage_test(test_price)
+doorcost_stage_test(test_kinds)
 
 # Published values, each with its source beside it in outside/*.csv.
 add_library(doorcost_rows OBJECT outside/rows.c)
@@ -43,7 +44,7 @@ target_include_directories(doorcost_rows PUBLIC ${CMAKE_CURRENT_SOURCE_DIR}/outs
 target_compile_definitions(doorcost_rows PRIVATE DOORCOST_SOURCE="${PROJECT_SOURCE_DIR}")
 target_link_libraries(doorcost_rows PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA)
 
-foreach(name board_feet film conversions money)
+foreach(name board_feet film conversions money movement)
     add_executable(outside_${name} outside/test_${name}.c)
     target_link_libraries(outside_${name}
         PRIVATE doorcost_core doorcost_rows doorcost_support doorcost_flags)
