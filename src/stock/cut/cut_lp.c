@@ -13,7 +13,7 @@
 #define UNCOVERED_COST 1e4
 
 /* Below this a reduced cost, or a pivot, is rounding. */
-#define COST_TOLERANCE 1e-9
+#define COST_TOLERANCE  1e-9
 #define PIVOT_TOLERANCE 1e-9
 
 /* Pivots between two fresh inverses. */
@@ -27,14 +27,14 @@ struct cut_lp {
     double *cost;
     size_t entries, entry_room;
     struct cut_lp_entry *entry;
-    size_t *basis;    /* the variable of each row */
-    bool *basic;      /* one a variable, grows with the columns */
-    double *inverse;  /* rows x rows */
-    double *level;    /* value of each basic variable */
-    double *dual;     /* one a row */
-    double *image;    /* inverse times the entering column */
-    double *scratch;  /* rows x rows, for a fresh inverse */
-    size_t pivots;    /* since the last fresh inverse */
+    size_t *basis;   /* the variable of each row */
+    bool *basic;     /* one a variable, grows with the columns */
+    double *inverse; /* rows x rows */
+    double *level;   /* value of each basic variable */
+    double *dual;    /* one a row */
+    double *image;   /* inverse times the entering column */
+    double *scratch; /* rows x rows, for a fresh inverse */
+    size_t pivots;   /* since the last fresh inverse */
 };
 
 static double variable_cost(const struct cut_lp *lp, size_t variable) {
@@ -340,7 +340,7 @@ bool cut_lp_solve(struct cut_lp *lp, int64_t limit, int64_t *spent) {
     while (used < limit) {
         double reduced = 0.0;
         size_t entering = choose_entering(lp, &reduced);
-        used += (int64_t)(lp->entries + lp->rows) + 100;
+        used += 2 * (int64_t)(lp->entries + lp->rows) + 100;
         if (entering == SIZE_MAX) {
             solved = true;
             break;
@@ -354,13 +354,13 @@ bool cut_lp_solve(struct cut_lp *lp, int64_t limit, int64_t *spent) {
         for (size_t c = 0; c < lp->rows; c++) {
             lp->dual[c] += reduced * lp->inverse[row * lp->rows + c];
         }
-        used += size;
+        used += size / 2;
         if (lp->pivots >= REFRESH_PIVOTS) {
             if (!refresh(lp)) {
                 break;
             }
             compute_duals(lp);
-            used += 2 * size * (int64_t)lp->rows;
+            used += size * (int64_t)lp->rows;
         }
     }
     cut_spend(spent, used);

@@ -35,14 +35,15 @@ struct cut_model {
     size_t room_count;
     struct cut_room *rooms; /* in the job's order */
     size_t item_count;
-    size_t *items;        /* indexes into the job's list, by kind */
-    int64_t pieces;       /* demands in all */
-    int64_t length_unit;  /* reduced sizes times these are sizes of the job */
+    size_t *items;       /* indexes into the job's list, by kind */
+    int64_t pieces;      /* demands in all */
+    int64_t length_unit; /* reduced sizes times these are sizes of the job */
     int64_t width_unit;
 };
 
 /* Fills *model, an empty one after any failure. flat: boards, only lengths count.
- * Gives CUT_DONE, CUT_NO_MEMORY, CUT_BAD_INPUT or CUT_NO_ROOM. The model is cleared by its owner. */
+ * Gives CUT_DONE, CUT_NO_MEMORY, CUT_BAD_INPUT or CUT_NO_ROOM. The model is cleared by its owner.
+ */
 __attribute__((warn_unused_result)) enum cut_status
 cut_model_init(struct cut_model *model, const struct cut_job *job, bool flat);
 

@@ -20,9 +20,9 @@
 #include <stdint.h>
 
 /* Ranges that the planners accept; outside of them the answer is CUT_BAD_INPUT. */
-#define CUT_SIZE_MAX INT64_C(1000000000000)  /* a kilometre in nanometres */
-#define CUT_PRICE_MAX INT64_C(1000000000000) /* for one piece of stock */
-#define CUT_PIECES_MAX INT64_C(100000)       /* demands in all */
+#define CUT_SIZE_MAX   INT64_C(1000000000000) /* a kilometre in nanometres */
+#define CUT_PRICE_MAX  INT64_C(1000000000000) /* for one piece of stock */
+#define CUT_PIECES_MAX INT64_C(100000)        /* demands in all */
 #define CUT_STOCKS_MAX ((size_t)64)
 
 /* `copies` of a stock that never runs out. */

@@ -9,18 +9,18 @@
 
 enum plan_fault {
     PLAN_GOOD,
-    PLAN_NO_MEMORY,   /* could not be checked */
-    PLAN_WRONG_INDEX, /* a stock, item, node or part that does not exist, or used twice */
-    PLAN_WRONG_COUNT, /* an item is there less or more often than wanted */
-    PLAN_TOO_MANY,    /* more pieces of a stock than there are copies */
-    PLAN_OUTSIDE,     /* a part leaves the trimmed stock */
-    PLAN_OVERLAP,     /* two parts share room */
-    PLAN_NO_KERF,     /* no blade fits between two parts */
+    PLAN_NO_MEMORY,    /* could not be checked */
+    PLAN_WRONG_INDEX,  /* a stock, item, node or part that does not exist, or used twice */
+    PLAN_WRONG_COUNT,  /* an item is there less or more often than wanted */
+    PLAN_TOO_MANY,     /* more pieces of a stock than there are copies */
+    PLAN_OUTSIDE,      /* a part leaves the trimmed stock */
+    PLAN_OVERLAP,      /* two parts share room */
+    PLAN_NO_KERF,      /* no blade fits between two parts */
     PLAN_NOT_CUTTABLE, /* edge-to-edge cuts cannot free the parts */
-    PLAN_TURNED,      /* an item is turned that must not be */
-    PLAN_WRONG_CUT,   /* the tree of cuts does not give the parts where they are */
-    PLAN_WRONG_COST,  /* the cost is not the sum of prices */
-    PLAN_WRONG_BOUND  /* the bound is above the cost, or below 0 */
+    PLAN_TURNED,       /* an item is turned that must not be */
+    PLAN_WRONG_CUT,    /* the tree of cuts does not give the parts where they are */
+    PLAN_WRONG_COST,   /* the cost is not the sum of prices */
+    PLAN_WRONG_BOUND   /* the bound is above the cost, or below 0 */
 };
 
 struct plan_finding {
@@ -28,7 +28,8 @@ struct plan_finding {
     size_t where; /* board or sheet with the fault, from 0; SIZE_MAX: the whole plan */
 };
 
-/* The first fault found, or PLAN_GOOD. The job is one that the planner accepts. Nothing is owned. */
+/* The first fault found, or PLAN_GOOD. The job is one that the planner accepts. Nothing is owned.
+ */
 struct plan_finding strip_plan_check(const struct cut_job *job, const struct strip_plan *plan);
 struct plan_finding sheet_plan_check(const struct cut_job *job, const struct sheet_plan *plan);
 

@@ -29,7 +29,8 @@ static int compare_y(const void *left, const void *right) {
     return (a->y > b->y) - (a->y < b->y);
 }
 
-static bool inside(const struct box *box, const struct cut_job *job, const struct cut_stock *stock) {
+static bool inside(const struct box *box, const struct cut_job *job,
+                   const struct cut_stock *stock) {
     return box->x >= job->trim && box->y >= job->trim &&
            box->x <= stock->length - job->trim - box->length &&
            box->y <= stock->width - job->trim - box->width;
@@ -73,7 +74,8 @@ static size_t part_boxes(struct box *boxes, size_t count, int64_t kerf, bool alo
 }
 
 /* Whether edge-to-edge cuts can free every box. A cut that is possible never makes a later one
- * impossible, so any will do; the smaller side is looked at by recursion, which keeps it shallow. */
+ * impossible, so any will do; the smaller side is looked at by recursion, which keeps it shallow.
+ */
 static bool cuttable(struct box *boxes, size_t count, int64_t kerf) {
     while (count > 1) {
         size_t before = part_boxes(boxes, count, kerf, true);

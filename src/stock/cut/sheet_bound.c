@@ -11,10 +11,10 @@
 #define FUNCTIONS_MAX ((size_t)120)
 
 enum function_form {
-    FORM_PLAIN,  /* the size itself */
-    FORM_CLEAR,  /* below k nothing, above whole - k the whole, between the size */
-    FORM_COUNT,  /* how many k fit, what is above half as what it leaves */
-    FORM_LADDER  /* rounded to k + 1 steps, down but for exact ones */
+    FORM_PLAIN, /* the size itself */
+    FORM_CLEAR, /* below k nothing, above whole - k the whole, between the size */
+    FORM_COUNT, /* how many k fit, what is above half as what it leaves */
+    FORM_LADDER /* rounded to k + 1 steps, down but for exact ones */
 };
 
 struct function {
@@ -140,8 +140,8 @@ static bool try_pair(const struct bounding *bounding, size_t i, size_t j, int64_
     const int64_t *g = values_of(bounding, bounding->along_count + j);
     cut_wide capacity[CUT_STOCKS_MAX];
     cut_wide need = 0;
-    cut_wide most = 0;
-    cut_wide gift = 0;
+    double most = 0.0;
+    double gift = 0.0;
     for (size_t k = 0; k < kinds; k++) {
         need += least_value(f[k], g[k], f[kinds + k], g[kinds + k]) * model->kinds[k].demand;
     }
@@ -150,13 +150,14 @@ static bool try_pair(const struct bounding *bounding, size_t i, size_t j, int64_
         capacity[r] = (cut_wide)apply(bounding->along[i], bounding->length, room->length) *
                       apply(bounding->across[j], bounding->width, room->width);
         if (room->price == 0) {
-            gift += capacity[r] * room->copies;
-        } else if (capacity[r] * *bound / room->price > most) {
-            most = capacity[r] * *bound / room->price;
+            gift += (double)capacity[r] * (double)room->copies;
+        } else {
+            double buys = (double)capacity[r] * ((double)*bound / (double)room->price);
+            most = buys > most ? buys : most;
         }
     }
-    /* No sum of prices up to the bound buys more than that. */
-    if (need <= most + gift) {
+    /* Where the bound already buys more, listing sums is of no use. */
+    if ((double)need < (most + gift) * (1.0 - 1e-9)) {
         return true;
     }
     int64_t least = 0;

@@ -12,7 +12,7 @@
  * within f(sheet length); with g for widths the products f(length) g(width) of the parts on a sheet
  * are at most f(sheet length) g(sheet width). Functions: Fekete, Schepers 2001; Carlier,
  * Clautiaux, Moukrim 2007. */
-__attribute__((warn_unused_result)) bool
-sheet_bound(const struct cut_model *model, int64_t limit, int64_t *spent, int64_t *bound);
+__attribute__((warn_unused_result)) bool sheet_bound(const struct cut_model *model, int64_t limit,
+                                                     int64_t *spent, int64_t *bound);
 
 #endif

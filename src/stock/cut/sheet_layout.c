@@ -75,8 +75,8 @@ static void draw_part(struct layout *layout, size_t at, const struct tree_node *
                 (struct sheet_part){(size_t)part->kind, node->x, node->y, part->turned};
             return;
         }
-        bool along_x = (double)more_length * (double)node->width >
-                       (double)more_width * (double)node->length;
+        bool along_x =
+            (double)more_length * (double)node->width > (double)more_width * (double)node->length;
         size_t rest = SHEET_NONE;
         cut(layout, at, along_x, along_x ? length : width, &rest);
         at = layout->plan->nodes[at].first;
@@ -113,8 +113,8 @@ static void draw(struct layout *layout, size_t at, int32_t number) {
     for (size_t i = 0; i < count; i++) {
         int32_t member = layout->order[base + i];
         const struct tree_node *box = &layout->tree->nodes[member];
-        int64_t size = node->along_x ? real_length(layout, box->length)
-                                     : real_width(layout, box->width);
+        int64_t size =
+            node->along_x ? real_length(layout, box->length) : real_width(layout, box->width);
         const struct sheet_node *region = &layout->plan->nodes[at];
         if ((node->along_x ? region->length : region->width) == size) {
             draw(layout, at, member);

@@ -2,8 +2,6 @@
 /* Where in a tree a part can go, and how good each place is. */
 #include "sheet_tree.h"
 
-#include <math.h>
-
 /* A part as it would lie, and how it is judged. */
 struct candidate {
     const struct sheet_tree *tree;
@@ -15,7 +13,7 @@ struct candidate {
     uint64_t *seed;
     int64_t looked;
     struct tree_place *place;
-    bool *found;
+    enum tree_answer answer;
 };
 
 static double chance(uint64_t *seed) {
@@ -48,26 +46,25 @@ static double root_growth(const struct sheet_tree *tree, int32_t at, int64_t mor
 /* Judges the part beside node (or beside the members of the group that node is), along x or y. */
 static void judge(struct candidate *part, int32_t at, bool along_x, bool wrap) {
     const struct tree_node *node = &part->tree->nodes[at];
-    int64_t more_length = part->whole_length;
-    int64_t more_width = part->whole_width;
+    int64_t more_length = part->whole_length - (along_x ? 0 : node->length);
+    int64_t more_width = part->whole_width - (along_x ? node->width : 0);
+    part->looked++;
+    if (more_length > node->spare_length || more_width > node->spare_width) {
+        return;
+    }
+    part->answer = part->answer == TREE_NO_PLACE ? TREE_NO_BETTER : part->answer;
     double strip;
     double rest;
-    part->looked++;
     if (along_x) {
-        more_width -= node->width;
         strip = more_width > 0 ? (double)more_width * (double)node->length
                                : (double)-more_width * part->length;
         more_width = more_width > 0 ? more_width : 0;
         rest = (double)(node->spare_length - more_length);
     } else {
-        more_length -= node->length;
         strip = more_length > 0 ? (double)more_length * (double)node->width
                                 : (double)-more_length * part->width;
         more_length = more_length > 0 ? more_length : 0;
         rest = (double)(node->spare_width - more_width);
-    }
-    if (more_length > node->spare_length || more_width > node->spare_width) {
-        return;
     }
     const struct tree_taste *taste = part->taste;
     rest *= along_x ? part->width : part->length;
@@ -78,27 +75,32 @@ static void judge(struct candidate *part, int32_t at, bool along_x, bool wrap) {
     score = score / part->area + part->noise * chance(part->seed);
     if (score < part->place->score) {
         *part->place = (struct tree_place){at, wrap, along_x, part->turned, score};
-        *part->found = true;
+        part->answer = TREE_BETTER;
     }
 }
 
+/* Nodes with too little room around and within them are passed over with all below them. */
 static void judge_all(struct candidate *part) {
     const struct sheet_tree *tree = part->tree;
     int32_t at = tree->root;
     for (;;) {
         const struct tree_node *node = &tree->nodes[at];
+        part->looked++;
+        bool enough = node->spare_area >= part->area;
         bool group = node->kind == TREE_GROUP;
-        if (group) {
+        if (!enough) {
+            group = false;
+        } else if (group) {
             judge(part, at, node->along_x, false);
         }
-        if (at == tree->root) {
+        if (enough && at == tree->root) {
             if (!group || !node->along_x) {
                 judge(part, at, true, true);
             }
             if (!group || node->along_x) {
                 judge(part, at, false, true);
             }
-        } else if (!group) {
+        } else if (enough && !group) {
             judge(part, at, !tree->nodes[node->parent].along_x, true);
         }
         if (group) {
@@ -115,15 +117,11 @@ static void judge_all(struct candidate *part) {
     }
 }
 
-int64_t sheet_tree_find(const struct sheet_tree *tree, const struct cut_kind *kind,
-                        const struct tree_taste *taste, double noise, uint64_t *seed,
-                        struct tree_place *place, bool *found) {
-    struct candidate part = {.tree = tree,
-                             .taste = taste,
-                             .noise = noise,
-                             .seed = seed,
-                             .place = place,
-                             .found = found};
+enum tree_answer sheet_tree_find(const struct sheet_tree *tree, const struct cut_kind *kind,
+                                 const struct tree_taste *taste, double noise, uint64_t *seed,
+                                 struct tree_place *place, int64_t *looked) {
+    struct candidate part = {
+        .tree = tree, .taste = taste, .noise = noise, .seed = seed, .place = place};
     for (int turned = 0; turned <= (kind->turn ? 1 : 0); turned++) {
         part.turned = turned == 1;
         part.whole_length = part.turned ? kind->width : kind->length;
@@ -136,14 +134,15 @@ int64_t sheet_tree_find(const struct sheet_tree *tree, const struct cut_kind *ki
         }
         if (tree->root != TREE_NONE) {
             judge_all(&part);
-        } else {
-            double score = noise * chance(seed);
-            part.looked++;
-            if (score < place->score) {
-                *place = (struct tree_place){TREE_NONE, false, false, part.turned, score};
-                *found = true;
-            }
+            continue;
+        }
+        double score = noise * chance(seed);
+        part.looked++;
+        if (score < place->score) {
+            *place = (struct tree_place){TREE_NONE, false, false, part.turned, score};
+            part.answer = TREE_BETTER;
         }
     }
-    return part.looked;
+    *looked += part.looked;
+    return part.answer;
 }

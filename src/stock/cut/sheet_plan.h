@@ -20,11 +20,11 @@ struct sheet_part {
 };
 
 enum sheet_use {
-    SHEET_CUT_X,  /* the saw parts the region at x = position: the blade takes position to
-                     position + kerf */
-    SHEET_CUT_Y,  /* the same at y = position */
-    SHEET_PIECE,  /* the region is a part, exactly */
-    SHEET_OFFCUT  /* the region is left over */
+    SHEET_CUT_X, /* the saw parts the region at x = position: the blade takes position to
+                    position + kerf */
+    SHEET_CUT_Y, /* the same at y = position */
+    SHEET_PIECE, /* the region is a part, exactly */
+    SHEET_OFFCUT /* the region is left over */
 };
 
 /* A region of a sheet, and what becomes of it. */
@@ -57,9 +57,9 @@ struct sheet_plan {
     int64_t spent; /* effort used */
 };
 
-/* Plans the sheets of a job. effort: units of work to spend at most, 0 or more; the quickest plan is
- * always made, and a plan that reaches its bound ends the search.
- * Gives CUT_DONE and *plan (owned), or another status and *plan NULL. No demand: an empty plan. */
+/* Plans the sheets of a job. effort: units of work to spend at most, 0 or more; the quickest plan
+ * is always made, and a plan that reaches its bound ends the search. Gives CUT_DONE and *plan
+ * (owned), or another status and *plan NULL. No demand: an empty plan. */
 __attribute__((warn_unused_result)) enum cut_status
 sheet_plan_make(const struct cut_job *job, int64_t effort, struct sheet_plan **plan);
 

@@ -14,7 +14,8 @@ struct sheet_search {
     bool found;
 };
 
-/* Runs the search. It is cleared by its owner, also after a failure. false: an allocation failed. */
+/* Runs the search. It is cleared by its owner, also after a failure. false: an allocation failed.
+ */
 __attribute__((warn_unused_result)) bool sheet_search_run(struct sheet_search *search);
 void sheet_search_clear(struct sheet_search *search);
 

@@ -34,6 +34,7 @@ void sheet_state_clear(struct sheet_state *state) {
     }
     free(state->slots);
     free(state->touched);
+    free(state->misfits);
     free(state->out);
     free(state->left);
     *state = (struct sheet_state){0};
@@ -54,6 +55,13 @@ static bool slots_grow(struct sheet_state *state, size_t wanted) {
         return false;
     }
     state->touched = touched;
+    size_t kinds = state->model->kind_count;
+    bool *misfits = realloc(state->misfits, room * kinds * sizeof *misfits);
+    if (misfits == NULL) {
+        return false;
+    }
+    state->misfits = misfits;
+    memset(misfits + state->slot_room * kinds, 0, (room - state->slot_room) * kinds);
     for (size_t s = state->slot_room; s < room; s++) {
         slots[s] = (struct sheet_tree){0};
         sheet_tree_reset(&slots[s], state->model, 0);
@@ -63,19 +71,31 @@ static bool slots_grow(struct sheet_state *state, size_t wanted) {
     return true;
 }
 
+/* The kinds known not to fit a slot. */
+static bool *misfits_of(const struct sheet_state *state, size_t slot) {
+    return state->misfits + slot * state->model->kind_count;
+}
+
+static void forget_misfits(struct sheet_state *state, size_t slot) {
+    memset(misfits_of(state, slot), 0, state->model->kind_count * sizeof *state->misfits);
+}
+
 bool sheet_state_copy(struct sheet_state *to, const struct sheet_state *from) {
     size_t slots = from->slot_count > to->slot_count ? from->slot_count : to->slot_count;
     if (!slots_grow(to, slots)) {
         return false;
     }
     for (size_t s = 0; s < slots; s++) {
-        bool touched = to->touched[s] || s >= to->slot_count || s >= from->slot_count ||
-                       from->touched[s];
+        bool touched =
+            to->touched[s] || s >= to->slot_count || s >= from->slot_count || from->touched[s];
         if (touched && s < from->slot_count) {
             if (!sheet_tree_copy(&to->slots[s], &from->slots[s])) {
                 return false;
             }
+            memcpy(misfits_of(to, s), misfits_of(from, s),
+                   to->model->kind_count * sizeof *to->misfits);
         } else if (touched) {
+            forget_misfits(to, s);
             sheet_tree_reset(&to->slots[s], to->model, 0);
         }
         to->touched[s] = false;
@@ -100,6 +120,7 @@ static void close_if_empty(struct sheet_state *state, size_t slot) {
 void sheet_state_take_out(struct sheet_state *state, size_t slot, int32_t node) {
     state->out[state->slots[slot].nodes[node].kind]++;
     state->touched[slot] = true;
+    forget_misfits(state, slot);
     sheet_tree_remove(&state->slots[slot], node);
     close_if_empty(state, slot);
 }
@@ -121,6 +142,7 @@ void sheet_state_empty(struct sheet_state *state, size_t slot) {
         count_out(state, tree, tree->root);
         tree->parts = 0;
         state->touched[slot] = true;
+        forget_misfits(state, slot);
         close_if_empty(state, slot);
     }
 }
@@ -183,6 +205,7 @@ static bool open_slot(struct sheet_state *state, const struct sheet_fill *fill,
         state->slot_count++;
     }
     sheet_tree_reset(&state->slots[*slot], model, best);
+    forget_misfits(state, *slot);
     state->cost += model->rooms[best].price;
     state->left[best]--;
     return true;
@@ -199,29 +222,51 @@ static bool place_one(struct sheet_state *state, size_t kind, const struct sheet
     *placed = false;
     for (size_t s = 0; s < state->slot_count; s++) {
         const struct sheet_tree *tree = &state->slots[s];
-        bool found = false;
-        if (tree->parts > 0 && (double)tree->length * (double)tree->width - tree->area >= area) {
-            looked += sheet_tree_find(tree, part, &fill->taste, fill->noise, &random->state,
-                                      &place, &found);
+        bool *misfit = &misfits_of(state, s)[kind];
+        if (tree->parts > 0 && !*misfit && tree->nodes[tree->root].spare_area >= area) {
+            enum tree_answer answer = sheet_tree_find(tree, part, &fill->taste, fill->noise,
+                                                      &random->state, &place, &looked);
+            *misfit = answer == TREE_NO_PLACE;
+            slot = answer == TREE_BETTER ? s : slot;
         }
-        slot = found ? s : slot;
     }
     cut_spend(spent, 15 * looked + 5 * (int64_t)state->slot_count);
     if (slot == SIZE_MAX) {
-        bool found = false;
         if (!open_slot(state, fill, part, random, &slot)) {
             return false;
         }
         if (slot == SIZE_MAX) {
             return true;
         }
-        sheet_tree_find(&state->slots[slot], part, &fill->taste, fill->noise, &random->state,
-                        &place, &found);
+        (void)sheet_tree_find(&state->slots[slot], part, &fill->taste, fill->noise, &random->state,
+                              &place, &looked);
     }
     state->touched[slot] = true;
     state->out[kind]--;
     *placed = true;
     return sheet_tree_insert(&state->slots[slot], part, (int32_t)kind, &place);
+}
+
+/* Moves the parts of a changed sheet to the cheapest room that holds them as they lie. */
+static void shrink(struct sheet_state *state, size_t slot) {
+    const struct cut_model *model = state->model;
+    struct sheet_tree *tree = &state->slots[slot];
+    size_t best = tree->room;
+    for (size_t r = 0; r < model->room_count; r++) {
+        const struct cut_room *room = &model->rooms[r];
+        const struct tree_node *root = &tree->nodes[tree->root];
+        if (room->price < model->rooms[best].price && state->left[r] > 0 &&
+            root->length <= room->length && root->width <= room->width) {
+            best = r;
+        }
+    }
+    if (best != tree->room) {
+        state->cost += model->rooms[best].price - model->rooms[tree->room].price;
+        state->left[tree->room]++;
+        state->left[best]--;
+        forget_misfits(state, slot);
+        sheet_tree_move(tree, model, best);
+    }
 }
 
 bool sheet_state_fill(struct sheet_state *state, const struct sheet_fill *fill,
@@ -247,10 +292,15 @@ bool sheet_state_fill(struct sheet_state *state, const struct sheet_fill *fill,
             ok = place_one(state, keys[i].kind, fill, random, spent, &placed);
         }
     }
+    for (size_t s = 0; s < state->slot_count && model->room_count > 1; s++) {
+        if (state->touched[s] && state->slots[s].parts > 0) {
+            shrink(state, s);
+        }
+    }
     state->out_area = 0.0;
     for (size_t k = 0; k < model->kind_count; k++) {
-        state->out_area += (double)state->out[k] * (double)model->kinds[k].length *
-                           (double)model->kinds[k].width;
+        state->out_area +=
+            (double)state->out[k] * (double)model->kinds[k].length * (double)model->kinds[k].width;
     }
     free(keys);
     return ok;

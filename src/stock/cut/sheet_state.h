@@ -12,6 +12,7 @@ struct sheet_state {
     size_t slot_count, slot_room;
     struct sheet_tree *slots;
     bool *touched;   /* one a slot: changed since the caller last looked */
+    bool *misfits;   /* kinds a slot: found no place since parts were last taken off */
     int64_t *out;    /* one a kind: parts on no sheet */
     double out_area; /* their area */
     int64_t cost;    /* of the sheets bought */
@@ -35,7 +36,8 @@ __attribute__((warn_unused_result)) bool sheet_state_init(struct sheet_state *st
                                                           const struct cut_model *model);
 void sheet_state_clear(struct sheet_state *state);
 
-/* Makes `to` equal to `from`: all slots, or those touched in either. false: an allocation failed. */
+/* Makes `to` equal to `from`: all slots, or those touched in either. false: an allocation failed.
+ */
 __attribute__((warn_unused_result)) bool sheet_state_copy(struct sheet_state *to,
                                                           const struct sheet_state *from);
 

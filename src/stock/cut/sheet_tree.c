@@ -77,14 +77,24 @@ static void measure_group(struct sheet_tree *tree, int32_t group) {
     struct tree_node *box = &tree->nodes[group];
     int64_t sum = 0;
     int64_t most = 0;
+    double area = 0.0;
     for (int32_t at = box->child; at != TREE_NONE; at = tree->nodes[at].next) {
         const struct tree_node *member = &tree->nodes[at];
         int64_t across = box->along_x ? member->width : member->length;
         sum += box->along_x ? member->length : member->width;
         most = across > most ? across : most;
+        area += member->area;
     }
+    box->area = area;
     box->length = box->along_x ? sum : most;
     box->width = box->along_x ? most : sum;
+}
+
+/* A shade more than exact, so that rounding never hides a perfect fit. */
+static void measure_spare_area(struct tree_node *node) {
+    double box =
+        (double)(node->length + node->spare_length) * (double)(node->width + node->spare_width);
+    node->spare_area = box * (1.0 + 1e-12) - node->area;
 }
 
 /* Boxes from a group up to the root, then spare room from the root down. */
@@ -99,6 +109,7 @@ static void measure(struct sheet_tree *tree, int32_t group) {
     int32_t at = tree->root;
     nodes[at].spare_length = tree->length - nodes[at].length;
     nodes[at].spare_width = tree->width - nodes[at].width;
+    measure_spare_area(&nodes[at]);
     for (;;) {
         if (nodes[at].kind == TREE_GROUP) {
             at = nodes[at].child;
@@ -112,9 +123,18 @@ static void measure(struct sheet_tree *tree, int32_t group) {
             at = nodes[at].next;
         }
         const struct tree_node *up = &nodes[nodes[at].parent];
-        nodes[at].spare_length = up->spare_length + (up->along_x ? 0 : up->length - nodes[at].length);
+        nodes[at].spare_length =
+            up->spare_length + (up->along_x ? 0 : up->length - nodes[at].length);
         nodes[at].spare_width = up->spare_width + (up->along_x ? up->width - nodes[at].width : 0);
+        measure_spare_area(&nodes[at]);
     }
+}
+
+void sheet_tree_move(struct sheet_tree *tree, const struct cut_model *model, size_t room) {
+    tree->room = room;
+    tree->length = model->rooms[room].length;
+    tree->width = model->rooms[room].width;
+    measure(tree, TREE_NONE);
 }
 
 /* Puts `fresh` where `old` hangs; old's own links are left as they are. */
@@ -154,6 +174,7 @@ bool sheet_tree_insert(struct sheet_tree *tree, const struct cut_kind *kind, int
         .next = TREE_NONE,
         .kind = number,
         .turned = place->turned,
+        .area = (double)kind->length * (double)kind->width,
     };
     tree->parts++;
     tree->area += (double)kind->length * (double)kind->width;
@@ -165,8 +186,8 @@ bool sheet_tree_insert(struct sheet_tree *tree, const struct cut_kind *kind, int
     int32_t group = place->node;
     if (place->wrap) {
         group = take_node(tree);
-        tree->nodes[group] = (struct tree_node){
-            .child = TREE_NONE, .kind = TREE_GROUP, .along_x = place->along_x};
+        tree->nodes[group] =
+            (struct tree_node){.child = TREE_NONE, .kind = TREE_GROUP, .along_x = place->along_x};
         replace(tree, place->node, group);
         add_member(tree, group, place->node);
     }

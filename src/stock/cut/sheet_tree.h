@@ -11,12 +11,14 @@
 #include "cut_model.h"
 
 /* No node; a node that is a group. */
-#define TREE_NONE ((int32_t)-1)
+#define TREE_NONE  ((int32_t)-1)
 #define TREE_GROUP ((int32_t)-1)
 
 struct tree_node {
     int64_t length, width;             /* the least box around it */
     int64_t spare_length, spare_width; /* by so much it alone may grow within the sheet */
+    double area;                       /* of its parts */
+    double spare_area;                 /* free at most, within the box it can grow to */
     int32_t parent, child, next;       /* child: the first member; next: the next one beside it */
     int32_t kind;                      /* of a part, or TREE_GROUP */
     bool along_x;                      /* a group: its members lie side by side along x */
@@ -24,11 +26,11 @@ struct tree_node {
 };
 
 struct sheet_tree {
-    size_t room;            /* of the model */
-    int64_t length, width;  /* of the room */
-    int32_t root;           /* TREE_NONE: an empty sheet */
+    size_t room;           /* of the model */
+    int64_t length, width; /* of the room */
+    int32_t root;          /* TREE_NONE: an empty sheet */
     int32_t parts;
-    double area;            /* of its parts */
+    double area;                           /* of its parts */
     int32_t node_count, node_room, unused; /* unused: first of a list linked by next */
     struct tree_node *nodes;
 };
@@ -36,11 +38,11 @@ struct sheet_tree {
 /* Where a part would go: beside the members of a group, or beside one node, with which it makes a
  * new group. */
 struct tree_place {
-    int32_t node;  /* TREE_NONE: the empty sheet itself */
-    bool wrap;     /* a new group around node and part */
-    bool along_x;  /* wrap: how the two lie */
+    int32_t node; /* TREE_NONE: the empty sheet itself */
+    bool wrap;    /* a new group around node and part */
+    bool along_x; /* wrap: how the two lie */
     bool turned;
-    double score;  /* lower is better */
+    double score; /* lower is better */
 };
 
 /* How places are judged: weights of what a place wastes, all shares of the part's area. */
@@ -54,16 +56,25 @@ struct tree_taste {
 void sheet_tree_reset(struct sheet_tree *tree, const struct cut_model *model, size_t room);
 void sheet_tree_clear(struct sheet_tree *tree);
 
+/* Moves a tree that is not empty to another room, which its box must fit. */
+void sheet_tree_move(struct sheet_tree *tree, const struct cut_model *model, size_t room);
+
 /* Makes `to` equal to `from`. false: an allocation failed, `to` is as before. */
 __attribute__((warn_unused_result)) bool sheet_tree_copy(struct sheet_tree *to,
                                                          const struct sheet_tree *from);
 
+enum tree_answer {
+    TREE_NO_PLACE,  /* the part fits nowhere */
+    TREE_NO_BETTER, /* it fits, but at no better place than the one given */
+    TREE_BETTER     /* *place is a better one */
+};
+
 /* The best place for a part of the kind; *place is changed only when one is better than its score.
  * Every place is judged with a little chance: noise times a number below 1 from *seed is
- * added. Returns how many places were looked at. */
-int64_t sheet_tree_find(const struct sheet_tree *tree, const struct cut_kind *kind,
-                        const struct tree_taste *taste, double noise, uint64_t *seed,
-                        struct tree_place *place, bool *found);
+ * added. How many places were looked at is added to *looked. */
+enum tree_answer sheet_tree_find(const struct sheet_tree *tree, const struct cut_kind *kind,
+                                 const struct tree_taste *taste, double noise, uint64_t *seed,
+                                 struct tree_place *place, int64_t *looked);
 
 /* Puts a part at a place that sheet_tree_find gave for this very tree. false: an allocation failed,
  * the tree is as before. */

@@ -124,8 +124,8 @@ static bool step(struct dive *dive, bool first, bool *going) {
     struct strip_search *search = dive->search;
     struct strip_relaxed relaxed;
     int64_t fixed = 0;
-    bool ok = strip_relax(search->model, &dive->need, &search->seed, search->effort,
-                          &search->spent, &relaxed);
+    bool ok = strip_relax(search->model, &dive->need, &search->seed, search->effort, &search->spent,
+                          &relaxed);
     if (ok && first) {
         ok = raise_bound(search, relaxed.bound);
     }

@@ -9,10 +9,10 @@
 struct strip_search {
     const struct cut_model *model;
     int64_t effort, spent;
-    struct strip_pool seed;  /* patterns worth trying */
-    struct strip_pool best;  /* the boards of the best plan */
-    int64_t cost;            /* its cost; INT64_MAX: none yet */
-    int64_t bound;           /* proven, rounded up to a sum of prices */
+    struct strip_pool seed; /* patterns worth trying */
+    struct strip_pool best; /* the boards of the best plan */
+    int64_t cost;           /* its cost; INT64_MAX: none yet */
+    int64_t bound;          /* proven, rounded up to a sum of prices */
 };
 
 /* Runs the search until its effort is spent or the bound is met. The search is cleared by its

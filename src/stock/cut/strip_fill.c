@@ -10,14 +10,16 @@
 #include <string.h>
 
 /* States kept in all: above it the answer is only good, no longer proven (100 MB). */
-#define STEPS_MAX ((size_t)6000000)
+#define STEPS_MAX  ((size_t)6000000)
 #define STATES_MAX ((size_t)1500000)
 
 struct lot {
     int64_t size, value; /* of all its pieces */
     int64_t times;
     size_t item;
-    double worth; /* value a unit, rounded up by a shade */
+    double worth;    /* value a unit, rounded up by a shade */
+    int64_t least;   /* the least size of this and all later lots */
+    int64_t dearest; /* the highest value of them */
 };
 
 struct state {
@@ -57,8 +59,22 @@ static int compare_lots(const void *left, const void *right) {
     return (a->item > b->item) - (a->item < b->item);
 }
 
+/* How many lots an item makes: one for each doubling of its pieces. */
+static size_t lots_of(const struct fill *fill, const struct strip_fill_item *item) {
+    int64_t left = fill->capacity / item->size;
+    size_t lots = 0;
+    for (left = left < item->most ? left : item->most; left > 0; left /= 2) {
+        lots++;
+    }
+    return lots;
+}
+
 static bool list_lots(struct fill *fill, const struct strip_fill_item *items, size_t count) {
-    fill->lots = calloc(count * 20 + 1, sizeof *fill->lots);
+    size_t lots = 1;
+    for (size_t i = 0; i < count; i++) {
+        lots += items[i].most > 0 ? lots_of(fill, &items[i]) : 0;
+    }
+    fill->lots = calloc(lots, sizeof *fill->lots);
     if (fill->lots == NULL) {
         return false;
     }
@@ -78,6 +94,13 @@ static bool list_lots(struct fill *fill, const struct strip_fill_item *items, si
         }
     }
     qsort(fill->lots, fill->lot_count, sizeof *fill->lots, compare_lots);
+    int64_t least = INT64_MAX / 2;
+    int64_t dearest = 0;
+    for (size_t i = fill->lot_count; i-- > 0;) {
+        struct lot *lot = &fill->lots[i];
+        lot->least = least = lot->size < least ? lot->size : least;
+        lot->dearest = dearest = lot->value > dearest ? lot->value : dearest;
+    }
     return true;
 }
 
@@ -116,15 +139,26 @@ static bool steps_grow(struct fill *fill) {
     return true;
 }
 
+/* No more value than this can be added by the lots from `lot` on: room for one, or all of the room
+ * at the next lot's value. */
+static double most_rest(const struct fill *fill, int64_t left, size_t lot) {
+    if (lot == fill->lot_count || left < fill->lots[lot].least) {
+        return 0.0;
+    }
+    double rest = (double)left * fill->lots[lot].worth;
+    if (left < 2 * fill->lots[lot].least && (double)fill->lots[lot].dearest < rest) {
+        rest = (double)fill->lots[lot].dearest;
+    }
+    return rest;
+}
+
 /* Keeps a state that is worth more than the last one kept and may still pass the best. A new one
  * (fresh) gets its step first. */
 static void keep(struct fill *fill, size_t *kept, struct state state, bool fresh, size_t lot) {
     if (*kept > 0 && state.value <= fill->next[*kept - 1].value) {
         return;
     }
-    double rest = lot + 1 < fill->lot_count
-                      ? (double)(fill->capacity - state.size) * fill->lots[lot + 1].worth
-                      : 0.0;
+    double rest = most_rest(fill, fill->capacity - state.size, lot + 1);
     bool better = fresh && state.value > fill->best;
     if (!better && ((double)state.value + rest) * (1.0 + 1e-12) + 1.0 <= (double)fill->best) {
         return;
@@ -156,10 +190,10 @@ static void add_lot(struct fill *fill, size_t lot) {
                 from = fill->state_count;
                 continue;
             }
-            take_old = old < fill->state_count &&
-                       (fill->states[old].size < grown.size ||
-                        (fill->states[old].size == grown.size &&
-                         fill->states[old].value >= grown.value));
+            take_old =
+                old < fill->state_count &&
+                (fill->states[old].size < grown.size ||
+                 (fill->states[old].size == grown.size && fill->states[old].value >= grown.value));
         }
         if (take_old) {
             keep(fill, &kept, fill->states[old++], false, lot);
@@ -196,7 +230,7 @@ static bool run(struct fill *fill, int64_t *spent) {
         if (!states_grow(fill) || !steps_grow(fill)) {
             return false;
         }
-        cut_spend(spent, 3 * (int64_t)fill->state_count + 10);
+        cut_spend(spent, 3 * (int64_t)fill->state_count + 30);
         add_lot(fill, lot);
     }
     return true;
@@ -213,7 +247,7 @@ bool strip_fill_best(const struct strip_fill_item *items, size_t count, int64_t 
         fill.best = greedy > floor ? greedy : floor;
         fill.steps[fill.step_count++] = (struct step){0, 0};
         fill.states[fill.state_count++] = (struct state){0, 0, 0};
-        cut_spend(spent, 20 * (int64_t)count + 100);
+        cut_spend(spent, 50 * (int64_t)count + 500);
         ok = run(&fill, spent);
     }
     *result = (struct strip_fill_result){fill.best, fill.best_step != 0, fill.exact};

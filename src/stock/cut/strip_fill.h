@@ -17,10 +17,10 @@ struct strip_fill_result {
     bool exact;    /* nothing above `value` exists */
 };
 
-/* The largest total value of items within the capacity, if it is above `floor`. counts: one an item,
- * set when found. Work is added to *spent. false: an allocation failed.
- * Method: lists of undominated states, cut off by the fractional bound (Nemhauser, Ullmann 1969;
- * Martello, Toth 1990, chapter 2). It gives up being exact above some millions of states. */
+/* The largest total value of items within the capacity, if it is above `floor`. counts: one an
+ * item, set when found. Work is added to *spent. false: an allocation failed. Method: lists of
+ * undominated states, cut off by the fractional bound (Nemhauser, Ullmann 1969; Martello, Toth
+ * 1990, chapter 2). It gives up being exact above some millions of states. */
 __attribute__((warn_unused_result)) bool
 strip_fill_best(const struct strip_fill_item *items, size_t count, int64_t capacity, int64_t floor,
                 int64_t *counts, struct strip_fill_result *result, int64_t *spent);

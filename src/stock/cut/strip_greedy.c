@@ -125,7 +125,8 @@ static bool take_board(struct greedy *greedy, struct strip_pool *pool) {
 
 bool strip_greedy_cut(const struct cut_model *model, enum strip_greedy_rule rule,
                       struct strip_need *need, struct strip_pool *pool, int64_t *spent) {
-    struct greedy greedy = {.model = model, .need = need, .spent = spent};
+    struct greedy greedy = {.model = model, .need = need};
+    greedy.spent = spent;
     bool ok = greedy_init(&greedy);
     bool found = true;
     for (size_t k = 0; k < model->kind_count && ok && found; k++) {

@@ -9,7 +9,7 @@
 
 /* Items of each kind are handed out in order: how many of the current one are left. */
 struct handout {
-    size_t *at;     /* in model->items, one a kind */
+    size_t *at; /* in model->items, one a kind */
     int64_t *left;
 };
 
@@ -59,8 +59,8 @@ static bool write_boards(struct strip_plan *plan, const struct strip_pool *board
     }
     plan->boards = calloc((size_t)count + 1, sizeof *plan->boards);
     plan->pieces = calloc((size_t)model->pieces + 1, sizeof *plan->pieces);
-    bool ok = handout.at != NULL && handout.left != NULL && plan->boards != NULL &&
-              plan->pieces != NULL;
+    bool ok =
+        handout.at != NULL && handout.left != NULL && plan->boards != NULL && plan->pieces != NULL;
     for (size_t k = 0; k < model->kind_count && ok; k++) {
         handout.at[k] = model->kinds[k].first;
         handout.left[k] = job->items[model->items[handout.at[k]]].demand;

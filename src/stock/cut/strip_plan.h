@@ -26,10 +26,10 @@ struct strip_plan {
     int64_t spent;  /* effort used */
 };
 
-/* Plans the boards of a job. effort: units of work to spend at most, 0 or more; the quickest plan is
- * always made, and a plan that reaches its bound ends the search.
- * Gives CUT_DONE and *plan (owned), or another status and *plan NULL. Widths and `turn` are not
- * looked at. No demand at all: an empty plan. */
+/* Plans the boards of a job. effort: units of work to spend at most, 0 or more; the quickest plan
+ * is always made, and a plan that reaches its bound ends the search. Gives CUT_DONE and *plan
+ * (owned), or another status and *plan NULL. Widths and `turn` are not looked at. No demand at all:
+ * an empty plan. */
 __attribute__((warn_unused_result)) enum cut_status
 strip_plan_make(const struct cut_job *job, int64_t effort, struct strip_plan **plan);
 

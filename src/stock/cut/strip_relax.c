@@ -25,9 +25,9 @@ struct relax {
     int64_t price_most, scale;
     struct cut_lp *lp;
     double *rhs, *duals;
-    double *center;  /* duals of the best bound so far */
+    double *center; /* duals of the best bound so far */
     double center_bound;
-    double mix; /* share of the center in the duals that are priced */
+    double mix;      /* share of the center in the duals that are priced */
     int64_t *values; /* the duals in integers, one a row */
     struct strip_fill_item *items;
     int64_t *counts;
@@ -53,9 +53,8 @@ static bool relax_allocate(struct relax *relax) {
     relax->best = calloc(rooms, sizeof *relax->best);
     return relax->row != NULL && relax->kind != NULL && relax->room_row != NULL &&
            relax->rhs != NULL && relax->duals != NULL && relax->center != NULL &&
-           relax->values != NULL &&
-           relax->items != NULL && relax->counts != NULL && relax->parts != NULL &&
-           relax->entries != NULL && relax->best != NULL;
+           relax->values != NULL && relax->items != NULL && relax->counts != NULL &&
+           relax->parts != NULL && relax->entries != NULL && relax->best != NULL;
 }
 
 static void relax_free(struct relax *relax) {
