@@ -4,7 +4,6 @@
  * has passed, as errors add up. */
 #include "cut_lp.h"
 
-#include <assert.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>

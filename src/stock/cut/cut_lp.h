@@ -4,7 +4,7 @@
  *
  * Primal simplex with a dense inverse, meant for some hundred rows. It works in doubles: its
  * values guide a search and its duals are proposals. No bound is taken from it without integer
- * arithmetic (strip_relax.h, sheet_relax.h). Only + - * / are used, in a fixed order, so that all
+ * arithmetic (strip_relax.h). Only + - * / are used, in a fixed order, so that all
  * machines with IEEE doubles agree. */
 #ifndef CUT_LP_H
 #define CUT_LP_H

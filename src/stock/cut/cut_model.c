@@ -2,7 +2,6 @@
 /* From a job to the plain problem behind it. */
 #include "cut_model.h"
 
-#include <assert.h>
 #include <stdlib.h>
 
 static bool in_range(int64_t value, int64_t least, int64_t most) {
