@@ -160,8 +160,10 @@ static bool chooser_number(struct tape *tape, const struct chooser *chooser, uin
     return true;
 }
 
-void fig_chosen(struct tape *tape, const char *what, enum unit unit, const struct chooser *chooser,
-                const fig *operands, size_t count, fig *out, size_t outputs) {
+/* what: one label an output, or one for all of them. */
+static void choose(struct tape *tape, const char *const *what, bool one_label, enum unit unit,
+                   const struct chooser *chooser, const fig *operands, size_t count, fig *out,
+                   size_t outputs) {
     struct figure made = {
         .first = tape->word_count, .operands = 1, .op = OP_CHOSEN, .unit = (uint8_t)unit};
     uint32_t number;
@@ -180,11 +182,16 @@ void fig_chosen(struct tape *tape, const char *what, enum unit unit, const struc
     }
     for (size_t i = 0; i < outputs; i++) {
         made.output = (uint8_t)i;
-        out[i] = tape_add_figure(tape, made, what);
+        out[i] = tape_add_figure(tape, made, what[one_label ? 0 : i]);
     }
 }
 
-void fig_chosen_known(struct tape *tape, const char *what, enum unit unit,
+void fig_chosen(struct tape *tape, const char *what, enum unit unit, const struct chooser *chooser,
+                const fig *operands, size_t count, fig *out, size_t outputs) {
+    choose(tape, &what, true, unit, chooser, operands, count, out, outputs);
+}
+
+void fig_chosen_known(struct tape *tape, const char *const *what, enum unit unit,
                       const struct chooser *chooser, const fig *operands, size_t count,
                       const int64_t *known, fig *out, size_t outputs) {
     if (tape->last != NULL) {
@@ -192,5 +199,5 @@ void fig_chosen_known(struct tape *tape, const char *what, enum unit unit,
         memset(tape->last->out, 0, sizeof tape->last->out);
         memcpy(tape->last->out, known, outputs * sizeof *known);
     }
-    fig_chosen(tape, what, unit, chooser, operands, count, out, outputs);
+    choose(tape, what, false, unit, chooser, operands, count, out, outputs);
 }

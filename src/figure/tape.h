@@ -149,12 +149,6 @@ fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *co
 /* over / under, rounded once. At least one over; under may be empty. */
 fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, figs under);
 
-/* The same where the caller has just called the chooser with these operands: its outputs are taken
- * as known, and the chooser is asked again only by a replay. */
-void fig_chosen_known(struct tape *tape, const char *what, enum unit unit,
-                      const struct chooser *chooser, const fig *operands, size_t count,
-                      const int64_t *known, fig *out, size_t outputs);
-
 /* A ratio with decimals of its own, for counts by which something is sold whole. */
 fig fig_ratio_to(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, figs over,
                  figs under);
@@ -175,6 +169,12 @@ fig fig_pick_from(struct tape *tape, const char *what, fig by, const fig *limits
  * decimals 0.  The chooser is called once for all of them. */
 void fig_chosen(struct tape *tape, const char *what, enum unit unit, const struct chooser *chooser,
                 const fig *operands, size_t count, fig *out, size_t outputs);
+
+/* The same where the caller has just called the chooser with these operands: its outputs are taken
+ * as known, and the chooser is asked again only by a replay.  what: a label an output. */
+void fig_chosen_known(struct tape *tape, const char *const *what, enum unit unit,
+                      const struct chooser *chooser, const fig *operands, size_t count,
+                      const int64_t *known, fig *out, size_t outputs);
 
 /* --- asking
  * ----------------------------------------------------------------------------------------------------------

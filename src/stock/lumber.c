@@ -20,6 +20,16 @@ fig waste_applied(struct tape *tape, const struct measures *m, fig net, fig wast
     return fig_ratio(tape, "with waste", unit, (figs){{net, m->hundred}}, (figs){{left}});
 }
 
+fig waste_asked(struct tape *tape, const struct measures *m, fig net, fig bought,
+                enum waste_as as) {
+    const fig more = fig_plus(tape, "planned more than net", bought, fig_minus(net));
+    return fig_ratio(tape,
+                     as == WASTE_ADDED ? "waste that the plan asks for, of net"
+                                       : "waste that the plan asks for, of what is bought",
+                     UNIT_PERCENT, (figs){{more, m->hundred}},
+                     (figs){{as == WASTE_ADDED ? net : bought}});
+}
+
 /* Up to what a yard sells: whole board feet, or thousandths of a cubic metre; at least its minimum.
  */
 static fig needed_of(const struct yard *y, fig with_waste) {
@@ -113,6 +123,10 @@ static void buy_by_plan(const struct yard *y, struct lumber_buy *b) {
         b->by_plan.needed = fig_larger(y->tape, "needed by plan", b->plan.bought, minimum);
     }
     buy_way(y, b, &b->by_plan);
+    b->beyond =
+        fig_plus(y->tape, "bought beyond the plan", b->by_plan.bought, fig_minus(b->plan.bought));
+    b->asks =
+        waste_asked(y->tape, y->m, b->net, b->plan.bought, (enum waste_as)y->lumber->waste_as.word);
 }
 
 struct order {
@@ -130,7 +144,7 @@ static bool plan_lumber(const struct yard *y, struct lumber_buy *b, const struct
         return true;
     }
     if (!lumber_plan_make(&b->plan, o->pool, y->tape, y->m, o->rates, b->material, o->quantities,
-                          o->wish.effort)) {
+                          b->net, o->wish.effort)) {
         return false;
     }
     if (b->plan.missing == NULL) {

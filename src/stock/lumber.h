@@ -31,6 +31,8 @@ struct lumber_buy {
     fig with_waste;                       /* net with waste */
     struct lumber_way by_factor, by_plan; /* by_plan: all none without a plan */
     struct lumber_plan plan;
+    fig asks;     /* percent: the waste that the plan asks for, in the file's reading of it */
+    fig beyond;   /* by_plan.bought - plan.bought: the yard's minimum, a price break */
     bool planned; /* by_plan prices the job, else by_factor */
     /* of the way that prices the job */
     fig needed, bought, price, cost, cost_as_needed, factor, waste_added, yield, rest;
@@ -55,5 +57,10 @@ void lumber_clear(struct lumber_list *list);
  * lost of what is bought. */
 fig waste_applied(struct tape *tape, const struct measures *measures, fig net, fig waste,
                   enum waste_as as, enum unit unit);
+
+/* The waste that would have led to what is bought, in percent: (bought - net) / net where waste is
+ * added, / bought where it is lost. */
+fig waste_asked(struct tape *tape, const struct measures *measures, fig net, fig bought,
+                enum waste_as as);
 
 #endif

@@ -6,21 +6,23 @@
 #include <stdlib.h>
 
 #define MILLION 1000000
-/* Operands of the boards chooser before the stocks: effort, kerf, end trim, edge, defects, stocks.
- */
-#define FIXED_OPERANDS 6
+/* Operands of the boards chooser before the stocks: effort, kerf, end trim, edge, defects, least
+ * length and width of an offcut worth keeping, stocks. */
+#define FIXED_OPERANDS 8
+
+/* Outputs of the chooser behind a count for each stock. */
+enum { OUT_CUTS, OUT_TRIM, OUT_KERF, OUT_DEFECTS, OUT_KEEP, OUT_COUNT };
 
 /* --- choosers
  * ------------------------------------------------------------------------------------------------------------------
  */
 
-/* in: effort, kerf, end trim, edge, defects (percent), stocks, then length, width, price of each
- * stock, then length, width, pieces of each item, all at 6 decimals. Prices are money: 6 decimals
- * to cents. */
+/* in: the fixed operands (defects in percent), then length, width, price of each stock, then
+ * length, width, pieces of each item, all at 6 decimals. Prices are money: 6 decimals to cents. */
 static bool read_job(const int64_t *in, size_t count, struct board_job *job,
                      struct cut_stock *stocks, struct cut_item *items) {
-    const size_t stock_count = (size_t)(in[5] / MILLION);
-    if (stock_count > CUT_STOCKS_MAX || count < FIXED_OPERANDS + 3 * stock_count) {
+    const size_t stock_count = (size_t)(in[7] / MILLION);
+    if (stock_count > LUMBER_PLAN_SIZES || count < FIXED_OPERANDS + 3 * stock_count) {
         return false;
     }
     const size_t item_count = (count - FIXED_OPERANDS - 3 * stock_count) / 3;
@@ -45,23 +47,35 @@ static bool read_job(const int64_t *in, size_t count, struct board_job *job,
     return true;
 }
 
-static void count_boards(const struct board_plan *plan, int64_t *out) {
+/* out: boards of each stock, then the outputs behind them; zeros before. */
+static bool give_outputs(const struct board_job *job, const struct board_plan *plan,
+                         struct keep_rule keep, int64_t *out) {
+    struct board_totals totals;
+    if (!board_totals_make(&totals, job, plan, keep)) {
+        return false;
+    }
     for (size_t b = 0; b < plan->board_count; b++) {
         out[plan->boards[b].stock]++;
     }
+    int64_t *const more = out + job->stock_count;
+    more[OUT_CUTS] = totals.cuts;
+    more[OUT_TRIM] = totals.trim;
+    more[OUT_KERF] = totals.kerf;
+    more[OUT_DEFECTS] = totals.defects;
+    more[OUT_KEEP] = totals.keep;
+    return true;
 }
 
 static bool choose_boards(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
-    struct cut_stock stocks[CUT_STOCKS_MAX];
+    struct cut_stock stocks[LUMBER_PLAN_SIZES];
     struct cut_item *const items = calloc(count + 1, sizeof *items);
     struct board_plan *plan = NULL;
     struct board_job job;
-    const bool chosen = items != NULL && outputs >= CUT_STOCKS_MAX && count >= FIXED_OPERANDS &&
-                        read_job(in, count, &job, stocks, items) &&
-                        board_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE;
-    if (chosen) {
-        count_boards(plan, out);
-    }
+    bool chosen = items != NULL && outputs >= LUMBER_PLAN_SIZES + OUT_COUNT &&
+                  count >= FIXED_OPERANDS && read_job(in, count, &job, stocks, items) &&
+                  board_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE;
+    chosen = chosen && give_outputs(&job, plan,
+                                    (struct keep_rule){.length = in[5], .board_width = in[6]}, out);
     board_plan_free(plan);
     free(items);
     return chosen;
@@ -116,8 +130,12 @@ struct planner {
     int32_t material;
     enum unit unit;
     fig thickness, price;
+    fig length3; /* cubes of the job's length in the unit */
+    fig net;
     fig *operands;
     size_t operand_count;
+    fig *each, *pieces; /* of the parts as they are cut, for their total */
+    size_t cut_count;
 };
 
 static fig given_length(const struct planner *l, const char *what, const struct value *value) {
@@ -197,6 +215,10 @@ static bool add_items(struct planner *l, const struct quantities *q, size_t most
             add_operand(l, f->rough_length);
             add_operand(l, f->stave_width);
             add_operand(l, f->staves);
+            l->each[l->cut_count] = fig_ratio(
+                l->tape, "a part as it is cut", l->unit,
+                (figs){{f->rough_length, f->stave_width, l->thickness}}, (figs){{l->length3}});
+            l->pieces[l->cut_count++] = f->staves;
         }
     }
     l->p->job.items = items;
@@ -226,7 +248,7 @@ static void tally(const struct planner *l, const fig *widths, const fig *lengths
         p->bought = fig_total(l->tape, "boards bought", UNIT_M3, p->counts, p->footage, stocks);
         return;
     }
-    fig operands[1 + 3 * CUT_STOCKS_MAX] = {l->m->inch};
+    fig operands[1 + 3 * LUMBER_PLAN_SIZES] = {l->m->inch};
     for (size_t s = 0; s < stocks; s++) {
         operands[1 + 3 * s] = p->counts[s];
         operands[2 + 3 * s] = widths[s];
@@ -239,25 +261,74 @@ static void tally(const struct planner *l, const fig *widths, const fig *lengths
                              (figs){{surface, l->thickness}}, (figs){{l->m->inch}});
 }
 
-static void take_plan(const struct planner *l, const fig *widths, const fig *lengths,
+/* An area that the chooser gave in hundredths, as board feet or m3. */
+static fig footage_of(const struct planner *l, const char *what, fig hundredths) {
+    const fig unit =
+        tape_constant(l->tape, "hundredths of an area in one", UNIT_COUNT, 0, 100, "by definition");
+    return fig_ratio(l->tape, what, l->unit, (figs){{hundredths, l->thickness}},
+                     (figs){{unit, l->length3}});
+}
+
+/* The boards by what becomes of them. Offcuts are what remains. */
+static void split(const struct planner *l, const fig *widths, const fig *lengths, const fig *more) {
+    struct lumber_plan *const p = l->p;
+    fig sizes[LUMBER_PLAN_SIZES];
+    for (size_t s = 0; s < p->job.stock_count; s++) {
+        sizes[s] = fig_ratio(l->tape, "a board by its size", l->unit,
+                             (figs){{l->thickness, widths[s], lengths[s]}}, (figs){{l->length3}});
+    }
+    p->measured =
+        fig_total(l->tape, "boards by their sizes", l->unit, p->counts, sizes, p->job.stock_count);
+    p->rough =
+        fig_total(l->tape, "parts as they are cut", l->unit, l->pieces, l->each, l->cut_count);
+    p->allowances = fig_plus(l->tape, "end and edge allowance", p->rough, fig_minus(l->net));
+    p->trim = footage_of(l, "ends and edges of boards", more[OUT_TRIM]);
+    p->kerf = footage_of(l, "kerf", more[OUT_KERF]);
+    p->defects = footage_of(l, "kept for defects", more[OUT_DEFECTS]);
+    p->keep_worth = footage_of(l, "offcuts worth keeping", more[OUT_KEEP]);
+    const fig terms[] = {p->measured, fig_minus(p->rough), fig_minus(p->trim), fig_minus(p->kerf),
+                         fig_minus(p->defects)};
+    p->offcuts = fig_sum(l->tape, "offcuts", l->unit, terms, 5);
+    if (l->unit == UNIT_BF) {
+        p->tally = fig_plus(l->tape, "tallied to whole feet of surface", p->bought,
+                            fig_minus(p->measured));
+    }
+    p->cuts =
+        fig_ratio(l->tape, "cuts of the plan", UNIT_COUNT, (figs){{more[OUT_CUTS]}}, (figs){{{0}}});
+}
+
+static bool take_plan(const struct planner *l, const fig *widths, const fig *lengths,
                       const fig *prices) {
+    static const char *const more[OUT_COUNT] = {
+        [OUT_CUTS] = "cuts of all boards",
+        [OUT_TRIM] = "ends and edges, hundredths of an area",
+        [OUT_KERF] = "kerf, hundredths of an area",
+        [OUT_DEFECTS] = "kept for defects, hundredths of an area",
+        [OUT_KEEP] = "offcuts worth keeping, hundredths of an area"};
     struct lumber_plan *const p = l->p;
     const size_t stocks = p->job.stock_count;
-    int64_t known[CUT_STOCKS_MAX] = {0};
-    count_boards(p->plan, known);
-    fig_chosen_known(l->tape, "boards to buy", UNIT_COUNT, &boards_chooser, l->operands,
-                     l->operand_count, known, p->counts, stocks);
+    int64_t known[LUMBER_PLAN_SIZES + OUT_COUNT] = {0};
+    const char *labels[LUMBER_PLAN_SIZES + OUT_COUNT];
+    fig out[LUMBER_PLAN_SIZES + OUT_COUNT];
+    if (!give_outputs(&p->job, p->plan, p->keep, known)) {
+        return false;
+    }
+    for (size_t s = 0; s < stocks + OUT_COUNT; s++) {
+        labels[s] = s < stocks ? "boards to buy" : more[s - stocks];
+    }
+    fig_chosen_known(l->tape, labels, UNIT_COUNT, &boards_chooser, l->operands, l->operand_count,
+                     known, out, stocks + OUT_COUNT);
+    for (size_t s = 0; s < stocks; s++) {
+        p->counts[s] = out[s];
+    }
     p->boards = fig_sum(l->tape, "boards in all", UNIT_COUNT, p->counts, stocks);
     tally(l, widths, lengths);
     p->at_price = fig_total(l->tape, "boards at the price of a small lot", UNIT_MONEY, p->counts,
                             prices, stocks);
     p->bound = tape_constant(l->tape, "least possible, boards at that price", UNIT_MONEY, 2,
                              p->plan->bound, "proved by the planner: docs/cutting.md");
-    if (l->lumber->defects.set) {
-        const fig share = measures_given(l->tape, l->m, "defects", &l->lumber->defects);
-        p->defects = fig_ratio(l->tape, "set aside for defects", l->unit,
-                               (figs){{p->bought, share}}, (figs){{l->m->hundred}});
-    }
+    split(l, widths, lengths, out + stocks);
+    return true;
 }
 
 static const char *why_not(enum cut_status status) {
@@ -267,15 +338,15 @@ static const char *why_not(enum cut_status status) {
 
 bool lumber_plan_make(struct lumber_plan *plan, struct pool *pool, struct tape *tape,
                       const struct measures *measures, const struct rates *rates, int32_t material,
-                      const struct quantities *quantities, int64_t effort) {
+                      const struct quantities *quantities, fig net, int64_t effort) {
     const struct lumber *const lumber = &rates->lumber[material];
     const size_t stocks = lumber->board_widths.count * lumber->board_lengths.count;
     const size_t items = count_items(quantities, material);
-    fig widths[CUT_STOCKS_MAX];
-    fig lengths[CUT_STOCKS_MAX];
-    fig prices[CUT_STOCKS_MAX];
-    *plan = (struct lumber_plan){0};
-    if (stocks == 0 || stocks > CUT_STOCKS_MAX) {
+    fig widths[LUMBER_PLAN_SIZES];
+    fig lengths[LUMBER_PLAN_SIZES];
+    fig prices[LUMBER_PLAN_SIZES];
+    *plan = (struct lumber_plan){.keep = keep_rule_of(measures->lengths)};
+    if (stocks == 0 || stocks > LUMBER_PLAN_SIZES) {
         plan->missing = stocks == 0 ? "no board widths and lengths are stocked"
                                     : "more board sizes than the planner takes";
         return true;
@@ -288,11 +359,15 @@ bool lumber_plan_make(struct lumber_plan *plan, struct pool *pool, struct tape *
                         .lumber = lumber,
                         .material = material,
                         .unit = lumber_unit(lumber),
+                        .net = net,
                         .operands =
-                            pool_take(pool, FIXED_OPERANDS + 3 * (stocks + items), sizeof(fig))};
-    if (l.operands == NULL) {
+                            pool_take(pool, FIXED_OPERANDS + 3 * (stocks + items), sizeof(fig)),
+                        .each = pool_take(pool, items, sizeof(fig)),
+                        .pieces = pool_take(pool, items, sizeof(fig))};
+    if (pool_failed(pool)) {
         return false;
     }
+    l.length3 = l.unit == UNIT_BF ? measures->length3_per_bf : measures->length3_per_m3;
     l.thickness = measures_given(tape, measures, "thickness, nominal", &lumber->thickness);
     l.thickness = l.unit == UNIT_BF
                       ? fig_larger(tape, "thickness counted", l.thickness, measures->inch)
@@ -310,6 +385,10 @@ bool lumber_plan_make(struct lumber_plan *plan, struct pool *pool, struct tape *
                           ? measures_given(tape, measures, "defects", &lumber->defects)
                           : tape_constant(tape, "no defects", UNIT_PERCENT, 0, 0, "none given");
     add_operand(&l, share);
+    add_operand(&l, tape_constant(tape, "offcut worth keeping, length from", measures->length, 6,
+                                  plan->keep.length, "common practice, no source"));
+    add_operand(&l, tape_constant(tape, "offcut worth keeping, width from", measures->length, 6,
+                                  plan->keep.board_width, "common practice, no source"));
     add_operand(&l, tape_constant(tape, "board sizes", UNIT_COUNT, 0, (int64_t)stocks,
                                   "widths x lengths stocked"));
     plan->job = (struct board_job){.kerf = tape_amount(tape, trims[0]),
@@ -328,8 +407,5 @@ bool lumber_plan_make(struct lumber_plan *plan, struct pool *pool, struct tape *
         return true;
     }
     plan->missing = board_plan_check(&plan->job, plan->plan);
-    if (plan->missing == NULL) {
-        take_plan(&l, widths, lengths, prices);
-    }
-    return true;
+    return plan->missing != NULL || take_plan(&l, widths, lengths, prices);
 }

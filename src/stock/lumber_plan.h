@@ -5,7 +5,7 @@
 #define DOORCOST_STOCK_LUMBER_PLAN_H
 
 #include "door/quantity.h"
-#include "stock/board_plan.h"
+#include "stock/board_layout.h"
 #include "stock/plan_part.h"
 
 struct lumber_plan {
@@ -16,18 +16,34 @@ struct lumber_plan {
     fig *counts;             /* boards to buy, one a stock of the job */
     fig *footage;            /* board feet or m3 of a board, before any rounding on the pack */
     fig boards;              /* boards in all */
+    fig cuts;                /* trims, rips and crosscuts of all boards */
     fig bought;              /* board feet as a yard tallies them; m3 */
     fig bound;               /* money: no plan costs less than this at the price of a small lot */
     fig at_price;            /* money: the plan's boards at that same price */
-    fig defects;             /* board feet or m3 set aside for defects */
+    struct keep_rule keep;
+    /* What becomes of them, board feet or m3: net, allowances, trim, kerf, defects, offcuts and
+     * tally add up to bought. */
+    fig measured;   /* the boards by their sizes */
+    fig rough;      /* the parts as they are cut, rough */
+    fig allowances; /* rough - net */
+    fig trim;       /* ends and straightened edges */
+    fig kerf;
+    fig defects; /* the share kept for them */
+    fig offcuts;
+    fig keep_worth; /* of the offcuts: those worth keeping */
+    fig tally;      /* bought - measured: rounded to whole feet of surface; m3: none */
 };
 
-/* Plans the boards of a lumber at effort units of work.  Items and names come from pool; plan->plan
- * is owned by the caller and freed by board_plan_free.  A plan is checked before it is used; one
- * that fails its check is none.  true: memory held. */
+/* A board of a plan is one of so many sizes at most: the chooser gives a count for each, and what
+ * the plan comes to. */
+enum { LUMBER_PLAN_SIZES = 56 };
+
+/* Plans the boards of a lumber at effort units of work; net: what its finished parts come to. Items
+ * and names come from pool; plan->plan is owned by the caller and freed by board_plan_free.  A plan
+ * is checked before it is used; one that fails its check is none.  true: memory held. */
 bool lumber_plan_make(struct lumber_plan *plan, struct pool *pool, struct tape *tape,
                       const struct measures *measures, const struct rates *rates, int32_t material,
-                      const struct quantities *quantities, int64_t effort)
+                      const struct quantities *quantities, fig net, int64_t effort)
     __attribute__((warn_unused_result));
 
 /* The choosers that a replay asks: boards (by board_plan_make), surface measure of one board, of

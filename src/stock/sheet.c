@@ -70,6 +70,11 @@ static void buy_by_plan(const struct rack *r, struct sheet_buy *b) {
     b->by_plan.whole = b->plan.counts[SHEET_WHOLE];
     b->by_plan.half = b->plan.counts[SHEET_HALF];
     buy_way(r, b, &b->by_plan);
+    const fig terms[] = {b->by_plan.bought, fig_minus(b->net), fig_minus(b->plan.trim),
+                         fig_minus(b->plan.kerf)};
+    b->offcuts = fig_sum(r->tape, "offcuts", r->m->area, terms, 4);
+    b->asks = waste_asked(r->tape, r->m, b->net, b->by_plan.bought,
+                          (enum waste_as)r->sheet->waste_as.word);
 }
 
 /* The way that prices the job, and what of it the job is charged. */

@@ -23,6 +23,8 @@ struct sheet_buy {
     fig price, half_price;
     struct sheet_way by_factor, by_plan; /* by_plan: all none without a plan */
     struct sheets_plan plan;
+    fig asks;     /* percent: the waste that the plan asks for, in the file's reading of it */
+    fig offcuts;  /* area that the plan leaves: bought - net - trim - kerf */
     bool planned; /* by_plan prices the job, else by_factor */
     /* of the way that prices the job */
     fig whole, half, bought, cost, factor, waste_added, yield;

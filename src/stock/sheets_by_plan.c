@@ -6,16 +6,34 @@
 #include <stdlib.h>
 
 #define MILLION 1000000
-/* Operands of the chooser before the stocks: effort, kerf, trim, 1 where parts may be turned,
- * stocks. */
-#define FIXED_OPERANDS 5
+/* Operands of the chooser before the stocks: effort, kerf, trim, 1 where parts may be turned, least
+ * longer and shorter side of an offcut worth keeping, stocks. */
+#define FIXED_OPERANDS 7
+
+/* Outputs of the chooser behind a count for each stock. */
+enum { OUT_CUTS, OUT_TRIM, OUT_KERF, OUT_KEEP, OUT_COUNT };
+
+/* out: sheets of each stock, then the outputs behind them; zeros before. */
+static void give_outputs(const struct cut_job *job, const struct sheet_plan *plan,
+                         struct keep_rule keep, int64_t *out) {
+    struct sheet_totals totals;
+    sheet_totals_make(&totals, job, plan, keep);
+    for (size_t i = 0; i < plan->sheet_count; i++) {
+        out[plan->sheets[i].stock]++;
+    }
+    int64_t *const more = out + job->stock_count;
+    more[OUT_CUTS] = totals.cuts;
+    more[OUT_TRIM] = totals.trim;
+    more[OUT_KERF] = totals.kerf;
+    more[OUT_KEEP] = totals.keep;
+}
 
 /* in: as the operands, then length, width, price of each stock, then length, width, pieces of each
  * item, at 6 decimals. */
 static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
     struct cut_stock stocks[SHEET_STOCKS];
-    const size_t stock_count = count < FIXED_OPERANDS ? 0 : (size_t)(in[4] / MILLION);
-    if (stock_count == 0 || stock_count > SHEET_STOCKS || outputs < SHEET_STOCKS ||
+    const size_t stock_count = count < FIXED_OPERANDS ? 0 : (size_t)(in[6] / MILLION);
+    if (stock_count == 0 || stock_count > SHEET_STOCKS || outputs < SHEET_STOCKS + OUT_COUNT ||
         count < FIXED_OPERANDS + 3 * stock_count) {
         return false;
     }
@@ -43,8 +61,8 @@ static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs
                                 .items = items};
     struct sheet_plan *plan = NULL;
     const bool chosen = sheet_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE;
-    for (size_t i = 0; chosen && i < plan->sheet_count; i++) {
-        out[plan->sheets[i].stock]++;
+    if (chosen) {
+        give_outputs(&job, plan, (struct keep_rule){.length = in[4], .sheet_width = in[5]}, out);
     }
     sheet_plan_free(plan);
     free(items);
@@ -153,16 +171,44 @@ static bool add_items(struct planner *l, const struct quantities *q, size_t most
     return true;
 }
 
+/* An area that the chooser gave in hundredths of the square of a length. */
+static fig area_of(const struct planner *l, const char *what, fig hundredths) {
+    const fig unit =
+        tape_constant(l->tape, "hundredths of an area in one", UNIT_COUNT, 0, 100, "by definition");
+    return fig_ratio(l->tape, what, l->m->area, (figs){{hundredths}},
+                     (figs){{unit, l->m->length2_per_area}});
+}
+
 static void take_plan(struct planner *l) {
+    static const char *const more[OUT_COUNT] = {
+        [OUT_CUTS] = "cuts of all sheets",
+        [OUT_TRIM] = "edges of sheets, hundredths of an area",
+        [OUT_KERF] = "kerf, hundredths of an area",
+        [OUT_KEEP] = "offcuts worth keeping, hundredths of an area"};
     struct sheets_plan *const p = l->p;
-    int64_t known[SHEET_STOCKS] = {0};
-    for (size_t i = 0; i < p->plan->sheet_count; i++) {
-        known[p->plan->sheets[i].stock]++;
+    const size_t stocks = p->job.stock_count;
+    int64_t known[SHEET_STOCKS + OUT_COUNT] = {0};
+    const char *labels[SHEET_STOCKS + OUT_COUNT];
+    fig out[SHEET_STOCKS + OUT_COUNT];
+    give_outputs(&p->job, p->plan, p->keep, known);
+    for (size_t s = 0; s < stocks + OUT_COUNT; s++) {
+        labels[s] = s >= stocks        ? more[s - stocks]
+                    : s == SHEET_WHOLE ? "whole sheets to buy"
+                                       : "half sheets to buy";
     }
-    fig_chosen_known(l->tape, "sheets to buy", UNIT_COUNT, &sheets_chooser, l->operands,
-                     l->operand_count, known, p->counts, p->job.stock_count);
+    fig_chosen_known(l->tape, labels, UNIT_COUNT, &sheets_chooser, l->operands, l->operand_count,
+                     known, out, stocks + OUT_COUNT);
+    for (size_t s = 0; s < stocks; s++) {
+        p->counts[s] = out[s];
+    }
     p->bound = tape_constant(l->tape, "least possible", UNIT_MONEY, 2, p->plan->bound,
                              "proved by the planner: docs/cutting.md");
+    const fig *const totals = out + stocks;
+    p->trim = area_of(l, "edges of sheets", totals[OUT_TRIM]);
+    p->kerf = area_of(l, "kerf", totals[OUT_KERF]);
+    p->keep_worth = area_of(l, "offcuts worth keeping", totals[OUT_KEEP]);
+    p->cuts = fig_ratio(l->tape, "cuts of the plan", UNIT_COUNT, (figs){{totals[OUT_CUTS]}},
+                        (figs){{{0}}});
 }
 
 bool sheets_plan_make(struct sheets_plan *plan, struct pool *pool, struct tape *tape,
@@ -170,7 +216,7 @@ bool sheets_plan_make(struct sheets_plan *plan, struct pool *pool, struct tape *
                       const struct quantities *quantities, int64_t effort) {
     const struct sheet *const sheet = &rates->sheets[material];
     const size_t most = count_items(quantities, material);
-    *plan = (struct sheets_plan){0};
+    *plan = (struct sheets_plan){.keep = keep_rule_of(measures->lengths)};
     struct planner l = {
         .p = plan,
         .pool = pool,
@@ -191,6 +237,10 @@ bool sheets_plan_make(struct sheets_plan *plan, struct pool *pool, struct tape *
     add_operand(&l,
                 tape_constant(tape, sheet->grain ? "grain kept" : "no grain: parts may be turned",
                               UNIT_COUNT, 0, sheet->grain ? 0 : 1, "the sheet's grain"));
+    add_operand(&l, tape_constant(tape, "offcut worth keeping, longer side from", measures->length,
+                                  6, plan->keep.length, "common practice, no source"));
+    add_operand(&l, tape_constant(tape, "offcut worth keeping, shorter side from", measures->length,
+                                  6, plan->keep.sheet_width, "common practice, no source"));
     plan->job = (struct cut_job){.kerf = tape_amount(tape, kerf), .trim = tape_amount(tape, trim)};
     if (!add_stocks(&l) || !add_items(&l, quantities, most)) {
         return false;

@@ -5,8 +5,8 @@
 #define DOORCOST_STOCK_SHEETS_BY_PLAN_H
 
 #include "door/quantity.h"
-#include "stock/cut/sheet_plan.h"
 #include "stock/plan_part.h"
+#include "stock/sheet_tally.h"
 
 /* The stocks of the planner's job: the whole sheet, then the half where one is sold (half the
  * length). */
@@ -19,6 +19,11 @@ struct sheets_plan {
     struct plan_part *parts; /* one an item of the job */
     fig counts[SHEET_STOCKS];
     fig bound; /* money: no plan costs less */
+    struct keep_rule keep;
+    fig cuts; /* of all sheets, trims in */
+    /* Areas: net, trim, kerf and offcuts add up to what is bought. */
+    fig trim, kerf;
+    fig keep_worth; /* of the offcuts: those worth keeping */
 };
 
 /* Plans the sheets of a kind at effort units of work.  Items come from pool; plan->plan is owned by

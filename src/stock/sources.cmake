@@ -3,6 +3,8 @@ target_sources(doorcost_core PRIVATE
     stock/banding.c
     stock/hardware.c
     stock/board_check.c
+    stock/board_layout.c
+    stock/sheet_tally.c
     stock/board_plan.c
     stock/lumber.c
     stock/lumber_plan.c
