@@ -21,7 +21,7 @@ static const struct command rows[COMMAND_COUNT] = {
          "has edited are left alone unless --force is given.",
          WORK_ALL,
          JSON_DOORS | JSON_MATERIALS | JSON_FINISH | JSON_LABOR | JSON_COSTS | JSON_SALE |
-             JSON_TAPE,
+             JSON_TAPE | JSON_PLANS,
          true, command_quote},
     [PLACE_CHECK] = {"check", "read all files and report what is wrong in them",
                      "doorcost check samples/kitchen/kitchen.ini",
@@ -39,6 +39,13 @@ static const struct command rows[COMMAND_COUNT] = {
                    "Prints lumber, sheets, glass, finish, hardware and consumables to buy, what "
                    "each costs, and what of it the job is charged.",
                    WORK_PURCHASE, JSON_MATERIALS | JSON_FINISH | JSON_PURCHASE, true, command_buy},
+    [PLACE_PLAN] = {"plan", "plan and draw the cutting of boards and sheets",
+                    "doorcost plan samples/kitchen/kitchen.ini -o kitchen-plan.pdf",
+                    "Prints, for each lumber and sheet, what to buy by cutting plan, how each "
+                    "board and sheet is cut, where the waste goes, how near to the least possible "
+                    "that is, and what the waste factor should have been. With -o or --svg it "
+                    "draws the plans, a page for each board and sheet, to hang at the saw.",
+                    WORK_ONE, JSON_PLANS, true, command_plan},
     [PLACE_COMPARE] =
         {"compare", "put the options of the job side by side",
          "doorcost compare samples/kitchen/kitchen.ini",

@@ -35,6 +35,7 @@ enum command_place {
     PLACE_CHECK,
     PLACE_FINISH,
     PLACE_BUY,
+    PLACE_PLAN,
     PLACE_COMPARE,
     PLACE_DRAW,
     COMMAND_COUNT
@@ -73,6 +74,7 @@ enum status command_finish(const struct request *request, struct work *work,
                            struct streams streams);
 enum status command_buy(const struct request *request, struct work *work, struct streams streams);
 enum status command_draw(const struct request *request, struct work *work, struct streams streams);
+enum status command_plan(const struct request *request, struct work *work, struct streams streams);
 enum status command_compare(const struct request *request, struct work *work,
                             struct streams streams);
 

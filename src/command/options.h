@@ -19,6 +19,7 @@ struct request {
     const char *job;               /* the job file; NULL: none named */
     const char *output;            /* -o; NULL: the default */
     const char *option;            /* --option; NULL: the base job */
+    const char *svg;               /* --svg, a folder; NULL: none */
     const char *effort;            /* --effort; NULL: the default */
     bool force, json, no_color, help, version;
 };

@@ -9,6 +9,7 @@ target_sources(doorcost_core PRIVATE
     command/finish.c
     command/help.c
     command/options.c
+    command/plan.c
     command/quote.c
     command/work.c
 )

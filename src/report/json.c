@@ -121,9 +121,10 @@ static json_t *estimate_object(struct json_maker *maker, const struct json_paper
         const char *key;
         json_t *(*make)(struct json_maker *);
     } sections[] = {
-        {JSON_DOORS, "doors", json_doors},    {JSON_MATERIALS, "materials", json_materials},
-        {JSON_FINISH, "finish", json_finish}, {JSON_LABOR, "labor", json_labor},
-        {JSON_COSTS, "costs", json_costs},    {JSON_SALE, "sale", json_sale},
+        {JSON_DOORS, "doors", json_doors}, {JSON_MATERIALS, "materials", json_materials},
+        {JSON_PLANS, "plans", json_plans}, {JSON_FINISH, "finish", json_finish},
+        {JSON_LABOR, "labor", json_labor}, {JSON_COSTS, "costs", json_costs},
+        {JSON_SALE, "sale", json_sale},
     };
     json_t *const object = json_object();
     maker->e = &paper->estimates[index];

@@ -20,6 +20,7 @@ enum json_part {
     JSON_SALE = 1 << 5,
     JSON_PURCHASE = 1 << 6,
     JSON_TAPE = 1 << 7,
+    JSON_PLANS = 1 << 8,
 };
 
 struct json_paper {

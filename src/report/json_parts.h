@@ -38,6 +38,7 @@ void json_put_figures(struct json_maker *maker, json_t *object, const struct jso
 
 json_t *json_doors(struct json_maker *maker);
 json_t *json_materials(struct json_maker *maker);
+json_t *json_plans(struct json_maker *maker);
 json_t *json_finish(struct json_maker *maker);
 json_t *json_labor(struct json_maker *maker);
 json_t *json_costs(struct json_maker *maker);

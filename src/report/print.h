@@ -31,6 +31,10 @@ void buy_print(struct page *page, const struct estimate *estimate, const struct 
 void products_print(struct page *page, const struct estimate *estimate);
 void small_print(struct page *page, const struct estimate *estimate);
 
+/* The cutting plans: what to buy, how it is cut, where the waste goes, how near to the least
+ * possible that is. */
+void plan_print(struct page *page, const struct estimate *estimate);
+
 /* The estimates side by side, each against the first. count: 1 or more; purchases: as many. */
 void compare_print(struct page *page, const struct estimate *estimates,
                    const struct purchase *purchases, size_t count);

@@ -24,6 +24,7 @@ target_sources(doorcost_core PRIVATE
     report/json.c
     report/json_amounts.c
     report/json_money.c
+    report/json_plans.c
     report/json_tape.c
     report/letters.c
     report/offer.c
@@ -48,11 +49,13 @@ target_sources(doorcost_core PRIVATE
     report/sheet_quote.c
     report/sheet_rates.c
     report/sheet_takes.c
+    report/plan_words.c
     report/show.c
     report/text_buy.c
     report/text_compare.c
     report/text_finish.c
     report/text_head.c
+    report/text_plan.c
     report/text_quote.c
     report/text_shop.c
     report/text_small.c

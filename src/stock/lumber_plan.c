@@ -327,6 +327,7 @@ static bool take_plan(const struct planner *l, const fig *widths, const fig *len
                             prices, stocks);
     p->bound = tape_constant(l->tape, "least possible, boards at that price", UNIT_MONEY, 2,
                              p->plan->bound, "proved by the planner: docs/cutting.md");
+    p->gap = fig_plus(l->tape, "more than the least possible", p->at_price, fig_minus(p->bound));
     split(l, widths, lengths, out + stocks);
     return true;
 }

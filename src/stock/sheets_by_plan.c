@@ -80,6 +80,7 @@ struct planner {
     int32_t material;
     fig *operands;
     size_t operand_count;
+    fig prices[SHEET_STOCKS];
 };
 
 static void add_operand(struct planner *l, fig f) {
@@ -91,12 +92,13 @@ static fig length_or_none(const struct planner *l, const char *what, const struc
                       : tape_constant(l->tape, what, l->m->length, 0, 0, "none given");
 }
 
-static void add_stock(struct planner *l, struct cut_stock *stock, fig along, fig across,
+static void add_stock(struct planner *l, struct cut_stock *stocks, size_t at, fig along, fig across,
                       fig price) {
-    *stock = (struct cut_stock){.length = tape_amount(l->tape, along),
-                                .width = tape_amount(l->tape, across),
-                                .price = tape_scaled(l->tape, price, 2),
-                                .copies = CUT_UNLIMITED};
+    l->prices[at] = price;
+    stocks[at] = (struct cut_stock){.length = tape_amount(l->tape, along),
+                                    .width = tape_amount(l->tape, across),
+                                    .price = tape_scaled(l->tape, price, 2),
+                                    .copies = CUT_UNLIMITED};
     add_operand(l, along);
     add_operand(l, across);
     add_operand(l, price);
@@ -113,13 +115,13 @@ static bool add_stocks(struct planner *l) {
     const fig price = measures_given(l->tape, l->m, "price", &l->sheet->price);
     add_operand(l, tape_constant(l->tape, "sheet sizes", UNIT_COUNT, 0, half ? 2 : 1,
                                  "whole, and half where sold"));
-    add_stock(l, &stocks[SHEET_WHOLE], along, across, price);
+    add_stock(l, stocks, SHEET_WHOLE, along, across, price);
     if (half) {
         const fig half_along = fig_ratio(l->tape, "half the length", l->m->length, (figs){{along}},
                                          (figs){{l->m->two}});
         const fig half_price =
             measures_given(l->tape, l->m, "price of a half sheet", &l->sheet->half_price);
-        add_stock(l, &stocks[SHEET_HALF], half_along, across, half_price);
+        add_stock(l, stocks, SHEET_HALF, half_along, across, half_price);
     }
     l->p->job.stocks = stocks;
     l->p->job.stock_count = half ? 2 : 1;
@@ -203,6 +205,14 @@ static void take_plan(struct planner *l) {
     }
     p->bound = tape_constant(l->tape, "least possible", UNIT_MONEY, 2, p->plan->bound,
                              "proved by the planner: docs/cutting.md");
+    const fig cost =
+        fig_total(l->tape, "sheets of the plan", UNIT_MONEY, p->counts, l->prices, stocks);
+    p->gap = fig_plus(l->tape, "more than the least possible", cost, fig_minus(p->bound));
+    if (stocks == 1 && tape_amount(l->tape, l->prices[0]) > 0) {
+        const fig sheets = fig_ratio(l->tape, "least possible, in sheets", UNIT_FACTOR,
+                                     (figs){{p->bound}}, (figs){{l->prices[0]}});
+        p->fewest = fig_up(l->tape, "fewest sheets possible", sheets, l->m->one);
+    }
     const fig *const totals = out + stocks;
     p->trim = area_of(l, "edges of sheets", totals[OUT_TRIM]);
     p->kerf = area_of(l, "kerf", totals[OUT_KERF]);

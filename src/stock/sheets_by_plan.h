@@ -18,7 +18,9 @@ struct sheets_plan {
     struct sheet_plan *plan; /* owned by the list that holds this; NULL when missing */
     struct plan_part *parts; /* one an item of the job */
     fig counts[SHEET_STOCKS];
-    fig bound; /* money: no plan costs less */
+    fig bound;  /* money: no plan costs less */
+    fig gap;    /* money: what the plan costs more; nothing: no plan costs less */
+    fig fewest; /* sheets, where one size is sold: no plan takes fewer; else none */
     struct keep_rule keep;
     fig cuts; /* of all sheets, trims in */
     /* Areas: net, trim, kerf and offcuts add up to what is bought. */
