@@ -1,14 +1,114 @@
 /* SPDX-License-Identifier: MIT */
 /* `plan`: the cutting plans of boards and sheets, printed, and drawn where that is asked for. */
 #include "command/command.h"
+#include "command/files.h"
 #include "command/work.h"
+#include "report/plan_pages.h"
 #include "report/print.h"
 
-enum status command_plan(const struct request *request, struct work *work, struct streams streams) {
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+static enum status print_plans(const struct request *request, const struct work *work,
+                               struct streams streams) {
     if (request->json) {
         return command_json(request, work, streams);
     }
     struct page page = {.out = streams.out};
     plan_print(&page, &work->estimates[0]);
     return page.failed ? command_out_of_memory(streams) : command_flush(streams);
+}
+
+static const char *svg_path(struct pool *pool, const char *folder, size_t page) {
+    return pool_format(pool, "%s/plan-%02zu.svg", folder, page + 1);
+}
+
+static enum status make_folder(const char *folder, struct streams streams) {
+    struct stat about;
+    if (mkdir(folder, 0777) == 0 ||
+        (errno == EEXIST && stat(folder, &about) == 0 && S_ISDIR(about.st_mode))) {
+        return STATUS_DONE;
+    }
+    fprintf(streams.err, "doorcost: could not make the folder '%s': %s\n", folder, strerror(errno));
+    return STATUS_OUTPUT;
+}
+
+/* Pages of a longer plan that an earlier run left: a page that is not of this plan must not hang at
+ * the saw. */
+static void drop_older(struct pool *pool, const char *folder, size_t page) {
+    for (const char *path = svg_path(pool, folder, page);
+         path != NULL && access(path, F_OK) == 0 && output_is_ours(path, OUTPUT_SVG) &&
+         unlink(path) == 0;
+         path = svg_path(pool, folder, page)) {
+        page++;
+    }
+}
+
+/* Fills the files that were begun: the PDF where there is one, then the SVG pages. */
+static bool write_files(struct plan_pages *pages, const struct output *files, size_t count,
+                        size_t *at) {
+    for (*at = 0; *at < count; (*at)++) {
+        const bool done =
+            files[*at].kind == OUTPUT_PDF
+                ? plan_pages_pdf(pages, files[*at].name)
+                : plan_pages_svg(pages, *at - (count - pages->count), files[*at].name);
+        if (!done) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static enum status draw_plans(const struct request *request, const struct work *work,
+                              struct pool *pool, struct plan_pages *pages, struct streams streams) {
+    const size_t pdfs = request->output != NULL ? 1 : 0;
+    const size_t count = pdfs + (request->svg != NULL ? pages->count : 0);
+    struct output *const files = pool_take(pool, count, sizeof *files);
+    if (files == NULL) {
+        return command_out_of_memory(streams);
+    }
+    if (pdfs > 0) {
+        files[0] = (struct output){.path = request->output, .kind = OUTPUT_PDF};
+    }
+    for (size_t i = pdfs; i < count; i++) {
+        files[i] =
+            (struct output){.path = svg_path(pool, request->svg, i - pdfs), .kind = OUTPUT_SVG};
+    }
+    size_t at = 0;
+    enum status status = request->svg == NULL ? STATUS_DONE : make_folder(request->svg, streams);
+    if (status == STATUS_DONE) {
+        status = files_begin(files, count, request, work, streams);
+    }
+    if (status == STATUS_DONE) {
+        status = write_files(pages, files, count, &at)
+                     ? files_finish(files, count, request, streams)
+                     : files_failed(files, count, at, streams);
+    }
+    if (status == STATUS_DONE && request->svg != NULL) {
+        drop_older(pool, request->svg, pages->count);
+    }
+    return status;
+}
+
+enum status command_plan(const struct request *request, struct work *work, struct streams streams) {
+    struct plan_pages pages;
+    struct pool pool;
+    enum status status = print_plans(request, work, streams);
+    if (status != STATUS_DONE || (request->output == NULL && request->svg == NULL)) {
+        return status;
+    }
+    pool_init(&pool);
+    if (!plan_pages_make(&pages, &work->estimates[0])) {
+        status = command_out_of_memory(streams);
+    } else if (pages.count == 0) {
+        fprintf(streams.err, "doorcost: nothing is cut by plan; no drawing was written\n");
+    } else {
+        status = draw_plans(request, work, &pool, &pages, streams);
+    }
+    plan_pages_clear(&pages);
+    pool_clear(&pool);
+    return status;
 }

@@ -15,9 +15,11 @@
  * comment. */
 #define END_RECORD 22
 #define SEAL_SIZE  25 /* "doorcost " and 16 digits */
-/* In a PDF the seal is a line of its own: "% ", the seal, a line feed. */
-#define PDF_BEFORE 2
-#define PDF_AFTER  1
+
+/* In a PDF or SVG the seal is a comment line of its own between these. */
+static const struct {
+    const char *before, *after;
+} comments[] = {[OUTPUT_PDF] = {"% ", "\n"}, [OUTPUT_SVG] = {"<!-- ", " -->\n"}};
 
 /* --- seals --- */
 
@@ -49,10 +51,11 @@ static bool write_zip_seal(FILE *file, long size) {
            putc(0, file) != EOF && fprintf(file, "doorcost %016" PRIx64, sum) == SEAL_SIZE;
 }
 
-static bool write_pdf_seal(FILE *file, long size) {
+static bool write_line_seal(FILE *file, long size, enum output_kind kind) {
     uint64_t sum = 0;
     return size > 0 && sum_bytes(file, size, &sum) && fseek(file, 0, SEEK_END) == 0 &&
-           fprintf(file, "%% doorcost %016" PRIx64 "\n", sum) == PDF_BEFORE + SEAL_SIZE + PDF_AFTER;
+           fprintf(file, "%sdoorcost %016" PRIx64 "%s", comments[kind].before, sum,
+                   comments[kind].after) > SEAL_SIZE;
 }
 
 static bool set_seal(const char *name, enum output_kind kind) {
@@ -61,15 +64,17 @@ static bool set_seal(const char *name, enum output_kind kind) {
         return false;
     }
     const long size = size_of(file);
-    const bool done =
-        (kind == OUTPUT_PDF ? write_pdf_seal(file, size) : write_zip_seal(file, size)) &&
-        fflush(file) == 0 && fsync(fileno(file)) == 0;
+    const bool done = (kind == OUTPUT_WORKBOOK ? write_zip_seal(file, size)
+                                               : write_line_seal(file, size, kind)) &&
+                      fflush(file) == 0 && fsync(fileno(file)) == 0;
     return fclose(file) == 0 && done;
 }
 
 static bool seal_is_whole(FILE *file, enum output_kind kind) {
-    const long before = kind == OUTPUT_PDF ? PDF_BEFORE : 2; /* bytes not summed before the seal */
-    const long after = kind == OUTPUT_PDF ? PDF_AFTER : 0;
+    const bool zip = kind == OUTPUT_WORKBOOK;
+    /* bytes not summed before the seal, and behind it */
+    const long before = zip ? 2 : (long)strlen(comments[kind].before);
+    const long after = zip ? 0 : (long)strlen(comments[kind].after);
     const long size = size_of(file);
     const long at = size - after - SEAL_SIZE;
     char seal[SEAL_SIZE + 1] = "";

@@ -3,15 +3,15 @@
  * leaves every old file whole.
  *
  * A file of ours carries a seal with a sum over all that stands before: in a workbook the comment
- * at the end of its zip archive, in a PDF a comment line after its end.  A file that somebody saved
- * again from another program has lost it, and is not overwritten unless told. */
+ * at the end of its zip archive, in a PDF or SVG a comment line after its end.  A file that
+ * somebody saved again from another program has lost it, and is not overwritten unless told. */
 #ifndef DOORCOST_REPORT_OUTPUT_H
 #define DOORCOST_REPORT_OUTPUT_H
 
 #include <stdbool.h>
 #include <stddef.h>
 
-enum output_kind { OUTPUT_WORKBOOK, OUTPUT_PDF };
+enum output_kind { OUTPUT_WORKBOOK, OUTPUT_PDF, OUTPUT_SVG };
 
 /* One file of a run. path and kind are given; the rest is 0 before outputs_begin. */
 struct output {

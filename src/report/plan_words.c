@@ -88,7 +88,7 @@ struct shown plan_proof_boards(const struct estimate *e, const struct lumber_buy
     const bool one = tape_amount(&e->tape, p->boards) == 1;
     struct shown s;
     (void)snprintf(s.text, sizeof s.text,
-                   "%.10s board%s, %.14s at the price of a small lot; less than %.14s is impossible",
+                   "%.8s board%s, %.12s at the price of a small lot; less than %.12s is impossible",
                    show(e, p->boards).text, one ? "" : "s", show_money(e, p->at_price).text,
                    show_money(e, p->bound).text);
     return s;

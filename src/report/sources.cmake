@@ -49,6 +49,10 @@ target_sources(doorcost_core PRIVATE
     report/sheet_quote.c
     report/sheet_rates.c
     report/sheet_takes.c
+    report/plan_draw.c
+    report/plan_draw_board.c
+    report/plan_draw_sheet.c
+    report/plan_pages.c
     report/plan_words.c
     report/show.c
     report/text_buy.c
