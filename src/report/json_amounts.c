@@ -141,6 +141,24 @@ static const struct json_row sheet_rows[] = {
     {"waste added", offsetof(struct sheet_buy, waste_added)},
     {"yield", offsetof(struct sheet_buy, yield)},
 };
+static const struct json_row lumber_way_rows[] = {
+    {"needed", offsetof(struct lumber_way, needed)},
+    {"bought", offsetof(struct lumber_way, bought)},
+    {"price", offsetof(struct lumber_way, price)},
+    {"cost", offsetof(struct lumber_way, cost)},
+    {"bought over net", offsetof(struct lumber_way, factor)},
+    {"waste added", offsetof(struct lumber_way, waste_added)},
+    {"yield", offsetof(struct lumber_way, yield)},
+};
+static const struct json_row sheet_way_rows[] = {
+    {"whole sheets", offsetof(struct sheet_way, whole)},
+    {"half sheets", offsetof(struct sheet_way, half)},
+    {"bought", offsetof(struct sheet_way, bought)},
+    {"cost", offsetof(struct sheet_way, cost)},
+    {"bought over net", offsetof(struct sheet_way, factor)},
+    {"waste added", offsetof(struct sheet_way, waste_added)},
+    {"yield", offsetof(struct sheet_way, yield)},
+};
 static const struct json_row glass_rows[] = {
     {"area charged", offsetof(struct glass_buy, area)},
     {"stops", offsetof(struct glass_buy, stops)},
@@ -168,6 +186,12 @@ static const struct json_row consumable_rows[] = {
     {"cost", offsetof(struct consumable_figures, cost)},
 };
 
+/* Which way prices the job, and why there is no plan. */
+static void put_ways(struct json_maker *maker, json_t *object, bool planned, const char *missing) {
+    json_put_text(maker, object, "priced by", planned ? "plan" : "factor");
+    json_put_text(maker, object, "no plan", missing);
+}
+
 static json_t *lumber_list(struct json_maker *maker) {
     json_t *const list = json_array();
     for (size_t i = 0; i < maker->e->lumber.count; i++) {
@@ -179,6 +203,14 @@ static json_t *lumber_list(struct json_maker *maker) {
         json_put_text(maker, object, "waste",
                       show_waste(&l->waste, (enum waste_as)l->waste_as.word).text);
         PUT_FIGURES(maker, object, lumber_rows, b);
+        put_ways(maker, object, b->planned, b->plan.missing);
+        json_t *const factor = json_object();
+        PUT_FIGURES(maker, factor, lumber_way_rows, &b->by_factor);
+        json_put(maker, object, "by factor", factor);
+        json_t *const plan = json_object();
+        PUT_FIGURES(maker, plan, lumber_way_rows, &b->by_plan);
+        json_put(maker, object, "by plan", plan);
+        json_put_figure(maker, object, "waste asked for", b->asks);
         json_add(maker, list, object);
     }
     return list;
@@ -194,6 +226,14 @@ static json_t *sheet_list(struct json_maker *maker) {
         json_put_text(maker, object, "waste",
                       show_waste(&s->waste, (enum waste_as)s->waste_as.word).text);
         PUT_FIGURES(maker, object, sheet_rows, b);
+        put_ways(maker, object, b->planned, b->plan.missing);
+        json_t *const factor = json_object();
+        PUT_FIGURES(maker, factor, sheet_way_rows, &b->by_factor);
+        json_put(maker, object, "by factor", factor);
+        json_t *const plan = json_object();
+        PUT_FIGURES(maker, plan, sheet_way_rows, &b->by_plan);
+        json_put(maker, object, "by plan", plan);
+        json_put_figure(maker, object, "waste asked for", b->asks);
         json_add(maker, list, object);
     }
     return list;

@@ -58,6 +58,7 @@ void sheet_parts(struct paper *paper);
 void sheet_panels(struct paper *paper); /* none where no panel is solid; after sheet_parts */
 void sheet_lumber(struct paper *paper);
 void sheet_sheets(struct paper *paper);
+void sheet_plans(struct paper *paper);
 void sheet_finish(struct paper *paper);
 void sheet_hardware(struct paper *paper);
 void sheet_labor(struct paper *paper);

@@ -213,6 +213,7 @@ void sketch_steps(const struct sketch *s, struct patch p, const struct cut_step 
     }
     /* as many columns as are needed, evenly wide */
     const size_t needed = lines == 0 ? 1 : (count + lines - 1) / lines;
+    lines = (count + needed - 1) / needed;
     const size_t spread = needed > 3 ? needed : 3;
     const double step = (p.width + COLUMN_GAP) / (double)(spread < columns ? spread : columns);
     for (size_t i = 0; i < count && lines > 0; i++) {

@@ -50,6 +50,65 @@ static const struct paper_line banding_lines[] = {
     {"cost", offsetof(struct banding_buy, cost), LOOK_TOTAL, NULL},
 };
 
+/* A row of both ways side by side. */
+struct way_line {
+    const char *label;
+    size_t offset; /* into the way */
+    enum look look;
+};
+static const struct way_line lumber_ways[] = {
+    {"to buy", offsetof(struct lumber_way, bought), LOOK_TOTAL},
+    {"price", offsetof(struct lumber_way, price), LOOK_PLAIN},
+    {"cost", offsetof(struct lumber_way, cost), LOOK_TOTAL},
+    {"waste added: bought / net - 1", offsetof(struct lumber_way, waste_added), LOOK_PLAIN},
+    {"yield: net / bought", offsetof(struct lumber_way, yield), LOOK_PLAIN},
+};
+static const struct way_line sheet_ways[] = {
+    {"whole sheets", offsetof(struct sheet_way, whole), LOOK_TOTAL},
+    {"half sheets", offsetof(struct sheet_way, half), LOOK_TOTAL},
+    {"cost", offsetof(struct sheet_way, cost), LOOK_TOTAL},
+    {"waste added: bought / net - 1", offsetof(struct sheet_way, waste_added), LOOK_PLAIN},
+    {"yield: net / bought", offsetof(struct sheet_way, yield), LOOK_PLAIN},
+};
+
+static const struct paper_line lumber_plan_lines[] = {
+    {"waste that the plan asks for", offsetof(struct lumber_buy, asks), LOOK_TOTAL,
+     "what the percent of waste in the rates would have been"},
+    {"boards", offsetof(struct lumber_buy, plan.boards), LOOK_PLAIN, "run again"},
+    {"cuts", offsetof(struct lumber_buy, plan.cuts), LOOK_PLAIN,
+     "ends, straightened edges, rips and crosscuts"},
+    {"at the price of a small lot", offsetof(struct lumber_buy, plan.at_price), LOOK_PLAIN, NULL},
+    {"less is impossible than", offsetof(struct lumber_buy, plan.bound), LOOK_PLAIN,
+     "proved by the planner at that price: docs/cutting.md"},
+    {"net, finished parts", offsetof(struct lumber_buy, net), LOOK_PLAIN,
+     "this and the lines below add up to what is bought by plan"},
+    {"end and edge allowance", offsetof(struct lumber_buy, plan.allowances), LOOK_PLAIN, NULL},
+    {"ends trimmed, edges straightened", offsetof(struct lumber_buy, plan.trim), LOOK_PLAIN, NULL},
+    {"kerf", offsetof(struct lumber_buy, plan.kerf), LOOK_PLAIN, NULL},
+    {"kept for defects", offsetof(struct lumber_buy, plan.defects), LOOK_PLAIN, NULL},
+    {"offcuts", offsetof(struct lumber_buy, plan.offcuts), LOOK_PLAIN, NULL},
+    {"tallied to whole feet of surface", offsetof(struct lumber_buy, plan.tally), LOOK_PLAIN,
+     "the yard's rounding, down or up"},
+    {"yard's minimum or price break", offsetof(struct lumber_buy, beyond), LOOK_PLAIN, NULL},
+    {"of the offcuts: worth keeping", offsetof(struct lumber_buy, plan.keep_worth), LOOK_PLAIN,
+     NULL},
+};
+
+static const struct paper_line sheet_plan_lines[] = {
+    {"waste that the plan asks for", offsetof(struct sheet_buy, asks), LOOK_TOTAL,
+     "what the percent of waste in the rates would have been"},
+    {"cuts", offsetof(struct sheet_buy, plan.cuts), LOOK_PLAIN, "trims and all others"},
+    {"less is impossible than", offsetof(struct sheet_buy, plan.bound), LOOK_PLAIN,
+     "proved by the planner: docs/cutting.md"},
+    {"area of the parts", offsetof(struct sheet_buy, net), LOOK_PLAIN,
+     "this and the lines below add up to the area bought by plan"},
+    {"edges trimmed", offsetof(struct sheet_buy, plan.trim), LOOK_PLAIN, NULL},
+    {"kerf", offsetof(struct sheet_buy, plan.kerf), LOOK_PLAIN, NULL},
+    {"offcuts", offsetof(struct sheet_buy, offcuts), LOOK_PLAIN, NULL},
+    {"of the offcuts: worth keeping", offsetof(struct sheet_buy, plan.keep_worth), LOOK_PLAIN,
+     NULL},
+};
+
 static const struct paper_line glass_lines[] = {
     {"area charged", offsetof(struct glass_buy, area), LOOK_PLAIN,
      "sides rounded up, least area a pane; sizes on the sheet Parts"},
@@ -73,19 +132,63 @@ static void note_waste(const struct paper *paper, uint16_t sheet, uint32_t row,
     book_text(paper->book, sheet, row, 3, LOOK_NOTE, words);
 }
 
+/* Both ways side by side; without a plan, why there is none. Returns the row after. */
+static uint32_t put_ways(const struct paper *paper, uint16_t sheet, uint32_t row,
+                         const struct way_line *lines, size_t count, const void *factor,
+                         const void *plan, const char *missing) {
+    struct book *const book = paper->book;
+    if (missing != NULL) {
+        book_format(book, sheet, row, 0, LOOK_NOTE, "no cutting plan: %s", missing);
+        return row + 1;
+    }
+    book_text(book, sheet, row, 0, LOOK_LABEL, "side by side");
+    book_text(book, sheet, row, 1, LOOK_HEAD, "by factor");
+    book_text(book, sheet, row, 2, LOOK_HEAD, "by plan");
+    row++;
+    for (size_t i = 0; i < count; i++) {
+        const fig one = paper_at(factor, lines[i].offset);
+        const fig other = paper_at(plan, lines[i].offset);
+        if (fig_none(one) && fig_none(other)) {
+            continue;
+        }
+        book_text(book, sheet, row, 0, lines[i].look == LOOK_TOTAL ? LOOK_LABEL : LOOK_PLAIN,
+                  lines[i].label);
+        book_figure(book, sheet, row, 1, lines[i].look, one);
+        book_figure(book, sheet, row, 2, lines[i].look, other);
+        book_text(book, sheet, row, 3, LOOK_PLAIN, paper_unit(paper, fig_none(one) ? other : one));
+        row++;
+    }
+    return row;
+}
+
+/* The way that prices the job, over the lines that it gave. */
+static void note_priced(const struct paper *paper, uint16_t sheet, uint32_t row, bool planned) {
+    book_text(paper->book, sheet, row, 3, LOOK_NOTE,
+              planned ? "the cutting plan prices the job" : "the waste factor prices the job");
+}
+
 void sheet_lumber(struct paper *paper) {
     const struct lumber_list *const list = &paper->base->lumber;
     const uint16_t sheet = book_sheet(paper->book, "Lumber", "Lumber to buy", false);
     uint32_t row =
         paper_title(paper, sheet, "Lumber to buy",
-                    "By waste factor. Net, rough and to buy are three different things.");
+                    "By waste factor and by cutting plan. Net, rough and to buy are three "
+                    "different things.");
     set_widths(paper, sheet);
     for (size_t i = 0; i < list->count; i++) {
         const struct lumber *const lumber = &paper->base->rates->lumber[list->buys[i].material];
         book_format(paper->book, sheet, row, 0, LOOK_SECTION, "%s, %s", lumber->name.s,
                     lumber->thickness_text.s);
+        const struct lumber_buy *const b = &list->buys[i];
+        note_priced(paper, sheet, row, b->planned);
         note_waste(paper, sheet, row + 3, &lumber->waste, lumber->waste_as.word);
-        row = paper_lines(paper, sheet, row + 1, LINES(lumber_lines), &list->buys[i]) + 1;
+        row = paper_lines(paper, sheet, row + 1, LINES(lumber_lines), b);
+        row = put_ways(paper, sheet, row, LINES(lumber_ways), &b->by_factor, &b->by_plan,
+                       b->plan.missing);
+        if (b->plan.missing == NULL) {
+            row = paper_lines(paper, sheet, row, LINES(lumber_plan_lines), b);
+        }
+        row++;
     }
     if (list->count == 0) {
         book_text(paper->book, sheet, row, 0, LOOK_PLAIN, "no lumber in this job");
@@ -98,13 +201,21 @@ void sheet_sheets(struct paper *paper) {
     const uint16_t sheet =
         book_sheet(paper->book, "Sheets", "Sheets, banding and glass to buy", false);
     uint32_t row = paper_title(paper, sheet, "Sheets, banding and glass to buy",
-                               "By waste factor, up to whole sheets.");
+                               "By waste factor, up to whole sheets, and by cutting plan.");
     set_widths(paper, sheet);
     for (size_t i = 0; i < list->count; i++) {
         const struct sheet *const kind = &paper->base->rates->sheets[list->buys[i].material];
         book_text(paper->book, sheet, row, 0, LOOK_SECTION, kind->name.s);
+        const struct sheet_buy *const b = &list->buys[i];
+        note_priced(paper, sheet, row, b->planned);
         note_waste(paper, sheet, row + 2, &kind->waste, kind->waste_as.word);
-        row = paper_lines(paper, sheet, row + 1, LINES(sheet_lines), &list->buys[i]) + 1;
+        row = paper_lines(paper, sheet, row + 1, LINES(sheet_lines), b);
+        row = put_ways(paper, sheet, row, LINES(sheet_ways), &b->by_factor, &b->by_plan,
+                       b->plan.missing);
+        if (b->plan.missing == NULL) {
+            row = paper_lines(paper, sheet, row, LINES(sheet_plan_lines), b);
+        }
+        row++;
     }
     for (size_t i = 0; i < paper->base->banding.count; i++) {
         const struct banding_buy *const b = &paper->base->banding.buys[i];

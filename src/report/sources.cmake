@@ -46,6 +46,7 @@ target_sources(doorcost_core PRIVATE
     report/sheet_materials.c
     report/sheet_panels.c
     report/sheet_parts.c
+    report/sheet_plans.c
     report/sheet_quote.c
     report/sheet_rates.c
     report/sheet_takes.c

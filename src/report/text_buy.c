@@ -1,9 +1,25 @@
 /* SPDX-License-Identifier: MIT */
 /* The buying list: lumber and sheets here, what is bought by the piece in text_small.c. */
+#include "report/plan_words.h"
 #include "report/print.h"
 #include "report/show.h"
 
 /* --- lumber --- */
+
+static void put_way(struct grid *grid, const struct estimate *e, const char *how,
+                    const struct lumber_way *w) {
+    grid_heading(grid, "    by %s: %s, %s; waste added %s, yield %s", how,
+                 show_unit(e, w->bought).text, show_money(e, w->cost).text,
+                 show_unit(e, w->waste_added).text, show_unit(e, w->yield).text);
+}
+
+static void put_ways(struct grid *grid, const struct estimate *e, const struct lumber_way *factor,
+                     const struct lumber_way *plan) {
+    put_way(grid, e, "factor", factor);
+    if (!fig_none(plan->bought)) {
+        put_way(grid, e, "plan", plan);
+    }
+}
 
 static void put_lumber(struct grid *grid, const struct estimate *e, const struct lumber_buy *b) {
     const struct lumber *const l = &e->rates->lumber[b->material];
@@ -15,8 +31,12 @@ static void put_lumber(struct grid *grid, const struct estimate *e, const struct
     grid_put(grid, "%s", show_money(e, b->price).text);
     grid_put(grid, "%s", show_money(e, b->cost).text);
     grid_heading(grid, "    waste %s", show_waste(&l->waste, (enum waste_as)l->waste_as.word).text);
-    grid_heading(grid, "    bought over net: %s more; net of bought: %s",
-                 show_unit(e, b->waste_added).text, show_unit(e, b->yield).text);
+    put_ways(grid, e, &b->by_factor, &b->by_plan);
+    if (b->plan.missing == NULL) {
+        grid_heading(grid, "    %s",
+                     plan_asks(e, b->asks, &l->waste, (enum waste_as)l->waste_as.word).text);
+        grid_heading(grid, "    %s", plan_prices(b->planned));
+    }
     const int64_t more = tape_scaled(&e->tape, b->bought, 6) - tape_scaled(&e->tape, b->needed, 6);
     if (more > 0) {
         grid_heading(grid, "    %s ordered, %s needed: at %s the lot costs %s instead of %s",
@@ -52,6 +72,13 @@ static void print_lumber(struct page *page, const struct estimate *e) {
 
 /* --- sheets --- */
 
+static void put_sheet_way(struct grid *grid, const struct estimate *e, const char *how,
+                          const struct sheet_way *w) {
+    grid_heading(grid, "    by %s: %s, %s; waste added %s, yield %s", how,
+                 plan_show_sheets(e, w).text, show_money(e, w->cost).text,
+                 show_unit(e, w->waste_added).text, show_unit(e, w->yield).text);
+}
+
 static void put_sheet(struct grid *grid, const struct estimate *e, const struct sheet_buy *b) {
     const struct sheet *const s = &e->rates->sheets[b->material];
     grid_put(grid, "%s", s->name.s);
@@ -65,8 +92,13 @@ static void put_sheet(struct grid *grid, const struct estimate *e, const struct 
                  show_money(e, b->price).text, fig_none(b->half_price) ? "" : ", a half ",
                  fig_none(b->half_price) ? "" : show_money(e, b->half_price).text);
     grid_heading(grid, "    waste %s", show_waste(&s->waste, (enum waste_as)s->waste_as.word).text);
-    grid_heading(grid, "    bought over net: %s more; net of bought: %s",
-                 show_unit(e, b->waste_added).text, show_unit(e, b->yield).text);
+    put_sheet_way(grid, e, "factor", &b->by_factor);
+    if (b->plan.missing == NULL) {
+        put_sheet_way(grid, e, "plan", &b->by_plan);
+        grid_heading(grid, "    %s",
+                     plan_asks(e, b->asks, &s->waste, (enum waste_as)s->waste_as.word).text);
+        grid_heading(grid, "    %s", plan_prices(b->planned));
+    }
 }
 
 static void print_sheets(struct page *page, const struct estimate *e) {

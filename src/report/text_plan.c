@@ -221,11 +221,12 @@ static const char *sheet_words(struct teller *t, const struct sheets_plan *p,
         const struct shown name = plan_part_name(&p->parts[i]);
         const struct shown size = plan_show_size(t->e, item->width, item->length);
         if (counts[i] == 1) {
-            words = or_nothing(join(t, words, pool_format(&t->pool, "%s %s", name.text, size.text)));
+            words =
+                or_nothing(join(t, words, pool_format(&t->pool, "%s %s", name.text, size.text)));
         } else if (counts[i] > 1) {
-            words = or_nothing(join(t, words,
-                                    pool_format(&t->pool, "%lld x %s %s", (long long)counts[i],
-                                                name.text, size.text)));
+            words = or_nothing(join(
+                t, words,
+                pool_format(&t->pool, "%lld x %s %s", (long long)counts[i], name.text, size.text)));
         }
     }
     return words;
@@ -240,15 +241,14 @@ static void print_one_sheet(struct teller *t, const struct sheets_plan *p,
     for (size_t i = 0; i < sheet->node_count; i++) {
         const struct sheet_node *const n = &p->plan->nodes[sheet->first_node + i];
         if (n->use == SHEET_OFFCUT && sheet_keeps(p->keep, n->length, n->width)) {
-            keep = or_nothing(
-                join(t, keep,
-                     pool_format(&t->pool, "%s", plan_show_size(e, n->width, n->length).text)));
+            keep = or_nothing(join(
+                t, keep, pool_format(&t->pool, "%s", plan_show_size(e, n->width, n->length).text)));
         }
     }
-    const char *const first =
-        pool_format(&t->pool, "  %s, %s: ",
-                    plan_numbers(alike, sheet->stock == SHEET_HALF ? "half sheet" : "sheet").text,
-                    plan_show_size(e, stock->width, stock->length).text);
+    const char *const first = pool_format(
+        &t->pool,
+        "  %s, %s: ", plan_numbers(alike, sheet->stock == SHEET_HALF ? "half sheet" : "sheet").text,
+        plan_show_size(e, stock->width, stock->length).text);
     say_wrapped(t->page, or_nothing(first), 4, "%s%s%s", sheet_words(t, p, sheet),
                 keep[0] == '\0' ? "" : "; keep ", keep);
 }

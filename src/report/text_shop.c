@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What stands below the quote for the shop alone. */
+#include "report/plan_words.h"
 #include "report/print.h"
 #include "report/show.h"
 
@@ -75,10 +76,43 @@ static void print_cost(struct page *page, const struct estimate *e) {
     }
 }
 
-static void put_need(struct grid *grid, const char *name, const char *net, const char *bought) {
+static void put_need(struct grid *grid, const char *name, const char *net, const char *factor,
+                     const char *plan) {
     grid_put(grid, "%s", name);
     grid_put(grid, "%s", net);
-    grid_put(grid, "%s", bought);
+    grid_put(grid, "%s", factor);
+    grid_put(grid, "%s", plan);
+}
+
+static const char *way_words(const struct word *by) {
+    return by->word == PRICED_BY_PLAN ? "plan" : "factor";
+}
+
+static void print_stock(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {{"material", GRID_LEFT, true},
+                                                 {"on the doors", GRID_RIGHT, false},
+                                                 {"buy by factor", GRID_RIGHT, false},
+                                                 {"by plan", GRID_RIGHT, false}};
+    struct grid grid;
+    grid_init(&grid, columns, 4, 2);
+    for (size_t i = 0; i < e->lumber.count; i++) {
+        const struct lumber_buy *const b = &e->lumber.buys[i];
+        put_need(&grid, e->rates->lumber[b->material].name.s, show_unit(e, b->net).text,
+                 show_unit(e, b->by_factor.bought).text, show_unit(e, b->by_plan.bought).text);
+    }
+    for (size_t i = 0; i < e->sheets.count; i++) {
+        const struct sheet_buy *const b = &e->sheets.buys[i];
+        put_need(&grid, e->rates->sheets[b->material].name.s, show_unit(e, b->net).text,
+                 plan_show_sheets(e, &b->by_factor).text,
+                 b->plan.missing != NULL ? "-" : plan_show_sheets(e, &b->by_plan).text);
+    }
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    say_wrapped(page, "", 2,
+                "(the %s prices the lumber, the %s the sheets; 'doorcost plan' shows how they are "
+                "cut)",
+                way_words(&e->rates->shop.lumber_by), way_words(&e->rates->shop.sheets_by));
+    say(page, "%s", "");
 }
 
 static void put_finish(struct grid *grid, const struct estimate *e) {
@@ -92,27 +126,21 @@ static void put_finish(struct grid *grid, const struct estimate *e) {
 }
 
 static void print_needs(struct page *page, const struct estimate *e) {
-    static const struct grid_column columns[] = {{"material", GRID_LEFT, true},
-                                                 {"on the doors", GRID_RIGHT, false},
-                                                 {"to buy", GRID_RIGHT, false}};
+    static const struct grid_column columns[] = {
+        {"finish", GRID_LEFT, true}, {"needed", GRID_RIGHT, false}, {"to buy", GRID_RIGHT, false}};
     struct grid grid;
-    grid_init(&grid, columns, 3, 2);
-    for (size_t i = 0; i < e->lumber.count; i++) {
-        const struct lumber_buy *const b = &e->lumber.buys[i];
-        put_need(&grid, e->rates->lumber[b->material].name.s, show_unit(e, b->net).text,
-                 show_unit(e, b->bought).text);
+    if (e->lumber.count + e->sheets.count > 0) {
+        print_stock(page, e);
     }
-    for (size_t i = 0; i < e->sheets.count; i++) {
-        const struct sheet_buy *const b = &e->sheets.buys[i];
-        put_need(&grid, e->rates->sheets[b->material].name.s, show_unit(e, b->net).text,
-                 show_sheets(e, b).text);
+    if (e->finish.product_count > 0) {
+        grid_init(&grid, columns, 3, 2);
+        put_finish(&grid, e);
+        grid_print(&grid, page);
+        grid_clear(&grid);
     }
-    put_finish(&grid, e);
-    grid_print(&grid, page);
-    grid_clear(&grid);
     say_wrapped(page, "", 2,
-                "(of finish: needed, losses in; 'doorcost buy' gives the whole list, 'doorcost "
-                "finish' the reasons)");
+                "(of finish: losses in; 'doorcost buy' gives the whole list, 'doorcost finish' the "
+                "reasons)");
 }
 
 /* Minutes a door by sort of work, what shops have told beside them. */
