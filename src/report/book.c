@@ -156,7 +156,7 @@ void book_formula(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
     }
 }
 
-void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
+void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                 const char *formula, const char *shown) {
     const char *const copy = pool_text(&book->pool, formula, strlen(formula));
     const char *const words = pool_text(&book->pool, shown, strlen(shown));
@@ -165,7 +165,7 @@ void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column
                                      .sheet = sheet,
                                      .column = column,
                                      .kind = CELL_CHECK,
-                                     .look = LOOK_LABEL,
+                                     .look = (uint8_t)look,
                                      .text = copy,
                                      .shown = words});
     }

@@ -160,7 +160,7 @@ void book_formula(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
                   enum unit unit, uint8_t decimals, int64_t value, const char *formula);
 /* A check: a formula that gives words, over any cells; shown: what it gives now. `run again` stands
  * out. */
-void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
+void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                 const char *formula, const char *shown);
 /* Names a cell: letters, digits and `_`, beginning with a letter, no cell reference; a name that is
  * taken gets a `_` more. */

@@ -35,7 +35,7 @@ void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row, u
                                  tape_text(tape, product->prices[i], value, sizeof value));
     }
     (void)snprintf(text + used, sizeof text - used, "),\"ok\",\"run again\")");
-    book_check(paper->book, sheet, row, CHECK_COLUMN, text, "ok");
+    book_check(paper->book, sheet, row, CHECK_COLUMN, LOOK_LABEL, text, "ok");
 }
 
 void check_all(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
@@ -47,5 +47,5 @@ void check_all(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t
                    "IF(COUNTIF(%s!K1:K%d,\"run again\")>0,\"figures were changed: run again\",\"as "
                    "the program made it\")",
                    CHECK_SHEET, CHECK_ROWS);
-    book_check(paper->book, sheet, row, column, text, "as the program made it");
+    book_check(paper->book, sheet, row, column, LOOK_NOTE, text, "as the program made it");
 }

@@ -55,6 +55,10 @@ void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16
     }
 }
 
+const char *paper_lengths(const struct paper *paper) {
+    return paper->base->measures.lengths == LENGTH_MM ? "mm" : "inches";
+}
+
 const char *use_name(enum use use) {
     static const char *const names[] = {"door", "drawer front", "false front", "end panel"};
     return names[use];

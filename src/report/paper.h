@@ -43,6 +43,9 @@ void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16
 /* "in", "mm"; the unit name of money is the currency. */
 const char *paper_unit(const struct paper *paper, fig figure);
 
+/* "inches", "mm": lengths of the job in words. */
+const char *paper_lengths(const struct paper *paper);
+
 const char *use_name(enum use use);
 const char *material_name(const struct rates *rates, enum stuff stuff, int32_t material);
 

@@ -75,7 +75,7 @@ void sheet_doors(struct paper *paper) {
     paper_title(paper, sheet, "Doors as made", NULL);
     book_format(paper->book, sheet, 1, 0, LOOK_NOTE,
                 "Sizes of one leaf in %s; hinges and weight (in %s) are of one leaf.",
-                unit_name(m->length), unit_name(m->weight));
+                paper_lengths(paper), unit_name(m->weight));
     const uint32_t last =
         door_table(paper, sheet, size_columns, sizeof size_columns / sizeof *size_columns);
     book_text(paper->book, sheet, last, 0, LOOK_LABEL, "in all");
@@ -90,6 +90,6 @@ void sheet_surfaces(struct paper *paper) {
     book_format(paper->book, sheet, 1, 0, LOOK_NOTE,
                 "Of one leaf; areas in %s, the perimeter in %s. Sprayed: faces, edges and what the "
                 "profile adds.",
-                unit_name(m->area), unit_name(m->length));
+                unit_name(m->area), paper_lengths(paper));
     door_table(paper, sheet, surface_columns, sizeof surface_columns / sizeof *surface_columns);
 }

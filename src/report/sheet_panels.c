@@ -38,16 +38,16 @@ static void panel_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     book_text(book, sheet, at, 0, LOOK_LABEL, leaf->door->row->id.s);
     book_text(book, sheet, at, 1, LOOK_PLAIN, part_kind_name(part->kind));
     book_text(book, sheet, at, 2, LOOK_PLAIN, paper->base->rates->lumber[part->material].species.s);
-    book_mention(book, sheet, at, 3, LOOK_PLAIN, f->pieces);
-    book_number(book, sheet, at, 4, LOOK_PLAIN, UNIT_COUNT, 0, part->staves);
-    book_text(book, sheet, at, 5, LOOK_PLAIN, part->raised ? "raised" : "flat");
+    book_text(book, sheet, at, 3, LOOK_PLAIN, part->raised ? "raised" : "flat");
+    book_mention(book, sheet, at, 4, LOOK_PLAIN, f->pieces);
+    book_number(book, sheet, at, 5, LOOK_PLAIN, UNIT_COUNT, 0, part->staves);
     for (size_t c = 0; c < COLUMNS; c++) {
         book_figure(book, sheet, at, (uint16_t)(WORDS + c), LOOK_PLAIN,
                     paper_at(f, columns[c].offset));
     }
-    if (part->kind == PART_PANEL) {
-        book_text(book, sheet, at, (uint16_t)(WORDS + COLUMNS), LOOK_WARN,
-                  panel_note(paper, &f->movement));
+    const char *const note = part->kind == PART_PANEL ? panel_note(paper, &f->movement) : "";
+    if (note[0] != '\0') {
+        book_text(book, sheet, at, (uint16_t)(WORDS + COLUMNS), LOOK_WARN, note);
     }
 }
 
@@ -64,15 +64,15 @@ static void put_climate(const struct paper *paper, uint16_t sheet) {
         paper->book, sheet, 1, 0, LOOK_NOTE,
         "Sizes in %s. Made up at %s %% moisture; air of %s to %s %% humidity at 70 F, from the "
         "[climate] of the rates. Boards taken as flat-sawn.",
-        unit_name(paper->base->measures.length),
+        paper_lengths(paper),
         figure_text(climate->moisture.amount, climate->moisture.decimals, wood, sizeof wood),
         figure_text(climate->driest.amount, climate->driest.decimals, air[0], sizeof air[0]),
         figure_text(climate->wettest.amount, climate->wettest.decimals, air[1], sizeof air[1]));
 }
 
 void sheet_panels(struct paper *paper) {
-    static const char *const words[WORDS] = {"door",   "part",   "species",
-                                             "pieces", "staves", "edges"};
+    static const char *const words[WORDS] = {"door",  "part",   "species",
+                                             "edges", "pieces", "staves"};
     const struct quantities *const q = &paper->base->quantities;
     struct book *const book = paper->book;
     uint32_t row = 4;

@@ -53,7 +53,7 @@ void sheet_parts(struct paper *paper) {
         "Sizes in %s; length runs along the grain. Lumber is cut to the rough size, machined, then "
         "trimmed to "
         "the finished one. Net and rough in the unit lumber is sold by, areas in %s, weight in %s.",
-        unit_name(m->length), unit_name(m->area), unit_name(m->weight));
+        paper_lengths(paper), unit_name(m->area), unit_name(m->weight));
     paper_heads(paper, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, words, WORDS);
     for (size_t c = 0; c < sizeof columns / sizeof *columns; c++) {
         book_text(book, sheet, FIRST_ROW - 1, (uint16_t)(WORDS + c), LOOK_HEAD, columns[c].head);

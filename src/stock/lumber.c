@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/lumber.h"
 
+#include "stock/order.h"
+
 #define MOST_BREAKS 8
 
 struct yard {
@@ -128,14 +130,6 @@ static void buy_by_plan(const struct yard *y, struct lumber_buy *b) {
     b->asks =
         waste_asked(y->tape, y->m, b->net, b->plan.bought, (enum waste_as)y->lumber->waste_as.word);
 }
-
-struct order {
-    struct pool *pool;
-    const struct rates *rates;
-    const struct quantities *quantities;
-    struct problems *problems;
-    struct plan_wish wish;
-};
 
 static bool plan_lumber(const struct yard *y, struct lumber_buy *b, const struct order *o) {
     const bool wanted = o->rates->shop.lumber_by.word == PRICED_BY_PLAN;

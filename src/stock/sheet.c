@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/sheet.h"
 
+#include "stock/order.h"
+
 #include "stock/lumber.h"
 
 #include <stddef.h>
@@ -93,14 +95,6 @@ static void price_by(const struct rack *r, struct sheet_buy *b, const struct she
                      : fig_ratio(r->tape, "sheet cost charged", UNIT_MONEY, (figs){{w->cost, used}},
                                  (figs){{w->bought}});
 }
-
-struct order {
-    struct pool *pool;
-    const struct rates *rates;
-    const struct quantities *quantities;
-    struct problems *problems;
-    struct plan_wish wish;
-};
 
 static bool plan_sheets(const struct rack *r, struct sheet_buy *b, const struct order *o) {
     const bool wanted = o->rates->shop.sheets_by.word == PRICED_BY_PLAN;
