@@ -18,7 +18,9 @@ struct floor {
     const struct finish_list *finish;
     struct problems *problems;
     fig lumber_bought, sheets_bought; /* none when nothing is */
+    fig boards, cuts;                 /* of the cutting plans; none without */
     fig *leaf_lumber, *leaf_sheet;    /* net of a leaf, for shares of what the job has as a whole */
+    fig *leaf_parts;                  /* its parts, likewise */
     fig *pieces, *each;               /* room for totals over the rows */
     bool *applies;
 };
@@ -144,6 +146,12 @@ static bool job_driver(const struct floor *f, struct operation_figures *o, enum 
     } else if (driver == DRIVER_SHEET) {
         o->job_count = f->sheets_bought;
         by = f->leaf_sheet;
+    } else if (driver == DRIVER_BOARD) {
+        o->job_count = f->boards;
+        by = f->leaf_lumber;
+    } else if (driver == DRIVER_CUT) {
+        o->job_count = f->cuts;
+        by = f->leaf_parts;
     } else {
         return false;
     }
@@ -195,6 +203,35 @@ static bool start(const struct floor *f, struct operation_figures *o) {
     return works;
 }
 
+/* Boards and cuts of the plans that were made. */
+static void plan_drivers(struct floor *f, const struct lumber_list *lumber,
+                         const struct sheet_list *sheets, fig *terms) {
+    size_t n = 0;
+    for (size_t i = 0; i < lumber->count; i++) {
+        terms[n++] = lumber->buys[i].plan.boards;
+    }
+    bool planned = false;
+    for (size_t i = 0; i < n; i++) {
+        planned = planned || !fig_none(terms[i]);
+    }
+    if (planned) {
+        f->boards = fig_sum(f->tape, "boards by plan in all", UNIT_COUNT, terms, n);
+    }
+    n = 0;
+    planned = false;
+    for (size_t i = 0; i < lumber->count; i++) {
+        terms[n] = lumber->buys[i].plan.cuts;
+        planned = planned || !fig_none(terms[n++]);
+    }
+    for (size_t i = 0; i < sheets->count; i++) {
+        terms[n] = sheets->buys[i].plan.cuts;
+        planned = planned || !fig_none(terms[n++]);
+    }
+    if (planned) {
+        f->cuts = fig_sum(f->tape, "cuts of the plans in all", UNIT_COUNT, terms, n);
+    }
+}
+
 /* Lumber and sheets bought, and what of each kind a leaf takes: the drivers that the job has as a
  * whole. */
 static void job_drivers(struct floor *f, const struct lumber_list *lumber,
@@ -216,8 +253,10 @@ static void job_drivers(struct floor *f, const struct lumber_list *lumber,
     if (n > 0) {
         f->sheets_bought = fig_sum(f->tape, "sheets bought in all", UNIT_COUNT, terms, n);
     }
+    plan_drivers(f, lumber, sheets, terms);
     for (size_t r = 0; r < f->q->count; r++) {
         const struct leaf_figures *const leaf = &f->q->leaves[r];
+        f->leaf_parts[r] = leaf->driver[DRIVER_PART];
         fig wood[MOST_USES];
         fig board[MOST_USES];
         size_t woods = 0;
@@ -252,6 +291,7 @@ static bool take_room(struct floor *f, struct pool *pool) {
     f->labor->leaf_cost = pool_take(pool, rows, sizeof(fig));
     f->leaf_lumber = pool_take(pool, rows, sizeof(fig));
     f->leaf_sheet = pool_take(pool, rows, sizeof(fig));
+    f->leaf_parts = pool_take(pool, rows, sizeof(fig));
     f->pieces = pool_take(pool, rows, sizeof(fig));
     f->each = pool_take(pool, rows, sizeof(fig));
     f->applies = pool_take(pool, rows, sizeof(bool));

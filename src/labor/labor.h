@@ -70,4 +70,8 @@ bool labor_make(struct labor *labor, struct pool *pool, struct tape *tape,
                 const struct sheet_list *sheets, const struct finish_list *finish,
                 struct problems *problems) __attribute__((warn_unused_result));
 
+/* What is asked of the planners for the work: wish, and the plans that an operation is counted by.
+ */
+struct plan_wish labor_plans(const struct rates *rates, struct plan_wish wish);
+
 #endif

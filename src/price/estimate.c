@@ -76,7 +76,8 @@ enum estimate_result estimate_make_as(struct estimate *e, const struct rates *ra
     if (!doors_make(&e->doors, rates, job, wish.option)) {
         return ESTIMATE_MEMORY;
     }
-    if (!quantities_stage(e, wish.plans, problems) || !money_stage(e, problems)) {
+    if (!quantities_stage(e, labor_plans(rates, wish.plans), problems) ||
+        !money_stage(e, problems)) {
         return ESTIMATE_MEMORY;
     }
     ask_questions(e, problems);

@@ -159,6 +159,8 @@ enum driver {
     DRIVER_PANE,             /* panes of glass */
     DRIVER_LUMBER,           /* bf (or m3) bought */
     DRIVER_SHEET,            /* sheets bought */
+    DRIVER_BOARD,            /* boards of the cutting plans */
+    DRIVER_CUT,              /* cuts of the plans of boards and sheets */
     DRIVER_COUNT
 };
 

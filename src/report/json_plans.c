@@ -192,14 +192,14 @@ static const struct json_row sheet_rows[] = {
     {"bought", offsetof(struct sheet_buy, by_plan.bought)},
 };
 
-/* A node and what it becomes; nodes of a sheet are numbered from 0, in the order of the cuts. */
+/* A node and what it becomes; nodes of a sheet are numbered from 0, in the order of the cuts.
+ * places: the number of each node from the sheet's first on. */
 static json_t *node_object(struct json_maker *maker, const struct sheets_plan *p,
-                           const struct sheet_sheet *sheet, size_t i) {
+                           const struct sheet_node *n, const size_t *places) {
     static const char *const uses[] = {[SHEET_CUT_X] = "crosscut",
                                        [SHEET_CUT_Y] = "rip",
                                        [SHEET_PIECE] = "part",
                                        [SHEET_OFFCUT] = "offcut"};
-    const struct sheet_node *const n = &p->plan->nodes[sheet->first_node + i];
     json_t *const object = json_object();
     json_put_text(maker, object, "becomes", uses[n->use]);
     put_box(maker, object, n->x, n->y, n->length, n->width);
@@ -212,13 +212,36 @@ static json_t *node_object(struct json_maker *maker, const struct sheets_plan *p
         json_put(maker, object, "keep", json_boolean(sheet_keeps(p->keep, n->length, n->width)));
     } else {
         put_size(maker, object, "at", n->position);
-        json_put_count(maker, object, "first", (int64_t)(n->first - sheet->first_node));
+        json_put_count(maker, object, "first", (int64_t)places[n->first]);
         json_put(maker, object, "second",
-                 n->second == SHEET_NONE
-                     ? json_null()
-                     : json_integer((json_int_t)(n->second - sheet->first_node)));
+                 n->second == SHEET_NONE ? json_null()
+                                         : json_integer((json_int_t)places[n->second]));
     }
     return object;
+}
+
+static json_t *one_sheet(struct json_maker *maker, struct pool *pool, const struct sheets_plan *p,
+                         const struct alike *alike) {
+    const struct sheet_sheet *const sheet = &p->plan->sheets[alike->first];
+    size_t *const order = pool_take(pool, 2 * sheet->node_count, sizeof *order);
+    size_t *const places = pool_take(pool, p->plan->node_count, sizeof *places);
+    if (order == NULL || places == NULL) {
+        return NULL;
+    }
+    sheet_order(p->plan, alike->first, order, order + sheet->node_count);
+    json_t *const one = json_object();
+    json_put_count(maker, one, "number", (int64_t)alike->number);
+    json_put_count(maker, one, "copies", (int64_t)alike->copies);
+    json_put_count(maker, one, "size", (int64_t)sheet->stock);
+    for (size_t n = 0; n < sheet->node_count; n++) {
+        places[order[n]] = n;
+    }
+    json_t *const nodes = json_array();
+    for (size_t n = 0; n < sheet->node_count; n++) {
+        json_add(maker, nodes, node_object(maker, p, &p->plan->nodes[order[n]], places));
+    }
+    json_put(maker, one, "nodes", nodes);
+    return one;
 }
 
 static void put_sheets(struct json_maker *maker, json_t *object, const struct sheets_plan *p) {
@@ -228,17 +251,7 @@ static void put_sheets(struct json_maker *maker, json_t *object, const struct sh
     const struct alike *const list = plan_alike_sheets(&pool, p->plan, &count);
     json_t *const sheets = list == NULL ? NULL : json_array();
     for (size_t i = 0; list != NULL && i < count; i++) {
-        const struct sheet_sheet *const sheet = &p->plan->sheets[list[i].first];
-        json_t *const one = json_object();
-        json_put_count(maker, one, "number", (int64_t)list[i].number);
-        json_put_count(maker, one, "copies", (int64_t)list[i].copies);
-        json_put_count(maker, one, "size", (int64_t)sheet->stock);
-        json_t *const nodes = json_array();
-        for (size_t n = 0; n < sheet->node_count; n++) {
-            json_add(maker, nodes, node_object(maker, p, sheet, n));
-        }
-        json_put(maker, one, "nodes", nodes);
-        json_add(maker, sheets, one);
+        json_add(maker, sheets, one_sheet(maker, &pool, p, &list[i]));
     }
     json_put(maker, object, "sheets cut", sheets);
     pool_clear(&pool);

@@ -17,6 +17,7 @@ struct sheet_page {
     const struct sheets_plan *p;
     const struct sheet_sheet *sheet;
     const struct cut_stock *stock;
+    size_t *order; /* its nodes as they are cut */
     struct cut_step *steps;
     size_t step_count;
 };
@@ -51,7 +52,7 @@ static void draw_trim(const struct sheet_page *b) {
 static void draw_nodes(const struct sheet_page *b) {
     const struct estimate *const e = b->s->e;
     for (size_t i = 0; i < b->sheet->node_count; i++) {
-        const struct sheet_node *const n = node_at(b, b->sheet->first_node + i);
+        const struct sheet_node *const n = node_at(b, b->order[i]);
         const struct patch p = sketch_patch(b->s, n->x, n->y, n->length, n->width);
         if (n->use == SHEET_PIECE) {
             const struct cut_item *const item = &b->p->job.items[b->p->plan->parts[n->part].item];
@@ -79,7 +80,7 @@ static void draw_nodes(const struct sheet_page *b) {
 static void draw_numbers(const struct sheet_page *b) {
     size_t number = sheet_trims(&b->p->job);
     for (size_t i = 0; i < b->sheet->node_count; i++) {
-        const struct sheet_node *const n = node_at(b, b->sheet->first_node + i);
+        const struct sheet_node *const n = node_at(b, b->order[i]);
         if (!is_cut(n)) {
             continue;
         }
@@ -130,7 +131,7 @@ static void list_steps(struct sheet_page *b) {
                  false);
     }
     for (size_t i = 0; i < b->sheet->node_count; i++) {
-        const struct sheet_node *const n = node_at(b, b->sheet->first_node + i);
+        const struct sheet_node *const n = node_at(b, b->order[i]);
         if (is_cut(n)) {
             list_cut(b, n, ++number);
         }
@@ -158,9 +159,11 @@ bool draw_sheet_page(struct sketch *s, const struct sheet_buy *buy, const struct
     struct sheet_page b = {.s = s, .p = p, .sheet = &p->plan->sheets[alike->first]};
     b.stock = &p->job.stocks[b.sheet->stock];
     b.steps = pool_take(s->pool, b.sheet->node_count + 3, sizeof *b.steps);
-    if (b.steps == NULL) {
+    b.order = pool_take(s->pool, 2 * b.sheet->node_count, sizeof *b.order);
+    if (pool_failed(s->pool)) {
         return false;
     }
+    sheet_order(p->plan, alike->first, b.order, b.order + b.sheet->node_count);
     const double wide = (patch.width - 2 * SIDE) / (double)b.stock->length;
     const double high = (patch.height * SHARE - BELOW) / (double)b.stock->width;
     s->along = wide < high ? wide : high;

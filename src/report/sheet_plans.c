@@ -6,7 +6,7 @@
 #include <stdlib.h>
 
 #define ACROSS  2
-#define COLUMN  70.0 /* characters: some 375 points */
+#define COLUMN  78.0 /* characters: some 415 points */
 #define SCALE   0.46 /* of a page */
 #define WORDS   15.0 /* above a picture */
 #define DOTS    1.1

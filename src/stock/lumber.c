@@ -133,7 +133,8 @@ static void buy_by_plan(const struct yard *y, struct lumber_buy *b) {
 
 static bool plan_lumber(const struct yard *y, struct lumber_buy *b, const struct order *o) {
     const bool wanted = o->rates->shop.lumber_by.word == PRICED_BY_PLAN;
-    if (!o->wish.always && !wanted) {
+    const struct operation *const counted = o->wish.lumber_for;
+    if (!o->wish.always && !wanted && counted == NULL) {
         b->plan.missing = "no plan was asked for";
         return true;
     }
@@ -148,6 +149,12 @@ static bool plan_lumber(const struct yard *y, struct lumber_buy *b, const struct
         problem_add(o->problems, SEVERITY_ERROR, "no-plan", y->lumber->name.place,
                     "lumber '%s' is priced by plan and has none: %s; stock boards for it, or price "
                     "by factor",
+                    problem_quote(o->problems, y->lumber->name.s), b->plan.missing);
+    } else if (b->plan.missing != NULL && counted != NULL) {
+        problem_add(o->problems, SEVERITY_ERROR, "no-plan", counted->name.place,
+                    "operation '%s' is counted by what the cutting plan of lumber '%s' has, and "
+                    "there is none: %s; stock boards for it, or count by something else",
+                    problem_quote(o->problems, counted->name.s),
                     problem_quote(o->problems, y->lumber->name.s), b->plan.missing);
     } else if (wanted) {
         b->planned = true;

@@ -14,7 +14,10 @@ struct plan_part {
 /* What is asked of the planners. */
 struct plan_wish {
     int64_t effort; /* units of work for the plan of one material: cut/cut_stock.h */
-    bool always;    /* else only where the rates price by plan */
+    bool always;    /* else only where the rates price by plan, or count work by it */
+    /* An operation that is counted by boards or cuts of lumber, by cuts of sheets: the plan is then
+     * made, and one that can't be is an error. NULL: none. */
+    const struct operation *lumber_for, *sheets_for;
 };
 
 #endif

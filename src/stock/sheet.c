@@ -98,7 +98,8 @@ static void price_by(const struct rack *r, struct sheet_buy *b, const struct she
 
 static bool plan_sheets(const struct rack *r, struct sheet_buy *b, const struct order *o) {
     const bool wanted = o->rates->shop.sheets_by.word == PRICED_BY_PLAN;
-    if (!o->wish.always && !wanted) {
+    const struct operation *const counted = o->wish.sheets_for;
+    if (!o->wish.always && !wanted && counted == NULL) {
         b->plan.missing = "no plan was asked for";
         return true;
     }
@@ -113,6 +114,12 @@ static bool plan_sheets(const struct rack *r, struct sheet_buy *b, const struct 
         problem_add(o->problems, SEVERITY_ERROR, "no-plan", r->sheet->name.place,
                     "sheet '%s' is priced by plan and has none: %s; name a larger sheet, or price "
                     "by factor",
+                    problem_quote(o->problems, r->sheet->name.s), b->plan.missing);
+    } else if (counted != NULL) {
+        problem_add(o->problems, SEVERITY_ERROR, "no-plan", counted->name.place,
+                    "operation '%s' is counted by the cuts of sheet '%s', and there is no plan: "
+                    "%s; name a larger sheet, or count by something else",
+                    problem_quote(o->problems, counted->name.s),
                     problem_quote(o->problems, r->sheet->name.s), b->plan.missing);
     }
     return true;

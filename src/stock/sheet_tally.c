@@ -18,6 +18,26 @@ bool sheet_keeps(struct keep_rule keep, int64_t along, int64_t across) {
     return longer >= keep.length && shorter >= keep.sheet_width;
 }
 
+void sheet_order(const struct sheet_plan *plan, size_t sheet, size_t *order, size_t *work) {
+    const struct sheet_sheet *const s = &plan->sheets[sheet];
+    size_t waiting = 0;
+    size_t done = 0;
+    if (s->node_count > 0) {
+        work[waiting++] = s->first_node;
+    }
+    while (waiting > 0) {
+        const size_t at = work[--waiting];
+        const struct sheet_node *const n = &plan->nodes[at];
+        order[done++] = at;
+        if (n->use == SHEET_CUT_X || n->use == SHEET_CUT_Y) {
+            if (n->second != SHEET_NONE) {
+                work[waiting++] = n->second;
+            }
+            work[waiting++] = n->first;
+        }
+    }
+}
+
 static bool same_node(const struct sheet_plan *plan, const struct sheet_sheet *x,
                       const struct sheet_sheet *y, size_t i) {
     const struct sheet_node *const p = &plan->nodes[x->first_node + i];

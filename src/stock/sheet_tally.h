@@ -25,6 +25,11 @@ int64_t sheet_kerf(const struct cut_job *job, const struct sheet_node *cut);
 /* Whether an offcut of these sides is worth keeping. */
 bool sheet_keeps(struct keep_rule keep, int64_t along, int64_t across);
 
+/* The nodes of a sheet in the order in which they are cut: each region to its end, the first side
+ * of a cut before the second.  order: room for node_count of the sheet; gets places in plan->nodes.
+ * work: room for as many. */
+void sheet_order(const struct sheet_plan *plan, size_t sheet, size_t *order, size_t *work);
+
 /* Whether two sheets of a plan are cut alike into the same items. */
 bool sheet_same(const struct sheet_plan *plan, size_t a, size_t b);
 

@@ -7,12 +7,15 @@
 Reads the JSON that docs/json.md describes.  Uses whole numbers and fractions only; rounding is half
 away from zero, once per operation.  Chosen figures are made again: containers by trying every
 volume that can be bought (least money, then least left over, then fewest containers), the moisture
-of wood from the published table.
+of wood from the published table; surface measure board by board; boards and sheets from the plan in
+the document, which is checked first (plans.py).
 """
 import json
 import math
 import sys
 from fractions import Fraction
+
+import plans
 
 LIMIT = 10**12
 
@@ -43,8 +46,9 @@ def plain(scaled, decimals):
 
 
 class Tape:
-    def __init__(self, name, figures):
+    def __init__(self, name, figures, checked):
         self.name = name
+        self.checked = checked  # plans by chooser and material
         self.figures = {figure["id"]: figure for figure in figures}
         self.faults = []
         self.sets = {}  # operands of a choice: {output: figure}
@@ -138,6 +142,12 @@ class Tape:
         if chooser == "moisture":
             self.check_moisture(outputs, operands)
             return
+        if chooser in ("boards", "sheets"):
+            self.check_plan(chooser, first, outputs)
+            return
+        if chooser in ("surface measure", "tally"):
+            self.check_surface(chooser, operands, first)
+            return
         if chooser != "containers":
             self.fault(first, f"chooser '{chooser}' is not known")
             return
@@ -153,6 +163,44 @@ class Tape:
         best = cheapest(need, sizes)
         if min(counts) < 0 or volume < need or taken != best:
             self.fault(first, f"(money, volume, containers) {taken}, made again {best}")
+
+
+    def check_plan(self, chooser, first, outputs):
+        plan = self.checked.get((chooser, first["subject"]))
+        if plan is None:
+            self.fault(first, "its plan is not in the document")
+            return
+        wanted = plans.outputs(plan, chooser == "boards")
+        given = [int(outputs[i]["value"]) for i in sorted(outputs)]
+        if wanted != given:
+            self.fault(first, f"is {given}, from the plan {wanted}")
+
+    def check_surface(self, chooser, operands, first):
+        inch, *rest = (self.value(i) for i in operands)
+        if chooser == "surface measure":
+            rest = [Fraction(1), *rest]
+        boards = [
+            (int(count), int(wide / inch * 10**6), int(long / inch * 10**6))
+            for count, wide, long in zip(rest[::3], rest[1::3], rest[2::3], strict=True)
+        ]
+        again = plans.surface(boards)
+        if again != int(first["value"]):
+            self.fault(first, f"is {first['value']}, made again {again}")
+
+
+def check_plans(estimate, unit):
+    """Checked plans by chooser and material, and their faults."""
+    checked = {}
+    faults = []
+    for chooser, key, check in (
+        ("boards", "lumber", plans.check_boards),
+        ("sheets", "sheets", plans.check_sheets),
+    ):
+        for plan in estimate.get("plans", {}).get(key, []):
+            if plan["missing"] is None:
+                checked[(chooser, plan["name"])] = check(plan, unit)
+                faults += checked[(chooser, plan["name"])].faults
+    return checked, faults
 
 
 def cheapest(need, sizes):
@@ -191,8 +239,12 @@ def main():
     document = json.load(sys.stdin)
     faults = []
     made = 0
+    planned = 0
     for estimate in document["estimates"]:
-        tape = Tape(estimate["name"], estimate["tape"]["figures"])
+        checked, wrong = check_plans(estimate, document["job"]["length unit"])
+        faults += wrong
+        planned += len(checked)
+        tape = Tape(estimate["name"], estimate["tape"]["figures"], checked)
         tape.check()
         for reference in references(estimate):
             figure = tape.figures.get(reference["figure"])
@@ -203,7 +255,8 @@ def main():
         made += len(tape.figures)
     for fault in faults[:50]:
         print(fault)
-    print(f"{made} figures of {len(document['estimates'])} estimates made again, {len(faults)} differ")
+    print(f"{made} figures of {len(document['estimates'])} estimates made again, {planned} cutting "
+          f"plans checked, {len(faults)} differ")
     return 1 if faults or made == 0 else 0
 
 

@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: MIT */
+/* Which operations that a job may have are counted by what only a cutting plan knows. */
+#include "labor/labor.h"
+
+static bool listed(const struct references *list, int32_t operation) {
+    for (size_t i = 0; i < list->count; i++) {
+        if (list->r[i].index == operation) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* An operation that nothing lists is not done. */
+static bool is_used(const struct rates *rates, int32_t operation) {
+    bool used = listed(&rates->shop.operations, operation);
+    for (size_t i = 0; !used && i < rates->style_count; i++) {
+        used = listed(&rates->styles[i].operations, operation);
+    }
+    for (size_t i = 0; !used && i < rates->finish_count; i++) {
+        used = listed(&rates->finishes[i].operations, operation);
+    }
+    return used;
+}
+
+struct plan_wish labor_plans(const struct rates *rates, struct plan_wish wish) {
+    for (size_t i = 0; i < rates->operation_count; i++) {
+        const struct operation *const op = &rates->operations[i];
+        const bool cut = op->per.word == DRIVER_CUT;
+        if ((!cut && op->per.word != DRIVER_BOARD) || !is_used(rates, (int32_t)i)) {
+            continue;
+        }
+        wish.lumber_for = op;
+        wish.sheets_for = cut ? op : wish.sheets_for;
+    }
+    return wish;
+}
