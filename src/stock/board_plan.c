@@ -8,8 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define MILLION  1000000
-#define NO_STOCK SIZE_MAX
+#define MILLION 1000000
 
 int64_t board_usable_length(const struct board_job *job, size_t stock) {
     const int64_t sawn = job->stocks[stock].length - 2 * job->end_trim;
@@ -304,39 +303,6 @@ static enum cut_status plan_one_way(struct workshop *w, size_t only, struct boar
     return status;
 }
 
-/* ceil(a x b / c) without overflow for sizes in nanometres: by long double would round; by 128 bits
- * it is exact. */
-__extension__ typedef __int128 wide;
-
-/* Every part with its kerfs takes room of the boards' usable room and one kerf each way; the
- * cheapest room there is prices it. */
-static int64_t bound_of(const struct board_job *job) {
-    wide need = 0;
-    for (size_t i = 0; i < job->item_count; i++) {
-        need += (wide)job->items[i].demand * (job->items[i].length + job->kerf) *
-                (job->items[i].width + job->kerf);
-    }
-    int64_t best = 0;
-    bool known = false;
-    for (size_t s = 0; s < job->stock_count; s++) {
-        const wide room = (wide)(board_usable_length(job, s) + job->kerf) *
-                          (board_usable_width(job, s) + job->kerf);
-        if (board_usable_length(job, s) == 0 || board_usable_width(job, s) == 0) {
-            continue;
-        }
-        /* need / room boards of this price, as if they could be cut: a lower bound when all stock
-         * were this; the least over the stocks bounds every mixture */
-        const wide whole = need / room;
-        const wide rest = (need % room) * job->stocks[s].price;
-        const wide price = whole * job->stocks[s].price + rest / room + (rest % room != 0 ? 1 : 0);
-        if (!known || price < best) {
-            best = (int64_t)price;
-            known = true;
-        }
-    }
-    return best;
-}
-
 static bool workshop_open(struct workshop *w, const struct board_job *job) {
     w->widths.v = calloc(job->item_count + 1, sizeof(int64_t));
     w->lengths.v = calloc(job->stock_count + 1, sizeof(int64_t));
@@ -415,6 +381,6 @@ enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
         *plan = NULL;
         return status;
     }
-    (*plan)->bound = bound_of(job);
+    (*plan)->bound = board_plan_bound(job);
     return CUT_DONE;
 }

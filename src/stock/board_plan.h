@@ -62,6 +62,10 @@ enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
                                 struct board_plan **plan) __attribute__((warn_unused_result));
 void board_plan_free(struct board_plan *plan);
 
+/* A cost that no plan of the job comes under: all parts with a kerf each way against the room of
+ * the boards, at the cheapest room there is. */
+int64_t board_plan_bound(const struct board_job *job);
+
 /* Looks at a plan by itself: every part present as often as wanted, of its strip's width and within
  * its length, every strip within its board, kerfs kept, the cost the sum of the prices, the bound
  * not above it. NULL: good; else the fault, static. */

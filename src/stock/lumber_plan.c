@@ -1,120 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/lumber_plan.h"
 
-#include "stock/tally.h"
-
-#include <stdlib.h>
-
-#define MILLION 1000000
-/* Operands of the boards chooser before the stocks: effort, kerf, end trim, edge, defects, least
- * length and width of an offcut worth keeping, stocks. */
-#define FIXED_OPERANDS 8
-
-/* Outputs of the chooser behind a count for each stock. */
-enum { OUT_CUTS, OUT_TRIM, OUT_KERF, OUT_DEFECTS, OUT_KEEP, OUT_COUNT };
-
-/* --- choosers
- * ------------------------------------------------------------------------------------------------------------------
- */
-
-/* in: the fixed operands (defects in percent), then length, width, price of each stock, then
- * length, width, pieces of each item, all at 6 decimals. Prices are money: 6 decimals to cents. */
-static bool read_job(const int64_t *in, size_t count, struct board_job *job,
-                     struct cut_stock *stocks, struct cut_item *items) {
-    const size_t stock_count = (size_t)(in[7] / MILLION);
-    if (stock_count > LUMBER_PLAN_SIZES || count < FIXED_OPERANDS + 3 * stock_count) {
-        return false;
-    }
-    const size_t item_count = (count - FIXED_OPERANDS - 3 * stock_count) / 3;
-    const int64_t *at = in + FIXED_OPERANDS;
-    for (size_t s = 0; s < stock_count; s++, at += 3) {
-        stocks[s] = (struct cut_stock){.length = at[0],
-                                       .width = at[1],
-                                       .price = at[2] / (MILLION / 100),
-                                       .copies = CUT_UNLIMITED};
-    }
-    for (size_t i = 0; i < item_count; i++, at += 3) {
-        items[i] = (struct cut_item){.length = at[0], .width = at[1], .demand = at[2] / MILLION};
-    }
-    *job = (struct board_job){.kerf = in[1],
-                              .end_trim = in[2],
-                              .edge = in[3],
-                              .defects = in[4] / 100, /* percent at 6 decimals to millionths */
-                              .stocks = stocks,
-                              .stock_count = stock_count,
-                              .items = items,
-                              .item_count = item_count};
-    return true;
-}
-
-/* out: boards of each stock, then the outputs behind them; zeros before. */
-static bool give_outputs(const struct board_job *job, const struct board_plan *plan,
-                         struct keep_rule keep, int64_t *out) {
-    struct board_totals totals;
-    if (!board_totals_make(&totals, job, plan, keep)) {
-        return false;
-    }
-    for (size_t b = 0; b < plan->board_count; b++) {
-        out[plan->boards[b].stock]++;
-    }
-    int64_t *const more = out + job->stock_count;
-    more[OUT_CUTS] = totals.cuts;
-    more[OUT_TRIM] = totals.trim;
-    more[OUT_KERF] = totals.kerf;
-    more[OUT_DEFECTS] = totals.defects;
-    more[OUT_KEEP] = totals.keep;
-    return true;
-}
-
-static bool choose_boards(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
-    struct cut_stock stocks[LUMBER_PLAN_SIZES];
-    struct cut_item *const items = calloc(count + 1, sizeof *items);
-    struct board_plan *plan = NULL;
-    struct board_job job;
-    bool chosen = items != NULL && outputs >= LUMBER_PLAN_SIZES + OUT_COUNT &&
-                  count >= FIXED_OPERANDS && read_job(in, count, &job, stocks, items) &&
-                  board_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE;
-    chosen = chosen && give_outputs(&job, plan,
-                                    (struct keep_rule){.length = in[5], .board_width = in[6]}, out);
-    board_plan_free(plan);
-    free(items);
-    return chosen;
-}
-
-/* A length at 6 decimals of a unit whose inch is `inch`, as nanometres. */
-static length as_nm(int64_t value, int64_t inch) {
-    return inch == MILLION ? (length)(value / 10 * 254 + value % 10 * 254 / 10) : (length)value;
-}
-
-/* in: an inch, width, length. out: surface measure, an exact half up. */
-static bool choose_surface(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
-    struct tally tally = {0};
-    if (count != 3 || outputs < 1 || in[1] <= 0 || in[2] <= 0) {
-        return false;
-    }
-    out[0] = tally_board(&tally, as_nm(in[1], in[0]), as_nm(in[2], in[0]));
-    return true;
-}
-
-/* in: an inch, then boards, width, length of each size. out: surface measure of all, halves up and
- * down by turns. */
-static bool choose_tally(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
-    struct tally tally = {0};
-    if (count < 1 || (count - 1) % 3 != 0 || outputs < 1) {
-        return false;
-    }
-    for (size_t i = 1; i < count; i += 3) {
-        for (int64_t n = 0; n < in[i] / MILLION; n++) {
-            (void)tally_board(&tally, as_nm(in[i + 1], in[0]), as_nm(in[i + 2], in[0]));
-        }
-    }
-    out[0] = tally.surface;
-    return true;
-}
-
-const struct chooser boards_chooser = {.name = "boards", .choose = choose_boards};
-const struct chooser surface_chooser = {.name = "surface measure", .choose = choose_surface};
-const struct chooser tally_chooser = {.name = "tally", .choose = choose_tally};
+#include "stock/board_chooser.h"
 
 /* --- the job of the planner
  * -------------------------------------------------------------------------------------------------------
@@ -282,10 +169,10 @@ static void split(const struct planner *l, const fig *widths, const fig *lengths
     p->rough =
         fig_total(l->tape, "parts as they are cut", l->unit, l->pieces, l->each, l->cut_count);
     p->allowances = fig_plus(l->tape, "end and edge allowance", p->rough, fig_minus(l->net));
-    p->trim = footage_of(l, "ends and edges of boards", more[OUT_TRIM]);
-    p->kerf = footage_of(l, "kerf", more[OUT_KERF]);
-    p->defects = footage_of(l, "kept for defects", more[OUT_DEFECTS]);
-    p->keep_worth = footage_of(l, "offcuts worth keeping", more[OUT_KEEP]);
+    p->trim = footage_of(l, "ends and edges of boards", more[BOARD_OUT_TRIM]);
+    p->kerf = footage_of(l, "kerf", more[BOARD_OUT_KERF]);
+    p->defects = footage_of(l, "kept for defects", more[BOARD_OUT_DEFECTS]);
+    p->keep_worth = footage_of(l, "offcuts worth keeping", more[BOARD_OUT_KEEP]);
     const fig terms[] = {p->measured, fig_minus(p->rough), fig_minus(p->trim), fig_minus(p->kerf),
                          fig_minus(p->defects)};
     p->offcuts = fig_sum(l->tape, "offcuts", l->unit, terms, 5);
@@ -293,31 +180,31 @@ static void split(const struct planner *l, const fig *widths, const fig *lengths
         p->tally = fig_plus(l->tape, "tallied to whole feet of surface", p->bought,
                             fig_minus(p->measured));
     }
-    p->cuts =
-        fig_ratio(l->tape, "cuts of the plan", UNIT_COUNT, (figs){{more[OUT_CUTS]}}, (figs){{{0}}});
+    p->cuts = fig_ratio(l->tape, "cuts of the plan", UNIT_COUNT, (figs){{more[BOARD_OUT_CUTS]}},
+                        (figs){{{0}}});
 }
 
 static bool take_plan(const struct planner *l, const fig *widths, const fig *lengths,
                       const fig *prices) {
-    static const char *const more[OUT_COUNT] = {
-        [OUT_CUTS] = "cuts of all boards",
-        [OUT_TRIM] = "ends and edges, hundredths of an area",
-        [OUT_KERF] = "kerf, hundredths of an area",
-        [OUT_DEFECTS] = "kept for defects, hundredths of an area",
-        [OUT_KEEP] = "offcuts worth keeping, hundredths of an area"};
+    static const char *const more[BOARD_OUT_COUNT] = {
+        [BOARD_OUT_CUTS] = "cuts of all boards",
+        [BOARD_OUT_TRIM] = "ends and edges, hundredths of an area",
+        [BOARD_OUT_KERF] = "kerf, hundredths of an area",
+        [BOARD_OUT_DEFECTS] = "kept for defects, hundredths of an area",
+        [BOARD_OUT_KEEP] = "offcuts worth keeping, hundredths of an area"};
     struct lumber_plan *const p = l->p;
     const size_t stocks = p->job.stock_count;
-    int64_t known[LUMBER_PLAN_SIZES + OUT_COUNT] = {0};
-    const char *labels[LUMBER_PLAN_SIZES + OUT_COUNT];
-    fig out[LUMBER_PLAN_SIZES + OUT_COUNT];
-    if (!give_outputs(&p->job, p->plan, p->keep, known)) {
+    int64_t known[LUMBER_PLAN_SIZES + BOARD_OUT_COUNT] = {0};
+    const char *labels[LUMBER_PLAN_SIZES + BOARD_OUT_COUNT];
+    fig out[LUMBER_PLAN_SIZES + BOARD_OUT_COUNT];
+    if (!board_outputs(&p->job, p->plan, p->keep, known)) {
         return false;
     }
-    for (size_t s = 0; s < stocks + OUT_COUNT; s++) {
+    for (size_t s = 0; s < stocks + BOARD_OUT_COUNT; s++) {
         labels[s] = s < stocks ? "boards to buy" : more[s - stocks];
     }
     fig_chosen_known(l->tape, labels, UNIT_COUNT, &boards_chooser, l->operands, l->operand_count,
-                     known, out, stocks + OUT_COUNT);
+                     known, out, stocks + BOARD_OUT_COUNT);
     for (size_t s = 0; s < stocks; s++) {
         p->counts[s] = out[s];
     }
@@ -352,19 +239,19 @@ bool lumber_plan_make(struct lumber_plan *plan, struct pool *pool, struct tape *
                                     : "more board sizes than the planner takes";
         return true;
     }
-    struct planner l = {.p = plan,
-                        .pool = pool,
-                        .tape = tape,
-                        .m = measures,
-                        .rates = rates,
-                        .lumber = lumber,
-                        .material = material,
-                        .unit = lumber_unit(lumber),
-                        .net = net,
-                        .operands =
-                            pool_take(pool, FIXED_OPERANDS + 3 * (stocks + items), sizeof(fig)),
-                        .each = pool_take(pool, items, sizeof(fig)),
-                        .pieces = pool_take(pool, items, sizeof(fig))};
+    struct planner l = {
+        .p = plan,
+        .pool = pool,
+        .tape = tape,
+        .m = measures,
+        .rates = rates,
+        .lumber = lumber,
+        .material = material,
+        .unit = lumber_unit(lumber),
+        .net = net,
+        .operands = pool_take(pool, BOARD_FIXED_OPERANDS + 3 * (stocks + items), sizeof(fig)),
+        .each = pool_take(pool, items, sizeof(fig)),
+        .pieces = pool_take(pool, items, sizeof(fig))};
     if (pool_failed(pool)) {
         return false;
     }

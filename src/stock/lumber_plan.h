@@ -47,8 +47,4 @@ bool lumber_plan_make(struct lumber_plan *plan, struct pool *pool, struct tape *
                       const struct quantities *quantities, fig net, int64_t effort)
     __attribute__((warn_unused_result));
 
-/* The choosers that a replay asks: boards (by board_plan_make), surface measure of one board, of
- * all boards of a plan. */
-extern const struct chooser boards_chooser, surface_chooser, tally_chooser;
-
 #endif

@@ -2,7 +2,9 @@
 target_sources(doorcost_core PRIVATE
     stock/banding.c
     stock/hardware.c
+    stock/board_bound.c
     stock/board_check.c
+    stock/board_chooser.c
     stock/board_layout.c
     stock/sheet_tally.c
     stock/board_plan.c
