@@ -13,7 +13,7 @@ add_test(NAME cases COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/cases.sh $<TARGET_FIL
 foreach(sample kitchen/kitchen old-house/old-house metric/tea-kitchen)
     string(REPLACE "/" "-" name ${sample})
     add_test(NAME recompute-${name} COMMAND sh -c
-        "$<TARGET_FILE:doorcost> quote ${PROJECT_SOURCE_DIR}/samples/${sample}.ini --json -o ${name}.xlsx >${name}.json \
+        "$<TARGET_FILE:doorcost> quote ${PROJECT_SOURCE_DIR}/samples/${sample}.ini --effort 20 --json -o ${name}.xlsx >${name}.json \
         && /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/recompute.py <${name}.json"
         WORKING_DIRECTORY ${CMAKE_CURRENT_BINARY_DIR})
 endforeach()

@@ -3,6 +3,7 @@
  * of that each row carries. */
 #include "labor/labor.h"
 
+#include "labor/plans.h"
 #include "labor/run.h"
 #include "labor/setup.h"
 #include "labor/sums.h"
@@ -203,35 +204,6 @@ static bool start(const struct floor *f, struct operation_figures *o) {
     return works;
 }
 
-/* Boards and cuts of the plans that were made. */
-static void plan_drivers(struct floor *f, const struct lumber_list *lumber,
-                         const struct sheet_list *sheets, fig *terms) {
-    size_t n = 0;
-    for (size_t i = 0; i < lumber->count; i++) {
-        terms[n++] = lumber->buys[i].plan.boards;
-    }
-    bool planned = false;
-    for (size_t i = 0; i < n; i++) {
-        planned = planned || !fig_none(terms[i]);
-    }
-    if (planned) {
-        f->boards = fig_sum(f->tape, "boards by plan in all", UNIT_COUNT, terms, n);
-    }
-    n = 0;
-    planned = false;
-    for (size_t i = 0; i < lumber->count; i++) {
-        terms[n] = lumber->buys[i].plan.cuts;
-        planned = planned || !fig_none(terms[n++]);
-    }
-    for (size_t i = 0; i < sheets->count; i++) {
-        terms[n] = sheets->buys[i].plan.cuts;
-        planned = planned || !fig_none(terms[n++]);
-    }
-    if (planned) {
-        f->cuts = fig_sum(f->tape, "cuts of the plans in all", UNIT_COUNT, terms, n);
-    }
-}
-
 /* Lumber and sheets bought, and what of each kind a leaf takes: the drivers that the job has as a
  * whole. */
 static void job_drivers(struct floor *f, const struct lumber_list *lumber,
@@ -253,7 +225,7 @@ static void job_drivers(struct floor *f, const struct lumber_list *lumber,
     if (n > 0) {
         f->sheets_bought = fig_sum(f->tape, "sheets bought in all", UNIT_COUNT, terms, n);
     }
-    plan_drivers(f, lumber, sheets, terms);
+    plans_count(f->tape, lumber, sheets, terms, &f->boards, &f->cuts);
     for (size_t r = 0; r < f->q->count; r++) {
         const struct leaf_figures *const leaf = &f->q->leaves[r];
         f->leaf_parts[r] = leaf->driver[DRIVER_PART];

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Which operations that a job may have are counted by what only a cutting plan knows. */
-#include "labor/labor.h"
+#include "labor/plans.h"
 
 static bool listed(const struct references *list, int32_t operation) {
     for (size_t i = 0; i < list->count; i++) {
@@ -34,4 +34,27 @@ struct plan_wish labor_plans(const struct rates *rates, struct plan_wish wish) {
         wish.sheets_for = cut ? op : wish.sheets_for;
     }
     return wish;
+}
+
+void plans_count(struct tape *tape, const struct lumber_list *lumber,
+                 const struct sheet_list *sheets, fig *terms, fig *boards, fig *cuts) {
+    size_t n = 0;
+    for (size_t i = 0; i < lumber->count; i++) {
+        if (!fig_none(lumber->buys[i].plan.boards)) {
+            terms[n++] = lumber->buys[i].plan.boards;
+        }
+    }
+    *boards = n == 0 ? (fig){0} : fig_sum(tape, "boards by plan in all", UNIT_COUNT, terms, n);
+    n = 0;
+    for (size_t i = 0; i < lumber->count; i++) {
+        if (!fig_none(lumber->buys[i].plan.cuts)) {
+            terms[n++] = lumber->buys[i].plan.cuts;
+        }
+    }
+    for (size_t i = 0; i < sheets->count; i++) {
+        if (!fig_none(sheets->buys[i].plan.cuts)) {
+            terms[n++] = sheets->buys[i].plan.cuts;
+        }
+    }
+    *cuts = n == 0 ? (fig){0} : fig_sum(tape, "cuts of the plans in all", UNIT_COUNT, terms, n);
 }

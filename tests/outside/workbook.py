@@ -218,7 +218,7 @@ def check_pages(faults, folder, path, stored):
 
 
 def quote(doorcost, job, path, *more):
-    return run([doorcost, "quote", str(job), "-o", str(path), *more], path.parent)
+    return run([doorcost, "quote", str(job), "-o", str(path), "--effort", "20", *more], path.parent)
 
 
 def check(doorcost, job, folder, faults):
