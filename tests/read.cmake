@@ -5,7 +5,7 @@ foreach(name length text pool problem outside_units)
 endforeach()
 
 # These read files; case.c prepares them.
-foreach(name problems rates job door_list formats memory random)
+foreach(name problems rates job door_list formats memory random terms)
     doorcost_test(test_${name})
     target_sources(test_${name} PRIVATE case.c)
 endforeach()

@@ -37,6 +37,7 @@ doorcost_stage_test(test_finish)
 doorcost_stage_test(test_labor)
 doorcost_stage_test(test_price)
 doorcost_stage_test(test_kinds)
+doorcost_stage_test(test_elevation)
 
 # Published values, each with its source beside it in outside/*.csv.
 add_library(doorcost_rows OBJECT outside/rows.c)
@@ -61,3 +62,12 @@ foreach(job ${sample_jobs})
 endforeach()
 add_test(NAME workbook-hostile COMMAND ${workbook_py} hostile)
 add_test(NAME workbook-seal COMMAND ${workbook_py} seal)
+
+# What the client gets of every sample: nothing hidden in it, sums that hold, the same bytes again.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    foreach(what secrets sums repeat keep)
+        add_test(NAME client-${what}-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/client.py
+            $<TARGET_FILE:doorcost> ${what} ${PROJECT_SOURCE_DIR}/${job})
+    endforeach()
+endforeach()

@@ -9,9 +9,12 @@ enum status command_draw(const struct request *request, struct work *work, struc
     struct pool pool;
     pool_init(&pool);
     struct output output = {.path = files_target(request, &pool, "-doors.pdf"), .kind = OUTPUT_PDF};
-    enum status status = request->json ? command_json(request, work, streams) : STATUS_DONE;
+    enum status status = files_check(&output, 1, request, work, streams);
+    if (status == STATUS_DONE && request->json) {
+        status = command_json(request, work, streams);
+    }
     if (status == STATUS_DONE) {
-        status = files_begin(&output, 1, request, work, streams);
+        status = files_begin(&output, 1, request, streams);
     }
     if (status == STATUS_DONE && output.name != NULL) {
         status = wall_write(&work->estimates[0], output.name)

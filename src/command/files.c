@@ -63,7 +63,7 @@ static enum status say_result(enum output_result result, const char *path, struc
     return STATUS_OUTPUT;
 }
 
-enum status files_begin(struct output *outputs, size_t count, const struct request *request,
+enum status files_check(const struct output *outputs, size_t count, const struct request *request,
                         const struct work *work, struct streams streams) {
     for (size_t i = 0; i < count; i++) {
         if (outputs[i].path == NULL) {
@@ -75,6 +75,11 @@ enum status files_begin(struct output *outputs, size_t count, const struct reque
             return STATUS_USE;
         }
     }
+    return STATUS_DONE;
+}
+
+enum status files_begin(struct output *outputs, size_t count, const struct request *request,
+                        struct streams streams) {
     size_t at = 0;
     errno = 0;
     const enum output_result result = outputs_begin(outputs, count, request->force, &at);

@@ -15,10 +15,14 @@ const char *files_target(const struct request *request, struct pool *pool, const
  * out. */
 const char *files_beside(struct pool *pool, const char *path, const char *old, const char *ending);
 
-/* Sees that no output is an input or in the way of another's work, and begins them.  Any status but
- * STATUS_DONE: said on err, nothing begun. */
-enum status files_begin(struct output *outputs, size_t count, const struct request *request,
+/* Sees that every output has a name and none is an input.  Any status but STATUS_DONE: said on err.
+ */
+enum status files_check(const struct output *outputs, size_t count, const struct request *request,
                         const struct work *work, struct streams streams);
+
+/* Begins them. Any status but STATUS_DONE: said on err, nothing begun. */
+enum status files_begin(struct output *outputs, size_t count, const struct request *request,
+                        struct streams streams);
 
 /* Puts all of them in place and says so, or none. */
 enum status files_finish(struct output *outputs, size_t count, const struct request *request,

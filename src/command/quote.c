@@ -59,9 +59,12 @@ enum status command_quote(const struct request *request, struct work *work,
                              .kind = OUTPUT_PDF},
     };
     size_t at = 0;
-    enum status status = print_summary(request, work, streams);
+    enum status status = files_check(files, FILE_COUNT, request, work, streams);
     if (status == STATUS_DONE) {
-        status = files_begin(files, FILE_COUNT, request, work, streams);
+        status = print_summary(request, work, streams);
+    }
+    if (status == STATUS_DONE) {
+        status = files_begin(files, FILE_COUNT, request, streams);
     }
     if (status == STATUS_DONE) {
         status = write_files(work, files, &at) ? files_finish(files, FILE_COUNT, request, streams)

@@ -56,6 +56,9 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
     reader.unit = unit_before(&ini, "job");
     sections_read(&reader, &ini, job_sections, job_section_count, job);
     job->unit = reader.unit;
+    if (job->title.s == NULL) {
+        job->title.s = "Cabinet doors"; /* every paper has a head */
+    }
     if (pool_failed(&job->pool) || problems->failed) {
         return false;
     }

@@ -11,6 +11,10 @@
 #include <stdio.h>
 #include <string.h>
 
+/* Dots at 96 an inch. */
+#define LOGO_HEIGHT 64.0
+#define LOGO_WIDTH  220.0
+
 /* --- the head --- */
 
 static void pair_line(struct client_sheet *s, const char *label, const char *text) {
@@ -20,10 +24,25 @@ static void pair_line(struct client_sheet *s, const char *label, const char *tex
     }
 }
 
+/* The shop's picture stands right of the words of the head, LOGO_HEIGHT high or LOGO_WIDTH wide. */
+static void put_logo(struct client_sheet *s) {
+    const struct picture *const logo = &s->offer->e->rates->shop.logo;
+    if (logo->bytes == NULL) {
+        return;
+    }
+    const double by_height = LOGO_HEIGHT / logo->height;
+    const double by_width = LOGO_WIDTH / logo->width;
+    const char *const alt = pool_format(&s->offer->pool, "The picture of %s",
+                                        s->offer->shop[0] == '\0' ? "the shop" : s->offer->shop);
+    book_picture(s->book, s->sheet, s->row, CLIENT_COUNT, logo->bytes, logo->size,
+                 by_height < by_width ? by_height : by_width, 0, alt == NULL ? "picture" : alt);
+}
+
 static void put_head(struct client_sheet *s) {
     const struct offer *const o = s->offer;
     book_format(s->book, s->sheet, s->row++, CLIENT_ID, LOOK_TITLE, "%s: %s", o->paper, o->title);
     s->row++;
+    put_logo(s);
     pair_line(s, "From", o->shop);
     pair_line(s, " ", o->shop_address);
     pair_line(s, " ", o->shop_contact);
@@ -144,8 +163,9 @@ static void put_words(struct client_sheet *s) {
     put_list(s, "Notes", &o->notes, false);
     put_list(s, "Terms", &o->terms, true);
     book_text(s->book, s->sheet, s->row++, 0, LOOK_SECTION, "Agreed");
-    book_format(s->book, s->sheet, s->row, 1, LOOK_WRAP,
-                "To the list, the price of %s and the terms above.", o->total_words);
+    book_format(s->book, s->sheet, s->row, 1, LOOK_WRAP, "To the list%s the price of %s%s.",
+                o->terms.count > 0 ? "," : " and", o->total_words,
+                o->terms.count > 0 ? " and the terms above" : "");
     s->row += 2;
     book_format(s->book, s->sheet, s->row, 1, LOOK_PLAIN,
                 "%s: ______________________________ date: ____________",

@@ -44,7 +44,7 @@ void client_kinds(struct client_page *p) {
 enum { AT_ID, AT_KIND, AT_WORDS, AT_SIZE, AT_COUNT, AT_EACH, AT_AMOUNT, AT_END };
 
 /* Left edges as parts of the width; where no prices are shown, the words have their room. */
-static const double with_prices[AT_END + 1] = {0, 0.075, 0.12, 0.45, 0.64, 0.755, 0.87, 1};
+static const double with_prices[AT_END + 1] = {0, 0.08, 0.14, 0.46, 0.64, 0.755, 0.87, 1};
 static const double without_prices[AT_END + 1] = {0, 0.085, 0.14, 0.66, 0.88, 1, 1, 1};
 
 struct list {

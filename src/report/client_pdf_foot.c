@@ -60,13 +60,17 @@ static void options(struct client_page *p) {
         const struct offer_option *const option = &o->options[i];
         const char *const total = offer_hundredths(o, option->total, false);
         const char *const more = offer_hundredths(o, option->difference, true);
+        const char *const size = offer_hundredths(
+            o, option->difference < 0 ? -option->difference : option->difference, false);
         (void)flow_need(f, 30);
         const double top = f->y;
         double y = top + letters_draw(f->pdf->cr, f->x, top, option->name, &name);
         y += letters_draw(f->pdf->cr, f->x, y, option->words, &text);
+        const bool less = option->difference < 0;
         const char *const first =
             option->adds
-                ? pool_format(&o->pool, "adds %s %s to the total above", more, o->currency)
+                ? pool_format(&o->pool, "%s %s %s %s", less ? "takes" : "adds", size, o->currency,
+                              less ? "off the total above" : "to the total above")
                 : pool_format(&o->pool, "replaces the total above: %s %s", total, o->currency);
         const char *const second =
             option->adds ? pool_format(&o->pool, "total with it %s %s", total, o->currency)
@@ -189,7 +193,8 @@ void client_sign(struct client_page *p) {
     const double width = (f->width - 30) / 2;
     flow_heading(f, "Agreed", 96);
     const char *const words = pool_format(
-        &o->pool, "To the list, the price of %s and the terms above%s.", o->total_words,
+        &o->pool, "To the list%s the price of %s%s%s.", o->terms.count > 0 ? "," : " and",
+        o->total_words, o->terms.count > 0 ? " and the terms above" : "",
         o->option_count > 0 ? ", or with the option written here: ______________________" : "");
     flow_text(f, offer_or_nothing(words), (struct letters){.size = CLIENT_TEXT});
     flow_gap(f, 8);

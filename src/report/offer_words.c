@@ -23,11 +23,13 @@ static void state(struct offer *o) {
     const char *const until = fact(o, "Valid until");
     const char *const by = job->measured_by.s;
     const bool estimate = job->paper.word == PAPER_ESTIMATE;
-    offer_add(&o->statements,
-              estimate ? "This is an estimate: the final price may differ and is agreed in writing "
-                         "before work begins."
-                       : "This is a quote: the price holds for what is listed here, under the "
-                         "terms below.");
+    const bool terms = o->e->rates->shop.term_count > 0;
+    offer_add(
+        &o->statements,
+        estimate ? "This is an estimate: the final price may differ and is agreed in writing "
+                   "before work begins."
+        : terms ? "This is a quote: the price holds for what is listed here, under the terms below."
+                : "This is a quote: the price holds for what is listed here.");
     offer_add(&o->statements,
               by == NULL
                   ? "Made to the finished sizes below."

@@ -1,13 +1,18 @@
 /* SPDX-License-Identifier: MIT */
 /* Charts of the job, each beside the small table that it is drawn from.  The tables point at the
- * cells of the other sheets; only the options' columns are plain values. */
+ * cells of the other sheets. */
 #include "report/paper.h"
+
+#include <stdio.h>
+#include <string.h>
 
 #define TABLE_WORDS 0
 #define TABLE_FIRST 1
 #define CHART_AT    4
 /* A chart is 216 points high, some 15 rows. */
 #define CHART_ROWS 16
+/* Columns of the sheet Compare with a single letter: more options a chart could not show. */
+#define MOST_OPTIONS 12
 
 static const char *machine_words(const struct rates *rates, int32_t machine) {
     return machine < 0 ? "by hand" : rates->machines[machine].name.s;
@@ -83,14 +88,30 @@ static uint32_t put_hours(const struct paper *paper, uint16_t sheet, uint32_t ro
     return close_table(paper, &chart, row);
 }
 
+/* The row of the sheet Compare that begins with these words, from 1; 0: there is none. */
+static unsigned compare_row(const struct book *book, const char *words) {
+    for (size_t i = 0; i < book->cell_count; i++) {
+        const struct cell *const cell = &book->cells[i];
+        if (cell->kind == CELL_TEXT && cell->column == 0 && strcmp(cell->text, words) == 0 &&
+            strcmp(book->sheets[cell->sheet].name, "Compare") == 0) {
+            return cell->row + 1;
+        }
+    }
+    return 0;
+}
+
+/* The figure of estimate i: the base's points at its home, an option's at the sheet Compare. */
 static void put_money(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
-                      const struct estimate *e, fig figure) {
-    const struct figure *const f = tape_figure(&e->tape, figure);
-    if (e == paper->base) {
+                      size_t i, const char *words, fig figure) {
+    const unsigned from = compare_row(paper->book, words);
+    char formula[32];
+    if (i == 0) {
         book_mention(paper->book, sheet, row, column, LOOK_PLAIN, figure);
-    } else {
-        book_number(paper->book, sheet, row, column, LOOK_PLAIN, (enum unit)f->unit, f->decimals,
-                    f->value);
+    } else if (from > 0) {
+        const struct figure *const f = tape_figure(&paper->options[i - 1].tape, figure);
+        (void)snprintf(formula, sizeof formula, "Compare!%c%u", (char)('B' + (int)i), from);
+        book_formula(paper->book, sheet, row, column, LOOK_PLAIN, (enum unit)f->unit, f->decimals,
+                     f->value, formula);
     }
 }
 
@@ -109,14 +130,15 @@ static void put_options(const struct paper *paper, uint16_t sheet, uint32_t row)
     book_text(book, sheet, row, TABLE_WORDS, LOOK_HEAD, "option");
     book_text(book, sheet, row, TABLE_FIRST, LOOK_HEAD, "total to the client");
     book_text(book, sheet, row++, TABLE_FIRST + 1, LOOK_HEAD, "cost with overhead");
-    for (size_t i = 0; i <= paper->option_count; i++) {
+    for (size_t i = 0; i <= paper->option_count && i <= MOST_OPTIONS; i++) {
         const struct estimate *const e = i == 0 ? paper->base : &paper->options[i - 1];
         book_text(book, sheet, row, TABLE_WORDS, LOOK_PLAIN, estimate_name(e));
-        put_money(paper, sheet, row, TABLE_FIRST, e, e->sale.total);
-        put_money(paper, sheet, row++, TABLE_FIRST + 1, e, e->costs.job.full);
+        put_money(paper, sheet, row, TABLE_FIRST, i, "total to the client", e->sale.total);
+        put_money(paper, sheet, row++, TABLE_FIRST + 1, i, "cost with overhead", e->costs.job.full);
     }
     if (paper->option_count > 0) {
-        book_text(book, sheet, row, TABLE_WORDS, LOOK_NOTE, "Options are plain values: run again.");
+        book_text(book, sheet, row, TABLE_WORDS, LOOK_NOTE,
+                  "Options point at plain values: run again when a rate changes.");
     }
     close_table(paper, &chart, row);
 }

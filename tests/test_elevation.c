@@ -1,0 +1,282 @@
+/* SPDX-License-Identifier: MIT */
+/* Elevations before they are drawn: the boxes cover the leaf and nothing twice, dimensions run from
+ * edge to edge, a pair is its own mirror image, hinge marks stand where the row says. */
+#include "support.h"
+
+#include "report/draw.h"
+#include "report/elevation.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static bool is_face(enum trait trait) {
+    return trait == TRAIT_SLAB || trait == TRAIT_STILE || trait == TRAIT_RAIL ||
+           trait == TRAIT_PANEL || trait == TRAIT_GLASS || trait == TRAIT_OPEN;
+}
+
+static size_t count_of(const struct elevation *e, enum trait trait) {
+    size_t count = 0;
+    for (size_t i = 0; i < e->box_count; i++) {
+        count += e->boxes[i].trait == trait ? 1 : 0;
+    }
+    return count;
+}
+
+static bool overlap(const struct elevation_box *a, const struct elevation_box *b) {
+    return a->x < b->x + b->width && b->x < a->x + a->width && a->y < b->y + b->height &&
+           b->y < a->y + a->height;
+}
+
+/* In millionths of a square metre, so that areas stay exact enough to compare. */
+static double area(const struct elevation_box *b) {
+    return (double)b->width / 1e6 * ((double)b->height / 1e6);
+}
+
+static void check_faces(struct bench *bench, const struct elevation *e) {
+    double covered = 0;
+    for (size_t i = 0; i < e->box_count; i++) {
+        const struct elevation_box *const b = &e->boxes[i];
+        if (!is_face(b->trait)) {
+            continue;
+        }
+        covered += area(b);
+        if (b->x < 0 || b->y < 0 || b->x + b->width > e->width || b->y + b->height > e->height) {
+            bench_wrong(bench, "%s: a box outside the leaf", e->door->row->id.s);
+        }
+        for (size_t k = i + 1; k < e->box_count; k++) {
+            if (is_face(e->boxes[k].trait) && overlap(b, &e->boxes[k])) {
+                bench_wrong(bench, "%s: boxes %zu and %zu overlap", e->door->row->id.s, i, k);
+            }
+        }
+    }
+    const double leaf = (double)e->door->width / 1e6 * ((double)e->door->height / 1e6);
+    const double missing = covered - leaf * (double)e->door->leaves;
+    if (missing > 0.001 || missing < -0.001) {
+        bench_wrong(bench, "%s: the boxes do not cover the leaf", e->door->row->id.s);
+    }
+}
+
+/* Each chain starts at 0, has no gaps, and ends at the edge. */
+static void check_chain(struct bench *bench, const struct elevation *e, bool upright, bool whole) {
+    length at = 0;
+    size_t count = 0;
+    for (size_t i = 0; i < e->dimension_count; i++) {
+        const struct elevation_dimension *const d = &e->dimensions[i];
+        if (d->upright == upright && d->whole == whole) {
+            if (d->from != at || d->to <= d->from) {
+                bench_wrong(bench, "%s: a gap between dimensions", e->door->row->id.s);
+            }
+            at = d->to;
+            count++;
+        }
+    }
+    const bool slab = e->door->form == FORM_SLAB;
+    if ((whole || !slab) && at != (upright ? e->door->height : e->door->width)) {
+        bench_wrong(bench, "%s: dimensions end before the edge", e->door->row->id.s);
+    }
+    if (whole ? count != 1 : (slab ? count != 0 : count < 3)) {
+        bench_wrong(bench, "%s: %zu dimensions in a chain", e->door->row->id.s, count);
+    }
+}
+
+static void check_mirror(struct bench *bench, const struct elevation *e) {
+    for (size_t i = 0; i < e->box_count; i++) {
+        const struct elevation_box *const b = &e->boxes[i];
+        bool found = false;
+        for (size_t k = 0; k < e->box_count; k++) {
+            const struct elevation_box *const m = &e->boxes[k];
+            found = found || (m->trait == b->trait && m->y == b->y && m->width == b->width &&
+                              m->height == b->height && m->x == e->width - b->x - b->width);
+        }
+        if (!found) {
+            bench_wrong(bench, "%s: a box without its mirror image", e->door->row->id.s);
+        }
+    }
+}
+
+static void check_marks(struct bench *bench, const struct elevation *e) {
+    const size_t wanted = e->edge == EDGE_NONE ? 0 : (size_t)e->hinges * (size_t)e->door->leaves;
+    if (count_of(e, TRAIT_HINGE) != wanted) {
+        bench_wrong(bench, "%s: %zu hinge marks, expected %zu", e->door->row->id.s,
+                    count_of(e, TRAIT_HINGE), wanted);
+    }
+    for (size_t i = 0; i < e->box_count; i++) {
+        const struct elevation_box *const b = &e->boxes[i];
+        const bool inside =
+            b->x >= 0 && b->x + b->width <= e->width && b->y >= 0 && b->y + b->height <= e->height;
+        if (b->trait == TRAIT_HINGE && inside) {
+            bench_wrong(bench, "%s: a hinge mark on the leaf", e->door->row->id.s);
+        }
+    }
+}
+
+static void check_elevation(struct bench *bench, const struct elevation *e) {
+    check_faces(bench, e);
+    check_chain(bench, e, false, false);
+    check_chain(bench, e, false, true);
+    check_chain(bench, e, true, false);
+    check_chain(bench, e, true, true);
+    check_marks(bench, e);
+    if (e->door->leaves > 1) {
+        check_mirror(bench, e);
+    }
+}
+
+/* Every door of the samples. */
+static void samples(void **state) {
+    static const char *const jobs[] = {"samples/kitchen/kitchen.ini",
+                                       "samples/metric/tea-kitchen.ini"};
+    int wrong = 0;
+    (void)state;
+    for (size_t j = 0; j < COUNT(jobs); j++) {
+        struct bench bench;
+        bench_open_job(&bench, jobs[j]);
+        const struct quantities *const q = &bench.estimate.quantities;
+        assert_true(q->count > 5);
+        for (size_t r = 0; r < q->count; r++) {
+            struct elevation e;
+            assert_true(
+                elevation_make(&e, &bench.estimate.pool, q->leaves[r].door,
+                               (int32_t)tape_scaled(&bench.estimate.tape, q->leaves[r].hinges, 0),
+                               bench.job.unit));
+            check_elevation(&bench, &e);
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+struct look_case {
+    const char *name;
+    const char *edits[3];
+    const char *doors;
+    int32_t hinges;
+    enum hinge_edge edge;
+    size_t stiles, rails, panels, glass, open, hidden, strokes;
+};
+
+#define HEAD "id,width,height,leaves,mid rails,mid stiles,hinge side\n"
+
+static const struct look_case look_cases[] = {
+    {"a plain door", {0}, "D1,18,30\n", 0, EDGE_NONE, 2, 2, 1, 0, 0, 1, 0},
+    {"hinged on the left", {0}, HEAD "D1,18,30,1,0,0,left\n", 3, EDGE_LEFT, 2, 2, 1, 0, 0, 1, 0},
+    {"hinged on the right", {0}, HEAD "D1,18,30,1,0,0,right\n", 2, EDGE_RIGHT, 2, 2, 1, 0, 0, 1, 0},
+    {"hinged at the top", {0}, HEAD "D1,18,30,1,0,0,top\n", 2, EDGE_TOP, 2, 2, 1, 0, 0, 1, 0},
+    {"side not said", {0}, HEAD "D1,18,30,1,0,0,\n", 2, EDGE_NONE, 2, 2, 1, 0, 0, 1, 0},
+    {"a pair", {0}, HEAD "D1,18,30,2,0,0,\n", 2, EDGE_LEFT, 4, 4, 2, 0, 0, 2, 0},
+    {"mid rail, mid stile", {0}, HEAD "D1,24,60,1,1,1,\n", 0, EDGE_NONE, 4, 3, 4, 0, 0, 4, 0},
+    {"mitred", {"make|style = mitred"}, "D1,18,30\n", 0, EDGE_NONE, 2, 2, 1, 0, 0, 1, 4},
+    {"for glass", {"make|style = glazed"}, "D1,18,30\n", 0, EDGE_NONE, 2, 2, 0, 1, 0, 1, 0},
+};
+
+static void looks(void **state) {
+    int wrong = 0;
+    (void)state;
+    for (size_t i = 0; i < COUNT(look_cases); i++) {
+        const struct look_case *const c = &look_cases[i];
+        struct bench bench;
+        struct elevation e;
+        bench_open(&bench, c->name, BENCH_INCH, c->edits, c->doors);
+        bench_sound(&bench);
+        assert_true(elevation_make(&e, &bench.estimate.pool,
+                                   bench.estimate.quantities.leaves[0].door, c->hinges,
+                                   bench.job.unit));
+        check_elevation(&bench, &e);
+        const size_t made[] = {count_of(&e, TRAIT_STILE),
+                               count_of(&e, TRAIT_RAIL),
+                               count_of(&e, TRAIT_PANEL),
+                               count_of(&e, TRAIT_GLASS),
+                               count_of(&e, TRAIT_OPEN),
+                               count_of(&e, TRAIT_HIDDEN),
+                               e.stroke_count,
+                               (size_t)e.edge};
+        const size_t wanted[] = {c->stiles, c->rails,  c->panels,  c->glass,
+                                 c->open,   c->hidden, c->strokes, (size_t)c->edge};
+        for (size_t k = 0; k < COUNT(made); k++) {
+            if (made[k] != wanted[k]) {
+                bench_wrong(&bench, "count %zu: %zu, expected %zu", k, made[k], wanted[k]);
+            }
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+/* 18 x 30 with stiles of 2 1/4: opening 13 1/2 x 25 1/2, panel 14 1/8 x 26 1/8 about it. */
+static void panel_in_its_groove(void **state) {
+    struct bench bench;
+    struct elevation e;
+    (void)state;
+    bench_open(&bench, "panel", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0}, "D1,18,30\n");
+    assert_true(elevation_make(&e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door,
+                               0, bench.job.unit));
+    const length sixteenth = NM_PER_INCH / 16;
+    for (size_t i = 0; i < e.box_count; i++) {
+        const struct elevation_box *const b = &e.boxes[i];
+        if (b->trait == TRAIT_PANEL) {
+            assert_true(b->x == 36 * sixteenth && b->width == 216 * sixteenth &&
+                        b->height == 408 * sixteenth);
+        } else if (b->trait == TRAIT_HIDDEN) {
+            assert_true(b->x == 31 * sixteenth && b->width == 226 * sixteenth &&
+                        b->height == 418 * sixteenth);
+        }
+    }
+    assert_int_equal(bench_close(&bench), 0);
+}
+
+static void sameness(void **state) {
+    struct bench bench;
+    struct elevation e[4];
+    (void)state;
+    bench_open(&bench, "same", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0},
+               "id,width,height,count,mid rails\nD1,18,30,1,0\nD2,18,30,4,0\nD3,18,31,1,0\n"
+               "D4,18,30,1,1\n");
+    for (size_t i = 0; i < 4; i++) {
+        assert_true(elevation_make(&e[i], &bench.estimate.pool,
+                                   bench.estimate.quantities.leaves[i].door, 0, bench.job.unit));
+    }
+    assert_true(elevation_same(&e[0], &e[1]));
+    assert_false(elevation_same(&e[0], &e[2]));
+    assert_true(elevation_kind_same(e[0].door, e[2].door));
+    assert_false(elevation_kind_same(e[0].door, e[3].door));
+    assert_int_equal(bench_close(&bench), 0);
+}
+
+/* The picture is a PNG of the size asked for, the same each time. */
+static void picture(void **state) {
+    struct bench bench;
+    struct elevation e;
+    unsigned char *bytes[2];
+    size_t size[2];
+    (void)state;
+    bench_open(&bench, "picture", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0},
+               "D1,18,30\n");
+    assert_true(elevation_make(&e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door,
+                               2, bench.job.unit));
+    for (size_t i = 0; i < 2; i++) {
+        assert_true(draw_elevation_png(&e, 100, 120, 2, DETAIL_FULL, &bytes[i], &size[i]));
+    }
+    assert_true(size[0] > 100 && size[0] == size[1]);
+    assert_memory_equal(bytes[0], bytes[1], size[0]);
+    assert_memory_equal(bytes[0] + 1, "PNG", 3);
+    assert_int_equal(bytes[0][19], 200); /* low bytes of width and height in the head */
+    assert_int_equal(bytes[0][23], 240);
+    free(bytes[0]);
+    free(bytes[1]);
+    assert_int_equal(bench_close(&bench), 0);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(samples),
+        cmocka_unit_test(looks),
+        cmocka_unit_test(panel_in_its_groove),
+        cmocka_unit_test(sameness),
+        cmocka_unit_test(picture),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
