@@ -1,0 +1,392 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: MIT
+"""The shop's workbook lives: what is changed in its cells, and what the program makes of the same
+change in its files, are the same to the cent.
+
+    live.py DOORCOST unchanged     recalculated as it was opened, nothing changes
+    live.py DOORCOST changes       some hundred random changes, each made in both places
+    live.py DOORCOST big           a job of 2,000 rows
+
+A change is made on the line that the sheet Rates names and, in the workbook as it was, in the cell
+that bears the line's name.  LibreOffice recalculates; the cells are then held against the workbook
+that the program writes for the changed files.  Where a choice of the program (containers, cutting
+plans) comes out otherwise, the check cells must say `run again`; where they don't, all must agree.
+Exit status 0: so it is.
+"""
+import argparse
+import json
+import pathlib
+import random
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+from collections import Counter
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent))
+from office import Office
+from sheets import File, name_of
+
+TOP = pathlib.Path(__file__).resolve().parents[2]
+SEED = 20260302
+LEAST = 5  # changes of each kind
+FLIPS = 25  # changes at least that make the program choose otherwise
+AGAIN = "run again"
+
+# The jobs, each with what is changed in its files to begin with: (file, pattern, replacement).
+BY_PLAN = (("rates/small-shop.ini", r"(?m)^(price (?:lumber|sheets) by +=) factor", r"\1 plan"),)
+JOBS = {
+    "metric": ("samples/metric/tea-kitchen.ini", ()),
+    "old-house": ("samples/old-house/old-house.ini", ()),
+    "kitchen": ("samples/kitchen/kitchen.ini", ()),
+    "old-house-plan": ("samples/old-house/old-house.ini", BY_PLAN),
+}
+
+# Kinds of inputs by section and key; the first that fits.
+KINDS = (
+    ("container", r"(coating|additive) .*\.sizes"),
+    ("lumber price", r"lumber .*\.price$"),
+    ("lumber price break", r"lumber .*\.price from"),
+    ("lumber minimum", r"lumber .*\.minimum"),
+    ("lumber waste", r"lumber .*\.waste"),
+    ("defects", r"lumber .*\.defects"),
+    ("sheet price", r"sheet .*\.price"),
+    ("half sheet price", r"sheet .*\.half sheet"),
+    ("sheet waste", r"sheet .*\.waste"),
+    ("banding", r"banding "),
+    ("glass price", r"glass .*\.(price|stops)"),
+    ("glass minimum", r"glass .*\.minimum"),
+    ("density", r".*\.density"),
+    ("bought in", r"door .*\.bought in"),
+    ("put out", r"finish .*\.put out"),
+    ("machine rate", r"machine .*\.rate"),
+    ("labor rate", r".*\.labor rate"),
+    ("minutes", r"operation .*\.minutes"),
+    ("handling", r"operation .*\.handling"),
+    ("feed", r"operation .*\.feed"),
+    ("set-up", r"operation .*\.setup"),
+    ("coverage", r"coating .*\.coverage"),
+    ("wet film", r"coating .*\.wet film"),
+    ("solids", r"coating .*\.solids"),
+    ("reducer", r"coating .*\.reducer"),
+    ("catalyst", r"coating .*\.catalyst"),
+    ("drying", r"coating .*\.dry"),
+    ("transfer efficiency", r"spray .*\.transfer efficiency"),
+    ("other loss", r"spray .*\.other loss"),
+    ("fixed loss", r"spray .*\.fixed loss"),
+    ("mix size", r"spray .*\.mix size"),
+    ("hardware price", r"hardware .*\.price"),
+    ("spares", r"hardware .*\.spares"),
+    ("hinge rule", r"hinges\."),
+    ("consumable", r"consumable "),
+    ("moisture", r"climate\."),
+    ("sale", r"sale\.(charges|delivery|stages)"),
+    ("tax", r"sale\.tax"),
+    ("discount", r"sale\.discount"),
+    ("deposit", r"sale\.deposit"),
+    ("card fee", r"sale\.card fee"),
+)
+# What flips containers, most of the time.
+FINISH = ("container", "coverage", "wet film", "reducer", "catalyst", "transfer efficiency",
+          "fixed loss", "mix size", "other loss")
+
+
+def kind_of(section, key):
+    name = f"{section}.{key}"
+    for kind, pattern in KINDS:
+        if re.match(pattern, name):
+            return kind
+    return key  # of [shop], each by itself: overhead, profit, contingency ...
+
+
+class Faults:
+    """What is wrong, each said once; of one kind no more than eight are printed."""
+
+    def __init__(self):
+        self.counts = Counter()
+
+    def add(self, kind, text):
+        self.counts[kind] += 1
+        if self.counts[kind] <= 8:
+            print(f"{kind}: {text}", flush=True)
+
+    def expect(self, truth, kind, text):
+        if not truth:
+            self.add(kind, text)
+
+    def status(self):
+        for kind, count in self.counts.items():
+            print(f"{count} x {kind}")
+        return 1 if self.counts else 0
+
+
+class Run:
+    """What the program makes of a job: its workbook, and what it chose."""
+
+    def __init__(self, doorcost, job, path, *more):
+        result = subprocess.run(
+            [doorcost, "quote", str(job), "--effort", "0", "--json", "--force", "-o", str(path), *more],
+            capture_output=True, text=True, check=False, timeout=300)
+        self.done = result.returncode == 0
+        self.error = result.stderr
+        if not self.done:
+            return
+        figures = json.loads(result.stdout)["estimates"][0]["tape"]["figures"]
+        self.chosen = [(f["subject"], f["chooser"], f["output"], f["shown"])
+                       for f in figures if f["op"] == "chosen"]
+        self.file = File(path)
+
+
+class Input:
+    """A cell that may be changed and the number in a file that it comes from."""
+
+    def __init__(self, name, at, path, line, nth, section, key):
+        self.name, self.at, self.path, self.line, self.nth = name, at, path, line, nth
+        self.kind = kind_of(section, key)
+
+
+NUMBER = re.compile(r"(?<![\w.])\d+(?:\.\d+)?(?![\w.]*\d)")
+
+
+def number_on(line, nth):
+    """Where the nth number of a line's value stands: (start, end)."""
+    begin = line.index("=") + 1
+    end = line.find(";", begin)
+    found = list(NUMBER.finditer(line, begin, end if end >= 0 else len(line)))
+    return found[nth].span() if nth < len(found) else None
+
+
+def inputs_of(file, folder):
+    """The inputs of a workbook, from its sheet Rates."""
+    inputs = []
+    for name, at in sorted(file.names.items(), key=lambda item: item[1]):
+        sheet, row, _ = at
+        if sheet != "Rates" or not name.startswith("in_") or not file.open(at):
+            continue
+        section, key, source = (file.cells[(sheet, row, c)].value for c in (0, 1, 5))
+        path, line = source.rsplit(":", 1)
+        nth = re.search(r"_([2-9]|[1-9][0-9])$", name)
+        same = nth and name[:nth.start()] in file.names and \
+            file.cells[(sheet, file.names[name[:nth.start()]][1], 5)].value == source
+        inputs.append(Input(name, at, (folder / path).resolve(), int(line) - 1,
+                            int(nth.group(1)) - 1 if same else 0, section.strip("[]"), key))
+    return inputs
+
+
+class Job:
+    """A job copied into a folder of its own, its workbook as it was, open in the office."""
+
+    def __init__(self, doorcost, office, folder, name, faults):
+        path, changes = JOBS[name]
+        self.doorcost, self.faults, self.name = doorcost, faults, name
+        self.folder = folder / name
+        for part in ("samples", "rates"):
+            shutil.copytree(TOP / part, self.folder / part)
+        for file, pattern, text in changes:
+            at = self.folder / file
+            made, count = re.subn(pattern, text, at.read_text(encoding="utf-8"))
+            assert count > 0, f"{file}: nothing to replace"
+            at.write_text(made, encoding="utf-8")
+        self.job = self.folder / path
+        self.base = Run(doorcost, self.job, self.folder / "base.xlsx")
+        if not self.base.done:
+            sys.exit(self.base.error)
+        self.file = self.base.file
+        self.book = office.open(self.folder / "base.xlsx")
+        self.inputs = inputs_of(self.file, self.folder)
+        self.checks = [at for at, cell in self.file.cells.items()
+                       if cell.formula and f'"{AGAIN}"' in cell.formula]
+        self.frozen = self.find_frozen()
+
+    def find_frozen(self):
+        """Cells of the options, which were estimated apart, and what is made from them."""
+        frozen = {at for at, c in self.file.cells.items()
+                  if at[0] == "Quote" and c.number and c.formula is None}
+        frozen |= {at for at, c in self.file.cells.items() if at[0] == "Compare" and c.number
+                   and (c.formula is None or "ABS(" in c.formula or c.formula.startswith("ROUND("))}
+        return frozen
+
+    def at(self, at):
+        return f"{self.name}: {name_of(at)}"
+
+    def compare(self, rows, file, tolerance, skip=frozenset()):
+        """The cells of the open workbook that differ from those of a file."""
+        wrong = []
+        for at, cell in file.cells.items():
+            if at in skip or not cell.number:
+                continue
+            sheet, row, column = at
+            there = rows.get(sheet, ())
+            got = there[row][column] if row < len(there) and column < len(there[row]) else ""
+            if not isinstance(got, float):
+                wrong.append((at, got, cell.value))
+            elif file.money(at):
+                if round(got * 100) != round(cell.value * 100):
+                    wrong.append((at, got, cell.value))
+            elif abs(got - cell.value) > tolerance * max(1.0, abs(cell.value)):
+                wrong.append((at, got, cell.value))
+        return wrong
+
+    def layout(self, file):
+        """Whether two workbooks have their numbers in the same cells."""
+        ours = {at for at, c in self.file.cells.items() if c.number}
+        theirs = {at for at, c in file.cells.items() if c.number}
+        return sorted(ours ^ theirs)
+
+    def unchanged(self):
+        """Nothing changes by recalculation; sheets are protected without a password."""
+        self.book.recalculate()
+        wrong = self.compare(self.book.rows(), self.file, 1e-9)
+        for at, got, wanted in wrong[:8]:
+            self.faults.add("recalculated, another value", f"{self.at(at)}: {got}, was {wanted}")
+        for where in self.book.errors():
+            self.faults.add("an error value", f"{self.name}: {where}")
+        for name, sheet in self.book.sheets.items():
+            self.faults.expect(sheet.isProtected(), "a sheet not protected", f"{self.name}: {name}")
+        self.faults.expect(self.checks, "no check cell", self.name)
+        return len(wrong)
+
+    def says_again(self, rows):
+        said = [at for at in self.checks if AGAIN in rows[at[0]][at[1]][at[2]]]
+        own = [at for at in said if at[0] != "Quote" and at[0] != "Compare"]
+        all_said = [at for at in self.checks if at[0] == "Quote"
+                    and "as the program" in str(self.file.cells[at].value) and at in said]
+        self.faults.expect(bool(own) == bool(all_said), "the quote's check says other than the rest",
+                           f"{self.name}: {[name_of(at) for at in said]}")
+        return bool(own)
+
+    def change(self, what, value):
+        """Makes one change in both places. What came of it: 'same', 'again', 'flipped' or 'refused'."""
+        text = what.path.read_text(encoding="utf-8")
+        lines = text.split("\n")
+        span = number_on(lines[what.line], what.nth)
+        if span is None:
+            self.faults.add("no number on the line", f"{self.name}: {what.name}: {lines[what.line]}")
+            return "refused"
+        old = lines[what.line][span[0]:span[1]]
+        changed = list(lines)
+        changed[what.line] = lines[what.line][:span[0]] + value + lines[what.line][span[1]:]
+        what.path.write_text("\n".join(changed), encoding="utf-8")
+        try:
+            run = Run(self.doorcost, self.job, self.folder / "changed.xlsx")
+        finally:
+            what.path.write_text(text, encoding="utf-8")
+        if not run.done:
+            return "refused"
+        about = f"{self.name}: {what.name} {old} -> {value}"
+        self.faults.expect(what.at in run.file.cells and
+                           run.file.cells[what.at].value != self.file.cells[what.at].value,
+                           "the line named is not the cell's", about)
+        if what.at not in run.file.cells:
+            return "refused"
+        return self.hold(what, run, about)
+
+    def hold(self, what, run, about):
+        sheet, row, column = what.at
+        self.book.set(sheet, row, column, run.file.cells[what.at].value)
+        rows = self.book.rows()
+        errors = self.book.errors()
+        self.book.set(sheet, row, column, self.file.cells[what.at].value)
+        again = self.says_again(rows)
+        flipped = run.chosen != self.base.chosen
+        for where in errors:
+            self.faults.add("an error value", f"{about}: {where}")
+        self.faults.expect(again or not flipped, "chosen otherwise and no check says so", about)
+        if not again:
+            other = self.layout(run.file)
+            if other:
+                self.faults.add("another layout", f"{about}: {len(other)} cells, first "
+                                f"{name_of(other[0])}")
+            wrong = self.compare(rows, run.file, 1e-6, self.frozen) if not other else []
+            if wrong:
+                at, got, wanted = wrong[0]
+                self.faults.add("differs", f"{about}: {len(wrong)} cells, first {name_of(at)}: "
+                                f"{got}, program {wanted}")
+        return "flipped" if flipped else "again" if again else "same"
+
+
+def new_value(rng, what, old, wide):
+    """Another number for an input, written as in the files."""
+    if wide:
+        value = old * rng.choice((0.35, 0.5, 0.65, 0.8, 1.25, 1.5, 1.8, 2.4, 3))
+    elif rng.random() < 0.12:
+        value = 0
+    else:
+        value = old * rng.choice((0.6, 0.8, 0.9, 0.97, 1.03, 1.1, 1.3, 1.7)) or rng.choice((1, 2.5, 5))
+    return f"{value:.2f}".rstrip("0").rstrip(".") if value >= 0.05 or value == 0 else f"{value:.4f}"
+
+
+def changes(doorcost, office, folder, faults, only):
+    rng = random.Random(SEED)
+    jobs = [Job(doorcost, office, folder, name, faults) for name in JOBS if only in ("", name)]
+    for job in jobs:
+        job.unchanged()
+    kinds = {}
+    for job in jobs:
+        for what in job.inputs:
+            kinds.setdefault(what.kind, []).append((job, what))
+    made, outcomes, worth = Counter(), Counter(), Counter()
+
+    def one(kind, wide):
+        job, what = rng.choice(kinds[kind])
+        line = what.path.read_text(encoding="utf-8").split("\n")[what.line]
+        span = number_on(line, what.nth)
+        old = float(line[slice(*span)]) if span else 0.0
+        value = new_value(rng, what, old, wide)
+        if span and float(value) == old:
+            return
+        outcome = job.change(what, value)
+        outcomes[outcome] += 1
+        if outcome != "refused":
+            made[kind] += 1
+            worth[kind] += outcome == "same"
+
+    for kind in kinds:
+        for _ in range(4 * LEAST):
+            if made[kind] < LEAST:
+                one(kind, False)
+    for _ in range(4 * FLIPS):
+        if outcomes["flipped"] < FLIPS:
+            one(rng.choice([kind for kind in FINISH if kind in kinds]), True)
+    for job in jobs:
+        for at, got, wanted in job.compare(job.book.rows(), job.file, 1e-9):
+            faults.add("changed back, another value", f"{job.at(at)}: {got}, was {wanted}")
+        job.book.close()
+    total = sum(made.values())
+    print(", ".join(f"{kind} {count}" for kind, count in sorted(made.items())))
+    print(f"{total} changes of {len(made)} kinds in {len(jobs)} jobs: {dict(outcomes)}")
+    if only == "":
+        faults.expect(total >= 200, "too few changes", str(total))
+        faults.expect(outcomes["flipped"] >= 20, "too few that are chosen otherwise", str(outcomes))
+        for kind in kinds:
+            faults.expect(made[kind] >= LEAST, "a kind too seldom", f"{kind}: {made[kind]}")
+
+
+def unchanged(doorcost, office, folder, faults, only):
+    for name in JOBS:
+        if only in ("", name):
+            job = Job(doorcost, office, folder, name, faults)
+            job.unchanged()
+            print(f"{name}: {len(job.file.cells)} cells, {len(job.inputs)} inputs")
+            job.book.close()
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
+    parser.add_argument("doorcost", type=pathlib.Path)
+    parser.add_argument("what", choices=("unchanged", "changes"))
+    parser.add_argument("job", nargs="?", default="", help="one of the jobs only")
+    given = parser.parse_args()
+    faults = Faults()
+    begun = time.monotonic()
+    with tempfile.TemporaryDirectory(prefix="doorcost-live-") as folder, Office() as office:
+        test = {"unchanged": unchanged, "changes": changes}[given.what]
+        test(given.doorcost.resolve(), office, pathlib.Path(folder), faults, given.job)
+    print(f"{time.monotonic() - begun:.0f} s")
+    return faults.status()
+
+
+if __name__ == "__main__":
+    sys.exit(main())
