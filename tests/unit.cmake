@@ -6,6 +6,9 @@ doorcost_test(test_replay)
 doorcost_test(test_grid)
 doorcost_test(test_manual)
 
+# What README.md and the manual show is what the program prints.
+add_test(NAME examples COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/examples.py $<TARGET_FILE:doorcost>)
+
 # Whole-program cases: folders of tests/cases.
 add_test(NAME cases COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/cases.sh $<TARGET_FILE:doorcost>)
 
