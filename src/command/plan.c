@@ -80,7 +80,10 @@ static enum status draw_plans(const struct request *request, const struct work *
     size_t at = 0;
     enum status status = request->svg == NULL ? STATUS_DONE : make_folder(request->svg, streams);
     if (status == STATUS_DONE) {
-        status = files_begin(files, count, request, work, streams);
+        status = files_check(files, count, request, work, streams);
+    }
+    if (status == STATUS_DONE) {
+        status = files_begin(files, count, request, streams);
     }
     if (status == STATUS_DONE) {
         status = write_files(pages, files, count, &at)
