@@ -88,7 +88,7 @@ static void make_solid(const struct maker *maker, const struct door *door, struc
         part->staves = (int32_t)((part->width + style->stave.amount - 1) / style->stave.amount);
     }
     part->rough_length += maker->rates->saw.length_allowance.amount;
-    part->rough_width += 2 * part->staves * maker->rates->saw.edge_allowance.amount;
+    part->rough_width += 2 * (int64_t)part->staves * maker->rates->saw.edge_allowance.amount;
 }
 
 /* A panel, pane or slab of width x height as it stands in the door. */
@@ -227,7 +227,7 @@ static bool make_door(const struct maker *maker, struct door *door) {
                      ? FORM_SLAB
                      : (enum door_form)door->style->form.word;
     door->parts = pool_take(maker->pool, MOST_PARTS, sizeof *door->parts);
-    door->openings = pool_take(maker->pool, FRAME_MOST_ROWS * 2, sizeof *door->openings);
+    door->openings = pool_take(maker->pool, (size_t)FRAME_MOST_ROWS * 2, sizeof *door->openings);
     if (door->parts == NULL || door->openings == NULL) {
         return false;
     }
