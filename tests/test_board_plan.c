@@ -1,0 +1,385 @@
+/* SPDX-License-Identifier: MIT */
+/* Plans of boards: small cases whose best is plain by hand, a checker that takes nothing broken,
+ * and random jobs that all come out sound. Sizes in tenths of an inch. */
+#include "cmocka_all.h"
+#include "stock/board_layout.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#define EFFORT 300000
+#define MOST   8
+
+struct plain {
+    const char *name;
+    struct board_job job;
+    struct cut_stock stocks[MOST];
+    struct cut_item items[MOST];
+    int64_t cost; /* the least, by hand */
+    int64_t boards;
+};
+
+/* Cost is a tenth of the area where nothing else is said. */
+static const struct plain plains[] = {
+    {"a part fills its board", {0}, {{100, 50, 7, -1}}, {{100, 50, 1, false}}, 7, 1},
+    {"two strips, side by side", {0}, {{100, 50, 7, -1}}, {{100, 25, 2, false}}, 7, 1},
+    {"a kerf between them is one too much",
+     {.kerf = 1},
+     {{100, 50, 7, -1}},
+     {{100, 25, 2, false}},
+     14,
+     2},
+    {"and fits where the board is that much wider",
+     {.kerf = 1},
+     {{100, 51, 7, -1}},
+     {{100, 25, 2, false}},
+     7,
+     1},
+    {"both ends are trimmed", {.end_trim = 3}, {{100, 50, 7, -1}}, {{47, 50, 2, false}}, 7, 1},
+    {"a part more than they leave",
+     {.end_trim = 3},
+     {{100, 50, 7, -1}},
+     {{48, 50, 2, false}},
+     14,
+     2},
+    {"both edges are straightened", {.edge = 2}, {{100, 50, 7, -1}}, {{100, 23, 2, false}}, 7, 1},
+    {"a tenth is for defects", {.defects = 100000}, {{100, 50, 7, -1}}, {{45, 50, 2, false}}, 7, 1},
+    {"so 46 twice is too long",
+     {.defects = 100000},
+     {{100, 50, 7, -1}},
+     {{46, 50, 2, false}},
+     14,
+     2},
+    {"the shorter board is enough",
+     {0},
+     {{100, 50, 10, -1}, {60, 50, 6, -1}},
+     {{60, 50, 1, false}},
+     6,
+     1},
+    {"the narrower board is enough",
+     {0},
+     {{100, 50, 10, -1}, {100, 30, 6, -1}},
+     {{100, 30, 1, false}},
+     6,
+     1},
+    {"one long board is cheaper than two short ones",
+     {0},
+     {{100, 50, 10, -1}, {50, 50, 6, -1}},
+     {{50, 50, 2, false}},
+     10,
+     1},
+    {"parts of two widths from one board",
+     {.kerf = 1},
+     {{100, 41, 9, -1}},
+     {{100, 25, 1, false}, {49, 15, 2, false}},
+     9,
+     1},
+    {"not where the kerf makes a strip too long",
+     {.kerf = 1},
+     {{100, 41, 9, -1}},
+     {{100, 25, 1, false}, {50, 15, 2, false}},
+     18,
+     2},
+    {"parts of two lengths from one strip",
+     {.kerf = 1},
+     {{100, 41, 9, -1}},
+     {{100, 25, 1, false}, {49, 15, 1, false}, {50, 15, 1, false}},
+     9,
+     1},
+};
+
+/* How many stocks or items there are: up to the first of no size. */
+static size_t stocks_of(const struct plain *p) {
+    size_t n = 0;
+    while (n < MOST && p->stocks[n].length > 0) {
+        n++;
+    }
+    return n;
+}
+
+static size_t items_of(const struct plain *p) {
+    size_t n = 0;
+    while (n < MOST && p->items[n].length > 0) {
+        n++;
+    }
+    return n;
+}
+
+static struct board_job job_of(const struct plain *p) {
+    struct board_job job = p->job;
+    job.stocks = p->stocks;
+    job.stock_count = stocks_of(p);
+    job.items = p->items;
+    job.item_count = items_of(p);
+    return job;
+}
+
+static void plain_cases(void **state) {
+    (void)state;
+    for (size_t i = 0; i < sizeof plains / sizeof *plains; i++) {
+        const struct board_job job = job_of(&plains[i]);
+        struct board_plan *plan = NULL;
+        assert_int_equal(board_plan_make(&job, EFFORT, &plan), CUT_DONE);
+        const char *const fault = board_plan_check(&job, plan);
+        if (fault != NULL || plan->cost != plains[i].cost ||
+            (int64_t)plan->board_count != plains[i].boards) {
+            print_error("%s: %s, costs %lld\n", plains[i].name, fault == NULL ? "sound" : fault,
+                        (long long)plan->cost);
+        }
+        assert_null(fault);
+        assert_int_equal(plan->cost, plains[i].cost);
+        assert_int_equal(plan->board_count, plains[i].boards);
+        assert_true(plan->bound <= plan->cost);
+        board_plan_free(plan);
+    }
+}
+
+static void no_room(void **state) {
+    (void)state;
+    const struct plain longer = {"", {0}, {{100, 50, 7, -1}}, {{101, 50, 1, false}}, 0, 0};
+    const struct plain wider = {"", {.edge = 1}, {{100, 50, 7, -1}}, {{9, 49, 1, false}}, 0, 0};
+    const struct plain nothing = {"", {.end_trim = 50}, {{100, 50, 7, -1}}, {{1, 1, 1, false}}, 0,
+                                  0};
+    const struct plain *const cases[] = {&longer, &wider, &nothing};
+    for (size_t i = 0; i < 3; i++) {
+        const struct board_job job = job_of(cases[i]);
+        struct board_plan *plan = NULL;
+        assert_int_equal(board_plan_make(&job, EFFORT, &plan), CUT_NO_ROOM);
+        assert_null(plan);
+    }
+    const struct board_job none = {0};
+    struct board_plan *plan = NULL;
+    assert_int_equal(board_plan_make(&none, EFFORT, &plan), CUT_BAD_INPUT);
+    assert_null(plan);
+}
+
+/* --- the checker --- */
+
+/* A plan by hand that is sound: a board of two strips, three parts. */
+struct by_hand {
+    struct cut_stock stocks[1];
+    struct cut_item items[2];
+    struct board_job job;
+    struct board_use boards[2];
+    struct board_strip strips[3];
+    size_t pieces[4];
+    struct board_plan plan;
+};
+
+static void take_hand(struct by_hand *h) {
+    *h = (struct by_hand){
+        .stocks = {{.length = 100, .width = 41, .price = 9, .copies = CUT_UNLIMITED}},
+        .items = {{.length = 49, .width = 20, .demand = 3},
+                  {.length = 100, .width = 20, .demand = 0}},
+        .boards = {{.stock = 0, .first = 0, .count = 2}},
+        .strips = {{.width = 20, .first = 0, .count = 2}, {.width = 20, .first = 2, .count = 1}},
+    };
+    h->job = (struct board_job){
+        .kerf = 1, .stocks = h->stocks, .stock_count = 1, .items = h->items, .item_count = 2};
+    h->plan = (struct board_plan){.boards = h->boards,
+                                  .board_count = 1,
+                                  .strips = h->strips,
+                                  .strip_count = 2,
+                                  .pieces = h->pieces,
+                                  .piece_count = 3,
+                                  .cost = 9,
+                                  .bound = 9};
+}
+
+static void break_item(struct by_hand *h) {
+    h->pieces[1] = 7;
+}
+static void break_width(struct by_hand *h) {
+    h->strips[1].width = 19;
+}
+static void break_length(struct by_hand *h) {
+    h->items[0].length = 50; /* 50 + 1 + 50 */
+}
+static void break_board_width(struct by_hand *h) {
+    h->stocks[0].width = 40;
+}
+static void break_stock(struct by_hand *h) {
+    h->boards[0].stock = 1;
+}
+static void break_strips(struct by_hand *h) {
+    h->boards[0].count = 3;
+}
+static void break_pieces(struct by_hand *h) {
+    h->strips[1].count = 2;
+}
+static void break_empty(struct by_hand *h) {
+    h->strips[1].count = 0;
+}
+static void break_twice(struct by_hand *h) {
+    h->boards[1] = h->boards[0];
+    h->plan.board_count = 2;
+    h->plan.cost = 18;
+}
+static void break_missing(struct by_hand *h) {
+    h->items[0].demand = 4;
+}
+static void break_other(struct by_hand *h) {
+    h->items[1].demand = 1;
+}
+static void break_cost(struct by_hand *h) {
+    h->plan.cost = 8;
+    h->plan.bound = 8;
+}
+static void break_bound(struct by_hand *h) {
+    h->plan.bound = 10;
+}
+static void break_trim(struct by_hand *h) {
+    h->job.end_trim = 1;
+}
+static void break_edge(struct by_hand *h) {
+    h->job.edge = 1;
+}
+static void break_defects(struct by_hand *h) {
+    h->job.defects = 20000;
+}
+
+static void checker(void **state) {
+    (void)state;
+    static void (*const breaks[])(struct by_hand *) = {
+        break_item,   break_width, break_length, break_board_width, break_stock, break_strips,
+        break_pieces, break_empty, break_twice,  break_missing,     break_other, break_cost,
+        break_bound,  break_trim,  break_edge,   break_defects};
+    struct by_hand h;
+    take_hand(&h);
+    assert_null(board_plan_check(&h.job, &h.plan));
+    for (size_t i = 0; i < sizeof breaks / sizeof *breaks; i++) {
+        take_hand(&h);
+        breaks[i](&h);
+        if (board_plan_check(&h.job, &h.plan) == NULL) {
+            print_error("broken plan %zu is taken\n", i);
+        }
+        assert_non_null(board_plan_check(&h.job, &h.plan));
+    }
+}
+
+/* --- layouts --- */
+
+static void layout(void **state) {
+    (void)state;
+    struct by_hand h;
+    struct board_layout l = {0};
+    struct board_totals t;
+    const struct keep_rule keep = {.length = 20, .board_width = 10};
+    take_hand(&h);
+    h.job.end_trim = 5;
+    h.job.edge = 2;
+    h.job.defects = 100000;
+    h.stocks[0] = (struct cut_stock){.length = 200, .width = 60, .price = 9, .copies = -1};
+    assert_true(board_layout_make(&l, &h.job, &h.plan, 0, keep));
+    /* 2 ends, 2 edges, 2 rips (15 are left beside), 2 and 1 crosscuts */
+    assert_int_equal(l.cut_count, 9);
+    assert_int_equal(l.cuts[0].kind, BOARD_CUT_END);
+    assert_int_equal(l.cuts[2].kind, BOARD_CUT_EDGE);
+    assert_int_equal(l.cuts[4].kind, BOARD_CUT_RIP);
+    assert_int_equal(l.cuts[4].box.y, 22);
+    assert_int_equal(l.cuts[6].kind, BOARD_CUT_CROSS);
+    assert_int_equal(l.cuts[6].box.x, 54);
+    assert_int_equal(l.pieces[1].box.x, 55);
+    assert_int_equal(l.pieces[2].box.y, 23);
+    /* clear to 5 + 171: beside the strips 14 wide, behind them 71 and 121 long */
+    assert_int_equal(l.offcut_count, 3);
+    assert_int_equal(l.offcuts[0].box.width, 14);
+    assert_int_equal(l.offcuts[0].box.length, 171);
+    assert_true(l.offcuts[0].keep);
+    assert_int_equal(l.offcuts[1].box.length, 71);
+    assert_int_equal(l.offcuts[2].box.length, 121);
+    assert_int_equal(l.reserve_count, 3);
+    assert_int_equal(l.reserves[0].length, 19);
+    board_layout_clear(&l);
+    assert_true(board_totals_make(&t, &h.job, &h.plan, keep));
+    assert_int_equal(t.cuts, 9);
+}
+
+/* --- random jobs --- */
+
+static uint64_t next(uint64_t *seed) {
+    *seed = *seed * 6364136223846793005u + 1442695040888963407u;
+    return *seed >> 33;
+}
+
+static int64_t from_to(uint64_t *seed, int64_t low, int64_t high) {
+    return low + (int64_t)(next(seed) % (uint64_t)(high - low + 1));
+}
+
+static void same_plan(const struct board_plan *a, const struct board_plan *b) {
+    assert_int_equal(a->cost, b->cost);
+    assert_int_equal(a->bound, b->bound);
+    assert_int_equal(a->board_count, b->board_count);
+    assert_int_equal(a->strip_count, b->strip_count);
+    assert_int_equal(a->piece_count, b->piece_count);
+    assert_memory_equal(a->pieces, b->pieces, a->piece_count * sizeof *a->pieces);
+}
+
+/* Parts, trim, kerf, defects and offcuts are the boards; hundredths of 10^12, so sizes are taken in
+ * tenths of millions. */
+static void adds_up(const struct board_job *job, const struct board_plan *plan) {
+    struct board_totals t;
+    int64_t boards = 0;
+    assert_true(board_totals_make(&t, job, plan, keep_rule_of(LENGTH_INCH)));
+    for (size_t b = 0; b < plan->board_count; b++) {
+        const struct cut_stock *const s = &job->stocks[plan->boards[b].stock];
+        boards += s->length / 100000 * (s->width / 100000);
+    }
+    const int64_t off = boards - t.parts - t.trim - t.kerf - t.defects - t.offcuts;
+    assert_in_range(off + 3, 0, 6);
+    assert_true(t.keep <= t.offcuts);
+}
+
+static void random_jobs(void **state) {
+    (void)state;
+    uint64_t seed = 20260302;
+    for (int round = 0; round < 200; round++) {
+        struct cut_stock stocks[6];
+        struct cut_item items[12];
+        const size_t lengths = (size_t)from_to(&seed, 1, 3);
+        const size_t widths = (size_t)from_to(&seed, 1, 2);
+        struct board_job job = {.kerf = from_to(&seed, 0, 2) * 100000,
+                                .end_trim = from_to(&seed, 0, 20) * 100000,
+                                .edge = from_to(&seed, 0, 2) * 100000,
+                                .defects = from_to(&seed, 0, 20) * 10000,
+                                .stocks = stocks,
+                                .stock_count = lengths * widths,
+                                .items = items,
+                                .item_count = (size_t)from_to(&seed, 1, 12)};
+        for (size_t s = 0; s < job.stock_count; s++) {
+            const int64_t along = 960 + 240 * (int64_t)(s / widths);
+            const int64_t across = 50 + 20 * (int64_t)(s % widths);
+            stocks[s] = (struct cut_stock){.length = along * 100000,
+                                           .width = across * 100000,
+                                           .price = along * across / 100 + from_to(&seed, 0, 30),
+                                           .copies = CUT_UNLIMITED};
+        }
+        for (size_t i = 0; i < job.item_count; i++) {
+            items[i] = (struct cut_item){.length = from_to(&seed, 60, 700) * 100000,
+                                         .width = from_to(&seed, 1, 4) * 1000000 + 600000,
+                                         .demand = from_to(&seed, 0, 9)};
+        }
+        struct board_plan *plan = NULL;
+        struct board_plan *again = NULL;
+        assert_int_equal(board_plan_make(&job, 100000, &plan), CUT_DONE);
+        const char *const fault = board_plan_check(&job, plan);
+        if (fault != NULL) {
+            print_error("round %d: %s\n", round, fault);
+        }
+        assert_null(fault);
+        assert_true(plan->bound <= plan->cost);
+        adds_up(&job, plan);
+        assert_int_equal(board_plan_make(&job, 100000, &again), CUT_DONE);
+        same_plan(plan, again);
+        board_plan_free(plan);
+        board_plan_free(again);
+    }
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(plain_cases), cmocka_unit_test(no_room),     cmocka_unit_test(checker),
+        cmocka_unit_test(layout),      cmocka_unit_test(random_jobs),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

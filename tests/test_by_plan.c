@@ -1,0 +1,102 @@
+/* SPDX-License-Identifier: MIT */
+/* Cutting plans on the tape: what is bought, what it costs, where it goes; work counted by them. */
+#include "support.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+
+#include <cmocka.h>
+
+#define BY_PLAN "shop|price lumber by = plan\nprice sheets by = plan"
+#define SLABS   "make|style = slab"
+
+static const struct bench_case cases[] = {
+    {"sheets: 8 slabs of 24 x 24 fill one, where no kerf is lost",
+     {SLABS, BY_PLAN, "saw|kerf = 0"},
+     "id,count,width,height\nS1,8,24,24\n",
+     {SHEET(0, by_plan.whole, "1"), SHEET(0, by_plan.cost, "80"), SHEET(0, plan.fewest, "1"),
+      SHEET(0, plan.gap, "0"), SHEET(0, plan.cuts, "7"), SHEET(0, plan.kerf, "0"),
+      SHEET(0, offcuts, "0"), SHEET(0, asks, "0"), SHEET(0, whole, "1")}},
+    {"and with it three a sheet: 24 is half of 48 and the factor knows no kerf",
+     {SLABS, BY_PLAN, "saw|kerf = 1/8", "sheet board|waste = 0 % added"},
+     "id,count,width,height\nS1,8,24,24\n",
+     {SHEET(0, by_plan.whole, "3"), SHEET(0, by_factor.whole, "1"), SHEET(0, whole, "3"),
+      SHEET(0, plan.fewest, "3"), SHEET(0, asks, "200"), SHEET(0, cost, "240")}},
+    {"a half sheet where one is enough",
+     {SLABS, BY_PLAN, "saw|kerf = 0", "sheet board|half sheet = 45.00"},
+     "id,count,width,height\nS1,4,24,24\n",
+     {SHEET(0, by_plan.whole, "0"), SHEET(0, by_plan.half, "1"), SHEET(0, by_plan.cost, "45"),
+      SHEET(0, plan.gap, "0"), SHEET(0, plan.fewest, NULL)}},
+    {"priced by factor and nothing asks for a plan: there is none",
+     {SLABS},
+     "id,count,width,height\nS1,8,24,24\n",
+     {SHEET(0, by_plan.whole, NULL), SHEET(0, plan.cuts, NULL), SHEET(0, asks, NULL)}},
+    {"work counted by cuts makes the plan",
+     {SLABS, "saw|kerf = 0", "shop|operations = saw it", "operation saw it|per = cut\nminutes = 2"},
+     "id,count,width,height\nS1,8,24,24\n",
+     {SHEET(0, plan.cuts, "7"), OPERATION(0, job_count, "7"), OPERATION(0, run, "14")}},
+};
+
+static void plans_on_the_tape(void **state) {
+    (void)state;
+    bench_run(cases, COUNT(cases), BENCH_INCH);
+}
+
+/* All parts of what is bought, in the figures' own decimals. */
+static void must_add_up(struct bench *bench, const char *what, fig bought, const fig *terms,
+                        size_t count) {
+    int64_t sum = 0;
+    for (size_t i = 0; i < count; i++) {
+        sum += fig_none(terms[i]) ? 0 : tape_scaled(&bench->estimate.tape, terms[i], 6);
+    }
+    if (sum != tape_scaled(&bench->estimate.tape, bought, 6)) {
+        bench_wrong(bench, "%s: the parts of the waste do not add up", what);
+    }
+}
+
+/* Every sample: the waste adds up, no plan is below its bound, a replay changes nothing. */
+static void samples_by_plan(void **state) {
+    (void)state;
+    static const char *const jobs[] = {"samples/kitchen/kitchen.ini",
+                                       "samples/metric/tea-kitchen.ini",
+                                       "samples/old-house/old-house.ini"};
+    int wrong = 0;
+    for (size_t j = 0; j < COUNT(jobs); j++) {
+        struct bench bench;
+        bench_open_job(&bench, jobs[j]);
+        estimate_clear(&bench.estimate);
+        const struct estimate_wish wish = {.option = -1,
+                                           .plans = {.effort = 1000000, .always = true}};
+        bench.result =
+            estimate_make_as(&bench.estimate, &bench.rates, &bench.job, wish, &bench.problems);
+        const struct estimate *const e = &bench.estimate;
+        assert_int_equal(bench.result, ESTIMATE_OK);
+        for (size_t i = 0; i < e->lumber.count; i++) {
+            const struct lumber_buy *const b = &e->lumber.buys[i];
+            const struct lumber_plan *const p = &b->plan;
+            const fig terms[] = {b->net,     p->allowances, p->trim,  p->kerf,
+                                 p->defects, p->offcuts,    p->tally, b->beyond};
+            assert_null(p->missing);
+            must_add_up(&bench, "lumber", b->by_plan.bought, terms, COUNT(terms));
+            assert_true(tape_amount(&e->tape, p->gap) >= 0);
+        }
+        for (size_t i = 0; i < e->sheets.count; i++) {
+            const struct sheet_buy *const b = &e->sheets.buys[i];
+            const fig terms[] = {b->net, b->plan.trim, b->plan.kerf, b->offcuts};
+            assert_null(b->plan.missing);
+            must_add_up(&bench, "sheets", b->by_plan.bought, terms, COUNT(terms));
+            assert_true(tape_amount(&e->tape, b->plan.gap) >= 0);
+        }
+        if (tape_replay(&bench.estimate.tape) != 0) {
+            bench_wrong(&bench, "a replay changes figures");
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {cmocka_unit_test(plans_on_the_tape),
+                                       cmocka_unit_test(samples_by_plan)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
