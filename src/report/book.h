@@ -158,8 +158,8 @@ void book_number(struct book *book, uint16_t sheet, uint32_t row, uint16_t colum
  */
 void book_formula(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                   enum unit unit, uint8_t decimals, int64_t value, const char *formula);
-/* A check: a formula that gives words, over any cells; shown: what it gives now. `run again` stands
- * out. */
+/* A check: a formula that gives words, over any cells; `{n}` in it stands for the home of figure n,
+ * wherever that comes to lie.  shown: what it gives now. `run again` stands out. */
 void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                 const char *formula, const char *shown);
 /* Names a cell: letters, digits and `_`, beginning with a letter, no cell reference; a name that is

@@ -226,6 +226,26 @@ static void write_home(struct binder *b, const struct cell *cell, char *formula,
     worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
 }
 
+/* The formula of a check, `{n}` replaced by the home of figure n. */
+static void write_check(struct binder *b, const struct cell *cell, char *formula) {
+    size_t used = (size_t)snprintf(formula, FORMULA_MOST, "=");
+    for (const char *text = cell->text; *text != '\0' && used < FORMULA_MOST - 80;) {
+        if (*text != '{') {
+            formula[used++] = *text++;
+            continue;
+        }
+        char *end = NULL;
+        const fig figure = {(uint32_t)strtoul(text + 1, &end, 10)};
+        formula_reference(b->book, cell->sheet, book_home(b->book, figure), formula + used,
+                          FORMULA_MOST - used);
+        used += strlen(formula + used);
+        text = end + 1;
+    }
+    formula[used] = '\0';
+    worksheet_write_formula_str(b->sheets[cell->sheet], cell->row, cell->column, formula,
+                                look_format(&b->looks, (enum look)cell->look, ""), cell->shown);
+}
+
 static void write_cell(struct binder *b, const struct cell *cell, char *formula) {
     lxw_worksheet *const sheet = b->sheets[cell->sheet];
     if (cell->kind == CELL_TEXT && cell->span > 0) {
@@ -240,9 +260,7 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
         return;
     }
     if (cell->kind == CELL_CHECK) {
-        (void)snprintf(formula, FORMULA_MOST, "=%s", cell->text);
-        worksheet_write_formula_str(sheet, cell->row, cell->column, formula,
-                                    look_format(&b->looks, (enum look)cell->look, ""), cell->shown);
+        write_check(b, cell, formula);
         return;
     }
     char number[32];

@@ -1,8 +1,38 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/check_cell.h"
 
+#include "door/movement.h"
+
 #include <stdio.h>
+#include <stdlib.h>
 #include <xlsxwriter.h>
+
+#define MOST_TEXT 6000
+/* The sheets have no more rows than this. */
+#define MOST_ROWS 20000
+
+bool check_is_input(const struct tape *tape, fig figure) {
+    switch ((enum unit)tape_figure(tape, figure)->unit) {
+    case UNIT_NUMBER:
+    case UNIT_COUNT:
+    case UNIT_IN:
+    case UNIT_MM:
+    case UNIT_FT:
+    case UNIT_M:
+        return false;
+    default:
+        break;
+    }
+    for (uint32_t id = 1; id < tape->count; id++) {
+        uint32_t output;
+        if (tape->figures[id].op == OP_CHOSEN &&
+            tape_chooser(tape, (fig){id}, &output) == &moisture_chooser &&
+            tape_operand(tape, (fig){id}, 0).f.id == figure.id) {
+            return false;
+        }
+    }
+    return true;
+}
 
 /* The least need that has the same choice, at 4 decimals as needs are kept. */
 static int64_t holds_from(const struct tape *tape, const struct product *product) {
@@ -30,6 +60,9 @@ void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row, u
     (void)tape_text(tape, product->bought, most, sizeof most);
     used += (size_t)snprintf(text, sizeof text, "IF(AND(%s>=%s,%s<=%s", cell, least, cell, most);
     for (size_t i = 0; i < product->size_count; i++) {
+        lxw_rowcol_to_cell(cell, row + (uint32_t)i, (lxw_col_t)(price - 1));
+        used += (size_t)snprintf(text + used, sizeof text - used, ",%s=%s", cell,
+                                 tape_text(tape, product->volumes[i], value, sizeof value));
         lxw_rowcol_to_cell(cell, row + (uint32_t)i, price);
         used += (size_t)snprintf(text + used, sizeof text - used, ",%s=%s", cell,
                                  tape_text(tape, product->prices[i], value, sizeof value));
@@ -38,14 +71,101 @@ void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row, u
     book_check(paper->book, sheet, row, CHECK_COLUMN, LOOK_LABEL, text, "ok");
 }
 
-void check_all(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
-    char text[160];
-    if (paper->base->finish.product_count == 0) {
-        return;
+/* --- plans
+ * ----------------------------------------------------------------------------------------------------------------
+ */
+
+/* Whether a figure is made from a given of the rates that may be changed. */
+static bool hangs_on_input(const struct tape *tape, fig figure) {
+    const enum figure_op op = (enum figure_op)tape_figure(tape, figure)->op;
+    if (op == OP_GIVEN) {
+        return tape_origin(tape, figure).place.file != 0 && check_is_input(tape, figure);
     }
+    for (size_t i = 0; op != OP_CHOSEN && i < tape_operands(tape, figure); i++) {
+        const fig operand = tape_operand(tape, figure, i).f;
+        if (!fig_none(operand) && hangs_on_input(tape, operand)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether the job's total is made from what the planner gave with `chosen`. true, too, when memory
+ * is out: then the check is the stricter one. */
+static bool total_hangs_on(const struct paper *paper, fig chosen) {
+    const struct tape *const tape = &paper->base->tape;
+    bool *const made_from = calloc(tape->count, sizeof *made_from);
+    uint32_t output;
+    bool found = made_from == NULL;
+    if (made_from != NULL) {
+        made_from[paper->base->sale.total.id] = true;
+    }
+    for (uint32_t id = tape->count; made_from != NULL && id-- > 1;) {
+        if (!made_from[id]) {
+            continue;
+        }
+        const fig figure = {id};
+        const bool choice = tape->figures[id].op == OP_CHOSEN;
+        found = found || (choice &&
+                          tape_chooser(tape, figure, &output) ==
+                              tape_chooser(tape, chosen, &output) &&
+                          tape_operand(tape, figure, 0).f.id == tape_operand(tape, chosen, 0).f.id &&
+                          tape->figures[id].subject == tape_figure(tape, chosen)->subject);
+        for (size_t i = 0; i < tape_operands(tape, figure); i++) {
+            made_from[tape_operand(tape, figure, i).f.id] = true;
+        }
+    }
+    free(made_from);
+    return found;
+}
+
+void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig chosen) {
+    const struct tape *const tape = &paper->base->tape;
+    char text[MOST_TEXT];
+    char value[32];
+    size_t used = (size_t)snprintf(text, sizeof text, "IF(AND(TRUE");
+    for (size_t i = 0; i < tape_operands(tape, chosen); i++) {
+        const fig operand = tape_operand(tape, chosen, i).f;
+        if (used + 120 < sizeof text && hangs_on_input(tape, operand)) {
+            used += (size_t)snprintf(text + used, sizeof text - used, ",{%u}=%s", operand.id,
+                                     tape_text(tape, operand, value, sizeof value));
+        }
+    }
+    (void)snprintf(text + used, sizeof text - used, "),\"ok\",\"%srun again\")",
+                   total_hangs_on(paper, chosen) ? "" : "plan: ");
+    book_check(paper->book, sheet, row, CHECK_PLAN_COLUMN, LOOK_LABEL, text, "ok");
+}
+
+/* --- the rest
+ * ----------------------------------------------------------------------------------------------------------------
+ */
+
+void check_changed(const struct paper *paper, uint16_t sheet, uint32_t row, fig figure) {
+    char text[120];
+    char value[32];
+    (void)snprintf(text, sizeof text, "IF({%u}=%s,\"as read\",\"changed\")", figure.id,
+                   tape_text(&paper->base->tape, figure, value, sizeof value));
+    book_check(paper->book, sheet, row, CHANGED_COLUMN, LOOK_NOTE, text, "as read");
+}
+
+void check_all(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
+    char text[320];
     (void)snprintf(text, sizeof text,
-                   "IF(COUNTIF(%s!K1:K%d,\"run again\")>0,\"figures were changed: run again\",\"as "
-                   "the program made it\")",
-                   CHECK_SHEET, CHECK_ROWS);
+                   "IF(COUNTIF(Finish!%c1:%c%d,\"run again\")+COUNTIF(Lumber!%c1:%c%d,\"run "
+                   "again\")+COUNTIF(Sheets!%c1:%c%d,\"run again\")>0,\"figures were changed: run "
+                   "again\",\"as the program made it\")",
+                   'A' + CHECK_COLUMN, 'A' + CHECK_COLUMN, MOST_ROWS, 'A' + CHECK_PLAN_COLUMN,
+                   'A' + CHECK_PLAN_COLUMN, MOST_ROWS, 'A' + CHECK_PLAN_COLUMN,
+                   'A' + CHECK_PLAN_COLUMN, MOST_ROWS);
     book_check(paper->book, sheet, row, column, LOOK_NOTE, text, "as the program made it");
+}
+
+void check_options(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
+    char text[200];
+    (void)snprintf(text, sizeof text,
+                   "IF(COUNTIF(Rates!%c1:%c%d,\"changed\")>0,\"figures were changed, options were "
+                   "not: run again\",\"options are as the program made them\")",
+                   'A' + CHANGED_COLUMN, 'A' + CHANGED_COLUMN, MOST_ROWS);
+    book_check(paper->book, sheet, row, column, LOOK_NOTE, text,
+               "options are as the program made them");
 }

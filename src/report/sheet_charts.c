@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Charts of the job, each beside the small table that it is drawn from.  The tables point at the
  * cells of the other sheets. */
+#include "report/check_cell.h"
 #include "report/paper.h"
 
 #include <stdio.h>
@@ -137,8 +138,7 @@ static void put_options(const struct paper *paper, uint16_t sheet, uint32_t row)
         put_money(paper, sheet, row++, TABLE_FIRST + 1, i, "cost with overhead", e->costs.job.full);
     }
     if (paper->option_count > 0) {
-        book_text(book, sheet, row, TABLE_WORDS, LOOK_NOTE,
-                  "Options point at plain values: run again when a rate changes.");
+        check_options(paper, sheet, row, TABLE_WORDS);
     }
     close_table(paper, &chart, row);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The base job and its options side by side.  The base's figures are live; an option was estimated
  * on a tape of its own, so its column holds plain values: to be made again when a rate changes. */
+#include "report/check_cell.h"
 #include "report/difference.h"
 #include "report/paper.h"
 
@@ -69,8 +70,8 @@ static void put_difference(const struct paper *paper, uint16_t sheet, uint32_t r
     (void)snprintf(formula, sizeof formula, "ROUND(%c%u-B%u,2)", letter, row + 1, row + 1);
     book_formula(paper->book, sheet, row, money, LOOK_PLAIN, UNIT_MONEY, 2, to - from, formula);
     if (from != 0) {
-        (void)snprintf(formula, sizeof formula, "ROUND((%c%u-B%u)*100/ABS(B%u),2)", letter, row + 1,
-                       row + 1, row + 1);
+        (void)snprintf(formula, sizeof formula, "IF(B%u=0,0,ROUND((%c%u-B%u)*100/ABS(B%u),2))",
+                       row + 1, letter, row + 1, row + 1, row + 1);
         book_formula(paper->book, sheet, row, (uint16_t)(money + 1), LOOK_PLAIN, UNIT_PERCENT, 2,
                      difference_percent(from, to), formula);
     }
@@ -205,5 +206,6 @@ void sheet_compare(struct paper *paper) {
     }
     row = put_lumber(paper, sheet, row + 1);
     row = put_sheets(paper, sheet, row);
-    put_finish(paper, sheet, row);
+    row = put_finish(paper, sheet, row);
+    check_options(paper, sheet, row + 1, 0);
 }

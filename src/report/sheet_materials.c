@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Lumber, sheets and glass to buy, each material a list down the sheet. */
+#include "report/check_cell.h"
 #include "report/paper.h"
 
 static const struct paper_line lumber_lines[] = {
@@ -180,9 +181,13 @@ void sheet_lumber(struct paper *paper) {
         book_format(paper->book, sheet, row, 0, LOOK_SECTION, "%s, %s", lumber->name.s,
                     lumber->thickness_text.s);
         const struct lumber_buy *const b = &list->buys[i];
+        const uint32_t head = row;
         note_priced(paper, sheet, row, b->planned);
         note_waste(paper, sheet, row + 3, &lumber->waste, lumber->waste_as.word);
         row = paper_lines(paper, sheet, row + 1, LINES(lumber_lines), b);
+        if (b->plan.missing == NULL) {
+            check_plan(paper, sheet, head, b->plan.counts[0]);
+        }
         row = put_ways(paper, sheet, row, LINES(lumber_ways), &b->by_factor, &b->by_plan,
                        b->plan.missing);
         if (b->plan.missing == NULL) {
@@ -207,9 +212,13 @@ void sheet_sheets(struct paper *paper) {
         const struct sheet *const kind = &paper->base->rates->sheets[list->buys[i].material];
         book_text(paper->book, sheet, row, 0, LOOK_SECTION, kind->name.s);
         const struct sheet_buy *const b = &list->buys[i];
+        const uint32_t head = row;
         note_priced(paper, sheet, row, b->planned);
         note_waste(paper, sheet, row + 2, &kind->waste, kind->waste_as.word);
         row = paper_lines(paper, sheet, row + 1, LINES(sheet_lines), b);
+        if (b->plan.missing == NULL) {
+            check_plan(paper, sheet, head, b->plan.counts[SHEET_WHOLE]);
+        }
         row = put_ways(paper, sheet, row, LINES(sheet_ways), &b->by_factor, &b->by_plan,
                        b->plan.missing);
         if (b->plan.missing == NULL) {

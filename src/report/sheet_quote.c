@@ -212,6 +212,7 @@ static void put_options(struct page *p) {
                     total - base);
         book_number(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, UNIT_MONEY, 2, total);
     }
+    check_options(p->paper, p->sheet, p->row++, COLUMN_WHAT);
     p->row++;
 }
 

@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Every given of the files that the estimate used, with the words and the line it came from;
  * constants with their source; and the steps in between that no other sheet shows. */
+#include "report/check_cell.h"
 #include "report/paper.h"
-
-#include "door/movement.h"
 
 #include <string.h>
 
@@ -29,33 +28,6 @@ static const char *section_above(const struct problems *problems, struct place p
 static bool of_settings(const struct problems *problems, struct place place) {
     size_t size = 0;
     return place.file != 0 && section_above(problems, place, &size) != NULL;
-}
-
-/* Whether a spreadsheet can follow when the cell is changed: prices, rates, percents, minutes,
- * volumes.  Sizes and counts go into the parts, the set-ups and the plans, and humidity into a
- * choice: these need another run. */
-static bool is_input(const struct paper *paper, fig figure) {
-    const struct tape *const tape = &paper->base->tape;
-    switch ((enum unit)tape_figure(tape, figure)->unit) {
-    case UNIT_NUMBER:
-    case UNIT_COUNT:
-    case UNIT_IN:
-    case UNIT_MM:
-    case UNIT_FT:
-    case UNIT_M:
-        return false;
-    default:
-        break;
-    }
-    for (uint32_t id = 1; id < tape->count; id++) {
-        uint32_t output;
-        if (tape->figures[id].op == OP_CHOSEN &&
-            tape_chooser(tape, (fig){id}, &output) == &moisture_chooser &&
-            tape_operand(tape, (fig){id}, 0).f.id == figure.id) {
-            return false;
-        }
-    }
-    return true;
 }
 
 /* The cell's name in formulas: `in_lumber_poplar_price`; a further value of the same line gets its
@@ -101,7 +73,11 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
     book_format(book, sheet, row, 0, LOOK_PLAIN, "%.*s", (int)size, section);
     book_format(book, sheet, row, 1, LOOK_PLAIN, "%.*s", (int)key, line);
     book_text(book, sheet, row, 2, LOOK_PLAIN, tape_label(&paper->base->tape, figure));
-    book_claim(book, sheet, row, 3, is_input(paper, figure) ? LOOK_INPUT : LOOK_PLAIN, figure);
+    const bool input = check_is_input(&paper->base->tape, figure);
+    book_claim(book, sheet, row, 3, input ? LOOK_INPUT : LOOK_PLAIN, figure);
+    if (input) {
+        check_changed(paper, sheet, row, figure);
+    }
     book_define(book, sheet, row, 3, cell_name(paper, section, size, line, key, nth));
     book_text(book, sheet, row, 4, LOOK_PLAIN, paper_unit(paper, figure));
     book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u",
@@ -148,7 +124,7 @@ static uint32_t put_constants(const struct paper *paper, uint16_t sheet, uint32_
 
 void sheet_rates(struct paper *paper) {
     static const char *const heads[] = {"section", "key",  "what it is here",
-                                        "value",   "unit", "from"};
+                                        "value",   "unit", "from", "changed?"};
     const struct tape *const tape = &paper->base->tape;
     struct book *const book = paper->book;
     const uint16_t sheet = book_sheet(book, "Rates", "Rates used", false);
