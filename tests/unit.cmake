@@ -6,6 +6,9 @@ doorcost_test(test_replay)
 doorcost_test(test_grid)
 doorcost_test(test_manual)
 
+# What neither compiler nor linter sees.
+add_test(NAME style COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/style.sh)
+
 # What README.md and the manual show is what the program prints.
 add_test(NAME examples COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/examples.py $<TARGET_FILE:doorcost>)
 
