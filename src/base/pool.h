@@ -19,6 +19,7 @@ struct pool {
 
 void pool_init(struct pool *pool);
 void pool_clear(struct pool *pool);
+/* Whether memory ran out at any time. */
 bool pool_failed(const struct pool *pool);
 
 /* Zeroed room for count things of size bytes each; NULL when memory is out or the product

@@ -34,6 +34,7 @@ struct option_row {
     char letter;       /* '\0': none */
 };
 
+/* All options, in the order of the help. */
 const struct option_row *option_rows(size_t *count);
 
 /* Reads argv.  false: wrong use, said in a line or two on err. */

@@ -180,9 +180,11 @@ void fig_chosen_known(struct tape *tape, const char *const *what, enum unit unit
  * ----------------------------------------------------------------------------------------------------------
  */
 
+/* Whether there is no figure: what is not known or not asked for. */
 static inline bool fig_none(fig f) {
     return f.id == 0;
 }
+/* The first fault of all; after one no value means anything. */
 enum tape_fault tape_fault(const struct tape *tape);
 /* The figure; the none figure (zeros) for none. Borrowed until the next maker. */
 const struct figure *tape_figure(const struct tape *tape, fig f);

@@ -150,7 +150,7 @@ static const struct form *match_form(struct reader *reader, const struct key *ke
                         key->name, quote(reader, entry), reader->unit == LENGTH_INCH ? "in" : "mm",
                         reader->unit == LENGTH_INCH
                             ? "feet, square feet, gallons and pounds"
-                            : "metres, square metres, litres and kilograms");
+                            : "meters, square meters, liters and kilograms");
             return NULL;
         }
         return form;

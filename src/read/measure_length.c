@@ -40,7 +40,7 @@ static void report_length(struct reader *reader, const struct key *key, const st
                     quote(reader, entry), key_expected(reader, key));
     } else if (fault == LENGTH_TOO_LARGE) {
         problem_add(problems, SEVERITY_ERROR, "size-absurd", entry->place,
-                    "%s '%s' is over a kilometre; expected %s", key->name, quote(reader, entry),
+                    "%s '%s' is over a kilometer; expected %s", key->name, quote(reader, entry),
                     key_expected(reader, key));
     } else if (strchr(entry->text, ',') != NULL) {
         problem_add(problems, SEVERITY_ERROR, "comma-in-number", entry->place,
@@ -86,7 +86,7 @@ static bool check_length(struct reader *reader, const struct key *key, const str
     }
     if (is_bare(entry->text)) {
         hint = reader->unit == LENGTH_INCH ? " (a bare number is in inches here)"
-                                           : " (a bare number is in millimetres here)";
+                                           : " (a bare number is in millimeters here)";
     }
     problem_add(reader->problems, SEVERITY_ERROR, "size-absurd", entry->place,
                 "%s '%s' is %s; expected %s to %s%s", key->name, quote(reader, entry),

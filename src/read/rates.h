@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* The rates file: what the shop knows, shared by all its jobs.
  *
- * A rates file keeps to one system: `unit = in` means prices by board foot or cubic metre, square
- * feet, US gallons, feet a minute, pounds; `unit = mm` means cubic metres or board feet, square
- * metres, litres, metres a minute, kilograms.  Lengths may always carry another unit of their own.
+ * A rates file keeps to one system: `unit = in` means prices by board foot or cubic meter, square
+ * feet, US gallons, feet a minute, pounds; `unit = mm` means cubic meters or board feet, square
+ * meters, liters, meters a minute, kilograms.  Lengths may always carry another unit of their own.
  * docs/formats.md describes every key. */
 #ifndef DOORCOST_READ_RATES_H
 #define DOORCOST_READ_RATES_H

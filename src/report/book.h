@@ -121,6 +121,7 @@ struct book {
 
 void book_init(struct book *book, const struct tape *tape);
 void book_clear(struct book *book);
+/* Whether something could not be added for want of memory. */
 bool book_failed(const struct book *book);
 
 /* text for the footer of a book: `&` doubled. In pool; NULL when memory is out. */
@@ -136,6 +137,7 @@ void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t l
 /* A page starts before row. */
 void book_break(struct book *book, uint16_t sheet, uint32_t row);
 
+/* A text in a cell, NULL: nothing; the second as printf makes it. */
 void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                const char *text);
 void book_format(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,

@@ -15,6 +15,7 @@ void formula_map_free(struct formula_map *map);
 size_t formula_map_numbers(const struct formula_map *map, const struct cell *a,
                            const struct cell *b);
 
+/* Whether two cells stand in one column, in one row, of one sheet. */
 bool cells_in_column(const struct cell *a, const struct cell *b);
 bool cells_in_row(const struct cell *a, const struct cell *b);
 

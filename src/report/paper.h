@@ -46,7 +46,9 @@ const char *paper_unit(const struct paper *paper, fig figure);
 /* "inches", "mm": lengths of the job in words. */
 const char *paper_lengths(const struct paper *paper);
 
+/* What the door list calls a use. */
 const char *use_name(enum use use);
+/* The shop's name of a material; empty below 0. */
 const char *material_name(const struct rates *rates, enum stuff stuff, int32_t material);
 
 /* `added to net (x 1.45)` or `lost of what is bought (/ 0.69)`: how a waste percent is meant; text

@@ -13,7 +13,7 @@ static const char *const cautions[] = {
     "exactly and handled as it says.",
     "Glass in doors may have to be safety glazing: ask the local code.",
     "Tax and deposit follow the settings given; check them with your local authority. Some places "
-    "cap deposits or ask for a licence.",
+    "cap deposits or ask for a license.",
     "A signed quote that says how long it is valid may bind the shop for that time.",
 };
 
