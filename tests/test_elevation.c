@@ -139,6 +139,9 @@ static void samples(void **state) {
         assert_true(q->count > 5);
         for (size_t r = 0; r < q->count; r++) {
             struct elevation e;
+            if (q->leaves[r].door->bought_in) {
+                continue; /* an outline: nobody here knows its parts */
+            }
             assert_true(
                 elevation_make(&e, &bench.estimate.pool, q->leaves[r].door,
                                (int32_t)tape_scaled(&bench.estimate.tape, q->leaves[r].hinges, 0),

@@ -13,4 +13,10 @@ bool book_put_pictures(const struct book *book, lxw_worksheet *const *sheets)
 bool book_put_charts(const struct book *book, lxw_workbook *workbook, lxw_worksheet *const *sheets)
     __attribute__((warn_unused_result));
 
+/* Defines the names of cells. */
+void book_put_names(const struct book *book, lxw_workbook *workbook);
+
+/* Makes every check cell stand out that says `run again` or `changed`. */
+void book_put_marks(const struct book *book, lxw_workbook *workbook, lxw_worksheet *const *sheets);
+
 #endif

@@ -328,39 +328,6 @@ static void set_properties(const struct binder *b) {
     workbook_set_properties(b->workbook, &properties);
 }
 
-static void define_names(const struct binder *b) {
-    for (size_t i = 0; i < b->book->name_count; i++) {
-        const struct book_name *const n = &b->book->names[i];
-        char reference[96];
-        char cell[LXW_MAX_CELL_NAME_LENGTH];
-        lxw_rowcol_to_cell_abs(cell, n->row, n->column, 1, 1);
-        (void)snprintf(reference, sizeof reference, "=%s!%s", b->book->sheets[n->sheet].name, cell);
-        workbook_define_name(b->workbook, n->name, reference);
-    }
-}
-
-/* `run again` is seen at once, on paper too. */
-static void mark_checks(struct binder *b) {
-    lxw_format *const format = workbook_add_format(b->workbook);
-    if (format == NULL) {
-        return;
-    }
-    format_set_bold(format);
-    format_set_bg_color(format, 0xC9C9C9);
-    for (size_t i = 0; i < b->book->cell_count; i++) {
-        const struct cell *const cell = &b->book->cells[i];
-        if (cell->kind == CELL_CHECK) {
-            char words[] = "again";
-            lxw_conditional_format mark = {.type = LXW_CONDITIONAL_TYPE_TEXT,
-                                           .criteria = LXW_CONDITIONAL_CRITERIA_TEXT_CONTAINING,
-                                           .value_string = words,
-                                           .format = format};
-            worksheet_conditional_format_cell(b->sheets[cell->sheet], cell->row, cell->column,
-                                              &mark);
-        }
-    }
-}
-
 static bool bind(struct binder *b) {
     set_properties(b);
     for (uint16_t s = 0; s < b->book->sheet_count; s++) {
@@ -383,8 +350,8 @@ static bool bind(struct binder *b) {
     for (size_t i = 0; held && i < b->book->cell_count; i++) {
         write_cell(b, &b->book->cells[i], formula);
     }
-    define_names(b);
-    mark_checks(b);
+    book_put_names(b->book, b->workbook);
+    book_put_marks(b->book, b->workbook, b->sheets);
     formula_map_free(b->map);
     free(formula);
     return held && book_put_pictures(b->book, b->sheets) &&

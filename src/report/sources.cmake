@@ -3,6 +3,7 @@ target_sources(doorcost_core PRIVATE
     report/book.c
     report/book_extra.c
     report/book_look.c
+    report/book_marks.c
     report/book_objects.c
     report/book_write.c
     report/client_book.c
