@@ -7,4 +7,4 @@ cd "$(dirname "$0")/.."
 sh tests/install.sh build test
 cmake --preset dev
 cmake --build --preset dev
-ctest --preset dev --no-tests=error "$@"
+ctest --preset dev -j"$(nproc)" --no-tests=error "$@"

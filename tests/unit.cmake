@@ -61,15 +61,18 @@ foreach(name board_feet film conversions money movement)
 endforeach()
 add_test(NAME outside-gnu-units COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/conversions.py)
 
+# Label office: tests that wait for another program; the sanitizers leave them out.
 # The workbook of every sample read back and recalculated by other programs.
 file(GLOB sample_jobs RELATIVE ${PROJECT_SOURCE_DIR} CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/samples/*/*.ini)
 set(workbook_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/workbook.py $<TARGET_FILE:doorcost>)
 foreach(job ${sample_jobs})
     get_filename_component(name ${job} NAME_WE)
     add_test(NAME workbook-${name} COMMAND ${workbook_py} check ${PROJECT_SOURCE_DIR}/${job})
+    set_tests_properties(workbook-${name} PROPERTIES LABELS office)
 endforeach()
 add_test(NAME workbook-hostile COMMAND ${workbook_py} hostile)
 add_test(NAME workbook-seal COMMAND ${workbook_py} seal)
+set_tests_properties(workbook-hostile workbook-seal PROPERTIES LABELS office)
 
 # What the client gets of every sample: nothing hidden in it, sums that hold, the same bytes again.
 foreach(job ${sample_jobs})
@@ -77,5 +80,6 @@ foreach(job ${sample_jobs})
     foreach(what secrets sums repeat keep)
         add_test(NAME client-${what}-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/client.py
             $<TARGET_FILE:doorcost> ${what} ${PROJECT_SOURCE_DIR}/${job})
+        set_tests_properties(client-${what}-${name} PROPERTIES LABELS office)
     endforeach()
 endforeach()
