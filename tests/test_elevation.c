@@ -74,7 +74,7 @@ static void check_chain(struct bench *bench, const struct elevation *e, bool upr
             count++;
         }
     }
-    const bool slab = e->door->form == FORM_SLAB;
+    const bool slab = count_of(e, TRAIT_SLAB) > 0; /* or bought in, and no more is known */
     if ((whole || !slab) && at != (upright ? e->door->height : e->door->width)) {
         bench_wrong(bench, "%s: dimensions end before the edge", e->door->row->id.s);
     }

@@ -78,9 +78,9 @@ static enum status draw_plans(const struct request *request, const struct work *
             (struct output){.path = svg_path(pool, request->svg, i - pdfs), .kind = OUTPUT_SVG};
     }
     size_t at = 0;
-    enum status status = request->svg == NULL ? STATUS_DONE : make_folder(request->svg, streams);
-    if (status == STATUS_DONE) {
-        status = files_check(files, count, request, work, streams);
+    enum status status = files_check(files, count, request, work, streams);
+    if (status == STATUS_DONE && request->svg != NULL) {
+        status = make_folder(request->svg, streams);
     }
     if (status == STATUS_DONE) {
         status = files_begin(files, count, request, streams);

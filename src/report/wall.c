@@ -104,9 +104,12 @@ static double draw_parts(struct wall *w, const struct door *door, double x, doub
                          double width) {
     const struct letters small = {.size = TEXT, .width = width, .cut = true};
     const double line = TEXT * 1.28;
-    const size_t count = door->part_count;
+    const size_t count = door->part_count > 0 ? door->part_count : 1;
     double y = foot - line * (double)count;
-    for (size_t i = 0; i < count; i++) {
+    if (door->bought_in) {
+        letters_draw(w->pdf.cr, x, y, "bought in as it is", &small);
+    }
+    for (size_t i = 0; i < door->part_count; i++) {
         letters_draw(w->pdf.cr, x, y, or_nothing(part_words(w, &door->parts[i])), &small);
         y += line;
     }
