@@ -84,7 +84,15 @@ static bool unknown_command(const char *given, FILE *err) {
     const char *const near = text_nearest(given, names, count);
     struct problems quoting;
     problems_init(&quoting);
-    fprintf(err, "doorcost: unknown command '%s'; ", problem_quote(&quoting, given));
+    const char *const shown = problem_quote(&quoting, given);
+    const char *const ending = strrchr(given, '.');
+    if (ending != NULL && strcmp(ending, ".ini") == 0) {
+        fprintf(err, "doorcost: no command; name one before the job, as in: doorcost check %s\n",
+                shown);
+        problems_clear(&quoting);
+        return false;
+    }
+    fprintf(err, "doorcost: unknown command '%s'; ", shown);
     if (near != NULL) {
         fprintf(err, "did you mean '%s'?\n", near);
     } else {

@@ -236,6 +236,11 @@ static void scan_key(const struct cursor *cursor, const char *text) {
     char *name;
 
     if (equals == NULL || name_end == text || memchr(text, ';', (size_t)(name_end - text))) {
+        /* Before any section the file is something else, and one line of it tells that. */
+        if (cursor->scan->stray && cursor->scan->count == 0) {
+            return;
+        }
+        cursor->scan->stray = cursor->scan->count == 0 && !cursor->scan->skipping;
         problem_add(problems, SEVERITY_ERROR, "not-a-line", place_of(cursor, text, line_end),
                     "'%s' is neither a section nor a key; expected '[section]' or 'key = value'",
                     problem_quote(problems, text));

@@ -30,6 +30,20 @@ static bool read_rates(struct reader *reader, const struct ini *ini, struct rate
     return true;
 }
 
+/* Whether the file is one of rates, which a job would name: then one line says so, in place of one
+ * for each of its sections. */
+static bool is_rates(struct problems *problems, const struct ini *ini) {
+    const struct ini_section *const shop = section_find(ini, "shop");
+    if (shop == NULL || section_find(ini, "job") != NULL) {
+        return false;
+    }
+    problem_add(
+        problems, SEVERITY_ERROR, "missing-section", shop->place,
+        "this is a file of rates and has no section '[job]'; give the job file, which names "
+        "the rates");
+    return true;
+}
+
 bool job_read(struct job *job, struct rates *rates, const char *path, struct problems *problems) {
     struct reader reader = {.pool = &job->pool,
                             .problems = problems,
@@ -49,6 +63,9 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
     }
     if (!ini.open) {
         return !pool_failed(&job->pool);
+    }
+    if (is_rates(problems, &ini)) {
+        return !pool_failed(&job->pool) && !problems->failed;
     }
     if (!read_rates(&reader, &ini, rates)) {
         return false;
