@@ -11,7 +11,7 @@ rates/ and with doorcost on the PATH.
   included.  A line `...` stands for any lines left out.  A command that ends with another status
   than 0 shows it in a last line `(exit status N)`.
 - A block ```ini, ```csv or ```text behind a line that is only a file name, like `laundry/doors.csv`:,
-  is saved under that name.
+  is saved under that name; behind `Add to FILE:` it is put at the end of that file.
 - A block ```sh is not run.
 
 --renew writes what came out into the documents; look at the difference before it is committed.
@@ -25,9 +25,9 @@ import sys
 import tempfile
 
 TREE = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
-DOCUMENTS = ["README.md"]
+DOCUMENTS = ["README.md", "docs/manual.md"]
 SAVED = {"ini", "csv", "text"}
-NAME = re.compile(r"^`([A-Za-z0-9._/-]+)`:$")
+NAME = re.compile(r"^(Add to )?`([A-Za-z0-9._/-]+)`:$")
 
 
 def run(command, folder, program):
@@ -114,12 +114,12 @@ def console(lines, folder, program, place, renew):
     return result, failed, count
 
 
-def save(folder, name, lines):
+def save(folder, name, lines, mode):
     path = os.path.join(folder, name)
     if os.path.commonpath([os.path.realpath(path), os.path.realpath(folder)]) != os.path.realpath(folder):
         sys.exit(f"examples: {name} is outside the scratch folder")
     os.makedirs(os.path.dirname(path), exist_ok=True)
-    with open(path, "w", encoding="utf-8") as out:
+    with open(path, mode, encoding="utf-8") as out:
         out.write("\n".join(lines) + "\n")
 
 
@@ -137,7 +137,8 @@ def work_through(document, program, renew):
             i += 1
             if not line.startswith("```"):
                 named = NAME.match(line)
-                name = named.group(1) if named else (name if line == "" else None)
+                if named or line != "":
+                    name = named
                 continue
             start, block = i, []
             while i < len(lines) and lines[i] != "```":
@@ -150,7 +151,7 @@ def work_through(document, program, renew):
                 failed += wrong
                 count += ran
             elif name is not None and line[3:] in SAVED:
-                save(folder, name, block)
+                save(folder, name.group(2), block, "a" if name.group(1) else "w")
             name = None
             result += block + ["```"]
             i += 1
