@@ -5,10 +5,10 @@
 #include "report/offer_parts.h"
 #include "report/show.h"
 
-#define KINDS_ACROSS 4
+#define KINDS_ACROSS 5
 #define KIND_HEIGHT  98.0
 #define KIND_PICTURE 62.0
-#define KIND_WIDTH   92.0
+#define KIND_WIDTH   84.0
 #define ROW_GAP      2.5
 
 /* --- kinds --- */
@@ -18,7 +18,7 @@ void client_kinds(struct client_page *p) {
     const struct offer *const o = p->offer;
     const double width = f->width / KINDS_ACROSS;
     const struct letters letter = {.size = CLIENT_TEXT, .bold = true};
-    const struct letters words = {.size = 7.5, .width = width - 22};
+    const struct letters words = {.size = 7.5, .width = width - 20};
     flow_heading(f, "The kinds of doors and fronts (not to one scale)", KIND_HEIGHT);
     for (size_t i = 0; i < o->kind_count; i++) {
         const struct offer_kind *const kind = &o->kinds[i];

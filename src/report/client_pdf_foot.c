@@ -173,7 +173,7 @@ static void sign_column(struct client_page *p, const char *head, double x, doubl
     cairo_t *const cr = p->flow.pdf->cr;
     const struct letters bold = {.size = CLIENT_TEXT, .bold = true, .width = width};
     const struct letters small = {.size = 7.5, .grey = CLIENT_GREY};
-    const double line = p->flow.y + 56;
+    const double line = p->flow.y + 44;
     letters_draw(cr, x, p->flow.y, head, &bold);
     cairo_save(cr);
     cairo_set_line_width(cr, 0.6);
@@ -191,14 +191,14 @@ void client_sign(struct client_page *p) {
     struct flow *const f = &p->flow;
     struct offer *const o = p->offer;
     const double width = (f->width - 30) / 2;
-    flow_heading(f, "Agreed", 96);
+    flow_heading(f, "Agreed", 80);
     const char *const words = pool_format(
         &o->pool, "To the list%s the price of %s%s%s.", o->terms.count > 0 ? "," : " and",
         o->total_words, o->terms.count > 0 ? " and the terms above" : "",
-        o->option_count > 0 ? ", or with the option written here: ______________________" : "");
+        o->option_count > 0 ? ", or with the option: ______________" : "");
     flow_text(f, offer_or_nothing(words), (struct letters){.size = CLIENT_TEXT});
     flow_gap(f, 8);
     sign_column(p, o->client[0] == '\0' ? "For the client" : o->client, f->x, width);
     sign_column(p, o->shop[0] == '\0' ? "For the shop" : o->shop, f->x + width + 30, width);
-    f->y += 72;
+    f->y += 58;
 }

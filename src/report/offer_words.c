@@ -135,43 +135,64 @@ static const char *finish_words(struct offer *o, const struct make *make) {
         return "left bare, without a finish";
     }
     const struct finish *const f = &o->e->rates->finishes[make->finish.index];
+    const char *const color = show_color(o->e->rates, make);
     return pool_format(&o->pool, "%s%s%s, on %s", f->words.s != NULL ? f->words.s : f->name.s,
-                       make->color.s == NULL ? "" : ", color ", offer_or_nothing(make->color.s),
-                       faces[f->faces.word]);
+                       color[0] == '\0' ? "" : ", color ", color, faces[f->faces.word]);
 }
 
-static bool finish_same(const struct make *a, const struct make *b) {
-    return a->finish.index == b->finish.index &&
-           (a->finish.index < 0 ||
-            strcmp(offer_or_nothing(a->color.s), offer_or_nothing(b->color.s)) == 0);
+static bool finish_same(const struct offer *o, size_t a, size_t b) {
+    const struct make *const one = &o->doors[a].leaf->door->make;
+    const struct make *const other = &o->doors[b].leaf->door->make;
+    return one->finish.index == other->finish.index &&
+           strcmp(show_color(o->e->rates, one), show_color(o->e->rates, other)) == 0;
 }
 
-/* Each finish once; where there are several, with the rows that have it. */
+/* How many doors have the finish of door d; 0: one before it has it too. */
+static size_t finish_count(const struct offer *o, size_t d) {
+    size_t count = 0;
+    for (size_t k = 0; k < o->door_count; k++) {
+        if (finish_same(o, d, k)) {
+            if (k < d) {
+                return 0;
+            }
+            count++;
+        }
+    }
+    return count;
+}
+
+static const char *ids_of_finish(struct offer *o, size_t d) {
+    const char *ids = "";
+    for (size_t k = d; k < o->door_count; k++) {
+        if (finish_same(o, d, k)) {
+            ids = offer_or_nothing(pool_format(&o->pool, "%s%s%s", ids, ids[0] == '\0' ? "" : ", ",
+                                               o->doors[k].leaf->door->row->id.s));
+        }
+    }
+    return ids;
+}
+
+/* Each finish once: the one that most doors have first, then the others with their rows. */
 static void say_finish(struct offer *o) {
-    const char *ids = NULL;
+    size_t most = 0;
+    size_t count = 0;
     for (size_t d = 0; d < o->door_count; d++) {
-        const struct make *const make = &o->doors[d].leaf->door->make;
-        size_t same = 0;
-        bool seen = false;
-        for (size_t k = 0; k < o->door_count; k++) {
-            if (finish_same(make, &o->doors[k].leaf->door->make)) {
-                seen = seen || k < d;
-                same++;
-            }
-        }
-        if (seen) {
-            continue;
-        }
-        ids = NULL;
-        for (size_t k = d; same < o->door_count && k < o->door_count; k++) {
-            if (finish_same(make, &o->doors[k].leaf->door->make)) {
-                const char *const id = o->doors[k].leaf->door->row->id.s;
-                ids = ids == NULL ? id : pool_format(&o->pool, "%s, %s", ids, id);
-            }
-        }
+        const size_t have = finish_count(o, d);
+        most = have > count ? d : most;
+        count = have > count ? have : count;
+    }
+    if (count > 0) {
         offer_add(&o->made,
-                  pool_format(&o->pool, "Finish%s%s: %s.", ids == NULL ? "" : " of ",
-                              offer_or_nothing(ids), offer_or_nothing(finish_words(o, make))));
+                  pool_format(&o->pool, "Finish%s: %s.",
+                              count < o->door_count ? ", but for the rows below" : "",
+                              offer_or_nothing(finish_words(o, &o->doors[most].leaf->door->make))));
+    }
+    for (size_t d = 0; count < o->door_count && d < o->door_count; d++) {
+        if (d != most && finish_count(o, d) > 0) {
+            offer_add(&o->made, pool_format(&o->pool, "Finish of %s: %s.", ids_of_finish(o, d),
+                                            offer_or_nothing(
+                                                finish_words(o, &o->doors[d].leaf->door->make))));
+        }
     }
 }
 

@@ -131,6 +131,18 @@ struct shown_difference show_difference(const struct estimate *first,
     return d;
 }
 
+const char *show_color(const struct rates *rates, const struct make *make) {
+    if (make->color.s == NULL || make->finish.index < 0) {
+        return "";
+    }
+    const struct finish *const finish = &rates->finishes[make->finish.index];
+    bool tinted = finish->coat_count == 0;
+    for (size_t i = 0; i < finish->coat_count; i++) {
+        tinted = tinted || rates->coatings[finish->coats[i].coating].tinted;
+    }
+    return tinted ? make->color.s : "";
+}
+
 const char *show_use(enum use use) {
     static const char *const names[] = {[USE_DOOR] = "door",
                                         [USE_DRAWER_FRONT] = "drawer front",

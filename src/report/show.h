@@ -46,6 +46,10 @@ struct shown_difference {
 };
 struct shown_difference show_difference(const struct estimate *first, const struct estimate *other);
 
+/* The color of a door in its finish; "" where it has none, or where no coat of the finish is mixed
+ * to a color. Borrowed. */
+const char *show_color(const struct rates *rates, const struct make *make);
+
 /* "door", "drawer front", ...; static. */
 const char *show_use(enum use use);
 /* How a door is made, in a word: its style, or `slab` where a low front of a framed style is one.

@@ -77,7 +77,7 @@ static double draw_head(struct wall *w, const struct elevation *e, double x, dou
     const struct letters grey = {
         .size = 9, .grey = 0.3, .width = width * 0.62, .cut = true, .align = LETTERS_RIGHT};
     const struct letters small = {.size = 8, .width = width};
-    const bool color = door->make.color.s != NULL && finish != NULL;
+    const char *const color = show_color(w->e->rates, &door->make);
     double at = y;
     letters_draw(cr, x, at, row->id.s, &id_letters);
     letters_draw(cr, x + width * 0.38, at + 4, or_nothing(row->room.s), &grey);
@@ -91,7 +91,7 @@ static double draw_head(struct wall *w, const struct elevation *e, double x, dou
         &w->pool, "%s; %s%s%s; %s", show_style(door),
         finish == NULL ? "bare"
                        : or_nothing(finish->words.s != NULL ? finish->words.s : finish->name.s),
-        color ? ", " : "", color ? door->make.color.s : "", or_nothing(hinge_words(w, e)));
+        color[0] == '\0' ? "" : ", ", color, or_nothing(hinge_words(w, e)));
     at += letters_draw(cr, x, at, or_nothing(made), &small);
     if (row->note.s != NULL && row->note.s[0] != '\0') {
         at += letters_draw(cr, x, at, row->note.s, &small);
