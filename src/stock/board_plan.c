@@ -2,6 +2,7 @@
 #include "stock/board_plan.h"
 
 #include "base/pool.h"
+#include "stock/board_columns.h"
 #include "stock/cut/strip_plan.h"
 
 #include <assert.h>
@@ -353,6 +354,33 @@ static enum cut_status take_better(struct board_plan **best, struct board_plan *
     return CUT_DONE;
 }
 
+/* Whole boards as columns: a tighter bound, and a plan that may be cheaper. Where a board costs
+ * nothing the program has no scale, and the bound of the room is all there is. */
+static enum cut_status dive_further(const struct board_job *job, int64_t effort,
+                                    struct board_plan **plan) {
+    struct board_plan *next = NULL;
+    int64_t bound = board_plan_bound(job);
+    int64_t tighter = 0;
+    for (size_t s = 0; s < job->stock_count; s++) {
+        if (job->stocks[s].price <= 0) {
+            (*plan)->bound = bound;
+            return CUT_DONE;
+        }
+    }
+    if (!board_dive(job, effort / 2, (*plan)->cost, &next, &tighter)) {
+        board_plan_free(*plan);
+        *plan = NULL;
+        return CUT_NO_MEMORY;
+    }
+    if (next != NULL) {
+        board_plan_free(*plan);
+        *plan = next;
+    }
+    bound = tighter > bound ? tighter : bound;
+    (*plan)->bound = bound;
+    return CUT_DONE;
+}
+
 enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
                                 struct board_plan **plan) {
     struct workshop w = {.job = job};
@@ -363,7 +391,7 @@ enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
     }
     if (workshop_open(&w, job)) {
         const size_t ways = w.lengths.count + (w.lengths.count > 1 ? 1 : 0);
-        w.effort = effort / (int64_t)(ways * (w.widths.count + 1) + 1);
+        w.effort = effort / 2 / (int64_t)(ways * (w.widths.count + 1) + 1);
         enum cut_status last = CUT_NO_ROOM;
         for (size_t way = 0; way < ways; way++) {
             struct board_plan *next = NULL;
@@ -381,6 +409,5 @@ enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
         *plan = NULL;
         return status;
     }
-    (*plan)->bound = board_plan_bound(job);
-    return CUT_DONE;
+    return dive_further(job, effort, plan);
 }

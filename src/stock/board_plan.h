@@ -9,9 +9,9 @@
  *
  * The plan is the cheapest of several: for each board length by itself and for all lengths
  * together, the strips of each width are planned by column generation (cut/strip_plan.h), then the
- * strips of each length are planned into boards of the stocked widths the same way. The bound: the
- * parts with their kerfs against the room of the boards, up to the next sum of prices; no plan of
- * any kind costs less. Method: docs/cutting.md. */
+ * strips of each length are planned into boards of the stocked widths the same way; and dives
+ * through a relaxation of whole boards (board_columns.h). The bound holds for every plan of this
+ * kind. Method: docs/cutting.md. */
 #ifndef DOORCOST_STOCK_BOARD_PLAN_H
 #define DOORCOST_STOCK_BOARD_PLAN_H
 

@@ -5,6 +5,8 @@ target_sources(doorcost_core PRIVATE
     stock/board_bound.c
     stock/board_check.c
     stock/board_chooser.c
+    stock/board_columns.c
+    stock/board_dive.c
     stock/board_layout.c
     stock/sheet_tally.c
     stock/board_plan.c
