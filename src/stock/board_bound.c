@@ -1,6 +1,22 @@
 /* SPDX-License-Identifier: MIT */
-/* What no plan of boards can cost less than. */
+/* What a board leaves for strips, and what no plan of boards can cost less than. */
 #include "stock/board_plan.h"
+
+#define MILLION 1000000
+
+int64_t board_usable_length(const struct board_job *job, size_t stock) {
+    const int64_t sawn = job->stocks[stock].length - 2 * job->end_trim;
+    /* defects come off in whole millionths of the board; a product of lengths in nanometres stays
+     * far under 2^63 */
+    const int64_t clear = sawn / MILLION * (MILLION - job->defects) +
+                          sawn % MILLION * (MILLION - job->defects) / MILLION;
+    return clear > 0 ? clear : 0;
+}
+
+int64_t board_usable_width(const struct board_job *job, size_t stock) {
+    const int64_t width = job->stocks[stock].width - 2 * job->edge;
+    return width > 0 ? width : 0;
+}
 
 /* Products of two sizes in nanometres and a count. */
 __extension__ typedef __int128 wide;

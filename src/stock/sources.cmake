@@ -10,6 +10,8 @@ target_sources(doorcost_core PRIVATE
     stock/board_layout.c
     stock/sheet_tally.c
     stock/board_plan.c
+    stock/board_price.c
+    stock/board_relax.c
     stock/lumber.c
     stock/lumber_plan.c
     stock/question.c
