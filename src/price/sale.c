@@ -20,7 +20,7 @@ static void sell(const struct counter *c, const struct shop *shop) {
     struct sale_figures *const f = c->f;
     f->doors = c->costs->doors_total;
     f->after_discount = f->doors;
-    if (c->sale->discount.set && c->sale->discount.amount > 0) {
+    if (c->sale->discount.set) {
         f->discount_rate = measures_given(c->tape, c->m, "discount, percent", &c->sale->discount);
         f->discount = percent_of(c, "discount", f->doors, f->discount_rate);
         f->after_discount = fig_plus(c->tape, "after discount", f->doors, fig_minus(f->discount));
@@ -83,7 +83,7 @@ static void add_tax(const struct counter *c) {
     struct sale_figures *const f = c->f;
     f->total = f->subtotal;
     const bool exempt = c->sale->exempt.s != NULL && c->sale->exempt.s[0] != '\0';
-    if (!c->sale->tax.set || c->sale->tax.amount == 0 || exempt) {
+    if (!c->sale->tax.set || exempt) {
         return;
     }
     f->taxable = taxable(c);
@@ -98,7 +98,7 @@ static void add_tax(const struct counter *c) {
 /* Paying by card costs a part of all that is paid. */
 static void add_card_fee(const struct counter *c) {
     struct sale_figures *const f = c->f;
-    if (!c->sale->card_fee.set || c->sale->card_fee.amount == 0) {
+    if (!c->sale->card_fee.set) {
         return;
     }
     f->card_rate = measures_given(c->tape, c->m, "card fee, percent", &c->sale->card_fee);
@@ -111,7 +111,7 @@ static void add_payments(const struct counter *c) {
     struct sale_figures *const f = c->f;
     size_t n = 0;
     c->terms[n++] = f->total;
-    if (c->sale->deposit.set && c->sale->deposit.amount > 0) {
+    if (c->sale->deposit.set) {
         f->deposit_rate = measures_given(c->tape, c->m, "deposit, percent", &c->sale->deposit);
         f->deposit = percent_of(c, "deposit", f->total, f->deposit_rate);
         c->terms[n++] = fig_minus(f->deposit);
@@ -161,6 +161,10 @@ bool sale_make(struct sale_figures *figures, struct pool *pool, struct tape *tap
     add_payments(&c);
     look_back(&c);
     return true;
+}
+
+bool sale_asked(const struct tape *tape, fig percent) {
+    return !fig_none(percent) && tape_amount(tape, percent) != 0;
 }
 
 /* --- rooms --- */

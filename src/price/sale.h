@@ -46,6 +46,10 @@ bool sale_make(struct sale_figures *figures, struct pool *pool, struct tape *tap
                const struct measures *measures, const struct rates *rates, const struct sale *sale,
                const struct costs *costs) __attribute__((warn_unused_result));
 
+/* Whether a percent of the sale is given and more than nothing: papers leave out lines that come to
+ * nothing, the shop's workbook keeps them, so that the percent can be raised there. */
+bool sale_asked(const struct tape *tape, fig percent);
+
 /* Sums the amounts of the rows by room, into figures made by sale_make. Memory from pool. true:
  * memory held. */
 bool sale_rooms(struct sale_figures *figures, struct pool *pool, struct tape *tape,

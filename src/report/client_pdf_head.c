@@ -118,8 +118,8 @@ static void total_box(struct client_page *p) {
     const double height = 42;
     const char *const named = o->e->job->sale.tax_name.s;
     const char *const tax = named == NULL ? "tax" : named;
-    const bool taxed = !fig_none(o->e->sale.tax);
-    const bool deposit = !fig_none(o->e->sale.deposit);
+    const bool taxed = sale_asked(&o->e->tape, o->e->sale.tax_rate);
+    const bool deposit = sale_asked(&o->e->tape, o->e->sale.deposit_rate);
     const struct letters label = {.size = 8, .grey = CLIENT_GREY};
     const struct letters money = {.size = 16, .bold = true};
     const struct letters text = {.size = 11, .bold = true};

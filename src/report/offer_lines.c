@@ -59,7 +59,7 @@ static void sell(struct offer *o) {
     const struct sale *const given = &o->e->job->sale;
     add_line(o, (struct offer_line){
                     .kind = OFFER_DOORS, .label = "Doors and fronts", .amount = s->doors});
-    if (!fig_none(s->discount)) {
+    if (sale_asked(&o->e->tape, s->discount_rate)) {
         add_line(o, (struct offer_line){.kind = OFFER_DISCOUNT,
                                         .label = "Less discount",
                                         .percent = s->discount_rate,
@@ -90,7 +90,7 @@ static void tax(struct offer *o) {
     const struct sale *const given = &o->e->job->sale;
     const char *const name = given->tax_name.s == NULL ? "tax" : given->tax_name.s;
     const char *const head = offer_capital(o, name);
-    if (fig_none(s->tax)) {
+    if (!sale_asked(&o->e->tape, s->tax_rate)) {
         return;
     }
     const bool on_price = given->tax_on.word == TAX_ON_SELLING_PRICE;
@@ -120,7 +120,7 @@ static void tax(struct offer *o) {
 /* The sum that the fee is of is the first operand of the total. */
 static void card_fee(struct offer *o) {
     const struct sale_figures *const s = &o->e->sale;
-    if (fig_none(s->card_fee)) {
+    if (!sale_asked(&o->e->tape, s->card_rate)) {
         return;
     }
     const struct offer_line before = {
@@ -161,7 +161,7 @@ static void add_payment(struct offer *offer, enum offer_line_kind kind, const ch
 static void pay(struct offer *o) {
     const struct sale_figures *const s = &o->e->sale;
     const struct sale *const given = &o->e->job->sale;
-    if (!fig_none(s->deposit)) {
+    if (sale_asked(&o->e->tape, s->deposit_rate)) {
         add_payment(o, OFFER_DEPOSIT, "Deposit, on order", s->deposit_rate, s->deposit);
     }
     for (size_t i = 0; i < s->stage_count; i++) {
@@ -176,7 +176,7 @@ static void pay(struct offer *o) {
     o->total_words = offer_or_nothing(
         pool_format(&o->pool, "%s %s", offer_money(o, s->total, false), o->currency));
     o->pay_words = offer_or_nothing(
-        fig_none(s->deposit)
+        !sale_asked(&o->e->tape, s->deposit_rate)
             ? pool_format(&o->pool, "%s %s on delivery", offer_money(o, s->balance, false),
                           o->currency)
             : pool_format(&o->pool, "%s %s (%s)", offer_money(o, s->deposit, false), o->currency,

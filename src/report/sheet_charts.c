@@ -52,7 +52,7 @@ static uint32_t put_cost(const struct paper *paper, uint16_t sheet, uint32_t row
     book_text(book, sheet, row, TABLE_WORDS, LOOK_HEAD, "group");
     book_text(book, sheet, row++, TABLE_FIRST, LOOK_HEAD, "cost");
     for (int g = 0; g < COST_GROUP_COUNT; g++) {
-        if (!fig_none(job->group[g]) && tape_amount(&paper->base->tape, job->group[g]) != 0) {
+        if (!fig_none(job->group[g])) {
             book_text(book, sheet, row, TABLE_WORDS, LOOK_PLAIN,
                       cost_group_name((enum cost_group)g));
             book_mention(book, sheet, row++, TABLE_FIRST, LOOK_PLAIN, job->group[g]);

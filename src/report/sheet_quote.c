@@ -147,9 +147,7 @@ static void put_sums(struct page *p) {
     if (!fig_none(s->discount)) {
         sum_line(p, LOOK_PLAIN, s->after_discount, "after discount");
     }
-    if (tape_amount(&p->e->tape, s->minimum_line) > 0) {
-        sum_line(p, LOOK_PLAIN, s->minimum_line, "up to the least that a job is sold for");
-    }
+    sum_line(p, LOOK_PLAIN, s->minimum_line, "up to the least that a job is sold for");
     for (size_t i = 0; i < s->charge_count; i++) {
         sum_line(p, LOOK_PLAIN, s->charges[i], sale->charges[i].name.s);
     }

@@ -87,7 +87,7 @@ static void put_sold(struct grid *grid, const struct estimate *e) {
     const struct sale *const given = &e->job->sale;
     put_line(grid, "doors and fronts", show(e, e->quantities.all_leaves).text,
              show_money(e, sale->doors).text);
-    if (!fig_none(sale->discount)) {
+    if (sale_asked(&e->tape, sale->discount_rate)) {
         grid_put(grid, "less discount");
         grid_put(grid, "%s", show_unit(e, sale->discount_rate).text);
         grid_put(grid, "-%s", show_money(e, sale->discount).text);
@@ -112,7 +112,7 @@ static const char *tax_word(const struct job *job) {
 
 static void put_tax(struct grid *grid, const struct estimate *e) {
     const struct sale_figures *const sale = &e->sale;
-    if (!fig_none(sale->tax)) {
+    if (sale_asked(&e->tape, sale->tax_rate)) {
         grid_rule(grid);
         grid_put(grid, "before %s", tax_word(e->job));
         grid_put(grid, "%s", "");
@@ -124,7 +124,7 @@ static void put_tax(struct grid *grid, const struct estimate *e) {
         grid_put(grid, "no %s, exempt: %s", tax_word(e->job), e->job->sale.exempt.s);
         grid_end_row(grid);
     }
-    if (!fig_none(sale->card_fee)) {
+    if (sale_asked(&e->tape, sale->card_rate)) {
         grid_rule(grid);
         put_line(grid, "before card fee", "", show_money(e, sale->before_fee).text);
         put_line(grid, "paid by card", show_unit(e, sale->card_rate).text,
@@ -136,11 +136,11 @@ static void put_tax(struct grid *grid, const struct estimate *e) {
 
 static void put_payments(struct grid *grid, const struct estimate *e) {
     const struct sale_figures *const sale = &e->sale;
-    if (fig_none(sale->deposit) && sale->stage_count == 0) {
+    if (!sale_asked(&e->tape, sale->deposit_rate) && sale->stage_count == 0) {
         return;
     }
     grid_heading(grid, "%s", "");
-    if (!fig_none(sale->deposit)) {
+    if (sale_asked(&e->tape, sale->deposit_rate)) {
         put_line(grid, "deposit, on order", show_unit(e, sale->deposit_rate).text,
                  show_money(e, sale->deposit).text);
     }
