@@ -81,15 +81,6 @@ const char *material_name(const struct rates *rates, enum stuff stuff, int32_t m
     return "";
 }
 
-void waste_words(const struct value *waste, enum waste_as as, char *text, size_t size) {
-    char factor[32];
-    int64_t whole = 100;
-    for (uint8_t d = 0; d < waste->decimals; d++) {
-        whole *= 10;
-    }
-    const int64_t value = as == WASTE_ADDED ? whole + waste->amount : whole - waste->amount;
-    (void)figure_text(value, (uint8_t)(waste->decimals + 2), factor, sizeof factor);
-    (void)snprintf(text, size,
-                   as == WASTE_ADDED ? "added to net (x %s)" : "lost of what is bought (/ %s)",
-                   factor);
+const char *waste_words(enum waste_as as) {
+    return as == WASTE_ADDED ? "of net, added to it" : "of what is bought, lost";
 }

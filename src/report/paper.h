@@ -51,9 +51,8 @@ const char *use_name(enum use use);
 /* The shop's name of a material; empty below 0. */
 const char *material_name(const struct rates *rates, enum stuff stuff, int32_t material);
 
-/* `added to net (x 1.45)` or `lost of what is bought (/ 0.69)`: how a waste percent is meant; text
- * of 64 bytes. */
-void waste_words(const struct value *waste, enum waste_as as, char *text, size_t size);
+/* What a waste percent is a part of: net, or what is bought. */
+const char *waste_words(enum waste_as as);
 
 void sheet_quote(struct paper *paper);
 void sheet_doors(struct paper *paper);

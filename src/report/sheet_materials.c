@@ -126,11 +126,8 @@ static void set_widths(const struct paper *paper, uint16_t sheet) {
 }
 
 /* The line of the waste percent tells which of its two readings is meant. */
-static void note_waste(const struct paper *paper, uint16_t sheet, uint32_t row,
-                       const struct value *waste, int as) {
-    char words[64];
-    waste_words(waste, (enum waste_as)as, words, sizeof words);
-    book_text(paper->book, sheet, row, 3, LOOK_NOTE, words);
+static void note_waste(const struct paper *paper, uint16_t sheet, uint32_t row, int as) {
+    book_text(paper->book, sheet, row, 3, LOOK_NOTE, waste_words((enum waste_as)as));
 }
 
 /* Both ways side by side; without a plan, why there is none. Returns the row after. */
@@ -183,7 +180,7 @@ void sheet_lumber(struct paper *paper) {
         const struct lumber_buy *const b = &list->buys[i];
         const uint32_t head = row;
         note_priced(paper, sheet, row, b->planned);
-        note_waste(paper, sheet, row + 3, &lumber->waste, lumber->waste_as.word);
+        note_waste(paper, sheet, row + 3, lumber->waste_as.word);
         row = paper_lines(paper, sheet, row + 1, LINES(lumber_lines), b);
         if (b->plan.missing == NULL) {
             check_plan(paper, sheet, head, b->plan.counts[0]);
@@ -214,7 +211,7 @@ void sheet_sheets(struct paper *paper) {
         const struct sheet_buy *const b = &list->buys[i];
         const uint32_t head = row;
         note_priced(paper, sheet, row, b->planned);
-        note_waste(paper, sheet, row + 2, &kind->waste, kind->waste_as.word);
+        note_waste(paper, sheet, row + 2, kind->waste_as.word);
         row = paper_lines(paper, sheet, row + 1, LINES(sheet_lines), b);
         if (b->plan.missing == NULL) {
             check_plan(paper, sheet, head, b->plan.counts[SHEET_WHOLE]);
