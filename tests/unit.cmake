@@ -83,3 +83,10 @@ foreach(job ${sample_jobs})
         set_tests_properties(client-${what}-${name} PROPERTIES LABELS office)
     endforeach()
 endforeach()
+
+# The workbook's cells changed in LibreOffice against the program run on changed files.
+set(live_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/live.py $<TARGET_FILE:doorcost>)
+foreach(name unchanged changes big)
+    add_test(NAME live-${name} COMMAND ${live_py} ${name})
+    set_tests_properties(live-${name} PROPERTIES TIMEOUT 1800 LABELS office)
+endforeach()

@@ -27,7 +27,10 @@ warnings.filterwarnings("ignore", "Workbook contains no default style")
 
 MONEY = "#,##0.00"
 # what a formula may answer besides a number: whether a choice still holds
-WORDS = {"ok", "run again", "as the program made it", "figures were changed: run again"}
+WORDS = {"ok", "run again", "plan: run again", "as the program made it",
+         "figures were changed: run again", "as read", "changed",
+         "options are as the program made them",
+         "figures were changed, options were not: run again"}
 # columns that are read off the drawing of a door, and sheets that show values of the options
 DRAWN = {("Parts", "thick"), ("Panels", "staves")}
 OF_OPTIONS = ("Compare", "Quote", "Charts")
