@@ -169,7 +169,7 @@ static const struct bench_case sale_cases[] = {
     {"no tax",
      {THOUSAND, "sale|tax = 0 %\ntax on = selling price"},
      ONE,
-     {SALE(tax, NULL), SALE(total, "1000")}},
+     {SALE(tax, "0"), SALE(total, "1000")}},
 
     /* payment */
     {"a card fee on all that is paid",
