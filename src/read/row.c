@@ -228,6 +228,12 @@ static void warn_of_lacks(struct reader *reader, const struct row *row) {
                     "neither overlay nor reveal is given for an opening, so the door is made as "
                     "large as the opening; add one of them, or measure = door");
     }
+    if (row->make.measure.word == MEASURE_OPENING && row->leaves.amount == 2 &&
+        !row->make.gap.set) {
+        problem_add(reader->problems, SEVERITY_WARNING, "no-gap", row->place,
+                    "no gap is given, so the two leaves of a pair touch; add one, as in 'gap = %s'",
+                    reader->unit == LENGTH_MM ? "3 mm" : "1/8 in");
+    }
     if (row->make.finish.name.s == NULL) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-finish", row->place,
                     "no finish is named, so the door is left bare; add 'finish = none' if that is "

@@ -4,6 +4,8 @@
 #include "report/print.h"
 #include "report/show.h"
 
+#include <string.h>
+
 static const struct grid_column money_columns[] = {
     {NULL, GRID_LEFT, true}, {NULL, GRID_RIGHT, false}, {NULL, GRID_RIGHT, false}};
 
@@ -53,7 +55,9 @@ static void put_build_up(struct grid *grid, const struct estimate *e) {
     }
     grid_rule(grid);
     put_money(grid, e, "price by cost", "", job->price);
-    put_money(grid, e, "added by the minimum door", "", e->costs.minimum);
+    if (tape_amount(&e->tape, e->costs.minimum) != 0) {
+        put_money(grid, e, "added by the minimum door", "", e->costs.minimum);
+    }
     put_money(grid, e, "extra charges", "", e->costs.extra);
     put_money(grid, e, "rounding of shares and prices", "", e->costs.rounding);
     put_money(grid, e, "doors and fronts, as quoted", "", e->costs.doors_total);
@@ -108,10 +112,17 @@ static void print_stock(struct page *page, const struct estimate *e) {
     }
     grid_print(&grid, page);
     grid_clear(&grid);
-    say_wrapped(page, "", 2,
-                "(the %s prices the lumber, the %s the sheets; 'doorcost plan' shows how they are "
-                "cut)",
-                way_words(&e->rates->shop.lumber_by), way_words(&e->rates->shop.sheets_by));
+    const char *const lumber_by = way_words(&e->rates->shop.lumber_by);
+    const char *const sheets_by = way_words(&e->rates->shop.sheets_by);
+    if (strcmp(lumber_by, sheets_by) == 0) {
+        say_wrapped(page, "", 2, "(priced by %s; 'doorcost plan' shows how they are cut)",
+                    lumber_by);
+    } else {
+        say_wrapped(page, "", 2,
+                    "(lumber is priced by %s, sheets by %s; 'doorcost plan' shows how they are "
+                    "cut)",
+                    lumber_by, sheets_by);
+    }
     say(page, "%s", "");
 }
 
