@@ -280,7 +280,7 @@ static void file_rates(const struct taker *t) {
     const struct hinge_rules *const rules = &t->rates->hinges;
     const struct steps lists[] = {rules->by_height, rules->by_weight};
     tape_about(t->tape, "hinges");
-    for (size_t l = 0; l < sizeof lists / sizeof *lists; l++) {
+    for (size_t l = 0; l < 2; l++) {
         for (size_t i = 0; i < lists[l].count; i++) {
             measures_given(t->tape, t->m, "hinge rule, up to", &lists[l].s[i].limit);
             measures_given(t->tape, t->m, "hinge rule, hinges", &lists[l].s[i].value);

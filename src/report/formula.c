@@ -290,7 +290,8 @@ static void put_operation(struct writer *w, fig figure) {
 }
 
 enum formula_result formula_write(const struct book *book, const struct formula_map *map,
-                                  const struct cell *cell, char *text) {
+                                  const struct cell *cell,
+                                  char *text) { /* NOLINT(readability-non-const-parameter) */
     struct writer writer = {
         .book = book, .map = map, .sheet = cell->sheet, .text = text, .whole = true};
     const enum figure_op op = (enum figure_op)tape_figure(book->tape, cell->figure)->op;

@@ -15,16 +15,16 @@ enum formula_result {
     FORMULA_LONG,  /* a sum of more terms than a formula takes: see formula_parts */
 };
 
-/* Writes the formula (with '=') of the figure whose home is `home` into text (FORMULA_MOST bytes).
+/* Writes the formula (with '=') of the figure whose home is `cell` into text (FORMULA_MOST bytes).
  */
 enum formula_result formula_write(const struct book *book, const struct formula_map *map,
-                                  const struct cell *home, char *text);
+                                  const struct cell *cell, char *text);
 
 /* Writes a sum that is too long for one formula as several, each with the value that it has, for
  * cells of `sheet`; text: room of FORMULA_MOST bytes.  The figure is then the sum of these cells.
  * false: not written whole. */
 typedef void formula_part_write(void *to, const char *formula, double value);
-bool formula_parts(const struct book *book, const struct formula_map *map, const struct cell *home,
+bool formula_parts(const struct book *book, const struct formula_map *map, const struct cell *cell,
                    uint16_t sheet, char *text, formula_part_write *write, void *to);
 
 /* Writes a reference to cell as seen from sheet (`Doors!C7`) into text. */

@@ -4,6 +4,7 @@
 #include "report/check_cell.h"
 #include "report/paper.h"
 
+#include <ctype.h>
 #include <string.h>
 
 /* The section that a line of an INI file stands in: the nearest line above that starts with '['.
@@ -40,11 +41,11 @@ static const char *cell_name(const struct paper *paper, const char *section, siz
     const size_t sizes[] = {section_size, key_size};
     for (size_t t = 0; t < 2; t++) {
         for (size_t i = 0; i < sizes[t] && used + 8 < sizeof name; i++) {
-            const char c = texts[t][i];
+            const char c = (char)tolower((unsigned char)texts[t][i]);
             const bool plain =
-                (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+                (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
             if (plain) {
-                name[used++] = c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+                name[used++] = c;
             } else if (name[used - 1] != '_') {
                 name[used++] = '_';
             }
