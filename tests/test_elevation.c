@@ -5,6 +5,7 @@
 
 #include "report/draw.h"
 #include "report/elevation.h"
+#include "report/letters.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -281,5 +282,7 @@ int main(void) {
         cmocka_unit_test(sameness),
         cmocka_unit_test(picture),
     };
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    const int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    letters_close();
+    return failed;
 }

@@ -119,7 +119,9 @@ static void faults_of_the_file(void **state) {
     read_terms(&in, text, TERMS_LONGEST + 1);
     expect_problem(&in, "terms-too-long", "terms.txt", 1);
     for (size_t i = 0; i <= TERMS_MOST_PARAGRAPHS; i++) {
-        memcpy(text + 3 * i, "a\n\n", 3);
+        text[3 * i] = 'a';
+        text[3 * i + 1] = '\n';
+        text[3 * i + 2] = '\n';
     }
     read_terms(&in, text, 3 * TERMS_MOST_PARAGRAPHS);
     assert_int_equal(in.problems.count, 0);

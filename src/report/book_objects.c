@@ -10,16 +10,19 @@ bool book_put_pictures(const struct book *book, lxw_worksheet *const *sheets) {
     bool held = true;
     for (size_t i = 0; held && i < book->picture_count; i++) {
         const struct book_picture *const p = &book->pictures[i];
+        char *const alt = strdup(p->alt); /* the library wants it writable, and copies it */
         lxw_image_options options = {
             .x_scale = p->scale,
             .y_scale = p->scale,
             .x_offset = 2,
             .y_offset = (int32_t)(p->below * 96 / 72) + 2,
             .object_position = LXW_OBJECT_MOVE_DONT_SIZE,
-            .description = (char *)(uintptr_t)p->alt, /* the library only reads it */
+            .description = alt,
         };
-        held = worksheet_insert_image_buffer_opt(sheets[p->sheet], p->row, p->column, p->png,
+        held = alt != NULL &&
+               worksheet_insert_image_buffer_opt(sheets[p->sheet], p->row, p->column, p->png,
                                                  p->size, &options) == LXW_NO_ERROR;
+        free(alt);
     }
     return held;
 }
@@ -83,7 +86,7 @@ static void set_look(lxw_chart_series *series, uint16_t number) {
         {LXW_CHART_PATTERN_PERCENT_20, 0x404040, 0xFFFFFF},
         {LXW_CHART_PATTERN_WIDE_DOWNWARD_DIAGONAL, 0x404040, 0xD9D9D9},
     };
-    lxw_chart_line line = {.color = 0x202020, .width = 0.75};
+    lxw_chart_line line = {.color = 0x202020, .width = 0.75F};
     chart_series_set_line(series, &line);
     if (number == 0) {
         lxw_chart_fill fill = {.color = 0x808080};
@@ -121,19 +124,27 @@ static bool add_series(const struct book *book, const struct book_chart *chart, 
            fill_cache(book, chart, column, series->values);
 }
 
+static bool insert_chart(lxw_worksheet *sheet, const struct book_chart *chart, lxw_chart *made) {
+    char *const alt = strdup(chart->alt); /* as of a picture */
+    lxw_chart_options options = {
+        .x_scale = 1.0,
+        .y_scale = 1.0,
+        .object_position = LXW_OBJECT_MOVE_DONT_SIZE,
+        .description = alt,
+    };
+    const bool held = alt != NULL && worksheet_insert_chart_opt(sheet, chart->row, chart->column,
+                                                                made, &options) == LXW_NO_ERROR;
+    free(alt);
+    return held;
+}
+
 static bool put_chart(const struct book *book, const struct book_chart *chart,
                       lxw_workbook *workbook, lxw_worksheet *sheet) {
     const bool bars = chart->kind == CHART_BARS;
     lxw_chart *const made = workbook_add_chart(workbook, bars ? LXW_CHART_BAR : LXW_CHART_COLUMN);
     lxw_chart_font small = {.name = "Arial", .size = 8};
     lxw_chart_font head = {.name = "Arial", .size = 10, .bold = LXW_TRUE};
-    lxw_chart_line pale = {.color = 0xD9D9D9, .width = 0.5};
-    lxw_chart_options options = {
-        .x_scale = 1.0,
-        .y_scale = 1.0,
-        .object_position = LXW_OBJECT_MOVE_DONT_SIZE,
-        .description = (char *)(uintptr_t)chart->alt, /* the library only reads it */
-    };
+    lxw_chart_line pale = {.color = 0xD9D9D9, .width = 0.5F};
     if (made == NULL) {
         return false;
     }
@@ -164,8 +175,7 @@ static bool put_chart(const struct book *book, const struct book_chart *chart,
         chart_legend_set_position(made, LXW_CHART_LEGEND_BOTTOM);
         chart_legend_set_font(made, &small);
     }
-    return worksheet_insert_chart_opt(sheet, chart->row, chart->column, made, &options) ==
-           LXW_NO_ERROR;
+    return insert_chart(sheet, chart, made);
 }
 
 bool book_put_charts(const struct book *book, lxw_workbook *workbook,

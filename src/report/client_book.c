@@ -95,9 +95,9 @@ static void put_door(struct client_sheet *s, const struct offer_door *door) {
 static void put_heads(struct client_sheet *s) {
     static const char *const heads[] = {"No.",   "kind",         "what",       "width", "height",
                                         "count", "doors to one", "price each", "amount"};
-    for (uint16_t c = CLIENT_ID; c <= CLIENT_AMOUNT; c++) {
+    for (int c = CLIENT_ID; c <= CLIENT_AMOUNT; c++) {
         const bool money = c == CLIENT_EACH || (c == CLIENT_AMOUNT && !s->priced);
-        book_text(s->book, s->sheet, s->row, c, LOOK_HEAD,
+        book_text(s->book, s->sheet, s->row, (uint16_t)c, LOOK_HEAD,
                   money && !s->priced ? (c == CLIENT_AMOUNT ? heads[c] : " ") : heads[c]);
     }
     book_headings(s->book, s->sheet, s->row, s->row, 0);
@@ -200,8 +200,8 @@ bool client_book_write(struct offer *o, const char *path) {
     struct client_sheet s = {
         .offer = o, .book = &book, .priced = o->e->job->detail.word == PRICES_EACH};
     s.sheet = book_sheet(&book, o->paper, o->paper, false);
-    for (uint16_t c = 0; c < sizeof widths / sizeof *widths; c++) {
-        book_width(&book, s.sheet, c, widths[c]);
+    for (size_t c = 0; c < sizeof widths / sizeof *widths; c++) {
+        book_width(&book, s.sheet, (uint16_t)c, widths[c]);
     }
     put_head(&s);
     put_doors(&s);

@@ -34,11 +34,11 @@ static void hatch(const struct drawing *g, const struct elevation_box *b) {
     cairo_clip(g->cr);
     cairo_set_line_width(g->cr, 0.4);
     cairo_set_source_rgb(g->cr, 0.35, 0.35, 0.35);
-    int i = 0;
-    for (double at = 6; at < width + height; at += i % 3 == 0 ? 14.0 : 3.5) {
+    double at = 6;
+    for (int i = 0; at < width + height; i++) {
         cairo_move_to(g->cr, left + at, top);
         cairo_line_to(g->cr, left + at - height, top + height);
-        i++;
+        at += i % 3 == 2 ? 14.0 : 3.5;
     }
     cairo_stroke(g->cr);
     cairo_restore(g->cr);

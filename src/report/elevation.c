@@ -6,7 +6,7 @@
 #include <assert.h>
 
 #define MOST_HINGES     10
-#define MOST_STROKES    4
+#define MOST_STROKES    ((size_t)4)
 #define MOST_DIMENSIONS (2 * (FRAME_MOST_ROWS + FRAME_MOST_COLUMNS) + 4)
 
 /* A mark is this long and thick, and stands off its edge. */
@@ -257,7 +257,7 @@ bool elevation_make(struct elevation *e, struct pool *pool, const struct door *d
     const size_t openings = framed ? (size_t)(m.frame.rows * m.frame.columns) : 0;
     const size_t boxes = 8 + MOST_HINGES + (framed ? (size_t)m.frame.rows : 0) + 4 * openings;
     e->boxes = pool_take(pool, 2 * boxes, sizeof *e->boxes);
-    e->strokes = pool_take(pool, (size_t)2 * MOST_STROKES, sizeof *e->strokes);
+    e->strokes = pool_take(pool, 2 * MOST_STROKES, sizeof *e->strokes);
     e->dimensions = pool_take(pool, MOST_DIMENSIONS, sizeof *e->dimensions);
     if (e->boxes == NULL || e->strokes == NULL || e->dimensions == NULL) {
         return false;

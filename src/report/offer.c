@@ -171,9 +171,10 @@ static void head(struct offer *o) {
 }
 
 static bool make_room(struct offer *o) {
-    struct offer_texts *const lists[] = {&o->statements, &o->made,  &o->included,
-                                         &o->excluded,   &o->notes, &o->terms};
-    for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
+    enum { LISTS = 6 };
+    struct offer_texts *const lists[LISTS] = {&o->statements, &o->made,  &o->included,
+                                              &o->excluded,   &o->notes, &o->terms};
+    for (size_t i = 0; i < LISTS; i++) {
         lists[i]->text = pool_take(&o->pool, OFFER_MOST_TEXTS, sizeof *lists[i]->text);
         lists[i]->room = OFFER_MOST_TEXTS;
     }

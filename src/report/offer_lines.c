@@ -189,10 +189,12 @@ static void pay(struct offer *o) {
 static const char *option_words(struct offer *o, const struct option *option) {
     const struct make *const c = &option->changes;
     const struct rates *const rates = o->e->rates;
-    const struct stuff_reference *const stuffs[] = {&c->frame, &c->panel, &c->slab, &c->glass};
-    static const char *const names[] = {"frames", "panels", "slabs", "glass"};
+    enum { STUFFS = 4 };
+    const struct stuff_reference *const stuffs[STUFFS] = {&c->frame, &c->panel, &c->slab,
+                                                          &c->glass};
+    static const char *const names[STUFFS] = {"frames", "panels", "slabs", "glass"};
     const char *text = "";
-    for (size_t i = 0; i < sizeof stuffs / sizeof *stuffs; i++) {
+    for (size_t i = 0; i < STUFFS; i++) {
         if (stuffs[i]->name.s != NULL && stuffs[i]->index >= 0) {
             text = offer_or_nothing(
                 pool_format(&o->pool, "%s%s%s: %s", text, text[0] == '\0' ? "" : "; ", names[i],

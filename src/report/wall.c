@@ -178,9 +178,10 @@ static bool draw_page(struct wall *w, size_t page) {
     const double height = (w->pdf.height - 2 * MARGIN - HEAD - FOOT - GAP * (ROWS - 1)) / ROWS;
     draw_margins(w, page);
     for (size_t i = 0; i < EACH_PAGE && page * EACH_PAGE + i < count; i++) {
+        const size_t down = i / COLUMNS;
         const struct area area = {
             .x = MARGIN + (double)(i % COLUMNS) * (width + GAP),
-            .y = MARGIN + HEAD + (double)(i / COLUMNS) * (height + GAP),
+            .y = MARGIN + HEAD + (double)down * (height + GAP),
             .width = width,
             .height = height,
         };
