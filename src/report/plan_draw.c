@@ -27,7 +27,9 @@ static void hatch(cairo_t *cr, struct patch p, bool crossed) {
     cairo_clip(cr);
     cairo_set_line_width(cr, 0.35);
     cairo_set_source_rgb(cr, 0.45, 0.45, 0.45);
-    for (double at = HATCH / 2; at < p.width + p.height; at += HATCH) {
+    const size_t lines = (size_t)((p.width + p.height) / HATCH + 0.5);
+    for (size_t i = 0; i < lines; i++) {
+        const double at = HATCH / 2 + HATCH * (double)i;
         cairo_move_to(cr, p.x + at, p.y);
         cairo_line_to(cr, p.x + at - p.height, p.y + p.height);
         if (crossed) {
@@ -67,7 +69,7 @@ void sketch_fill(const struct sketch *s, struct patch p, enum tone tone) {
 /* The size at which both lines fit into width x height; 0: none is legible. */
 static double fitting(const struct sketch *s, double width, double height, double size,
                       const char *name, const char *more) {
-    for (; size >= SMALLEST; size -= 0.4) {
+    while (size >= SMALLEST) {
         const struct letters bold = {.size = size, .bold = true};
         const struct letters plain = {.size = size};
         const struct letters_box top = letters_measure(s->cr, name, &bold);
@@ -77,6 +79,7 @@ static double fitting(const struct sketch *s, double width, double height, doubl
         if (wide <= width - 3 && high <= height - 1.5) {
             return size;
         }
+        size -= 0.4;
     }
     return 0;
 }
@@ -204,12 +207,13 @@ void sketch_steps(const struct sketch *s, struct patch p, const struct cut_step 
     double size = 11;
     size_t columns = 1;
     size_t lines = 1;
-    for (;; size -= 0.3) {
+    for (;;) {
         lines = (size_t)(p.height / (size * 1.3));
         columns = columns_of(s, p, steps, count, size);
         if (lines * columns >= count || size <= SMALLEST) {
             break;
         }
+        size -= 0.3;
     }
     /* as many columns as are needed, evenly wide */
     const size_t needed = lines == 0 ? 1 : (count + lines - 1) / lines;
@@ -218,7 +222,9 @@ void sketch_steps(const struct sketch *s, struct patch p, const struct cut_step 
     const double step = (p.width + COLUMN_GAP) / (double)(spread < columns ? spread : columns);
     for (size_t i = 0; i < count && lines > 0; i++) {
         const struct letters l = {.size = size, .bold = steps[i].heading};
-        letters_draw(s->cr, p.x + (double)(i / lines) * step,
-                     p.y + (double)(i % lines) * size * 1.3, or_nothing(steps[i].text), &l);
+        const size_t column = i / lines;
+        const size_t line = i % lines;
+        letters_draw(s->cr, p.x + (double)column * step, p.y + (double)line * size * 1.3,
+                     or_nothing(steps[i].text), &l);
     }
 }

@@ -31,6 +31,7 @@ enum tone {
     TONE_TRIM,    /* cross hatched */
     TONE_KERF     /* black */
 };
+/* Fills a patch so. */
 void sketch_fill(const struct sketch *sketch, struct patch patch, enum tone tone);
 
 /* Words in the middle of a patch, as large as fits up to `size`, turned where that is larger:

@@ -20,6 +20,11 @@ static size_t find_size(int64_t *sizes, size_t *count, int64_t size) {
     return i;
 }
 
+/* How many of a size a room holds. */
+static int64_t fits(int64_t room, int64_t size) {
+    return size > 0 ? room / size : 0;
+}
+
 static void take_items(struct board_columns *c) {
     const struct board_job *const job = c->job;
     for (size_t i = 0; i < job->item_count; i++) {
@@ -58,7 +63,7 @@ static void take_stocks(struct board_columns *c) {
     c->unit = sum / (double)job->stock_count;
     for (size_t w = 0; w < c->class_count; w++) {
         for (size_t s = 0; s < job->stock_count; s++) {
-            const int64_t fit = (board_usable_width(job, s) + job->kerf) / c->widths[w];
+            const int64_t fit = fits(board_usable_width(job, s) + job->kerf, c->widths[w]);
             c->most_strips[w] = fit > c->most_strips[w] ? fit : c->most_strips[w];
         }
     }
@@ -110,9 +115,9 @@ static bool add_singles(struct board_columns *c) {
                 continue;
             }
             const size_t first = c->strip_count;
-            const int64_t fit = c->lengths[c->length_of[s]] / kind->length;
+            const int64_t fit = fits(c->lengths[c->length_of[s]], kind->length);
             int64_t left = kind->demand;
-            for (int64_t n = board_columns_room(c, s) / kind->width; held && n > 0 && left > 0;
+            for (int64_t n = fits(board_columns_room(c, s), kind->width); held && n > 0 && left > 0;
                  n--) {
                 counts[k] = fit < left ? fit : left;
                 left -= counts[k];

@@ -92,7 +92,9 @@ static size_t choose(const struct dive *d, struct cut_random *random, double noi
 static bool take_whole(struct dive *d, bool *some) {
     *some = false;
     for (size_t i = 0; i < d->c->column_count; i++) {
-        for (double share = d->c->shares[i] + 1e-6; share >= 1 && use_of(d, i) > 0.999; share--) {
+        double share = d->c->shares[i] + 1e-6;
+        while (share >= 1 && use_of(d, i) > 0.999) {
+            share -= 1;
             if (!take(d, i)) {
                 return false;
             }
