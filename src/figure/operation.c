@@ -119,7 +119,8 @@ static enum tape_fault ratio(const struct tape *tape, const struct figure *made,
         }
     }
     if (under == 0) {
-        return TAPE_DIVISION;
+        *value = 0;
+        return over == 0 ? TAPE_OK : TAPE_DIVISION;
     }
     if (under < 0) {
         under = -under;

@@ -146,7 +146,8 @@ fig fig_plus(struct tape *tape, const char *what, fig a, fig b); /* unit of a; b
 fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *counts,
               const fig *each, size_t count);
 
-/* over / under, rounded once. At least one over; under may be empty. */
+/* over / under, rounded once. At least one over; under may be empty. Nothing over nothing is
+ * nothing: the share of a cost that no one has a part in. */
 fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, figs under);
 
 /* A ratio with decimals of its own, for counts by which something is sold whole. */

@@ -119,9 +119,6 @@ static void share(const struct floor *f, struct operation_figures *o) {
             break;
         }
     }
-    if (tape_amount(f->tape, all) == 0) {
-        return; /* run minutes too short to see: the cost stays the job's */
-    }
     for (size_t r = 0; r < f->q->count; r++) {
         struct operation_share *const s = &o->shares[r];
         if (fig_none(s->basis)) {

@@ -155,7 +155,7 @@ static void cost_job(const struct desk *d, fig *terms) {
 
 /* cost x basis / all: what a leaf carries of a cost that the job has as a whole. */
 static fig share(const struct desk *d, const char *what, fig cost, fig basis, fig all) {
-    if (fig_none(cost) || fig_none(basis) || fig_none(all) || tape_amount(d->tape, all) == 0) {
+    if (fig_none(cost) || fig_none(basis) || fig_none(all)) {
         return (fig){0};
     }
     return ratio(d, what, (figs){{cost, basis}}, (figs){{all}});

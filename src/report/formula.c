@@ -213,11 +213,31 @@ static void put_sum(struct writer *w, fig figure) {
     free(terms);
 }
 
+/* Whether what stands below the line may become nothing in the workbook: what is made of figures.
+ * Nothing over nothing is nothing, as on the tape. */
+static bool may_vanish(const struct tape *tape, struct operand operand) {
+    const enum figure_op op = (enum figure_op)tape_figure(tape, operand.f)->op;
+    return operand.minus && op != OP_GIVEN && op != OP_CHOSEN;
+}
+
 static void put_ratio(struct writer *w, fig figure) {
-    const size_t count = tape_operands(w->book->tape, figure);
+    const struct tape *const tape = w->book->tape;
+    const size_t count = tape_operands(tape, figure);
+    size_t guards = 0;
     for (size_t i = 0; i < count; i++) {
-        put(w, "%s", i == 0 ? "" : (tape_operand(w->book->tape, figure, i).minus ? "/" : "*"));
+        if (may_vanish(tape, tape_operand(tape, figure, i))) {
+            put(w, "IF(");
+            put_cell(w, operand_home(w, figure, i));
+            put(w, "=0,0,");
+            guards++;
+        }
+    }
+    for (size_t i = 0; i < count; i++) {
+        put(w, "%s", i == 0 ? "" : (tape_operand(tape, figure, i).minus ? "/" : "*"));
         put_cell(w, operand_home(w, figure, i));
+    }
+    for (; guards > 0; guards--) {
+        put(w, ")");
     }
 }
 

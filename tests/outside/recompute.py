@@ -75,7 +75,7 @@ class Tape:
     def ratio(self, figure):
         over = math.prod((self.value(i) for i in figure["over"]), start=Fraction(1))
         under = math.prod((self.value(i) for i in figure["under"]), start=Fraction(1))
-        return over / under
+        return Fraction(0) if over == under == 0 else over / under
 
     def made(self, figure):
         """The exact value of a figure that is neither given nor chosen."""
