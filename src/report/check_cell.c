@@ -106,11 +106,11 @@ static bool total_hangs_on(const struct paper *paper, fig chosen) {
         }
         const fig figure = {id};
         const bool choice = tape->figures[id].op == OP_CHOSEN;
-        found = found || (choice &&
-                          tape_chooser(tape, figure, &output) ==
-                              tape_chooser(tape, chosen, &output) &&
-                          tape_operand(tape, figure, 0).f.id == tape_operand(tape, chosen, 0).f.id &&
-                          tape->figures[id].subject == tape_figure(tape, chosen)->subject);
+        found =
+            found ||
+            (choice && tape_chooser(tape, figure, &output) == tape_chooser(tape, chosen, &output) &&
+             tape_operand(tape, figure, 0).f.id == tape_operand(tape, chosen, 0).f.id &&
+             tape->figures[id].subject == tape_figure(tape, chosen)->subject);
         for (size_t i = 0; i < tape_operands(tape, figure); i++) {
             made_from[tape_operand(tape, figure, i).f.id] = true;
         }

@@ -42,8 +42,7 @@ static const char *cell_name(const struct paper *paper, const char *section, siz
     for (size_t t = 0; t < 2; t++) {
         for (size_t i = 0; i < sizes[t] && used + 8 < sizeof name; i++) {
             const char c = (char)tolower((unsigned char)texts[t][i]);
-            const bool plain =
-                (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+            const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
             if (plain) {
                 name[used++] = c;
             } else if (name[used - 1] != '_') {
@@ -124,8 +123,8 @@ static uint32_t put_constants(const struct paper *paper, uint16_t sheet, uint32_
 }
 
 void sheet_rates(struct paper *paper) {
-    static const char *const heads[] = {"section", "key",  "what it is here",
-                                        "value",   "unit", "from", "changed?"};
+    static const char *const heads[] = {"section", "key",  "what it is here", "value",
+                                        "unit",    "from", "changed?"};
     const struct tape *const tape = &paper->base->tape;
     struct book *const book = paper->book;
     const uint16_t sheet = book_sheet(book, "Rates", "Rates used", false);
