@@ -373,7 +373,7 @@ static void random_jobs(void **state) {
         same_plan(plan, again);
         board_plan_free(again);
         /* a bound holds for every plan, whoever found it */
-        assert_int_equal(board_plan_make(&job, 20 * EFFORT, &again), CUT_DONE);
+        assert_int_equal(board_plan_make(&job, 20 * (int64_t)EFFORT, &again), CUT_DONE);
         assert_null(board_plan_check(&job, again));
         assert_true(again->bound <= plan->cost);
         assert_true(plan->bound <= again->cost);
