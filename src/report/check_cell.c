@@ -7,6 +7,9 @@
 #include <stdlib.h>
 #include <xlsxwriter.h>
 
+/* A cell and the number that it had are the same when they differ by less than any figure can:
+ * programs don't read 0.07 to the same last bit. */
+#define SAME      "<0.0000001"
 #define MOST_TEXT 6000
 /* The sheets have no more rows than this. */
 #define MOST_ROWS 20000
@@ -56,15 +59,16 @@ void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row, u
     char value[32];
     size_t used = 0;
     lxw_rowcol_to_cell(cell, row, need);
-    (void)figure_text(holds_from(tape, product), 4, least, sizeof least);
-    (void)tape_text(tape, product->bought, most, sizeof most);
-    used += (size_t)snprintf(text, sizeof text, "IF(AND(%s>=%s,%s<=%s", cell, least, cell, most);
+    /* half a last digit aside, for the same reason */
+    (void)figure_text(holds_from(tape, product) * 10 - 5, 5, least, sizeof least);
+    (void)figure_text(tape_scaled(tape, product->bought, 4) * 10 + 5, 5, most, sizeof most);
+    used += (size_t)snprintf(text, sizeof text, "IF(AND(%s>%s,%s<%s", cell, least, cell, most);
     for (size_t i = 0; i < product->size_count; i++) {
         lxw_rowcol_to_cell(cell, row + (uint32_t)i, (lxw_col_t)(price - 1));
-        used += (size_t)snprintf(text + used, sizeof text - used, ",%s=%s", cell,
+        used += (size_t)snprintf(text + used, sizeof text - used, ",ABS(%s-%s)" SAME, cell,
                                  tape_text(tape, product->volumes[i], value, sizeof value));
         lxw_rowcol_to_cell(cell, row + (uint32_t)i, price);
-        used += (size_t)snprintf(text + used, sizeof text - used, ",%s=%s", cell,
+        used += (size_t)snprintf(text + used, sizeof text - used, ",ABS(%s-%s)" SAME, cell,
                                  tape_text(tape, product->prices[i], value, sizeof value));
     }
     (void)snprintf(text + used, sizeof text - used, "),\"ok\",\"run again\")");
@@ -127,8 +131,8 @@ void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig cho
     for (size_t i = 0; i < tape_operands(tape, chosen); i++) {
         const fig operand = tape_operand(tape, chosen, i).f;
         if (used + 120 < sizeof text && hangs_on_input(tape, operand)) {
-            used += (size_t)snprintf(text + used, sizeof text - used, ",{%u}=%s", operand.id,
-                                     tape_text(tape, operand, value, sizeof value));
+            used += (size_t)snprintf(text + used, sizeof text - used, ",ABS({%u}-%s)" SAME,
+                                     operand.id, tape_text(tape, operand, value, sizeof value));
         }
     }
     (void)snprintf(text + used, sizeof text - used, "),\"ok\",\"%srun again\")",
@@ -143,7 +147,7 @@ void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig cho
 void check_changed(const struct paper *paper, uint16_t sheet, uint32_t row, fig figure) {
     char text[120];
     char value[32];
-    (void)snprintf(text, sizeof text, "IF({%u}=%s,\"as read\",\"changed\")", figure.id,
+    (void)snprintf(text, sizeof text, "IF(ABS({%u}-%s)" SAME ",\"as read\",\"changed\")", figure.id,
                    tape_text(&paper->base->tape, figure, value, sizeof value));
     book_check(paper->book, sheet, row, CHANGED_COLUMN, LOOK_NOTE, text, "as read");
 }
