@@ -215,13 +215,13 @@ static void test_every_problem_is_in_the_catalogue(void **state) {
 
         for (size_t k = 0; k < count; k++) {
             char *path = case_path(sources[i], names[k]);
-            char *source = case_load(path, NULL);
 
             /* a folder has no dot in its name; the planners below find no problems of their own */
             if (strchr(names[k], '.') != NULL) {
+                char *source = case_load(path, NULL);
                 bad += source == NULL ? 1 : check_source(source, catalogue);
+                free(source);
             }
-            free(source);
             free(path);
             free(names[k]);
         }
