@@ -151,7 +151,7 @@ static bool chooser_number(struct tape *tape, const struct chooser *chooser, uin
         }
     }
     if (!array_grow((void **)&tape->choosers, &tape->chooser_room, tape->chooser_count + 1u,
-                    sizeof *tape->choosers)) {
+                    sizeof(const struct chooser *))) {
         tape_set_fault(tape, TAPE_MEMORY, (fig){0});
         return false;
     }
