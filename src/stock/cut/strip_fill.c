@@ -40,6 +40,7 @@ struct fill {
     size_t step_count, step_room;
     struct step *steps;
     int64_t capacity;
+    int64_t ceiling; /* no filling is worth more */
     int64_t best;
     uint32_t best_step; /* 0: nothing above the floor yet */
     bool exact;
@@ -208,6 +209,34 @@ static void add_lot(struct fill *fill, size_t lot) {
     fill->state_count = kept;
 }
 
+static int64_t common_divisor(int64_t a, int64_t b) {
+    while (b != 0) {
+        int64_t rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
+}
+
+/* All of the room that sums of the sizes can fill, at the best lot's value, down to a sum that the
+ * values can make. A search that reached it is over: where pieces are worth their length, as in a
+ * board filled as full as it goes, that is after a few lots of hundreds. */
+static int64_t ceiling_of(const struct fill *fill) {
+    int64_t size = 0;
+    int64_t value = 0;
+    for (size_t i = 0; i < fill->lot_count; i++) {
+        size = common_divisor(size, fill->lots[i].size);
+        value = common_divisor(value, fill->lots[i].value);
+    }
+    if (fill->lot_count == 0) {
+        return 0;
+    }
+    cut_wide room = fill->capacity - fill->capacity % size;
+    cut_wide most = room * fill->lots[0].value / fill->lots[0].size;
+    most -= most % value;
+    return most < INT64_MAX ? (int64_t)most : INT64_MAX;
+}
+
 /* The lots in order, whatever fits: a first best, so that states are cut off early. */
 static int64_t greedy_value(const struct fill *fill) {
     int64_t left = fill->capacity;
@@ -223,6 +252,9 @@ static int64_t greedy_value(const struct fill *fill) {
 
 static bool run(struct fill *fill, int64_t *spent) {
     for (size_t lot = 0; lot < fill->lot_count && fill->state_count > 0; lot++) {
+        if (fill->best >= fill->ceiling) {
+            break;
+        }
         if (fill->state_count > STATES_MAX || fill->step_count + fill->state_count > STEPS_MAX) {
             fill->exact = false;
             break;
@@ -245,6 +277,7 @@ bool strip_fill_best(const struct strip_fill_item *items, size_t count, int64_t 
         /* One below the greedy value, so that the greedy filling itself is found again. */
         int64_t greedy = greedy_value(&fill) - 1;
         fill.best = greedy > floor ? greedy : floor;
+        fill.ceiling = ceiling_of(&fill);
         fill.steps[fill.step_count++] = (struct step){0, 0};
         fill.states[fill.state_count++] = (struct state){0, 0, 0};
         cut_spend(spent, 50 * (int64_t)count + 500);
