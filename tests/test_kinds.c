@@ -133,7 +133,7 @@ static const struct bench_case others_cases[] = {
      {LEAF(0, hinges, "2"), HARDWARE(0, needed, "2"), HARDWARE(0, cost, NULL),
       CONSUMABLE(0, cost, "0.24")}},
     {"packs with spares",
-     {"make|hinge = hinge", "hardware hinge|price = 42.00 each\npack = 10\nspares = 5 %",
+     {"make|hinge = hinge", "hardware hinge|price = 42.00 per pack\npack = 10\nspares = 5 %",
       "shop|charge hardware = bought"},
      "id,count,width,height\nD1,5,18,30\n",
      {HARDWARE(0, needed, "10"), HARDWARE(0, with_spares, "11"), HARDWARE(0, packs, "2"),

@@ -18,6 +18,7 @@ __extension__ typedef __int128 wide;
 
 struct ratio {
     int64_t over, under;
+    bool improper; /* the fraction in it, by itself, is one or more */
 };
 
 static const struct unit_row {
@@ -50,11 +51,11 @@ static const struct unit_row {
 
 static const struct fraction_row {
     const char *sign;
-    struct ratio value;
+    int64_t over, under;
 } fractions[] = {
-    {"\xC2\xBC", {1, 4}},     {"\xC2\xBD", {1, 2}},     {"\xC2\xBE", {3, 4}},
-    {"\xE2\x85\x93", {1, 3}}, {"\xE2\x85\x94", {2, 3}}, {"\xE2\x85\x9B", {1, 8}},
-    {"\xE2\x85\x9C", {3, 8}}, {"\xE2\x85\x9D", {5, 8}}, {"\xE2\x85\x9E", {7, 8}},
+    {"\xC2\xBC", 1, 4},     {"\xC2\xBD", 1, 2},     {"\xC2\xBE", 3, 4},
+    {"\xE2\x85\x93", 1, 3}, {"\xE2\x85\x94", 2, 3}, {"\xE2\x85\x9B", 1, 8},
+    {"\xE2\x85\x9C", 3, 8}, {"\xE2\x85\x9D", 5, 8}, {"\xE2\x85\x9E", 7, 8},
 };
 
 static bool is_digit(char c) {
@@ -107,11 +108,11 @@ static bool take_digits(const char **at, int64_t *number, int *count) {
 /* `7/16` or a fraction written as one character. */
 static bool take_fraction(const char **at, struct ratio *value) {
     const char *from = *at;
-    struct ratio read = {0, 1};
+    struct ratio read = {0, 1, false};
 
     for (size_t i = 0; i < sizeof(fractions) / sizeof(fractions[0]); i++) {
         if (take(&from, fractions[i].sign)) {
-            *value = fractions[i].value;
+            *value = (struct ratio){fractions[i].over, fractions[i].under, false};
             *at = from;
             return true;
         }
@@ -125,6 +126,7 @@ static bool take_fraction(const char **at, struct ratio *value) {
     if (!take_digits(&from, &read.under, NULL) || read.under == 0 || read.under > 1000000) {
         return false;
     }
+    read.improper = read.over >= read.under;
     *value = read;
     *at = from;
     return true;
@@ -153,6 +155,7 @@ static bool take_decimals(const char **at, struct ratio *value) {
         return false;
     }
     value->under = 1;
+    value->improper = false;
     while (digits-- > 0) {
         value->under *= 10;
     }
@@ -161,7 +164,7 @@ static bool take_decimals(const char **at, struct ratio *value) {
 }
 
 static bool take_number(const char **at, struct ratio *value) {
-    struct ratio part = {0, 1};
+    struct ratio part = {0, 1, false};
     int64_t whole = 0;
 
     if (take_fraction(at, value) || take_decimals(at, value)) {
@@ -176,7 +179,7 @@ static bool take_number(const char **at, struct ratio *value) {
     if (whole > INT64_MAX / 4 / part.under) {
         return false;
     }
-    *value = (struct ratio){whole * part.under + part.over, part.under};
+    *value = (struct ratio){whole * part.under + part.over, part.under, part.improper};
     return true;
 }
 
@@ -289,8 +292,8 @@ static bool is_date(const char *text) {
 
 enum length_fault length_read(const char *text, enum length_unit bare, length *out) {
     const char *at = text;
-    struct ratio value = {0, 1};
-    struct ratio inches = {0, 1};
+    struct ratio value = {0, 1, false};
+    struct ratio inches = {0, 1, false};
     length unit;
     bool minus;
     wide nm;
@@ -319,6 +322,9 @@ enum length_fault length_read(const char *text, enum length_unit bare, length *o
     skip_blanks(&at);
     if (*at != '\0') {
         return LENGTH_UNREADABLE;
+    }
+    if (value.improper || inches.improper) {
+        return LENGTH_FRACTION;
     }
     nm = round_ratio((wide)value.over * unit * inches.under +
                          (wide)inches.over * NM_PER_INCH * value.under,

@@ -31,15 +31,16 @@ enum length_fault {
     LENGTH_UNREADABLE, /* not a number at all */
     LENGTH_OTHER_UNIT, /* a number with a unit that is no length: '3 lb', '4 gal' */
     LENGTH_DATE,       /* '2-Jan', '2026-01-02': a spreadsheet made a date of a fraction */
+    LENGTH_FRACTION,   /* a fraction that is one or more: '145/8', '14 9/8' */
     LENGTH_TOO_LARGE,  /* over 1 km either way, an absurd door in any unit */
 };
 
 /* Reads a length as people write it: `23 7/16`, `23-7/16`, `23 7/16"`, `23.4375 in`, `1' 11 7/16"`,
  * `8 ft`, `595 mm`, `59.5 cm`, `2.4 m`, `4 mil`, `100 um`; a bare number is in `bare`.  Both ends
- * may carry blanks.  A fraction of a nanometre is rounded half away from zero (7/3 in).  A leading
- * minus is read: whether it makes sense is for the caller to say. text: UTF-8, NUL-terminated; the
- * unicode primes and fractions (1/2 as one character) are read too. out: set only when the result
- * is LENGTH_OK. */
+ * may carry blanks.  A fraction of a nanometre is rounded half away from zero (1/3 in).  A fraction
+ * that is one or more is a fault: a blank or a digit is wrong in it.  A leading minus is read:
+ * whether it makes sense is for the caller to say. text: UTF-8, NUL-terminated; the unicode primes
+ * and fractions (1/2 as one character) are read too. out: set only when the result is LENGTH_OK. */
 enum length_fault length_read(const char *text, enum length_unit bare, length *out);
 
 /* Rounds to what a shop can cut: 1/64 in or 0.1 mm, half away from zero. */

@@ -14,7 +14,7 @@ static void share(length space, int32_t count, enum length_unit unit, length *ou
 }
 
 static void set_widths(struct frame *frame, const struct style *style, const struct row *row) {
-    const bool front = row->use.word == USE_DRAWER_FRONT && style->drawer_rail.set;
+    const bool front = leaf_is_front(row) && style->drawer_rail.set;
     *frame = (struct frame){
         .stile = style->stile.amount,
         .top_rail = front ? style->drawer_rail.amount : style->top_rail.amount,

@@ -21,8 +21,11 @@ struct leaf leaf_size(const struct row *row, const struct make *make, enum lengt
     return (struct leaf){.width = length_cut(width, unit), .height = length_cut(height, unit)};
 }
 
+bool leaf_is_front(const struct row *row) {
+    return row->use.word == USE_DRAWER_FRONT || row->use.word == USE_FALSE_FRONT;
+}
+
 bool leaf_is_slab(const struct style *style, const struct row *row, length height) {
     return style->form.word == FORM_SLAB ||
-           (row->use.word == USE_DRAWER_FRONT && style->slab_below.set &&
-            height < style->slab_below.amount);
+           (leaf_is_front(row) && style->slab_below.set && height < style->slab_below.amount);
 }

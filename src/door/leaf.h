@@ -15,7 +15,11 @@ struct leaf {
  * rounded to unit's step.  Method: docs/method.md, "From opening to door". */
 struct leaf leaf_size(const struct row *row, const struct make *make, enum length_unit unit);
 
-/* Whether a row of that style is made as a slab: the style is one, or the row is a drawer front
+/* Whether a row is made like a drawer front: it is one, or a false front, which stands among them
+ * and looks like them. */
+bool leaf_is_front(const struct row *row);
+
+/* Whether a row of that style is made as a slab: the style is one, or the row is such a front
  * lower than the style's `slab below`. height: of the leaf. */
 bool leaf_is_slab(const struct style *style, const struct row *row, length height);
 

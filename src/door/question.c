@@ -10,6 +10,9 @@
 #define FAR_TIMES  3
 #define NEAR_INCH  (NM_PER_INCH / 8)
 #define NEAR_MM    (3 * NM_PER_MM)
+/* common practice, no source */
+#define LEAST_OPENING_INCH NM_PER_INCH
+#define LEAST_OPENING_MM   (25 * NM_PER_MM)
 
 struct asker {
     const struct quantities *q;
@@ -123,6 +126,26 @@ static void ask_wide(const struct asker *a, const struct door *door) {
     }
 }
 
+/* A slit that a panel hardly shows in. */
+static void ask_slit(const struct asker *a, const struct door *door) {
+    const length least = a->m->lengths == LENGTH_MM ? LEAST_OPENING_MM : LEAST_OPENING_INCH;
+    for (size_t i = 0; i < door->opening_count; i++) {
+        const struct opening *const opening = &door->openings[i];
+        const bool low = opening->height < least;
+        char size[32];
+        if (!low && opening->width >= least) {
+            continue;
+        }
+        problem_add(
+            a->problems, SEVERITY_WARNING, "opening-slit",
+            low ? door->row->height.place : door->row->width.place,
+            "door '%s' has only %s between its %s; narrower ones, or a slab?", id_of(a, door),
+            length_show(low ? opening->height : opening->width, a->m->lengths, size, sizeof size),
+            low ? "rails" : "stiles");
+        return;
+    }
+}
+
 static void ask_movement(const struct asker *a, const struct leaf_figures *leaf) {
     for (size_t i = 0; i < leaf->door->part_count; i++) {
         movement_question(a->tape, a->m, leaf->door, &leaf->door->parts[i],
@@ -146,6 +169,7 @@ void doors_question(const struct quantities *q, const struct tape *tape, const s
     for (size_t r = 0; r < q->count; r++) {
         ask_alike(&asker, r);
         ask_wide(&asker, q->leaves[r].door);
+        ask_slit(&asker, q->leaves[r].door);
         ask_movement(&asker, &q->leaves[r]);
     }
 }

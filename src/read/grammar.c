@@ -37,6 +37,12 @@ struct entry entry_part(struct reader *reader, const struct entry *entry, const 
 void read_text(struct reader *reader, const struct key *key, const struct entry *entry,
                void *thing) {
     *(struct text *)key_field(key, thing) = entry_text(reader, entry);
+    if (entry->cut) {
+        problem_add(reader->problems, SEVERITY_WARNING, "text-cut", entry->place,
+                    "%s ends at the ';', where a comment starts; put the text in double quotes to "
+                    "keep all of it, or a blank before the comment",
+                    key->name);
+    }
 }
 
 void read_path(struct reader *reader, const struct key *key, const struct entry *entry,

@@ -17,6 +17,7 @@ struct ini_key {
     const char *value;  /* without comment and outer blanks, not empty; NULL: it was reported */
     struct place place; /* of the name */
     struct place value_place;
+    bool cut; /* a ';' right behind the value, no blank between, ended it */
 };
 
 struct ini_section {

@@ -271,6 +271,7 @@ static void scan_key(const struct cursor *cursor, const char *text) {
     if (value_end != NULL) {
         key.value = pool_text(&problems->pool, value, (size_t)(value_end - value));
         key.value_place = place_of(cursor, value, value_end);
+        key.cut = *value_end == ';' && *value != '"' && *value != '\'';
     }
     add_key(cursor, section, key);
 }

@@ -131,7 +131,9 @@ static void read_table(struct reader *reader, const struct key *keys, size_t cou
             }
         } else if (written->value != NULL) {
             key->read(reader, key,
-                      &(struct entry){.text = written->value, .place = written->value_place},
+                      &(struct entry){.text = written->value,
+                                      .place = written->value_place,
+                                      .cut = written->cut},
                       thing);
         }
     }

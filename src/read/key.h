@@ -23,6 +23,7 @@ struct reader {
 struct entry {
     const char *text; /* trimmed, not empty */
     struct place place;
+    bool cut; /* as in struct ini_key */
 };
 
 /* One way to write a number with what follows it. Rows end with one whose tail is NULL. */

@@ -17,6 +17,7 @@ enum overhead_on { OVERHEAD_PER_HOUR, OVERHEAD_OF_COST };
 enum profit_as { PROFIT_MARKUP, PROFIT_MARGIN };
 enum priced_by { PRICED_BY_FACTOR, PRICED_BY_PLAN };
 enum charged { CHARGED_USED, CHARGED_BOUGHT };
+enum price_by { PRICE_EACH, PRICE_PER_PACK };
 /* `50 % added` to net (x 1.50) or `33 % lost` of what is bought (/ 0.67). */
 enum waste_as { WASTE_ADDED, WASTE_LOST };
 
@@ -254,7 +255,8 @@ struct finish {
 
 struct hardware {
     struct text name, words; /* as of a sheet */
-    struct value price;      /* money each; of a pack where pack is set */
+    struct value price;      /* money, of what price_by says */
+    struct word price_by;    /* enum price_by; per pack: pack is set */
     struct value pack;       /* pieces in a pack; unset: sold singly */
     struct value spares;     /* percent */
     bool by_others;          /* price = by others: named, not sold */

@@ -116,6 +116,12 @@ static bool is_utf16(const char *bytes, size_t size) {
                          (bytes[0] == '\0' && bytes[1] != '\0' && bytes[2] == '\0' && bytes[3]));
 }
 
+/* A spreadsheet's own file: a zip archive, or the older binary form. */
+static bool is_workbook(const char *bytes, size_t size) {
+    return size >= 4 &&
+           (memcmp(bytes, "PK\3\4", 4) == 0 || memcmp(bytes, "\xD0\xCF\x11\xE0", 4) == 0);
+}
+
 static size_t line_end(const char *bytes, size_t size, size_t from) {
     while (from < size && bytes[from] != '\n' && bytes[from] != '\r') {
         from++;
@@ -213,6 +219,12 @@ bool source_read(struct source *source, const char *path, struct place asked,
     *source = (struct source){.file = problems_file(problems, path)};
     bytes = load(path, asked, source->file, problems, &size);
     if (bytes == NULL) {
+        return !problems->failed;
+    }
+    if (is_workbook(bytes, size)) {
+        problem_add(problems, SEVERITY_ERROR, "workbook-file", (struct place){.file = source->file},
+                    "the file is a workbook, not text; save the sheet from the spreadsheet as CSV "
+                    "(UTF-8) and name that file");
         return !problems->failed;
     }
     if (is_utf16(bytes, size)) {

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 target_sources(doorcost_core PRIVATE
     read/columns.c
+    read/currency.c
     read/door_list.c
     read/grammar.c
     read/grammar_list.c
@@ -18,6 +19,7 @@ target_sources(doorcost_core PRIVATE
     read/rates_banding.c
     read/rates_door.c
     read/rates_finish.c
+    read/rates_hardware.c
     read/rates_labor.c
     read/rates_rules.c
     read/rates_shop.c

@@ -25,9 +25,22 @@ static size_t used_cells(const struct record *record) {
     return count;
 }
 
+static const char *separator_words(char separator) {
+    return separator == '\t' ? "tabs" : (separator == ';' ? "';'" : "','");
+}
+
 /* Whether a record fits under the heading; else it is reported. */
 static bool check_count(const struct table *table, const struct record *record, struct place place,
-                        struct problems *problems) {
+                        char separator, struct problems *problems) {
+    const char other = record->count == 1 ? record_separator(record->cells[0].text) : separator;
+
+    if (other != separator && table->columns > 1 && strchr(record->cells[0].text, other) != NULL) {
+        problem_add(problems, SEVERITY_ERROR, "other-separator", place,
+                    "the row parts its cells by %s, the heading by %s; use one of them in all "
+                    "lines",
+                    separator_words(other), separator_words(separator));
+        return false;
+    }
     if (record->count < table->columns) {
         problem_add(problems, SEVERITY_ERROR, "too-few-cells", place,
                     "the row has %zu cells but the heading has %zu; expected as many, empty ones "
@@ -106,7 +119,8 @@ bool table_read(struct table *table, const char *path, struct place asked,
             return false;
         }
         at += record.lines;
-        if (record.good && !is_empty(&record) && check_count(table, &record, place, problems)) {
+        if (record.good && !is_empty(&record) &&
+            check_count(table, &record, place, separator, problems)) {
             table->rows[table->count] = (struct table_row){.cells = record.cells, .place = place};
             table->count++;
         }

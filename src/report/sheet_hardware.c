@@ -16,6 +16,17 @@ static const struct {
 };
 #define COLUMNS (sizeof columns / sizeof *columns)
 
+static const char *how_sold(const struct hardware_buy *b, const struct hardware *hardware) {
+    if (b->by_others) {
+        return "by others";
+    }
+    if (fig_none(b->packs)) {
+        return "singly";
+    }
+    return hardware->price_by.word == PRICE_PER_PACK ? "in packs, at a price a pack"
+                                                     : "in packs, at a price each";
+}
+
 static uint32_t hardware_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
     struct book *const book = paper->book;
     const struct hardware_list *const list = &paper->base->hardware;
@@ -27,10 +38,9 @@ static uint32_t hardware_table(const struct paper *paper, uint16_t sheet, uint32
     row++;
     for (size_t i = 0; i < list->count; i++, row++) {
         const struct hardware_buy *const b = &list->buys[i];
-        book_text(book, sheet, row, 0, LOOK_PLAIN,
-                  paper->base->rates->hardware[b->hardware].name.s);
-        book_text(book, sheet, row, 1, LOOK_PLAIN,
-                  b->by_others ? "by others" : (fig_none(b->packs) ? "singly" : "in packs"));
+        const struct hardware *const hardware = &paper->base->rates->hardware[b->hardware];
+        book_text(book, sheet, row, 0, LOOK_PLAIN, hardware->name.s);
+        book_text(book, sheet, row, 1, LOOK_PLAIN, how_sold(b, hardware));
         for (size_t c = 0; c < COLUMNS; c++) {
             book_figure(book, sheet, row, (uint16_t)(2 + c), LOOK_PLAIN,
                         paper_at(b, columns[c].offset));
@@ -97,9 +107,9 @@ void sheet_hardware(struct paper *paper) {
         book_sheet(paper->book, "Hardware", "Hardware, consumables, bought in", true);
     uint32_t row =
         paper_title(paper, sheet, "Hardware, consumables, bought in",
-                    "A price stands for one piece, or for one pack where it is sold in packs.");
+                    "A price stands for one piece, or for one pack where the table says so.");
     book_width(paper->book, sheet, 0, 24);
-    book_width(paper->book, sheet, 1, 13);
+    book_width(paper->book, sheet, 1, 25);
     row = hardware_table(paper, sheet, row);
     row = consumable_table(paper, sheet, row);
     bought_in_table(paper, sheet, row);

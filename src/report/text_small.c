@@ -73,7 +73,8 @@ static void put_hardware(struct grid *grid, const struct estimate *e,
         grid_put(grid, "%s (%s pack%s)", show(e, b->bought).text, show(e, b->packs).text,
                  tape_scaled(&e->tape, b->packs, 0) == 1 ? "" : "s");
     }
-    grid_put(grid, "%s", show_money(e, b->price).text);
+    grid_put(grid, "%s%s", show_money(e, b->price).text,
+             e->rates->hardware[b->hardware].price_by.word == PRICE_PER_PACK ? " a pack" : "");
     grid_put(grid, "%s", show_money(e, b->cost).text);
     grid_put(grid, "%s", show_money(e, b->charged).text);
 }

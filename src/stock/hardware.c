@@ -9,8 +9,15 @@ fig hardware_on_leaf(const struct hardware_buy *buy, const struct leaf_figures *
     return make->pull.index == buy->hardware ? leaf->pulls : (fig){0};
 }
 
+/* What so many pieces cost. */
+static fig cost_of(struct tape *tape, const char *what, const struct hardware_buy *b, fig pieces,
+                   fig pack) {
+    return fig_ratio(tape, what, UNIT_MONEY, (figs){{pieces, b->price}}, (figs){{pack}});
+}
+
 static void buy(struct tape *tape, const struct measures *m, const struct hardware *h,
                 bool charge_used, struct hardware_buy *b) {
+    const bool by_pack = h->price_by.word == PRICE_PER_PACK;
     b->with_spares = b->needed;
     if (h->spares.set) {
         const fig spares = measures_given(tape, m, "spares", &h->spares);
@@ -19,25 +26,27 @@ static void buy(struct tape *tape, const struct measures *m, const struct hardwa
                                   (figs){{m->hundred}});
         b->with_spares = fig_up(tape, "pieces with spares, whole", raw, m->one);
     }
-    b->price = measures_given(tape, m, h->pack.set ? "price of a pack" : "price each", &h->price);
-    if (!h->pack.set) {
-        b->bought = b->with_spares;
-        b->cost = fig_ratio(tape, "hardware cost", UNIT_MONEY, (figs){{b->bought, b->price}},
-                            (figs){{{0}}});
-        b->charged = b->cost;
-        return;
+    b->price = measures_given(tape, m, by_pack ? "price of a pack" : "price each", &h->price);
+    b->bought = b->with_spares;
+    fig pack = {0};
+    if (h->pack.set) {
+        pack = measures_given(tape, m, "pieces in a pack", &h->pack);
+        const fig share = fig_ratio(tape, "packs by pieces", UNIT_FACTOR, (figs){{b->with_spares}},
+                                    (figs){{pack}});
+        b->packs = fig_up(tape, "whole packs", share, m->one);
+        b->bought =
+            fig_ratio(tape, "pieces bought", UNIT_COUNT, (figs){{b->packs, pack}}, (figs){{{0}}});
     }
-    const fig pack = measures_given(tape, m, "pieces in a pack", &h->pack);
-    const fig share =
-        fig_ratio(tape, "packs by pieces", UNIT_FACTOR, (figs){{b->with_spares}}, (figs){{pack}});
-    b->packs = fig_up(tape, "whole packs", share, m->one);
-    b->bought =
-        fig_ratio(tape, "pieces bought", UNIT_COUNT, (figs){{b->packs, pack}}, (figs){{{0}}});
-    b->cost =
-        fig_ratio(tape, "hardware cost", UNIT_MONEY, (figs){{b->packs, b->price}}, (figs){{{0}}});
-    b->charged = charge_used ? fig_ratio(tape, "hardware cost charged", UNIT_MONEY,
-                                         (figs){{b->with_spares, b->price}}, (figs){{pack}})
-                             : b->cost;
+    if (by_pack) {
+        b->cost = cost_of(tape, "hardware cost", b, b->packs, (fig){0});
+        b->charged =
+            charge_used ? cost_of(tape, "hardware cost charged", b, b->with_spares, pack) : b->cost;
+    } else {
+        b->cost = cost_of(tape, "hardware cost", b, b->bought, (fig){0});
+        b->charged = charge_used && h->pack.set
+                         ? cost_of(tape, "hardware cost charged", b, b->with_spares, (fig){0})
+                         : b->cost;
+    }
 }
 
 bool hardware_make(struct hardware_list *list, struct pool *pool, struct tape *tape,

@@ -102,10 +102,10 @@ static void test_packs(void **state) {
         int64_t surface, feet;
     } packs[] = {
         {"one board of 5 10/12", {{"7", "10 ft"}}, "1", 6, 6},
-        {"5/4: 7.5, half up", {{"7", "10 ft"}}, "5/4", 6, 8},
+        {"5/4: 7.5, half up", {{"7", "10 ft"}}, "1 1/4", 6, 8},
         {"5/4 is rounded on the pack, not the board",
          {{"7", "10 ft"}, {"7", "10 ft"}},
-         "5/4",
+         "1 1/4",
          12,
          15},
         {"under 1 in counts as 1 in", {{"7", "10 ft"}}, "3/4", 6, 6},
@@ -122,7 +122,7 @@ static void test_packs(void **state) {
          "1",
          26,
          26},
-        {"8/4 doubles it", {{"6 1/2", "8 ft"}, {"8", "12 ft"}}, "8/4", 12, 24},
+        {"8/4 doubles it", {{"6 1/2", "8 ft"}, {"8", "12 ft"}}, "2", 12, 24},
     };
     int wrong = 0;
     for (size_t i = 0; i < sizeof packs / sizeof *packs; i++) {

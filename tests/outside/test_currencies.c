@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: MIT */
+/* Source: ISO 4217, as the package iso-codes of Debian has it
+ * (/usr/share/iso-codes/json/iso_4217.json). */
+#include "read/currency.h"
+
+#include <jansson.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#define LIST "/usr/share/iso-codes/json/iso_4217.json"
+
+/* Funds, metals, units of account and codes for tests: nobody is paid for doors in them. */
+static bool is_no_money(const char *code) {
+    static const char *const others[] = {"XAG", "XAU", "XBA", "XBB", "XBC", "XBD", "XDR", "XPD",
+                                         "XPT", "XSU", "XTS", "XUA", "XXX", "BOV", "CHE", "CHW",
+                                         "CLF", "COU", "MXV", "USN", "UYI", "UYW"};
+    for (size_t i = 0; i < sizeof others / sizeof *others; i++) {
+        if (strcmp(others[i], code) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void test_codes_are_those_of_the_standard(void **state) {
+    json_error_t error;
+    json_t *file = json_load_file(LIST, 0, &error);
+    const json_t *list = json_object_get(file, "4217");
+    size_t known = 0;
+    size_t at;
+    const json_t *row;
+
+    (void)state;
+    assert_true(json_array_size(list) > 150);
+    json_array_foreach(list, at, row) {
+        const char *code = json_string_value(json_object_get(row, "alpha_3"));
+        assert_non_null(code);
+        if (currency_known(code) == is_no_money(code)) {
+            fail_msg("%s", code);
+        }
+        known += currency_known(code) ? 1 : 0;
+    }
+    json_decref(file);
+    assert_int_equal(known, 159);
+}
+
+static void test_what_is_meant(void **state) {
+    (void)state;
+    assert_string_equal(currency_meant("cad"), "CAD");
+    assert_string_equal(currency_meant("CDA"), "CAD");
+    assert_string_equal(currency_meant("\xE2\x82\xAC"), "EUR");
+    assert_null(currency_meant("Canadian dollars"));
+    assert_false(currency_known("usd"));
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_codes_are_those_of_the_standard),
+        cmocka_unit_test(test_what_is_meant),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
