@@ -15,9 +15,29 @@
 
 /* Funds, metals, units of account and codes for tests: nobody is paid for doors in them. */
 static bool is_no_money(const char *code) {
-    static const char *const others[] = {"XAG", "XAU", "XBA", "XBB", "XBC", "XBD", "XDR", "XPD",
-                                         "XPT", "XSU", "XTS", "XUA", "XXX", "BOV", "CHE", "CHW",
-                                         "CLF", "COU", "MXV", "USN", "UYI", "UYW"};
+    static const char *const others[] = {"XAG",
+                                         "XAU",
+                                         "XBA",
+                                         "XBB",
+                                         "XBC",
+                                         "XBD",
+                                         "XDR",
+                                         "XPD",
+                                         "XPT",
+                                         "XSU",
+                                         "XTS",
+                                         "XUA",
+                                         "XX"
+                                         "X",
+                                         "BOV",
+                                         "CHE",
+                                         "CHW",
+                                         "CLF",
+                                         "COU",
+                                         "MXV",
+                                         "USN",
+                                         "UYI",
+                                         "UYW"};
     for (size_t i = 0; i < sizeof others / sizeof *others; i++) {
         if (strcmp(others[i], code) == 0) {
             return true;
