@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "command/files.h"
 
+#include "base/text.h"
 #include "command/work.h"
 
 #include <errno.h>
@@ -63,6 +64,19 @@ static enum status say_result(enum output_result result, const char *path, struc
     return STATUS_OUTPUT;
 }
 
+/* An ending that says another kind of file than will be written; a name without one may be meant
+ * so.
+ */
+static bool ends_otherwise(const struct output *output, const char **expected) {
+    static const char *const endings[] = {
+        [OUTPUT_WORKBOOK] = ".xlsx", [OUTPUT_PDF] = ".pdf", [OUTPUT_SVG] = ".svg"};
+    const char *const slash = strrchr(output->path, '/');
+    const char *const name = slash == NULL ? output->path : slash + 1;
+    const char *const dot = strrchr(name, '.');
+    *expected = endings[output->kind];
+    return dot != NULL && dot > name && !text_same(dot, *expected);
+}
+
 enum status files_check(const struct output *outputs, size_t count, const struct request *request,
                         const struct work *work, struct streams streams) {
     for (size_t i = 0; i < count; i++) {
@@ -72,6 +86,12 @@ enum status files_check(const struct output *outputs, size_t count, const struct
         if (is_input(work, request->job, outputs[i].path)) {
             fprintf(streams.err, "doorcost: '%s' is one of the input files; name another with -o\n",
                     outputs[i].path);
+            return STATUS_USE;
+        }
+        const char *expected = NULL;
+        if (ends_otherwise(&outputs[i], &expected)) {
+            fprintf(streams.err, "doorcost: '%s' does not end in '%s', which this command writes\n",
+                    outputs[i].path, expected);
             return STATUS_USE;
         }
     }
