@@ -120,7 +120,7 @@ static void cost_job(const struct desk *d, fig *terms) {
         terms[n++] = in->sheets->buys[i].charged;
     }
     for (size_t i = 0; i < in->banding->count; i++) {
-        terms[n++] = in->banding->buys[i].cost;
+        terms[n++] = in->banding->buys[i].charged;
     }
     group[COST_SHEETS] = sum_or_none(d, "sheets and banding, cost", terms, n);
     n = 0;
@@ -190,7 +190,7 @@ static void share_materials(const struct desk *d, const struct leaf_figures *lea
     for (size_t i = 0; i < d->in->banding->count; i++) {
         const struct banding_buy *const b = &d->in->banding->buys[i];
         if (b->banding == leaf->banding) {
-            board[boards++] = share(d, "banding, share", b->cost, leaf->banded, b->net);
+            board[boards++] = share(d, "banding, share", b->charged, leaf->banded, b->net);
         }
     }
     p->group[COST_LUMBER] = sum_shares(d, "lumber, a door", wood, woods);

@@ -33,9 +33,14 @@ static void buy_sheets(const struct clerk *c, struct purchase *p) {
     n = 0;
     for (size_t i = 0; i < c->e->sheets.count; i++) {
         c->terms[n++] = c->e->sheets.buys[i].whole;
-        c->terms[n++] = c->e->sheets.buys[i].half;
     }
-    p->sheets = sum(c, "sheets bought, halves as one", UNIT_COUNT, n);
+    p->sheets = sum(c, "whole sheets bought", UNIT_COUNT, n);
+    n = 0;
+    for (size_t i = 0; i < c->e->sheets.count; i++) {
+        c->terms[n] = c->e->sheets.buys[i].half;
+        n += fig_none(c->terms[n]) ? 0 : 1;
+    }
+    p->half_sheets = sum(c, "half sheets bought", UNIT_COUNT, n);
 }
 
 static void buy_finish(const struct clerk *c, struct purchase *p) {

@@ -12,7 +12,7 @@ struct purchase {
     fig total;                     /* money */
     fig charged;                   /* money that the job is charged for the same groups */
     fig board_feet, cubic_meters;  /* lumber bought, by the unit it is sold in; none */
-    fig sheets;                    /* sheets bought, a half one counted as one; none */
+    fig sheets, half_sheets;       /* whole and half ones bought; none */
     fig finish;                    /* volume needed of all products; none */
 };
 

@@ -195,20 +195,73 @@ static void put_rule(struct pen *pen, const struct grid *grid, const size_t *wid
     }
 }
 
+/* The first line of text in `columns`: broken at a blank, or within a word that is too long for
+ * any line. *rest: what follows. A copy in scratch, "" when memory is out. */
+static const char *first_line(const char *text, size_t columns, struct pool *scratch,
+                              const char **rest) {
+    size_t bytes = strlen(text);
+    if (text_columns(text) > columns) {
+        const size_t fits = bytes_within(text, columns, scratch);
+        bytes = fits;
+        while (bytes > 0 && text[bytes] != ' ') {
+            bytes--;
+        }
+        bytes = bytes > 0 ? bytes : fits;
+    }
+    *rest = text + bytes + strspn(text + bytes, " ");
+    const char *const line = bytes > 0 ? pool_text(scratch, text, bytes) : NULL;
+    if (line == NULL) {
+        *rest = "";
+        return "";
+    }
+    return line;
+}
+
+/* Further lines of a cell that did not fit into one. */
+static void put_rest(struct pen *pen, const char *rest, size_t at, size_t columns) {
+    while (rest[0] != '\0') {
+        const char *const line = first_line(rest, columns, pen->scratch, &rest);
+        fputc('\n', pen->out);
+        pen->waiting = at;
+        put_cell(pen, line, text_columns(line), columns, GRID_LEFT);
+    }
+}
+
+/* A heading keeps its own indent, and a little more in its further lines. */
+static void put_heading(struct pen *pen, const char *text) {
+    const size_t own = strspn(text, " ");
+    const size_t at = pen->waiting + own;
+    const char *rest = "";
+    const char *const line = first_line(text + own, GRID_WIDTH - at, pen->scratch, &rest);
+    pen->waiting = at;
+    put_cell(pen, line, text_columns(line), GRID_WIDTH - at, GRID_LEFT);
+    put_rest(pen, rest, at + 2, GRID_WIDTH - at - 2);
+}
+
 static void put_row(struct pen *pen, const struct grid *grid, const size_t *widths, size_t row) {
     const struct grid_cell *const cells = &grid->cells[row * grid->column_count];
+    const char *rest = "";
+    size_t at = grid->indent;
+    size_t rest_at = 0;
+    size_t rest_columns = 0;
     pen->waiting = grid->indent;
     if (cells[0].kind == CELL_HEADING) {
-        const size_t room = GRID_WIDTH - grid->indent;
-        put_cell(pen, cells[0].text, cells[0].width, cells[0].width < room ? cells[0].width : room,
-                 GRID_LEFT);
+        put_heading(pen, cells[0].text);
     } else if (cells[0].kind == CELL_RULE) {
         put_rule(pen, grid, widths);
     } else {
         for (size_t c = 0; c < grid->column_count; c++) {
+            const char *line = cells[c].text;
             pen->waiting += c > 0 ? GAP : 0;
-            put_cell(pen, cells[c].text, cells[c].width, widths[c], grid->columns[c].align);
+            if (cells[c].width > widths[c] && grid->columns[c].yields) {
+                line = first_line(line, widths[c], pen->scratch, &rest);
+                rest_at = at;
+                rest_columns = widths[c];
+            }
+            put_cell(pen, line, text_columns(line), widths[c], grid->columns[c].align);
+            at += widths[c] + GAP;
         }
+        put_rest(pen, rest, rest_at, rest_columns);
     }
     fputc('\n', pen->out);
 }

@@ -2,7 +2,8 @@
 /* Text for a terminal: grids of at most 80 columns, wrapped paragraphs, single lines.
  *
  * A grid is a table that is filled cell by cell, row after row; columns become as wide as their
- * widest cell, and where that is more than a line holds, the column that yields is cut with `...`.
+ * widest cell, and where that is more than a line holds, the column that yields goes on in further
+ * lines.
  * Text of the inputs may go into any of these: control characters are shown as `?`. Widths are
  * those of wcswidth, so LC_CTYPE should be set. */
 #ifndef DOORCOST_REPORT_GRID_H
@@ -21,7 +22,7 @@ enum grid_align { GRID_LEFT, GRID_RIGHT };
 struct grid_column {
     const char *title; /* NULL in all columns: a grid without a head */
     enum grid_align align;
-    bool yields; /* is cut where the grid would be too wide; one column at most */
+    bool yields; /* takes further lines where the grid would be too wide; one column at most */
 };
 
 /* Where text goes. Failure sticks: the caller asks once, at the end. Whether out took it all is to

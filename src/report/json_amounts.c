@@ -170,6 +170,7 @@ static const struct json_row banding_rows[] = {
     {"rolls", offsetof(struct banding_buy, rolls)},
     {"price", offsetof(struct banding_buy, price)},
     {"cost", offsetof(struct banding_buy, cost)},
+    {"charged", offsetof(struct banding_buy, charged)},
 };
 static const struct json_row hardware_rows[] = {
     {"needed", offsetof(struct hardware_buy, needed)},

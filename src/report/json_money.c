@@ -235,6 +235,7 @@ json_t *json_purchase(struct json_maker *maker, const struct purchase *purchase)
     json_put_figure(maker, object, "board feet", purchase->board_feet);
     json_put_figure(maker, object, "cubic meters", purchase->cubic_meters);
     json_put_figure(maker, object, "sheets", purchase->sheets);
+    json_put_figure(maker, object, "half sheets", purchase->half_sheets);
     json_put_figure(maker, object, "finish", purchase->finish);
     return object;
 }

@@ -134,18 +134,20 @@ static void put_banding(struct grid *grid, const struct estimate *e, const struc
     }
     grid_put(grid, "%s", show_money(e, b->price).text);
     grid_put(grid, "%s", show_money(e, b->cost).text);
+    grid_put(grid, "%s", show_money(e, b->charged).text);
 }
 
 static void print_banding(struct page *page, const struct estimate *e) {
     static const struct grid_column columns[] = {
         {"banding", GRID_LEFT, true},      {"edges", GRID_RIGHT, false},
         {"with waste", GRID_RIGHT, false}, {"to buy", GRID_RIGHT, false},
-        {"price", GRID_RIGHT, false},      {"cost", GRID_RIGHT, false}};
+        {"price", GRID_RIGHT, false},      {"cost", GRID_RIGHT, false},
+        {"charged", GRID_RIGHT, false}};
     struct grid grid;
     if (e->banding.count == 0) {
         return;
     }
-    grid_init(&grid, columns, 6, 0);
+    grid_init(&grid, columns, 7, 0);
     for (size_t i = 0; i < e->banding.count; i++) {
         put_banding(&grid, e, &e->banding.buys[i]);
     }

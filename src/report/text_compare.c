@@ -119,6 +119,10 @@ static fig pick_sheets(const struct estimate *e, const struct purchase *p) {
     (void)e;
     return p->sheets;
 }
+static fig pick_half_sheets(const struct estimate *e, const struct purchase *p) {
+    (void)e;
+    return p->half_sheets;
+}
 static fig pick_finish(const struct estimate *e, const struct purchase *p) {
     (void)e;
     return p->finish;
@@ -198,7 +202,8 @@ static void put_all(struct grid *grid, const struct spread *s) {
         {"spent on what is bought", pick_spent, true, false},
         {"lumber to buy", pick_board_feet, false, false},
         {"lumber to buy", pick_cubic_meters, false, false},
-        {"sheets to buy", pick_sheets, false, false},
+        {"whole sheets to buy", pick_sheets, false, false},
+        {"half sheets to buy", pick_half_sheets, false, false},
         {"finish needed", pick_finish, false, false},
         {"hours of work", pick_hours, false, false},
         {"minutes a door", pick_minutes, false, false},

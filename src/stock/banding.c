@@ -2,7 +2,7 @@
 #include "stock/banding.h"
 
 static void buy(struct tape *tape, const struct measures *m, const struct banding *banding,
-                struct banding_buy *b) {
+                bool charge_used, struct banding_buy *b) {
     b->needed = b->net;
     if (banding->waste.set) {
         const fig waste = measures_given(tape, m, "waste", &banding->waste);
@@ -14,6 +14,7 @@ static void buy(struct tape *tape, const struct measures *m, const struct bandin
     if (!banding->roll.set) {
         b->cost = fig_ratio(tape, "banding cost", UNIT_MONEY, (figs){{b->needed, b->price}},
                             (figs){{{0}}});
+        b->charged = b->cost;
         return;
     }
     const fig roll = measures_given(tape, m, "length of a roll", &banding->roll);
@@ -24,6 +25,9 @@ static void buy(struct tape *tape, const struct measures *m, const struct bandin
     b->rolls = fig_up(tape, "whole rolls", share, m->one);
     b->cost =
         fig_ratio(tape, "banding cost", UNIT_MONEY, (figs){{b->rolls, b->price}}, (figs){{{0}}});
+    b->charged = charge_used ? fig_ratio(tape, "banding cost charged", UNIT_MONEY,
+                                         (figs){{b->cost, b->needed}}, (figs){{b->rolls, run}})
+                             : b->cost;
 }
 
 bool banding_make(struct banding_list *list, struct pool *pool, struct tape *tape,
@@ -50,7 +54,8 @@ bool banding_make(struct banding_list *list, struct pool *pool, struct tape *tap
             *b = (struct banding_buy){
                 .banding = (int32_t)i,
                 .net = fig_total(tape, "banded edges", measures->run, pieces, each, n)};
-            buy(tape, measures, &rates->bandings[i], b);
+            buy(tape, measures, &rates->bandings[i],
+                rates->shop.charge_sheets.word == CHARGED_USED, b);
         }
     }
     tape_about_again(tape, 0);

@@ -12,7 +12,8 @@ struct banding_buy {
     fig needed;      /* with waste */
     fig rolls;       /* none where sold by the length */
     fig price;       /* of a roll, or by the length */
-    fig cost;
+    fig cost;        /* for what is bought */
+    fig charged;     /* to the job: all of it, or of whole rolls what is used, as of sheets */
 };
 
 struct banding_list {
