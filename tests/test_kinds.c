@@ -137,6 +137,12 @@ static const struct bench_case others_cases[] = {
      "D1,18,30\n",
      {LEAF(0, hinges, "2"), HARDWARE(0, needed, "2"), HARDWARE(0, cost, NULL),
       CONSUMABLE(0, cost, "0.24")}},
+    {"two pulls on each leaf where the row says so, none on an end panel",
+     {"make|pull = knob", "hardware knob|price = 2.60 each"},
+     "id,use,count,leaves,width,height,pulls\nF1,drawer front,2,1,30,8,2\nD1,door,1,2,15,30,\n"
+     "D2,door,1,1,15,30,0\nE1,end panel,1,1,24,30,2\n",
+     {LEAF(0, pulls, "2"), LEAF(1, pulls, "1"), LEAF(2, pulls, NULL), LEAF(3, pulls, NULL),
+      HARDWARE(0, needed, "6"), HARDWARE(0, cost, "15.6")}},
     {"packs with spares",
      {"make|hinge = hinge", "hardware hinge|price = 42.00 per pack\npack = 10\nspares = 5 %",
       "shop|charge hardware = bought"},

@@ -230,8 +230,10 @@ static bool take_leaf(const struct taker *t, struct pool *pool, struct leaf_figu
     take_others(t, leaf);
     take_weight(t, leaf);
     take_hinges(t, leaf);
-    leaf->pulls = door->make.pull.index >= 0 && row->use.word != USE_END_PANEL
-                      ? taker_count(t, "pulls", 1, row->place)
+    const bool pulled = door->make.pull.index >= 0 && row->use.word != USE_END_PANEL;
+    leaf->pulls = pulled && row->pulls.amount > 0
+                      ? taker_count(t, "pulls", row->pulls.amount,
+                                    row->pulls.set ? row->pulls.place : row->place)
                       : (fig){0};
     take_drivers(t, leaf);
     take_more_drivers(t, leaf);

@@ -86,6 +86,12 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
     json_put_text(maker, object, "style", door->style->name.s);
     json_put_text(maker, object, "made as", show_style(door));
     json_put_text(maker, object, "size", show_size(door->width, door->height, unit).text);
+    json_put_text(maker, object, "measured",
+                  door->make.measure.word == MEASURE_OPENING ? "opening" : "door");
+    json_put_text(maker, object, "as measured",
+                  show_size(door->row->width.amount, door->row->height.amount, unit).text);
+    json_put_text(maker, object, "hinge side",
+                  show_hinge_side((enum hinge_side)door->row->hinge_side.word));
     json_put_text(maker, object, "note", door->row->note.s);
     json_put_count(maker, object, "line", door->row->place.line);
     PUT_FIGURES(maker, object, leaf_rows, leaf);

@@ -152,6 +152,14 @@ const char *show_use(enum use use) {
     return names[use];
 }
 
+const char *show_hinge_side(enum hinge_side side) {
+    static const char *const names[] = {
+        [HINGE_SIDE_OPEN] = NULL,   [HINGE_SIDE_LEFT] = "left", [HINGE_SIDE_RIGHT] = "right",
+        [HINGE_SIDE_PAIR] = "pair", [HINGE_SIDE_TOP] = "top",   [HINGE_SIDE_BOTTOM] = "bottom"};
+    assert(side <= HINGE_SIDE_BOTTOM);
+    return names[side];
+}
+
 const char *show_style(const struct door *door) {
     return door->form == FORM_SLAB && door->style->form.word != FORM_SLAB ? "slab"
                                                                           : door->style->name.s;

@@ -52,6 +52,8 @@ const char *show_color(const struct rates *rates, const struct make *make);
 
 /* "door", "drawer front", ...; static. */
 const char *show_use(enum use use);
+/* "left", "pair", ...; static. NULL: not said. */
+const char *show_hinge_side(enum hinge_side side);
 /* How a door is made, in a word: its style, or `slab` where a low front of a framed style is one.
  * Borrowed. */
 const char *show_style(const struct door *door);
