@@ -33,6 +33,7 @@ static const struct reading readings[] = {
     {"shop", "labor rate", "-1 per hour", IN, "out-of-range", 0, 0, 0, -1},
     {"shop", "labor rate", "1,038.00 per hour", IN, "comma-in-number", 0, 0, 0, -1},
     {"shop", "labor rate", "$38 per hour", IN, "currency-sign", 0, 0, 0, -1},
+    {"shop", "labor rate", "38 USD per hour", IN, "currency-sign", 0, 0, 0, -1},
     {"shop", "labor rate", "1/2 per hour", IN, "not-a-number", 0, 0, 0, -1},
     {"shop", "labor rate", "38 per hour (35 to 42.5)", IN, NULL, 380, 1, UNIT_MONEY_PER_HOUR, -1},
     {"shop", "labor rate", "38 per hour (40 to 42)", IN, "bad-range", 0, 0, 0, -1},

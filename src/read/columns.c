@@ -16,6 +16,25 @@ static const struct key *find(const struct column_set *sets, size_t count, const
     return NULL;
 }
 
+/* What the columns of people's own lists are called; common practice, no source. */
+static const char *meant_by(const char *written) {
+    static const struct {
+        const char *written, *column;
+    } others[] = {{"qty", "count"},    {"quantity", "count"}, {"pieces", "count"},
+                  {"pcs", "count"},    {"w", "width"},        {"h", "height"},
+                  {"no", "id"},        {"number", "id"},      {"door", "id"},
+                  {"name", "id"},      {"type", "use"},       {"kind", "use"},
+                  {"remark", "note"},  {"comment", "note"},   {"hinging", "hinge side"},
+                  {"location", "room"}};
+
+    for (size_t i = 0; i < sizeof(others) / sizeof(others[0]); i++) {
+        if (text_same(others[i].written, written)) {
+            return others[i].column;
+        }
+    }
+    return NULL;
+}
+
 static void report_unknown(struct reader *reader, const struct cell *cell,
                            const struct column_set *sets, size_t count) {
     size_t names_count = 0;
@@ -35,7 +54,10 @@ static void report_unknown(struct reader *reader, const struct cell *cell,
             names[names_count++] = sets[i].keys[k].name;
         }
     }
-    nearest = text_nearest(cell->text, names, names_count);
+    nearest = meant_by(cell->text);
+    nearest = nearest == NULL || find(sets, count, nearest, &(size_t){0}) == NULL
+                  ? text_nearest(cell->text, names, names_count)
+                  : nearest;
     if (nearest != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-column", cell->place,
                     "column '%s' is not known; did you mean '%s'?",

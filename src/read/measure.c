@@ -2,6 +2,7 @@
 #include "read/measure.h"
 
 #include "base/text.h"
+#include "read/currency.h"
 #include "read/tail.h"
 
 #include <string.h>
@@ -132,6 +133,18 @@ static int system_of(enum unit unit) {
     return systems[unit] == 0 ? -1 : (systems[unit] == 1 ? LENGTH_INCH : LENGTH_MM);
 }
 
+/* Whether the first word behind a number is a currency: `6.35 EUR per bf`. */
+static bool names_currency(const char *written) {
+    const char *word = written + strspn(written, " \t");
+    char code[4] = "";
+
+    if (strlen(word) < 3) {
+        return false;
+    }
+    memcpy(code, word, 3);
+    return currency_known(code) && (word[3] == '\0' || word[3] == ' ');
+}
+
 /* The form of that tail; NULL: reported. */
 static const struct form *match_form(struct reader *reader, const struct key *key,
                                      const struct entry *entry, const struct form *forms,
@@ -155,7 +168,11 @@ static const struct form *match_form(struct reader *reader, const struct key *ke
         }
         return form;
     }
-    if (plain && tail[0] == '\0') {
+    if (names_currency(written)) {
+        problem_add(reader->problems, SEVERITY_ERROR, "currency-sign", entry->place,
+                    "%s '%s' names a currency, which [shop] does for all; leave it out, as in %s",
+                    key->name, quote(reader, entry), key_expected(reader, key));
+    } else if (plain && tail[0] == '\0') {
         problem_add(reader->problems, SEVERITY_ERROR, "missing-unit", entry->place,
                     "%s '%s' has no unit; expected %s", key->name, quote(reader, entry),
                     key_expected(reader, key));
