@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* doorcost: what cabinet-door jobs cost. */
 #include "command/command.h"
-#include "report/letters.h"
 
 #include <locale.h>
 #include <stdio.h>
@@ -10,7 +9,5 @@ int main(int argc, char **argv) {
     /* Only the characters: numbers are written with a point everywhere. */
     (void)setlocale(LC_CTYPE, "");
     const struct streams streams = {.out = stdout, .err = stderr};
-    const enum status status = command_main(argc, argv, streams);
-    letters_close();
-    return (int)status;
+    return (int)command_main(argc, argv, streams);
 }

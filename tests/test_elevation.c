@@ -5,7 +5,6 @@
 
 #include "report/draw.h"
 #include "report/elevation.h"
-#include "report/letters.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -282,7 +281,5 @@ int main(void) {
         cmocka_unit_test(sameness),
         cmocka_unit_test(picture),
     };
-    const int failed = cmocka_run_group_tests(tests, NULL, NULL);
-    letters_close();
-    return failed;
+    return cmocka_run_group_tests(tests, NULL, NULL);
 }

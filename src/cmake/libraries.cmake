@@ -4,7 +4,7 @@
 find_package(PkgConfig REQUIRED)
 pkg_check_modules(XLSXWRITER REQUIRED IMPORTED_TARGET xlsxwriter)
 pkg_check_modules(JANSSON REQUIRED IMPORTED_TARGET jansson)
-pkg_check_modules(PANGOCAIRO REQUIRED IMPORTED_TARGET pangocairo cairo-pdf cairo-svg fontconfig)
+pkg_check_modules(PANGOCAIRO REQUIRED IMPORTED_TARGET pangocairo cairo-pdf cairo-svg)
 
 # iniparser and libcsv ship no pkg-config file.
 function(doorcost_find_library target header library)

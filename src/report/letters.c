@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/letters.h"
 
-#include <fontconfig/fontconfig.h>
 #include <pango/pangocairo.h>
 
 /* The second stands in for letters that the first lacks. */
@@ -75,10 +74,4 @@ double letters_draw(cairo_t *cr, double x, double y, const char *text,
     cairo_restore(cr);
     g_object_unref(layout);
     return box.height;
-}
-
-void letters_close(void) {
-    pango_cairo_font_map_set_default(NULL);
-    cairo_debug_reset_static_data();
-    FcFini();
 }

@@ -30,8 +30,4 @@ struct letters_box letters_measure(cairo_t *cr, const char *text, const struct l
 double letters_draw(cairo_t *cr, double x, double y, const char *text,
                     const struct letters *letters);
 
-/* Gives back what the libraries keep of fonts. Nothing may be drawn after it; to be called once,
- * before the program ends. */
-void letters_close(void);
-
 #endif
