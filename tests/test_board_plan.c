@@ -2,7 +2,9 @@
 /* Plans of boards: small cases whose best is plain by hand, a checker that takes nothing broken,
  * and random jobs that all come out sound. Sizes in tenths of an inch. */
 #include "cmocka_all.h"
+#include "stock/board_coarse.h"
 #include "stock/board_layout.h"
+#include "stock/board_repair.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -382,10 +384,118 @@ static void random_jobs(void **state) {
     }
 }
 
+/* --- many sizes --- */
+
+#define SIZES 300
+
+/* Parts of two widths and hardly a length twice. */
+static struct board_job many_sizes(const struct cut_stock stocks[2], struct cut_item items[SIZES]) {
+    uint64_t seed = 7;
+    for (size_t i = 0; i < SIZES; i++) {
+        items[i] = (struct cut_item){
+            .length = from_to(&seed, 600, 4000), .width = i % 2 == 0 ? 225 : 150, .demand = 2};
+    }
+    return (struct board_job){
+        .kerf = 12, .stocks = stocks, .stock_count = 2, .items = items, .item_count = SIZES};
+}
+
+static int by_size(const void *left, const void *right) {
+    const struct cut_item *const a = left;
+    const struct cut_item *const b = right;
+    const int64_t wider = a->width - b->width;
+    const int64_t longer = a->length - b->length;
+    return wider != 0 ? (wider > 0) - (wider < 0) : (longer > 0) - (longer < 0);
+}
+
+static size_t distinct(const struct cut_item *items) {
+    struct cut_item sorted[SIZES];
+    size_t count = 1;
+    memcpy(sorted, items, sizeof sorted);
+    qsort(sorted, SIZES, sizeof *sorted, by_size);
+    for (size_t i = 1; i < SIZES; i++) {
+        count += by_size(&sorted[i - 1], &sorted[i]) != 0 ? 1 : 0;
+    }
+    return count;
+}
+
+static const struct cut_stock two_boards[] = {{9600, 600, 96 * 6, -1}, {12000, 800, 120 * 8, -1}};
+
+static void near_sizes_become_one(void **state) {
+    (void)state;
+    struct cut_item items[SIZES];
+    struct board_job job = many_sizes(two_boards, items);
+    struct board_coarse coarse = {0};
+    assert_true(distinct(items) > 250);
+    assert_true(board_coarse_make(&coarse, &job));
+    assert_true(coarse.simpler);
+    assert_int_equal(distinct(coarse.least), 100);
+    assert_int_equal(distinct(coarse.greatest), 100);
+    for (size_t i = 0; i < SIZES; i++) {
+        assert_true(coarse.least[i].length <= items[i].length);
+        assert_true(coarse.greatest[i].length >= items[i].length);
+        assert_true(coarse.greatest[i].length - coarse.least[i].length < 300);
+        assert_int_equal(coarse.least[i].width, items[i].width);
+        assert_int_equal(coarse.greatest[i].demand, items[i].demand);
+    }
+    board_coarse_clear(&coarse);
+    job.item_count = 90;
+    assert_true(board_coarse_make(&coarse, &job));
+    assert_false(coarse.simpler);
+    assert_memory_equal(coarse.least, items, 90 * sizeof *items);
+    board_coarse_clear(&coarse);
+}
+
+static void many_sizes_are_bounded_too(void **state) {
+    (void)state;
+    struct cut_item items[SIZES];
+    const struct board_job job = many_sizes(two_boards, items);
+    struct board_plan *plan = NULL;
+    assert_int_equal(board_plan_make(&job, 400 * 1000000, &plan), CUT_DONE);
+    assert_null(board_plan_check(&job, plan));
+    assert_true(plan->bound > board_plan_bound(&job));
+    assert_true(plan->cost * 100 < plan->bound * 112);
+    board_plan_free(plan);
+}
+
+static void repair_betters_a_plan(void **state) {
+    (void)state;
+    /* two boards of one part each, which one holds */
+    const struct cut_stock stock = {100, 50, 7, -1};
+    struct cut_item item = {50, 50, 2, false};
+    const struct board_job job = {
+        .stocks = &stock, .stock_count = 1, .items = &item, .item_count = 1};
+    struct board_plan *plan = calloc(1, sizeof *plan);
+    assert_non_null(plan);
+    *plan = (struct board_plan){.boards = calloc(2, sizeof *plan->boards),
+                                .board_count = 2,
+                                .strips = calloc(2, sizeof *plan->strips),
+                                .strip_count = 2,
+                                .pieces = calloc(2, sizeof *plan->pieces),
+                                .piece_count = 2,
+                                .cost = 14};
+    assert_true(plan->boards != NULL && plan->strips != NULL && plan->pieces != NULL);
+    for (size_t i = 0; i < 2; i++) {
+        plan->boards[i] = (struct board_use){0, i, 1};
+        plan->strips[i] = (struct board_strip){50, i, 1};
+    }
+    assert_null(board_plan_check(&job, plan));
+    assert_true(board_repair(&job, 100000, &plan));
+    assert_null(board_plan_check(&job, plan));
+    assert_int_equal(plan->cost, 7);
+    assert_int_equal(plan->board_count, 1);
+    board_plan_free(plan);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(plain_cases), cmocka_unit_test(no_room),     cmocka_unit_test(checker),
-        cmocka_unit_test(layout),      cmocka_unit_test(random_jobs),
+        cmocka_unit_test(plain_cases),
+        cmocka_unit_test(no_room),
+        cmocka_unit_test(checker),
+        cmocka_unit_test(layout),
+        cmocka_unit_test(random_jobs),
+        cmocka_unit_test(near_sizes_become_one),
+        cmocka_unit_test(many_sizes_are_bounded_too),
+        cmocka_unit_test(repair_betters_a_plan),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

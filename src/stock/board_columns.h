@@ -84,10 +84,15 @@ void board_columns_close(struct board_columns *c);
 bool board_columns_relax(struct board_columns *c, const int64_t *left, bool all, int64_t limit)
     __attribute__((warn_unused_result));
 
+/* The bound alone. Method and errors as of board_dive. */
+bool board_relaxed_bound(const struct board_job *job, int64_t effort, int64_t *bound,
+                         int64_t *spent) __attribute__((warn_unused_result));
+
 /* The best plan found by dives through the relaxation within effort, and its bound. known: what a
- * plan at hand costs; the search ends at the bound. *plan: NULL where none was found.
- * true: memory held. */
+ * plan at hand costs; the search ends at the bound. *plan: NULL where none was found. *spent: the
+ * work done. true: memory held. */
 bool board_dive(const struct board_job *job, int64_t effort, int64_t known,
-                struct board_plan **plan, int64_t *bound) __attribute__((warn_unused_result));
+                struct board_plan **plan, int64_t *bound, int64_t *spent)
+    __attribute__((warn_unused_result));
 
 #endif

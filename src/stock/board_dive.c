@@ -9,6 +9,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#define BOARDS_A_CHOICE 4
+
 /* A dive under way: columns taken, each so often, in order. */
 struct dive {
     struct board_columns *c;
@@ -68,7 +70,7 @@ static double use_of(const struct dive *d, size_t column) {
 }
 
 /* The column that the relaxation likes best, of those that are of use; SIZE_MAX: none. */
-static size_t choose(const struct dive *d, struct cut_random *random, double noise) {
+static size_t choose(const struct dive *d, struct cut_random *random, double noise, double least) {
     size_t best = SIZE_MAX;
     double best_score = 0;
     for (size_t i = 0; i < d->c->column_count; i++) {
@@ -78,6 +80,9 @@ static size_t choose(const struct dive *d, struct cut_random *random, double noi
         }
         const double part = share >= 1 ? 1 : share;
         const double use = use_of(d, i);
+        if (use < least) {
+            continue;
+        }
         const double score =
             (part + noise * cut_random_share(random)) * use * use * (use > 0.999 ? 1.5 : 1);
         if (score > best_score) {
@@ -104,6 +109,34 @@ static bool take_whole(struct dive *d, bool *some) {
     return true;
 }
 
+/* Boards that one relaxation decides: of many left more than one, or a dive through a large job
+ * would take as many relaxations as boards. */
+static int64_t boards_at_once(const struct dive *d) {
+    double boards = 0;
+    for (size_t i = 0; i < d->c->column_count; i++) {
+        boards += d->c->shares[i];
+    }
+    return 1 + (int64_t)(boards / BOARDS_A_CHOICE);
+}
+
+/* Takes the columns that the relaxation likes best, after the first only those of which every part
+ * is still wanted. *some: there was one. */
+static bool take_best(struct dive *d, struct cut_random *random, double noise, bool *some) {
+    *some = false;
+    for (int64_t n = boards_at_once(d); n > 0; n--) {
+        const size_t best = choose(d, random, noise, *some ? 0.999 : 0);
+        if (best == SIZE_MAX) {
+            break;
+        }
+        if (!take(d, best)) {
+            return false;
+        }
+        d->c->shares[best] -= d->c->shares[best] > 1 ? 1 : d->c->shares[best];
+        *some = true;
+    }
+    return true;
+}
+
 /* One dive from the top. stop: a plan that costs as much is of no use. *done: a whole plan. */
 static bool dive(struct dive *d, struct cut_random *random, double noise, int64_t limit,
                  int64_t stop, bool *done) {
@@ -119,12 +152,11 @@ static bool dive(struct dive *d, struct cut_random *random, double noise, int64_
         if (!board_columns_relax(c, d->left, d->taken_count == 0, limit) || !take_whole(d, &some)) {
             return false;
         }
-        const size_t best = some ? SIZE_MAX : choose(d, random, noise);
-        if (!some && best == SIZE_MAX) {
-            return true; /* the program is stuck */
-        }
-        if (best != SIZE_MAX && !take(d, best)) {
+        if (!some && !take_best(d, random, noise, &some)) {
             return false;
+        }
+        if (!some) {
+            return true; /* the program is stuck */
         }
         if (c->spent > limit && d->taken_count > 0 && stop < INT64_MAX) {
             return true; /* out of work, and there is a plan already */
@@ -264,7 +296,7 @@ static bool keep_better(const struct dive *d, struct board_plan **plan, int64_t 
 }
 
 bool board_dive(const struct board_job *job, int64_t effort, int64_t known,
-                struct board_plan **plan, int64_t *bound) {
+                struct board_plan **plan, int64_t *bound, int64_t *spent) {
     struct board_columns c;
     struct cut_random random = {.state = 1};
     bool held = board_columns_open(&c, job);
@@ -280,6 +312,7 @@ bool board_dive(const struct board_job *job, int64_t effort, int64_t known,
         }
     }
     *bound = c.bound;
+    *spent = c.spent;
     free(d.left);
     free(d.taken);
     board_columns_close(&c);
@@ -287,5 +320,22 @@ bool board_dive(const struct board_job *job, int64_t effort, int64_t known,
         board_plan_free(*plan);
         *plan = NULL;
     }
+    return held;
+}
+
+bool board_relaxed_bound(const struct board_job *job, int64_t effort, int64_t *bound,
+                         int64_t *spent) {
+    struct board_columns c;
+    bool held = board_columns_open(&c, job);
+    int64_t *const left = calloc(c.kind_count + 1, sizeof *left);
+    held = held && left != NULL;
+    for (size_t k = 0; held && k < c.kind_count; k++) {
+        left[k] = c.kinds[k].demand;
+    }
+    held = held && (c.kind_count == 0 || board_columns_relax(&c, left, true, effort));
+    *bound = c.bound;
+    *spent = c.spent;
+    free(left);
+    board_columns_close(&c);
     return held;
 }

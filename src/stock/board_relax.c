@@ -229,7 +229,7 @@ static int64_t cost_of(const struct relaxing *r) {
 }
 
 /* Rounds of pricing for what a dive has left; all that is wanted gets as many as it takes. */
-#define MOST_ROUNDS 12
+#define MOST_ROUNDS 4
 
 bool board_columns_relax(struct board_columns *c, const int64_t *left, bool all, int64_t limit) {
     struct relaxing r = {.c = c, .left = left};

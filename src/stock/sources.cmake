@@ -5,6 +5,7 @@ target_sources(doorcost_core PRIVATE
     stock/board_bound.c
     stock/board_check.c
     stock/board_chooser.c
+    stock/board_coarse.c
     stock/board_columns.c
     stock/board_dive.c
     stock/board_layout.c
@@ -12,6 +13,8 @@ target_sources(doorcost_core PRIVATE
     stock/board_plan.c
     stock/board_price.c
     stock/board_relax.c
+    stock/board_repair.c
+    stock/board_strips.c
     stock/lumber.c
     stock/lumber_plan.c
     stock/question.c
