@@ -418,7 +418,7 @@ static size_t distinct(const struct cut_item *items) {
     return count;
 }
 
-static const struct cut_stock two_boards[] = {{9600, 600, 96 * 6, -1}, {12000, 800, 120 * 8, -1}};
+static const struct cut_stock two_boards[] = {{9600, 600, 576, -1}, {12000, 800, 960, -1}};
 
 static void near_sizes_become_one(void **state) {
     (void)state;
@@ -450,7 +450,7 @@ static void many_sizes_are_bounded_too(void **state) {
     struct cut_item items[SIZES];
     const struct board_job job = many_sizes(two_boards, items);
     struct board_plan *plan = NULL;
-    assert_int_equal(board_plan_make(&job, 400 * 1000000, &plan), CUT_DONE);
+    assert_int_equal(board_plan_make(&job, 400000000, &plan), CUT_DONE);
     assert_null(board_plan_check(&job, plan));
     assert_true(plan->bound > board_plan_bound(&job));
     assert_true(plan->cost * 100 < plan->bound * 112);

@@ -32,8 +32,11 @@ static const char *separator_words(char separator) {
 /* Whether a record fits under the heading; else it is reported. */
 static bool check_count(const struct table *table, const struct record *record, struct place place,
                         char separator, struct problems *problems) {
-    const char other = record->count == 1 ? record_separator(record->cells[0].text) : separator;
+    char other = separator;
 
+    if (record->count == 1) {
+        other = record_separator(record->cells[0].text);
+    }
     if (other != separator && table->columns > 1 && strchr(record->cells[0].text, other) != NULL) {
         problem_add(problems, SEVERITY_ERROR, "other-separator", place,
                     "the row parts its cells by %s, the heading by %s; use one of them in all "
