@@ -88,7 +88,7 @@ struct row { /* a row of the door list */
     struct values heights;  /* given row heights between the rails, top first (column `rows`: `10 |
                                12 1/2`); else none */
     struct word hinge_side; /* enum hinge_side */
-    struct value pulls;        /* pulls or knobs on each leaf, where the make names one */
+    struct value pulls;     /* pulls or knobs on each leaf, where the make names one */
     struct value extra_charge; /* money a row's door (per leaf) */
     struct text extra_words;   /* what the extra charge is for, `15.00 arched top`; may be absent */
     struct make own;           /* only what the row itself says */
