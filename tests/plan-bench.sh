@@ -16,4 +16,4 @@ cmake -S "$root" -B "$root/build-bench" -DCMAKE_BUILD_TYPE=Release >"$root/build
     exit 2
 }
 rm -f "$root/build-bench.log"
-exec "$root/build-bench/plan_bench" "$1" "${2:-1}"
+exec "$root/build-bench/tests/plan_bench" "$1" "${2:-1}"
