@@ -19,23 +19,30 @@ static size_t column_of(const struct spread *s, size_t place) {
 
 typedef fig (*figure_pick)(const struct estimate *e, const struct purchase *p);
 
+struct compared {
+    const char *label;
+    figure_pick pick;
+    bool money, rule; /* rule: a line above */
+    bool less;        /* taken off: shown with a minus */
+};
+
 /* One row. Left out where no estimate has it. */
-static void put_row(struct grid *grid, const struct spread *s, const char *label, figure_pick pick,
-                    bool money) {
+static void put_row(struct grid *grid, const struct spread *s, const struct compared *row) {
     bool any = false;
     for (size_t i = 0; i <= s->count; i++) {
         const size_t c = column_of(s, i);
-        any = any || !fig_none(pick(&s->estimates[c], &s->purchases[c]));
+        any = any || !fig_none(row->pick(&s->estimates[c], &s->purchases[c]));
     }
     if (!any) {
         return;
     }
-    grid_put(grid, "%s", label);
+    grid_put(grid, "%s", row->label);
     for (size_t i = 0; i <= s->count; i++) {
         const size_t c = column_of(s, i);
         const struct estimate *const e = &s->estimates[c];
-        const fig f = pick(e, &s->purchases[c]);
-        grid_put(grid, "%s", money ? show_money(e, f).text : show_unit(e, f).text);
+        const fig f = row->pick(e, &s->purchases[c]);
+        grid_put(grid, "%s%s", row->less && !fig_none(f) ? "-" : "",
+                 row->money ? show_money(e, f).text : show_unit(e, f).text);
     }
 }
 
@@ -69,7 +76,15 @@ static fig pick_doors(const struct estimate *e, const struct purchase *p) {
 }
 static fig pick_discount(const struct estimate *e, const struct purchase *p) {
     (void)p;
-    return e->sale.discount;
+    return sale_asked(&e->tape, e->sale.discount_rate) ? e->sale.discount : (fig){0};
+}
+static fig pick_minimum(const struct estimate *e, const struct purchase *p) {
+    (void)p;
+    return tape_amount(&e->tape, e->sale.minimum_line) > 0 ? e->sale.minimum_line : (fig){0};
+}
+static fig pick_delivery(const struct estimate *e, const struct purchase *p) {
+    (void)p;
+    return e->sale.delivery;
 }
 static fig pick_subtotal(const struct estimate *e, const struct purchase *p) {
     (void)p;
@@ -132,12 +147,6 @@ static fig pick_spent(const struct estimate *e, const struct purchase *p) {
     return p->total;
 }
 
-struct compared {
-    const char *label;
-    figure_pick pick;
-    bool money, rule; /* rule: a line above */
-};
-
 static void put_groups(struct grid *grid, const struct spread *s) {
     for (int g = 0; g < COST_GROUP_COUNT; g++) {
         bool any = false;
@@ -152,6 +161,19 @@ static void put_groups(struct grid *grid, const struct spread *s) {
         for (size_t i = 0; i <= s->count; i++) {
             const struct estimate *const e = &s->estimates[column_of(s, i)];
             grid_put(grid, "%s", show_money(e, e->costs.job.group[g]).text);
+        }
+    }
+}
+
+/* The job's own charges, which all its options have. */
+static void put_charges(struct grid *grid, const struct spread *s) {
+    const struct sale *const sale = &s->estimates[0].job->sale;
+    for (size_t c = 0; c < sale->charge_count; c++) {
+        const char *const name = sale->charges[c].name.s;
+        grid_put(grid, "%s", name == NULL ? "charge" : name);
+        for (size_t i = 0; i <= s->count; i++) {
+            const struct estimate *const e = &s->estimates[column_of(s, i)];
+            grid_put(grid, "%s", show_money(e, e->sale.charges[c]).text);
         }
     }
 }
@@ -177,40 +199,46 @@ static void put_rows(struct grid *grid, const struct spread *s, const struct com
         if (rows[i].rule) {
             grid_rule(grid);
         }
-        put_row(grid, s, rows[i].label, rows[i].pick, rows[i].money);
+        put_row(grid, s, &rows[i]);
     }
 }
 
 static void put_all(struct grid *grid, const struct spread *s) {
     static const struct compared price[] = {
-        {"direct cost", pick_direct, true, true},
-        {"contingency", pick_contingency, true, false},
-        {"overhead", pick_overhead, true, false},
-        {"cost with overhead", pick_full, true, false},
-        {"profit", pick_profit, true, false},
-        {"price by cost", pick_price, true, true},
-        {"doors as quoted", pick_doors, true, false},
-        {"discount", pick_discount, true, false},
-        {"before tax", pick_subtotal, true, false},
-        {"tax", pick_tax, true, false},
-        {"card fee", pick_fee, true, false},
-        {"total", pick_total, true, true},
+        {"direct cost", pick_direct, true, true, false},
+        {"contingency", pick_contingency, true, false, false},
+        {"overhead", pick_overhead, true, false, false},
+        {"cost with overhead", pick_full, true, false, false},
+        {"profit", pick_profit, true, false, false},
+        {"price by cost", pick_price, true, true, false},
+        {"doors as quoted", pick_doors, true, false, false},
+        {"less discount", pick_discount, true, false, true},
+        {"to the least for a job", pick_minimum, true, false, false},
+    };
+    static const struct compared sale[] = {
+        {"delivery", pick_delivery, true, false, false},
+        {"before tax", pick_subtotal, true, true, false},
+        {"tax", pick_tax, true, false, false},
+        {"card fee", pick_fee, true, false, false},
+        {"total", pick_total, true, true, false},
     };
     static const struct compared amounts[] = {
-        {"left after discount", pick_left, true, false},
-        {"margin left", pick_margin, false, false},
-        {"spent on what is bought", pick_spent, true, false},
-        {"lumber to buy", pick_board_feet, false, false},
-        {"lumber to buy", pick_cubic_meters, false, false},
-        {"whole sheets to buy", pick_sheets, false, false},
-        {"half sheets to buy", pick_half_sheets, false, false},
-        {"finish needed", pick_finish, false, false},
-        {"hours of work", pick_hours, false, false},
-        {"minutes a door", pick_minutes, false, false},
-        {"weight", pick_weight, false, false},
+        {"left after discount", pick_left, true, false, false},
+        {"margin left", pick_margin, false, false, false},
+        {"spent on what is bought", pick_spent, true, false, false},
+        {"lumber to buy", pick_board_feet, false, false, false},
+        {"lumber to buy", pick_cubic_meters, false, false, false},
+        {"whole sheets to buy", pick_sheets, false, false, false},
+        {"half sheets to buy", pick_half_sheets, false, false, false},
+        {"finish needed", pick_finish, false, false, false},
+        {"hours of work", pick_hours, false, false, false},
+        {"minutes a door", pick_minutes, false, false, false},
+        {"weight", pick_weight, false, false, false},
     };
     put_groups(grid, s);
     put_rows(grid, s, price, sizeof price / sizeof *price);
+    put_charges(grid, s);
+    put_rows(grid, s, sale, sizeof sale / sizeof *sale);
     put_difference(grid, s);
     grid_heading(grid, "%s", "");
     put_rows(grid, s, amounts, sizeof amounts / sizeof *amounts);
