@@ -16,11 +16,9 @@ static void draw_margins(void *what, struct flow *f) {
     const struct letters right = {
         .size = 7.5, .grey = CLIENT_GREY, .width = f->width, .align = LETTERS_RIGHT};
     const double y = f->pdf->height - FOOT;
-    const char *const number = o->e->job->number.s;
     letters_draw(f->pdf->cr, f->x, y,
-                 offer_or_nothing(pool_format(&o->pool, "%s%s%s%s  %s", o->shop,
-                                              o->shop[0] == '\0' ? "" : "  |  ", o->paper,
-                                              number == NULL ? "" : " ", offer_or_nothing(number))),
+                 offer_or_nothing(pool_format(&o->pool, "%s%s%s", o->shop,
+                                              o->shop[0] == '\0' ? "" : "  |  ", o->reference)),
                  &left);
     letters_draw(f->pdf->cr, f->x, y,
                  offer_or_nothing(pool_format(&o->pool, "page %zu of %zu", f->page + 1, p->pages)),
@@ -55,9 +53,9 @@ static bool draw(struct offer *o, const char *path, size_t *pages) {
         client_head(&p);
         client_kinds(&p);
         client_doors(&p);
+        client_made(&p);
         client_price(&p);
         client_words(&p);
-        client_sign(&p);
         flow_end(&p.flow);
         *pages = p.flow.page;
     }
