@@ -8,7 +8,8 @@
 #include <string.h>
 
 #define KINDS_ACROSS 5
-#define KIND_HEIGHT  98.0
+#define KIND_HEIGHT  88.0 /* and a gap */
+#define KIND_GAP     10.0
 #define KIND_PICTURE 62.0
 #define KIND_WIDTH   84.0
 #define ROW_GAP      2.5
@@ -19,17 +20,18 @@ void client_kinds(struct client_page *p) {
     struct flow *const f = &p->flow;
     const struct offer *const o = p->offer;
     const double width = f->width / KINDS_ACROSS;
+    const double height = KIND_HEIGHT + KIND_GAP * f->spread;
     const struct letters letter = {.size = CLIENT_TEXT, .bold = true};
     const struct letters words = {.size = 7.5, .width = width - 20};
-    flow_heading(f, "The kinds of doors and fronts (not to one scale)", KIND_HEIGHT);
+    flow_heading(f, "The kinds of doors and fronts (not to one scale)", height);
     for (size_t i = 0; i < o->kind_count; i++) {
         const struct offer_kind *const kind = &o->kinds[i];
         const double x = f->x + (double)(i % KINDS_ACROSS) * width;
         if (i % KINDS_ACROSS == 0) {
             if (i > 0) {
-                f->y += KIND_HEIGHT;
+                f->y += height;
             }
-            (void)flow_need(f, KIND_HEIGHT);
+            (void)flow_need(f, height);
         }
         draw_elevation(
             f->pdf->cr, &kind->elevation,
@@ -38,7 +40,7 @@ void client_kinds(struct client_page *p) {
         letters_draw(f->pdf->cr, x, f->y + KIND_PICTURE + 5, kind->letter, &letter);
         letters_draw(f->pdf->cr, x + 12, f->y + KIND_PICTURE + 6, kind->words, &words);
     }
-    f->y += KIND_HEIGHT;
+    f->y += height;
 }
 
 /* --- the list --- */
@@ -126,7 +128,7 @@ static double row_height(const struct list *l, const struct offer_door *door) {
     const struct letters id = letters_of(l, AT_ID, false, true);
     const double one = letters_measure(cr, door->words, &words).height;
     const double other = letters_measure(cr, door->leaf->door->row->id.s, &id).height;
-    return (one > other ? one : other) + ROW_GAP;
+    return (one > other ? one : other) + ROW_GAP * l->page->flow.spread;
 }
 
 /* `2 x 2`: two openings, a pair each. */
@@ -187,14 +189,14 @@ static void room(const struct list *l, const struct offer_room *given) {
             heads(l);
         }
         if (i == 0) {
-            f->y += 3;
+            flow_gap(f, 3);
         }
         if (i == 0 || begun) {
             room_head(l, given, i > 0);
         }
         row(l, &doors[i], height);
     }
-    f->y += 3;
+    flow_gap(f, 3);
 }
 
 void client_doors(struct client_page *p) {

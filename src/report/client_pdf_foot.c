@@ -14,15 +14,16 @@ static double list_column(struct client_page *p, const char *head, const struct 
     const struct letters bold = {.size = 11, .bold = true, .width = width};
     const struct letters text = {.size = CLIENT_TEXT, .width = width - 10};
     const struct letters dash = {.size = CLIENT_TEXT};
+    const double gap = p->flow.spread;
     double y = p->flow.y;
     y += (measure ? letters_measure(cr, head, &bold).height : letters_draw(cr, x, y, head, &bold)) +
-         4;
+         4 * gap;
     for (size_t i = 0; i < texts->count; i++) {
         if (!measure) {
             letters_draw(cr, x, y, "\xE2\x80\x93", &dash);
-            y += letters_draw(cr, x + 10, y, texts->text[i], &text) + 2;
+            y += letters_draw(cr, x + 10, y, texts->text[i], &text) + 2 * gap;
         } else {
-            y += letters_measure(cr, texts->text[i], &text).height + 2;
+            y += letters_measure(cr, texts->text[i], &text).height + 2 * gap;
         }
     }
     return y - p->flow.y;
@@ -36,7 +37,7 @@ static void in_and_out(struct client_page *p) {
     const double in = list_column(p, "Included", &o->included, f->x, width, true);
     const double out = list_column(p, "Not included", &o->excluded, right, width, true);
     const double height = in > out ? in : out;
-    if (!flow_need(f, height + 12)) {
+    if (!flow_need(f, height + 12 * f->spread)) {
         flow_gap(f, 12);
     }
     list_column(p, "Included", &o->included, f->x, width, false);
@@ -58,7 +59,7 @@ static double paragraph(struct client_page *p, const struct offer_texts *texts, 
     }
     return (draw ? letters_draw(f->pdf->cr, f->x + in, f->y, texts->text[i], &text)
                  : letters_measure(f->pdf->cr, texts->text[i], &text).height) +
-           3;
+           3 * f->spread;
 }
 
 /* A short list is not parted; of a longer one at least two paragraphs stand together, the last two

@@ -2,7 +2,13 @@
 #include "report/client_pdf_parts.h"
 #include "report/offer_parts.h"
 
-#define LINE 13.5
+/* A line of the price, and the gap below it. */
+#define LINE     11.0
+#define LINE_GAP 2.5
+
+static double line_high(const struct client_page *p) {
+    return LINE + LINE_GAP * p->flow.spread;
+}
 
 static void money_line(struct client_page *p, const struct offer_line *line) {
     struct flow *const f = &p->flow;
@@ -38,7 +44,7 @@ static void money_line(struct client_page *p, const struct offer_line *line) {
     }
     const double height = letters_draw(cr, left, f->y, text, &label);
     letters_draw(cr, left, f->y, offer_money(o, line->amount, line->less), &money);
-    f->y += (height > LINE ? height : LINE) + (grand ? 3 : 0);
+    f->y += (height > line_high(p) ? height : line_high(p)) + (grand ? 3 : 0);
 }
 
 static double option_height(struct client_page *p, const struct offer_option *option, bool draw) {
@@ -67,7 +73,7 @@ static double option_height(struct client_page *p, const struct offer_option *op
         }
         y += letters_measure(cr, option->payments, &all).height;
     }
-    return y + 5;
+    return y + 5 * f->spread;
 }
 
 static void options(struct client_page *p) {
@@ -96,18 +102,19 @@ static void price_words(struct client_page *p, const char *text, bool bold) {
 
 void client_price(struct client_page *p) {
     const struct offer *const o = p->offer;
+    const double line = line_high(p);
     const double words =
-        (o->payments_head[0] != '\0' ? LINE : 0) + (o->other_payer[0] != '\0' ? 2 * LINE : 0);
-    const double high = LINE * (double)(o->line_count + o->payment_count) + words + 30;
+        (o->payments_head[0] != '\0' ? line : 0) + (o->other_payer[0] != '\0' ? 2 * line : 0);
+    const double high = line * (double)(o->line_count + o->payment_count) + words + 30;
     flow_heading(&p->flow, "Price", high < p->flow.bottom - p->flow.top - 40 ? high : 120);
     for (size_t i = 0; i < o->line_count; i++) {
-        (void)flow_need(&p->flow, LINE + 4);
+        (void)flow_need(&p->flow, line + 4);
         money_line(p, &o->lines[i]);
     }
     flow_gap(&p->flow, 5);
     price_words(p, o->payments_head, true);
     for (size_t i = 0; i < o->payment_count; i++) {
-        (void)flow_need(&p->flow, LINE + 4);
+        (void)flow_need(&p->flow, line + 4);
         money_line(p, &o->payments[i]);
     }
     price_words(p, o->other_payer, false);
