@@ -177,8 +177,8 @@ static void say_sign(struct offer *o) {
     o->agreed = offer_or_nothing(
         o->estimate
             ? pool_format(&o->pool,
-                          "This estimate was received; signing it orders nothing. Please send a "
-                          "quote for the list%s.",
+                          "Received; signing this orders nothing. Please send a quote for the "
+                          "list%s.",
                           with)
             : pool_format(&o->pool, "To the list%s the price of %s%s%s.", terms ? "," : " and",
                           o->total_words, terms ? " and the terms above" : "", with));

@@ -99,8 +99,10 @@ def look(name, path):
     return len(pages)
 
 
-def footers(name, path):
+def sheets(name, path):
     for sheet in openpyxl.load_workbook(path):
+        if sheet.sheet_view.pane is not None:
+            fail(f"{name}: {sheet.title} has rows or columns that do not move")
         left = sheet.oddFooter.left.text or ""
         if len(left) > 46:
             fail(f"{name}: the footer of {sheet.title} is too long: {left}")
@@ -208,7 +210,7 @@ def run_variant(doorcost, job, variant):
             said = said + SAMPLES[job.stem]
         check_words(name, papers, said, unsaid)
         pages = look(name, folder / "out-client.pdf")
-        footers(name, folder / "out-client.xlsx")
+        sheets(name, folder / "out-client.xlsx")
         if name == "rooms" and pdf_text(folder / "out-client.pdf").count("revision 2") < pages:
             fail(f"{name}: a page without the revision at its foot")
         if name == "one room" and ", continued" not in papers[0]:
