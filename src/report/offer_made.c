@@ -247,13 +247,33 @@ static bool made_same(struct offer *o, const struct estimate *option, enum offer
     return true;
 }
 
+/* The rows that have hinges or a pull, and none with the option; "": there are no such rows. */
+static const char *rows_without(struct offer *o, const struct estimate *option,
+                                enum offer_made what) {
+    bool *const in = pool_take(&o->pool, o->door_count, sizeof *in);
+    if (in == NULL || (what != OFFER_HINGES && what != OFFER_PULLS)) {
+        return "";
+    }
+    for (size_t d = 0; d < o->door_count; d++) {
+        in[d] = words_of(o, o->e, d, what) != NULL && words_of(o, option, d, what) == NULL;
+    }
+    return offer_ids(o, in);
+}
+
 static const char *change_words(struct offer *o, const struct estimate *option,
                                 enum offer_made what) {
     if (what == OFFER_SIZES) {
         return "Finished sizes differ from those listed.";
     }
     const char *const text = made_sentence(o, option, what);
-    return text != NULL ? text : offer_or_nothing(pool_format(&o->pool, "%s: none.", names[what]));
+    const char *const without = rows_without(o, option, what);
+    if (text == NULL) {
+        return offer_or_nothing(pool_format(&o->pool, "%s: none.", names[what]));
+    }
+    return without[0] == '\0'
+               ? text
+               : offer_or_nothing(pool_format(&o->pool, "%s No %s for %s.", text,
+                                              what == OFFER_HINGES ? "hinges" : "pulls", without));
 }
 
 const char *offer_changes(struct offer *o, const struct estimate *option) {

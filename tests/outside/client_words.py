@@ -118,6 +118,10 @@ def is_adding(text):
     return re.sub(r"(\[option \w+\])", r"\1\nprice = adds", text)
 
 
+def has_plain(text):
+    return text + "\n[option plain]\npull = none\nprice = adds\n"
+
+
 def is_long(text):
     return re.sub(r"title  .*", "title = " + "The long title of a small job " * 5, text)
 
@@ -146,7 +150,9 @@ VARIANTS = [
      ["lumber prices", "Received", "amount of the room"]),
     ("rooms", "detail = rooms\nrevision = 2\n", is_adding, every,
      ["(adds|takes) (off|to|[\\d,.]+ \\w+ (off|to)) the total above"], ["replaces the total"]),
-    ("each", "detail = each\n", every, every, ["price are of one of them"], []),
+    ("each", "detail = each\n", has_plain, every,
+     ["price are of one of them", "takes (off|[\\d,.]+ \\w+ off) the total above",
+      "Plain.*(Pulls: none|No pulls for)"], []),
     ("estimate", "paper = estimate\nready = in autumn\n", every, every,
      ["Estimate|ESTIMATE", "binds neither side", "Received", "Estimated total",
       "What would fall due", "Terms of the quote", "Expected to be ready: in autumn."],
