@@ -188,12 +188,14 @@ static void keys(void **state) {
     expect_problem(&in, "unknown-word", "job.ini", 24);
     assert_true(case_prepare(BASE, NULL, FOLDER));
     add_line("job.ini", "unit = in\n",
-             "paper = estimate\nrevision = 3\ndetail = rooms\nhinges fitted = yes\n");
+             "paper = estimate\nrevision = 3\nready = in autumn\ndetail = rooms\n"
+             "hinges fitted = yes\n");
     add_line("job.ini", "frame = hard-maple\n", "price = adds\n");
     open_inputs(&in);
     assert_int_equal(in.problems.count, 0);
     assert_int_equal(in.job.paper.word, PAPER_ESTIMATE);
     assert_int_equal(in.job.revision.amount, 3);
+    assert_string_equal(in.job.ready.s, "in autumn");
     assert_int_equal(in.job.detail.word, PRICES_ROOMS);
     assert_int_equal(in.job.hinges_fitted.word, 1);
     assert_int_equal(in.job.hanging.word, 0);

@@ -82,6 +82,8 @@ foreach(job ${sample_jobs})
             $<TARGET_FILE:doorcost> ${what} ${PROJECT_SOURCE_DIR}/${job})
         set_tests_properties(client-${what}-${name} PROPERTIES LABELS office)
     endforeach()
+    add_test(NAME client-same-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/client_words.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
 endforeach()
 
 # The workbook's cells changed in LibreOffice against the program run on changed files.

@@ -108,6 +108,7 @@ struct job {
     struct text date; /* as written, YYYY-MM-DD */
     int32_t year, month, day;
     struct value valid;                 /* days */
+    struct text ready;                  /* when the doors will be, in words; may be absent */
     struct word paper;                  /* enum paper_kind */
     struct value revision;              /* count; unset: none */
     struct word detail;                 /* enum price_detail */

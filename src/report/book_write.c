@@ -304,6 +304,8 @@ static void set_page(const struct binder *b, uint16_t index) {
     worksheet_gridlines(sheet, LXW_HIDE_ALL_GRIDLINES);
     if (s->repeat_last > 0) {
         worksheet_repeat_rows(sheet, s->repeat_first, s->repeat_last);
+    }
+    if (s->freeze_row > 0 || s->freeze_column > 0) {
         worksheet_freeze_panes(sheet, s->freeze_row, s->freeze_column);
     }
     if (b->book->protect) {

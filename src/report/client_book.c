@@ -1,19 +1,25 @@
 /* SPDX-License-Identifier: MIT */
-/* Three sheets: the paper itself, the words to it, and the drawings.  Formulas stand where a client
- * may want to follow the sums: an amount is count x leaves x price, totals are sums of what is
- * above, a percentage is of a cell that can be seen. */
+/* Three sheets: the paper itself, the words to it, and the drawings.  The price stands before the
+ * list of doors, so that it is always on the first page and only the list runs over pages. Formulas
+ * stand where a client may want to follow the sums: an amount is count x leaves x price, totals are
+ * sums of what is above, a percentage is of a cell that can be seen. */
 #include "report/client_book.h"
 
+#include "base/text.h"
 #include "report/book_write.h"
 #include "report/client_book_parts.h"
 #include "report/offer_parts.h"
 
-#include <stdio.h>
 #include <string.h>
 
 /* Dots at 96 an inch. */
 #define LOGO_HEIGHT 64.0
 #define LOGO_WIDTH  220.0
+
+/* Characters. */
+#define ID_LEAST       7.0
+#define ID_MOST        20.0
+#define FOOTER_LETTERS ((size_t)44)
 
 /* --- the head --- */
 
@@ -53,160 +59,71 @@ static void put_head(struct client_sheet *s) {
     }
     s->row++;
     for (size_t i = 0; i < o->statements.count; i++) {
-        book_span(s->book, s->sheet, s->row++, CLIENT_ID, CLIENT_AMOUNT, LOOK_WRAP,
-                  o->statements.text[i]);
+        client_book_span(s, CLIENT_ID, CLIENT_AMOUNT, LOOK_WRAP, o->statements.text[i]);
+        s->row++;
     }
     s->row++;
-}
-
-/* --- the doors --- */
-
-static void put_figure(struct client_sheet *s, uint16_t column, fig figure) {
-    const struct figure *const f = tape_figure(&s->offer->e->tape, figure);
-    if (!fig_none(figure)) {
-        book_number(s->book, s->sheet, s->row, column, LOOK_PLAIN, (enum unit)f->unit, f->decimals,
-                    f->value);
-    }
-}
-
-static void put_door(struct client_sheet *s, const struct offer_door *door) {
-    const struct leaf_figures *const leaf = door->leaf;
-    const struct figure *const amount = tape_figure(&s->offer->e->tape, door->price->amount);
-    book_text(s->book, s->sheet, s->row, CLIENT_ID, LOOK_LABEL, leaf->door->row->id.s);
-    book_text(s->book, s->sheet, s->row, CLIENT_KIND, LOOK_PLAIN,
-              s->offer->kinds[door->kind].letter);
-    book_text(s->book, s->sheet, s->row, CLIENT_WHAT, LOOK_WRAP, door->words);
-    put_figure(s, CLIENT_WIDTH, leaf->width);
-    put_figure(s, CLIENT_HEIGHT, leaf->height);
-    put_figure(s, CLIENT_COUNT, leaf->openings);
-    put_figure(s, CLIENT_LEAVES, leaf->leaves);
-    if (s->priced) {
-        char formula[96];
-        const unsigned at = s->row + 1;
-        put_figure(s, CLIENT_EACH, door->price->unit);
-        (void)snprintf(formula, sizeof formula, "ROUND(F%u*G%u*H%u,%u)", at, at, at,
-                       (unsigned)amount->decimals);
-        book_formula(s->book, s->sheet, s->row, CLIENT_AMOUNT, LOOK_PLAIN, UNIT_MONEY,
-                     amount->decimals, amount->value, formula);
-    }
-    s->row++;
-}
-
-static void put_heads(struct client_sheet *s) {
-    static const char *const heads[] = {"No.",   "kind",         "what",       "width", "height",
-                                        "count", "doors to one", "price each", "amount"};
-    for (int c = CLIENT_ID; c <= CLIENT_AMOUNT; c++) {
-        const bool money = c == CLIENT_EACH || (c == CLIENT_AMOUNT && !s->priced);
-        book_text(s->book, s->sheet, s->row, (uint16_t)c, LOOK_HEAD,
-                  money && !s->priced ? (c == CLIENT_AMOUNT ? heads[c] : " ") : heads[c]);
-    }
-    book_headings(s->book, s->sheet, s->row, s->row, 0);
-    s->row++;
-}
-
-static void put_doors(struct client_sheet *s) {
-    const struct offer *const o = s->offer;
-    const bool by_room = o->e->job->detail.word == PRICES_ROOMS;
-    put_heads(s);
-    s->first_amount = s->row;
-    for (size_t r = 0; r < o->room_count; r++) {
-        const struct offer_room *const room = &o->rooms[r];
-        if (room->name[0] != '\0' || by_room) {
-            book_text(s->book, s->sheet, s->row, CLIENT_ID, LOOK_SECTION,
-                      room->name[0] == '\0' ? "(no room)" : room->name);
-            if (by_room) {
-                put_figure(s, CLIENT_AMOUNT, room->amount);
-            }
-            s->row++;
-        }
-        for (size_t i = 0; i < room->count; i++) {
-            put_door(s, &o->doors[room->first + i]);
-        }
-    }
-    s->last_amount = s->row - 1;
-    book_format(
-        s->book, s->sheet, s->row++, CLIENT_ID, LOOK_NOTE,
-        "Finished sizes of one door in %s. Doors to one: 2 where a pair closes one opening.",
-        o->e->job->unit == LENGTH_MM ? "mm" : "inches");
-    s->row++;
-}
-
-/* --- the words --- */
-
-static void put_list(struct client_sheet *s, const char *head, const struct offer_texts *texts,
-                     bool numbered) {
-    if (texts->count == 0) {
-        return;
-    }
-    book_text(s->book, s->sheet, s->row++, 0, LOOK_SECTION, head);
-    for (size_t i = 0; i < texts->count; i++) {
-        if (numbered) {
-            book_format(s->book, s->sheet, s->row, 0, LOOK_PLAIN, "%zu", i + 1);
-        }
-        book_span(s->book, s->sheet, s->row++, 1, 2, LOOK_WRAP, texts->text[i]);
-    }
-    s->row++;
-}
-
-static void put_words(struct client_sheet *s) {
-    const struct offer *const o = s->offer;
-    s->sheet = book_sheet(s->book, "Terms", "What is part of it, and on which terms", false);
-    s->row = 0;
-    book_width(s->book, s->sheet, 0, 5);
-    book_width(s->book, s->sheet, 1, CLIENT_WORDS_WIDTH);
-    book_width(s->book, s->sheet, 2, CLIENT_WORDS_WIDTH / 2);
-    book_text(s->book, s->sheet, s->row, 0, LOOK_TITLE, "What is part of it, and on which terms");
-    s->row += 2;
-    put_list(s, "Wood, panels and finish", &o->made, false);
-    put_list(s, "Included", &o->included, false);
-    put_list(s, "Not included", &o->excluded, false);
-    put_list(s, "Notes", &o->notes, false);
-    put_list(s, "Terms", &o->terms, true);
-    book_text(s->book, s->sheet, s->row++, 0, LOOK_SECTION, "Agreed");
-    book_format(s->book, s->sheet, s->row, 1, LOOK_WRAP, "To the list%s the price of %s%s.",
-                o->terms.count > 0 ? "," : " and", o->total_words,
-                o->terms.count > 0 ? " and the terms above" : "");
-    s->row += 2;
-    book_format(s->book, s->sheet, s->row, 1, LOOK_PLAIN,
-                "%s: ______________________________ date: ____________",
-                o->client[0] == '\0' ? "For the client" : o->client);
-    s->row += 3;
-    book_format(s->book, s->sheet, s->row, 1, LOOK_PLAIN,
-                "%s: ______________________________ date: ____________",
-                o->shop[0] == '\0' ? "For the shop" : o->shop);
 }
 
 /* --- the file --- */
 
+/* The left part of the footer, cut where it would run into the middle one. */
+static const char *footer_words(struct book *book, const struct offer *o) {
+    char *const text = pool_format(&book->pool, "%s  %s", o->reference, o->title);
+    size_t letters = 0;
+    for (size_t i = 0; text != NULL && text[i] != '\0'; i++) {
+        const bool begins = ((unsigned char)text[i] & 0xC0) != 0x80;
+        if (begins && letters == FOOTER_LETTERS) {
+            text[i] = '\0';
+            return pool_format(&book->pool, "%s\xE2\x80\xA6", text);
+        }
+        letters += begins ? 1 : 0;
+    }
+    return text;
+}
+
 static bool write_file(struct book *book, struct offer *o, const char *path) {
     const struct job *const job = o->e->job;
+    const char *const footer = footer_words(book, o);
     const struct book_facts facts = {
         .title = pool_text(&book->pool, o->title, strlen(o->title)),
-        .subject = pool_format(&book->pool, "%s %s", o->paper, offer_or_nothing(job->number.s)),
+        .subject = pool_format(&book->pool, "%s", o->reference),
         .author = pool_text(&book->pool, o->shop, strlen(o->shop)),
-        .footer = book_footer(&book->pool, o->title),
+        .footer = footer == NULL ? NULL : book_footer(&book->pool, footer),
         .year = job->year,
         .month = job->month,
         .day = job->day,
         .letter = !o->e->measures.metric,
     };
-    return !book_failed(book) && book_write(book, &facts, path);
+    return !book_failed(book) && footer != NULL && book_write(book, &facts, path);
+}
+
+/* The column of the rows' names is as wide as the longest, within reason. */
+static double id_width(const struct offer *o) {
+    size_t longest = 0;
+    for (size_t d = 0; d < o->door_count; d++) {
+        const size_t size = text_columns(o->doors[d].leaf->door->row->id.s);
+        longest = size > longest ? size : longest;
+    }
+    const double width = (double)longest * 1.25 + 1.5;
+    return width < ID_LEAST ? ID_LEAST : (width > ID_MOST ? ID_MOST : width);
 }
 
 bool client_book_write(struct offer *o, const char *path) {
-    static const double widths[] = {7, 5.5, 34, 9, 9, 6.5, 7.5, 11.5, 12.5};
+    static const double widths[CLIENT_COLUMNS] = {0, 5.5, 46, 9, 9, 6.5, 7.5, 11.5, 12.5};
     struct book book;
     book_init(&book, &o->e->tape);
-    struct client_sheet s = {
-        .offer = o, .book = &book, .priced = o->e->job->detail.word == PRICES_EACH};
+    struct client_sheet s = {.offer = o, .book = &book};
     s.sheet = book_sheet(&book, o->paper, o->paper, false);
-    for (size_t c = 0; c < sizeof widths / sizeof *widths; c++) {
-        book_width(&book, s.sheet, (uint16_t)c, widths[c]);
+    client_book_width(&s, CLIENT_ID, id_width(o));
+    for (uint16_t c = CLIENT_KIND; c <= (uint16_t)CLIENT_AMOUNT; c++) {
+        client_book_width(&s, c, widths[c]);
     }
     put_head(&s);
-    put_doors(&s);
     client_book_price(&s);
-    put_words(&s);
+    s.row++;
+    client_book_list(&s);
+    client_book_words(&s);
     const bool done = client_book_kinds(&s) && write_file(&book, o, path);
     book_clear(&book);
     return done;

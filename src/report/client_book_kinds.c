@@ -6,7 +6,8 @@
 #include <stdlib.h>
 
 #define ACROSS  3
-#define COLUMN  27.0  /* characters: some 148 points */
+#define COLUMN  26.0  /* characters: some 148 points */
+#define BETWEEN 4.0   /* between them, so that words do not touch */
 #define WIDTH   140.0 /* points of a drawing */
 #define HEIGHT  120.0
 #define WORDS   27.0 /* for two lines above it */
@@ -36,7 +37,8 @@ bool client_book_kinds(struct client_sheet *s) {
     book_text(s->book, s->sheet, s->row, 0, LOOK_NOTE,
               "The letter stands beside each door of the list. Not to one scale.");
     for (uint16_t c = 0; c < ACROSS; c++) {
-        book_width(s->book, s->sheet, c, COLUMN);
+        book_width(s->book, s->sheet, (uint16_t)(2 * c), COLUMN);
+        book_width(s->book, s->sheet, (uint16_t)(2 * c + 1), BETWEEN);
     }
     s->row += 2;
     for (size_t i = 0; i < o->kind_count; i++) {
@@ -44,7 +46,7 @@ bool client_book_kinds(struct client_sheet *s) {
             s->row++;
         }
         book_height(s->book, s->sheet, s->row, WORDS + HEIGHT + 14);
-        if (!put_kind(s, &o->kinds[i], (uint16_t)(i % ACROSS))) {
+        if (!put_kind(s, &o->kinds[i], (uint16_t)(i % ACROSS * 2))) {
             return false;
         }
     }

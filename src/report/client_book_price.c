@@ -2,12 +2,25 @@
 #include "report/client_book_parts.h"
 #include "report/offer_parts.h"
 
+#include <assert.h>
 #include <stdio.h>
 
 /* Rows (from 1) of the lines that others are made from; 0: there is none. */
 struct rows {
+    uint32_t list, list_end; /* of the doors, below */
     uint32_t doors, first, delivery, before, taxed, tax, before_card, card, total, first_payment;
 };
+
+static void formula_of_doors(const struct client_sheet *s, const struct rows *rows, unsigned places,
+                             char *text, size_t size) {
+    if (s->offer->e->job->detail.word == PRICES_ROOMS) {
+        (void)snprintf(text, size, "ROUND(SUM(I%u:I%u),%u)", rows->list, rows->list_end, places);
+    } else if (client_book_sums(s->offer)) {
+        /* only rows of doors have a kind: the rooms' own sums are left out */
+        (void)snprintf(text, size, "ROUND(SUMIF(B%u:B%u,\"<>\",I%u:I%u),%u)", rows->list,
+                       rows->list_end, rows->list, rows->list_end, places);
+    }
+}
 
 /* The formula of a line in its row, from 1; "": a plain value. */
 static void formula_of(const struct client_sheet *s, const struct offer_line *line,
@@ -17,10 +30,7 @@ static void formula_of(const struct client_sheet *s, const struct offer_line *li
     text[0] = '\0';
     switch (line->kind) {
     case OFFER_DOORS:
-        if (s->offer->e->job->detail.word != PRICES_SUM) {
-            (void)snprintf(text, size, "ROUND(SUM(I%u:I%u),%u)", s->first_amount + 1,
-                           s->last_amount + 1, places);
-        }
+        formula_of_doors(s, rows, places, text, size);
         break;
     case OFFER_DISCOUNT:
         (void)snprintf(text, size, "-ROUND(I%u*H%u/100,%u)", rows->doors, at, places);
@@ -152,6 +162,23 @@ static void put_line(struct client_sheet *s, const struct offer_line *line, stru
     s->row++;
 }
 
+static void put_option(struct client_sheet *s, const struct offer_option *option, uint32_t total) {
+    char formula[64];
+    book_text(s->book, s->sheet, s->row, CLIENT_WHAT, LOOK_LABEL, option->name);
+    book_span(s->book, s->sheet, s->row, CLIENT_WIDTH, CLIENT_LEAVES, LOOK_PLAIN, option->effect);
+    (void)snprintf(formula, sizeof formula, "ROUND(I%u-I%u,2)", s->row + 1, total);
+    book_formula(s->book, s->sheet, s->row, CLIENT_EACH, LOOK_PLAIN, UNIT_MONEY, 2,
+                 option->difference, formula);
+    book_number(s->book, s->sheet, s->row++, CLIENT_AMOUNT, LOOK_PLAIN, UNIT_MONEY, 2,
+                option->total);
+    client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, option->words);
+    s->row++;
+    if (option->payments[0] != '\0') {
+        client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, option->payments);
+        s->row++;
+    }
+}
+
 static void put_options(struct client_sheet *s, uint32_t total) {
     const struct offer *const o = s->offer;
     if (o->option_count == 0) {
@@ -162,31 +189,42 @@ static void put_options(struct client_sheet *s, uint32_t total) {
     book_text(s->book, s->sheet, s->row, CLIENT_EACH, LOOK_HEAD, "difference");
     book_text(s->book, s->sheet, s->row++, CLIENT_AMOUNT, LOOK_HEAD, "total with it");
     for (size_t i = 0; i < o->option_count; i++) {
-        const struct offer_option *const option = &o->options[i];
-        char formula[64];
-        book_text(s->book, s->sheet, s->row, CLIENT_WHAT, LOOK_LABEL, option->name);
-        book_span(s->book, s->sheet, s->row, CLIENT_WIDTH, CLIENT_LEAVES, LOOK_PLAIN,
-                  option->adds ? "adds to the total above" : "replaces the total above");
-        (void)snprintf(formula, sizeof formula, "ROUND(I%u-I%u,2)", s->row + 1, total);
-        book_formula(s->book, s->sheet, s->row, CLIENT_EACH, LOOK_PLAIN, UNIT_MONEY, 2,
-                     option->difference, formula);
-        book_number(s->book, s->sheet, s->row++, CLIENT_AMOUNT, LOOK_PLAIN, UNIT_MONEY, 2,
-                    option->total);
-        book_text(s->book, s->sheet, s->row++, CLIENT_WHAT, LOOK_WRAP, option->words);
+        put_option(s, &o->options[i], total);
     }
+}
+
+/* Rows that all this takes, with the blank one between it and the list. */
+static uint32_t rows_needed(const struct offer *o) {
+    const size_t heads = 2 + (o->payments_head[0] != '\0' ? 1 : 0);
+    const size_t words = o->other_payer[0] != '\0' ? 1 : 0;
+    size_t options = o->option_count > 0 ? 2 : 0;
+    for (size_t i = 0; i < o->option_count; i++) {
+        options += o->options[i].payments[0] != '\0' ? 3 : 2;
+    }
+    return (uint32_t)(heads + o->line_count + o->payment_count + words + options);
 }
 
 void client_book_price(struct client_sheet *s) {
     const struct offer *const o = s->offer;
-    struct rows rows = {0};
+    const uint32_t end = s->row + rows_needed(o);
+    /* behind it a blank row and the heads of the columns; rows from 1 */
+    struct rows rows = {.list = end + 3, .list_end = end + 2 + client_book_list_rows(o)};
     book_text(s->book, s->sheet, s->row++, CLIENT_ID, LOOK_SECTION, "Price");
     for (size_t i = 0; i < o->line_count; i++) {
         put_line(s, &o->lines[i], &rows);
     }
     s->row++;
+    if (o->payments_head[0] != '\0') {
+        book_text(s->book, s->sheet, s->row++, CLIENT_WHAT, LOOK_LABEL, o->payments_head);
+    }
     rows.first_payment = s->row + 1;
     for (size_t i = 0; i < o->payment_count; i++) {
         put_line(s, &o->payments[i], &rows);
     }
+    if (o->other_payer[0] != '\0') {
+        client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, o->other_payer);
+        s->row++;
+    }
     put_options(s, rows.total);
+    assert(s->row == end);
 }

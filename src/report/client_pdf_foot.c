@@ -2,100 +2,8 @@
 #include "report/client_pdf_parts.h"
 #include "report/offer_parts.h"
 
-#define LINE 13.5
-
-/* --- price --- */
-
-static void money_line(struct client_page *p, const struct offer_line *line) {
-    struct flow *const f = &p->flow;
-    struct offer *const o = p->offer;
-    cairo_t *const cr = f->pdf->cr;
-    const bool grand = line->kind == OFFER_TOTAL;
-    const bool info = line->kind == OFFER_TAXED;
-    const bool sum = line->kind == OFFER_AFTER || line->kind == OFFER_BEFORE_TAX ||
-                     line->kind == OFFER_BEFORE_CARD;
-    const double left = f->x + f->width * 0.3;
-    const double width = f->width * 0.7;
-    const struct letters label = {.size = grand ? 11 : CLIENT_TEXT,
-                                  .bold = grand,
-                                  .grey = info ? CLIENT_GREY : 0,
-                                  .width = width * 0.74};
-    const struct letters money = {.size = grand ? 11 : CLIENT_TEXT,
-                                  .bold = grand,
-                                  .grey = info ? CLIENT_GREY : 0,
-                                  .width = width,
-                                  .align = LETTERS_RIGHT};
-    const char *const text = fig_none(line->percent)
-                                 ? line->label
-                                 : offer_or_nothing(pool_format(&o->pool, "%s, %s", line->label,
-                                                                offer_percent(o, line->percent)));
-    if (grand || sum) {
-        cairo_save(cr);
-        cairo_set_line_width(cr, grand ? 1 : 0.5);
-        cairo_move_to(cr, left + (grand ? 0 : width * 0.8), f->y - 1);
-        cairo_line_to(cr, left + width, f->y - 1);
-        cairo_stroke(cr);
-        cairo_restore(cr);
-        f->y += grand ? 4 : 1;
-    }
-    const double height = letters_draw(cr, left, f->y, text, &label);
-    letters_draw(cr, left, f->y, offer_money(o, line->amount, line->less), &money);
-    f->y += (height > LINE ? height : LINE) + (grand ? 3 : 0);
-}
-
-static void options(struct client_page *p) {
-    struct flow *const f = &p->flow;
-    struct offer *const o = p->offer;
-    const struct letters name = {.size = CLIENT_TEXT, .bold = true, .width = f->width * 0.6};
-    const struct letters text = {.size = 8.5, .grey = CLIENT_GREY, .width = f->width * 0.6};
-    const struct letters money = {
-        .size = CLIENT_TEXT, .bold = true, .width = f->width, .align = LETTERS_RIGHT};
-    const struct letters small = {
-        .size = 8.5, .grey = CLIENT_GREY, .width = f->width, .align = LETTERS_RIGHT};
-    if (o->option_count == 0) {
-        return;
-    }
-    flow_heading(f, "Options, for the same list", 40);
-    for (size_t i = 0; i < o->option_count; i++) {
-        const struct offer_option *const option = &o->options[i];
-        const char *const total = offer_hundredths(o, option->total, false);
-        const char *const more = offer_hundredths(o, option->difference, true);
-        const char *const size = offer_hundredths(
-            o, option->difference < 0 ? -option->difference : option->difference, false);
-        (void)flow_need(f, 30);
-        const double top = f->y;
-        double y = top + letters_draw(f->pdf->cr, f->x, top, option->name, &name);
-        y += letters_draw(f->pdf->cr, f->x, y, option->words, &text);
-        const bool less = option->difference < 0;
-        const char *const first =
-            option->adds
-                ? pool_format(&o->pool, "%s %s %s %s", less ? "takes" : "adds", size, o->currency,
-                              less ? "off the total above" : "to the total above")
-                : pool_format(&o->pool, "replaces the total above: %s %s", total, o->currency);
-        const char *const second =
-            option->adds ? pool_format(&o->pool, "total with it %s %s", total, o->currency)
-                         : pool_format(&o->pool, "difference %s %s", more, o->currency);
-        letters_draw(f->pdf->cr, f->x, top, offer_or_nothing(first), &money);
-        letters_draw(f->pdf->cr, f->x, top + 12, offer_or_nothing(second), &small);
-        f->y = (y > top + 24 ? y : top + 24) + 4;
-    }
-}
-
-void client_price(struct client_page *p) {
-    const struct offer *const o = p->offer;
-    const double high = LINE * (double)(o->line_count + o->payment_count) + 40;
-    flow_heading(&p->flow, "Price", high < p->flow.bottom - p->flow.top - 40 ? high : 120);
-    for (size_t i = 0; i < o->line_count; i++) {
-        (void)flow_need(&p->flow, LINE + 4);
-        money_line(p, &o->lines[i]);
-    }
-    flow_gap(&p->flow, 5);
-    for (size_t i = 0; i < o->payment_count; i++) {
-        (void)flow_need(&p->flow, LINE + 4);
-        money_line(p, &o->payments[i]);
-    }
-    options(p);
-}
+/* Points: lists that are lower than this are not parted. */
+#define KEPT_WHOLE 130.0
 
 /* --- words --- */
 
@@ -106,15 +14,16 @@ static double list_column(struct client_page *p, const char *head, const struct 
     const struct letters bold = {.size = 11, .bold = true, .width = width};
     const struct letters text = {.size = CLIENT_TEXT, .width = width - 10};
     const struct letters dash = {.size = CLIENT_TEXT};
+    const double gap = p->flow.spread;
     double y = p->flow.y;
     y += (measure ? letters_measure(cr, head, &bold).height : letters_draw(cr, x, y, head, &bold)) +
-         4;
+         4 * gap;
     for (size_t i = 0; i < texts->count; i++) {
         if (!measure) {
             letters_draw(cr, x, y, "\xE2\x80\x93", &dash);
-            y += letters_draw(cr, x + 10, y, texts->text[i], &text) + 2;
+            y += letters_draw(cr, x + 10, y, texts->text[i], &text) + 2 * gap;
         } else {
-            y += letters_measure(cr, texts->text[i], &text).height + 2;
+            y += letters_measure(cr, texts->text[i], &text).height + 2 * gap;
         }
     }
     return y - p->flow.y;
@@ -128,7 +37,7 @@ static void in_and_out(struct client_page *p) {
     const double in = list_column(p, "Included", &o->included, f->x, width, true);
     const double out = list_column(p, "Not included", &o->excluded, right, width, true);
     const double height = in > out ? in : out;
-    if (!flow_need(f, height + 12)) {
+    if (!flow_need(f, height + 12 * f->spread)) {
         flow_gap(f, 12);
     }
     list_column(p, "Included", &o->included, f->x, width, false);
@@ -136,35 +45,51 @@ static void in_and_out(struct client_page *p) {
     f->y += height;
 }
 
-static void paragraphs(struct client_page *p, const char *head, const struct offer_texts *texts,
-                       bool numbered) {
+/* Paragraphs of a list are set so far in. */
+static double paragraph(struct client_page *p, const struct offer_texts *texts, size_t i,
+                        bool numbered, bool draw) {
     struct flow *const f = &p->flow;
     struct offer *const o = p->offer;
-    if (texts->count == 0) {
-        return;
+    const double in = numbered ? 18 : 0;
+    const struct letters text = {.size = CLIENT_TEXT - 0.5, .width = f->width - in};
+    const struct letters number = {.size = CLIENT_TEXT - 0.5, .grey = CLIENT_GREY};
+    if (draw && numbered) {
+        letters_draw(f->pdf->cr, f->x, f->y, offer_or_nothing(pool_format(&o->pool, "%zu", i + 1)),
+                     &number);
     }
-    flow_heading(f, head, 30);
-    for (size_t i = 0; i < texts->count; i++) {
-        const struct letters text = {.size = CLIENT_TEXT - 0.5,
-                                     .width = f->width - (numbered ? 18 : 0)};
-        const double height = letters_measure(f->pdf->cr, texts->text[i], &text).height;
-        (void)flow_need(f, height);
-        if (numbered) {
-            const struct letters number = {.size = CLIENT_TEXT - 0.5, .grey = CLIENT_GREY};
-            letters_draw(f->pdf->cr, f->x, f->y,
-                         offer_or_nothing(pool_format(&o->pool, "%zu", i + 1)), &number);
-        }
-        letters_draw(f->pdf->cr, f->x + (numbered ? 18 : 0), f->y, texts->text[i], &text);
-        f->y += height + 3;
-    }
+    return (draw ? letters_draw(f->pdf->cr, f->x + in, f->y, texts->text[i], &text)
+                 : letters_measure(f->pdf->cr, texts->text[i], &text).height) +
+           3 * f->spread;
 }
 
-void client_words(struct client_page *p) {
-    const struct offer *const o = p->offer;
-    paragraphs(p, "Wood, panels and finish", &o->made, false);
-    in_and_out(p);
-    paragraphs(p, "Notes", &o->notes, false);
-    paragraphs(p, "Terms", &o->terms, true);
+/* A short list is not parted; of a longer one at least two paragraphs stand together, the last two
+ * with what comes `after` it. */
+static void paragraphs(struct client_page *p, const char *head, const struct offer_texts *texts,
+                       bool numbered, double after) {
+    struct flow *const f = &p->flow;
+    const size_t count = texts->count;
+    double whole = 0;
+    double least = 0;
+    for (size_t i = 0; i < count; i++) {
+        whole += paragraph(p, texts, i, numbered, false);
+        least = i < 2 ? whole : least;
+    }
+    if (count == 0) {
+        return;
+    }
+    const bool kept = whole + after < KEPT_WHOLE || count < 4;
+    flow_heading(f, head, kept ? whole + after : least);
+    for (size_t i = 0; i < count && !kept; i++) {
+        double needed = paragraph(p, texts, i, numbered, false);
+        if (i + 2 == count) {
+            needed += paragraph(p, texts, i + 1, numbered, false) + after;
+        }
+        (void)flow_need(f, i + 1 == count ? 0 : needed);
+        f->y += paragraph(p, texts, i, numbered, true);
+    }
+    for (size_t i = 0; i < count && kept; i++) {
+        f->y += paragraph(p, texts, i, numbered, true);
+    }
 }
 
 /* --- signatures --- */
@@ -187,18 +112,36 @@ static void sign_column(struct client_page *p, const char *head, double x, doubl
     letters_draw(cr, x + width * 0.72, line + 3, "date", &small);
 }
 
-void client_sign(struct client_page *p) {
+static double sign_height(const struct client_page *p) {
+    const struct letters letters = {.size = CLIENT_TEXT, .width = p->flow.width};
+    return letters_measure(p->flow.pdf->cr, p->offer->agreed, &letters).height + 110;
+}
+
+static void sign(struct client_page *p) {
     struct flow *const f = &p->flow;
-    struct offer *const o = p->offer;
+    const struct offer *const o = p->offer;
     const double width = (f->width - 30) / 2;
-    flow_heading(f, "Agreed", 80);
-    const char *const words = pool_format(
-        &o->pool, "To the list%s the price of %s%s%s.", o->terms.count > 0 ? "," : " and",
-        o->total_words, o->terms.count > 0 ? " and the terms above" : "",
-        o->option_count > 0 ? ", or with the option: ______________" : "");
-    flow_text(f, offer_or_nothing(words), (struct letters){.size = CLIENT_TEXT});
+    flow_heading(f, o->sign_head, 80);
+    flow_text(f, o->agreed, (struct letters){.size = CLIENT_TEXT});
     flow_gap(f, 8);
     sign_column(p, o->client[0] == '\0' ? "For the client" : o->client, f->x, width);
-    sign_column(p, o->shop[0] == '\0' ? "For the shop" : o->shop, f->x + width + 30, width);
+    if (!o->estimate) {
+        sign_column(p, o->shop[0] == '\0' ? "For the shop" : o->shop, f->x + width + 30, width);
+    }
     f->y += 58;
+}
+
+void client_made(struct client_page *p) {
+    const struct offer *const o = p->offer;
+    paragraphs(p, "Wood, panels and finish", &o->made, false, 0);
+    in_and_out(p);
+}
+
+/* What is signed never stands on a page of its own: the last of the words goes with it. */
+void client_words(struct client_page *p) {
+    const struct offer *const o = p->offer;
+    const double after = sign_height(p);
+    paragraphs(p, "Notes", &o->notes, false, o->terms.count > 0 ? 0 : after);
+    paragraphs(p, o->terms_head, &o->terms, true, after);
+    sign(p);
 }

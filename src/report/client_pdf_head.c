@@ -116,10 +116,6 @@ static void total_box(struct client_page *p) {
     struct offer *const o = p->offer;
     cairo_t *const cr = f->pdf->cr;
     const double height = 42;
-    const char *const named = o->e->job->sale.tax_name.s;
-    const char *const tax = named == NULL ? "tax" : named;
-    const bool taxed = sale_asked(&o->e->tape, o->e->sale.tax_rate);
-    const bool deposit = sale_asked(&o->e->tape, o->e->sale.deposit_rate);
     const struct letters label = {.size = 8, .grey = CLIENT_GREY};
     const struct letters money = {.size = 16, .bold = true};
     const struct letters text = {.size = 11, .bold = true};
@@ -130,12 +126,9 @@ static void total_box(struct client_page *p) {
     cairo_rectangle(cr, f->x, f->y, f->width, height);
     cairo_fill(cr);
     cairo_restore(cr);
-    letters_draw(cr, f->x + 10, f->y + 5,
-                 taxed ? offer_or_nothing(pool_format(&o->pool, "Total, %s included", tax))
-                       : "Total",
-                 &label);
+    letters_draw(cr, f->x + 10, f->y + 5, o->total_label, &label);
     letters_draw(cr, f->x + 10, f->y + 16, o->total_words, &money);
-    letters_draw(cr, second, f->y + 5, deposit ? "Deposit, on order" : "Due", &label);
+    letters_draw(cr, second, f->y + 5, o->pay_label, &label);
     letters_draw(cr, second, f->y + 18, o->pay_words, &text);
     f->y += height;
     flow_gap(f, 10);

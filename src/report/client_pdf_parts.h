@@ -20,9 +20,10 @@ void client_head(struct client_page *page);
 /* client_pdf_doors.c: a small drawing of each kind, and the list by room. */
 void client_kinds(struct client_page *page);
 void client_doors(struct client_page *page);
-/* client_pdf_foot.c: price and payments, options, what is in and what is not, terms, signatures. */
+/* client_pdf_price.c: price and payments, options. */
 void client_price(struct client_page *page);
+/* client_pdf_foot.c: what it is made of, what is in and what is not; notes, terms, signatures. */
+void client_made(struct client_page *page);
 void client_words(struct client_page *page);
-void client_sign(struct client_page *page);
 
 #endif

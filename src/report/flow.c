@@ -24,7 +24,7 @@ void flow_end(struct flow *f) {
 }
 
 void flow_gap(struct flow *f, double height) {
-    f->y += height;
+    f->y += height * f->spread;
 }
 
 void flow_text(struct flow *f, const char *text, struct letters letters) {
@@ -40,7 +40,7 @@ void flow_heading(struct flow *f, const char *text, double after) {
     if (!flow_need(f, 12 + HEADING_SIZE * 1.6 + after) && f->y > f->top) {
         flow_gap(f, 12);
     }
-    f->y += letters_draw(f->pdf->cr, f->x, f->y, text, &letters) + 4;
+    f->y += letters_draw(f->pdf->cr, f->x, f->y, text, &letters) + 4 * f->spread;
 }
 
 void flow_rule(struct flow *f, double thick, double grey) {

@@ -14,6 +14,7 @@ struct flow {
     double x, width;    /* of the column of text */
     double top, bottom; /* where a page's text begins and ends */
     double y;           /* where the next thing goes */
+    double spread;      /* gaps are this part of their full height */
     size_t page;        /* pages ended before this one */
     /* Draws what stands on every page; called as each page ends. */
     void (*margins)(void *what, struct flow *flow);
@@ -26,7 +27,7 @@ bool flow_need(struct flow *flow, double height);
 /* Ends the last page. */
 void flow_end(struct flow *flow);
 
-/* Leaves room. */
+/* Leaves room, as spread has it. */
 void flow_gap(struct flow *flow, double height);
 
 /* A paragraph over the whole width (where letters give none); it is not parted. */

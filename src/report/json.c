@@ -89,6 +89,7 @@ static json_t *job_facts(struct json_maker *maker, const struct estimate *e) {
         {"measured by", job->measured_by.s},
         {"date", job->date.s},
         {"valid until", until.text[0] == '\0' ? NULL : until.text},
+        {"ready", job->ready.s},
         {"length unit", job->unit == LENGTH_MM ? "mm" : "in"},
         {"currency", e->rates->shop.currency.s},
         {"shop", e->rates->shop.name.s},

@@ -42,13 +42,6 @@ const char *offer_date(struct pool *pool, int32_t year, int32_t month, int32_t d
 
 /* --- doors, kinds, rooms --- */
 
-static const char *style_words(const struct door *door) {
-    if (door->form == FORM_SLAB && door->style->form.word != FORM_SLAB) {
-        return "slab";
-    }
-    return door->style->words.s != NULL ? door->style->words.s : door->style->name.s;
-}
-
 /* `pair of doors, frame with a flat panel, 2 panels high`. */
 static const char *kind_words(struct offer *o, const struct door *door) {
     const enum use use = (enum use)door->row->use.word;
@@ -56,7 +49,7 @@ static const char *kind_words(struct offer *o, const struct door *door) {
     const bool glass = door->form == FORM_GLASS;
     return offer_or_nothing(pool_format(
         &o->pool, "%s%s, %s%s%s", pair ? "pair of " : "",
-        pair && use == USE_DOOR ? "doors" : show_use(use), style_words(door), glass ? ", " : "",
+        pair && use == USE_DOOR ? "doors" : show_use(use), offer_style(door), glass ? ", " : "",
         glass ? offer_material(o->e->rates, STUFF_GLASS, door->make.glass.index) : ""));
 }
 
@@ -82,12 +75,35 @@ static bool find_kind(struct offer *o, const struct leaf_figures *leaf, size_t *
     return elevation_make(&made->elevation, &o->pool, leaf->door, 0, o->e->job->unit);
 }
 
-/* The words of a row beside its kind: what is noted of it, what an extra charge is for. */
-static const char *door_words(struct offer *o, const struct row *row) {
+/* Where a door is hung, as seen from the front; "": it has no hinges. */
+static const char *hinge_words(const struct leaf_figures *leaf) {
+    if (fig_none(leaf->hinges)) {
+        return "";
+    }
+    switch ((enum hinge_side)leaf->door->row->hinge_side.word) {
+    case HINGE_SIDE_TOP:
+        return "; hinges at the top";
+    case HINGE_SIDE_BOTTOM:
+        return "; hinges at the bottom";
+    case HINGE_SIDE_LEFT:
+        return leaf->door->leaves > 1 ? "; hinges left and right" : "; hinges left";
+    case HINGE_SIDE_RIGHT:
+        return leaf->door->leaves > 1 ? "; hinges left and right" : "; hinges right";
+    case HINGE_SIDE_PAIR:
+    case HINGE_SIDE_OPEN:
+        break;
+    }
+    return leaf->door->leaves > 1 ? "; hinges left and right" : "; hinge side still to be agreed";
+}
+
+/* The words of a row beside its kind: its use, where its hinges are, what is noted of it, what an
+ * extra charge is for. */
+static const char *door_words(struct offer *o, const struct leaf_figures *leaf) {
+    const struct row *const row = leaf->door->row;
     const char *const note = offer_or_nothing(row->note.s);
     const char *const extra = offer_or_nothing(row->extra_words.s);
-    return offer_or_nothing(pool_format(&o->pool, "%s%s%s%s%s", show_use((enum use)row->use.word),
-                                        note[0] == '\0' ? "" : "; ", note,
+    return offer_or_nothing(pool_format(&o->pool, "%s%s%s%s%s%s", show_use((enum use)row->use.word),
+                                        hinge_words(leaf), note[0] == '\0' ? "" : "; ", note,
                                         extra[0] == '\0' ? "" : "; ", extra));
 }
 
@@ -113,9 +129,10 @@ static bool put_doors(struct offer *o) {
                 continue;
             }
             struct offer_door *const door = &o->doors[o->door_count++];
+            door->row = r;
             door->leaf = &q->leaves[r];
             door->price = &o->e->costs.doors[r];
-            door->words = door_words(o, q->leaves[r].door->row);
+            door->words = door_words(o, &q->leaves[r]);
             if (!find_kind(o, door->leaf, &door->kind)) {
                 return false;
             }
@@ -150,7 +167,8 @@ static const char *valid_until(struct offer *o) {
 static void head(struct offer *o) {
     const struct job *const job = o->e->job;
     const struct shop *const shop = &o->e->rates->shop;
-    o->paper = job->paper.word == PAPER_ESTIMATE ? "Estimate" : "Quote";
+    o->estimate = job->paper.word == PAPER_ESTIMATE;
+    o->paper = show_paper(job);
     o->currency = offer_or_nothing(shop->currency.s);
     o->title = offer_or_nothing(job->title.s);
     o->shop = offer_or_nothing(shop->name.s);
@@ -167,16 +185,25 @@ static void head(struct offer *o) {
     }
     add_fact(o, "Date",
              offer_date(&o->pool, job->year, job->month, job->day, o->e->measures.metric));
-    add_fact(o, "Valid until", valid_until(o));
+    add_fact(o, o->estimate ? "Prices until" : "Valid until", valid_until(o));
+    add_fact(o, "Ready", o->estimate ? NULL : job->ready.s);
+    o->reference = offer_or_nothing(
+        job->revision.set
+            ? pool_format(&o->pool, "%s %s, revision %d", o->paper, offer_or_nothing(job->number.s),
+                          (int)job->revision.amount)
+            : pool_format(&o->pool, "%s %s", o->paper, offer_or_nothing(job->number.s)));
 }
 
+/* So many texts that no list is cut short: each row may be of something of its own. */
 static bool make_room(struct offer *o) {
-    enum { LISTS = 6 };
+    enum { LISTS = 6, OTHERS = 24 };
     struct offer_texts *const lists[LISTS] = {&o->statements, &o->made,  &o->included,
                                               &o->excluded,   &o->notes, &o->terms};
+    const size_t room = OTHERS + OFFER_MADE_COUNT * o->e->quantities.count + o->e->hardware.count +
+                        o->e->sale.charge_count + o->e->rates->shop.term_count;
     for (size_t i = 0; i < LISTS; i++) {
-        lists[i]->text = pool_take(&o->pool, OFFER_MOST_TEXTS, sizeof *lists[i]->text);
-        lists[i]->room = OFFER_MOST_TEXTS;
+        lists[i]->text = pool_take(&o->pool, room, sizeof *lists[i]->text);
+        lists[i]->room = room;
     }
     return !pool_failed(&o->pool);
 }
@@ -189,7 +216,7 @@ bool offer_make(struct offer *o, const struct estimate *estimate, const struct e
         return false;
     }
     head(o);
-    if (!put_doors(o) || !offer_price(o, options, option_count)) {
+    if (!put_doors(o) || !offer_price(o) || !offer_options(o, options, option_count)) {
         return false;
     }
     offer_say(o);

@@ -20,6 +20,7 @@ struct offer_kind {
 };
 
 struct offer_door {
+    size_t row; /* of the door list */
     const struct leaf_figures *leaf;
     const struct door_price *price;
     size_t kind;
@@ -61,8 +62,10 @@ struct offer_line {
 
 struct offer_option {
     const char *name, *words;
-    bool adds;                 /* the difference is what the client reads first */
-    int64_t total, difference; /* in hundredths */
+    const char *effect;         /* `replaces the total above`, `takes off the total above` */
+    const char *first, *second; /* the same with the amounts, the one to be read first first */
+    const char *payments;       /* what is due when with it */
+    int64_t total, difference;  /* in hundredths */
 };
 
 struct offer_texts {
@@ -78,7 +81,9 @@ struct offer {
     const char *title;
     const char *shop, *shop_address, *shop_contact; /* empty where not given */
     const char *client, *client_address;
-    struct offer_pair facts[6]; /* number, date, until when */
+    bool estimate;              /* no price is agreed on it */
+    const char *reference;      /* `Quote 0031, revision 2`, for the foot of a page */
+    struct offer_pair facts[8]; /* number, date, until when */
     size_t fact_count;
     struct offer_texts statements; /* what the paper is, to whose sizes, until when */
     struct offer_texts made;       /* materials and finish, in words */
@@ -96,7 +101,14 @@ struct offer {
     struct offer_option *options;
     size_t option_count;
     const char *total_words; /* `6,743.10 USD` */
+    const char *total_label; /* `Total, tax included` */
     const char *pay_words;   /* what is due when, for the head of the paper */
+    const char *pay_label;
+    const char *payments_head; /* above the payments; empty: none is needed */
+    const char *other_payer;   /* who pays otherwise than by card; empty: no card fee */
+    const char *list_note;     /* below the list of doors */
+    const char *terms_head;
+    const char *sign_head, *agreed; /* what is signed; the shop signs no estimate */
 };
 
 /* Makes the offer of an estimate; options: of the same job.  All texts live in its pool or in the

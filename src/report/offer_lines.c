@@ -30,10 +30,14 @@ static const char *separate(struct pool *pool, const char *plain, const char *si
     return text;
 }
 
-const char *offer_money(struct offer *offer, fig amount, bool less) {
-    const struct shown shown = show_money(offer->e, amount);
+const char *offer_money_of(struct offer *offer, const struct estimate *e, fig amount, bool less) {
+    const struct shown shown = show_money(e, amount);
     const bool minus = shown.text[0] == '-' && shown.text[1] != '\0';
     return separate(&offer->pool, shown.text + (minus ? 1 : 0), minus != less ? "-" : "");
+}
+
+const char *offer_money(struct offer *offer, fig amount, bool less) {
+    return offer_money_of(offer, offer->e, amount, less);
 }
 
 const char *offer_hundredths(struct offer *offer, int64_t amount, bool plus) {
@@ -117,7 +121,6 @@ static void tax(struct offer *o) {
     add_line(o, line);
 }
 
-/* The sum that the fee is of is the first operand of the total. */
 static void card_fee(struct offer *o) {
     const struct sale_figures *const s = &o->e->sale;
     if (!sale_asked(&o->e->tape, s->card_rate)) {
@@ -125,8 +128,8 @@ static void card_fee(struct offer *o) {
     }
     const struct offer_line before = {
         .kind = OFFER_BEFORE_CARD,
-        .label = "Without card fee",
-        .amount = tape_operand(&o->e->tape, s->total, 0).f,
+        .label = "In all, not paid by card",
+        .amount = s->before_fee,
     };
     const struct offer_line line = {
         .kind = OFFER_CARD,
@@ -140,10 +143,11 @@ static void card_fee(struct offer *o) {
 
 static void total(struct offer *o) {
     const char *const exempt = o->e->job->sale.exempt.s;
-    const char *label = pool_format(&o->pool, "Total, %s", o->currency);
+    const char *const what = o->estimate ? "Estimated total" : "Total";
+    const char *label = pool_format(&o->pool, "%s, %s", what, o->currency);
     if (fig_none(o->e->sale.tax) && exempt != NULL && exempt[0] != '\0') {
-        label =
-            pool_format(&o->pool, "Total, %s; no tax: exempt, certificate %s", o->currency, exempt);
+        label = pool_format(&o->pool, "%s, %s; no tax: exempt, certificate %s", what, o->currency,
+                            exempt);
     }
     add_line(o, (struct offer_line){.kind = OFFER_TOTAL,
                                     .label = offer_or_nothing(label),
@@ -173,78 +177,50 @@ static void pay(struct offer *o) {
     const bool parted = o->payment_count > 0;
     add_payment(o, OFFER_BALANCE, parted ? "Balance, on delivery" : "Due on delivery", (fig){0},
                 s->balance);
+    o->payments_head = o->estimate ? "What would fall due, were it ordered at this price" : "";
+    o->other_payer = "";
+    if (sale_asked(&o->e->tape, s->card_rate)) {
+        o->other_payer = offer_or_nothing(pool_format(
+            &o->pool, "The total%s the card fee. Who pays otherwise owes %s %s in all%s.",
+            parted ? " and the payments include" : " includes",
+            offer_money(o, s->before_fee, false), o->currency,
+            parted ? ", and the same percentages of that" : ""));
+    }
+}
+
+/* --- the head of the paper --- */
+
+static void head(struct offer *o) {
+    const struct sale_figures *const s = &o->e->sale;
+    const char *const named = o->e->job->sale.tax_name.s;
+    const char *const tax_name = named == NULL ? "tax" : named;
+    const bool taxed = sale_asked(&o->e->tape, s->tax_rate);
+    const bool card = sale_asked(&o->e->tape, s->card_rate);
+    const bool deposit = sale_asked(&o->e->tape, s->deposit_rate);
     o->total_words = offer_or_nothing(
         pool_format(&o->pool, "%s %s", offer_money(o, s->total, false), o->currency));
+    o->total_label = offer_or_nothing(
+        pool_format(&o->pool, "%s%s%s%s%s%s", o->estimate ? "Estimated total" : "Total",
+                    taxed || card ? ", " : "", taxed ? tax_name : "", taxed && card ? " and " : "",
+                    card ? "card fee" : "", taxed || card ? " included" : ""));
+    if (o->estimate) {
+        o->pay_label = "To order";
+        o->pay_words = "please ask for a quote";
+        return;
+    }
+    o->pay_label = deposit ? "Deposit, on order" : "Due";
     o->pay_words = offer_or_nothing(
-        !sale_asked(&o->e->tape, s->deposit_rate)
-            ? pool_format(&o->pool, "%s %s on delivery", offer_money(o, s->balance, false),
-                          o->currency)
-            : pool_format(&o->pool, "%s %s (%s)", offer_money(o, s->deposit, false), o->currency,
-                          offer_percent(o, s->deposit_rate)));
+        deposit ? pool_format(&o->pool, "%s %s (%s)", offer_money(o, s->deposit, false),
+                              o->currency, offer_percent(o, s->deposit_rate))
+                : pool_format(&o->pool, "%s %s on delivery", offer_money(o, s->balance, false),
+                              o->currency));
 }
 
-/* --- options --- */
-
-/* What an option changes: `wood: hard maple; finish: clear, satin`. */
-static const char *option_words(struct offer *o, const struct option *option) {
-    const struct make *const c = &option->changes;
-    const struct rates *const rates = o->e->rates;
-    enum { STUFFS = 4 };
-    const struct stuff_reference *const stuffs[STUFFS] = {&c->frame, &c->panel, &c->slab,
-                                                          &c->glass};
-    static const char *const names[STUFFS] = {"frames", "panels", "slabs", "glass"};
-    const char *text = "";
-    for (size_t i = 0; i < STUFFS; i++) {
-        if (stuffs[i]->name.s != NULL && stuffs[i]->index >= 0) {
-            text = offer_or_nothing(
-                pool_format(&o->pool, "%s%s%s: %s", text, text[0] == '\0' ? "" : "; ", names[i],
-                            offer_material(rates, stuffs[i]->kind, stuffs[i]->index)));
-        }
-    }
-    if (c->style.name.s != NULL && c->style.index >= 0) {
-        const struct style *const style = &rates->styles[c->style.index];
-        text = offer_or_nothing(
-            pool_format(&o->pool, "%s%sstyle: %s", text, text[0] == '\0' ? "" : "; ",
-                        style->words.s != NULL ? style->words.s : style->name.s));
-    }
-    if (c->finish.name.s != NULL) {
-        const struct finish *const finish =
-            c->finish.index < 0 ? NULL : &rates->finishes[c->finish.index];
-        const char *const words = finish == NULL            ? "none"
-                                  : finish->words.s != NULL ? finish->words.s
-                                                            : finish->name.s;
-        text = offer_or_nothing(
-            pool_format(&o->pool, "%s%sfinish: %s%s%s", text, text[0] == '\0' ? "" : "; ", words,
-                        c->color.s == NULL ? "" : ", ", offer_or_nothing(c->color.s)));
-    }
-    return text;
-}
-
-static bool put_options(struct offer *o, const struct estimate *options, size_t count) {
-    const int64_t base = tape_scaled(&o->e->tape, o->e->sale.total, 2);
-    o->options = pool_take(&o->pool, count, sizeof *o->options);
-    if (o->options == NULL) {
-        return false;
-    }
-    for (size_t i = 0; i < count; i++) {
-        const struct option *const option = &o->e->job->options[options[i].option];
-        const int64_t all = tape_scaled(&options[i].tape, options[i].sale.total, 2);
-        o->options[o->option_count++] = (struct offer_option){
-            .name = offer_capital(o, option->name.s),
-            .words = option_words(o, option),
-            .adds = option->price.word == OPTION_ADDS,
-            .total = all,
-            .difference = all - base,
-        };
-    }
-    return true;
-}
-
-bool offer_price(struct offer *o, const struct estimate *options, size_t option_count) {
+bool offer_price(struct offer *o) {
     const struct sale_figures *const s = &o->e->sale;
     o->lines = pool_take(&o->pool, s->charge_count + 12, sizeof *o->lines);
     o->payments = pool_take(&o->pool, s->stage_count + 3, sizeof *o->payments);
-    if (o->lines == NULL || o->payments == NULL || !put_options(o, options, option_count)) {
+    if (o->lines == NULL || o->payments == NULL) {
         return false;
     }
     sell(o);
@@ -252,5 +228,6 @@ bool offer_price(struct offer *o, const struct estimate *options, size_t option_
     card_fee(o);
     total(o);
     pay(o);
+    head(o);
     return !pool_failed(&o->pool);
 }

@@ -18,181 +18,53 @@ static const char *fact(const struct offer *o, const char *label) {
     return NULL;
 }
 
-static void state(struct offer *o) {
-    const struct job *const job = o->e->job;
-    const char *const until = fact(o, "Valid until");
-    const char *const by = job->measured_by.s;
-    const bool estimate = job->paper.word == PAPER_ESTIMATE;
-    const bool terms = o->e->rates->shop.term_count > 0;
-    offer_add(
-        &o->statements,
-        estimate ? "This is an estimate: the final price may differ and is agreed in writing "
-                   "before work begins."
-        : terms ? "This is a quote: the price holds for what is listed here, under the terms below."
-                : "This is a quote: the price holds for what is listed here.");
+static const char *sizes_words(struct offer *o) {
+    const char *const by = o->e->job->measured_by.s;
+    return by == NULL
+               ? "Made to the finished sizes below."
+               : pool_format(&o->pool, "Made to the finished sizes below, from measurements by %s.",
+                             by);
+}
+
+static void state_estimate(struct offer *o) {
+    const char *const until = fact(o, "Prices until");
     offer_add(&o->statements,
-              by == NULL
-                  ? "Made to the finished sizes below."
-                  : pool_format(&o->pool,
-                                "Made to the finished sizes below, from measurements by %s.", by));
+              "This is an estimate: what the doors are expected to come to. It binds neither side; "
+              "a price that holds is given in a quote, on request.");
+    offer_add(&o->statements, sizes_words(o));
     offer_add(&o->statements,
               until == NULL
-                  ? "The prices hold only if the whole list is ordered."
+                  ? "It is worked out for the whole list."
                   : pool_format(&o->pool,
-                                "Valid until %s. The prices hold only if the whole list is "
-                                "ordered, and lumber prices not beyond that date.",
+                                "It is worked out for the whole list, at prices that are expected "
+                                "to last until %s.",
                                 until));
 }
 
-/* --- materials --- */
-
-const char *offer_material(const struct rates *rates, enum stuff stuff, int32_t material) {
-    const struct text *words = NULL;
-    const struct text *name = NULL;
-    if (material < 0) {
-        return "";
-    }
-    switch (stuff) {
-    case STUFF_LUMBER: {
-        const struct lumber *const lumber = &rates->lumber[material];
-        words = &lumber->words;
-        name = lumber->wood >= 0 && rates->woods[lumber->wood].common.s != NULL
-                   ? &rates->woods[lumber->wood].common
-                   : &lumber->name;
-        break;
-    }
-    case STUFF_SHEET:
-        words = &rates->sheets[material].words;
-        name = &rates->sheets[material].name;
-        break;
-    case STUFF_GLASS:
-        words = &rates->glass[material].words;
-        name = &rates->glass[material].name;
-        break;
-    case STUFF_NONE:
-        return "";
-    }
-    return offer_or_nothing(words->s != NULL ? words->s : name->s);
+static void state_quote(struct offer *o) {
+    const char *const until = fact(o, "Valid until");
+    const bool terms = o->e->rates->shop.term_count > 0;
+    offer_add(
+        &o->statements,
+        terms ? "This is a quote: the price holds for what is listed here, under the terms below."
+              : "This is a quote: the price holds for what is listed here.");
+    offer_add(&o->statements, sizes_words(o));
+    offer_add(&o->statements,
+              until == NULL ? "The prices hold only if the whole list is ordered."
+                            : pool_format(&o->pool,
+                                          "The prices hold until %s, and only if the whole list is "
+                                          "ordered.",
+                                          until));
 }
 
-/* Which part of the doors a material is named for. */
-static bool is_of(enum part_kind kind, const char *what) {
-    switch (kind) {
-    case PART_PANEL:
-        return strcmp(what, "Panels") == 0;
-    case PART_PANE:
-        return strcmp(what, "Glass") == 0;
-    case PART_SLAB:
-        return strcmp(what, "Slab doors and fronts") == 0;
-    case PART_STILE:
-    case PART_TOP_RAIL:
-    case PART_BOTTOM_RAIL:
-    case PART_MID_RAIL:
-    case PART_MID_STILE:
-    case PART_KIND_COUNT:
-        break;
-    }
-    return strcmp(what, "Frames") == 0;
-}
-
-/* `Panels: MDF board, maple plywood.`, each material once. */
-static void say_material(struct offer *o, const char *what) {
-    struct offer_texts seen = {.room = OFFER_MOST_TEXTS};
-    const char *text = NULL;
-    seen.text = pool_take(&o->pool, seen.room, sizeof *seen.text);
-    if (seen.text == NULL) {
-        return;
-    }
-    for (size_t d = 0; d < o->door_count; d++) {
-        const struct door *const door = o->doors[d].leaf->door;
-        for (size_t i = 0; i < door->part_count; i++) {
-            const struct part *const part = &door->parts[i];
-            const char *const words = offer_material(o->e->rates, part->stuff, part->material);
-            bool known = !is_of(part->kind, what);
-            for (size_t s = 0; s < seen.count; s++) {
-                known = known || strcmp(seen.text[s], words) == 0;
-            }
-            if (!known) {
-                offer_add(&seen, words);
-                text = text == NULL ? pool_format(&o->pool, "%s: %s", what, words)
-                                    : pool_format(&o->pool, "%s, %s", text, words);
-            }
-        }
-    }
-    offer_add(&o->made, text == NULL ? NULL : pool_format(&o->pool, "%s.", text));
-}
-
-/* --- finish --- */
-
-static const char *finish_words(struct offer *o, const struct make *make) {
-    static const char *const faces[] = {
-        [FACES_BOTH] = "both faces and the edges",
-        [FACES_FRONT] = "the front and the edges",
-        [FACES_BACK] = "the back and the edges",
-        [FACES_NONE] = "the edges",
-    };
-    if (make->finish.index < 0) {
-        return "left bare, without a finish";
-    }
-    const struct finish *const f = &o->e->rates->finishes[make->finish.index];
-    const char *const color = show_color(o->e->rates, make);
-    return pool_format(&o->pool, "%s%s%s, on %s", f->words.s != NULL ? f->words.s : f->name.s,
-                       color[0] == '\0' ? "" : ", color ", color, faces[f->faces.word]);
-}
-
-static bool finish_same(const struct offer *o, size_t a, size_t b) {
-    const struct make *const one = &o->doors[a].leaf->door->make;
-    const struct make *const other = &o->doors[b].leaf->door->make;
-    return one->finish.index == other->finish.index &&
-           strcmp(show_color(o->e->rates, one), show_color(o->e->rates, other)) == 0;
-}
-
-/* How many doors have the finish of door d; 0: one before it has it too. */
-static size_t finish_count(const struct offer *o, size_t d) {
-    size_t count = 0;
-    for (size_t k = 0; k < o->door_count; k++) {
-        if (finish_same(o, d, k)) {
-            if (k < d) {
-                return 0;
-            }
-            count++;
-        }
-    }
-    return count;
-}
-
-static const char *ids_of_finish(struct offer *o, size_t d) {
-    const char *ids = "";
-    for (size_t k = d; k < o->door_count; k++) {
-        if (finish_same(o, d, k)) {
-            ids = offer_or_nothing(pool_format(&o->pool, "%s%s%s", ids, ids[0] == '\0' ? "" : ", ",
-                                               o->doors[k].leaf->door->row->id.s));
-        }
-    }
-    return ids;
-}
-
-/* Each finish once: the one that most doors have first, then the others with their rows. */
-static void say_finish(struct offer *o) {
-    size_t most = 0;
-    size_t count = 0;
-    for (size_t d = 0; d < o->door_count; d++) {
-        const size_t have = finish_count(o, d);
-        most = have > count ? d : most;
-        count = have > count ? have : count;
-    }
-    if (count > 0) {
-        offer_add(&o->made,
-                  pool_format(&o->pool, "Finish%s: %s.",
-                              count < o->door_count ? ", but for the rows below" : "",
-                              offer_or_nothing(finish_words(o, &o->doors[most].leaf->door->make))));
-    }
-    for (size_t d = 0; count < o->door_count && d < o->door_count; d++) {
-        if (d != most && finish_count(o, d) > 0) {
-            offer_add(&o->made, pool_format(&o->pool, "Finish of %s: %s.", ids_of_finish(o, d),
-                                            offer_or_nothing(
-                                                finish_words(o, &o->doors[d].leaf->door->make))));
-        }
+/* When the doors will be ready stands in the head of a quote; where nothing is said, no date is
+ * promised. */
+static void state_ready(struct offer *o) {
+    const char *const ready = o->e->job->ready.s;
+    if (ready == NULL) {
+        offer_add(&o->statements, "When the doors will be ready is agreed with the order.");
+    } else if (o->estimate) {
+        offer_add(&o->statements, pool_format(&o->pool, "Expected to be ready: %s.", ready));
     }
 }
 
@@ -208,9 +80,21 @@ static bool is_bored(const struct offer *o) {
     return false;
 }
 
-static const char *hardware_words(const struct rates *rates, const struct hardware_buy *buy) {
-    const struct hardware *const h = &rates->hardware[buy->hardware];
-    return offer_or_nothing(h->words.s != NULL ? h->words.s : h->name.s);
+/* The rows that a piece of hardware is on; "" where it is the only one of its role. */
+static const char *rows_of(struct offer *o, const struct hardware_buy *buy) {
+    const struct hardware_list *const list = &o->e->hardware;
+    size_t alike = 0;
+    for (size_t i = 0; i < list->count; i++) {
+        alike += list->buys[i].role == buy->role ? 1 : 0;
+    }
+    bool *const in = pool_take(&o->pool, o->door_count, sizeof *in);
+    if (alike < 2 || in == NULL) {
+        return "";
+    }
+    for (size_t d = 0; d < o->door_count; d++) {
+        in[d] = !fig_none(hardware_on_leaf(buy, o->doors[d].leaf));
+    }
+    return offer_or_nothing(pool_format(&o->pool, ", for %s", offer_ids(o, in)));
 }
 
 static void say_hardware(struct offer *o, bool *any_hinge) {
@@ -220,9 +104,10 @@ static void say_hardware(struct offer *o, bool *any_hinge) {
         const struct hardware_buy *const buy = &list->buys[i];
         const bool hinge = buy->role == ROLE_HINGE;
         *any_hinge = *any_hinge || hinge;
-        const char *const text = pool_format(
-            &o->pool, "%s: %s, %s %s", hinge ? "Hinges" : "Pulls", hardware_words(o->e->rates, buy),
-            show(o->e, buy->needed).text, buy->by_others ? "needed, by others" : "supplied");
+        const char *const text =
+            pool_format(&o->pool, "%s: %s, %s %s%s", hinge ? "Hinges" : "Pulls",
+                        offer_hardware(o->e->rates, buy->hardware), show(o->e, buy->needed).text,
+                        buy->by_others ? "needed, by others" : "supplied", rows_of(o, buy));
         offer_add(buy->by_others ? &o->excluded : &o->included, text);
     }
 }
@@ -261,19 +146,60 @@ static void say_part(struct offer *o) {
                             "away old doors");
 }
 
+/* What the list does not say of itself. */
+static void say_list(struct offer *o) {
+    const bool priced = o->e->job->detail.word == PRICES_EACH;
+    bool pairs = false;
+    bool hinges = false;
+    for (size_t i = 0; i < o->door_count; i++) {
+        pairs = pairs || o->doors[i].leaf->door->leaves > 1;
+        hinges = hinges || !fig_none(o->doors[i].leaf->hinges);
+    }
+    o->list_note =
+        offer_or_nothing(pool_format(&o->pool, "Sizes are finished sizes of one door in %s.%s%s%s",
+                                     o->e->job->unit == LENGTH_MM ? "mm" : "inches",
+                                     hinges ? " Hinge sides are as seen from the front." : "",
+                                     pairs ? " A pair is two doors in one opening (1 x 2)" : "",
+                                     pairs ? (priced ? "; its size and price are of one of them."
+                                                     : "; its size is of one of "
+                                                       "them.")
+                                           : ""));
+}
+
+/* --- what is signed --- */
+
+/* An estimate is no offer: who signs it says that it was received and what is asked for next. */
+static void say_sign(struct offer *o) {
+    const char *const with = o->option_count > 0 ? ", or with the option: ______________" : "";
+    const bool terms = o->terms.count > 0;
+    o->terms_head = o->estimate ? "Terms of the quote, should one be asked for" : "Terms";
+    o->sign_head = o->estimate ? "Received" : "Agreed";
+    o->agreed = offer_or_nothing(
+        o->estimate
+            ? pool_format(&o->pool,
+                          "Received; signing this orders nothing. Please send a quote for the "
+                          "list%s.",
+                          with)
+            : pool_format(&o->pool, "To the list%s the price of %s%s%s.", terms ? "," : " and",
+                          o->total_words, terms ? " and the terms above" : "", with));
+}
+
 void offer_say(struct offer *o) {
-    static const char *const parts[] = {"Frames", "Panels", "Slab doors and fronts", "Glass"};
     const struct job *const job = o->e->job;
     const struct shop *const shop = &o->e->rates->shop;
-    state(o);
-    for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
-        say_material(o, parts[i]);
+    if (o->estimate) {
+        state_estimate(o);
+    } else {
+        state_quote(o);
     }
-    say_finish(o);
+    state_ready(o);
+    offer_say_made(o);
     say_part(o);
+    say_list(o);
     offer_add(&o->notes, job->note.s);
     offer_add(&o->notes, job->terms.s);
     for (size_t i = 0; i < shop->term_count; i++) {
         offer_add(&o->terms, shop->terms[i].s);
     }
+    say_sign(o);
 }

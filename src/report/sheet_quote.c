@@ -5,6 +5,7 @@
 #include "report/check_cell.h"
 #include "report/difference.h"
 #include "report/paper.h"
+#include "report/show.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -40,7 +41,8 @@ static void put_head(struct page *p) {
     const struct job *const job = p->e->job;
     const struct shop *const shop = &p->e->rates->shop;
     char until[16];
-    book_format(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_TITLE, "Quote: %s", job->title.s);
+    book_format(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_TITLE, "%s: %s", show_paper(job),
+                job->title.s);
     p->row++;
     pair_line(p, "From", shop->name.s);
     pair_line(p, "", shop->address.s);
@@ -54,6 +56,7 @@ static void put_head(struct page *p) {
                   date_after(job->year, job->month, job->day, (int32_t)job->valid.amount, until,
                              sizeof until));
     }
+    pair_line(p, "Ready", job->ready.s);
     pair_line(p, "Measured by", job->measured_by.s);
     p->row++;
 }

@@ -143,6 +143,10 @@ const char *show_color(const struct rates *rates, const struct make *make) {
     return tinted ? make->color.s : "";
 }
 
+const char *show_paper(const struct job *job) {
+    return job->paper.word == PAPER_ESTIMATE ? "Estimate" : "Quote";
+}
+
 const char *show_use(enum use use) {
     static const char *const names[] = {[USE_DOOR] = "door",
                                         [USE_DRAWER_FRONT] = "drawer front",

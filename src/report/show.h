@@ -50,6 +50,9 @@ struct shown_difference show_difference(const struct estimate *first, const stru
  * to a color. Borrowed. */
 const char *show_color(const struct rates *rates, const struct make *make);
 
+/* What the client's papers are called: "Quote", "Estimate"; static. */
+const char *show_paper(const struct job *job);
+
 /* "door", "drawer front", ...; static. */
 const char *show_use(enum use use);
 /* "left", "pair", ...; static. NULL: not said. */

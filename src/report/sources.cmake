@@ -8,11 +8,14 @@ target_sources(doorcost_core PRIVATE
     report/book_write.c
     report/client_book.c
     report/client_book_kinds.c
+    report/client_book_list.c
     report/client_book_price.c
+    report/client_book_words.c
     report/client_pdf.c
     report/client_pdf_doors.c
     report/client_pdf_foot.c
     report/client_pdf_head.c
+    report/client_pdf_price.c
     report/check_cell.c
     report/difference.c
     report/draw.c
@@ -30,6 +33,8 @@ target_sources(doorcost_core PRIVATE
     report/letters.c
     report/offer.c
     report/offer_lines.c
+    report/offer_made.c
+    report/offer_options.c
     report/offer_words.c
     report/output.c
     report/paper.c

@@ -214,7 +214,7 @@ static void print_options(struct page *page, const struct estimate *base,
 
 void quote_print(struct page *page, const struct estimate *base, const struct estimate *options,
                  size_t option_count) {
-    head_print(page, "Quote", base);
+    head_print(page, show_paper(base->job), base);
     say(page, "%s", "");
     print_doors(page, base);
     print_foot(page, base);

@@ -133,6 +133,8 @@ def visible(result, detail):
             walk([door["unit price"], door["amount"]])
     total = float(base["sale"]["total"]["value"])
     for option in options:
+        walk({key: value for key, value in option["sale"].items()
+              if key in ("deposit", "stages", "balance")})
         other = float(option["sale"]["total"]["value"])
         seen.update((option["sale"]["total"]["value"], f"{abs(other - total):.2f}"))
     return seen
@@ -283,4 +285,5 @@ def main():
     return 1 if fail.count else 0
 
 
-sys.exit(main())
+if __name__ == "__main__":
+    sys.exit(main())
