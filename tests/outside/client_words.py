@@ -167,7 +167,7 @@ SAMPLES = {
     "kitchen": ["door; hinges left; beside the range, close to the wall",
                 "door; hinges left and right; sink and window bay",
                 "Panels: MDF board; for G08, W05: poplar.",
-                "Pulls: bar pull, 6 supplied, for G06, P01, P02",
+                "Pulls: bar pull, 8 supplied, for G06, P01, P02",
                 "Panels: maple plywood; for G08, W05: hard maple.",
                 "Slab doors and fronts: maple plywood; for G13: birch plywood, banded.",
                 "for P08: primed and dipped by the finisher, color lamp white",
