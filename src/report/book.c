@@ -16,6 +16,7 @@ void book_init(struct book *book, const struct tape *tape) {
 void book_clear(struct book *book) {
     for (uint16_t i = 0; i < book->sheet_count; i++) {
         free(book->sheets[i].breaks);
+        free(book->sheets[i].blocks);
     }
     free(book->cells);
     free(book->names);

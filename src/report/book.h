@@ -69,6 +69,15 @@ struct book_chart {
     uint32_t first, last;           /* rows of the table */
 };
 
+/* How wide a chart is, and how high, in points. */
+#define BOOK_CHART_WIDTH  360.0
+#define BOOK_CHART_HEIGHT 216.0
+
+/* Rows that are printed on one page where they fit on one. */
+struct book_block {
+    uint32_t first, last;
+};
+
 /* The height of a row, where it is not for the cells to say. */
 struct book_height {
     uint16_t sheet;
@@ -86,6 +95,8 @@ struct book_sheet {
     uint32_t freeze_row;
     uint16_t freeze_column;
     uint32_t *breaks; /* rows before which a page starts; 0 ends them; NULL: none */
+    struct book_block *blocks;
+    size_t block_count, block_room;
 };
 
 #define BOOK_MOST_SHEETS 24
@@ -136,6 +147,8 @@ void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t l
                    uint16_t freeze_column);
 /* A page starts before row. */
 void book_break(struct book *book, uint16_t sheet, uint32_t row);
+/* Rows first to last are not parted by a page where one can hold them; blocks may lie in blocks. */
+void book_keep(struct book *book, uint16_t sheet, uint32_t first, uint32_t last);
 
 /* A text in a cell, NULL: nothing; the second as printf makes it. */
 void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,

@@ -77,7 +77,7 @@ static void set_look(lxw_format *f, enum look look, bool number) {
         break;
     case LOOK_NOTE:
         format_set_font_color(f, INK_GREY);
-        format_set_font_size(f, 8);
+        format_set_font_size(f, 8.5);
         break;
     case LOOK_SECTION:
         format_set_bold(f);

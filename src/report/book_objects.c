@@ -116,7 +116,7 @@ static bool add_series(const struct book *book, const struct book_chart *chart, 
     }
     set_look(series, number);
     if (chart->series == 1) {
-        lxw_chart_font small = {.name = "Arial", .size = 8};
+        lxw_chart_font small = {.name = "Arial", .size = 9};
         chart_series_set_labels(series);
         chart_series_set_labels_font(series, &small);
     }
@@ -142,8 +142,8 @@ static bool put_chart(const struct book *book, const struct book_chart *chart,
                       lxw_workbook *workbook, lxw_worksheet *sheet) {
     const bool bars = chart->kind == CHART_BARS;
     lxw_chart *const made = workbook_add_chart(workbook, bars ? LXW_CHART_BAR : LXW_CHART_COLUMN);
-    lxw_chart_font small = {.name = "Arial", .size = 8};
-    lxw_chart_font head = {.name = "Arial", .size = 10, .bold = LXW_TRUE};
+    lxw_chart_font small = {.name = "Arial", .size = 9};
+    lxw_chart_font head = {.name = "Arial", .size = 11, .bold = LXW_TRUE};
     lxw_chart_line pale = {.color = 0xD9D9D9, .width = 0.5F};
     if (made == NULL) {
         return false;

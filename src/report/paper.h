@@ -24,6 +24,10 @@ struct paper_line {
     const char *note; /* NULL: none */
 };
 
+/* The mark of a figure that was chosen by trying many ways, where it stands.  No alarm: that is for
+ * the check cells to give. */
+#define PAPER_CHOSEN "chosen: run again after a change"
+
 /* The figure at an offset of a struct. */
 fig paper_at(const void *thing, size_t offset);
 

@@ -75,7 +75,7 @@ static const struct way_line sheet_ways[] = {
 static const struct paper_line lumber_plan_lines[] = {
     {"waste that the plan asks for", offsetof(struct lumber_buy, asks), LOOK_TOTAL,
      "what the percent of waste in the rates would have been"},
-    {"boards", offsetof(struct lumber_buy, plan.boards), LOOK_PLAIN, "run again"},
+    {"boards", offsetof(struct lumber_buy, plan.boards), LOOK_PLAIN, PAPER_CHOSEN},
     {"cuts", offsetof(struct lumber_buy, plan.cuts), LOOK_PLAIN,
      "ends, straightened edges, rips and crosscuts"},
     {"at the price of a small lot", offsetof(struct lumber_buy, plan.at_price), LOOK_PLAIN, NULL},
