@@ -27,6 +27,8 @@ enum look {
     LOOK_TOTAL,   /* bold under a line */
     LOOK_GRAND,   /* the number that the sheet is for */
     LOOK_WARN,    /* a caution */
+    LOOK_UNIT,    /* words right of a number that belong to it: stand off it */
+    LOOK_CHECK,   /* the same, bold: what a check says */
     LOOK_COUNT
 };
 
@@ -41,6 +43,7 @@ struct cell {
     int64_t number;
     const char *text;  /* of a text; of a formula or check, without '=' */
     const char *shown; /* of a check: what it says now */
+    bool less;         /* of a mention: shown with the other sign */
     uint16_t span;     /* further columns that the text runs over, as one cell */
 };
 
@@ -190,6 +193,10 @@ void book_claim(struct book *book, uint16_t sheet, uint32_t row, uint16_t column
 /* A cell that shows a figure whose home is elsewhere (or here, when it gets none elsewhere). */
 void book_mention(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                   fig figure);
+
+/* The same with the other sign: what is taken off. */
+void book_less(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+               fig figure);
 
 /* The home of a figure; NULL before book_settle where it has none. */
 const struct cell *book_home(const struct book *book, fig figure);

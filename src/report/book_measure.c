@@ -3,20 +3,47 @@
  * they fit when they open a file, and the pages are broken by these sizes. */
 #include "report/book_binder.h"
 
-#include "base/text.h"
-
 #include <stdlib.h>
 #include <string.h>
 
 #define LEAST_WIDTH 4.0
 #define MOST_WIDTH  60.0 /* of a column whose width nobody gave */
+#define BOLD        1.08 /* of the width of plain letters */
 #define LINE_HEIGHT 12.5
 #define ROW_HEIGHT  12.75
 
 int64_t binder_value(const struct binder *b, const struct cell *cell) {
-    return cell->kind == CELL_NUMBER || cell->kind == CELL_FORMULA
-               ? cell->number
-               : tape_amount(b->book->tape, cell->figure);
+    if (cell->kind == CELL_NUMBER || cell->kind == CELL_FORMULA) {
+        return cell->number;
+    }
+    const int64_t amount = tape_amount(b->book->tape, cell->figure);
+    return cell->less ? -amount : amount;
+}
+
+/* One letter, by the usual widths of a plain typeface without serifs. */
+static double letter(unsigned char c) {
+    static const struct {
+        const char *letters;
+        double width;
+    } widths[] = {{"ijl'|I", 0.40},   {"ft .,;:/!", 0.48}, {"r-()[]", 0.57},
+                  {"cksvxyzJ", 0.86}, {"wGOQ", 1.30},      {"mMW", 1.50}};
+    for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
+        if (strchr(widths[i].letters, c) != NULL) {
+            return widths[i].width;
+        }
+    }
+    if (c >= 0x80) { /* the first byte of a letter counts, the others are part of it */
+        return c < 0xC0 ? 0 : (c < 0xE0 ? 0.96 : 1.75);
+    }
+    return c >= 'A' && c <= 'Z' ? 1.18 : 0.96;
+}
+
+double binder_letters(const char *text) {
+    double width = 0;
+    for (; *text != '\0'; text++) {
+        width += letter((unsigned char)*text);
+    }
+    return width;
 }
 
 double binder_points(double characters) {
@@ -29,11 +56,21 @@ static bool runs_over(enum look look) {
            look == LOOK_WARN;
 }
 
-static size_t longest_word(const char *text) {
-    size_t longest = 0;
+/* The width of the first bytes of a text. */
+static double width_of(const char *text, size_t size) {
+    double width = 0;
+    for (size_t i = 0; i < size; i++) {
+        width += letter((unsigned char)text[i]);
+    }
+    return width;
+}
+
+static double longest_word(const char *text) {
+    double longest = 0;
     while (*text != '\0') {
         const size_t size = strcspn(text, " -");
-        longest = size > longest ? size : longest;
+        const double width = width_of(text, size);
+        longest = width > longest ? width : longest;
         text += size;
         text += *text != '\0' ? 1 : 0;
     }
@@ -47,16 +84,19 @@ static double needed_width(const struct binder *b, const struct cell *cell) {
             return 0;
         }
         if (cell->look == LOOK_HEAD) {
-            return (double)longest_word(cell->text) * 1.1 + 1.2;
+            return longest_word(cell->text) * BOLD + 1.3;
         }
-        return cell->look == LOOK_TALL ? LEAST_WIDTH
-                                       : (double)text_columns(cell->text) * 0.98 + 1.5;
+        const bool plain = cell->look != LOOK_LABEL && cell->look != LOOK_CHECK;
+        const double indent = cell->look == LOOK_UNIT || cell->look == LOOK_CHECK ? 1.5 : 0;
+        return cell->look == LOOK_TALL
+                   ? LEAST_WIDTH
+                   : binder_letters(cell->text) * (plain ? 1 : BOLD) + 1.5 + indent;
     }
     look_shown((enum unit)cell->unit, cell->decimals, binder_value(b, cell), shown, sizeof shown);
     const bool bold =
         cell->look == LOOK_TOTAL || cell->look == LOOK_GRAND || cell->look == LOOK_LABEL;
-    const double factor = cell->look == LOOK_GRAND ? 1.35 : (bold ? 1.12 : 1.0);
-    return (double)strlen(shown) * factor + 1.4;
+    const double factor = cell->look == LOOK_GRAND ? 1.3 : (bold ? 1.06 : 0.97);
+    return (double)strlen(shown) * factor + 1.5;
 }
 
 static void measure_widths(struct binder *b) {
@@ -86,19 +126,19 @@ static void measure_widths(struct binder *b) {
 
 /* How many lines a text takes in a column, counted by words as a spreadsheet breaks them. */
 static double lines_of(const char *text, double width) {
-    const double room = width * 1.02 - 1.0;
+    const double room = width > 3 ? width * 0.99 - 0.4 : 2;
     double lines = 1;
     double used = 0;
     while (*text != '\0') {
         const size_t size = strcspn(text, " ");
-        const double word = (double)size + (used > 0 ? 1 : 0);
-        if (used > 0 && used + word > room) {
+        const double word = width_of(text, size);
+        if (used > 0 && used + letter(' ') + word > room) {
             lines++;
-            used = (double)size;
+            used = word;
         } else {
-            used += word;
+            used += word + (used > 0 ? letter(' ') : 0);
         }
-        while (used > room && room > 1) {
+        while (used > room) {
             lines++;
             used -= room;
         }
@@ -127,10 +167,10 @@ static double needed_height(const struct binder *b, const struct cell *cell) {
         return 16;
     }
     if (cell->kind == CELL_TEXT && look == LOOK_TALL) {
-        return (double)text_columns(cell->text) * 5.2 + 10;
+        return binder_points(binder_letters(cell->text) * BOLD) + 6;
     }
     if (cell->kind == CELL_TEXT && (look == LOOK_HEAD || look == LOOK_WRAP || look == LOOK_WARN)) {
-        const double bold = look == LOOK_HEAD ? 0.88 : 1.0;
+        const double bold = look == LOOK_HEAD ? 1 / BOLD : 1.0;
         return lines_of(cell->text, spanned_width(b, cell) * bold) * LINE_HEIGHT + 2.5;
     }
     return 0;

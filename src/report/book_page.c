@@ -5,8 +5,6 @@
  */
 #include "report/book_binder.h"
 
-#include "base/text.h"
-
 #include <stdio.h>
 #include <stdlib.h>
 
@@ -14,12 +12,11 @@
 #define MARGIN_SIDE 0.55 /* inches */
 #define MARGIN_TOP  0.6
 #define MARGIN_FOOT 0.7
-/* No two programs measure the same: this much of a page is left. */
-#define SPARE 0.97
+/* No two programs measure quite the same: this much of a page is used. */
+#define SPARE 0.99
 /* A last page that holds less than this is not worth a page. */
 #define SCRAP       0.2
 #define MOST_GROUPS 64
-#define LETTER      4.5 /* points that a letter of a note takes, more or less */
 
 struct layout {
     const struct binder *b;
@@ -47,7 +44,7 @@ static double words_end(const struct layout *l) {
         if (cell->sheet == l->index && cell->kind == CELL_TEXT && cell->span == 0 &&
             (cell->look == LOOK_NOTE || cell->look == LOOK_PLAIN)) {
             const double right =
-                between(l, 0, cell->column) + (double)text_columns(cell->text) * LETTER;
+                between(l, 0, cell->column) + binder_points(binder_letters(cell->text));
             end = right > end ? right : end;
         }
     }
@@ -148,18 +145,13 @@ static void save_page(struct layout *l) {
 
 /* --- pages beside each other --- */
 
-/* Columns over pages, about as many on each. */
-static void group_columns(const struct layout *l) {
-    lxw_col_t breaks[MOST_GROUPS + 1] = {0};
-    const uint16_t end = l->b->columns[l->index];
-    const uint16_t repeated = l->sheet->freeze_column > 0 ? l->sheet->freeze_column : 1;
+/* Breaks columns into groups that fit, about `goal` wide each; returns how many groups. */
+static size_t break_columns(const struct layout *l, uint16_t repeated, double goal,
+                            lxw_col_t *breaks) {
     const double room = l->wide / l->scale * SPARE - between(l, 0, repeated);
-    const double all = between(l, repeated, end);
-    const double pages = (double)(size_t)(all / room) + 1;
-    const double goal = all / pages;
     size_t count = 0;
     double used = 0;
-    for (uint16_t c = repeated; c < end && count < MOST_GROUPS; c++) {
+    for (uint16_t c = repeated; c < l->b->columns[l->index] && count < MOST_GROUPS; c++) {
         const double wide = between(l, c, (uint16_t)(c + 1));
         if (used > 0 && (used + wide > room || used + wide / 2 > goal)) {
             breaks[count++] = c;
@@ -167,8 +159,22 @@ static void group_columns(const struct layout *l) {
         }
         used += wide;
     }
+    breaks[count] = 0;
+    return count + 1;
+}
+
+/* Columns over as few pages as hold them, about as many on each. */
+static void group_columns(const struct layout *l) {
+    lxw_col_t breaks[MOST_GROUPS + 1] = {0};
+    const uint16_t repeated = l->sheet->freeze_column > 0 ? l->sheet->freeze_column : 1;
+    const double all = between(l, repeated, l->b->columns[l->index]);
+    const size_t least = break_columns(l, repeated, all, breaks);
+    double goal = all / (double)least;
+    while (break_columns(l, repeated, goal, breaks) > least && goal < all) {
+        goal *= 1.02;
+    }
     worksheet_repeat_columns(l->b->sheets[l->index], 0, (lxw_col_t)(repeated - 1));
-    if (count > 0) {
+    if (breaks[0] != 0) {
         worksheet_set_v_pagebreaks(l->b->sheets[l->index], breaks);
     }
 }

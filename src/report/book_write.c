@@ -110,7 +110,7 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
         char reference[80];
         formula_reference(b->book, cell->sheet, book_home(b->book, cell->figure), reference,
                           sizeof reference);
-        (void)snprintf(formula, FORMULA_MOST, "=%s", reference);
+        (void)snprintf(formula, FORMULA_MOST, "=%s%s", cell->less ? "-" : "", reference);
         worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
     } else if (cell->kind == CELL_HOME) {
         write_home(b, cell, formula, format, shown);

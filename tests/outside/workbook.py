@@ -30,6 +30,7 @@ MONEY = "#,##0.00"
 WORDS = {"ok", "run again", "plan: run again", "as the program made it",
          "figures were changed: run again", "as read", "changed",
          "options are as the program made them",
+         "changed since it was made", "changed: under 1 %",
          "figures were changed, options were not: run again"}
 # columns that are read off the drawing of a door, and sheets that show values of the options
 DRAWN = {("Parts", "thick"), ("Panels", "staves")}
