@@ -6,7 +6,8 @@
 #include <stdlib.h>
 
 #define COLUMN  96.0 /* characters: some 508 points, the width of a page */
-#define SCALE   0.5  /* of a page: two below each other */
+#define SCALE   0.57 /* of a page: two below each other */
+#define LOWER   0.87 /* than a page of its own: its foot is mostly empty */
 #define WORDS   14.0 /* above a picture */
 #define DOTS    1.5
 #define TO_96TH (96.0 / 72.0)
@@ -51,6 +52,7 @@ void sheet_plans(struct paper *paper) {
                       "they still hold, the checks on Lumber and Sheets tell.");
     struct plan_pages pages;
     bool held = plan_pages_make(&pages, paper->base);
+    pages.height *= LOWER;
     book_width(book, sheet, 0, COLUMN);
     for (size_t i = 0; held && i < pages.count && i < MOST_PAGES; i++) {
         book_height(book, sheet, row, WORDS + pages.height * SCALE + 3);
