@@ -72,9 +72,8 @@ struct book_chart {
     uint32_t first, last;           /* rows of the table */
 };
 
-/* How wide a chart is, and how high, in points. */
-#define BOOK_CHART_WIDTH  360.0
-#define BOOK_CHART_HEIGHT 216.0
+/* How wide a chart is, in points. */
+#define BOOK_CHART_WIDTH 360.0
 
 /* Rows that are printed on one page where they fit on one. */
 struct book_block {
@@ -165,6 +164,8 @@ void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, 
 void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
                   const unsigned char *png, size_t size, double scale, double below,
                   const char *alt);
+/* How high a chart is, in points: bars need room for their words. */
+double book_chart_height(const struct book_chart *chart);
 /* A chart; its texts are copied. alt is needed. */
 void book_chart(struct book *book, const struct book_chart *chart);
 /* The height of a row in points, at most 409. */

@@ -60,6 +60,11 @@ const char *book_footer(struct pool *pool, const char *text) {
     return out;
 }
 
+double book_chart_height(const struct book_chart *chart) {
+    const double bars = 70 + 17 * (double)(chart->last - chart->first + 1);
+    return chart->kind == CHART_BARS && bars > 216 ? bars : 216;
+}
+
 void book_chart(struct book *book, const struct book_chart *chart) {
     assert(chart->alt != NULL && chart->alt[0] != '\0' && chart->first <= chart->last);
     struct book_chart copy = *chart;

@@ -84,7 +84,7 @@ static double needed_width(const struct binder *b, const struct cell *cell) {
             return 0;
         }
         if (cell->look == LOOK_HEAD) {
-            return longest_word(cell->text) * BOLD + 1.3;
+            return longest_word(cell->text) * BOLD + 1.6;
         }
         const bool plain = cell->look != LOOK_LABEL && cell->look != LOOK_CHECK;
         const double indent = cell->look == LOOK_UNIT || cell->look == LOOK_CHECK ? 1.5 : 0;
@@ -126,7 +126,7 @@ static void measure_widths(struct binder *b) {
 
 /* How many lines a text takes in a column, counted by words as a spreadsheet breaks them. */
 static double lines_of(const char *text, double width) {
-    const double room = width > 3 ? width * 0.99 - 0.4 : 2;
+    const double room = width > 3 ? width * 0.99 + 0.1 : 2;
     double lines = 1;
     double used = 0;
     while (*text != '\0') {

@@ -128,7 +128,7 @@ static bool insert_chart(lxw_worksheet *sheet, const struct book_chart *chart, l
     char *const alt = strdup(chart->alt); /* as of a picture */
     lxw_chart_options options = {
         .x_scale = 1.0,
-        .y_scale = 1.0,
+        .y_scale = book_chart_height(chart) / 216,
         .object_position = LXW_OBJECT_MOVE_DONT_SIZE,
         .description = alt,
     };
@@ -161,6 +161,7 @@ static bool put_chart(const struct book *book, const struct book_chart *chart,
     chart_axis_set_name(numbers, chart->axis);
     chart_axis_set_name_font(numbers, &small);
     chart_axis_set_num_font(words, &small);
+    chart_axis_set_interval_unit(words, 1); /* every word */
     chart_axis_set_num_font(numbers, &small);
     chart_axis_major_gridlines_set_visible(words, LXW_FALSE);
     chart_axis_major_gridlines_set_visible(numbers, LXW_TRUE);

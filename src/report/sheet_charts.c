@@ -10,8 +10,7 @@
 #define TABLE_WORDS 0
 #define TABLE_FIRST 1
 #define CHART_AT    4
-/* A chart is 216 points high, some 17 rows. */
-#define CHART_ROWS 18
+#define ROW_HEIGHT  12.75
 /* Columns of the sheet Compare with a single letter: more options a chart could not show. */
 #define MOST_OPTIONS 12
 
@@ -29,7 +28,8 @@ static uint32_t close_table(const struct paper *paper, struct book_chart *chart,
     if (chart->last >= chart->first) {
         book_chart(paper->book, chart);
     }
-    return (row > head + CHART_ROWS ? row : head + CHART_ROWS) + 1;
+    const uint32_t high = (uint32_t)(book_chart_height(chart) / ROW_HEIGHT) + 2;
+    return (row > head + high ? row : head + high) + 1;
 }
 
 static uint32_t put_cost(const struct paper *paper, uint16_t sheet, uint32_t row) {

@@ -193,6 +193,22 @@ def check_cells(faults, path, tape):
     return formulas, stored
 
 
+def check_inputs(faults, path):
+    """Every cell that may be changed says what may be typed, and asks about what is unusual."""
+    sheet = openpyxl.load_workbook(path)["Rates"]
+    asked = {str(area): rule for rule in sheet.data_validations.dataValidation
+             for area in rule.sqref.ranges}
+    open_cells = [c for row in sheet.iter_rows() for c in row if not c.protection.locked]
+    faults.expect(open_cells, "no inputs", path.name)
+    for cell in open_cells:
+        rule = asked.get(cell.coordinate)
+        percent = "%" in cell.number_format
+        faults.expect(rule is not None and rule.prompt and rule.errorStyle == "warning"
+                      and ("5 means 5 %" in rule.prompt) == percent
+                      and (">=1" in rule.formula1) == percent,
+                      "an input that does not say what may be typed", cell.coordinate)
+
+
 def check_figures(faults, stored, tape):
     """The quote's total stands on the quote sheet as the program has it."""
     for label in ("total", "before tax", "balance"):
@@ -302,6 +318,7 @@ def check(doorcost, job, folder, faults):
     tape = json.loads(result.stdout)["estimates"][0]["tape"]["figures"]
     formulas, stored = check_cells(faults, path, tape)
     check_figures(faults, stored, tape)
+    check_inputs(faults, path)
     check_pages(faults, folder, path, stored)
     client = path.with_name("quote-client.xlsx")
     pictures = check_pictures(faults, path)
