@@ -61,7 +61,7 @@ const char *book_footer(struct pool *pool, const char *text) {
 }
 
 double book_chart_height(const struct book_chart *chart) {
-    const double bars = 70 + 17 * (double)(chart->last - chart->first + 1);
+    const double bars = 60 + 14 * (double)(chart->last - chart->first + 1);
     return chart->kind == CHART_BARS && bars > 216 ? bars : 216;
 }
 

@@ -126,7 +126,7 @@ static void measure_widths(struct binder *b) {
 
 /* How many lines a text takes in a column, counted by words as a spreadsheet breaks them. */
 static double lines_of(const char *text, double width) {
-    const double room = width > 3 ? width * 0.99 + 0.1 : 2;
+    const double room = width > 3 ? width * 0.99 + 0.2 : 2;
     double lines = 1;
     double used = 0;
     while (*text != '\0') {
@@ -181,6 +181,11 @@ static bool measure_heights(struct binder *b) {
         const struct cell *const cell = &b->book->cells[i];
         uint32_t *const rows = &b->rows[cell->sheet];
         *rows = cell->row + 1 > *rows ? cell->row + 1 : *rows;
+    }
+    for (size_t i = 0; i < b->book->chart_count; i++) {
+        const struct book_chart *const chart = &b->book->charts[i];
+        const uint32_t end = chart->row + (uint32_t)(book_chart_height(chart) / ROW_HEIGHT) + 1;
+        b->rows[chart->sheet] = end > b->rows[chart->sheet] ? end : b->rows[chart->sheet];
     }
     for (uint16_t s = 0; s < b->book->sheet_count; s++) {
         b->heights[s] = calloc((size_t)b->rows[s] + 1, sizeof *b->heights[s]);

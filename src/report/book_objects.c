@@ -128,6 +128,7 @@ static bool insert_chart(lxw_worksheet *sheet, const struct book_chart *chart, l
     char *const alt = strdup(chart->alt); /* as of a picture */
     lxw_chart_options options = {
         .x_scale = 1.0,
+        .y_offset = 3, /* clear of a page's edge */
         .y_scale = book_chart_height(chart) / 216,
         .object_position = LXW_OBJECT_MOVE_DONT_SIZE,
         .description = alt,

@@ -135,9 +135,9 @@ static void save_page(struct layout *l) {
     if (pages == 1 || last > SCRAP) {
         return;
     }
-    for (double scale = l->scale - 0.01; scale > LEAST_SCALE - 0.02; scale -= 0.01) {
-        if (count_pages(l, scale, NULL, &last) < pages) {
-            l->scale = scale;
+    for (int less = 1; l->scale - less / 100.0 > LEAST_SCALE - 0.02; less++) {
+        if (count_pages(l, l->scale - less / 100.0, NULL, &last) < pages) {
+            l->scale -= less / 100.0;
             return;
         }
     }

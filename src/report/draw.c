@@ -126,8 +126,9 @@ static void draw_words(const struct drawing *g) {
     }
     const struct letters letters = {.size = 7, .align = LETTERS_CENTER};
     const struct letters_box box = letters_measure(g->cr, words, &letters);
-    const double middle = g->x + (double)(widest->x + widest->width / 2) * g->scale;
-    const double top = g->y + (double)(widest->y + widest->height / 2) * g->scale - box.height / 2;
+    const double middle = g->x + ((double)widest->x + (double)widest->width / 2) * g->scale;
+    const double top =
+        g->y + ((double)widest->y + (double)widest->height / 2) * g->scale - box.height / 2;
     if (box.width + 4 < (double)widest->width * g->scale &&
         box.height + 2 < (double)widest->height * g->scale) {
         letters_draw(g->cr, middle, top, words, &letters);

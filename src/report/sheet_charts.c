@@ -10,7 +10,7 @@
 #define TABLE_WORDS 0
 #define TABLE_FIRST 1
 #define CHART_AT    4
-#define ROW_HEIGHT  12.75
+#define ROW_HEIGHT  12.75 /* of a row, at the least */
 /* Columns of the sheet Compare with a single letter: more options a chart could not show. */
 #define MOST_OPTIONS 12
 
@@ -28,7 +28,8 @@ static uint32_t close_table(const struct paper *paper, struct book_chart *chart,
     if (chart->last >= chart->first) {
         book_chart(paper->book, chart);
     }
-    const uint32_t high = (uint32_t)(book_chart_height(chart) / ROW_HEIGHT) + 2;
+    const uint32_t high = (uint32_t)(book_chart_height(chart) / ROW_HEIGHT) + 1;
+    book_keep(paper->book, chart->sheet, head, head + high - 1);
     return (row > head + high ? row : head + high) + 1;
 }
 

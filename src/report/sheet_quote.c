@@ -138,6 +138,7 @@ static void percent_line(struct page *p, const char *label, fig percent, fig fig
 }
 
 static void put_sums(struct page *p) {
+    const uint32_t first = p->row;
     const struct sale_figures *const s = &p->e->sale;
     const struct sale *const sale = &p->e->job->sale;
     const char *const tax = sale->tax_name.s == NULL ? "tax" : sale->tax_name.s;
@@ -175,7 +176,7 @@ static void put_sums(struct page *p) {
     (void)snprintf(label, sizeof label, "total, %s", p->e->rates->shop.currency.s);
     sum_line(p, LOOK_GRAND, s->total, label);
     check_all(p->paper, p->sheet, p->row, COLUMN_WHAT);
-    const uint32_t state = p->row++;
+    p->row++;
     percent_line(p, "deposit, on order", s->deposit_rate, s->deposit);
     for (size_t i = 0; i < s->stage_count; i++) {
         (void)snprintf(label, sizeof label, "when %s", sale->stages[i].name.s);
@@ -184,7 +185,7 @@ static void put_sums(struct page *p) {
     if (!fig_none(s->deposit) || s->stage_count > 0) {
         sum_line(p, LOOK_PLAIN, s->balance, "balance, on delivery");
     }
-    book_keep(p->book, p->sheet, state - 1, p->row - 1);
+    book_keep(p->book, p->sheet, first, p->row - 1);
     p->row++;
 }
 
