@@ -15,7 +15,7 @@
 /* No two programs measure quite the same: this much of a page is used. */
 #define SPARE 0.99
 /* A last page that holds less than this is not worth a page. */
-#define SCRAP       0.2
+#define SCRAP       0.3
 #define MOST_GROUPS 64
 
 struct layout {
@@ -135,7 +135,7 @@ static void save_page(struct layout *l) {
     if (pages == 1 || last > SCRAP) {
         return;
     }
-    for (int less = 1; l->scale - less / 100.0 > LEAST_SCALE - 0.02; less++) {
+    for (int less = 1; l->scale - less / 100.0 >= LEAST_SCALE; less++) {
         if (count_pages(l, l->scale - less / 100.0, NULL, &last) < pages) {
             l->scale -= less / 100.0;
             return;
@@ -189,10 +189,10 @@ static bool fit(struct layout *l) {
         return false;
     }
     turn(l, l->sheet->landscape);
-    if (l->wide / wide < LEAST_SCALE) {
+    if (l->wide * 0.98 / wide < LEAST_SCALE) {
         turn(l, true);
     }
-    const bool folded = l->wide / wide < LEAST_SCALE;
+    const bool folded = l->wide * 0.98 / wide < LEAST_SCALE;
     l->scale = folded ? LEAST_SCALE : l->wide * 0.98 / wide;
     const double words = folded ? 0 : words_end(l);
     if (words > wide && l->wide * 0.98 / words < l->scale) {

@@ -120,9 +120,9 @@ static const struct paper_line glass_lines[] = {
 #define LINES(lines) lines, sizeof(lines) / sizeof *(lines)
 
 static void set_widths(const struct paper *paper, uint16_t sheet) {
-    book_width(paper->book, sheet, 0, 38);
+    book_width(paper->book, sheet, 0, 34);
     book_width(paper->book, sheet, 2, 12);
-    book_width(paper->book, sheet, 3, 52);
+    book_width(paper->book, sheet, 3, 48);
 }
 
 /* The line of the waste percent tells which of its two readings is meant. */
