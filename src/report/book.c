@@ -16,6 +16,7 @@ void book_init(struct book *book, const struct tape *tape) {
 void book_clear(struct book *book) {
     for (uint16_t i = 0; i < book->sheet_count; i++) {
         free(book->sheets[i].breaks);
+        free(book->sheets[i].blocks);
     }
     free(book->cells);
     free(book->names);
@@ -233,6 +234,15 @@ void book_mention(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
     add_figure(book, sheet, row, column, look, figure, CELL_MENTION);
 }
 
+void book_less(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+               fig figure) {
+    const size_t before = book->cell_count;
+    add_figure(book, sheet, row, column, look, figure, CELL_MENTION);
+    if (book->cell_count > before) {
+        book->cells[before].less = true;
+    }
+}
+
 const struct cell *book_home(const struct book *book, fig figure) {
     const uint32_t at = book->homes[figure.id];
     return at == 0 ? NULL : &book->cells[at - 1];
@@ -241,7 +251,7 @@ const struct cell *book_home(const struct book *book, fig figure) {
 void book_settle(struct book *book) {
     for (size_t i = 0; !book->failed && i < book->cell_count; i++) {
         struct cell *const cell = &book->cells[i];
-        if (cell->kind == CELL_MENTION && book->homes[cell->figure.id] == 0) {
+        if (cell->kind == CELL_MENTION && !cell->less && book->homes[cell->figure.id] == 0) {
             cell->kind = CELL_HOME;
             book->homes[cell->figure.id] = (uint32_t)i + 1;
         }

@@ -27,6 +27,8 @@ enum look {
     LOOK_TOTAL,   /* bold under a line */
     LOOK_GRAND,   /* the number that the sheet is for */
     LOOK_WARN,    /* a caution */
+    LOOK_UNIT,    /* words right of a number that belong to it: stand off it */
+    LOOK_CHECK,   /* the same, bold: what a check says */
     LOOK_COUNT
 };
 
@@ -41,6 +43,7 @@ struct cell {
     int64_t number;
     const char *text;  /* of a text; of a formula or check, without '=' */
     const char *shown; /* of a check: what it says now */
+    bool less;         /* of a mention: shown with the other sign */
     uint16_t span;     /* further columns that the text runs over, as one cell */
 };
 
@@ -69,6 +72,14 @@ struct book_chart {
     uint32_t first, last;           /* rows of the table */
 };
 
+/* How wide a chart is, in points. */
+#define BOOK_CHART_WIDTH 360.0
+
+/* Rows that are printed on one page where they fit on one. */
+struct book_block {
+    uint32_t first, last;
+};
+
 /* The height of a row, where it is not for the cells to say. */
 struct book_height {
     uint16_t sheet;
@@ -86,6 +97,8 @@ struct book_sheet {
     uint32_t freeze_row;
     uint16_t freeze_column;
     uint32_t *breaks; /* rows before which a page starts; 0 ends them; NULL: none */
+    struct book_block *blocks;
+    size_t block_count, block_room;
 };
 
 #define BOOK_MOST_SHEETS 24
@@ -136,6 +149,8 @@ void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t l
                    uint16_t freeze_column);
 /* A page starts before row. */
 void book_break(struct book *book, uint16_t sheet, uint32_t row);
+/* Rows first to last are not parted by a page where one can hold them; blocks may lie in blocks. */
+void book_keep(struct book *book, uint16_t sheet, uint32_t first, uint32_t last);
 
 /* A text in a cell, NULL: nothing; the second as printf makes it. */
 void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
@@ -149,6 +164,8 @@ void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, 
 void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
                   const unsigned char *png, size_t size, double scale, double below,
                   const char *alt);
+/* How high a chart is, in points: bars need room for their words. */
+double book_chart_height(const struct book_chart *chart);
 /* A chart; its texts are copied. alt is needed. */
 void book_chart(struct book *book, const struct book_chart *chart);
 /* The height of a row in points, at most 409. */
@@ -177,6 +194,10 @@ void book_claim(struct book *book, uint16_t sheet, uint32_t row, uint16_t column
 /* A cell that shows a figure whose home is elsewhere (or here, when it gets none elsewhere). */
 void book_mention(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                   fig figure);
+
+/* The same with the other sign: what is taken off. */
+void book_less(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+               fig figure);
 
 /* The home of a figure; NULL before book_settle where it has none. */
 const struct cell *book_home(const struct book *book, fig figure);

@@ -38,6 +38,15 @@ void book_height(struct book *book, uint16_t sheet, uint32_t row, double points)
         (struct book_height){.sheet = sheet, .row = row, .points = points};
 }
 
+void book_keep(struct book *book, uint16_t sheet, uint32_t first, uint32_t last) {
+    struct book_sheet *const s = &book->sheets[sheet];
+    if (!array_grow((void **)&s->blocks, &s->block_room, s->block_count + 1, sizeof *s->blocks)) {
+        book->failed = true;
+        return;
+    }
+    s->blocks[s->block_count++] = (struct book_block){.first = first, .last = last};
+}
+
 /* `&` starts a code in a footer; two of them are one. */
 const char *book_footer(struct pool *pool, const char *text) {
     char *const out = pool_take(pool, 2 * strlen(text) + 1, 1);
@@ -49,6 +58,11 @@ const char *book_footer(struct pool *pool, const char *text) {
         }
     }
     return out;
+}
+
+double book_chart_height(const struct book_chart *chart) {
+    const double bars = 60 + 14 * (double)(chart->last - chart->first + 1);
+    return chart->kind == CHART_BARS && bars > 216 ? bars : 216;
 }
 
 void book_chart(struct book *book, const struct book_chart *chart) {

@@ -66,22 +66,28 @@ static void set_head(lxw_format *f) {
     format_set_bottom_color(f, RULE);
 }
 
-static void set_look(lxw_format *f, enum look look, bool number) {
+static void set_letters(lxw_format *f, enum look look) {
+    static const struct {
+        double size;
+        bool bold;
+    } letters[LOOK_COUNT] = {
+        [LOOK_TITLE] = {15, true}, [LOOK_NOTE] = {8.5, false}, [LOOK_SECTION] = {11, true},
+        [LOOK_LABEL] = {9, true},  [LOOK_TOTAL] = {9, true},   [LOOK_GRAND] = {11, true},
+        [LOOK_CHECK] = {9, true},
+    };
     format_set_font_name(f, "Arial");
-    format_set_font_size(f, 9);
+    format_set_font_size(f, letters[look].size > 0 ? letters[look].size : 9);
+    if (letters[look].bold) {
+        format_set_bold(f);
+    }
+}
+
+static void set_look(lxw_format *f, enum look look, bool number) {
+    set_letters(f, look);
     format_set_align(f, LXW_ALIGN_VERTICAL_TOP);
     switch (look) {
-    case LOOK_TITLE:
-        format_set_bold(f);
-        format_set_font_size(f, 15);
-        break;
     case LOOK_NOTE:
         format_set_font_color(f, INK_GREY);
-        format_set_font_size(f, 8);
-        break;
-    case LOOK_SECTION:
-        format_set_bold(f);
-        format_set_font_size(f, 11);
         break;
     case LOOK_HEAD:
         set_head(f);
@@ -91,9 +97,6 @@ static void set_look(lxw_format *f, enum look look, bool number) {
         set_head(f);
         format_set_rotation(f, 90);
         format_set_align(f, LXW_ALIGN_CENTER);
-        break;
-    case LOOK_LABEL:
-        format_set_bold(f);
         break;
     case LOOK_WRAP:
         format_set_text_wrap(f);
@@ -105,13 +108,10 @@ static void set_look(lxw_format *f, enum look look, bool number) {
         format_set_bottom_color(f, RULE);
         break;
     case LOOK_TOTAL:
-        format_set_bold(f);
         format_set_top(f, LXW_BORDER_THIN);
         format_set_top_color(f, RULE);
         break;
     case LOOK_GRAND:
-        format_set_bold(f);
-        format_set_font_size(f, 11);
         format_set_top(f, LXW_BORDER_THIN);
         format_set_bottom(f, LXW_BORDER_DOUBLE);
         break;
@@ -119,8 +119,11 @@ static void set_look(lxw_format *f, enum look look, bool number) {
         format_set_bg_color(f, WARN_BAND);
         format_set_text_wrap(f);
         break;
-    case LOOK_PLAIN:
-    case LOOK_COUNT:
+    case LOOK_UNIT:
+    case LOOK_CHECK:
+        format_set_indent(f, 1);
+        break;
+    default:
         break;
     }
     if (number && look != LOOK_HEAD && look != LOOK_TALL) {

@@ -116,7 +116,7 @@ static bool add_series(const struct book *book, const struct book_chart *chart, 
     }
     set_look(series, number);
     if (chart->series == 1) {
-        lxw_chart_font small = {.name = "Arial", .size = 8};
+        lxw_chart_font small = {.name = "Arial", .size = 9};
         chart_series_set_labels(series);
         chart_series_set_labels_font(series, &small);
     }
@@ -128,7 +128,8 @@ static bool insert_chart(lxw_worksheet *sheet, const struct book_chart *chart, l
     char *const alt = strdup(chart->alt); /* as of a picture */
     lxw_chart_options options = {
         .x_scale = 1.0,
-        .y_scale = 1.0,
+        .y_offset = 3, /* clear of a page's edge */
+        .y_scale = book_chart_height(chart) / 216,
         .object_position = LXW_OBJECT_MOVE_DONT_SIZE,
         .description = alt,
     };
@@ -142,8 +143,8 @@ static bool put_chart(const struct book *book, const struct book_chart *chart,
                       lxw_workbook *workbook, lxw_worksheet *sheet) {
     const bool bars = chart->kind == CHART_BARS;
     lxw_chart *const made = workbook_add_chart(workbook, bars ? LXW_CHART_BAR : LXW_CHART_COLUMN);
-    lxw_chart_font small = {.name = "Arial", .size = 8};
-    lxw_chart_font head = {.name = "Arial", .size = 10, .bold = LXW_TRUE};
+    lxw_chart_font small = {.name = "Arial", .size = 9};
+    lxw_chart_font head = {.name = "Arial", .size = 11, .bold = LXW_TRUE};
     lxw_chart_line pale = {.color = 0xD9D9D9, .width = 0.5F};
     if (made == NULL) {
         return false;
@@ -161,6 +162,7 @@ static bool put_chart(const struct book *book, const struct book_chart *chart,
     chart_axis_set_name(numbers, chart->axis);
     chart_axis_set_name_font(numbers, &small);
     chart_axis_set_num_font(words, &small);
+    chart_axis_set_interval_unit(words, 1); /* every word */
     chart_axis_set_num_font(numbers, &small);
     chart_axis_major_gridlines_set_visible(words, LXW_FALSE);
     chart_axis_major_gridlines_set_visible(numbers, LXW_TRUE);

@@ -16,7 +16,8 @@ bool book_put_charts(const struct book *book, lxw_workbook *workbook, lxw_worksh
 /* Defines the names of cells. */
 void book_put_names(const struct book *book, lxw_workbook *workbook);
 
-/* Makes every check cell stand out that says `run again` or `changed`. */
+/* Makes every check cell stand out that says `run again` or `changed`, and tells at every
+ * input what may be typed. */
 void book_put_marks(const struct book *book, lxw_workbook *workbook, lxw_worksheet *const *sheets);
 
 #endif

@@ -1,36 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/book_write.h"
 
-#include "base/text.h"
-#include "report/book_look.h"
+#include "report/book_binder.h"
 #include "report/book_objects.h"
-#include "report/formula.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <time.h>
-
-#define LEAST_WIDTH 4.0
-#define MOST_WIDTH  60.0
-#define LINE_HEIGHT 12.5
-
-struct binder {
-    const struct book *book;
-    const struct book_facts *facts;
-    lxw_workbook *workbook;
-    lxw_worksheet *sheets[BOOK_MOST_SHEETS];
-    struct book_looks looks;
-    struct formula_map *map;
-    uint32_t spare_row; /* of the last sheet, below all its cells */
-    double widths[BOOK_MOST_SHEETS][BOOK_MOST_COLUMNS];
-};
-
-static int64_t cell_value(const struct binder *b, const struct cell *cell) {
-    return cell->kind == CELL_NUMBER || cell->kind == CELL_FORMULA
-               ? cell->number
-               : tape_amount(b->book->tape, cell->figure);
-}
 
 static double as_double(int64_t value, uint8_t decimals) {
     double step = 1;
@@ -38,148 +15,6 @@ static double as_double(int64_t value, uint8_t decimals) {
         step *= 10;
     }
     return (double)value / step;
-}
-
-/* --- widths and heights
- * ------------------------------------------------------------------------------------------------------
- */
-
-/* Words that run over into empty cells beside them don't widen their column. */
-static bool runs_over(enum look look) {
-    return look == LOOK_TITLE || look == LOOK_NOTE || look == LOOK_SECTION || look == LOOK_WRAP ||
-           look == LOOK_WARN;
-}
-
-static size_t longest_word(const char *text) {
-    size_t longest = 0;
-    while (*text != '\0') {
-        const size_t size = strcspn(text, " -");
-        longest = size > longest ? size : longest;
-        text += size;
-        text += *text != '\0' ? 1 : 0;
-    }
-    return longest;
-}
-
-static double needed_width(const struct binder *b, const struct cell *cell) {
-    char shown[64];
-    if (cell->kind == CELL_TEXT) {
-        if (cell->span > 0 || runs_over((enum look)cell->look)) {
-            return 0;
-        }
-        if (cell->look == LOOK_HEAD) {
-            return (double)longest_word(cell->text) * 1.1 + 1.2;
-        }
-        return cell->look == LOOK_TALL ? LEAST_WIDTH
-                                       : (double)text_columns(cell->text) * 0.98 + 1.5;
-    }
-    look_shown((enum unit)cell->unit, cell->decimals, cell_value(b, cell), shown, sizeof shown);
-    const bool bold =
-        cell->look == LOOK_TOTAL || cell->look == LOOK_GRAND || cell->look == LOOK_LABEL;
-    const double factor = cell->look == LOOK_GRAND ? 1.35 : (bold ? 1.12 : 1.0);
-    return (double)strlen(shown) * factor + 1.4;
-}
-
-static void measure_widths(struct binder *b) {
-    for (size_t i = 0; i < b->book->cell_count; i++) {
-        const struct cell *const cell = &b->book->cells[i];
-        double *const width = &b->widths[cell->sheet][cell->column];
-        const double needed = needed_width(b, cell);
-        *width = needed > *width ? needed : *width;
-    }
-    for (uint16_t s = 0; s < b->book->sheet_count; s++) {
-        for (uint16_t c = 0; c < BOOK_MOST_COLUMNS; c++) {
-            const double given =
-                c < b->book->sheets[s].width_count ? b->book->sheets[s].widths[c] : 0;
-            double width = given > 0 ? given : b->widths[s][c];
-            if (width > 0) {
-                width =
-                    width < LEAST_WIDTH ? LEAST_WIDTH : (width > MOST_WIDTH ? MOST_WIDTH : width);
-                worksheet_set_column(b->sheets[s], c, c, width, NULL);
-            }
-            b->widths[s][c] = width > 0 ? width : 8.43;
-        }
-    }
-}
-
-/* How many lines a text takes in a column, counted by words as a spreadsheet breaks them. */
-static double lines_of(const char *text, double width) {
-    const double room = width * 1.02 - 1.0;
-    double lines = 1;
-    double used = 0;
-    while (*text != '\0') {
-        const size_t size = strcspn(text, " ");
-        const double word = (double)size + (used > 0 ? 1 : 0);
-        if (used > 0 && used + word > room) {
-            lines++;
-            used = (double)size;
-        } else {
-            used += word;
-        }
-        while (used > room && room > 1) {
-            lines++;
-            used -= room;
-        }
-        text += size;
-        text += *text == ' ' ? 1 : 0;
-    }
-    return lines;
-}
-
-/* The width of a cell with the columns that it runs over. */
-static double spanned_width(const struct binder *b, const struct cell *cell) {
-    double width = 0;
-    for (uint16_t c = cell->column; c <= cell->column + cell->span && c < BOOK_MOST_COLUMNS; c++) {
-        width += b->widths[cell->sheet][c];
-    }
-    return width;
-}
-
-/* Rows with wrapped or upright words get their height here: not every program fits it when it opens
- * a file. */
-static bool set_heights(struct binder *b) {
-    struct {
-        uint32_t rows;
-        double *heights;
-    } sheets[BOOK_MOST_SHEETS] = {0};
-    bool held = true;
-    for (size_t i = 0; i < b->book->cell_count; i++) {
-        const struct cell *const cell = &b->book->cells[i];
-        uint32_t *const rows = &sheets[cell->sheet].rows;
-        *rows = cell->row + 1 > *rows ? cell->row + 1 : *rows;
-    }
-    for (uint16_t s = 0; s < b->book->sheet_count; s++) {
-        sheets[s].heights = calloc((size_t)sheets[s].rows + 1, sizeof *sheets[s].heights);
-        held = held && sheets[s].heights != NULL;
-    }
-    for (size_t i = 0; held && i < b->book->cell_count; i++) {
-        const struct cell *const cell = &b->book->cells[i];
-        double height = 0;
-        if (cell->kind == CELL_TEXT && cell->look == LOOK_TALL) {
-            height = (double)text_columns(cell->text) * 5.6 + 10;
-        } else if (cell->kind == CELL_TEXT && (cell->look == LOOK_HEAD || cell->look == LOOK_WRAP ||
-                                               cell->look == LOOK_WARN)) {
-            const double bold = cell->look == LOOK_HEAD ? 0.88 : 1.0;
-            height = lines_of(cell->text, spanned_width(b, cell) * bold) * LINE_HEIGHT + 2.5;
-        } else if (cell->look == LOOK_TITLE) {
-            height = 21;
-        }
-        double *const row = &sheets[cell->sheet].heights[cell->row];
-        *row = height > *row ? height : *row;
-    }
-    for (uint16_t s = 0; s < b->book->sheet_count; s++) {
-        for (uint32_t r = 0; held && r < sheets[s].rows; r++) {
-            if (sheets[s].heights[r] > 15) {
-                worksheet_set_row(b->sheets[s], r, sheets[s].heights[r], NULL);
-            }
-        }
-        free(sheets[s].heights);
-    }
-    for (size_t i = 0; i < b->book->height_count; i++) {
-        const struct book_height *const h = &b->book->heights[i];
-        worksheet_set_row(b->sheets[h->sheet], h->row, h->points, NULL);
-    }
-    return held;
 }
 
 /* --- cells
@@ -264,7 +99,7 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
         return;
     }
     char number[32];
-    const int64_t value = cell_value(b, cell);
+    const int64_t value = binder_value(b, cell);
     look_number_format((enum unit)cell->unit, cell->decimals, value, number);
     lxw_format *const format = look_format(&b->looks, (enum look)cell->look, number);
     const double shown = as_double(value, cell->decimals);
@@ -275,45 +110,12 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
         char reference[80];
         formula_reference(b->book, cell->sheet, book_home(b->book, cell->figure), reference,
                           sizeof reference);
-        (void)snprintf(formula, FORMULA_MOST, "=%s", reference);
+        (void)snprintf(formula, FORMULA_MOST, "=%s%s", cell->less ? "-" : "", reference);
         worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
     } else if (cell->kind == CELL_HOME) {
         write_home(b, cell, formula, format, shown);
     } else {
         worksheet_write_number(sheet, cell->row, cell->column, shown, format);
-    }
-}
-
-/* --- pages
- * ---------------------------------------------------------------------------------------------------------------------
- */
-
-static void set_page(const struct binder *b, uint16_t index) {
-    const struct book_sheet *const s = &b->book->sheets[index];
-    lxw_worksheet *const sheet = b->sheets[index];
-    char footer[240];
-    worksheet_set_paper(sheet, b->facts->letter ? 1 : 9);
-    if (s->landscape) {
-        worksheet_set_landscape(sheet);
-    }
-    worksheet_fit_to_pages(sheet, 1, 0);
-    worksheet_set_margins(sheet, 0.55, 0.55, 0.6, 0.7);
-    (void)snprintf(footer, sizeof footer, "&L&8%.100s&C&8%.60s&R&8page &P of &N", b->facts->footer,
-                   s->title);
-    worksheet_set_footer(sheet, footer);
-    worksheet_gridlines(sheet, LXW_HIDE_ALL_GRIDLINES);
-    if (s->repeat_last > 0) {
-        worksheet_repeat_rows(sheet, s->repeat_first, s->repeat_last);
-    }
-    if (s->freeze_row > 0 || s->freeze_column > 0) {
-        worksheet_freeze_panes(sheet, s->freeze_row, s->freeze_column);
-    }
-    if (b->book->protect) {
-        lxw_protection may = {.format_columns = 1, .format_rows = 1, .format_cells = 1};
-        worksheet_protect(sheet, NULL, &may);
-    }
-    if (s->breaks != NULL) {
-        worksheet_set_h_pagebreaks(sheet, s->breaks);
     }
 }
 
@@ -330,6 +132,15 @@ static void set_properties(const struct binder *b) {
     workbook_set_properties(b->workbook, &properties);
 }
 
+/* Widths of columns are counted in digits of the book's first format.  Its letters are those of all
+ * cells, so that no program has to put others in their place; and of the size at which a digit is 7
+ * dots wide, rounded to whole dots (as one program does) or not (as the other does). */
+static void set_letters(struct binder *b) {
+    lxw_format *const first = STAILQ_FIRST(b->workbook->formats);
+    format_set_font_name(first, "Arial");
+    format_set_font_size(first, 9.5);
+}
+
 static bool bind(struct binder *b) {
     set_properties(b);
     for (uint16_t s = 0; s < b->book->sheet_count; s++) {
@@ -337,12 +148,14 @@ static bool bind(struct binder *b) {
         if (b->sheets[s] == NULL) {
             return false;
         }
-        set_page(b, s);
     }
-    measure_widths(b);
+    set_letters(b);
     char *const formula = malloc(FORMULA_MOST);
     b->map = formula_map_new(b->book);
-    const bool held = formula != NULL && b->map != NULL && set_heights(b);
+    bool held = formula != NULL && b->map != NULL && binder_measure(b);
+    for (uint16_t s = 0; held && s < b->book->sheet_count; s++) {
+        held = binder_page(b, s);
+    }
     for (size_t i = 0; i < b->book->cell_count; i++) {
         const struct cell *const cell = &b->book->cells[i];
         if (cell->sheet + 1 == b->book->sheet_count && cell->row + 3 > b->spare_row) {
@@ -355,6 +168,7 @@ static bool bind(struct binder *b) {
     book_put_names(b->book, b->workbook);
     book_put_marks(b->book, b->workbook, b->sheets);
     formula_map_free(b->map);
+    binder_clear(b);
     free(formula);
     return held && book_put_pictures(b->book, b->sheets) &&
            book_put_charts(b->book, b->workbook, b->sheets);

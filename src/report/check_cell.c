@@ -11,6 +11,9 @@
  * programs don't read 0.07 to the same last bit. */
 #define SAME      "<0.0000001"
 #define MOST_TEXT 6000
+/* What the marks of changed inputs say. */
+#define CHANGED "changed"
+#define SMALL   "changed: under 1 %"
 /* The sheets have no more rows than this. */
 #define MOST_ROWS 20000
 
@@ -72,7 +75,7 @@ void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row, u
                                  tape_text(tape, product->prices[i], value, sizeof value));
     }
     (void)snprintf(text + used, sizeof text - used, "),\"ok\",\"run again\")");
-    book_check(paper->book, sheet, row, CHECK_COLUMN, LOOK_LABEL, text, "ok");
+    book_check(paper->book, sheet, row, CHECK_COLUMN, LOOK_CHECK, text, "ok");
 }
 
 /* --- plans
@@ -137,7 +140,7 @@ void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig cho
     }
     (void)snprintf(text + used, sizeof text - used, "),\"ok\",\"%srun again\")",
                    total_hangs_on(paper, chosen) ? "" : "plan: ");
-    book_check(paper->book, sheet, row, CHECK_PLAN_COLUMN, LOOK_LABEL, text, "ok");
+    book_check(paper->book, sheet, row, CHECK_PLAN_COLUMN, LOOK_CHECK, text, "ok");
 }
 
 /* --- the rest
@@ -145,31 +148,55 @@ void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig cho
  */
 
 void check_changed(const struct paper *paper, uint16_t sheet, uint32_t row, fig figure) {
-    char text[120];
+    const struct tape *const tape = &paper->base->tape;
+    const int64_t was = tape_scaled(tape, figure, 6);
+    char other[120] = "\"" CHANGED "\"";
+    char text[240];
     char value[32];
-    (void)snprintf(text, sizeof text, "IF(ABS({%u}-%s)" SAME ",\"as read\",\"changed\")", figure.id,
-                   tape_text(&paper->base->tape, figure, value, sizeof value));
+    /* 0.05 where 5 was meant is seen, unless such a percent stood there before */
+    if (tape_figure(tape, figure)->unit == UNIT_PERCENT && (was <= 0 || was >= 1000000)) {
+        (void)snprintf(other, sizeof other, "IF(AND({%u}>0,{%u}<1),\"%s\",\"" CHANGED "\")",
+                       figure.id, figure.id, SMALL);
+    }
+    (void)snprintf(text, sizeof text, "IF(ABS({%u}-%s)" SAME ",\"as read\",%s)", figure.id,
+                   tape_text(tape, figure, value, sizeof value), other);
     book_check(paper->book, sheet, row, CHANGED_COLUMN, LOOK_NOTE, text, "as read");
 }
 
+/* Whether any input was changed: how many marks say so. */
+static void count_changed(char *text, size_t size) {
+    const int c = 'A' + CHANGED_COLUMN;
+    (void)snprintf(text, size, "COUNTIF(Rates!%c1:%c%d,\"%s\")+COUNTIF(Rates!%c1:%c%d,\"%s\")>0", c,
+                   c, MOST_ROWS, CHANGED, c, c, MOST_ROWS, SMALL);
+}
+
 void check_all(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
-    char text[320];
+    const struct tape *const tape = &paper->base->tape;
+    const fig total = paper->base->sale.total;
+    const int finish = 'A' + CHECK_COLUMN;
+    const int plan = 'A' + CHECK_PLAN_COLUMN;
+    char value[32];
+    char changed[120];
+    char text[480];
+    count_changed(changed, sizeof changed);
     (void)snprintf(text, sizeof text,
                    "IF(COUNTIF(Finish!%c1:%c%d,\"run again\")+COUNTIF(Lumber!%c1:%c%d,\"run "
                    "again\")+COUNTIF(Sheets!%c1:%c%d,\"run again\")>0,\"figures were changed: run "
-                   "again\",\"as the program made it\")",
-                   'A' + CHECK_COLUMN, 'A' + CHECK_COLUMN, MOST_ROWS, 'A' + CHECK_PLAN_COLUMN,
-                   'A' + CHECK_PLAN_COLUMN, MOST_ROWS, 'A' + CHECK_PLAN_COLUMN,
-                   'A' + CHECK_PLAN_COLUMN, MOST_ROWS);
+                   "again\",IF(OR(%s,ABS({%u}-%s)>0.004),\"changed since it was made\",\"as the "
+                   "program made it\"))",
+                   finish, finish, MOST_ROWS, plan, plan, MOST_ROWS, plan, plan, MOST_ROWS, changed,
+                   total.id, tape_text(tape, total, value, sizeof value));
     book_check(paper->book, sheet, row, column, LOOK_NOTE, text, "as the program made it");
 }
 
 void check_options(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
-    char text[200];
+    char changed[120];
+    char text[280];
+    count_changed(changed, sizeof changed);
     (void)snprintf(text, sizeof text,
-                   "IF(COUNTIF(Rates!%c1:%c%d,\"changed\")>0,\"figures were changed, options were "
-                   "not: run again\",\"options are as the program made them\")",
-                   'A' + CHANGED_COLUMN, 'A' + CHANGED_COLUMN, MOST_ROWS);
+                   "IF(%s,\"figures were changed, options were not: run again\",\"options are as "
+                   "the program made them\")",
+                   changed);
     book_check(paper->book, sheet, row, column, LOOK_NOTE, text,
                "options are as the program made them");
 }

@@ -29,11 +29,14 @@ void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row, u
  * total does not hang on says so: `plan: run again`. */
 void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig chosen);
 
-/* The mark of an input on the sheet Rates: `as read`, or `changed`. */
+/* The mark of an input on the sheet Rates: `as read`, or `changed`; of a percent under 1 that it is
+ * one, as 5 % are typed as 5. */
 void check_changed(const struct paper *paper, uint16_t sheet, uint32_t row, fig figure);
 
-/* One cell for all choices that the total hangs on: `as the program made it`, or that figures were
- * changed for which the program must be run again. */
+/* One cell for the quote: `as the program made it`; `changed since it was made` where a cell was
+ * changed and all choices hold; or that figures were changed for which the program must be run
+ * again.
+ */
 void check_all(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column);
 
 /* One cell for the options, which were estimated apart: they hold while no input was changed. */

@@ -19,6 +19,7 @@ struct size_room {
     double part_width, whole_width; /* of the labels beside the leaf */
     double below_part;              /* depth of the labels of parts below the leaf */
     double left, below;             /* all in all */
+    bool staggered; /* labels beside the leaf stand in two columns, their parts are so low */
 };
 
 /* How much room the dimensions take when the leaf is drawn at scale. */

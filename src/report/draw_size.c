@@ -8,7 +8,7 @@
 #define LABEL_SIZE 7.0
 #define LABEL_DEEP (LABEL_SIZE * 1.25)
 #define FIRST_GAP  7.0 /* from leaf or hinge marks to the inner chain */
-#define LABEL_GAP  3.2
+#define LABEL_GAP  4.4 /* past the ticks */
 #define CHAIN_GAP  5.0
 #define TICK       2.2
 #define LINE       0.4
@@ -22,7 +22,23 @@ static const char *label_of(const struct elevation *e, const struct elevation_di
 
 /* A label wider than what it measures stands upright. */
 static bool is_turned(const struct elevation_dimension *d, double width, double scale) {
-    return !d->whole && width + 2 > (double)(d->to - d->from) * scale;
+    return !d->whole && width + 3 * TICK > (double)(d->to - d->from) * scale;
+}
+
+/* Whether two parts above each other are so low that their labels would meet. */
+static bool labels_meet(const struct elevation *e, double scale) {
+    double last = -1e30;
+    for (size_t i = 0; i < e->dimension_count; i++) {
+        const struct elevation_dimension *const d = &e->dimensions[i];
+        if (d->upright && !d->whole) {
+            const double middle = (double)(d->from + d->to) / 2 * scale;
+            if (middle - last < LABEL_DEEP) {
+                return true;
+            }
+            last = middle;
+        }
+    }
+    return false;
 }
 
 struct size_room draw_size_room(cairo_t *cr, const struct elevation *e, double scale) {
@@ -36,6 +52,7 @@ struct size_room draw_size_room(cairo_t *cr, const struct elevation *e, double s
             room.mark = deep * scale + FIRST_GAP;
         }
     }
+    room.staggered = labels_meet(e, scale);
     for (size_t i = 0; i < e->dimension_count; i++) {
         const struct elevation_dimension *const d = &e->dimensions[i];
         char text[32];
@@ -49,6 +66,9 @@ struct size_room draw_size_room(cairo_t *cr, const struct elevation *e, double s
             const double depth = is_turned(d, width, scale) ? width : LABEL_DEEP;
             room.below_part = depth > room.below_part ? depth : room.below_part;
         }
+    }
+    if (room.staggered) {
+        room.part_width = 2 * room.part_width + LABEL_GAP;
     }
     room.left = room.mark + LABEL_GAP + room.whole_width +
                 (room.part_width > 0 ? room.part_width + LABEL_GAP + CHAIN_GAP : 0);
@@ -71,7 +91,19 @@ static void line(cairo_t *cr, double x1, double y1, double x2, double y2) {
     cairo_stroke(cr);
 }
 
-static void draw_upright(const struct drawing *g, const struct elevation_dimension *d) {
+/* A label on white, as lines of the leaf may pass below it. */
+static void write_label(const struct drawing *g, double x, double y, struct letters_box box,
+                        const char *text, const struct letters *letters) {
+    cairo_save(g->cr);
+    cairo_set_source_rgb(g->cr, 1, 1, 1);
+    cairo_rectangle(g->cr, x - box.width - 1, y, box.width + 2, box.height);
+    cairo_fill(g->cr);
+    cairo_restore(g->cr);
+    letters_draw(g->cr, x, y, text, letters);
+}
+
+/* Where the labels of parts would meet, every second one stands farther out. */
+static void draw_upright(const struct drawing *g, const struct elevation_dimension *d, bool out) {
     const struct size_room *const room = g->room;
     const double inner = g->x - room->mark;
     const double outer =
@@ -89,7 +121,8 @@ static void draw_upright(const struct drawing *g, const struct elevation_dimensi
     letters.align = LETTERS_RIGHT;
     (void)label_of(g->e, d, text, sizeof text);
     const struct letters_box box = letters_measure(g->cr, text, &letters);
-    letters_draw(g->cr, x - LABEL_GAP, (from + to - box.height) / 2, text, &letters);
+    const double aside = out ? (room->part_width - LABEL_GAP) / 2 + LABEL_GAP : 0;
+    write_label(g, x - LABEL_GAP - aside, (from + to - box.height) / 2, box, text, &letters);
 }
 
 static void draw_level(const struct drawing *g, const struct elevation_dimension *d) {
@@ -112,7 +145,7 @@ static void draw_level(const struct drawing *g, const struct elevation_dimension
     const struct letters_box box = letters_measure(g->cr, text, &letters);
     if (!is_turned(d, box.width, g->scale)) {
         letters.align = LETTERS_CENTER;
-        letters_draw(g->cr, (from + to) / 2, y + LABEL_GAP / 2, text, &letters);
+        letters_draw(g->cr, (from + to) / 2, y + TICK, text, &letters);
         return;
     }
     cairo_save(g->cr);
@@ -126,12 +159,19 @@ void draw_sizes(const struct drawing *g) {
     cairo_save(g->cr);
     cairo_set_source_rgb(g->cr, 0.2, 0.2, 0.2);
     cairo_set_line_width(g->cr, LINE);
-    for (size_t i = 0; i < g->e->dimension_count; i++) {
-        const struct elevation_dimension *const d = &g->e->dimensions[i];
-        if (d->upright) {
-            draw_upright(g, d);
-        } else {
-            draw_level(g, d);
+    /* the leaf's own lines first, the labels of its parts over them */
+    for (int whole = 1; whole >= 0; whole--) {
+        size_t upright = 0;
+        for (size_t i = 0; i < g->e->dimension_count; i++) {
+            const struct elevation_dimension *const d = &g->e->dimensions[i];
+            if (d->whole != (whole == 1)) {
+                continue;
+            }
+            if (d->upright) {
+                draw_upright(g, d, g->room->staggered && !d->whole && upright++ % 2 == 1);
+            } else {
+                draw_level(g, d);
+            }
         }
     }
     cairo_restore(g->cr);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/paper.h"
 
+#include "report/show.h"
+
 #include <stdio.h>
 #include <string.h>
 
@@ -29,7 +31,7 @@ uint32_t paper_lines(const struct paper *paper, uint16_t sheet, uint32_t row,
             lines[i].look == LOOK_TOTAL || lines[i].look == LOOK_GRAND ? LOOK_LABEL : LOOK_PLAIN;
         book_text(paper->book, sheet, row, 0, words, lines[i].label);
         book_figure(paper->book, sheet, row, 1, lines[i].look, figure);
-        book_text(paper->book, sheet, row, 2, LOOK_PLAIN, paper_unit(paper, figure));
+        book_text(paper->book, sheet, row, 2, LOOK_UNIT, paper_unit(paper, figure));
         if (lines[i].note != NULL) {
             book_text(paper->book, sheet, row, 3, LOOK_NOTE, lines[i].note);
         }
@@ -79,6 +81,17 @@ const char *material_name(const struct rates *rates, enum stuff stuff, int32_t m
         break;
     }
     return "";
+}
+
+const char *paper_color(const struct paper *paper, const struct batch *batch) {
+    const struct finish_list *const list = &paper->base->finish;
+    const struct make make = {.finish = {.index = batch->finish}, .color = {.s = batch->color}};
+    const char *const shown = show_color(paper->base->rates, &make);
+    size_t same = 0;
+    for (size_t b = 0; b < list->batch_count; b++) {
+        same += list->batches[b].finish == batch->finish ? 1 : 0;
+    }
+    return shown[0] == '\0' && same > 1 && batch->color != NULL ? batch->color : shown;
 }
 
 const char *waste_words(enum waste_as as) {

@@ -24,6 +24,15 @@ struct paper_line {
     const char *note; /* NULL: none */
 };
 
+/* The mark of a figure that was chosen by trying many ways, where it stands.  No alarm: that is for
+ * the check cells to give. */
+#define PAPER_CHOSEN "chosen: run again after a change"
+
+/* Why the hours by machine add up to less than the hours of work. */
+#define PAPER_MACHINE_TIME                                                                         \
+    "Time that each is used, by hand too: without second hands and without the allowance for "     \
+    "rest and delay, so it adds up to less than the hours of work."
+
 /* The figure at an offset of a struct. */
 fig paper_at(const void *thing, size_t offset);
 
@@ -51,6 +60,10 @@ const char *use_name(enum use use);
 /* The shop's name of a material; empty below 0. */
 const char *material_name(const struct rates *rates, enum stuff stuff, int32_t material);
 
+/* The color of a batch; empty where its finish shows none, unless that parts it from another of the
+ * same finish. */
+const char *paper_color(const struct paper *paper, const struct batch *batch);
+
 /* What a waste percent is a part of: net, or what is bought. */
 const char *waste_words(enum waste_as as);
 
@@ -69,7 +82,7 @@ void sheet_labor(struct paper *paper);
 void sheet_operations(struct paper *paper);
 void sheet_costs(struct paper *paper);
 void sheet_prices(struct paper *paper);
-void sheet_compare(struct paper *paper);
+void sheet_compare(struct paper *paper); /* none where the job names no options */
 void sheet_charts(struct paper *paper);
 void sheet_elevations(struct paper *paper);
 void sheet_checks(struct paper *paper);

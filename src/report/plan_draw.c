@@ -6,6 +6,7 @@
 
 #define SMALLEST 4.8 /* letters that can still be read at the saw */
 #define HATCH    4.0
+#define NUMBER   5.5 /* half the number of a cut, in its circle */
 
 static const char *or_nothing(const char *text) {
     return text == NULL ? "" : text;
@@ -82,6 +83,21 @@ static double fitting(const struct sketch *s, double width, double height, doubl
         size -= 0.4;
     }
     return 0;
+}
+
+struct patch sketch_inside(struct patch p) {
+    if (p.width > 40) {
+        p.x += NUMBER;
+        p.width -= 2 * NUMBER;
+    } else if (p.height > 40) {
+        p.y += 2 * NUMBER + 2;
+        p.height -= 2 * NUMBER + 2;
+    }
+    if (p.height > 30) {
+        p.y += NUMBER;
+        p.height -= 2 * NUMBER;
+    }
+    return p;
 }
 
 void sketch_label(const struct sketch *s, struct patch p, double size, const char *name,
@@ -202,6 +218,28 @@ static size_t columns_of(const struct sketch *s, struct patch p, const struct cu
     return fit < 1 ? 1 : (size_t)fit;
 }
 
+struct step_place {
+    size_t column, line;
+};
+
+/* The place after `at` for a step: a heading does not stand at the foot of a column, parted from
+ * what it heads. */
+static struct step_place place_next(struct step_place at, const struct cut_step *step, bool last,
+                                    size_t lines) {
+    const bool stranded = step->heading && !last && lines > 1 && at.line + 1 == lines;
+    return at.line >= lines || stranded ? (struct step_place){.column = at.column + 1} : at;
+}
+
+/* How many columns the steps take. */
+static size_t columns_needed(const struct cut_step *steps, size_t count, size_t lines) {
+    struct step_place at = {0};
+    for (size_t i = 0; i < count; i++) {
+        at = place_next(at, &steps[i], i + 1 == count, lines);
+        at.line++;
+    }
+    return at.column + 1;
+}
+
 void sketch_steps(const struct sketch *s, struct patch p, const struct cut_step *steps,
                   size_t count) {
     double size = 11;
@@ -210,21 +248,27 @@ void sketch_steps(const struct sketch *s, struct patch p, const struct cut_step 
     for (;;) {
         lines = (size_t)(p.height / (size * 1.3));
         columns = columns_of(s, p, steps, count, size);
-        if (lines * columns >= count || size <= SMALLEST) {
+        if (size <= SMALLEST || (lines > 0 && columns_needed(steps, count, lines) <= columns)) {
             break;
         }
         size -= 0.3;
     }
-    /* as many columns as are needed, evenly wide */
-    const size_t needed = lines == 0 ? 1 : (count + lines - 1) / lines;
-    lines = (count + needed - 1) / needed;
+    if (lines == 0) {
+        return;
+    }
+    /* as many columns as are needed, evenly long and evenly wide */
+    const size_t needed = columns_needed(steps, count, lines);
+    while (lines > 1 && columns_needed(steps, count, lines - 1) <= needed) {
+        lines--;
+    }
     const size_t spread = needed > 3 ? needed : 3;
     const double step = (p.width + COLUMN_GAP) / (double)(spread < columns ? spread : columns);
-    for (size_t i = 0; i < count && lines > 0; i++) {
+    struct step_place at = {0};
+    for (size_t i = 0; i < count; i++) {
         const struct letters l = {.size = size, .bold = steps[i].heading};
-        const size_t column = i / lines;
-        const size_t line = i % lines;
-        letters_draw(s->cr, p.x + (double)column * step, p.y + (double)line * size * 1.3,
+        at = place_next(at, &steps[i], i + 1 == count, lines);
+        letters_draw(s->cr, p.x + (double)at.column * step, p.y + (double)at.line * size * 1.3,
                      or_nothing(steps[i].text), &l);
+        at.line++;
     }
 }

@@ -39,6 +39,9 @@ void sketch_fill(const struct sketch *sketch, struct patch patch, enum tone tone
 void sketch_label(const struct sketch *sketch, struct patch patch, double size, const char *name,
                   const char *more);
 
+/* The patch without its edges, on which the numbers of the cuts stand: room for a label. */
+struct patch sketch_inside(struct patch patch);
+
 /* The number of a cut in a circle around x, y. */
 void sketch_number(const struct sketch *sketch, double x, double y, size_t number);
 

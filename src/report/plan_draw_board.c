@@ -48,14 +48,15 @@ static void draw_boxes(const struct board_page *b) {
         const struct board_box *const box = &l->offcuts[i].box;
         const struct patch p = patch_of(b, box);
         sketch_fill(s, p, TONE_OFFCUT);
-        sketch_label(s, p, LABEL - 1, l->offcuts[i].keep ? "keep" : "offcut",
+        sketch_label(s, sketch_inside(p), LABEL - 1, l->offcuts[i].keep ? "keep" : "offcut",
                      plan_show_size(s->e, box->width, box->length).text);
     }
     for (size_t i = 0; i < l->piece_count; i++) {
         const struct board_box *const box = &l->pieces[i].box;
         const struct patch p = patch_of(b, box);
         sketch_fill(s, p, TONE_PART);
-        sketch_label(s, p, LABEL, plan_part_name(&b->p->parts[l->pieces[i].item]).text,
+        sketch_label(s, sketch_inside(p), LABEL,
+                     plan_part_name(&b->p->parts[l->pieces[i].item]).text,
                      plan_show_size(s->e, box->width, box->length).text);
     }
 }
@@ -154,11 +155,17 @@ static void list_steps(struct board_page *b) {
     for (size_t s = 0; s < b->use->count; s++) {
         list_strip(b, s, &cut);
     }
-    if (b->l.offcut_count > 0) {
-        add_step(b, "left over", true);
-    }
+    bool any = false;
     for (size_t i = 0; i < b->l.offcut_count; i++) {
         const struct board_offcut *const offcut = &b->l.offcuts[i];
+        /* a splinter that is no wider than two cuts is not worth a line */
+        if (offcut->box.width < 2 * b->p->job.kerf || offcut->box.length < 2 * b->p->job.kerf) {
+            continue;
+        }
+        if (!any) {
+            add_step(b, "left over", true);
+        }
+        any = true;
         add_step(b,
                  pool_format(b->s->pool, "%s %s", offcut->keep ? "keep" : "offcut",
                              plan_show_size(b->s->e, offcut->box.width, offcut->box.length).text),
@@ -196,11 +203,11 @@ bool draw_board_page(struct sketch *s, const struct lumber_buy *buy, const struc
     sketch_grain(s, board.x, board.y + board.height + 24, true);
     const struct letters note = {.size = 7.5, .grey = 0.3};
     const struct shown kerf = plan_show(s->e, p->job.kerf);
-    const char *const words = pool_format(
-        s->pool,
-        "Drawn wider than it is long. Black: kerf of %s. Crossed: trimmed off. Hatched: kept for "
-        "defects, wherever on the strip they are.",
-        kerf.text);
+    const char *const words = pool_format(s->pool,
+                                          "Drawn wider than it is long. Black: kerf of %s. Gray "
+                                          "and dashed: left over. Crossed: trimmed "
+                                          "off. Hatched: kept for defects, wherever they are.",
+                                          kerf.text);
     letters_draw(s->cr, board.x + 110, board.y + board.height + 19, or_nothing(words), &note);
     list_steps(&b);
     const double top = board.y + board.height + BELOW + 8;

@@ -57,12 +57,12 @@ static void draw_nodes(const struct sheet_page *b) {
         if (n->use == SHEET_PIECE) {
             const struct cut_item *const item = &b->p->job.items[b->p->plan->parts[n->part].item];
             sketch_fill(b->s, p, TONE_PART);
-            sketch_label(b->s, p, LABEL, part_name(b, n).text,
+            sketch_label(b->s, sketch_inside(p), LABEL, part_name(b, n).text,
                          plan_show_size(e, item->width, item->length).text);
         } else if (n->use == SHEET_OFFCUT) {
             const bool keep = sheet_keeps(b->p->keep, n->length, n->width);
             sketch_fill(b->s, p, TONE_OFFCUT);
-            sketch_label(b->s, p, LABEL - 2, keep ? "keep" : "offcut",
+            sketch_label(b->s, sketch_inside(p), LABEL - 2, keep ? "keep" : "offcut",
                          plan_show_size(e, n->width, n->length).text);
         } else {
             const int64_t kerf = sheet_kerf(&b->p->job, n);
@@ -148,7 +148,9 @@ static void draw_margin_words(const struct sheet_page *b, bool grain) {
     sketch_grain(s, whole.x, whole.y + whole.height + 32, grain);
     const struct letters note = {.size = 7.5, .grey = 0.3};
     letters_draw(s->cr, whole.x + 110, whole.y + whole.height + 27,
-                 or_nothing(pool_format(s->pool, "Black: kerf of %s. Crossed: trimmed off.",
+                 or_nothing(pool_format(s->pool,
+                                        "Black: kerf of %s. Gray and dashed: left over. Crossed: "
+                                        "trimmed off.",
                                         plan_show(s->e, b->p->job.kerf).text)),
                  &note);
 }

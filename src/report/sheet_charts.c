@@ -10,8 +10,7 @@
 #define TABLE_WORDS 0
 #define TABLE_FIRST 1
 #define CHART_AT    4
-/* A chart is 216 points high, some 15 rows. */
-#define CHART_ROWS 16
+#define ROW_HEIGHT  12.75 /* of a row, at the least */
 /* Columns of the sheet Compare with a single letter: more options a chart could not show. */
 #define MOST_OPTIONS 12
 
@@ -29,7 +28,9 @@ static uint32_t close_table(const struct paper *paper, struct book_chart *chart,
     if (chart->last >= chart->first) {
         book_chart(paper->book, chart);
     }
-    return (row > head + CHART_ROWS ? row : head + CHART_ROWS) + 1;
+    const uint32_t high = (uint32_t)(book_chart_height(chart) / ROW_HEIGHT) + 1;
+    book_keep(paper->book, chart->sheet, head, head + high - 1);
+    return (row > head + high ? row : head + high) + 1;
 }
 
 static uint32_t put_cost(const struct paper *paper, uint16_t sheet, uint32_t row) {
@@ -86,6 +87,7 @@ static uint32_t put_hours(const struct paper *paper, uint16_t sheet, uint32_t ro
                   machine_words(paper->base->rates, labor->machines[i].machine));
         book_mention(book, sheet, row++, TABLE_FIRST, LOOK_PLAIN, labor->machines[i].hours);
     }
+    book_span(book, sheet, row, TABLE_WORDS, TABLE_FIRST + 1, LOOK_WRAP, PAPER_MACHINE_TIME);
     return close_table(paper, &chart, row);
 }
 
@@ -93,7 +95,8 @@ static uint32_t put_hours(const struct paper *paper, uint16_t sheet, uint32_t ro
 static unsigned compare_row(const struct book *book, const char *words) {
     for (size_t i = 0; i < book->cell_count; i++) {
         const struct cell *const cell = &book->cells[i];
-        if (cell->kind == CELL_TEXT && cell->column == 0 && strcmp(cell->text, words) == 0 &&
+        if (cell->kind == CELL_TEXT && cell->column == 0 &&
+            strncmp(cell->text, words, strlen(words)) == 0 &&
             strcmp(book->sheets[cell->sheet].name, "Compare") == 0) {
             return cell->row + 1;
         }
@@ -121,25 +124,25 @@ static void put_options(const struct paper *paper, uint16_t sheet, uint32_t row)
     struct book_chart chart = {
         .sheet = sheet,
         .kind = CHART_COLUMNS,
-        .title = "Options side by side",
+        .title = "Options side by side: sold and cost",
         .axis = paper->base->rates->shop.currency.s,
-        .alt = "Columns: total to the client and cost with overhead of the job as listed and of "
-               "each option; the numbers stand in the table beside it",
+        .alt = "Columns: what the doors are sold for, before tax and delivery, and their cost with "
+               "overhead, of the job as listed and of each option; the numbers stand in the table "
+               "beside it",
         .series = 2,
         .first = row + 1,
     };
     book_text(book, sheet, row, TABLE_WORDS, LOOK_HEAD, "option");
-    book_text(book, sheet, row, TABLE_FIRST, LOOK_HEAD, "total to the client");
+    book_text(book, sheet, row, TABLE_FIRST, LOOK_HEAD, "sold, before tax");
     book_text(book, sheet, row++, TABLE_FIRST + 1, LOOK_HEAD, "cost with overhead");
     for (size_t i = 0; i <= paper->option_count && i <= MOST_OPTIONS; i++) {
         const struct estimate *const e = i == 0 ? paper->base : &paper->options[i - 1];
         book_text(book, sheet, row, TABLE_WORDS, LOOK_PLAIN, estimate_name(e));
-        put_money(paper, sheet, row, TABLE_FIRST, i, "total to the client", e->sale.total);
+        put_money(paper, sheet, row, TABLE_FIRST, i, "sold, before tax and delivery", e->sale.sold);
         put_money(paper, sheet, row++, TABLE_FIRST + 1, i, "cost with overhead", e->costs.job.full);
     }
-    if (paper->option_count > 0) {
-        check_options(paper, sheet, row, TABLE_WORDS);
-    }
+    check_options(paper, sheet, row, TABLE_WORDS);
+    book_text(book, sheet, row + 1, TABLE_WORDS, LOOK_NOTE, "the gap is the profit left");
     close_table(paper, &chart, row);
 }
 
@@ -148,11 +151,13 @@ void sheet_charts(struct paper *paper) {
     uint32_t row = paper_title(paper, sheet, "Charts",
                                "Each is drawn from the table beside it, which points at the other "
                                "sheets.");
-    book_width(paper->book, sheet, TABLE_WORDS, 24);
-    book_width(paper->book, sheet, TABLE_FIRST, 11);
-    book_width(paper->book, sheet, TABLE_FIRST + 1, 11);
-    book_width(paper->book, sheet, CHART_AT - 1, 4);
+    book_width(paper->book, sheet, TABLE_WORDS, 20);
+    book_width(paper->book, sheet, TABLE_FIRST, 10);
+    book_width(paper->book, sheet, TABLE_FIRST + 1, 10);
+    book_width(paper->book, sheet, CHART_AT - 1, 3);
     row = put_cost(paper, sheet, row);
     row = put_hours(paper, sheet, row);
-    put_options(paper, sheet, row);
+    if (paper->option_count > 0) {
+        put_options(paper, sheet, row);
+    }
 }

@@ -37,7 +37,7 @@ void sheet_checks(struct paper *paper) {
     row++;
     book_text(book, sheet, row++, 0, LOOK_SECTION, "Cautions");
     for (size_t i = 0; i < sizeof cautions / sizeof *cautions; i++) {
-        book_format(book, sheet, row, 0, LOOK_PLAIN, "%zu", i + 1);
-        book_text(book, sheet, row++, 1, LOOK_WRAP, cautions[i]);
+        const char *const text = pool_format(&book->pool, "%zu. %s", i + 1, cautions[i]);
+        book_span(book, sheet, row++, 0, 1, LOOK_WRAP, text == NULL ? "" : text);
     }
 }

@@ -30,6 +30,7 @@ static const struct line lines[] = {
     {"direct cost", offsetof(struct estimate, costs.job.direct), true},
     {"cost with overhead", offsetof(struct estimate, costs.job.full), true},
     {"doors and fronts", offsetof(struct estimate, costs.doors_total), true},
+    {"sold, before tax and delivery", offsetof(struct estimate, sale.sold), true},
     {"total to the client", offsetof(struct estimate, sale.total), true},
     {"profit left", offsetof(struct estimate, sale.profit_left), true},
     {"margin left", offsetof(struct estimate, sale.margin_left), false},
@@ -77,10 +78,25 @@ static void put_difference(const struct paper *paper, uint16_t sheet, uint32_t r
     }
 }
 
+/* The unit of a figure of estimate i; a percent has its sign in the cell. */
+static const char *unit_of(const struct paper *paper, size_t i, fig figure) {
+    const enum unit unit = (enum unit)tape_figure(&shown(paper, i)->tape, figure)->unit;
+    if (unit == UNIT_MONEY) {
+        return paper->base->rates->shop.currency.s;
+    }
+    return unit == UNIT_PERCENT ? "" : unit_name(unit);
+}
+
 static void put_line(const struct paper *paper, uint16_t sheet, uint32_t row,
                      const struct line *line) {
     const fig base = paper_at(paper->base, line->offset);
-    book_text(paper->book, sheet, row, 0, LOOK_PLAIN, line->label);
+    const char *unit = "";
+    for (size_t i = paper->option_count + 1; i-- > 0;) {
+        const fig figure = paper_at(shown(paper, i), line->offset);
+        unit = fig_none(figure) ? unit : unit_of(paper, i, figure);
+    }
+    book_format(paper->book, sheet, row, 0, LOOK_PLAIN, "%s%s%s", line->label,
+                unit[0] == '\0' ? "" : ", ", unit);
     for (size_t i = 0; i <= paper->option_count; i++) {
         const fig figure = paper_at(shown(paper, i), line->offset);
         put(paper, sheet, row, i, figure);
@@ -189,15 +205,14 @@ static void put_heads(const struct paper *paper, uint16_t sheet, uint32_t row) {
 }
 
 void sheet_compare(struct paper *paper) {
+    if (paper->option_count == 0) {
+        return;
+    }
     const uint16_t sheet = book_sheet(paper->book, "Compare", "Options side by side", false);
     uint32_t row = paper_title(
         paper, sheet, "Options side by side",
         "The columns of the options are plain values: run the program again when a rate changes.");
-    book_width(paper->book, sheet, 0, 30);
-    if (paper->option_count == 0) {
-        book_text(paper->book, sheet, row, 0, LOOK_PLAIN, "this job names no options");
-        return;
-    }
+    book_width(paper->book, sheet, 0, 36);
     put_heads(paper, sheet, row++);
     for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
         if (any_has(paper, &lines[i])) {

@@ -4,7 +4,7 @@
 
 static const struct paper_line build_lines[] = {
     {"direct cost", offsetof(struct build_up, direct), LOOK_TOTAL, NULL},
-    {"contingency", offsetof(struct build_up, contingency), LOOK_PLAIN, "percent of direct cost"},
+    {"contingency", offsetof(struct build_up, contingency), LOOK_PLAIN, NULL},
     {"overhead", offsetof(struct build_up, overhead), LOOK_PLAIN, NULL},
     {"cost with overhead", offsetof(struct build_up, full), LOOK_TOTAL, NULL},
     {"profit", offsetof(struct build_up, profit), LOOK_PLAIN, NULL},
@@ -34,31 +34,79 @@ static const struct paper_line sale_lines[] = {
 
 #define LINES(lines) lines, sizeof(lines) / sizeof *(lines)
 
+/* Columns: words, the job, unit, the rate that makes it, what is not shared, a gap, remarks. */
+enum { COLUMN_WORDS, COLUMN_JOB, COLUMN_UNIT, COLUMN_RATE, COLUMN_REST, COLUMN_GAP, COLUMN_REMARK };
+
+/* The rate of the files that a figure is made with: a percent, or money an hour; none. */
+static fig rate_of(const struct tape *tape, fig figure) {
+    for (size_t i = 0; i < tape_operands(tape, figure); i++) {
+        const fig operand = tape_operand(tape, figure, i).f;
+        if (!fig_none(operand) && tape_figure(tape, operand)->op == OP_GIVEN &&
+            tape_origin(tape, operand).place.file != 0) {
+            return operand;
+        }
+    }
+    return (fig){0};
+}
+
+static void put_rate(const struct paper *paper, uint16_t sheet, uint32_t row, fig figure) {
+    const fig rate = rate_of(&paper->base->tape, figure);
+    if (!fig_none(rate)) {
+        book_mention(paper->book, sheet, row, COLUMN_RATE, LOOK_PLAIN, rate);
+        book_text(paper->book, sheet, row, COLUMN_REMARK, LOOK_NOTE,
+                  tape_label(&paper->base->tape, rate));
+    }
+}
+
 static uint32_t groups(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    static const char *const heads[] = {"", "the job", "", "rate", "not shared", "", "remarks"};
     struct book *const book = paper->book;
     const struct costs *const costs = &paper->base->costs;
-    book_text(book, sheet, row, 1, LOOK_HEAD, "the job");
-    book_text(book, sheet, row, 3, LOOK_HEAD, "not shared");
+    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     row++;
     for (int g = 0; g < COST_GROUP_COUNT; g++) {
         if (fig_none(costs->job.group[g])) {
             continue;
         }
-        book_text(book, sheet, row, 0, LOOK_PLAIN, cost_group_name((enum cost_group)g));
-        book_figure(book, sheet, row, 1, LOOK_PLAIN, costs->job.group[g]);
-        book_text(book, sheet, row, 2, LOOK_PLAIN, paper_unit(paper, costs->job.group[g]));
-        book_figure(book, sheet, row, 3, LOOK_PLAIN, costs->unshared[g]);
+        book_text(book, sheet, row, COLUMN_WORDS, LOOK_PLAIN, cost_group_name((enum cost_group)g));
+        book_figure(book, sheet, row, COLUMN_JOB, LOOK_PLAIN, costs->job.group[g]);
+        book_text(book, sheet, row, COLUMN_UNIT, LOOK_UNIT, paper_unit(paper, costs->job.group[g]));
+        book_figure(book, sheet, row, COLUMN_REST, LOOK_PLAIN, costs->unshared[g]);
         if (g == COST_LABOR && !fig_none(costs->unshared[g])) {
-            book_text(book, sheet, row, 4, LOOK_NOTE, "of labor and machine together");
+            book_text(book, sheet, row, COLUMN_REMARK, LOOK_NOTE,
+                      "not shared: of labor and machine together");
+        } else if (g == COST_REMAKES) {
+            put_rate(paper, sheet, row, costs->job.group[g]);
         }
         row++;
         if (g == COST_CONSUMABLES ||
             (g < COST_CONSUMABLES && fig_none(costs->job.group[COST_CONSUMABLES]) &&
              g == COST_HARDWARE)) {
-            book_text(book, sheet, row, 0, LOOK_LABEL, "materials");
-            book_figure(book, sheet, row, 1, LOOK_TOTAL, costs->job.materials);
+            book_text(book, sheet, row, COLUMN_WORDS, LOOK_LABEL, "materials");
+            book_figure(book, sheet, row, COLUMN_JOB, LOOK_TOTAL, costs->job.materials);
             row++;
         }
+    }
+    return row;
+}
+
+/* Lines with their rates, remarks in their own column. */
+static uint32_t put_lines(const struct paper *paper, uint16_t sheet, uint32_t row,
+                          const struct paper_line *lines, size_t count, const void *thing) {
+    struct book *const book = paper->book;
+    for (size_t i = 0; i < count; i++) {
+        const fig figure = paper_at(thing, lines[i].offset);
+        if (fig_none(figure)) {
+            continue;
+        }
+        const bool plain = lines[i].look == LOOK_PLAIN;
+        book_text(book, sheet, row, COLUMN_WORDS, plain ? LOOK_PLAIN : LOOK_LABEL, lines[i].label);
+        book_figure(book, sheet, row, COLUMN_JOB, lines[i].look, figure);
+        book_text(book, sheet, row, COLUMN_UNIT, LOOK_UNIT, paper_unit(paper, figure));
+        if (lines == build_lines && plain) {
+            put_rate(paper, sheet, row, figure);
+        }
+        book_text(book, sheet, row++, COLUMN_REMARK, LOOK_NOTE, lines[i].note);
     }
     return row;
 }
@@ -69,13 +117,14 @@ void sheet_costs(struct paper *paper) {
     uint32_t row = paper_title(paper, sheet, "From materials to price",
                                "Shared: what the doors carry, each share rounded to the cent; not "
                                "shared: what that leaves.");
-    book_width(book, sheet, 0, 42);
-    book_width(book, sheet, 2, 7);
-    book_width(book, sheet, 3, 14);
+    book_width(book, sheet, COLUMN_WORDS, 38);
+    book_width(book, sheet, COLUMN_UNIT, 7);
+    book_width(book, sheet, COLUMN_GAP, 1.5);
+    book_width(book, sheet, COLUMN_REMARK, 38);
     row = groups(paper, sheet, row);
-    row = paper_lines(paper, sheet, row, LINES(build_lines), &paper->base->costs.job) + 1;
-    row = paper_lines(paper, sheet, row, LINES(price_lines), &paper->base->costs) + 1;
-    paper_lines(paper, sheet, row, LINES(sale_lines), &paper->base->sale);
+    row = put_lines(paper, sheet, row, LINES(build_lines), &paper->base->costs.job) + 1;
+    row = put_lines(paper, sheet, row, LINES(price_lines), &paper->base->costs) + 1;
+    put_lines(paper, sheet, row, LINES(sale_lines), &paper->base->sale);
 }
 
 static const struct {
@@ -110,8 +159,11 @@ void sheet_prices(struct paper *paper) {
     struct book *const book = paper->book;
     const struct quantities *const q = &paper->base->quantities;
     const uint16_t sheet = book_sheet(book, "Prices", "Cost and price of each door", true);
-    uint32_t row = paper_title(paper, sheet, "Cost and price of each door",
-                               "Of one leaf; the amount is for all leaves of the row.");
+    /* right of the column that is printed on every page */
+    book_text(book, sheet, 0, 1, LOOK_TITLE, "Cost and price of each door");
+    book_text(book, sheet, 1, 1, LOOK_NOTE,
+              "Of one leaf; the amount is for all leaves of the row.");
+    uint32_t row = 3;
     book_text(book, sheet, row, 0, LOOK_HEAD, "door");
     book_text(book, sheet, row, 1, LOOK_TALL, "doors in all");
     for (size_t c = 0; c < COLUMNS; c++) {

@@ -50,6 +50,23 @@ static struct drawn *gather(const struct paper *paper, size_t *count) {
     return drawn;
 }
 
+/* What is seen of a door that its lines don't tell: the material of its panel or slab. */
+static const char *panel_words(const struct paper *paper, const struct door *door) {
+    if (door->bought_in) {
+        return "bought in";
+    }
+    for (size_t i = 0; i < door->part_count; i++) {
+        const struct part *const part = &door->parts[i];
+        if (!part_is_frame(part->kind) && part->stuff != STUFF_GLASS) {
+            const char *const words =
+                pool_format(&paper->book->pool, "%s %s", part_kind_name(part->kind),
+                            material_name(paper->base->rates, part->stuff, part->material));
+            return words == NULL ? "" : words;
+        }
+    }
+    return "";
+}
+
 static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
                         const struct drawn *d) {
     struct book *const book = paper->book;
@@ -65,9 +82,11 @@ static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row,
         !draw_elevation_png(&d->elevation, WIDTH, HEIGHT, DOTS, DETAIL_FULL, &png, &bytes)) {
         return false;
     }
-    book_format(book, sheet, row, column, LOOK_WRAP, "%s: %s%s%s, %s; %s", d->ids,
+    const char *const panel = panel_words(paper, door);
+    book_format(book, sheet, row, column, LOOK_WRAP, "%s: %s%s%s, %s; %s%s%s", d->ids,
                 door->leaves > 1 ? "pair of " : "", show_use((enum use)door->row->use.word),
-                door->leaves > 1 ? "s" : "", show_style(door), size);
+                door->leaves > 1 ? "s" : "", show_style(door), size, panel[0] == '\0' ? "" : ", ",
+                panel);
     book_picture(book, sheet, row, column, png, bytes, TO_96TH / DOTS, WORDS, alt);
     free(png);
     return true;

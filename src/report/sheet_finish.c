@@ -23,6 +23,7 @@ static const struct {
     {"cost", offsetof(struct coat_figures, cost)},
 };
 #define COLUMNS     (sizeof columns / sizeof *columns)
+#define FOOT_ROWS   3 /* of notes below the last table */
 #define DRY_COLUMN  10
 #define COST_COLUMN 11
 
@@ -31,15 +32,14 @@ static uint32_t batch_table(const struct paper *paper, uint16_t sheet, uint32_t 
     struct book *const book = paper->book;
     const struct rates *const rates = paper->base->rates;
     const struct finish *const finish = &rates->finishes[b->finish];
-    if (b->color == NULL) {
-        book_text(book, sheet, row, 0, LOOK_SECTION, finish->name.s);
-    } else {
-        book_format(book, sheet, row, 0, LOOK_SECTION, "%s, %s", finish->name.s, b->color);
-    }
+    const char *const color = paper_color(paper, b);
+    book_keep(book, sheet, row, row + (uint32_t)b->coat_count + 4);
+    book_format(book, sheet, row, 0, LOOK_SECTION, "%s%s%s", finish->name.s,
+                color[0] == '\0' ? "" : ", ", color);
     row++;
     book_text(book, sheet, row, 0, LOOK_PLAIN, "sprayed area");
     book_figure(book, sheet, row, 1, LOOK_TOTAL, b->area);
-    book_text(book, sheet, row, 2, LOOK_PLAIN, paper_unit(paper, b->area));
+    book_text(book, sheet, row, 2, LOOK_UNIT, paper_unit(paper, b->area));
     row++;
     if (b->coat_count == 0) {
         book_text(book, sheet, row, 0, LOOK_NOTE, "put out: its price is on the sheet Hardware");
@@ -63,7 +63,7 @@ static uint32_t batch_table(const struct paper *paper, uint16_t sheet, uint32_t 
     row++;
     book_text(book, sheet, row, 0, LOOK_PLAIN, "drying, one coat after another");
     book_figure(book, sheet, row, 1, LOOK_PLAIN, b->dry_hours);
-    book_text(book, sheet, row, 2, LOOK_PLAIN, "h");
+    book_text(book, sheet, row, 2, LOOK_UNIT, "h");
     return row + 2;
 }
 
@@ -73,11 +73,13 @@ static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_
         "left over", "cost",   "charged to the job", "check"};
     struct book *const book = paper->book;
     const struct finish_list *const list = &paper->base->finish;
+    const uint32_t head = row;
     book_text(book, sheet, row, 0, LOOK_SECTION, "What to buy");
     paper_heads(paper, sheet, row + 1, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     row += 2;
     for (size_t p = 0; p < list->product_count; p++) {
         const struct product *const product = &list->products[p];
+        book_keep(book, sheet, row, row + (uint32_t)product->size_count - 1);
         if (product->color == NULL) {
             book_text(book, sheet, row, 0, LOOK_PLAIN, product->name);
         } else {
@@ -90,12 +92,13 @@ static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_
         book_figure(book, sheet, row, 9, LOOK_PLAIN, product->charged);
         check_containers(paper, sheet, row, 1, 4, product);
         for (size_t i = 0; i < product->size_count; i++, row++) {
-            book_text(book, sheet, row, 2, LOOK_PLAIN, product->sizes->s[i].words);
+            book_text(book, sheet, row, 2, LOOK_UNIT, product->sizes->s[i].words);
             book_figure(book, sheet, row, 3, LOOK_PLAIN, product->volumes[i]);
             book_figure(book, sheet, row, 4, LOOK_PLAIN, product->prices[i]);
             book_figure(book, sheet, row, 5, LOOK_LABEL, product->counts[i]);
         }
     }
+    book_keep(book, sheet, head, row + FOOT_ROWS);
     return row + 1;
 }
 

@@ -108,7 +108,7 @@ void sheet_hardware(struct paper *paper) {
     uint32_t row =
         paper_title(paper, sheet, "Hardware, consumables, bought in",
                     "A price stands for one piece, or for one pack where the table says so.");
-    book_width(paper->book, sheet, 0, 24);
+    book_width(paper->book, sheet, 0, 34);
     book_width(paper->book, sheet, 1, 25);
     row = hardware_table(paper, sheet, row);
     row = consumable_table(paper, sheet, row);

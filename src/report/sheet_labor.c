@@ -71,6 +71,7 @@ static uint32_t machine_table(const struct paper *paper, uint16_t sheet, uint32_
     static const char *const heads[] = {"machine", "", "minutes", "machine cost"};
     struct book *const book = paper->book;
     const struct labor *const labor = &paper->base->labor;
+    const uint32_t head = row;
     paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     row++;
     for (size_t i = 0; i < labor->machine_count; i++, row++) {
@@ -79,7 +80,9 @@ static uint32_t machine_table(const struct paper *paper, uint16_t sheet, uint32_
         book_figure(book, sheet, row, 2, LOOK_PLAIN, labor->machines[i].minutes);
         book_figure(book, sheet, row, 3, LOOK_PLAIN, labor->machines[i].cost);
     }
-    return row + 1;
+    book_text(book, sheet, row, 0, LOOK_NOTE, PAPER_MACHINE_TIME);
+    book_keep(book, sheet, head, row);
+    return row + 2;
 }
 
 void sheet_labor(struct paper *paper) {
@@ -92,12 +95,13 @@ void sheet_labor(struct paper *paper) {
     book_width(book, sheet, 1, 18);
     row = operation_table(paper, sheet, row);
     row = machine_table(paper, sheet, row);
+    book_keep(book, sheet, row, row + (uint32_t)(sizeof job_lines / sizeof *job_lines) + 1);
     for (size_t i = 0; i < sizeof job_lines / sizeof *job_lines; i++) {
         const fig figure = paper_at(&paper->base->labor, job_lines[i].offset);
         if (!fig_none(figure)) {
             book_text(book, sheet, row, 0, LOOK_PLAIN, job_lines[i].label);
             book_figure(book, sheet, row, 2, job_lines[i].look, figure);
-            book_text(book, sheet, row, 3, LOOK_PLAIN, paper_unit(paper, figure));
+            book_text(book, sheet, row, 3, LOOK_UNIT, paper_unit(paper, figure));
             if (job_lines[i].note != NULL) {
                 book_text(book, sheet, row, 4, LOOK_NOTE, job_lines[i].note);
             }
@@ -123,19 +127,33 @@ static const struct {
     {"Cost of one leaf: its share of labor and machine", offsetof(struct operation_share, cost)},
 };
 
+/* The unit that an operation is counted in; empty for pieces and doors. */
+static const char *counted_in(const struct paper *paper, const struct operation_figures *o) {
+    for (size_t r = 0; r < paper->base->quantities.count; r++) {
+        if (!fig_none(o->shares[r].count)) {
+            return paper_unit(paper, o->shares[r].count);
+        }
+    }
+    return "";
+}
+
 static uint32_t block(const struct paper *paper, uint16_t sheet, uint32_t row, size_t kind) {
     struct book *const book = paper->book;
     const struct labor *const labor = &paper->base->labor;
     const struct quantities *const q = &paper->base->quantities;
+    const bool count = blocks[kind].offset == offsetof(struct operation_share, count);
     const bool person = blocks[kind].offset == offsetof(struct operation_share, person);
     const bool cost = blocks[kind].offset == offsetof(struct operation_share, cost);
     const uint16_t last = (uint16_t)(1 + labor->operation_count);
-    book_text(book, sheet, row, 0, LOOK_SECTION, blocks[kind].title);
+    book_text(book, sheet, row, 1, LOOK_SECTION, blocks[kind].title);
     row++;
     book_text(book, sheet, row, 0, LOOK_HEAD, "door");
     for (size_t i = 0; i < labor->operation_count; i++) {
-        book_text(book, sheet, row, (uint16_t)(1 + i), LOOK_TALL,
-                  paper->base->rates->operations[labor->operations[i].operation].name.s);
+        const struct operation_figures *const o = &labor->operations[i];
+        const char *const unit = count ? counted_in(paper, o) : "";
+        book_format(book, sheet, row, (uint16_t)(1 + i), LOOK_TALL, "%s%s%s",
+                    paper->base->rates->operations[o->operation].name.s,
+                    unit[0] == '\0' ? "" : ", ", unit);
     }
     if (person || cost) {
         book_text(book, sheet, row, last, LOOK_TALL, "in all");
@@ -157,9 +175,12 @@ static uint32_t block(const struct paper *paper, uint16_t sheet, uint32_t row, s
 
 void sheet_operations(struct paper *paper) {
     const uint16_t sheet = book_sheet(paper->book, "Operations", "Operations of each door", true);
-    uint32_t row =
-        paper_title(paper, sheet, "Operations of each door",
-                    "Four tables: counts, run minutes, person-minutes, cost; all of one leaf.");
+    /* right of the column that is printed on every page */
+    book_text(paper->book, sheet, 0, 1, LOOK_TITLE, "Operations of each door");
+    book_text(paper->book, sheet, 1, 1, LOOK_NOTE,
+              "Four tables: counts, run minutes, person-minutes, cost; all of one leaf. Counts "
+              "without a unit are pieces, doors or times.");
+    uint32_t row = 3;
     book_headings(paper->book, sheet, 0, 0, 1);
     for (size_t kind = 0; kind < sizeof blocks / sizeof *blocks; kind++) {
         if (kind > 0) {

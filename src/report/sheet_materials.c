@@ -75,7 +75,7 @@ static const struct way_line sheet_ways[] = {
 static const struct paper_line lumber_plan_lines[] = {
     {"waste that the plan asks for", offsetof(struct lumber_buy, asks), LOOK_TOTAL,
      "what the percent of waste in the rates would have been"},
-    {"boards", offsetof(struct lumber_buy, plan.boards), LOOK_PLAIN, "run again"},
+    {"boards", offsetof(struct lumber_buy, plan.boards), LOOK_PLAIN, PAPER_CHOSEN},
     {"cuts", offsetof(struct lumber_buy, plan.cuts), LOOK_PLAIN,
      "ends, straightened edges, rips and crosscuts"},
     {"at the price of a small lot", offsetof(struct lumber_buy, plan.at_price), LOOK_PLAIN, NULL},
@@ -120,9 +120,9 @@ static const struct paper_line glass_lines[] = {
 #define LINES(lines) lines, sizeof(lines) / sizeof *(lines)
 
 static void set_widths(const struct paper *paper, uint16_t sheet) {
-    book_width(paper->book, sheet, 0, 38);
+    book_width(paper->book, sheet, 0, 34);
     book_width(paper->book, sheet, 2, 12);
-    book_width(paper->book, sheet, 3, 52);
+    book_width(paper->book, sheet, 3, 48);
 }
 
 /* The line of the waste percent tells which of its two readings is meant. */
@@ -153,7 +153,7 @@ static uint32_t put_ways(const struct paper *paper, uint16_t sheet, uint32_t row
                   lines[i].label);
         book_figure(book, sheet, row, 1, lines[i].look, one);
         book_figure(book, sheet, row, 2, lines[i].look, other);
-        book_text(book, sheet, row, 3, LOOK_PLAIN, paper_unit(paper, fig_none(one) ? other : one));
+        book_text(book, sheet, row, 3, LOOK_UNIT, paper_unit(paper, fig_none(one) ? other : one));
         row++;
     }
     return row;
@@ -190,6 +190,7 @@ void sheet_lumber(struct paper *paper) {
         if (b->plan.missing == NULL) {
             row = paper_lines(paper, sheet, row, LINES(lumber_plan_lines), b);
         }
+        book_keep(paper->book, sheet, head, row - 1);
         row++;
     }
     if (list->count == 0) {
@@ -221,18 +222,23 @@ void sheet_sheets(struct paper *paper) {
         if (b->plan.missing == NULL) {
             row = paper_lines(paper, sheet, row, LINES(sheet_plan_lines), b);
         }
+        book_keep(paper->book, sheet, head, row - 1);
         row++;
     }
     for (size_t i = 0; i < paper->base->banding.count; i++) {
         const struct banding_buy *const b = &paper->base->banding.buys[i];
         book_format(paper->book, sheet, row, 0, LOOK_SECTION, "banding: %s",
                     paper->base->rates->bandings[b->banding].name.s);
+        const uint32_t head = row;
         row = paper_lines(paper, sheet, row + 1, LINES(banding_lines), b) + 1;
+        book_keep(paper->book, sheet, head, row - 2);
     }
     for (size_t i = 0; i < glass->count; i++) {
         book_format(paper->book, sheet, row, 0, LOOK_SECTION, "glass: %s",
                     paper->base->rates->glass[glass->buys[i].material].name.s);
+        const uint32_t head = row;
         row = paper_lines(paper, sheet, row + 1, LINES(glass_lines), &glass->buys[i]) + 1;
+        book_keep(paper->book, sheet, head, row - 2);
     }
     if (list->count + glass->count == 0) {
         book_text(paper->book, sheet, row, 0, LOOK_PLAIN, "no sheets and no glass in this job");

@@ -48,12 +48,13 @@ void sheet_parts(struct paper *paper) {
     const struct measures *const m = &paper->base->measures;
     const uint16_t sheet = book_sheet(book, "Parts", "Parts: cut list", true);
     paper_title(paper, sheet, "Parts: cut list", NULL);
-    book_format(
-        book, sheet, 1, 0, LOOK_NOTE,
-        "Sizes in %s; length runs along the grain. Lumber is cut to the rough size, machined, then "
-        "trimmed to "
-        "the finished one. Net and rough in the unit lumber is sold by, areas in %s, weight in %s.",
-        paper_lengths(paper), unit_name(m->area), unit_name(m->weight));
+    book_format(book, sheet, 1, 0, LOOK_NOTE,
+                "Sizes in %s; length runs along the grain. Lumber is cut to the rough size, "
+                "machined, then trimmed to the finished one.",
+                paper_lengths(paper));
+    book_format(book, sheet, 2, 0, LOOK_NOTE,
+                "Net and rough in the unit lumber is sold by, areas in %s, weight in %s.",
+                unit_name(m->area), unit_name(m->weight));
     paper_heads(paper, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, words, WORDS);
     for (size_t c = 0; c < sizeof columns / sizeof *columns; c++) {
         book_text(book, sheet, FIRST_ROW - 1, (uint16_t)(WORDS + c), LOOK_HEAD, columns[c].head);

@@ -63,14 +63,13 @@ static void put_head(struct page *p) {
 
 static void describe(const struct leaf_figures *leaf, char *text, size_t size) {
     const struct row *const row = leaf->door->row;
-    const char *const style = leaf->door->form == FORM_SLAB ? "slab" : leaf->door->style->name.s;
     const char *const finish =
         leaf->door->make.finish.index < 0 ? "bare" : leaf->door->make.finish.name.s;
     const bool note = row->note.s != NULL && row->note.s[0] != '\0';
     const bool words = row->extra_words.s != NULL && row->extra_words.s[0] != '\0';
-    (void)snprintf(text, size, "%s, %s, %s%s%s%s%s", use_name((enum use)row->use.word), style,
-                   finish, note ? "; " : "", note ? row->note.s : "", words ? "; " : "",
-                   words ? row->extra_words.s : "");
+    (void)snprintf(text, size, "%s, %s, %s%s%s%s%s", use_name((enum use)row->use.word),
+                   show_style(leaf->door), finish, note ? "; " : "", note ? row->note.s : "",
+                   words ? "; " : "", words ? row->extra_words.s : "");
 }
 
 static void put_door(struct page *p, size_t r) {
@@ -141,16 +140,19 @@ static void percent_line(struct page *p, const char *label, fig percent, fig fig
 }
 
 static void put_sums(struct page *p) {
+    const uint32_t first = p->row;
     const struct sale_figures *const s = &p->e->sale;
     const struct sale *const sale = &p->e->job->sale;
     const char *const tax = sale->tax_name.s == NULL ? "tax" : sale->tax_name.s;
     char label[200];
     sum_line(p, LOOK_TOTAL, s->doors, "doors and fronts");
-    percent_line(p, "less discount", s->discount_rate, s->discount);
     if (!fig_none(s->discount)) {
+        book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_PLAIN, "discount");
+        book_mention(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, s->discount_rate);
+        book_less(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, s->discount);
         sum_line(p, LOOK_PLAIN, s->after_discount, "after discount");
     }
-    sum_line(p, LOOK_PLAIN, s->minimum_line, "up to the least that a job is sold for");
+    sum_line(p, LOOK_PLAIN, s->minimum_line, "added up to the shop's minimum job");
     for (size_t i = 0; i < s->charge_count; i++) {
         sum_line(p, LOOK_PLAIN, s->charges[i], sale->charges[i].name.s);
     }
@@ -185,7 +187,17 @@ static void put_sums(struct page *p) {
     if (!fig_none(s->deposit) || s->stage_count > 0) {
         sum_line(p, LOOK_PLAIN, s->balance, "balance, on delivery");
     }
+    book_keep(p->book, p->sheet, first, p->row - 1);
     p->row++;
+}
+
+/* ", oak": what an option makes of another wood or finish; empty where its name says so already. */
+static const char *changed_to(const struct page *p, const char *name, const char *to) {
+    if (to == NULL || text_same(name, to)) {
+        return "";
+    }
+    const char *const words = pool_format(&p->book->pool, ", %s", to);
+    return words == NULL ? "" : words;
 }
 
 /* What an option would cost, and how it differs. Plain values: estimated on a tape of their own. */
@@ -194,21 +206,22 @@ static void put_options(struct page *p) {
     if (p->paper->option_count == 0) {
         return;
     }
-    book_text(p->book, p->sheet, p->row, COLUMN_ID, LOOK_SECTION,
-              "Options, in place of the total above");
+    book_keep(p->book, p->sheet, p->row, p->row + (uint32_t)p->paper->option_count + 1);
+    book_text(p->book, p->sheet, p->row, COLUMN_ID, LOOK_SECTION, "Options");
     book_text(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_HEAD, "difference");
     book_text(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_HEAD, "total");
     for (size_t i = 0; i < p->paper->option_count; i++) {
         const struct estimate *const o = &p->paper->options[i];
         const struct make *const changes = &o->job->options[o->option].changes;
         const int64_t total = tape_amount(&o->tape, o->sale.total);
-        char words[160];
-        (void)snprintf(words, sizeof words, "%s%s%s%s%s", estimate_name(o),
-                       changes->frame.name.s != NULL ? ": " : "",
-                       changes->frame.name.s != NULL ? changes->frame.name.s : "",
-                       changes->finish.name.s != NULL ? ", " : "",
-                       changes->finish.name.s != NULL ? changes->finish.name.s : "");
-        book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_PLAIN, words);
+        const char *const name = estimate_name(o);
+        const char *const wood = changed_to(p, name, changes->frame.name.s);
+        const char *const finish = changed_to(p, name, changes->finish.name.s);
+        const bool adds = o->job->options[o->option].price.word == OPTION_ADDS;
+        char words[240];
+        (void)snprintf(words, sizeof words, "%s%s%s; %s the total above", name, wood, finish,
+                       adds ? "adds to" : "in place of");
+        book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, words);
         book_number(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, UNIT_MONEY, 2,
                     total - base);
         book_number(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, UNIT_MONEY, 2, total);
@@ -235,15 +248,15 @@ static void put_terms(struct page *p) {
     const uint32_t first = p->row;
     put_by_others(p);
     if (job->note.s != NULL) {
-        book_text(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_WRAP, job->note.s);
+        book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP, job->note.s);
     }
     if (job->terms.s != NULL) {
-        book_text(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_WRAP, job->terms.s);
+        book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP, job->terms.s);
     }
-    book_text(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_WRAP,
+    book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP,
               "Made to the sizes above. Wood moves and its color and grain vary. Prices hold for "
               "the whole list, until the date above.");
-    book_text(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_WRAP,
+    book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP,
               "Tax and deposit follow the settings given; check them with your local authority.");
     book_text(p->book, p->sheet, first, COLUMN_ID, LOOK_LABEL, "Terms");
 }

@@ -79,7 +79,7 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
         check_changed(paper, sheet, row, figure);
     }
     book_define(book, sheet, row, 3, cell_name(paper, section, size, line, key, nth));
-    book_text(book, sheet, row, 4, LOOK_PLAIN, paper_unit(paper, figure));
+    book_text(book, sheet, row, 4, LOOK_UNIT, paper_unit(paper, figure));
     book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u",
                 problems_file_name(paper->problems, place.file), place.line);
 }
@@ -115,7 +115,7 @@ static uint32_t put_constants(const struct paper *paper, uint16_t sheet, uint32_
         if (tape->figures[id].op == OP_GIVEN && origin.source != NULL) {
             book_text(book, sheet, row, 0, LOOK_PLAIN, tape_label(tape, figure));
             book_claim(book, sheet, row, 3, LOOK_PLAIN, figure);
-            book_text(book, sheet, row, 4, LOOK_PLAIN, paper_unit(paper, figure));
+            book_text(book, sheet, row, 4, LOOK_UNIT, paper_unit(paper, figure));
             book_text(book, sheet, row++, 5, LOOK_NOTE, origin.source);
         }
     }
@@ -131,10 +131,10 @@ void sheet_rates(struct paper *paper) {
     uint32_t row = paper_title(paper, sheet, "Rates used",
                                "What this estimate took from its files. Cells on a light band may "
                                "be changed, and every figure follows; the rest needs another run.");
-    book_width(book, sheet, 0, 26);
-    book_width(book, sheet, 1, 20);
-    book_width(book, sheet, 2, 30);
-    book_width(book, sheet, 5, 46);
+    book_width(book, sheet, 0, 24);
+    book_width(book, sheet, 1, 17);
+    book_width(book, sheet, 2, 32);
+    book_width(book, sheet, 5, 40);
     paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     book_headings(book, sheet, row, row, 0);
     row++;
@@ -157,6 +157,20 @@ void sheet_rates(struct paper *paper) {
     put_constants(paper, sheet, row + 1);
 }
 
+/* How a figure came about, for who reads no formulas. */
+static const char *const how[OP_COUNT] = {
+    [OP_GIVEN] = "read or measured",
+    [OP_SUM] = "sum or difference",
+    [OP_TOTAL] = "sum of count x each",
+    [OP_RATIO] = "product or quotient",
+    [OP_LARGER] = "the larger of two",
+    [OP_SMALLER] = "the smaller of two",
+    [OP_UP] = "up to whole steps",
+    [OP_PICK_UPTO] = "from a table, up to a limit",
+    [OP_PICK_FROM] = "from a table, from a limit on",
+    [OP_CHOSEN] = PAPER_CHOSEN,
+};
+
 void sheet_workings(struct paper *paper) {
     static const char *const heads[] = {"about", "what", "value", "unit", "how"};
     const struct tape *const tape = &paper->base->tape;
@@ -168,7 +182,7 @@ void sheet_workings(struct paper *paper) {
     book_width(book, sheet, 0, 26);
     book_width(book, sheet, 1, 38);
     book_width(book, sheet, 3, 12);
-    book_width(book, sheet, 4, 14);
+    book_width(book, sheet, 4, 26);
     paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     book_headings(book, sheet, row, row, 0);
     row++;
@@ -181,8 +195,7 @@ void sheet_workings(struct paper *paper) {
         book_text(book, sheet, row, 0, LOOK_PLAIN, tape_subject_name(tape, figure));
         book_text(book, sheet, row, 1, LOOK_PLAIN, tape_label(tape, figure));
         book_figure(book, sheet, row, 2, LOOK_PLAIN, figure);
-        book_text(book, sheet, row, 3, LOOK_PLAIN, paper_unit(paper, figure));
-        book_text(book, sheet, row++, 4, LOOK_NOTE,
-                  figure_op_name((enum figure_op)tape->figures[id].op));
+        book_text(book, sheet, row, 3, LOOK_UNIT, paper_unit(paper, figure));
+        book_text(book, sheet, row++, 4, LOOK_NOTE, how[tape->figures[id].op]);
     }
 }

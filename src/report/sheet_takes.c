@@ -79,8 +79,9 @@ static uint16_t other_columns(const struct paper *paper, uint16_t sheet, uint16_
     }
     for (size_t b = 0; b < e->finish.batch_count; b++, column++) {
         const struct batch *const batch = &e->finish.batches[b];
+        const char *const color = paper_color(paper, batch);
         head(paper, sheet, column, e->rates->finishes[batch->finish].name.s,
-             batch->color == NULL ? "sprayed" : batch->color);
+             color[0] == '\0' ? "sprayed" : color);
         for (size_t r = 0; r < q->count; r++) {
             if (e->finish.batch_of[r] == b) {
                 book_claim(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
@@ -96,9 +97,10 @@ void sheet_takes(struct paper *paper) {
     const struct quantities *const q = &paper->base->quantities;
     const struct measures *const m = &paper->base->measures;
     const uint16_t sheet = book_sheet(book, "Takes", "What each door takes", true);
-    paper_title(paper, sheet, "What each door takes", NULL);
+    /* right of the column that is printed on every page */
+    book_text(book, sheet, 0, 1, LOOK_TITLE, "What each door takes");
     book_format(
-        book, sheet, 1, 0, LOOK_NOTE,
+        book, sheet, 1, 1, LOOK_NOTE,
         "Of one leaf: lumber in the unit it is sold by, areas in %s, runs in %s, pieces, money.",
         unit_name(m->area), unit_name(m->run));
     book_text(book, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, "id");

@@ -4,7 +4,9 @@ target_sources(doorcost_core PRIVATE
     report/book_extra.c
     report/book_look.c
     report/book_marks.c
+    report/book_measure.c
     report/book_objects.c
+    report/book_page.c
     report/book_write.c
     report/client_book.c
     report/client_book_kinds.c

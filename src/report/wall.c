@@ -96,6 +96,9 @@ static double draw_head(struct wall *w, const struct elevation *e, double x, dou
     if (row->note.s != NULL && row->note.s[0] != '\0') {
         at += letters_draw(cr, x, at, row->note.s, &small);
     }
+    if (row->extra_words.s != NULL && row->extra_words.s[0] != '\0') {
+        at += letters_draw(cr, x, at, row->extra_words.s, &small);
+    }
     return at - y;
 }
 
@@ -104,8 +107,14 @@ static double draw_parts(struct wall *w, const struct door *door, double x, doub
                          double width) {
     const struct letters small = {.size = TEXT, .width = width, .cut = true};
     const double line = TEXT * 1.28;
-    const size_t count = door->part_count > 0 ? door->part_count : 1;
+    const bool pair = door->leaves > 1 && door->part_count > 0;
+    const size_t count = (door->part_count > 0 ? door->part_count : 1) + (pair ? 1 : 0);
     double y = foot - line * (double)count;
+    if (pair) {
+        const struct letters bold = {.size = TEXT, .bold = true, .width = width, .cut = true};
+        letters_draw(w->pdf.cr, x, y, "parts of one leaf", &bold);
+        y += line;
+    }
     if (door->bought_in) {
         letters_draw(w->pdf.cr, x, y, "bought in as it is", &small);
     }

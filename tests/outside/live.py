@@ -39,6 +39,7 @@ SEED = 20260302
 LEAST = 5  # changes of each kind
 FLIPS = 25  # changes at least that make the program choose otherwise
 AGAIN = "run again"
+MADE = "as the program made it"
 # Sheets that show plans, on which a plan that does not price the job may be out of date.
 WORDY = ("Quote", "Doors", "Lumber", "Sheets", "Finish", "Hardware", "Labor", "Operations", "Costs",
          "Prices")
@@ -319,6 +320,10 @@ class Job:
         again, plan, options = self.said(rows)
         changed = [at for at, c in self.file.cells.items()
                    if c.value == "as read" and rows[at[0]][at[1]][at[2]] != "as read"]
+        states = {rows[at[0]][at[1]][at[2]] for at, c in self.file.cells.items()
+                  if c.value == MADE and c.formula}
+        self.faults.expect(states and MADE not in states, "the quote's state does not follow",
+                           f"{about}: {states}")
         self.book.set(sheet, row, column, self.file.cells[what.at].value)
         flipped = run.chosen != self.base.chosen
         for where in errors:

@@ -30,6 +30,7 @@ MONEY = "#,##0.00"
 WORDS = {"ok", "run again", "plan: run again", "as the program made it",
          "figures were changed: run again", "as read", "changed",
          "options are as the program made them",
+         "changed since it was made", "changed: under 1 %",
          "figures were changed, options were not: run again"}
 # columns that are read off the drawing of a door, and sheets that show values of the options
 DRAWN = {("Parts", "thick"), ("Panels", "staves")}
@@ -192,6 +193,22 @@ def check_cells(faults, path, tape):
     return formulas, stored
 
 
+def check_inputs(faults, path):
+    """Every cell that may be changed says what may be typed, and asks about what is unusual."""
+    sheet = openpyxl.load_workbook(path)["Rates"]
+    asked = {str(area): rule for rule in sheet.data_validations.dataValidation
+             for area in rule.sqref.ranges}
+    open_cells = [c for row in sheet.iter_rows() for c in row if not c.protection.locked]
+    faults.expect(open_cells, "no inputs", path.name)
+    for cell in open_cells:
+        rule = asked.get(cell.coordinate)
+        percent = "%" in cell.number_format
+        faults.expect(rule is not None and rule.prompt and rule.errorStyle == "warning"
+                      and ("5 means 5 %" in rule.prompt) == percent
+                      and (">=1" in rule.formula1) == percent,
+                      "an input that does not say what may be typed", cell.coordinate)
+
+
 def check_figures(faults, stored, tape):
     """The quote's total stands on the quote sheet as the program has it."""
     for label in ("total", "before tax", "balance"):
@@ -203,10 +220,79 @@ def check_figures(faults, stored, tape):
                           "a figure that is not on the quote", f"{label} {value}")
 
 
+EMU = 9525  # of a dot at 96 an inch
+ANCHOR = re.compile(r"<xdr:twoCellAnchor.*?</xdr:twoCellAnchor>", re.DOTALL)
+
+
+def columns_of(text):
+    """Widths of the columns of a sheet in dots, as the file has them."""
+    widths = {}
+    for first, last, width in re.findall(r'<col min="(\d+)" max="(\d+)" width="([\d.]+)"', text):
+        for column in range(int(first) - 1, int(last)):
+            widths[column] = round(float(width) * 7)
+    return widths
+
+
+def corners(anchor, widths, heights):
+    """(left, top, right, bottom) of what an anchor holds, in dots; a picture has its own size."""
+    def at(which):
+        column, off_x, row, off_y = (int(n) for n in re.search(
+            rf"<xdr:{which}><xdr:col>(\d+)</xdr:col><xdr:colOff>(-?\d+)</xdr:colOff>"
+            rf"<xdr:row>(\d+)</xdr:row><xdr:rowOff>(-?\d+)</xdr:rowOff>", anchor).groups())
+        return (sum(widths.get(c, 64) for c in range(column)) + off_x / EMU,
+                sum(heights.get(r, 17) for r in range(row)) + off_y / EMU)
+
+    left, top = at("from")
+    right, bottom = at("to")
+    wide, high = (int(n) / EMU for n in re.search(r'<a:ext cx="(\d+)" cy="(\d+)"/>', anchor).groups()) \
+        if "<a:ext " in anchor else (0, 0)
+    return left, top, max(right, left + wide), max(bottom, top + high)
+
+
+def check_pictures(faults, path):
+    """No picture and no chart lies on another, even where a program's columns are a little narrow."""
+    count = 0
+    with zipfile.ZipFile(path) as parts:
+        for name in sorted(n for n in parts.namelist() if n.startswith("xl/drawings/drawing")):
+            number = re.search(r"(\d+)\.xml", name)[1]
+            sheet = next(n for n in parts.namelist() if n.startswith("xl/worksheets/_rels/")
+                         and f"drawing{number}.xml" in parts.read(n).decode())
+            text = parts.read(sheet.replace("_rels/", "").removesuffix(".rels")).decode()
+            widths = columns_of(text)
+            heights = {int(r) - 1: float(h) * 96 / 72
+                       for r, h in re.findall(r'<row r="(\d+)"[^>]* ht="([\d.]+)"', text)}
+            boxes = [corners(a, widths, heights) for a in ANCHOR.findall(parts.read(name).decode())]
+            count += len(boxes)
+            for i, a in enumerate(boxes):
+                for b in boxes[i + 1:]:
+                    apart = min(a[2], b[2]) - max(a[0], b[0]) < -1 or \
+                        min(a[3], b[3]) - max(a[1], b[1]) < -1
+                    faults.expect(apart, "pictures that lie on each other",
+                                  f"{path.name}, {sheet}: {a} and {b}")
+    return count
+
+
+LEAST_LETTERS = 6.9  # points on paper
+BOX = 1.303  # a word's box by pdftotext, in sizes of its letters
+
+
+def check_letters(faults, pages, folder):
+    """Most words of each page are large enough to be read; its foot is not looked at."""
+    result = run(["pdftotext", "-bbox", str(pages), "-"], folder)
+    for number, page in enumerate(re.findall(r"<page .*?</page>", result.stdout, re.DOTALL), 1):
+        low = float(re.search(r'height="([\d.]+)"', page)[1]) - 50
+        highs = sorted((float(b) - float(a)) / BOX for a, b in
+                       re.findall(r'yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)"', page)
+                       if float(a) < low)
+        faults.expect(highs and highs[len(highs) // 2] >= LEAST_LETTERS, "a page printed too small",
+                      f"page {number}: {highs[len(highs) // 2] if highs else 0:.1f} points")
+
+
 def check_pages(faults, folder, path, stored):
     """The printed pages: nothing cut off, money as people read it."""
     office(folder, "--convert-to", "pdf", "--outdir", str(folder), str(path))
     pages = path.with_suffix(".pdf")
+    check_letters(faults, pages, folder)
     result = run(["pdftotext", "-layout", str(pages), "-"], folder)
     faults.expect(result.returncode == 0 and result.stdout.strip() != "", "no pages", str(pages))
     for number, page in enumerate(result.stdout.split("\f"), 1):
@@ -232,7 +318,12 @@ def check(doorcost, job, folder, faults):
     tape = json.loads(result.stdout)["estimates"][0]["tape"]["figures"]
     formulas, stored = check_cells(faults, path, tape)
     check_figures(faults, stored, tape)
+    check_inputs(faults, path)
     check_pages(faults, folder, path, stored)
+    client = path.with_name("quote-client.xlsx")
+    pictures = check_pictures(faults, path)
+    print(f"{pictures} pictures, {check_pictures(faults, client)} in the client's workbook")
+    faults.expect(pictures > 0, "no pictures", path.name)
 
     emptied = folder / "emptied.xlsx"
     empty_values(path, emptied)
