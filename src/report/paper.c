@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/paper.h"
 
-#include "report/show.h"
-
 #include <stdio.h>
 #include <string.h>
 
@@ -81,17 +79,6 @@ const char *material_name(const struct rates *rates, enum stuff stuff, int32_t m
         break;
     }
     return "";
-}
-
-const char *paper_color(const struct paper *paper, const struct batch *batch) {
-    const struct finish_list *const list = &paper->base->finish;
-    const struct make make = {.finish = {.index = batch->finish}, .color = {.s = batch->color}};
-    const char *const shown = show_color(paper->base->rates, &make);
-    size_t same = 0;
-    for (size_t b = 0; b < list->batch_count; b++) {
-        same += list->batches[b].finish == batch->finish ? 1 : 0;
-    }
-    return shown[0] == '\0' && same > 1 && batch->color != NULL ? batch->color : shown;
 }
 
 const char *waste_words(enum waste_as as) {

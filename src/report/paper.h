@@ -60,10 +60,6 @@ const char *use_name(enum use use);
 /* The shop's name of a material; empty below 0. */
 const char *material_name(const struct rates *rates, enum stuff stuff, int32_t material);
 
-/* The color of a batch; empty where its finish shows none, unless that parts it from another of the
- * same finish. */
-const char *paper_color(const struct paper *paper, const struct batch *batch);
-
 /* What a waste percent is a part of: net, or what is bought. */
 const char *waste_words(enum waste_as as);
 

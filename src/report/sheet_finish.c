@@ -3,6 +3,7 @@
  * buy. */
 #include "report/check_cell.h"
 #include "report/paper.h"
+#include "report/show.h"
 
 #include <stdio.h>
 
@@ -32,7 +33,7 @@ static uint32_t batch_table(const struct paper *paper, uint16_t sheet, uint32_t 
     struct book *const book = paper->book;
     const struct rates *const rates = paper->base->rates;
     const struct finish *const finish = &rates->finishes[b->finish];
-    const char *const color = paper_color(paper, b);
+    const char *const color = show_batch_color(paper->base, b);
     book_keep(book, sheet, row, row + (uint32_t)b->coat_count + 4);
     book_format(book, sheet, row, 0, LOOK_SECTION, "%s%s%s", finish->name.s,
                 color[0] == '\0' ? "" : ", ", color);

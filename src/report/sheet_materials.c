@@ -160,9 +160,10 @@ static uint32_t put_ways(const struct paper *paper, uint16_t sheet, uint32_t row
 }
 
 /* The way that prices the job, over the lines that it gave. */
-static void note_priced(const struct paper *paper, uint16_t sheet, uint32_t row, bool planned) {
-    book_text(paper->book, sheet, row, 3, LOOK_NOTE,
-              planned ? "the cutting plan prices the job" : "the waste factor prices the job");
+static void note_priced(const struct paper *paper, uint16_t sheet, uint32_t row, bool planned,
+                        bool checked) {
+    book_format(paper->book, sheet, row, 3, LOOK_NOTE, "the %s prices the job%s",
+                planned ? "cutting plan" : "waste factor", checked ? "; the plan:" : "");
 }
 
 void sheet_lumber(struct paper *paper) {
@@ -179,7 +180,7 @@ void sheet_lumber(struct paper *paper) {
                     lumber->thickness_text.s);
         const struct lumber_buy *const b = &list->buys[i];
         const uint32_t head = row;
-        note_priced(paper, sheet, row, b->planned);
+        note_priced(paper, sheet, row, b->planned, b->plan.missing == NULL);
         note_waste(paper, sheet, row + 3, lumber->waste_as.word);
         row = paper_lines(paper, sheet, row + 1, LINES(lumber_lines), b);
         if (b->plan.missing == NULL) {
@@ -211,7 +212,7 @@ void sheet_sheets(struct paper *paper) {
         book_text(paper->book, sheet, row, 0, LOOK_SECTION, kind->name.s);
         const struct sheet_buy *const b = &list->buys[i];
         const uint32_t head = row;
-        note_priced(paper, sheet, row, b->planned);
+        note_priced(paper, sheet, row, b->planned, b->plan.missing == NULL);
         note_waste(paper, sheet, row + 2, kind->waste_as.word);
         row = paper_lines(paper, sheet, row + 1, LINES(sheet_lines), b);
         if (b->plan.missing == NULL) {

@@ -2,6 +2,7 @@
 /* What one leaf takes of each material, finish and piece of hardware: a column a thing, so that its
  * sum over the job is one range. */
 #include "report/paper.h"
+#include "report/show.h"
 
 #define FIRST_ROW 4
 
@@ -79,7 +80,7 @@ static uint16_t other_columns(const struct paper *paper, uint16_t sheet, uint16_
     }
     for (size_t b = 0; b < e->finish.batch_count; b++, column++) {
         const struct batch *const batch = &e->finish.batches[b];
-        const char *const color = paper_color(paper, batch);
+        const char *const color = show_batch_color(e, batch);
         head(paper, sheet, column, e->rates->finishes[batch->finish].name.s,
              color[0] == '\0' ? "sprayed" : color);
         for (size_t r = 0; r < q->count; r++) {

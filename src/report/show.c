@@ -147,6 +147,17 @@ const char *show_paper(const struct job *job) {
     return job->paper.word == PAPER_ESTIMATE ? "Estimate" : "Quote";
 }
 
+const char *show_batch_color(const struct estimate *e, const struct batch *batch) {
+    const struct finish_list *const list = &e->finish;
+    const struct make make = {.finish = {.index = batch->finish}, .color = {.s = batch->color}};
+    const char *const shown = show_color(e->rates, &make);
+    size_t same = 0;
+    for (size_t b = 0; b < list->batch_count; b++) {
+        same += list->batches[b].finish == batch->finish ? 1 : 0;
+    }
+    return shown[0] == '\0' && same > 1 && batch->color != NULL ? batch->color : shown;
+}
+
 const char *show_use(enum use use) {
     static const char *const names[] = {[USE_DOOR] = "door",
                                         [USE_DRAWER_FRONT] = "drawer front",

@@ -53,6 +53,10 @@ const char *show_color(const struct rates *rates, const struct make *make);
 /* What the client's papers are called: "Quote", "Estimate"; static. */
 const char *show_paper(const struct job *job);
 
+/* The color of a batch; empty where its finish shows none, unless that parts it from another of the
+ * same finish. */
+const char *show_batch_color(const struct estimate *e, const struct batch *batch);
+
 /* "door", "drawer front", ...; static. */
 const char *show_use(enum use use);
 /* "left", "pair", ...; static. NULL: not said. */

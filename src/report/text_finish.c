@@ -77,10 +77,10 @@ static void print_coat(struct page *page, const struct estimate *e, const struct
 static void print_batch(struct page *page, const struct estimate *e, const struct batch *batch) {
     const struct finish *const finish = &e->rates->finishes[batch->finish];
     const bool put_out = batch->coat_count == 0;
+    const char *const color = show_batch_color(e, batch);
     say(page, "%s", "");
     say_wrapped(page, finish->name.s, 2, put_out ? "%s%s: %s, put out%s" : "%s%s: %s to spray%s",
-                batch->color == NULL ? "" : ", ", batch->color == NULL ? "" : batch->color,
-                show_unit(e, batch->area).text,
+                color[0] == '\0' ? "" : ", ", color, show_unit(e, batch->area).text,
                 finish->faces.word == FACES_FRONT ? " (fronts and edges)" : "");
     for (size_t i = 0; i < batch->coat_count; i++) {
         print_coat(page, e, batch, &batch->coats[i]);

@@ -71,10 +71,10 @@ static void print_cost(struct page *page, const struct estimate *e) {
     grid_clear(&grid);
     say(page, "%s", "");
     if (fig_none(e->sale.margin_left)) {
-        say_wrapped(page, "", 2, "Left after discount: %s",
+        say_wrapped(page, "", 2, "Left after discount, over all cost: %s",
                     show_money(e, e->sale.profit_left).text);
     } else {
-        say_wrapped(page, "", 2, "Left after discount and least prices: %s, a margin of %s",
+        say_wrapped(page, "", 2, "Left after discount, over all cost: %s, a margin of %s",
                     show_money(e, e->sale.profit_left).text,
                     show_unit(e, e->sale.margin_left).text);
     }
