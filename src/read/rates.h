@@ -18,6 +18,8 @@ enum profit_as { PROFIT_MARKUP, PROFIT_MARGIN };
 enum priced_by { PRICED_BY_FACTOR, PRICED_BY_PLAN };
 enum charged { CHARGED_USED, CHARGED_BOUGHT };
 enum price_by { PRICE_EACH, PRICE_PER_PACK };
+/* Of what is printed; as usual: letter where rates are in inches, A4 where in millimeters. */
+enum paper_size { PAPER_AS_USUAL, PAPER_LETTER, PAPER_A4 };
 /* `50 % added` to net (x 1.50) or `33 % lost` of what is bought (/ 0.67). */
 enum waste_as { WASTE_ADDED, WASTE_LOST };
 
@@ -52,6 +54,7 @@ struct shop {
     struct value minimum_job;    /* money */
     struct value minimum_door;   /* money, or an area (sq ft, m2) */
     struct value round_price_to; /* money */
+    struct word paper_size;      /* enum paper_size */
     struct word lumber_by, sheets_by;                          /* enum priced_by */
     struct word charge_finish, charge_sheets, charge_hardware; /* enum charged */
     struct references operations; /* operations that every job has (quoting, cleaning up) */

@@ -64,6 +64,7 @@ static const struct form hours_per_day[] = {
 };
 static const struct choice priced_by[] = {
     {"factor", PRICED_BY_FACTOR}, {"plan", PRICED_BY_PLAN}, {NULL, 0}};
+static const struct choice paper_sizes[] = {{"letter", PAPER_LETTER}, {"A4", PAPER_A4}, {NULL, 0}};
 static const struct choice charged[] = {
     {"used", CHARGED_USED}, {"bought", CHARGED_BOUGHT}, {NULL, 0}};
 
@@ -107,6 +108,13 @@ static const struct key shop_keys[] = {
      .at = offsetof(struct shop, terms_path),
      .example = "terms.txt",
      .help = "the terms for the client's papers, a text file beside this file"},
+    {.name = "paper size",
+     .read = read_word,
+     .at = offsetof(struct shop, paper_size),
+     .choices = paper_sizes,
+     .example = "letter",
+     .other = "A4",
+     .help = "of all that is printed; absent: letter with `unit = in`, A4 with `unit = mm`"},
     {.name = "currency",
      .read = read_currency,
      .at = offsetof(struct shop, currency),

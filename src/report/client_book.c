@@ -9,6 +9,7 @@
 #include "report/book_write.h"
 #include "report/client_book_parts.h"
 #include "report/offer_parts.h"
+#include "report/show.h"
 
 #include <string.h>
 
@@ -93,7 +94,7 @@ static bool write_file(struct book *book, struct offer *o, const char *path) {
         .year = job->year,
         .month = job->month,
         .day = job->day,
-        .letter = !o->e->measures.metric,
+        .letter = show_on_letter(o->e),
     };
     return !book_failed(book) && footer != NULL && book_write(book, &facts, path);
 }

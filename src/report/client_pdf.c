@@ -5,6 +5,7 @@
 
 #include "report/client_pdf_parts.h"
 #include "report/offer_parts.h"
+#include "report/show.h"
 
 #define MARGIN 54.0
 #define FOOT   40.0
@@ -35,7 +36,7 @@ static bool draw(struct offer *o, const char *path, double spread, size_t *pages
         .year = job->year,
         .month = job->month,
         .day = job->day,
-        .letter = !o->e->measures.metric,
+        .letter = show_on_letter(o->e),
     };
     struct pdf pdf;
     bool done = pdf_open(&pdf, path, &facts);

@@ -3,6 +3,7 @@
 
 #include "report/pdf.h"
 #include "report/plan_draw.h"
+#include "report/show.h"
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
@@ -33,8 +34,9 @@ static bool add_pages(struct plan_pages *pages, bool sheet, size_t buy, const st
 }
 
 bool plan_pages_make(struct plan_pages *pages, const struct estimate *e) {
-    const double long_side = e->measures.metric ? 297.0 * 72 / 25.4 : 792.0;
-    const double short_side = e->measures.metric ? 210.0 * 72 / 25.4 : 612.0;
+    const bool letter = show_on_letter(e);
+    const double long_side = letter ? 792.0 : 297.0 * 72 / 25.4;
+    const double short_side = letter ? 612.0 : 210.0 * 72 / 25.4;
     size_t room = 0;
     size_t count = 0;
     bool held = true;
@@ -151,7 +153,7 @@ bool plan_pages_pdf(struct plan_pages *pages, const char *path) {
                                     .year = job->year,
                                     .month = job->month,
                                     .day = job->day,
-                                    .letter = !pages->e->measures.metric};
+                                    .letter = show_on_letter(pages->e)};
     struct pdf pdf;
     bool done = pdf_open(&pdf, path, &facts);
     cairo_pdf_surface_set_size(pdf.surface, pages->width, pages->height); /* on its side */

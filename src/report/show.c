@@ -167,6 +167,11 @@ const char *show_use(enum use use) {
     return names[use];
 }
 
+bool show_on_letter(const struct estimate *e) {
+    const int size = e->rates->shop.paper_size.word;
+    return size == PAPER_LETTER || (size == PAPER_AS_USUAL && !e->measures.metric);
+}
+
 const char *show_hinge_side(enum hinge_side side) {
     static const char *const names[] = {
         [HINGE_SIDE_OPEN] = NULL,   [HINGE_SIDE_LEFT] = "left", [HINGE_SIDE_RIGHT] = "right",

@@ -211,7 +211,7 @@ bool wall_write(const struct estimate *e, const char *path) {
         .year = e->job->year,
         .month = e->job->month,
         .day = e->job->day,
-        .letter = !e->measures.metric,
+        .letter = show_on_letter(e),
     };
     bool done = pdf_open(&w.pdf, path, &facts);
     for (size_t page = 0; done && page < w.pages; page++) {

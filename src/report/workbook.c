@@ -3,6 +3,7 @@
 
 #include "report/book_write.h"
 #include "report/paper.h"
+#include "report/show.h"
 
 #include <string.h>
 
@@ -27,7 +28,7 @@ static bool write_file(struct book *book, const struct estimate *base, const cha
         .year = job->year,
         .month = job->month,
         .day = job->day,
-        .letter = !base->measures.metric,
+        .letter = show_on_letter(base),
     };
     return !book_failed(book) && book_write(book, &facts, name);
 }
