@@ -94,6 +94,7 @@ static void put_room(struct client_sheet *s, const struct offer_room *room) {
     if (!has_head(s->offer, room)) {
         return;
     }
+    book_keep(s->book, s->sheet, s->row, s->row + 1);
     book_text(s->book, s->sheet, s->row, CLIENT_ID, LOOK_SECTION,
               room->name[0] == '\0' ? "(no room)" : room->name);
     if (client_book_sums(s->offer)) {

@@ -109,6 +109,7 @@ static void put_doors(struct page *p) {
             continue;
         }
         if (room->s != NULL && room->s[0] != '\0') {
+            book_keep(p->book, p->sheet, p->row, p->row + 1);
             book_text(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_SECTION, room->s);
         }
         for (size_t k = r; k < q->count; k++) {

@@ -95,6 +95,7 @@ KINDS = (
     ("discount", r"sale\.discount"),
     ("deposit", r"sale\.deposit"),
     ("card fee", r"sale\.card fee"),
+    ("markup", r"markup\."),
 )
 # What flips containers, most of the time.
 FINISH = ("container", "coverage", "wet film", "reducer and catalyst", "transfer efficiency",
