@@ -12,8 +12,11 @@
 #define MARGIN_SIDE 0.55 /* inches */
 #define MARGIN_TOP  0.6
 #define MARGIN_FOOT 0.7
-/* No two programs measure quite the same: this much of a page is used. */
-#define SPARE 0.99
+/* No two programs measure quite the same: this much of a page is used, and every break is set by
+ * hand, so that none falls between what belongs together. */
+#define SPARE 0.97
+/* More breaks than these a sheet can't hold. */
+#define MOST_BREAKS 1000
 /* A last page that holds less than this is not worth a page. */
 #define SCRAP       0.3
 #define MOST_GROUPS 64
@@ -96,8 +99,8 @@ static bool broken_by_hand(const struct layout *l, uint32_t row) {
     return false;
 }
 
-/* Pages at a scale; breaks: takes the rows before which a page must start, 0 after the last, where
- * not NULL.  *last: how much of the last page is used. */
+/* Pages at a scale; breaks: takes the rows before which a page starts, 0 after the last, where not
+ * NULL.  *last: how much of the last page is used. */
 static size_t count_pages(const struct layout *l, double scale, uint32_t *breaks, double *last) {
     const double *const heights = l->b->heights[l->index];
     const double page = l->high / scale * SPARE;
@@ -111,12 +114,13 @@ static size_t count_pages(const struct layout *l, double scale, uint32_t *breaks
     double used = 0;
     for (uint32_t r = 0; r < l->b->rows[l->index]; r++) {
         const double block = block_at(l, r, page - heads);
-        const bool must = r > 0 && (broken_by_hand(l, r) || (block > 0 && used + block > page));
-        if (must || used + heights[r] > page) {
+        const bool starts = r > 0 && (broken_by_hand(l, r) || used + heights[r] > page ||
+                                      (block > 0 && used + block > page));
+        if (starts) {
             pages++;
             used = heads;
         }
-        if (must && breaks != NULL) {
+        if (starts && breaks != NULL && count < MOST_BREAKS) {
             breaks[count++] = r;
         }
         used += heights[r];
