@@ -171,7 +171,9 @@ static double needed_height(const struct binder *b, const struct cell *cell) {
     }
     if (cell->kind == CELL_TEXT && (look == LOOK_HEAD || look == LOOK_WRAP || look == LOOK_WARN)) {
         const double bold = look == LOOK_HEAD ? 1 / BOLD : 1.0;
-        return lines_of(cell->text, spanned_width(b, cell) * bold) * LINE_HEIGHT + 2.5;
+        const double lines = lines_of(cell->text, spanned_width(b, cell) * bold);
+        /* one line is as high as any row; 15 points would be left out of the file, as the usual */
+        return lines > 1 ? lines * LINE_HEIGHT + 2.5 : ROW_HEIGHT;
     }
     return 0;
 }

@@ -260,6 +260,7 @@ static void put_terms(struct page *p) {
     book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP,
               "Tax and deposit follow the settings given; check them with your local authority.");
     book_text(p->book, p->sheet, first, COLUMN_ID, LOOK_LABEL, "Terms");
+    book_keep(p->book, p->sheet, first, p->row - 1);
 }
 
 void sheet_quote(struct paper *paper) {
