@@ -91,6 +91,7 @@ static const struct list {
     {"count of none", "id,count,width,height\nD01,0,12,30\n", 1, "out-of-range", 2, NULL},
     {"count too large", "id,count,width,height\nD01,10000,12,30\n", 1, "out-of-range", 2, NULL},
     {"three leaves", "id,leaves,width,height\nD01,3,12,30\n", 1, "out-of-range", 2, NULL},
+    {"wide door, leaves not said", "id,width,height\nD01,24,12\n", 1, "door-wide", 2, NULL},
     {"wide front", "id,use,width,height,note\nD01,drawer front,24,8,a\n", 1, NULL, 0, "a"},
     {"wide flap", "id,hinge side,width,height,note\nD01,top,24,12,a\n", 1, NULL, 0, "a"},
     {"wide pair", "id,hinge side,width,height,note\nD01,pair,40,30,a\n", 1, NULL, 0, "a"},

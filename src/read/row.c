@@ -214,9 +214,8 @@ static void warn_of_shape(struct reader *reader, const struct job *job, const st
     bool lifts =
         row->hinge_side.word == HINGE_SIDE_TOP || row->hinge_side.word == HINGE_SIDE_BOTTOM;
 
-    /* what could not be read has its place all the same */
-    if (!row->width.set || !row->height.set || (!row->use.set && row->use.place.line != 0) ||
-        (!row->leaves.set && row->leaves.place.line != 0)) {
+    /* a use that could not be read has its place all the same */
+    if (!row->width.set || !row->height.set || (!row->use.set && row->use.place.line != 0)) {
         return;
     }
     if (row->use.word == USE_DOOR && leaf > row->height.amount && !lifts) {
