@@ -137,6 +137,13 @@ static bool take_best(struct dive *d, struct cut_random *random, double noise, b
     return true;
 }
 
+/* All that is wanted of each kind. */
+static void want_all(const struct board_columns *c, int64_t *left) {
+    for (size_t k = 0; k < c->kind_count; k++) {
+        left[k] = c->kinds[k].demand;
+    }
+}
+
 /* One dive from the top. stop: a plan that costs as much is of no use. *done: a whole plan. */
 static bool dive(struct dive *d, struct cut_random *random, double noise, int64_t limit,
                  int64_t stop, bool *done) {
@@ -144,9 +151,7 @@ static bool dive(struct dive *d, struct cut_random *random, double noise, int64_
     *done = false;
     d->taken_count = 0;
     d->cost = 0;
-    for (size_t k = 0; k < c->kind_count; k++) {
-        d->left[k] = c->kinds[k].demand;
-    }
+    want_all(c, d->left);
     while (any_left(d) && d->cost < stop) {
         bool some = false;
         if (!board_columns_relax(c, d->left, d->taken_count == 0, limit) || !take_whole(d, &some)) {
@@ -329,10 +334,10 @@ bool board_relaxed_bound(const struct board_job *job, int64_t effort, int64_t *b
     bool held = board_columns_open(&c, job);
     int64_t *const left = calloc(c.kind_count + 1, sizeof *left);
     held = held && left != NULL;
-    for (size_t k = 0; held && k < c.kind_count; k++) {
-        left[k] = c.kinds[k].demand;
+    if (held && c.kind_count > 0) {
+        want_all(&c, left);
+        held = board_columns_relax(&c, left, true, effort);
     }
-    held = held && (c.kind_count == 0 || board_columns_relax(&c, left, true, effort));
     *bound = c.bound;
     *spent = c.spent;
     free(left);

@@ -15,16 +15,11 @@
 /* --- the bound --- */
 
 static int64_t divisor_of_prices(const struct board_job *job) {
-    int64_t a = 0;
+    int64_t divisor = 0;
     for (size_t s = 0; s < job->stock_count; s++) {
-        int64_t b = job->stocks[s].price;
-        while (b != 0) {
-            const int64_t rest = a % b;
-            a = b;
-            b = rest;
-        }
+        divisor = cut_common_divisor(divisor, job->stocks[s].price);
     }
-    return a > 0 ? a : 1;
+    return divisor > 0 ? divisor : 1;
 }
 
 /* least: V x p / B of the stock where that is least, rounded up. */

@@ -14,12 +14,7 @@
 static int64_t price_divisor(const struct cut_model *model) {
     int64_t divisor = 0;
     for (size_t r = 0; r < model->room_count; r++) {
-        int64_t other = model->rooms[r].price;
-        while (other != 0) {
-            int64_t rest = divisor % other;
-            divisor = other;
-            other = rest;
-        }
+        divisor = cut_common_divisor(divisor, model->rooms[r].price);
     }
     return divisor;
 }

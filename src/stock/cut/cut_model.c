@@ -42,7 +42,7 @@ static bool job_valid(const struct cut_job *job, bool flat) {
     return true;
 }
 
-static int64_t common_divisor(int64_t a, int64_t b) {
+int64_t cut_common_divisor(int64_t a, int64_t b) {
     while (b != 0) {
         int64_t rest = a % b;
         a = b;
@@ -99,12 +99,12 @@ static void divide_sizes(struct cut_model *model, bool flat) {
     int64_t across = 0;
     bool turns = false;
     for (size_t i = 0; i < model->kind_count; i++) {
-        along = common_divisor(model->kinds[i].length, along);
-        across = common_divisor(model->kinds[i].width, across);
+        along = cut_common_divisor(model->kinds[i].length, along);
+        across = cut_common_divisor(model->kinds[i].width, across);
         turns = turns || model->kinds[i].turn;
     }
     if (turns) {
-        along = common_divisor(along, across);
+        along = cut_common_divisor(along, across);
         across = along;
     }
     model->length_unit = along > 0 ? along : 1;

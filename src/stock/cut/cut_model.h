@@ -53,6 +53,9 @@ void cut_model_clear(struct cut_model *model);
 /* Whether a piece of the kind fits the empty room, whichever way it may lie. */
 bool cut_model_fits(const struct cut_kind *kind, const struct cut_room *room);
 
+/* The greatest number that divides both, each 0 or more; of 0 and another the other. */
+int64_t cut_common_divisor(int64_t a, int64_t b);
+
 /* Adds work to *spent without passing INT64_MAX. */
 static inline void cut_spend(int64_t *spent, int64_t work) {
     *spent = work > INT64_MAX - *spent ? INT64_MAX : *spent + work;

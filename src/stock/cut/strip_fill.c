@@ -209,15 +209,6 @@ static void add_lot(struct fill *fill, size_t lot) {
     fill->state_count = kept;
 }
 
-static int64_t common_divisor(int64_t a, int64_t b) {
-    while (b != 0) {
-        int64_t rest = a % b;
-        a = b;
-        b = rest;
-    }
-    return a;
-}
-
 /* All of the room that sums of the sizes can fill, at the best lot's value, down to a sum that the
  * values can make. A search that reached it is over: where pieces are worth their length, as in a
  * board filled as full as it goes, that is after a few lots of hundreds. */
@@ -225,8 +216,8 @@ static int64_t ceiling_of(const struct fill *fill) {
     int64_t size = 0;
     int64_t value = 0;
     for (size_t i = 0; i < fill->lot_count; i++) {
-        size = common_divisor(size, fill->lots[i].size);
-        value = common_divisor(value, fill->lots[i].value);
+        size = cut_common_divisor(size, fill->lots[i].size);
+        value = cut_common_divisor(value, fill->lots[i].value);
     }
     if (fill->lot_count == 0) {
         return 0;
