@@ -8,15 +8,21 @@
 #include <string.h>
 #include <sys/stat.h>
 
+/* The ending of a file's name from its dot on; NULL: none. A name that is all ending has none. */
+static const char *ending_of(const char *path) {
+    const char *const slash = strrchr(path, '/');
+    const char *const name = slash == NULL ? path : slash + 1;
+    const char *const dot = strrchr(name, '.');
+    return dot == NULL || dot == name ? NULL : dot;
+}
+
 const char *files_target(const struct request *request, struct pool *pool, const char *ending) {
     if (request->output != NULL) {
         return request->output;
     }
     const char *const job = request->job;
-    const char *const slash = strrchr(job, '/');
-    const char *const dot = strrchr(job, '.');
-    const bool ends = dot != NULL && dot > job && (slash == NULL || dot > slash + 1);
-    return pool_format(pool, "%.*s%s", (int)(ends ? (size_t)(dot - job) : strlen(job)), job,
+    const char *const old = ending_of(job);
+    return pool_format(pool, "%.*s%s", (int)(old != NULL ? (size_t)(old - job) : strlen(job)), job,
                        ending);
 }
 
@@ -65,16 +71,13 @@ static enum status say_result(enum output_result result, const char *path, struc
 }
 
 /* An ending that says another kind of file than will be written; a name without one may be meant
- * so.
- */
+ * so. */
 static bool ends_otherwise(const struct output *output, const char **expected) {
     static const char *const endings[] = {
         [OUTPUT_WORKBOOK] = ".xlsx", [OUTPUT_PDF] = ".pdf", [OUTPUT_SVG] = ".svg"};
-    const char *const slash = strrchr(output->path, '/');
-    const char *const name = slash == NULL ? output->path : slash + 1;
-    const char *const dot = strrchr(name, '.');
+    const char *const ending = ending_of(output->path);
     *expected = endings[output->kind];
-    return dot != NULL && dot > name && !text_same(dot, *expected);
+    return ending != NULL && !text_same(ending, *expected);
 }
 
 enum status files_check(const struct output *outputs, size_t count, const struct request *request,

@@ -75,9 +75,6 @@ static uint32_t door_table(const struct paper *paper, uint16_t sheet, const stru
 /* What stands in the list: the size as it was measured and of what, and where the hinges go. */
 static void put_measured(const struct paper *paper, uint16_t sheet, uint32_t at, uint16_t column,
                          const struct door *door) {
-    static const char *const hinges[] = {
-        [HINGE_SIDE_OPEN] = "",     [HINGE_SIDE_LEFT] = "left", [HINGE_SIDE_RIGHT] = "right",
-        [HINGE_SIDE_PAIR] = "pair", [HINGE_SIDE_TOP] = "top",   [HINGE_SIDE_BOTTOM] = "bottom"};
     const struct row *const row = door->row;
     const bool hinged = row->use.word == USE_DOOR;
     book_text(paper->book, sheet, at, column, LOOK_UNIT,
@@ -87,7 +84,7 @@ static void put_measured(const struct paper *paper, uint16_t sheet, uint32_t at,
     book_text(paper->book, sheet, at, (uint16_t)(column + 2), LOOK_PLAIN,
               !hinged            ? ""
               : door->leaves > 1 ? "pair"
-                                 : hinges[row->hinge_side.word]);
+                                 : show_hinge_side((enum hinge_side)row->hinge_side.word));
 }
 
 void sheet_doors(struct paper *paper) {

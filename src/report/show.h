@@ -50,6 +50,9 @@ struct shown_difference show_difference(const struct estimate *first, const stru
  * to a color. Borrowed. */
 const char *show_color(const struct rates *rates, const struct make *make);
 
+/* Whether the shop prints on letter paper; else on A4. */
+bool show_on_letter(const struct estimate *e);
+
 /* What the client's papers are called: "Quote", "Estimate"; static. */
 const char *show_paper(const struct job *job);
 
@@ -59,9 +62,6 @@ const char *show_batch_color(const struct estimate *e, const struct batch *batch
 
 /* "door", "drawer front", ...; static. */
 const char *show_use(enum use use);
-/* Whether the shop prints on letter paper; else on A4. */
-bool show_on_letter(const struct estimate *e);
-
 /* "left", "pair", ...; static. NULL: not said. */
 const char *show_hinge_side(enum hinge_side side);
 /* How a door is made, in a word: its style, or `slab` where a low front of a framed style is one.
