@@ -4,7 +4,7 @@
 #ifndef CUT_FILE_H
 #define CUT_FILE_H
 
-#include "cut_stock.h"
+#include "cut/common/cut_stock.h"
 
 #include <stdbool.h>
 

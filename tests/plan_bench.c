@@ -2,8 +2,8 @@
 /* Solves every instance of a folder through the planners, has the checker look at each plan, and
  * sums up: plan_bench FOLDER [SECONDS [PREFIX]]. Run by plan-bench.sh. Status 0: all plans good;
  * 1: one is not, or lies below a listed bound; 2: something could not be read. */
+#include "cut/check/plan_check.h"
 #include "cut_file.h"
-#include "plan_check.h"
 
 #include <dirent.h>
 #include <stdio.h>

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "support.h"
+#include "read/job/job_file.h"
+#include "read/rates/rates_file.h"
 
 #include "base/text.h"
 

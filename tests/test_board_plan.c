@@ -2,9 +2,9 @@
 /* Plans of boards: small cases whose best is plain by hand, a checker that takes nothing broken,
  * and random jobs that all come out sound. Sizes in tenths of an inch. */
 #include "cmocka_all.h"
-#include "stock/board_coarse.h"
-#include "stock/board_layout.h"
-#include "stock/board_repair.h"
+#include "cut/board/board_coarse.h"
+#include "cut/board/board_layout.h"
+#include "cut/board/board_repair.h"
 
 #include <stdlib.h>
 #include <string.h>

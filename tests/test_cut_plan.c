@@ -9,8 +9,8 @@
 
 #include <cmocka.h>
 
-#include "cut_random.h"
-#include "plan_check.h"
+#include "cut/check/plan_check.h"
+#include "cut/common/cut_random.h"
 
 #define EFFORT       (CUT_EFFORT_SECOND / 50)
 #define COUNT(array) (sizeof(array) / sizeof(array)[0])

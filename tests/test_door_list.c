@@ -2,10 +2,12 @@
 /* The door list as spreadsheets save it. */
 #include "case.h"
 #include "cmocka_all.h"
+#include "read/job/job_file.h"
+#include "read/rates/rates_file.h"
 
 #include "door/leaf.h"
-#include "read/job.h"
-#include "read/job_keys.h"
+#include "model/job.h"
+#include "read/job/job_keys.h"
 
 #include <stdio.h>
 #include <stdlib.h>

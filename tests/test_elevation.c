@@ -3,8 +3,8 @@
  * edge to edge, a pair is its own mirror image, hinge marks stand where the row says. */
 #include "support.h"
 
-#include "report/draw.h"
-#include "report/elevation.h"
+#include "report/draw/draw.h"
+#include "report/draw/elevation.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -4,9 +4,9 @@
 #include "case.h"
 #include "cmocka_all.h"
 
-#include "read/job_keys.h"
-#include "read/rates_keys.h"
-#include "read/woods.h"
+#include "read/job/job_keys.h"
+#include "read/rates/rates_keys.h"
+#include "read/rates/woods.h"
 
 #include <stdio.h>
 #include <stdlib.h>

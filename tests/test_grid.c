@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The table printer: widths, cutting, safe text, no blanks at the end of a line. */
-#include "report/grid.h"
+#include "report/text/grid.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -2,8 +2,11 @@
 /* The job file: its values, and how a row's door is made of [make], an option and the row. */
 #include "case.h"
 #include "cmocka_all.h"
+#include "model/construction.h"
+#include "read/job/job_file.h"
+#include "read/rates/rates_file.h"
 
-#include "read/job.h"
+#include "model/job.h"
 
 #include <stdio.h>
 #include <stdlib.h>

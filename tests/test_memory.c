@@ -3,8 +3,10 @@
  * that is not there. */
 #include "case.h"
 #include "cmocka_all.h"
+#include "read/job/job_file.h"
+#include "read/rates/rates_file.h"
 
-#include "read/job.h"
+#include "model/job.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -4,8 +4,8 @@
 #include "cmocka_all.h"
 
 #include "base/text.h"
-#include "read/measure.h"
-#include "read/table.h"
+#include "read/file/table.h"
+#include "read/key/measure.h"
 
 #include <stdio.h>
 #include <string.h>

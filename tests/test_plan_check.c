@@ -9,7 +9,7 @@
 
 #include <cmocka.h>
 
-#include "plan_check.h"
+#include "cut/check/plan_check.h"
 
 #define EFFORT       (CUT_EFFORT_SECOND / 50)
 #define COUNT(array) (sizeof(array) / sizeof(array)[0])

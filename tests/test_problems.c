@@ -4,6 +4,8 @@
  *
  * With DOORCOST_WRITE_EXPECTED set, the texts are written instead of compared. */
 #include "case.h"
+#include "read/job/job_file.h"
+#include "read/rates/rates_file.h"
 
 #include "price/estimate.h"
 
@@ -22,9 +24,12 @@
 #define BASE  CASES "/base"
 
 /* Where problems come from. */
-static const char *const sources[] = {DOORCOST_SOURCE "/src/base",  DOORCOST_SOURCE "/src/read",
-                                      DOORCOST_SOURCE "/src/door",  DOORCOST_SOURCE "/src/stock",
-                                      DOORCOST_SOURCE "/src/labor", DOORCOST_SOURCE "/src/price"};
+static const char *const sources[] = {
+    DOORCOST_SOURCE "/src/base",     DOORCOST_SOURCE "/src/model",
+    DOORCOST_SOURCE "/src/door",     DOORCOST_SOURCE "/src/read/file",
+    DOORCOST_SOURCE "/src/read/key", DOORCOST_SOURCE "/src/read/rates",
+    DOORCOST_SOURCE "/src/read/job", DOORCOST_SOURCE "/src/stock",
+    DOORCOST_SOURCE "/src/labor",    DOORCOST_SOURCE "/src/price"};
 
 /* The questions of the stages behind the reader: of inputs without errors. */
 static void ask_stages(const struct job *job, const struct rates *rates,

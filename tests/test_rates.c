@@ -2,9 +2,10 @@
 /* How the keys of rates and job read their texts, row by row; then a whole file. */
 #include "case.h"
 #include "cmocka_all.h"
+#include "read/rates/rates_file.h"
 
-#include "read/job_keys.h"
-#include "read/rates_keys.h"
+#include "read/job/job_keys.h"
+#include "read/rates/rates_keys.h"
 
 #include <stdlib.h>
 #include <string.h>

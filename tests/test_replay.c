@@ -3,6 +3,8 @@
  * same seed every time).  Replaying gives the same figures; a changed given, replayed, gives what
  * an estimate from that value gives. */
 #include "price/estimate.h"
+#include "read/job/job_file.h"
+#include "read/rates/rates_file.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -2,9 +2,11 @@
 /* The terms file, the logo, and the keys of the client's papers. */
 #include "case.h"
 #include "cmocka_all.h"
+#include "read/job/job_file.h"
+#include "read/rates/rates_file.h"
 
-#include "read/job.h"
-#include "read/terms.h"
+#include "model/job.h"
+#include "read/rates/terms.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -2,7 +2,7 @@
 /* `buy`: the buying list. */
 #include "command/command.h"
 #include "command/work.h"
-#include "report/print.h"
+#include "report/text/print.h"
 
 enum status command_buy(const struct request *request, struct work *work, struct streams streams) {
     if (request->json) {

@@ -2,7 +2,7 @@
 /* `check`: what is wrong in the files. */
 #include "command/command.h"
 #include "command/work.h"
-#include "report/print.h"
+#include "report/text/print.h"
 
 enum status command_check(const struct request *request, struct work *work,
                           struct streams streams) {

@@ -4,8 +4,8 @@
 #include "base/text.h"
 #include "command/help.h"
 #include "command/work.h"
-#include "report/json.h"
-#include "report/print.h"
+#include "report/json/json.h"
+#include "report/text/print.h"
 
 #include <errno.h>
 #include <stdlib.h>

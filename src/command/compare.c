@@ -2,7 +2,7 @@
 /* `compare`: the options side by side. */
 #include "command/command.h"
 #include "command/work.h"
-#include "report/print.h"
+#include "report/text/print.h"
 
 enum status command_compare(const struct request *request, struct work *work,
                             struct streams streams) {

@@ -3,7 +3,7 @@
 #include "command/command.h"
 #include "command/files.h"
 #include "command/work.h"
-#include "report/wall.h"
+#include "report/draw/wall.h"
 
 enum status command_draw(const struct request *request, struct work *work, struct streams streams) {
     struct pool pool;

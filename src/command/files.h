@@ -5,7 +5,7 @@
 
 #include "base/pool.h"
 #include "command/command.h"
-#include "report/output.h"
+#include "report/file/output.h"
 
 /* What -o names; without it, the job file's name with `ending` in place of its own. In pool or
  * borrowed; NULL when memory is out. */

@@ -2,7 +2,7 @@
 /* `finish`: what finish to buy, and why. */
 #include "command/command.h"
 #include "command/work.h"
-#include "report/print.h"
+#include "report/text/print.h"
 
 enum status command_finish(const struct request *request, struct work *work,
                            struct streams streams) {

@@ -3,7 +3,7 @@
 #include "command/help.h"
 
 #include "command/command.h"
-#include "report/grid.h"
+#include "report/text/grid.h"
 
 static const struct grid_column columns[] = {{NULL, GRID_LEFT, false}, {NULL, GRID_LEFT, true}};
 

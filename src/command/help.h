@@ -3,7 +3,7 @@
 #ifndef DOORCOST_COMMAND_HELP_H
 #define DOORCOST_COMMAND_HELP_H
 
-#include "report/grid.h"
+#include "report/text/grid.h"
 
 struct command;
 

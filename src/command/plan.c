@@ -3,8 +3,8 @@
 #include "command/command.h"
 #include "command/files.h"
 #include "command/work.h"
-#include "report/plan_pages.h"
-#include "report/print.h"
+#include "report/plan/plan_pages.h"
+#include "report/text/print.h"
 
 #include <errno.h>
 #include <stdlib.h>

@@ -5,10 +5,10 @@
 #include "command/command.h"
 #include "command/files.h"
 #include "command/work.h"
-#include "report/client_book.h"
-#include "report/client_pdf.h"
-#include "report/print.h"
-#include "report/workbook.h"
+#include "report/client/client_book.h"
+#include "report/client/client_pdf.h"
+#include "report/shop/workbook.h"
+#include "report/text/print.h"
 
 static enum status print_summary(const struct request *request, const struct work *work,
                                  struct streams streams) {

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "command/work.h"
 
+#include "read/job/job_file.h"
+#include "read/rates/rates_file.h"
+
 #include <stdlib.h>
 #include <string.h>
 

@@ -5,6 +5,7 @@
 
 #include "door/frame.h"
 #include "door/leaf.h"
+#include "model/construction.h"
 
 #include <assert.h>
 

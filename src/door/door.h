@@ -7,7 +7,7 @@
 #ifndef DOORCOST_DOOR_DOOR_H
 #define DOORCOST_DOOR_DOOR_H
 
-#include "read/job.h"
+#include "model/job.h"
 
 enum part_kind {
     PART_STILE,

@@ -3,7 +3,7 @@
 #ifndef DOORCOST_DOOR_LEAF_H
 #define DOORCOST_DOOR_LEAF_H
 
-#include "read/job.h"
+#include "model/job.h"
 
 struct leaf {
     length width, height; /* nm, cut sizes; may come out at or under zero for an absurd row */

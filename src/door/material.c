@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/material.h"
 
+#include "model/name.h"
+
 #include <stdlib.h>
 
 struct area_weight {
@@ -58,14 +60,6 @@ static fig density(struct materials *m, enum stuff stuff, int32_t material) {
     return measures_density(m->tape, m->measures, given);
 }
 
-static const char *name_of(const struct materials *m, enum stuff stuff, int32_t material) {
-    if (stuff == STUFF_LUMBER) {
-        return m->rates->lumber[material].name.s;
-    }
-    return stuff == STUFF_SHEET ? m->rates->sheets[material].name.s
-                                : m->rates->glass[material].name.s;
-}
-
 static struct place thickness_place(const struct materials *m, enum stuff stuff, int32_t material) {
     if (stuff == STUFF_LUMBER) {
         return m->rates->lumber[material].thickness.place;
@@ -86,7 +80,7 @@ fig material_weight(struct materials *m, enum stuff stuff, int32_t material, len
         m->tape->fault = TAPE_MEMORY;
         return (fig){0};
     }
-    const uint32_t before = about_material(m, name_of(m, stuff, material));
+    const uint32_t before = about_material(m, material_name(m->rates, stuff, material));
     fig weight = density(m, stuff, material);
     if (!fig_none(weight)) {
         const fig thick = measures_length(m->tape, m->measures, "thickness, finished", thickness,

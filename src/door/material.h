@@ -4,7 +4,7 @@
 #define DOORCOST_DOOR_MATERIAL_H
 
 #include "door/door.h"
-#include "figure/measures.h"
+#include "model/measures.h"
 
 struct area_weight;
 

@@ -10,7 +10,7 @@
 #define DOORCOST_DOOR_MOVEMENT_H
 
 #include "door/door.h"
-#include "figure/measures.h"
+#include "model/measures.h"
 
 struct movement {
     fig swell;  /* length: wider in the wettest air; none when species or climate is not known */

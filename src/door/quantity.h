@@ -9,7 +9,7 @@
 
 #include "door/door.h"
 #include "door/movement.h"
-#include "figure/measures.h"
+#include "model/measures.h"
 
 struct part_figures {
     fig length, width;             /* finished */

@@ -4,8 +4,8 @@
 #ifndef DOORCOST_STOCK_LUMBER_PLAN_H
 #define DOORCOST_STOCK_LUMBER_PLAN_H
 
+#include "cut/board/board_layout.h"
 #include "door/quantity.h"
-#include "stock/board_layout.h"
 #include "stock/plan_part.h"
 
 struct lumber_plan {

@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/sheet.h"
 
-#include "stock/order.h"
-
 #include "stock/lumber.h"
+#include "stock/order.h"
 
 #include <stddef.h>
 #include <string.h>

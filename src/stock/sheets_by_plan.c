@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/sheets_by_plan.h"
 
-#include "stock/cut/plan_check.h"
+#include "cut/check/plan_check.h"
 
 #include <stdlib.h>
 

@@ -4,9 +4,9 @@
 #ifndef DOORCOST_STOCK_SHEETS_BY_PLAN_H
 #define DOORCOST_STOCK_SHEETS_BY_PLAN_H
 
+#include "cut/sheet/sheet_tally.h"
 #include "door/quantity.h"
 #include "stock/plan_part.h"
-#include "stock/sheet_tally.h"
 
 /* The stocks of the planner's job: the whole sheet, then the half where one is sold (half the
  * length). */

@@ -2,7 +2,7 @@
 /* Board feet and surface measure against published worked examples (board-feet.csv). */
 #include "rows.h"
 
-#include "figure/measures.h"
+#include "model/measures.h"
 #include "stock/tally.h"
 
 #include <setjmp.h>

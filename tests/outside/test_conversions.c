@@ -3,8 +3,8 @@
  * conversions.py holds the same column against GNU units and what was published. */
 #include "rows.h"
 
-#include "figure/measures.h"
-#include "read/measure.h"
+#include "model/measures.h"
+#include "read/key/measure.h"
 #include "support.h"
 
 #include <setjmp.h>

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Source: ISO 4217, as the package iso-codes of Debian has it
  * (/usr/share/iso-codes/json/iso_4217.json). */
-#include "read/currency.h"
+#include "read/key/currency.h"
 
 #include <jansson.h>
 #include <setjmp.h>

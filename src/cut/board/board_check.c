@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: MIT */
+/* The checker of board plans: counts and adds by itself, and believes nothing that the planner
+ * says. */
+#include "cut/board/board_plan.h"
+
+#include <stdlib.h>
+
+static const char *check_strip(const struct board_job *job, const struct board_plan *plan,
+                               const struct board_strip *strip, int64_t room, int64_t *counts) {
+    int64_t used = 0;
+    if (strip->first > plan->piece_count || strip->count > plan->piece_count - strip->first ||
+        strip->count == 0) {
+        return "a strip's parts do not exist";
+    }
+    for (size_t i = 0; i < strip->count; i++) {
+        const size_t item = plan->pieces[strip->first + i];
+        if (item >= job->item_count) {
+            return "a part does not exist";
+        }
+        if (job->items[item].width != strip->width) {
+            return "a part is not as wide as its strip";
+        }
+        used += job->items[item].length + (i > 0 ? job->kerf : 0);
+        counts[item]++;
+    }
+    return used > room ? "a strip is longer than its board" : NULL;
+}
+
+static const char *check_board(const struct board_job *job, const struct board_plan *plan,
+                               const struct board_use *board, int64_t *counts) {
+    if (board->stock >= job->stock_count) {
+        return "a board does not exist";
+    }
+    if (board->first > plan->strip_count || board->count > plan->strip_count - board->first) {
+        return "a board's strips do not exist";
+    }
+    int64_t used = 0;
+    for (size_t s = 0; s < board->count; s++) {
+        const struct board_strip *const strip = &plan->strips[board->first + s];
+        const char *const fault =
+            check_strip(job, plan, strip, board_usable_length(job, board->stock), counts);
+        if (fault != NULL) {
+            return fault;
+        }
+        used += strip->width + (s > 0 ? job->kerf : 0);
+    }
+    return used > board_usable_width(job, board->stock) ? "the strips are wider than their board"
+                                                        : NULL;
+}
+
+const char *board_plan_check(const struct board_job *job, const struct board_plan *plan) {
+    int64_t *const counts = calloc(job->item_count + 1, sizeof *counts);
+    const char *fault = counts == NULL ? "out of memory" : NULL;
+    int64_t cost = 0;
+    size_t strips = 0;
+    for (size_t b = 0; fault == NULL && b < plan->board_count; b++) {
+        fault = plan->boards[b].first == strips ? check_board(job, plan, &plan->boards[b], counts)
+                                                : "two boards share a strip, or one has none";
+        strips += plan->boards[b].count;
+        if (fault == NULL) {
+            cost += job->stocks[plan->boards[b].stock].price;
+        }
+    }
+    for (size_t i = 0; fault == NULL && i < job->item_count; i++) {
+        if (counts[i] != job->items[i].demand) {
+            fault = "a part is there more or less often than wanted";
+        }
+    }
+    if (fault == NULL && cost != plan->cost) {
+        fault = "the cost is not the sum of the prices";
+    }
+    if (fault == NULL && (plan->bound > plan->cost || plan->bound < 0)) {
+        fault = "the bound is above the cost";
+    }
+    free(counts);
+    return fault;
+}

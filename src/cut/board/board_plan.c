@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: MIT */
+#include "cut/board/board_plan.h"
+
+#include "cut/board/board_coarse.h"
+#include "cut/board/board_columns.h"
+#include "cut/board/board_repair.h"
+#include "cut/board/board_strips.h"
+
+#include <stdlib.h>
+
+void board_plan_free(struct board_plan *plan) {
+    if (plan != NULL) {
+        free(plan->boards);
+        free(plan->strips);
+        free(plan->pieces);
+        free(plan);
+    }
+}
+
+static bool has_free_board(const struct board_job *job) {
+    for (size_t s = 0; s < job->stock_count; s++) {
+        if (job->stocks[s].price <= 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whole boards as columns: a tighter bound, and a plan that may be cheaper; of a job with many
+ * sizes by way of a simpler one. */
+static bool dive(const struct board_job *job, const struct board_coarse *coarse, int64_t effort,
+                 struct board_plan **plan) {
+    struct board_job simple = *job;
+    struct board_plan *next = NULL;
+    int64_t bound = 0;
+    int64_t of_greatest = 0;
+    int64_t spent = 0;
+    if (coarse->simpler) {
+        simple.items = coarse->least;
+        if (!board_relaxed_bound(&simple, effort / 2, &bound, &spent)) {
+            return false;
+        }
+    }
+    simple.items = coarse->greatest;
+    if (!board_dive(&simple, effort - spent, (*plan)->cost, &next, &of_greatest, &spent)) {
+        return false;
+    }
+    bound = coarse->simpler ? bound : of_greatest;
+    bound = bound > (*plan)->bound ? bound : (*plan)->bound;
+    if (next != NULL) {
+        board_plan_free(*plan);
+        *plan = next;
+    }
+    (*plan)->bound = bound;
+    return true;
+}
+
+/* Betters the plan by whole boards, all of them and then a few at a time. Where a board costs
+ * nothing that has no scale, and the bound of the room is all there is. */
+static bool dive_further(const struct board_job *job, int64_t effort, struct board_plan **plan) {
+    struct board_coarse coarse = {0};
+    (*plan)->bound = board_plan_bound(job);
+    if (has_free_board(job)) {
+        return true;
+    }
+    const bool held = board_coarse_make(&coarse, job) && dive(job, &coarse, effort / 2, plan) &&
+                      board_repair(job, effort / 4, plan);
+    board_coarse_clear(&coarse);
+    return held;
+}
+
+enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
+                                struct board_plan **plan) {
+    *plan = NULL;
+    if (job->stock_count == 0 || job->stock_count > CUT_STOCKS_MAX) {
+        return CUT_BAD_INPUT;
+    }
+    const enum cut_status status = board_by_strips(job, effort / 4, plan);
+    if (status != CUT_DONE) {
+        return status;
+    }
+    if (!dive_further(job, effort, plan)) {
+        board_plan_free(*plan);
+        *plan = NULL;
+        return CUT_NO_MEMORY;
+    }
+    return CUT_DONE;
+}

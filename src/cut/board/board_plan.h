@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: MIT */
+/* A cutting plan for the boards of one lumber: which boards to buy, the strips to rip from each,
+ * and the parts to crosscut from each strip.
+ *
+ * A board loses its end trim at both ends, a share of its length to defects, and an edge at both
+ * sides when it is straightened; what is left is ripped into strips as wide as the rough parts, and
+ * every strip is crosscut into parts of that width.  Sizes are integers of one unit, any unit;
+ * prices integers of one unit.
+ *
+ * The plan is the cheapest of several: for each board length by itself and for all lengths
+ * together, the strips of each width are planned by column generation (cut/strip_plan.h), then the
+ * strips of each length are planned into boards of the stocked widths the same way; and dives
+ * through a relaxation of whole boards (board_columns.h). The bound holds for every plan of this
+ * kind. Method: docs/cutting.md. */
+#ifndef DOORCOST_CUT_BOARD_BOARD_PLAN_H
+#define DOORCOST_CUT_BOARD_BOARD_PLAN_H
+
+#include "cut/common/cut_stock.h"
+
+struct board_job {
+    int64_t kerf;                   /* 0 or more */
+    int64_t end_trim;               /* of each end */
+    int64_t edge;                   /* taken off each side when the board is straightened */
+    int64_t defects;                /* share of the length, in millionths, 0 to 900 000 */
+    const struct cut_stock *stocks; /* boards: length, width, price; unlimited */
+    size_t stock_count;
+    const struct cut_item *items; /* rough parts: length, width, demand; `turn` is not looked at */
+    size_t item_count;
+};
+
+/* A strip of a board: its parts are plan->pieces[first ... first + count - 1], items of the job, in
+ * the order of the cuts. */
+struct board_strip {
+    int64_t width;
+    size_t first, count;
+};
+
+/* A board: its strips are plan->strips[first ... first + count - 1], in the order of the rips. */
+struct board_use {
+    size_t stock;
+    size_t first, count;
+};
+
+struct board_plan {
+    struct board_use *boards;
+    size_t board_count;
+    struct board_strip *strips;
+    size_t strip_count;
+    size_t *pieces;
+    size_t piece_count;
+    int64_t cost, bound;
+};
+
+/* What a stock leaves for strips: its length without end trims and defects, its width without the
+ * straightened edges. */
+int64_t board_usable_length(const struct board_job *job, size_t stock);
+int64_t board_usable_width(const struct board_job *job, size_t stock);
+
+/* Plans the boards. effort: units of work, see cut_stock.h.  Gives CUT_DONE and *plan (owned), or
+ * another status and *plan NULL. */
+enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
+                                struct board_plan **plan) __attribute__((warn_unused_result));
+void board_plan_free(struct board_plan *plan);
+
+/* A cost that no plan of the job comes under: all parts with a kerf each way against the room of
+ * the boards, at the cheapest room there is. */
+int64_t board_plan_bound(const struct board_job *job);
+
+/* Looks at a plan by itself: every part present as often as wanted, of its strip's width and within
+ * its length, every strip within its board, kerfs kept, the cost the sum of the prices, the bound
+ * not above it. NULL: good; else the fault, static. */
+const char *board_plan_check(const struct board_job *job, const struct board_plan *plan);
+
+#endif

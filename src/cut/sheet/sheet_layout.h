@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: MIT */
+/* Draws a tree of parts on its sheet: cuts, places and offcuts, in sizes of the job. */
+#ifndef SHEET_LAYOUT_H
+#define SHEET_LAYOUT_H
+
+#include "cut/sheet/sheet_plan.h"
+#include "cut/sheet/sheet_tree.h"
+
+/* Appends a sheet to the plan: its nodes and its parts. Of each part, `item` is the number of its
+ * kind, for the caller to replace. false: an allocation failed. */
+__attribute__((warn_unused_result)) bool sheet_layout_add(struct sheet_plan *plan,
+                                                          const struct cut_model *model,
+                                                          const struct cut_job *job,
+                                                          const struct sheet_tree *tree);
+
+#endif

@@ -1,0 +1,148 @@
+/* SPDX-License-Identifier: MIT */
+/* Where in a tree a part can go, and how good each place is. */
+#include "cut/sheet/sheet_tree.h"
+
+/* A part as it would lie, and how it is judged. */
+struct candidate {
+    const struct sheet_tree *tree;
+    const struct tree_taste *taste;
+    double length, width, area;
+    int64_t whole_length, whole_width;
+    bool turned;
+    double noise;
+    uint64_t *seed;
+    int64_t looked;
+    struct tree_place *place;
+    enum tree_answer answer;
+};
+
+static double chance(uint64_t *seed) {
+    *seed ^= *seed << 13;
+    *seed ^= *seed >> 7;
+    *seed ^= *seed << 17;
+    return (double)(*seed >> 11) * 0x1p-53;
+}
+
+/* How much larger the box around all parts becomes when a node grows. */
+static double root_growth(const struct sheet_tree *tree, int32_t at, int64_t more_length,
+                          int64_t more_width) {
+    const struct tree_node *nodes = tree->nodes;
+    while (at != tree->root && (more_length > 0 || more_width > 0)) {
+        const struct tree_node *up = &nodes[nodes[at].parent];
+        if (up->along_x) {
+            more_width -= up->width - nodes[at].width;
+            more_width = more_width > 0 ? more_width : 0;
+        } else {
+            more_length -= up->length - nodes[at].length;
+            more_length = more_length > 0 ? more_length : 0;
+        }
+        at = nodes[at].parent;
+    }
+    const struct tree_node *root = &nodes[tree->root];
+    return (double)(root->length + more_length) * (double)(root->width + more_width) -
+           (double)root->length * (double)root->width;
+}
+
+/* Judges the part beside node (or beside the members of the group that node is), along x or y. */
+static void judge(struct candidate *part, int32_t at, bool along_x, bool wrap) {
+    const struct tree_node *node = &part->tree->nodes[at];
+    int64_t more_length = part->whole_length - (along_x ? 0 : node->length);
+    int64_t more_width = part->whole_width - (along_x ? node->width : 0);
+    part->looked++;
+    if (more_length > node->spare_length || more_width > node->spare_width) {
+        return;
+    }
+    part->answer = part->answer == TREE_NO_PLACE ? TREE_NO_BETTER : part->answer;
+    double strip;
+    double rest;
+    if (along_x) {
+        strip = more_width > 0 ? (double)more_width * (double)node->length
+                               : (double)-more_width * part->length;
+        more_width = more_width > 0 ? more_width : 0;
+        rest = (double)(node->spare_length - more_length);
+    } else {
+        strip = more_length > 0 ? (double)more_length * (double)node->width
+                                : (double)-more_length * part->width;
+        more_length = more_length > 0 ? more_length : 0;
+        rest = (double)(node->spare_width - more_width);
+    }
+    const struct tree_taste *taste = part->taste;
+    rest *= along_x ? part->width : part->length;
+    double score = taste->strip * strip + taste->rest * rest;
+    if (taste->growth > 0.0) {
+        score += taste->growth * root_growth(part->tree, at, more_length, more_width);
+    }
+    score = score / part->area + part->noise * chance(part->seed);
+    if (score < part->place->score) {
+        *part->place = (struct tree_place){at, wrap, along_x, part->turned, score};
+        part->answer = TREE_BETTER;
+    }
+}
+
+/* Nodes with too little room around and within them are passed over with all below them. */
+static void judge_all(struct candidate *part) {
+    const struct sheet_tree *tree = part->tree;
+    int32_t at = tree->root;
+    for (;;) {
+        const struct tree_node *node = &tree->nodes[at];
+        part->looked++;
+        bool enough = node->spare_area >= part->area;
+        bool group = node->kind == TREE_GROUP;
+        if (!enough) {
+            group = false;
+        } else if (group) {
+            judge(part, at, node->along_x, false);
+        }
+        if (enough && at == tree->root) {
+            if (!group || !node->along_x) {
+                judge(part, at, true, true);
+            }
+            if (!group || node->along_x) {
+                judge(part, at, false, true);
+            }
+        } else if (enough && !group) {
+            judge(part, at, !tree->nodes[node->parent].along_x, true);
+        }
+        if (group) {
+            at = node->child;
+            continue;
+        }
+        while (at != tree->root && tree->nodes[at].next == TREE_NONE) {
+            at = tree->nodes[at].parent;
+        }
+        if (at == tree->root) {
+            return;
+        }
+        at = tree->nodes[at].next;
+    }
+}
+
+enum tree_answer sheet_tree_find(const struct sheet_tree *tree, const struct cut_kind *kind,
+                                 const struct tree_taste *taste, double noise, uint64_t *seed,
+                                 struct tree_place *place, int64_t *looked) {
+    struct candidate part = {
+        .tree = tree, .taste = taste, .noise = noise, .seed = seed, .place = place};
+    for (int turned = 0; turned <= (kind->turn ? 1 : 0); turned++) {
+        part.turned = turned == 1;
+        part.whole_length = part.turned ? kind->width : kind->length;
+        part.whole_width = part.turned ? kind->length : kind->width;
+        part.length = (double)part.whole_length;
+        part.width = (double)part.whole_width;
+        part.area = part.length * part.width;
+        if (part.whole_length > tree->length || part.whole_width > tree->width) {
+            continue;
+        }
+        if (tree->root != TREE_NONE) {
+            judge_all(&part);
+            continue;
+        }
+        double score = noise * chance(seed);
+        part.looked++;
+        if (score < place->score) {
+            *place = (struct tree_place){TREE_NONE, false, false, part.turned, score};
+            part.answer = TREE_BETTER;
+        }
+    }
+    *looked += part.looked;
+    return part.answer;
+}

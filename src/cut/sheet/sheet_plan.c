@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: MIT */
+/* Runs the search on the plain problem and draws what it found. */
+#include "cut/sheet/sheet_plan.h"
+
+#include "cut/sheet/sheet_bound.h"
+#include "cut/sheet/sheet_layout.h"
+#include "cut/sheet/sheet_search.h"
+
+#include <assert.h>
+#include <stdlib.h>
+
+/* Parts know their kind; items of the kind are handed out in the order of the job. */
+static bool name_items(struct sheet_plan *plan, const struct cut_model *model,
+                       const struct cut_job *job) {
+    size_t *at = calloc(model->kind_count + 1, sizeof *at);
+    int64_t *used = calloc(model->kind_count + 1, sizeof *used);
+    bool ok = at != NULL && used != NULL;
+    for (size_t p = 0; p < plan->part_count && ok; p++) {
+        size_t kind = plan->parts[p].item;
+        size_t first = model->kinds[kind].first;
+        while (used[kind] == job->items[model->items[first + at[kind]]].demand) {
+            at[kind]++;
+            used[kind] = 0;
+            assert(at[kind] < model->kinds[kind].items);
+        }
+        plan->parts[p].item = model->items[first + at[kind]];
+        used[kind]++;
+    }
+    free(at);
+    free(used);
+    return ok;
+}
+
+static bool draw_sheets(struct sheet_plan *plan, const struct sheet_state *state,
+                        const struct cut_model *model, const struct cut_job *job) {
+    for (size_t s = 0; s < state->slot_count; s++) {
+        if (state->slots[s].parts > 0 && !sheet_layout_add(plan, model, job, &state->slots[s])) {
+            return false;
+        }
+    }
+    return name_items(plan, model, job);
+}
+
+static enum cut_status make(const struct cut_job *job, const struct cut_model *model,
+                            int64_t effort, struct sheet_plan *plan) {
+    struct sheet_search search = {.model = model, .effort = effort};
+    enum cut_status status = CUT_NO_MEMORY;
+    if (sheet_bound(model, effort / 10, &search.spent, &search.bound) &&
+        sheet_search_run(&search)) {
+        status = search.found ? CUT_DONE : CUT_SHORT;
+    }
+    if (status == CUT_DONE) {
+        plan->cost = search.best.cost;
+        plan->bound = search.bound;
+        plan->spent = search.spent;
+        status = draw_sheets(plan, &search.best, model, job) ? CUT_DONE : CUT_NO_MEMORY;
+    }
+    sheet_search_clear(&search);
+    return status;
+}
+
+enum cut_status sheet_plan_make(const struct cut_job *job, int64_t effort,
+                                struct sheet_plan **plan) {
+    *plan = NULL;
+    struct cut_model model;
+    enum cut_status status = cut_model_init(&model, job, false);
+    if (status != CUT_DONE) {
+        return status;
+    }
+    struct sheet_plan *made = calloc(1, sizeof *made);
+    status = made != NULL ? make(job, &model, effort, made) : CUT_NO_MEMORY;
+    cut_model_clear(&model);
+    if (status != CUT_DONE) {
+        sheet_plan_free(made);
+        return status;
+    }
+    *plan = made;
+    return CUT_DONE;
+}
+
+void sheet_plan_free(struct sheet_plan *plan) {
+    if (plan != NULL) {
+        free(plan->sheets);
+        free(plan->nodes);
+        free(plan->parts);
+        free(plan);
+    }
+}

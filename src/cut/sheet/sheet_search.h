@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: MIT */
+/* The search for a plan of sheets: quick plans first, then a cheaper one is asked for, again and
+ * again, until the bound is met or the effort is spent. */
+#ifndef SHEET_SEARCH_H
+#define SHEET_SEARCH_H
+
+#include "cut/sheet/sheet_state.h"
+
+struct sheet_search {
+    const struct cut_model *model;
+    int64_t effort, spent;
+    int64_t bound;           /* from the caller: cheaper plans do not exist */
+    struct sheet_state best; /* a complete plan, when found */
+    bool found;
+};
+
+/* Runs the search. It is cleared by its owner, also after a failure. false: an allocation failed.
+ */
+__attribute__((warn_unused_result)) bool sheet_search_run(struct sheet_search *search);
+void sheet_search_clear(struct sheet_search *search);
+
+#endif

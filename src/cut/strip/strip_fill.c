@@ -1,0 +1,290 @@
+/* SPDX-License-Identifier: MIT */
+/* Items go in by value a unit of size, in lots of 1, 2, 4, ... pieces. Each lot doubles the list
+ * of states (size, value); states that are larger and worth less than another, or that cannot
+ * pass the best even if the rest were filled at the next lot's value, are dropped. */
+#include "cut/strip/strip_fill.h"
+
+#include "cut/common/cut_cover.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* States kept in all: above it the answer is only good, no longer proven (100 MB). */
+#define STEPS_MAX  ((size_t)6000000)
+#define STATES_MAX ((size_t)1500000)
+
+struct lot {
+    int64_t size, value; /* of all its pieces */
+    int64_t times;
+    size_t item;
+    double worth;    /* value a unit, rounded up by a shade */
+    int64_t least;   /* the least size of this and all later lots */
+    int64_t dearest; /* the highest value of them */
+};
+
+struct state {
+    int64_t size, value;
+    uint32_t step; /* how it came to be */
+};
+
+struct step {
+    uint32_t before;
+    uint32_t lot;
+};
+
+struct fill {
+    size_t lot_count;
+    struct lot *lots;
+    size_t state_count, state_room;
+    struct state *states, *next;
+    size_t step_count, step_room;
+    struct step *steps;
+    int64_t capacity;
+    int64_t ceiling; /* no filling is worth more */
+    int64_t best;
+    uint32_t best_step; /* 0: nothing above the floor yet */
+    bool exact;
+};
+
+static int compare_lots(const void *left, const void *right) {
+    const struct lot *a = left;
+    const struct lot *b = right;
+    cut_wide worth_a = (cut_wide)a->value * b->size;
+    cut_wide worth_b = (cut_wide)b->value * a->size;
+    if (worth_a != worth_b) {
+        return worth_a > worth_b ? -1 : 1;
+    }
+    if (a->size != b->size) {
+        return a->size > b->size ? -1 : 1;
+    }
+    return (a->item > b->item) - (a->item < b->item);
+}
+
+/* How many lots an item makes: one for each doubling of its pieces. */
+static size_t lots_of(const struct fill *fill, const struct strip_fill_item *item) {
+    int64_t left = fill->capacity / item->size;
+    size_t lots = 0;
+    for (left = left < item->most ? left : item->most; left > 0; left /= 2) {
+        lots++;
+    }
+    return lots;
+}
+
+static bool list_lots(struct fill *fill, const struct strip_fill_item *items, size_t count) {
+    size_t lots = 1;
+    for (size_t i = 0; i < count; i++) {
+        lots += items[i].most > 0 ? lots_of(fill, &items[i]) : 0;
+    }
+    fill->lots = calloc(lots, sizeof *fill->lots);
+    if (fill->lots == NULL) {
+        return false;
+    }
+    for (size_t i = 0; i < count; i++) {
+        int64_t left = items[i].value > 0 ? fill->capacity / items[i].size : 0;
+        left = left < items[i].most ? left : items[i].most;
+        for (int64_t times = 1; left > 0; times *= 2) {
+            int64_t lot = times < left ? times : left;
+            fill->lots[fill->lot_count++] = (struct lot){
+                .size = lot * items[i].size,
+                .value = lot * items[i].value,
+                .times = lot,
+                .item = i,
+                .worth = (double)items[i].value / (double)items[i].size * (1.0 + 1e-12),
+            };
+            left -= lot;
+        }
+    }
+    qsort(fill->lots, fill->lot_count, sizeof *fill->lots, compare_lots);
+    int64_t least = INT64_MAX / 2;
+    int64_t dearest = 0;
+    for (size_t i = fill->lot_count; i-- > 0;) {
+        struct lot *lot = &fill->lots[i];
+        lot->least = least = lot->size < least ? lot->size : least;
+        lot->dearest = dearest = lot->value > dearest ? lot->value : dearest;
+    }
+    return true;
+}
+
+static bool states_grow(struct fill *fill) {
+    size_t wanted = 2 * fill->state_count + 2;
+    if (wanted <= fill->state_room) {
+        return true;
+    }
+    wanted = 2 * wanted + 1000;
+    struct state *states = realloc(fill->states, wanted * sizeof *states);
+    if (states == NULL) {
+        return false;
+    }
+    fill->states = states;
+    struct state *next = realloc(fill->next, wanted * sizeof *next);
+    if (next == NULL) {
+        return false;
+    }
+    fill->next = next;
+    fill->state_room = wanted;
+    return true;
+}
+
+static bool steps_grow(struct fill *fill) {
+    size_t wanted = fill->step_count + fill->state_count + 2;
+    if (wanted <= fill->step_room) {
+        return true;
+    }
+    wanted = 2 * wanted + 1000;
+    struct step *steps = realloc(fill->steps, wanted * sizeof *steps);
+    if (steps == NULL) {
+        return false;
+    }
+    fill->steps = steps;
+    fill->step_room = wanted;
+    return true;
+}
+
+/* No more value than this can be added by the lots from `lot` on: room for one, or all of the room
+ * at the next lot's value. */
+static double most_rest(const struct fill *fill, int64_t left, size_t lot) {
+    if (lot == fill->lot_count || left < fill->lots[lot].least) {
+        return 0.0;
+    }
+    double rest = (double)left * fill->lots[lot].worth;
+    if (left < 2 * fill->lots[lot].least && (double)fill->lots[lot].dearest < rest) {
+        rest = (double)fill->lots[lot].dearest;
+    }
+    return rest;
+}
+
+/* Keeps a state that is worth more than the last one kept and may still pass the best. A new one
+ * (fresh) gets its step first. */
+static void keep(struct fill *fill, size_t *kept, struct state state, bool fresh, size_t lot) {
+    if (*kept > 0 && state.value <= fill->next[*kept - 1].value) {
+        return;
+    }
+    double rest = most_rest(fill, fill->capacity - state.size, lot + 1);
+    bool better = fresh && state.value > fill->best;
+    if (!better && ((double)state.value + rest) * (1.0 + 1e-12) + 1.0 <= (double)fill->best) {
+        return;
+    }
+    if (fresh) {
+        fill->steps[fill->step_count] = (struct step){state.step, (uint32_t)lot};
+        state.step = (uint32_t)fill->step_count++;
+    }
+    if (better) {
+        fill->best = state.value;
+        fill->best_step = state.step;
+    }
+    fill->next[(*kept)++] = state;
+}
+
+/* Merges the states with themselves plus one lot, both by rising size. */
+static void add_lot(struct fill *fill, size_t lot) {
+    const struct lot *add = &fill->lots[lot];
+    size_t old = 0;
+    size_t kept = 0;
+    for (size_t from = 0; from < fill->state_count || old < fill->state_count;) {
+        bool take_old = from >= fill->state_count;
+        struct state grown = {0};
+        if (!take_old) {
+            grown = fill->states[from];
+            grown.size += add->size;
+            grown.value += add->value;
+            if (grown.size > fill->capacity) {
+                from = fill->state_count;
+                continue;
+            }
+            take_old =
+                old < fill->state_count &&
+                (fill->states[old].size < grown.size ||
+                 (fill->states[old].size == grown.size && fill->states[old].value >= grown.value));
+        }
+        if (take_old) {
+            keep(fill, &kept, fill->states[old++], false, lot);
+        } else {
+            keep(fill, &kept, grown, true, lot);
+            from++;
+        }
+    }
+    struct state *held = fill->states;
+    fill->states = fill->next;
+    fill->next = held;
+    fill->state_count = kept;
+}
+
+/* All of the room that sums of the sizes can fill, at the best lot's value, down to a sum that the
+ * values can make. A search that reached it is over: where pieces are worth their length, as in a
+ * board filled as full as it goes, that is after a few lots of hundreds. */
+static int64_t ceiling_of(const struct fill *fill) {
+    int64_t size = 0;
+    int64_t value = 0;
+    for (size_t i = 0; i < fill->lot_count; i++) {
+        size = cut_common_divisor(size, fill->lots[i].size);
+        value = cut_common_divisor(value, fill->lots[i].value);
+    }
+    if (fill->lot_count == 0) {
+        return 0;
+    }
+    cut_wide room = fill->capacity - fill->capacity % size;
+    cut_wide most = room * fill->lots[0].value / fill->lots[0].size;
+    most -= most % value;
+    return most < INT64_MAX ? (int64_t)most : INT64_MAX;
+}
+
+/* The lots in order, whatever fits: a first best, so that states are cut off early. */
+static int64_t greedy_value(const struct fill *fill) {
+    int64_t left = fill->capacity;
+    int64_t value = 0;
+    for (size_t i = 0; i < fill->lot_count; i++) {
+        if (fill->lots[i].size <= left) {
+            left -= fill->lots[i].size;
+            value += fill->lots[i].value;
+        }
+    }
+    return value;
+}
+
+static bool run(struct fill *fill, int64_t *spent) {
+    for (size_t lot = 0; lot < fill->lot_count && fill->state_count > 0; lot++) {
+        if (fill->best >= fill->ceiling) {
+            break;
+        }
+        if (fill->state_count > STATES_MAX || fill->step_count + fill->state_count > STEPS_MAX) {
+            fill->exact = false;
+            break;
+        }
+        if (!states_grow(fill) || !steps_grow(fill)) {
+            return false;
+        }
+        cut_spend(spent, 3 * (int64_t)fill->state_count + 30);
+        add_lot(fill, lot);
+    }
+    return true;
+}
+
+bool strip_fill_best(const struct strip_fill_item *items, size_t count, int64_t capacity,
+                     int64_t floor, int64_t *counts, struct strip_fill_result *result,
+                     int64_t *spent) {
+    struct fill fill = {.capacity = capacity, .best = floor, .exact = true};
+    bool ok = list_lots(&fill, items, count) && states_grow(&fill) && steps_grow(&fill);
+    if (ok) {
+        /* One below the greedy value, so that the greedy filling itself is found again. */
+        int64_t greedy = greedy_value(&fill) - 1;
+        fill.best = greedy > floor ? greedy : floor;
+        fill.ceiling = ceiling_of(&fill);
+        fill.steps[fill.step_count++] = (struct step){0, 0};
+        fill.states[fill.state_count++] = (struct state){0, 0, 0};
+        cut_spend(spent, 50 * (int64_t)count + 500);
+        ok = run(&fill, spent);
+    }
+    *result = (struct strip_fill_result){fill.best, fill.best_step != 0, fill.exact};
+    if (ok && result->found) {
+        memset(counts, 0, count * sizeof *counts);
+        for (uint32_t step = fill.best_step; step != 0; step = fill.steps[step].before) {
+            const struct lot *lot = &fill.lots[fill.steps[step].lot];
+            counts[lot->item] += lot->times;
+        }
+    }
+    free(fill.lots);
+    free(fill.states);
+    free(fill.next);
+    free(fill.steps);
+    return ok;
+}

@@ -1,0 +1,139 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/measures.h"
+
+#include <assert.h>
+
+#define BY_DEFINITION "by definition: 1 in = 25.4 mm, 1 ft = 12 in (NIST SP 811, App. B)"
+
+static fig constant(struct tape *tape, const char *what, uint8_t decimals, int64_t value,
+                    const char *source) {
+    return tape_constant(tape, what, UNIT_NUMBER, decimals, value, source);
+}
+
+static void set_units(struct measures *m, enum length_unit lengths, bool metric) {
+    *m = (struct measures){
+        .lengths = lengths,
+        .metric = metric,
+        .length = lengths == LENGTH_MM ? UNIT_MM : UNIT_IN,
+        .run = metric ? UNIT_M : UNIT_FT,
+        .area = metric ? UNIT_M2 : UNIT_SQFT,
+        .weight = metric ? UNIT_KG : UNIT_LB,
+        .volume = metric ? UNIT_L : UNIT_GAL,
+        .film = metric ? UNIT_UM : UNIT_MIL,
+        .density = metric ? UNIT_KG_PER_M3 : UNIT_LB_PER_CUFT,
+        .area_weight = metric ? UNIT_KG_PER_M2 : UNIT_LB_PER_SQFT,
+    };
+}
+
+/* The length constants depend on both the job's unit and the rates' system. */
+static void set_lengths(struct measures *m, struct tape *tape) {
+    const bool mm = m->lengths == LENGTH_MM;
+    if (m->metric) {
+        m->length_per_run = mm ? constant(tape, "mm per m", 0, 1000, BY_DEFINITION)
+                               : constant(tape, "in per m", 6, 39370079, BY_DEFINITION);
+        m->length2_per_area = mm ? constant(tape, "sq mm per m2", 0, 1000000, BY_DEFINITION)
+                                 : constant(tape, "sq in per m2", 6, 1550003100, BY_DEFINITION);
+    } else {
+        m->length_per_run = mm ? constant(tape, "mm per ft", 1, 3048, BY_DEFINITION)
+                               : constant(tape, "in per ft", 0, 12, BY_DEFINITION);
+        m->length2_per_area = mm ? constant(tape, "sq mm per sq ft", 2, 9290304, BY_DEFINITION)
+                                 : constant(tape, "sq in per sq ft", 0, 144, BY_DEFINITION);
+    }
+    m->length_per_thick = m->length_per_run;
+    m->length3_per_bf =
+        mm ? constant(tape, "cu mm per board foot", 3, 2359737216, "144 x 25.4^3, exact")
+           : constant(tape, "cu in per board foot", 0, 144,
+                      "board foot = 1 in x 12 in x 12 in (NIST Handbook 44)");
+    m->length3_per_m3 = mm ? constant(tape, "cu mm per m3", 0, 1000000000, BY_DEFINITION)
+                           : constant(tape, "cu in per m3", 6, 61023744095, BY_DEFINITION);
+    m->inch = tape_constant(tape, "least thickness counted", m->length, mm ? 1 : 0, mm ? 254 : 1,
+                            "stock under 1 in counts as 1 in (NHLA practice)");
+}
+
+void measures_init(struct measures *m, struct tape *tape, enum length_unit lengths, bool metric) {
+    set_units(m, lengths, metric);
+    m->one = tape_constant(tape, "one", UNIT_COUNT, 0, 1, "by definition");
+    m->two = tape_constant(tape, "two", UNIT_COUNT, 0, 2, "by definition");
+    m->hundred = tape_constant(tape, "hundred percent", UNIT_PERCENT, 0, 100, "by definition");
+    m->sixty = constant(tape, "minutes per hour", 0, 60, "by definition");
+    set_lengths(m, tape);
+    if (metric) {
+        m->spread_over = m->one;
+        m->spread_under =
+            constant(tape, "m2 um per L", 0, 1000, "1 L spread 1 um thick covers 1000 m2, exact");
+    } else {
+        m->spread_over = constant(tape, "sq in per sq ft of film", 0, 144, BY_DEFINITION);
+        m->spread_under = constant(
+            tape, "thousandths of cu in per gal", 0, 231000,
+            "1 US gal = 231 cu in (NIST Handbook 44), 1 mil = 0.001 in: 1604.17 sq ft mil");
+    }
+}
+
+/* over / under, half away from zero. */
+static int64_t divide(int64_t over, int64_t under) {
+    const int64_t half = over < 0 ? -(under / 2) : under / 2;
+    return (over + half) / under;
+}
+
+fig measures_length(struct tape *tape, const struct measures *m, const char *what, length value,
+                    struct place place) {
+    /* nm / 25.4 are millionths of an inch; nm are millionths of a mm */
+    const int64_t millionths = m->lengths == LENGTH_MM ? value : divide(value * 10, 254);
+    return tape_given(tape, what, m->length, 6, millionths, place);
+}
+
+fig measures_film(struct tape *tape, const struct measures *m, const char *what,
+                  const struct value *value) {
+    if (!value->set) {
+        return (fig){0};
+    }
+    assert(value->unit == UNIT_NM);
+    const int64_t amount = m->film == UNIT_UM ? value->amount : divide(value->amount * 100, 254);
+    return tape_given(tape, what, m->film, m->film == UNIT_UM ? 3 : 4, amount, value->place);
+}
+
+fig measures_given(struct tape *tape, const struct measures *m, const char *what,
+                   const struct value *value) {
+    if (!value->set) {
+        return (fig){0};
+    }
+    if (value->unit == UNIT_NM) {
+        return measures_length(tape, m, what, value->amount, value->place);
+    }
+    return tape_given(tape, what, (enum unit)value->unit, value->decimals, value->amount,
+                      value->place);
+}
+
+fig measures_density(struct tape *tape, const struct measures *m, const struct value *value) {
+    const fig given = measures_given(tape, m, "density", value);
+    if (fig_none(given) || value->unit == m->density) {
+        return given;
+    }
+    static const char exact[] = "by definition: 1 lb = 0.453 592 37 kg, 1 ft = 0.3048 m";
+    fig factor;
+    if (m->metric) {
+        factor = value->unit == UNIT_G_PER_CM3
+                     ? constant(tape, "kg/m3 per g/cm3", 0, 1000, exact)
+                     : constant(tape, "kg/m3 per lb/cu ft", 6, 16018463, exact);
+    } else {
+        factor = value->unit == UNIT_G_PER_CM3
+                     ? constant(tape, "lb/cu ft per g/cm3", 6, 62427961, exact)
+                     : constant(tape, "lb/cu ft per kg/m3", 6, 62428, exact);
+    }
+    return fig_ratio(tape, "density in the rates' system", m->density, (figs){{given, factor}},
+                     (figs){{{0}}});
+}
+
+fig measures_wood_density(struct tape *tape, const struct measures *m,
+                          const struct value *gravity) {
+    static const char source[] = "Wood Handbook (FPL-GTR-282, 2021), Eq. 4-14";
+    const fig given = measures_given(tape, m, "specific gravity at 12 %", gravity);
+    if (fig_none(given)) {
+        return given;
+    }
+    const fig water = m->metric ? constant(tape, "density of water, kg/m3", 0, 1000, source)
+                                : constant(tape, "density of water, lb/cu ft", 2, 6243, source);
+    const fig moisture = constant(tape, "one and 12 % moisture", 2, 112, source);
+    return fig_ratio(tape, "density at 12 % moisture", m->density, (figs){{given, water, moisture}},
+                     (figs){{{0}}});
+}

@@ -1,0 +1,104 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/name.h"
+
+#include "base/text.h"
+
+/* Every named struct of the rates begins with its name. */
+static const struct name_row {
+    const char *section;
+    size_t at, count_at, size;
+} rows[NAME_KIND_COUNT] = {
+    [NAME_LUMBER] = {"lumber", offsetof(struct rates, lumber), offsetof(struct rates, lumber_count),
+                     sizeof(struct lumber)},
+    [NAME_SHEET] = {"sheet", offsetof(struct rates, sheets), offsetof(struct rates, sheet_count),
+                    sizeof(struct sheet)},
+    [NAME_GLASS] = {"glass", offsetof(struct rates, glass), offsetof(struct rates, glass_count),
+                    sizeof(struct glass)},
+    [NAME_BANDING] = {"banding", offsetof(struct rates, bandings),
+                      offsetof(struct rates, banding_count), sizeof(struct banding)},
+    [NAME_STYLE] = {"door", offsetof(struct rates, styles), offsetof(struct rates, style_count),
+                    sizeof(struct style)},
+    [NAME_OPERATION] = {"operation", offsetof(struct rates, operations),
+                        offsetof(struct rates, operation_count), sizeof(struct operation)},
+    [NAME_MACHINE] = {"machine", offsetof(struct rates, machines),
+                      offsetof(struct rates, machine_count), sizeof(struct machine)},
+    [NAME_ADDITIVE] = {"additive", offsetof(struct rates, additives),
+                       offsetof(struct rates, additive_count), sizeof(struct additive)},
+    [NAME_COATING] = {"coating", offsetof(struct rates, coatings),
+                      offsetof(struct rates, coating_count), sizeof(struct coating)},
+    [NAME_SPRAY] = {"spray", offsetof(struct rates, sprays), offsetof(struct rates, spray_count),
+                    sizeof(struct spray)},
+    [NAME_FINISH] = {"finish", offsetof(struct rates, finishes),
+                     offsetof(struct rates, finish_count), sizeof(struct finish)},
+    [NAME_HARDWARE] = {"hardware", offsetof(struct rates, hardware),
+                       offsetof(struct rates, hardware_count), sizeof(struct hardware)},
+    [NAME_CONSUMABLE] = {"consumable", offsetof(struct rates, consumables),
+                         offsetof(struct rates, consumable_count), sizeof(struct consumable)},
+    [NAME_WOOD] = {"wood", offsetof(struct rates, woods), offsetof(struct rates, wood_count),
+                   sizeof(struct wood)},
+};
+
+const char *name_section(enum name_kind kind) {
+    return rows[kind].section;
+}
+
+size_t name_count(const struct rates *rates, enum name_kind kind) {
+    return *(const size_t *)(const void *)((const char *)rates + rows[kind].count_at);
+}
+
+const char *name_at(const struct rates *rates, enum name_kind kind, size_t index) {
+    const char *array = *(const char *const *)(const void *)((const char *)rates + rows[kind].at);
+
+    return ((const struct text *)(const void *)(array + index * rows[kind].size))->s;
+}
+
+int32_t name_find(const struct rates *rates, enum name_kind kind, const char *name) {
+    size_t count = name_count(rates, kind);
+
+    for (size_t i = 0; i < count; i++) {
+        if (text_same(name_at(rates, kind, i), name)) {
+            return (int32_t)i;
+        }
+    }
+    return -1;
+}
+
+const char *name_nearest(const struct rates *rates, unsigned kinds, const char *name,
+                         struct pool *pool) {
+    const char **names;
+    size_t count = 0;
+
+    for (unsigned kind = 0; kind < NAME_KIND_COUNT; kind++) {
+        count += (kinds >> kind & 1U) != 0 ? name_count(rates, (enum name_kind)kind) : 0;
+    }
+    names = pool_take(pool, count, sizeof(*names));
+    if (names == NULL) {
+        return NULL;
+    }
+    count = 0;
+    for (unsigned kind = 0; kind < NAME_KIND_COUNT; kind++) {
+        size_t of_kind = (kinds >> kind & 1U) != 0 ? name_count(rates, (enum name_kind)kind) : 0;
+
+        for (size_t i = 0; i < of_kind; i++) {
+            names[count++] = name_at(rates, (enum name_kind)kind, i);
+        }
+    }
+    return text_nearest(name, names, count);
+}
+
+const char *material_name(const struct rates *rates, enum stuff stuff, int32_t material) {
+    if (material < 0) {
+        return "";
+    }
+    switch (stuff) {
+    case STUFF_LUMBER:
+        return rates->lumber[material].name.s;
+    case STUFF_SHEET:
+        return rates->sheets[material].name.s;
+    case STUFF_GLASS:
+        return rates->glass[material].name.s;
+    case STUFF_NONE:
+        break;
+    }
+    return "";
+}

@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: MIT */
+/* The names that the sections of the rates define, and how they are looked up: ASCII case does not
+ * matter. */
+#ifndef DOORCOST_MODEL_NAME_H
+#define DOORCOST_MODEL_NAME_H
+
+#include "model/job.h"
+
+enum name_kind {
+    NAME_LUMBER,
+    NAME_SHEET,
+    NAME_GLASS,
+    NAME_BANDING,
+    NAME_STYLE,
+    NAME_OPERATION,
+    NAME_MACHINE,
+    NAME_ADDITIVE,
+    NAME_COATING,
+    NAME_SPRAY,
+    NAME_FINISH,
+    NAME_HARDWARE,
+    NAME_CONSUMABLE,
+    NAME_WOOD,
+    NAME_KIND_COUNT
+};
+
+/* What such a section is called in the file: `door` for NAME_STYLE. */
+const char *name_section(enum name_kind kind);
+
+/* The index of that name in the array of its kind, -1: no section defines it. */
+int32_t name_find(const struct rates *rates, enum name_kind kind, const char *name);
+
+/* The name at an index. */
+const char *name_at(const struct rates *rates, enum name_kind kind, size_t index);
+size_t name_count(const struct rates *rates, enum name_kind kind);
+
+/* The nearest name among the kinds whose bit (1 << kind) is set, NULL: none is near. pool: for the
+ * comparison. */
+const char *name_nearest(const struct rates *rates, unsigned kinds, const char *name,
+                         struct pool *pool);
+
+/* The shop's name of a material: lumber, sheet or glass at that index of the rates; "" where the
+ * index is below 0 or there is none. Borrowed. */
+const char *material_name(const struct rates *rates, enum stuff stuff, int32_t material);
+
+#endif

@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: MIT */
+/* What the input files give, each with its file and line.
+ *
+ * All texts and arrays live in the pool of the struct that holds them; nothing here is freed
+ * singly. */
+#ifndef DOORCOST_MODEL_VALUE_H
+#define DOORCOST_MODEL_VALUE_H
+
+#include "base/length.h"
+#include "base/problem.h"
+#include "figure/unit.h"
+
+/* A number as written: amount / 10^decimals of unit. A length has unit UNIT_NM, decimals 0, amount
+ * in nm.  Where a range follows, `4.10 per bf (3.80 to 4.60)`, low <= amount <= high have the same
+ * unit and decimals. Where a count is absent, amount is its default and set is false. */
+struct value {
+    int64_t amount;
+    int64_t low, high; /* only where range is set */
+    struct place place;
+    uint8_t unit, decimals; /* unit: enum unit */
+    bool set;
+    bool range;
+};
+
+/* A text as the user spelled it; s is NULL where the key is absent. */
+struct text {
+    const char *s;
+    struct place place;
+};
+
+/* A word out of a fixed set (an enum of ours). Where the key is absent, word is the default and set
+ * is false. */
+struct word {
+    struct place place;
+    int word;
+    bool set;
+};
+
+struct values {
+    struct value *v;
+    size_t count;
+};
+
+/* A name that stands for a section of the rates: index into that kind's array, -1 where absent. */
+struct reference {
+    struct text name;
+    int32_t index;
+};
+
+struct references {
+    struct reference *r;
+    size_t count;
+};
+
+/* One row of a table `limit: value` (hinges by height, price breaks, sizes of a container). */
+struct step {
+    struct value limit, value;
+    const char *words; /* the limit as written: '4 fl oz' */
+};
+
+struct steps {
+    struct step *s;
+    size_t count;
+};
+
+#endif

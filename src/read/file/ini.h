@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: MIT */
+/* An INI file as sections and their keys, each with its place.
+ *
+ * Our own scan finds the sections, keys and lines and everything that is wrong with them; the
+ * values are then read by iniparser from a copy in memory in which the bad lines are blank, so that
+ * it never meets what it would refuse as a whole or misread. */
+#ifndef DOORCOST_READ_FILE_INI_H
+#define DOORCOST_READ_FILE_INI_H
+
+#include "base/problem.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+
+struct ini_key {
+    const char *name;   /* as written, blanks between words reduced to one */
+    const char *value;  /* without comment and outer blanks, not empty; NULL: it was reported */
+    struct place place; /* of the name */
+    struct place value_place;
+    bool cut; /* a ';' right behind the value, no blank between, ended it */
+};
+
+struct ini_section {
+    const char *kind; /* `lumber` of [lumber poplar] */
+    const char *name; /* `poplar`; "" for a section without a name */
+    struct place place;
+    struct ini_key *keys; /* in the order of the file; those without a value are left out */
+    size_t count;
+};
+
+struct ini {
+    struct ini_section *sections;
+    size_t count;
+    uint16_t file;
+    bool open; /* the file could be read */
+};
+
+/* Reads the file at path; all that ini holds lives in the pool of problems. asked: as for
+ * source_read. false: memory is out. */
+bool ini_read(struct ini *ini, const char *path, struct place asked, struct problems *problems)
+    __attribute__((warn_unused_result));
+
+#endif

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: MIT */
+/* One record of a CSV file: the lines it takes, and its cells. */
+#ifndef DOORCOST_READ_FILE_RECORD_H
+#define DOORCOST_READ_FILE_RECORD_H
+
+#include "read/file/source.h"
+#include "read/file/table.h"
+
+/* What stands in the lines of one record. */
+struct record {
+    struct cell *cells; /* in the pool of the problems */
+    size_t count;
+    size_t lines; /* how many lines it takes, at least 1 */
+    bool good;    /* false: it was reported */
+};
+
+/* The separator that stands most often outside quotes in a heading. */
+char record_separator(const char *heading);
+
+/* Reads the record that starts at line `at` of source (from 0).
+ * expected: how many cells a record has, 0: not known yet; a quoted cell goes over line ends only
+ * where that gives as many. false: memory is out. */
+bool record_read(struct record *record, const struct source *source, size_t at, char separator,
+                 size_t expected, struct problems *problems) __attribute__((warn_unused_result));
+
+#endif

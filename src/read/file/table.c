@@ -1,0 +1,132 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/file/table.h"
+
+#include "read/file/record.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static bool is_empty(const struct record *record) {
+    for (size_t i = 0; i < record->count; i++) {
+        if (record->cells[i].text[0] != '\0') {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* Spreadsheets leave empty cells behind the last column: those do not count. */
+static size_t used_cells(const struct record *record) {
+    size_t count = record->count;
+
+    while (count > 0 && record->cells[count - 1].text[0] == '\0') {
+        count--;
+    }
+    return count;
+}
+
+static const char *separator_words(char separator) {
+    return separator == '\t' ? "tabs" : (separator == ';' ? "';'" : "','");
+}
+
+/* Whether a record fits under the heading; else it is reported. */
+static bool check_count(const struct table *table, const struct record *record, struct place place,
+                        char separator, struct problems *problems) {
+    char other = separator;
+
+    if (record->count == 1) {
+        other = record_separator(record->cells[0].text);
+    }
+    if (other != separator && table->columns > 1 && strchr(record->cells[0].text, other) != NULL) {
+        problem_add(problems, SEVERITY_ERROR, "other-separator", place,
+                    "the row parts its cells by %s, the heading by %s; use one of them in all "
+                    "lines",
+                    separator_words(other), separator_words(separator));
+        return false;
+    }
+    if (record->count < table->columns) {
+        problem_add(problems, SEVERITY_ERROR, "too-few-cells", place,
+                    "the row has %zu cells but the heading has %zu; expected as many, empty ones "
+                    "too",
+                    record->count, table->columns);
+        return false;
+    }
+    if (used_cells(record) > table->columns) {
+        problem_add(problems, SEVERITY_ERROR, "too-many-cells", place,
+                    "the row has %zu cells but the heading has %zu; put a cell with a separator in "
+                    "it in double quotes",
+                    used_cells(record), table->columns);
+        return false;
+    }
+    return true;
+}
+
+/* The heading: the first record in which anything stands. *at: the line behind it. */
+static bool read_heading(struct table *table, const struct source *source, size_t *at,
+                         char *separator, struct problems *problems) {
+    for (; *at < source->count; (*at)++) {
+        struct record record;
+
+        if (source->bad[*at]) {
+            *at = source->count; /* reported; without a heading nothing can be read */
+            return true;
+        }
+        *separator = record_separator(source->lines[*at]);
+        if (!record_read(&record, source, *at, *separator, 0, problems)) {
+            return false;
+        }
+        if (!record.good) {
+            *at = source->count;
+            return true;
+        }
+        if (!is_empty(&record)) {
+            table->heading = record.cells;
+            table->columns = used_cells(&record);
+            *at += record.lines;
+            return true;
+        }
+    }
+    problem_add(problems, SEVERITY_ERROR, "empty-table", (struct place){.file = source->file},
+                "the file is empty; expected a line with the names of the columns, then rows");
+    return true;
+}
+
+bool table_read(struct table *table, const char *path, struct place asked,
+                struct problems *problems) {
+    struct source source;
+    char separator = ',';
+    size_t at = 0;
+
+    *table = (struct table){0};
+    if (!source_read(&source, path, asked, problems)) {
+        return false;
+    }
+    table->file = source.file;
+    table->open = source.open;
+    if (!source.open) {
+        return true;
+    }
+    if (!read_heading(table, &source, &at, &separator, problems)) {
+        return false;
+    }
+    table->rows = pool_take(&problems->pool, source.count, sizeof(*table->rows));
+    if (table->rows == NULL) {
+        problems->failed = true;
+        return false;
+    }
+    while (at < source.count) {
+        struct place place = {.file = source.file, .line = (uint32_t)(at + 1)};
+        struct record record;
+
+        if (!record_read(&record, &source, at, separator, table->columns, problems)) {
+            return false;
+        }
+        at += record.lines;
+        if (record.good && !is_empty(&record) &&
+            check_count(table, &record, place, separator, problems)) {
+            table->rows[table->count] = (struct table_row){.cells = record.cells, .place = place};
+            table->count++;
+        }
+    }
+    return !problems->failed && !pool_failed(&problems->pool);
+}

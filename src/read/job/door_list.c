@@ -1,0 +1,99 @@
+/* SPDX-License-Identifier: MIT */
+/* The door list: a table of rows, each with its own words on how it is made. */
+#include "base/text.h"
+#include "model/construction.h"
+#include "read/file/table.h"
+#include "read/job/job_keys.h"
+
+#include <stdlib.h>
+
+static int compare_ids(const void *left, const void *right) {
+    const struct row *a = *(const struct row *const *)left;
+    const struct row *b = *(const struct row *const *)right;
+    const char *x = a->id.s;
+    const char *y = b->id.s;
+
+    for (; *x != '\0' || *y != '\0'; x++, y++) {
+        int first = *x >= 'A' && *x <= 'Z' ? *x - 'A' + 'a' : *x;
+        int second = *y >= 'A' && *y <= 'Z' ? *y - 'A' + 'a' : *y;
+
+        if (first != second) {
+            return first < second ? -1 : 1;
+        }
+    }
+    return a < b ? -1 : (a > b ? 1 : 0);
+}
+
+/* Rows with the id of an earlier one. Sorted, because lists may be long. */
+static void check_ids(struct reader *reader, const struct job *job) {
+    const struct row **order =
+        pool_take(&reader->problems->pool, job->row_count, sizeof(const struct row *));
+    size_t count = 0;
+    size_t first = 0;
+
+    if (order == NULL) {
+        return;
+    }
+    for (size_t i = 0; i < job->row_count; i++) {
+        if (job->rows[i].id.s != NULL) {
+            order[count++] = &job->rows[i];
+        }
+    }
+    qsort(order, count, sizeof(const struct row *), compare_ids);
+    for (size_t i = 1; i < count; i++) {
+        if (!text_same(order[first]->id.s, order[i]->id.s)) {
+            first = i;
+            continue;
+        }
+        problem_add(reader->problems, SEVERITY_ERROR, "duplicate-id", order[i]->id.place,
+                    "id '%s' stands in line %u already; give each row its own id",
+                    problem_quote(reader->problems, order[i]->id.s), order[first]->id.place.line);
+    }
+}
+
+static void read_rows(struct reader *reader, struct job *job, const struct table *table,
+                      const struct column *columns, const struct column_set *sets, size_t count) {
+    for (size_t i = 0; i < table->count && !pool_failed(reader->pool); i++) {
+        struct row *row = &job->rows[job->row_count];
+
+        columns_read(reader, columns, table, &table->rows[i], sets, count, row);
+        row->place = table->rows[i].place;
+        job->row_count++;
+        row->make = job_row_make(job, row, -1);
+        row_check(reader, job, row);
+        row_check_make(reader, job, row);
+    }
+}
+
+bool door_list_read(struct reader *reader, struct job *job) {
+    const struct column_set sets[] = {
+        {row_keys, row_key_count, 0},
+        {make_keys, MAKE_KEY_COUNT, offsetof(struct row, own)},
+    };
+    const size_t count = sizeof(sets) / sizeof(sets[0]);
+    struct table table;
+    struct column *columns;
+
+    if (job->doors_path.s == NULL) {
+        return true;
+    }
+    if (!table_read(&table, job->doors_path.s, job->doors_path.place, reader->problems)) {
+        return false;
+    }
+    if (!table.open || table.columns == 0) {
+        return true;
+    }
+    columns = columns_find(reader, &table, sets, count);
+    job->rows = pool_take(reader->pool, table.count, sizeof(*job->rows));
+    if (columns == NULL || job->rows == NULL) {
+        return false;
+    }
+    read_rows(reader, job, &table, columns, sets, count);
+    if (table.count == 0 && problems_count(reader->problems, SEVERITY_ERROR) == 0) {
+        problem_add(reader->problems, SEVERITY_ERROR, "empty-table",
+                    (struct place){.file = table.file, .line = 1},
+                    "the list has a heading but no rows; expected a row for each door");
+    }
+    check_ids(reader, job);
+    return !pool_failed(reader->pool) && !reader->problems->failed;
+}

@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: MIT */
+/* The way into the reader: a job with all that it names. */
+#ifndef DOORCOST_READ_JOB_JOB_FILE_H
+#define DOORCOST_READ_JOB_JOB_FILE_H
+
+#include "model/job.h"
+
+/* Reads the job file, the rates file that it names and its door list; every fault of all three goes
+ * to problems, in one go. Both structs are always left so that job_clear and rates_clear may be
+ * called.  false: out of memory. */
+bool job_read(struct job *job, struct rates *rates, const char *path, struct problems *problems)
+    __attribute__((warn_unused_result));
+
+/* Frees all that was read; job is empty after. */
+void job_clear(struct job *job);
+
+#endif

@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: MIT */
+/* The sections of the job file and the columns of the door list. */
+#ifndef DOORCOST_READ_JOB_JOB_KEYS_H
+#define DOORCOST_READ_JOB_JOB_KEYS_H
+
+#include "model/job.h"
+#include "read/key/columns.h"
+#include "read/key/key.h"
+
+/* make.c */
+#define MAKE_KEY_COUNT ((size_t)18)
+extern const struct key make_keys[MAKE_KEY_COUNT];
+
+/* A make in which nothing is said. */
+void make_init(struct make *make);
+
+/* What must not be said together in one place, which is a section or a row. */
+void make_check(struct reader *reader, const struct make *make);
+
+/* job_keys.c */
+extern const struct section_kind *const job_sections[];
+extern const size_t job_section_count;
+
+/* row.c */
+extern const struct key row_keys[];
+extern const size_t row_key_count;
+
+/* What must hold within the row itself, and what a craftsman would question. */
+void row_check(struct reader *reader, const struct job *job, struct row *row);
+
+/* row_make.c: whether a row's door can be made of what is named for it, in the base job and in
+ * every option. */
+void row_check_make(struct reader *reader, const struct job *job, const struct row *row);
+
+/* door_list.c: reads the door list of the job. false: memory is out. */
+bool door_list_read(struct reader *reader, struct job *job) __attribute__((warn_unused_result));
+
+#endif

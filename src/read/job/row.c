@@ -1,0 +1,256 @@
+/* SPDX-License-Identifier: MIT */
+/* The columns of the door list that are not of [make]. */
+#include "read/job/job_keys.h"
+#include "read/key/grammar.h"
+#include "read/key/measure.h"
+#include "read/rates/rates_keys.h"
+
+#include <string.h>
+
+/* A leaf is no smaller than a spice drawer's front and no larger than a barn door. */
+#define SIDE_RANGE RANGE(NM_PER_INCH, 120 * NM_PER_INCH)
+/* A pair in less than this would have leaves that nobody can reach through. */
+#define NARROW_INCH (16 * NM_PER_INCH)
+#define NARROW_MM   (400 * NM_PER_MM)
+
+static const struct choice uses[] = {
+    {"door", USE_DOOR},
+    {"drawer front", USE_DRAWER_FRONT},
+    {"false front", USE_FALSE_FRONT},
+    {"end panel", USE_END_PANEL},
+    {NULL, 0},
+};
+static const struct choice hinge_sides[] = {
+    {"left", HINGE_SIDE_LEFT}, {"right", HINGE_SIDE_RIGHT},   {"pair", HINGE_SIDE_PAIR},
+    {"top", HINGE_SIDE_TOP},   {"bottom", HINGE_SIDE_BOTTOM}, {NULL, 0},
+};
+static const struct form counts[] = {
+    {"", UNIT_COUNT, 0, 1, 9999},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form leaves[] = {
+    {"", UNIT_COUNT, 0, 1, 2},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form mids[] = {
+    {"", UNIT_COUNT, 0, 0, 20},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+
+/* `10 | 12 1/2`: commas would part cells. */
+static void read_heights(struct reader *reader, const struct key *key, const struct entry *entry,
+                         void *thing) {
+    struct row *row = thing;
+    const char *from = entry->text;
+    struct value *heights;
+    size_t count = 1;
+
+    for (const char *c = from; *c != '\0'; c++) {
+        count += *c == '|' ? 1 : 0;
+    }
+    heights = pool_take(reader->pool, count, sizeof(*heights));
+    if (heights == NULL) {
+        return;
+    }
+    for (size_t i = 0; i < count; i++) {
+        const char *to = from + strcspn(from, "|");
+        struct entry part = entry_part(reader, entry, from, to);
+
+        if (part.text[0] == '\0') {
+            problem_add(reader->problems, SEVERITY_ERROR, "empty-item", entry->place,
+                        "rows '%s' has nothing before or behind a '|'; expected heights like '%s'",
+                        problem_quote(reader->problems, entry->text), key->example);
+            return;
+        }
+        if (!length_value(reader, key, &part, key->range, &heights[i])) {
+            return;
+        }
+        from = *to == '\0' ? to : to + 1;
+    }
+    row->heights = (struct values){.v = heights, .count = count};
+}
+
+/* `15.00 arched top`: what follows the number is in the shop's own words. */
+static void read_extra(struct reader *reader, const struct key *key, const struct entry *entry,
+                       void *thing) {
+    struct row *row = thing;
+    size_t size = strspn(entry->text, "+-0123456789.,");
+    struct entry number = *entry;
+    struct entry words =
+        entry_part(reader, entry, entry->text + size, entry->text + strlen(entry->text));
+
+    if (size > 0) {
+        number = entry_part(reader, entry, entry->text, entry->text + size);
+    }
+    if (measure_value(reader, key, &number, key->forms, &row->extra_charge, NULL) &&
+        words.text[0] != '\0') {
+        row->extra_words = entry_text(reader, &words);
+    }
+}
+
+const struct key row_keys[] = {
+    {.name = "id",
+     .read = read_text,
+     .at = offsetof(struct row, id),
+     .needed = true,
+     .example = "D01",
+     .help = "the shop's name of the row, each once"},
+    {.name = "room",
+     .read = read_text,
+     .at = offsetof(struct row, room),
+     .example = "galley",
+     .help = "the quote lists doors by room"},
+    {.name = "use",
+     .read = read_word,
+     .at = offsetof(struct row, use),
+     .choices = uses,
+     .example = "door",
+     .other = "drawer front",
+     .help = "door, drawer front, false front or end panel; absent: door"},
+    {.name = "count",
+     .read = read_measure,
+     .at = offsetof(struct row, count),
+     .forms = counts,
+     .preset = 1,
+     .example = "2",
+     .help = "of openings or doors; absent: 1"},
+    {.name = "width",
+     .read = read_length,
+     .at = offsetof(struct row, width),
+     .range = SIDE_RANGE,
+     .needed = true,
+     .example = "15 1/2",
+     .other = "394 mm",
+     .help = "as measured"},
+    {.name = "height",
+     .read = read_length,
+     .at = offsetof(struct row, height),
+     .range = SIDE_RANGE,
+     .needed = true,
+     .example = "30",
+     .other = "762 mm",
+     .help = "as measured"},
+    {.name = "leaves",
+     .read = read_measure,
+     .at = offsetof(struct row, leaves),
+     .forms = leaves,
+     .preset = 1,
+     .example = "2",
+     .help = "1, or 2 for a pair; absent: 1"},
+    {.name = "mid rails",
+     .read = read_measure,
+     .at = offsetof(struct row, mid_rails),
+     .forms = mids,
+     .example = "1",
+     .help = "rails between top and bottom; absent: 0"},
+    {.name = "mid stiles",
+     .read = read_measure,
+     .at = offsetof(struct row, mid_stiles),
+     .forms = mids,
+     .example = "1",
+     .help = "stiles between left and right; absent: 0"},
+    {.name = "rows",
+     .read = read_heights,
+     .at = offsetof(struct row, heights),
+     .range = SIDE_RANGE,
+     .example = "10 | 12 1/2",
+     .help = "heights between the rails, top first; absent: equal"},
+    {.name = "hinge side",
+     .read = read_word,
+     .at = offsetof(struct row, hinge_side),
+     .choices = hinge_sides,
+     .example = "left",
+     .other = "pair",
+     .help = "left, right, pair, top or bottom"},
+    {.name = "pulls",
+     .read = read_measure,
+     .at = offsetof(struct row, pulls),
+     .forms = mids,
+     .preset = 1,
+     .example = "2",
+     .help = "how many of the `pull` on each leaf; absent: 1"},
+    {.name = "extra charge",
+     .read = read_extra,
+     .at = offsetof(struct row, extra_charge),
+     .forms = forms_money,
+     .example = "15.00 arched top",
+     .help = "added to the price of each leaf, and what for"},
+    {.name = "note",
+     .read = read_text,
+     .at = offsetof(struct row, note),
+     .example = "over the sink",
+     .help = "shown beside the door"},
+};
+const size_t row_key_count = COUNT_OF(row_keys);
+
+/* Counts that follow from another cell, and cells that contradict each other. */
+static void complete(struct reader *reader, struct row *row) {
+    if (row->hinge_side.word == HINGE_SIDE_PAIR && !row->leaves.set) {
+        row->leaves = (struct value){
+            .amount = 2, .place = row->hinge_side.place, .unit = UNIT_COUNT, .set = true};
+    }
+    if (row->hinge_side.word == HINGE_SIDE_PAIR && row->leaves.amount != 2) {
+        problem_add(reader->problems, SEVERITY_ERROR, "pair-of-one", row->hinge_side.place,
+                    "hinge side 'pair' does not go with leaves 1; expected leaves 2, or a side");
+    }
+    if (row->heights.count > 0 && !row->mid_rails.set) {
+        row->mid_rails = (struct value){.amount = (int64_t)row->heights.count - 1,
+                                        .place = row->heights.v[0].place,
+                                        .unit = UNIT_COUNT,
+                                        .set = true};
+    }
+    if (row->heights.count > 0 && row->mid_rails.amount != (int64_t)row->heights.count - 1) {
+        problem_add(reader->problems, SEVERITY_ERROR, "rows-and-rails", row->heights.v[0].place,
+                    "rows gives %zu heights but mid rails is %d; expected one more row than mid "
+                    "rails",
+                    row->heights.count, (int)row->mid_rails.amount);
+    }
+}
+
+static void warn_of_shape(struct reader *reader, const struct job *job, const struct row *row) {
+    length narrow = job->unit == LENGTH_MM ? NARROW_MM : NARROW_INCH;
+    bool opening = row->make.measure.word == MEASURE_OPENING;
+    length leaf = opening ? row->width.amount / row->leaves.amount : row->width.amount;
+    bool lifts =
+        row->hinge_side.word == HINGE_SIDE_TOP || row->hinge_side.word == HINGE_SIDE_BOTTOM;
+
+    /* a use that could not be read has its place all the same */
+    if (!row->width.set || !row->height.set || (!row->use.set && row->use.place.line != 0)) {
+        return;
+    }
+    if (row->use.word == USE_DOOR && leaf > row->height.amount && !lifts) {
+        problem_add(reader->problems, SEVERITY_WARNING, "door-wide", row->width.place,
+                    "the door is wider than high; check that width and height are not swapped");
+    }
+    if (row->leaves.amount == 2 && leaf * 2 < narrow) {
+        problem_add(reader->problems, SEVERITY_WARNING, "pair-narrow", row->width.place,
+                    "a pair of doors in less than %s; check the width, or use one leaf",
+                    job->unit == LENGTH_MM ? "400 mm" : "16 in");
+    }
+}
+
+static void warn_of_lacks(struct reader *reader, const struct row *row) {
+    if (row->make.measure.word == MEASURE_OPENING && !row->make.fit.set) {
+        problem_add(reader->problems, SEVERITY_WARNING, "no-overlay", row->place,
+                    "neither overlay nor reveal is given for an opening, so the door is made as "
+                    "large as the opening; add one of them, or measure = door");
+    }
+    if (row->make.measure.word == MEASURE_OPENING && row->leaves.amount == 2 &&
+        !row->make.gap.set) {
+        problem_add(reader->problems, SEVERITY_WARNING, "no-gap", row->place,
+                    "no gap is given, so the two leaves of a pair touch; add one, as in 'gap = %s'",
+                    reader->unit == LENGTH_MM ? "3 mm" : "1/8 in");
+    }
+    if (row->make.finish.name.s == NULL) {
+        problem_add(reader->problems, SEVERITY_WARNING, "no-finish", row->place,
+                    "no finish is named, so the door is left bare; add 'finish = none' if that is "
+                    "meant");
+    }
+}
+
+void row_check(struct reader *reader, const struct job *job, struct row *row) {
+    make_check(reader, &row->own);
+    complete(reader, row);
+    warn_of_shape(reader, job, row);
+    warn_of_lacks(reader, row);
+}

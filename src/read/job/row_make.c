@@ -1,0 +1,169 @@
+/* SPDX-License-Identifier: MIT */
+/* Whether what is named for a row is enough to make its door. */
+#include "door/frame.h"
+#include "model/construction.h"
+#include "read/job/job_keys.h"
+
+/* Of what a part of a door is made. */
+struct part_need {
+    const char *part;  /* the key */
+    const char *words; /* what it must be */
+    const struct stuff_reference *given;
+    unsigned stuff; /* bits 1 << enum stuff */
+};
+
+static bool is_slab(const struct reader *reader, const struct style *style, const struct row *row,
+                    const struct make *make) {
+    return leaf_is_slab(style, row, leaf_size(row, make, reader->unit).height);
+}
+
+/* What a style asks for; the count of needs. */
+static size_t needs_of(const struct reader *reader, const struct style *style,
+                       const struct row *row, const struct make *make, struct part_need needs[2]) {
+    static const struct {
+        const char *part, *words;
+        unsigned stuff;
+    } filled[] = {
+        [FORM_PANEL] = {"panel", "a sheet for its panel", 1U << STUFF_SHEET},
+        [FORM_SOLID] = {"panel", "lumber for its panel", 1U << STUFF_LUMBER},
+        [FORM_GLASS] = {"glass", "glass for its frame", 1U << STUFF_GLASS},
+    };
+    int form = style->form.word;
+
+    if (is_slab(reader, style, row, make)) {
+        needs[0] = (struct part_need){"slab", "a sheet or lumber for its slab", &make->slab,
+                                      1U << STUFF_SHEET | 1U << STUFF_LUMBER};
+        return 1;
+    }
+    needs[0] =
+        (struct part_need){"frame", "lumber for its frame", &make->frame, 1U << STUFF_LUMBER};
+    if (form != FORM_PANEL && form != FORM_SOLID && form != FORM_GLASS) {
+        return 1;
+    }
+    needs[1] = (struct part_need){filled[form].part, filled[form].words,
+                                  form == FORM_GLASS ? &make->glass
+                                                     : make_panel(make, (enum door_form)form),
+                                  filled[form].stuff};
+    return 2;
+}
+
+/* ` in option 'maple'`, or nothing for the base job. */
+static const char *option_words(struct reader *reader, const struct option *option) {
+    const char *words = option == NULL
+                            ? ""
+                            : pool_format(&reader->problems->pool, " in option '%s'",
+                                          problem_quote(reader->problems, option->name.s));
+
+    return words == NULL ? "" : words;
+}
+
+static const char *shown(struct reader *reader, length value) {
+    char text[32];
+    const char *all = pool_format(&reader->problems->pool, "%s %s",
+                                  length_show(value, reader->unit, text, sizeof(text)),
+                                  reader->unit == LENGTH_INCH ? "in" : "mm");
+
+    return all == NULL ? "" : all;
+}
+
+/* Whether the frame has room in the leaf, and given rows add up to it. */
+static bool check_size(struct reader *reader, const struct row *row, const struct make *make,
+                       const struct style *style, const struct option *option) {
+    const struct leaf leaf = leaf_size(row, make, reader->unit);
+    struct frame frame;
+    const enum frame_fault fault = frame_divide(&frame, style, row, leaf, reader->unit);
+    length given = 0;
+
+    switch (fault) {
+    case FRAME_OK:
+        break;
+    case FRAME_TOO_NARROW:
+    case FRAME_TOO_LOW:
+        problem_add(
+            reader->problems, SEVERITY_ERROR, "door-too-small", row->place,
+            "the door is %s %s, its frame alone takes %s%s; make it a slab, or of narrower parts",
+            shown(reader, fault == FRAME_TOO_NARROW ? leaf.width : leaf.height),
+            fault == FRAME_TOO_NARROW ? "wide" : "high",
+            shown(reader, fault == FRAME_TOO_NARROW ? frame_across(&frame) : frame_down(&frame)),
+            option_words(reader, option));
+        break;
+    case FRAME_ROWS_DIFFER:
+        for (size_t i = 0; i < row->heights.count; i++) {
+            given += row->heights.v[i].amount;
+        }
+        problem_add(reader->problems, SEVERITY_ERROR, "rows-and-height", row->heights.v[0].place,
+                    "rows and rails are %s high together, but the door is %s%s; expected the same",
+                    shown(reader, frame_down(&frame) + given), shown(reader, leaf.height),
+                    option_words(reader, option));
+        break;
+    }
+    return fault == FRAME_OK;
+}
+
+/* What is named for a part, and what the style asks for. */
+static bool check_part(struct reader *reader, const struct row *row, const struct style *style,
+                       const struct part_need *need, const struct option *option) {
+    const struct stuff_reference *given = need->given;
+    struct problems *problems = reader->problems;
+
+    if (given->name.s == NULL) {
+        problem_add(problems, SEVERITY_ERROR, "no-material", row->place,
+                    "style '%s' needs %s, but none is named%s; add '%s = NAME' to [make] or "
+                    "to the row",
+                    problem_quote(problems, style->name.s), need->words,
+                    option_words(reader, option), need->part);
+        return false;
+    }
+    if (given->index >= 0 && (need->stuff >> given->kind & 1U) == 0) {
+        problem_add(problems, SEVERITY_ERROR, "wrong-material", row->place,
+                    "style '%s' takes %s, but '%s'%s is %s; name another %s",
+                    problem_quote(problems, style->name.s), need->words,
+                    problem_quote(problems, given->name.s), option_words(reader, option),
+                    given->kind == STUFF_LUMBER ? "lumber" : "a sheet", need->part);
+        return false;
+    }
+    return true;
+}
+
+/* true: the door can be made. */
+static bool check_make(struct reader *reader, const struct row *row, const struct make *make,
+                       const struct option *option) {
+    struct part_need needs[2];
+    const struct style *style;
+    bool good = true;
+    size_t count;
+
+    if (make->style.name.s == NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "no-style", row->place,
+                    "no style is named%s; add 'style = NAME' to [make] or to the row",
+                    option_words(reader, option));
+        return false;
+    }
+    if (make->style.index < 0) {
+        return false; /* reported where it is named */
+    }
+    style = &reader->rates->styles[make->style.index];
+    if (style->bought_in.set) {
+        return true; /* nothing of it is made here */
+    }
+    count = style->form.set ? needs_of(reader, style, row, make, needs) : 0;
+    for (size_t i = 0; i < count; i++) {
+        good = check_part(reader, row, style, &needs[i], option) && good;
+    }
+    if (row->width.set && row->height.set && style->stile.set &&
+        !is_slab(reader, style, row, make)) {
+        good = check_size(reader, row, make, style, option) && good;
+    }
+    return good;
+}
+
+void row_check_make(struct reader *reader, const struct job *job, const struct row *row) {
+    if (!reader->names_known || !check_make(reader, row, &row->make, NULL)) {
+        return;
+    }
+    for (size_t i = 0; i < job->option_count; i++) {
+        struct make make = job_row_make(job, row, (int)i);
+
+        (void)check_make(reader, row, &make, &job->options[i]);
+    }
+}

@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/key/columns.h"
+
+#include "base/text.h"
+
+static const struct key *find(const struct column_set *sets, size_t count, const char *name,
+                              size_t *at) {
+    for (size_t i = 0; i < count; i++) {
+        const struct key *key = key_find(sets[i].keys, sets[i].count, name);
+
+        if (key != NULL) {
+            *at = sets[i].at;
+            return key;
+        }
+    }
+    return NULL;
+}
+
+/* What the columns of people's own lists are called; common practice, no source. */
+static const char *meant_by(const char *written) {
+    static const struct {
+        const char *written, *column;
+    } others[] = {{"qty", "count"},    {"quantity", "count"}, {"pieces", "count"},
+                  {"pcs", "count"},    {"w", "width"},        {"h", "height"},
+                  {"no", "id"},        {"number", "id"},      {"door", "id"},
+                  {"name", "id"},      {"type", "use"},       {"kind", "use"},
+                  {"remark", "note"},  {"comment", "note"},   {"hinging", "hinge side"},
+                  {"location", "room"}};
+
+    for (size_t i = 0; i < sizeof(others) / sizeof(others[0]); i++) {
+        if (text_same(others[i].written, written)) {
+            return others[i].column;
+        }
+    }
+    return NULL;
+}
+
+static void report_unknown(struct reader *reader, const struct cell *cell,
+                           const struct column_set *sets, size_t count) {
+    size_t names_count = 0;
+    const char **names;
+    const char *nearest;
+
+    for (size_t i = 0; i < count; i++) {
+        names_count += sets[i].count;
+    }
+    names = pool_take(&reader->problems->pool, names_count, sizeof(*names));
+    if (names == NULL) {
+        return;
+    }
+    names_count = 0;
+    for (size_t i = 0; i < count; i++) {
+        for (size_t k = 0; k < sets[i].count; k++) {
+            names[names_count++] = sets[i].keys[k].name;
+        }
+    }
+    nearest = meant_by(cell->text);
+    nearest = nearest == NULL || find(sets, count, nearest, &(size_t){0}) == NULL
+                  ? text_nearest(cell->text, names, names_count)
+                  : nearest;
+    if (nearest != NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-column", cell->place,
+                    "column '%s' is not known; did you mean '%s'?",
+                    problem_quote(reader->problems, cell->text), nearest);
+    } else {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-column", cell->place,
+                    "column '%s' is not known; see the columns in docs/formats.md",
+                    problem_quote(reader->problems, cell->text));
+    }
+}
+
+static void report_missing(struct reader *reader, const struct table *table,
+                           const struct column *columns, const struct column_set *set) {
+    for (size_t k = 0; k < set->count; k++) {
+        bool there = !set->keys[k].needed;
+
+        for (size_t i = 0; i < table->columns && !there; i++) {
+            there = columns[i].key == &set->keys[k];
+        }
+        if (!there) {
+            problem_add(reader->problems, SEVERITY_ERROR, "missing-column", table->heading[0].place,
+                        "the heading lacks the column '%s'; it is needed", set->keys[k].name);
+        }
+    }
+}
+
+struct column *columns_find(struct reader *reader, const struct table *table,
+                            const struct column_set *sets, size_t count) {
+    struct column *columns = pool_take(&reader->problems->pool, table->columns, sizeof(*columns));
+
+    if (columns == NULL) {
+        return NULL;
+    }
+    for (size_t i = 0; i < table->columns; i++) {
+        const struct cell *cell = &table->heading[i];
+
+        if (cell->text[0] == '\0') {
+            continue; /* a column without a heading is the user's own */
+        }
+        columns[i].key = find(sets, count, cell->text, &columns[i].at);
+        if (columns[i].key == NULL) {
+            report_unknown(reader, cell, sets, count);
+        }
+        for (size_t k = 0; k < i && columns[i].key != NULL; k++) {
+            if (columns[k].key == columns[i].key) {
+                problem_add(reader->problems, SEVERITY_ERROR, "duplicate-column", cell->place,
+                            "column '%s' stands twice; give each column once",
+                            columns[i].key->name);
+                columns[i].key = NULL;
+            }
+        }
+    }
+    for (size_t i = 0; i < count; i++) {
+        report_missing(reader, table, columns, &sets[i]);
+    }
+    return columns;
+}
+
+void columns_read(struct reader *reader, const struct column *columns, const struct table *table,
+                  const struct table_row *row, const struct column_set *sets, size_t count,
+                  void *thing) {
+    for (size_t i = 0; i < count; i++) {
+        for (size_t k = 0; k < sets[i].count; k++) {
+            key_preset(&sets[i].keys[k], row->place, (char *)thing + sets[i].at);
+        }
+    }
+    for (size_t i = 0; i < table->columns; i++) {
+        const struct key *key = columns[i].key;
+        const struct cell *cell = &row->cells[i];
+
+        if (key == NULL) {
+            continue;
+        }
+        if (cell->text[0] != '\0') {
+            key->read(reader, key, &(struct entry){.text = cell->text, .place = cell->place},
+                      (char *)thing + columns[i].at);
+        } else if (key->needed) {
+            problem_add(reader->problems, SEVERITY_ERROR, "missing-cell", row->place,
+                        "the row has no %s; expected one like '%s'", key->name, key->example);
+        }
+    }
+}

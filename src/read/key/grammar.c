@@ -1,0 +1,309 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/key/grammar.h"
+
+#include "base/text.h"
+#include "read/file/source.h"
+#include "read/key/measure.h"
+#include "read/key/tail.h"
+
+#include <string.h>
+
+static const char *quote(struct reader *reader, const struct entry *entry) {
+    return problem_quote(reader->problems, entry->text);
+}
+
+struct text entry_text(struct reader *reader, const struct entry *entry) {
+    return (struct text){.s = pool_text(reader->pool, entry->text, strlen(entry->text)),
+                         .place = entry->place};
+}
+
+struct entry entry_part(struct reader *reader, const struct entry *entry, const char *from,
+                        const char *to) {
+    struct entry part = {.place = entry->place};
+
+    while (from < to && (*from == ' ' || *from == '\t')) {
+        from++;
+    }
+    while (to > from && (to[-1] == ' ' || to[-1] == '\t')) {
+        to--;
+    }
+    part.text = pool_text(&reader->problems->pool, from, (size_t)(to - from));
+    part.text = part.text == NULL ? "" : part.text;
+    part.place.column = (uint16_t)(entry->place.column + (from - entry->text));
+    part.place.width = (uint16_t)(to - from);
+    return part;
+}
+
+void read_text(struct reader *reader, const struct key *key, const struct entry *entry,
+               void *thing) {
+    *(struct text *)key_field(key, thing) = entry_text(reader, entry);
+    if (entry->cut) {
+        problem_add(reader->problems, SEVERITY_WARNING, "text-cut", entry->place,
+                    "%s ends at the ';', where a comment starts; put the text in double quotes to "
+                    "keep all of it, or a blank before the comment",
+                    key->name);
+    }
+}
+
+void read_path(struct reader *reader, const struct key *key, const struct entry *entry,
+               void *thing) {
+    struct text *field = key_field(key, thing);
+
+    field->s = source_beside(reader->pool, reader->path, entry->text);
+    field->place = entry->place;
+}
+
+static const char *choices_text(struct reader *reader, const struct key *key) {
+    const char *all = "";
+
+    for (const struct choice *choice = key->choices; choice->text != NULL && all != NULL;
+         choice++) {
+        const char *between =
+            choice == key->choices ? "" : (choice[1].text == NULL ? " or " : ", ");
+
+        all = pool_format(&reader->problems->pool, "%s%s'%s'", all, between, choice->text);
+    }
+    return all == NULL ? "" : all;
+}
+
+const struct choice *choice_find(struct reader *reader, const struct key *key,
+                                 const struct entry *entry) {
+    const char *names[32];
+    const char *nearest;
+    size_t count = 0;
+    char tail[TAIL_SIZE];
+    bool plain = tail_plain(entry->text, tail);
+
+    for (const struct choice *choice = key->choices; choice->text != NULL; choice++) {
+        char known[TAIL_SIZE];
+
+        if (text_same(choice->text, entry->text) ||
+            (plain && tail_plain(choice->text, known) && strcmp(tail, known) == 0)) {
+            return choice;
+        }
+        if (count < sizeof(names) / sizeof(names[0])) {
+            names[count++] = choice->text;
+        }
+    }
+    nearest = text_nearest(entry->text, names, count);
+    if (nearest != NULL && count > 6) {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-word", entry->place,
+                    "%s '%s' is not known; did you mean '%s'?", key->name, quote(reader, entry),
+                    nearest);
+    } else {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-word", entry->place,
+                    "%s '%s' is not known; expected %s", key->name, quote(reader, entry),
+                    choices_text(reader, key));
+    }
+    return NULL;
+}
+
+void read_word(struct reader *reader, const struct key *key, const struct entry *entry,
+               void *thing) {
+    const struct choice *choice = choice_find(reader, key, entry);
+    struct word *field = key_field(key, thing);
+
+    field->place = entry->place;
+    if (choice != NULL) {
+        field->word = choice->word;
+        field->set = true;
+    }
+}
+
+void read_flag(struct reader *reader, const struct key *key, const struct entry *entry,
+               void *thing) {
+    const struct choice *choice = choice_find(reader, key, entry);
+
+    if (choice != NULL) {
+        *(bool *)key_field(key, thing) = choice->word != 0;
+    }
+}
+
+void read_unit(struct reader *reader, const struct key *key, const struct entry *entry,
+               void *thing) {
+    const struct choice *choice = choice_find(reader, key, entry);
+
+    if (choice != NULL) {
+        *(enum length_unit *)key_field(key, thing) =
+            choice->word == LENGTH_MM ? LENGTH_MM : LENGTH_INCH;
+    }
+}
+
+static void *beside(const struct key *key, void *thing) {
+    return (char *)thing + key->word_at;
+}
+
+void read_measure(struct reader *reader, const struct key *key, const struct entry *entry,
+                  void *thing) {
+    struct value *field = key_field(key, thing);
+    int word = 0;
+
+    if (measure_value(reader, key, entry, key->forms, field, &word) && key->word_at != 0) {
+        *(struct word *)beside(key, thing) =
+            (struct word){.place = entry->place, .word = word, .set = true};
+    }
+}
+
+void read_length(struct reader *reader, const struct key *key, const struct entry *entry,
+                 void *thing) {
+    (void)length_value(reader, key, entry, key->range, key_field(key, thing));
+}
+
+void read_volume(struct reader *reader, const struct key *key, const struct entry *entry,
+                 void *thing) {
+    (void)volume_value(reader, key, entry, NULL, key_field(key, thing));
+}
+
+void read_per_mix(struct reader *reader, const struct key *key, const struct entry *entry,
+                  void *thing) {
+    (void)volume_value(reader, key, entry, "mix", key_field(key, thing));
+}
+
+/* `5/4` is 1 1/4 in however it is meant in the file: quarters are a trade measure. */
+void read_quarters(struct reader *reader, const struct key *key, const struct entry *entry,
+                   void *thing) {
+    struct value *field = key_field(key, thing);
+    struct text *written = beside(key, thing);
+    size_t digits = strspn(entry->text, "0123456789");
+    int64_t quarters = 0;
+    uint8_t decimals = 0;
+
+    *written = entry_text(reader, entry);
+    if (digits > 0 && digits < 3 && strcmp(entry->text + digits, "/4") == 0 &&
+        text_decimal(entry->text, digits, &quarters, &decimals)) {
+        if (quarters < 3 || quarters > 24) {
+            problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", entry->place,
+                        "%s '%s' is out of range; expected 3/4 to 24/4", key->name,
+                        quote(reader, entry));
+            return;
+        }
+        *field = (struct value){.amount = quarters * (NM_PER_INCH / 4),
+                                .place = entry->place,
+                                .unit = UNIT_NM,
+                                .set = true};
+        return;
+    }
+    (void)length_value(reader, key, entry, key->range, field);
+}
+
+static void report_unknown(struct reader *reader, const struct key *key,
+                           const struct entry *entry) {
+    const char *section = name_section(key->names);
+    const char *nearest = name_nearest(reader->rates, 1U << (unsigned)key->names, entry->text,
+                                       &reader->problems->pool);
+
+    if (nearest != NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-name", entry->place,
+                    "%s '%s' is not in the rates; did you mean '%s'?", key->name,
+                    quote(reader, entry), nearest);
+    } else {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-name", entry->place,
+                    "%s '%s' is not in the rates; expected the name of a section '[%s NAME]'",
+                    key->name, quote(reader, entry), section);
+    }
+}
+
+int32_t name_resolve(struct reader *reader, const struct key *key, const struct entry *entry) {
+    int32_t index = name_find(reader->rates, key->names, entry->text);
+
+    if (index < 0 && reader->names_known) {
+        report_unknown(reader, key, entry);
+    }
+    return index;
+}
+
+void read_name(struct reader *reader, const struct key *key, const struct entry *entry,
+               void *thing) {
+    struct reference *field = key_field(key, thing);
+
+    field->name = entry_text(reader, entry);
+    field->index = name_resolve(reader, key, entry);
+}
+
+void read_name_none(struct reader *reader, const struct key *key, const struct entry *entry,
+                    void *thing) {
+    struct reference *field = key_field(key, thing);
+
+    if (text_same(entry->text, "none")) {
+        *field = (struct reference){
+            .name = {.s = pool_text(reader->pool, "none", 4), .place = entry->place}, .index = -1};
+    } else {
+        read_name(reader, key, entry, thing);
+    }
+}
+
+void read_index(struct reader *reader, const struct key *key, const struct entry *entry,
+                void *thing) {
+    *(int32_t *)key_field(key, thing) = name_resolve(reader, key, entry);
+    if (key->word_at != 0) {
+        *(struct text *)beside(key, thing) = entry_text(reader, entry);
+    }
+}
+
+static const struct {
+    enum stuff stuff;
+    enum name_kind kind;
+    const char *words;
+} stuffs[] = {
+    {STUFF_LUMBER, NAME_LUMBER, "lumber"},
+    {STUFF_SHEET, NAME_SHEET, "a sheet"},
+    {STUFF_GLASS, NAME_GLASS, "glass"},
+};
+#define STUFFS (sizeof(stuffs) / sizeof(stuffs[0]))
+
+static const char *allowed_text(struct reader *reader, unsigned allowed) {
+    const char *all = "";
+
+    for (size_t i = 0; i < STUFFS && all != NULL; i++) {
+        if ((allowed >> stuffs[i].stuff & 1U) != 0) {
+            all = pool_format(&reader->problems->pool, "%s%s%s", all, *all == '\0' ? "" : " or ",
+                              stuffs[i].words);
+        }
+    }
+    return all == NULL ? "" : all;
+}
+
+static void report_stuff(struct reader *reader, const struct key *key, const struct entry *entry) {
+    unsigned kinds = 0;
+    const char *nearest;
+
+    for (size_t i = 0; i < STUFFS; i++) {
+        kinds |= (key->stuff >> stuffs[i].stuff & 1U) << (unsigned)stuffs[i].kind;
+    }
+    nearest = name_nearest(reader->rates, kinds, entry->text, &reader->problems->pool);
+    if (nearest != NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-material", entry->place,
+                    "%s '%s' is not in the rates; did you mean '%s'?", key->name,
+                    quote(reader, entry), nearest);
+    } else {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-material", entry->place,
+                    "%s '%s' is not in the rates; expected the name of %s", key->name,
+                    quote(reader, entry), allowed_text(reader, key->stuff));
+    }
+}
+
+void read_stuff(struct reader *reader, const struct key *key, const struct entry *entry,
+                void *thing) {
+    struct stuff_reference *field = key_field(key, thing);
+
+    *field = (struct stuff_reference){.name = entry_text(reader, entry), .index = -1};
+    for (size_t i = 0; i < STUFFS; i++) {
+        int32_t index = name_find(reader->rates, stuffs[i].kind, entry->text);
+
+        if (index < 0) {
+            continue;
+        }
+        if ((key->stuff >> stuffs[i].stuff & 1U) == 0) {
+            problem_add(reader->problems, SEVERITY_ERROR, "wrong-material", entry->place,
+                        "%s '%s' is %s; expected %s", key->name, quote(reader, entry),
+                        stuffs[i].words, allowed_text(reader, key->stuff));
+            return;
+        }
+        field->kind = stuffs[i].stuff;
+        field->index = index;
+        return;
+    }
+    if (reader->names_known) {
+        report_stuff(reader, key, entry);
+    }
+}

@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: MIT */
+/* How the text of a key is read into its field: the functions that rows of struct key point to.
+ * Each reports what is wrong; the field then stays unset. */
+#ifndef DOORCOST_READ_KEY_GRAMMAR_H
+#define DOORCOST_READ_KEY_GRAMMAR_H
+
+#include "read/key/key.h"
+
+/* One value; the field's type stands beside each. */
+key_read read_text;    /* struct text */
+key_read read_path;    /* struct text: a file, resolved against the folder of the file being read */
+key_read read_word;    /* struct word, one of key->choices */
+key_read read_flag;    /* bool, one of key->choices */
+key_read read_unit;    /* enum length_unit: in, mm */
+key_read read_measure; /* struct value, and the struct word at word_at */
+key_read read_length;  /* struct value, within key->range */
+key_read read_volume;  /* struct value */
+key_read read_per_mix; /* struct value: a volume `per mix` */
+key_read read_quarters; /* struct value: `4/4` or a length; struct text at word_at */
+
+/* Lists, their items between commas. */
+key_read read_lengths; /* struct values, ascending */
+key_read read_rules;   /* struct steps: `40 in: 2, 60 in: 3` */
+key_read read_breaks;  /* struct steps: `100 bf at 3.75 per bf, ...` */
+key_read read_sizes;   /* struct steps: `1 qt at 27.00, 1 gal at 84.00`, by volume */
+key_read read_charges; /* struct named_value *, size_t at word_at: `80.00 for samples, ...` */
+key_read read_stages;  /* the same: `40 % when sprayed, ...` */
+
+/* Names of other sections. */
+key_read read_names;     /* struct references, of key->names */
+key_read read_name;      /* struct reference, of key->names */
+key_read read_name_none; /* struct reference, `none` allowed */
+key_read read_index;     /* int32_t, struct text at word_at (if not 0) */
+key_read read_stuff;     /* struct stuff_reference, of the kinds in key->stuff */
+
+/* Looks a name up and reports one that nothing defines; -1: not found. */
+int32_t name_resolve(struct reader *reader, const struct key *key, const struct entry *entry);
+
+/* A copy of the entry's text. */
+struct text entry_text(struct reader *reader, const struct entry *entry);
+
+/* Splits at commas into trimmed, non-empty items, *items in the reader's pool. numbers: a comma
+ * right between two digits is reported. false: reported, or memory is out. */
+bool list_split(struct reader *reader, const struct key *key, const struct entry *entry,
+                bool numbers, struct entry **items, size_t *count);
+
+/* The part [from, to) of an entry, trimmed, with its own place. */
+struct entry entry_part(struct reader *reader, const struct entry *entry, const char *from,
+                        const char *to);
+
+/* The choice that entry's text names; NULL: reported. */
+const struct choice *choice_find(struct reader *reader, const struct key *key,
+                                 const struct entry *entry);
+
+#endif

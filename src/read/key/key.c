@@ -1,0 +1,297 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/key/key.h"
+
+#include "base/text.h"
+#include "read/key/grammar.h"
+
+#include <string.h>
+
+void *key_field(const struct key *key, void *thing) {
+    return (char *)thing + key->at;
+}
+
+const struct key *key_find(const struct key *keys, size_t count, const char *name) {
+    for (size_t i = 0; i < count; i++) {
+        if (text_same(keys[i].name, name)) {
+            return &keys[i];
+        }
+    }
+    return NULL;
+}
+
+const char *key_expected(struct reader *reader, const struct key *key) {
+    const char *text =
+        key->other == NULL
+            ? pool_format(&reader->problems->pool, "'%s'", key->example)
+            : pool_format(&reader->problems->pool, "'%s' or '%s'", key->example, key->other);
+
+    return text == NULL ? "" : text;
+}
+
+void key_preset(const struct key *key, struct place place, void *thing) {
+    if (key->read == read_measure && key->forms[0].unit == UNIT_COUNT) {
+        struct value *value = key_field(key, thing);
+
+        *value = (struct value){.amount = key->preset, .unit = UNIT_COUNT, .place = place};
+    } else if (key->read == read_name || key->read == read_name_none) {
+        ((struct reference *)key_field(key, thing))->index = -1;
+    } else if (key->read == read_stuff) {
+        ((struct stuff_reference *)key_field(key, thing))->index = -1;
+    } else if (key->read == read_index) {
+        *(int32_t *)key_field(key, thing) = -1;
+    }
+}
+
+const struct ini_section *section_find(const struct ini *ini, const char *kind) {
+    for (size_t i = 0; i < ini->count; i++) {
+        if (text_same(ini->sections[i].kind, kind)) {
+            return &ini->sections[i];
+        }
+    }
+    return NULL;
+}
+
+static const struct ini_key *find_written(const struct ini_section *section, const char *key) {
+    for (size_t i = 0; i < section->count; i++) {
+        if (text_same(section->keys[i].name, key)) {
+            return &section->keys[i];
+        }
+    }
+    return NULL;
+}
+
+enum length_unit unit_before(const struct ini *ini, const char *kind) {
+    const struct ini_section *section = section_find(ini, kind);
+    const struct ini_key *unit = section == NULL ? NULL : find_written(section, "unit");
+
+    return unit != NULL && unit->value != NULL && text_same(unit->value, "mm") ? LENGTH_MM
+                                                                               : LENGTH_INCH;
+}
+
+bool section_has(const struct ini_section *section, const char *key) {
+    return find_written(section, key) != NULL;
+}
+
+/* `[lumber poplar]` */
+static const char *section_title(struct reader *reader, const struct ini_section *section) {
+    const char *title = pool_format(
+        &reader->problems->pool, "[%s%s%s]", problem_quote(reader->problems, section->kind),
+        section->name[0] ? " " : "", problem_quote(reader->problems, section->name));
+
+    return title == NULL ? "" : title;
+}
+
+void section_lacks(struct reader *reader, const struct ini_section *section, const char *key,
+                   const char *because) {
+    if (!section_has(section, key)) {
+        problem_add(reader->problems, SEVERITY_ERROR, "missing-key", section->place,
+                    "%s lacks the key '%s'; it is needed %s", section_title(reader, section), key,
+                    because);
+    }
+}
+
+static void report_unknown_key(struct reader *reader, const struct section_kind *kind,
+                               const struct ini_section *section, const struct ini_key *key) {
+    const size_t count = kind->key_count + kind->more_key_count;
+    const char **names = pool_take(&reader->problems->pool, count, sizeof(*names));
+    const char *nearest;
+
+    if (names == NULL) {
+        return;
+    }
+    for (size_t i = 0; i < count; i++) {
+        names[i] =
+            i < kind->key_count ? kind->keys[i].name : kind->more_keys[i - kind->key_count].name;
+    }
+    nearest = text_nearest(key->name, names, count);
+    if (nearest != NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-key", key->place,
+                    "%s knows no key '%s'; did you mean '%s'?", section_title(reader, section),
+                    problem_quote(reader->problems, key->name), nearest);
+    } else {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-key", key->place,
+                    "%s knows no key '%s'; see its keys in docs/formats.md",
+                    section_title(reader, section), problem_quote(reader->problems, key->name));
+    }
+}
+
+/* The rows go in the order of the table, so that `overlay` comes before `overlay left`. */
+static void read_table(struct reader *reader, const struct key *keys, size_t count,
+                       const struct ini_section *section, void *thing) {
+    for (size_t i = 0; i < count; i++) {
+        const struct key *key = &keys[i];
+        const struct ini_key *written = find_written(section, key->name);
+
+        key_preset(key, section->place, thing);
+        if (written == NULL) {
+            if (key->needed) {
+                problem_add(reader->problems, SEVERITY_ERROR, "missing-key", section->place,
+                            "%s lacks the key '%s'; expected one like '%s = %s'",
+                            section_title(reader, section), key->name, key->name, key->example);
+            }
+        } else if (written->value != NULL) {
+            key->read(reader, key,
+                      &(struct entry){.text = written->value,
+                                      .place = written->value_place,
+                                      .cut = written->cut},
+                      thing);
+        }
+    }
+}
+
+static void read_keys(struct reader *reader, const struct section_kind *kind,
+                      const struct ini_section *section, void *thing) {
+    read_table(reader, kind->keys, kind->key_count, section, thing);
+    read_table(reader, kind->more_keys, kind->more_key_count, section, thing);
+    for (size_t i = 0; i < section->count; i++) {
+        const char *name = section->keys[i].name;
+
+        if (key_find(kind->keys, kind->key_count, name) == NULL &&
+            key_find(kind->more_keys, kind->more_key_count, name) == NULL) {
+            report_unknown_key(reader, kind, section, &section->keys[i]);
+        }
+    }
+}
+
+static const struct section_kind *find_kind(const struct section_kind *const *kinds, size_t count,
+                                            const char *name) {
+    for (size_t i = 0; i < count; i++) {
+        if (text_same(kinds[i]->name, name)) {
+            return kinds[i];
+        }
+    }
+    return NULL;
+}
+
+static void report_unknown_section(struct reader *reader, const struct section_kind *const *kinds,
+                                   size_t count, const struct ini_section *section) {
+    const char **names = pool_take(&reader->problems->pool, count, sizeof(*names));
+    const char *nearest;
+
+    if (names == NULL) {
+        return;
+    }
+    for (size_t i = 0; i < count; i++) {
+        names[i] = kinds[i]->name;
+    }
+    nearest = text_nearest(section->kind, names, count);
+    if (nearest != NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-section", section->place,
+                    "%s is no known section; did you mean '%s'?", section_title(reader, section),
+                    nearest);
+    } else {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-section", section->place,
+                    "%s is no known section; see the sections in docs/formats.md",
+                    section_title(reader, section));
+    }
+}
+
+/* Whether the section may be read as that kind. */
+static bool check_head(struct reader *reader, const struct section_kind *kind,
+                       const struct ini_section *section) {
+    if (kind->named && section->name[0] == '\0') {
+        problem_add(reader->problems, SEVERITY_ERROR, "section-without-name", section->place,
+                    "[%s] has no name; expected one like '[%s NAME]'", kind->name, kind->name);
+        return false;
+    }
+    if (!kind->named && section->name[0] != '\0') {
+        problem_add(reader->problems, SEVERITY_ERROR, "section-with-name", section->place,
+                    "%s has a name; expected only '[%s]'", section_title(reader, section),
+                    kind->name);
+        return false;
+    }
+    return true;
+}
+
+static size_t *count_of(const struct section_kind *kind, void *whole) {
+    return (size_t *)(void *)((char *)whole + kind->count_at);
+}
+
+static void **array_of(const struct section_kind *kind, void *whole) {
+    return (void **)(void *)((char *)whole + kind->at);
+}
+
+/* Room for the sections of a named kind, their names filled in, so that keys may name sections that
+ * stand further down. */
+static void collect_names(struct reader *reader, const struct ini *ini,
+                          const struct section_kind *kind, void *whole) {
+    size_t count = 0;
+    char *array;
+
+    for (size_t i = 0; i < ini->count; i++) {
+        count += text_same(ini->sections[i].kind, kind->name) ? 1 : 0;
+    }
+    array = pool_take(reader->pool, count, kind->size);
+    if (array == NULL) {
+        return;
+    }
+    *array_of(kind, whole) = array;
+    count = 0;
+    for (size_t i = 0; i < ini->count; i++) {
+        const struct ini_section *section = &ini->sections[i];
+        struct text *name = (struct text *)(void *)(array + count * kind->size);
+
+        if (text_same(section->kind, kind->name) && section->name[0] != '\0') {
+            name->s = pool_text(reader->pool, section->name, strlen(section->name));
+            name->place = section->place;
+            count += name->s != NULL ? 1 : 0;
+        }
+    }
+    *count_of(kind, whole) = count;
+}
+
+/* The struct that a section fills; NULL: memory ran out while names were collected. */
+static void *thing_of(const struct section_kind *kind, const struct ini_section *section,
+                      void *whole) {
+    if (!kind->named) {
+        return (char *)whole + kind->at;
+    }
+    for (size_t i = 0; i < *count_of(kind, whole); i++) {
+        char *thing = (char *)*array_of(kind, whole) + i * kind->size;
+
+        if (text_same(((struct text *)(void *)thing)->s, section->name)) {
+            return thing;
+        }
+    }
+    return NULL;
+}
+
+static void read_section(struct reader *reader, const struct section_kind *kind,
+                         const struct ini_section *section, void *whole) {
+    void *thing = thing_of(kind, section, whole);
+
+    if (thing == NULL) {
+        return;
+    }
+    read_keys(reader, kind, section, (char *)thing + kind->keys_at);
+    if (kind->check != NULL) {
+        kind->check(reader, section, thing);
+    }
+}
+
+void sections_read(struct reader *reader, const struct ini *ini,
+                   const struct section_kind *const *kinds, size_t count, void *whole) {
+    for (size_t i = 0; i < count; i++) {
+        if (kinds[i]->named) {
+            collect_names(reader, ini, kinds[i], whole);
+        }
+    }
+    for (size_t i = 0; i < ini->count && !pool_failed(reader->pool); i++) {
+        const struct ini_section *section = &ini->sections[i];
+        const struct section_kind *kind = find_kind(kinds, count, section->kind);
+
+        if (kind == NULL) {
+            report_unknown_section(reader, kinds, count, section);
+        } else if (check_head(reader, kind, section)) {
+            read_section(reader, kind, section, whole);
+        }
+    }
+    for (size_t i = 0; i < count; i++) {
+        if (kinds[i]->needed && section_find(ini, kinds[i]->name) == NULL) {
+            problem_add(reader->problems, SEVERITY_ERROR, "missing-section",
+                        (struct place){.file = ini->file, .line = 1},
+                        "the file lacks the section '[%s%s]'; it is needed", kinds[i]->name,
+                        kinds[i]->named ? " NAME" : "");
+        }
+    }
+}

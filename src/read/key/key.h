@@ -1,0 +1,120 @@
+/* SPDX-License-Identifier: MIT */
+/* The tables that describe the input files. A row says what a key (or a column of a list) is
+ * called, how its text is read, where the result goes and what is expected, so that the same row
+ * reads, checks the unit, words the message and is compared with the docs. */
+#ifndef DOORCOST_READ_KEY_KEY_H
+#define DOORCOST_READ_KEY_KEY_H
+
+#include "model/name.h"
+#include "model/rates.h"
+#include "read/file/ini.h"
+
+/* What readers work with. */
+struct reader {
+    struct pool *pool; /* what is read lives here */
+    struct problems *problems;
+    const char *path;          /* of the file being read: names of files are resolved against it */
+    const struct rates *rates; /* where names are looked up */
+    enum length_unit unit;     /* of bare lengths */
+    bool names_known;          /* false: the rates could not be read, names go unchecked */
+};
+
+/* A text to be read: the value of a key, a cell, an item of a list. */
+struct entry {
+    const char *text; /* trimmed, not empty */
+    struct place place;
+    bool cut; /* as in struct ini_key */
+};
+
+/* One way to write a number with what follows it. Rows end with one whose tail is NULL. */
+struct form {
+    const char *tail; /* in the plain spelling of read/key/measure.c: `per hour`, `% of cost` */
+    enum unit unit;
+    int word;          /* what the tail means, for the word beside the value */
+    int32_t low, high; /* in whole units, both allowed */
+};
+#define NO_LIMIT INT32_MAX
+
+/* A word out of a set. Rows end with one whose text is NULL. */
+struct choice {
+    const char *text;
+    int word;
+};
+
+/* Between which lengths a length must lie, both allowed. */
+struct length_range {
+    length low, high; /* nm */
+};
+
+struct key;
+typedef void key_read(struct reader *reader, const struct key *key, const struct entry *entry,
+                      void *thing);
+
+struct key {
+    const char *name;
+    key_read *read;
+    size_t at;      /* offset of the field in its struct */
+    size_t word_at; /* of the word that the tail decides; 0: none */
+    const struct form *forms;
+    const struct form *limit_forms; /* of the limit in `limit: value`, `limit at value` */
+    const struct choice *choices;
+    const struct length_range *range;
+    enum name_kind names; /* where a name is looked up */
+    unsigned stuff;       /* which materials may be named: bits 1 << enum stuff */
+    int preset;           /* of a count that is absent */
+    bool needed;
+    const char *example, *other; /* how it is written; other may be NULL */
+    const char *help;            /* one line on what it means */
+};
+
+/* A kind of section: `[shop]`, `[lumber NAME]`. */
+struct section_kind {
+    const char *name;
+    const struct key *keys;
+    size_t key_count;
+    const struct key *more_keys; /* beside those, where a table serves more than one kind */
+    size_t more_key_count;
+    bool named;  /* any number of it, each with a name; else at most one */
+    bool needed; /* the file must have one */
+    size_t
+        at; /* offset, in the file's struct, of the struct; of the pointer to the array if named */
+    size_t count_at; /* if named: of the array's count */
+    size_t size;     /* if named: of one; its first field is its struct text name */
+    size_t keys_at;  /* offset of the struct that the keys fill, within that one */
+    /* What must hold between keys; after all keys of the section were read; NULL: nothing. */
+    void (*check)(struct reader *reader, const struct ini_section *section, void *thing);
+    const char *help;
+};
+
+/* Reads all sections of ini into the file's struct: kinds unknown, named or not, given or needed;
+ * then every key by its row. */
+void sections_read(struct reader *reader, const struct ini *ini,
+                   const struct section_kind *const *kinds, size_t count, void *whole);
+
+/* The section of a kind without a name; NULL: the file has none. */
+const struct ini_section *section_find(const struct ini *ini, const char *kind);
+
+/* The `unit` of that section, read before all else because bare lengths depend on it; inches where
+ * it is absent or wrong. */
+enum length_unit unit_before(const struct ini *ini, const char *kind);
+
+/* Whether a key of that name stands in the section, be it right or wrong. */
+bool section_has(const struct ini_section *section, const char *key);
+
+/* Says that section needs a key, and why. because: "for kind = panel". */
+void section_lacks(struct reader *reader, const struct ini_section *section, const char *key,
+                   const char *because);
+
+/* The row of that name, NULL: none. */
+const struct key *key_find(const struct key *keys, size_t count, const char *name);
+
+/* What is expected of a key: `'14.00 per hour' or '18 % of cost'`. In the problems' pool. */
+const char *key_expected(struct reader *reader, const struct key *key);
+
+/* The field of thing that a row describes. */
+void *key_field(const struct key *key, void *thing);
+
+/* Fills in what a row says of an absent key. */
+void key_preset(const struct key *key, struct place place, void *thing);
+
+#endif

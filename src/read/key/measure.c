@@ -1,0 +1,302 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/key/measure.h"
+
+#include "base/text.h"
+#include "read/key/currency.h"
+#include "read/key/tail.h"
+
+#include <string.h>
+
+static const char *quote(struct reader *reader, const struct entry *entry) {
+    return problem_quote(reader->problems, entry->text);
+}
+
+static char *copy(struct reader *reader, const char *text, size_t size) {
+    return pool_text(&reader->problems->pool, text, size);
+}
+
+static char *trim(char *text) {
+    size_t size;
+
+    while (*text == ' ' || *text == '\t') {
+        text++;
+    }
+    size = strlen(text);
+    while (size > 0 && (text[size - 1] == ' ' || text[size - 1] == '\t')) {
+        text[--size] = '\0';
+    }
+    return text;
+}
+
+bool range_take(struct reader *reader, const struct entry *entry, char *text, char **low,
+                char **high) {
+    size_t size = strlen(text);
+    char *open = strrchr(text, '(');
+    char *to;
+
+    *low = NULL;
+    *high = NULL;
+    if (size == 0 || text[size - 1] != ')' || open == NULL) {
+        return true;
+    }
+    to = strstr(open, " to ");
+    if (to == NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "bad-range", entry->place,
+                    "the range of '%s' cannot be read; expected one like '4.10 per bf (3.80 to "
+                    "4.60)'",
+                    quote(reader, entry));
+        return false;
+    }
+    text[size - 1] = '\0';
+    *to = '\0';
+    *open = '\0';
+    *low = trim(open + 1);
+    *high = trim(to + 4);
+    (void)trim(text);
+    return true;
+}
+
+static void report_number(struct reader *reader, const struct key *key, const struct entry *entry,
+                          const char *number) {
+    static const char *const signs[] = {"$", "\xE2\x82\xAC", "\xC2\xA3"};
+    struct problems *problems = reader->problems;
+
+    for (size_t i = 0; i < sizeof(signs) / sizeof(signs[0]); i++) {
+        if (strncmp(number, signs[i], strlen(signs[i])) == 0) {
+            problem_add(problems, SEVERITY_ERROR, "currency-sign", entry->place,
+                        "%s '%s' has a currency sign; leave it out, as in %s", key->name,
+                        quote(reader, entry), key_expected(reader, key));
+            return;
+        }
+    }
+    problem_add(problems, SEVERITY_ERROR, "not-a-number", entry->place,
+                "%s '%s' cannot be read as a number; expected %s", key->name, quote(reader, entry),
+                key_expected(reader, key));
+}
+
+static bool is_number_part(char c) {
+    return (c >= '0' && c <= '9') || c == '.' || c == '-' || c == '+' || c == ',';
+}
+
+/* A plain number at the start of text, reported where it is none. *size: how long it is. */
+static bool take_number(struct reader *reader, const struct key *key, const struct entry *entry,
+                        const char *text, int64_t *amount, uint8_t *decimals, size_t *size) {
+    const char *point;
+
+    *size = 0;
+    while (is_number_part(text[*size])) {
+        (*size)++;
+    }
+    if (*size > 0 && text[*size - 1] == ',') {
+        (*size)--; /* a comma between words */
+    }
+    if (*size > 1 && memchr(text, ',', *size) != NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "comma-in-number", entry->place,
+                    "%s '%s' has a comma in its number; write decimals with a point and nothing "
+                    "between thousands: '1234.50'",
+                    key->name, quote(reader, entry));
+        return false;
+    }
+    point = memchr(text, '.', *size);
+    if (point != NULL && *size - (size_t)(point - text) - 1 > 6) {
+        problem_add(reader->problems, SEVERITY_ERROR, "too-many-decimals", entry->place,
+                    "%s '%s' has more than 6 decimals; round it", key->name, quote(reader, entry));
+        return false;
+    }
+    if (!text_decimal(text, *size, amount, decimals) ||
+        (text[*size] == '/' && is_number_part(text[*size + 1]))) {
+        report_number(reader, key, entry, text);
+        return false;
+    }
+    return true;
+}
+
+/* The unit system that a unit belongs to, -1: both. */
+static int system_of(enum unit unit) {
+    static const int8_t systems[UNIT_COUNT_OF_UNITS] = {
+        [UNIT_SQFT] = 1,
+        [UNIT_M2] = 2,
+        [UNIT_GAL] = 1,
+        [UNIT_L] = 2,
+        [UNIT_LB] = 1,
+        [UNIT_KG] = 2,
+        [UNIT_MONEY_PER_SQFT] = 1,
+        [UNIT_MONEY_PER_M2] = 2,
+        [UNIT_MONEY_PER_FT] = 1,
+        [UNIT_MONEY_PER_M] = 2,
+        [UNIT_FT_PER_MIN] = 1,
+        [UNIT_M_PER_MIN] = 2,
+        [UNIT_SQFT_PER_GAL] = 1,
+        [UNIT_M2_PER_L] = 2,
+    };
+
+    return systems[unit] == 0 ? -1 : (systems[unit] == 1 ? LENGTH_INCH : LENGTH_MM);
+}
+
+/* Whether the first word behind a number is a currency: `6.35 EUR per bf`. */
+static bool names_currency(const char *written) {
+    const char *word = written + strspn(written, " \t");
+    char code[4] = "";
+
+    if (strlen(word) < 3) {
+        return false;
+    }
+    memcpy(code, word, 3);
+    return currency_known(code) && (word[3] == '\0' || word[3] == ' ');
+}
+
+/* The form of that tail; NULL: reported. */
+static const struct form *match_form(struct reader *reader, const struct key *key,
+                                     const struct entry *entry, const struct form *forms,
+                                     const char *written) {
+    char tail[TAIL_SIZE];
+    bool plain = tail_plain(written, tail);
+
+    for (const struct form *form = forms; plain && form->tail != NULL; form++) {
+        if (strcmp(form->tail, tail) != 0) {
+            continue;
+        }
+        if (system_of(form->unit) >= 0 && system_of(form->unit) != (int)reader->unit) {
+            problem_add(reader->problems, SEVERITY_ERROR, "other-system", entry->place,
+                        "%s '%s' is not in the units of this file, which has unit = %s; expected "
+                        "%s",
+                        key->name, quote(reader, entry), reader->unit == LENGTH_INCH ? "in" : "mm",
+                        reader->unit == LENGTH_INCH
+                            ? "feet, square feet, gallons and pounds"
+                            : "meters, square meters, liters and kilograms");
+            return NULL;
+        }
+        return form;
+    }
+    if (names_currency(written)) {
+        problem_add(reader->problems, SEVERITY_ERROR, "currency-sign", entry->place,
+                    "%s '%s' names a currency, which [shop] does for all; leave it out, as in %s",
+                    key->name, quote(reader, entry), key_expected(reader, key));
+    } else if (plain && tail[0] == '\0') {
+        problem_add(reader->problems, SEVERITY_ERROR, "missing-unit", entry->place,
+                    "%s '%s' has no unit; expected %s", key->name, quote(reader, entry),
+                    key_expected(reader, key));
+    } else {
+        problem_add(reader->problems, SEVERITY_ERROR, "wrong-unit", entry->place,
+                    "%s '%s' has the wrong unit; expected %s", key->name, quote(reader, entry),
+                    key_expected(reader, key));
+    }
+    return NULL;
+}
+
+static int64_t power_of_ten(unsigned exponent) {
+    int64_t power = 1;
+
+    while (exponent-- > 0) {
+        power *= 10;
+    }
+    return power;
+}
+
+/* Gives a value more decimals; false: it grows too large. */
+static bool raise_decimals(int64_t *amount, uint8_t from, uint8_t to) {
+    int64_t factor = power_of_ten((unsigned)(to - from));
+
+    if (*amount > INT64_C(999999999999) / factor || *amount < -INT64_C(999999999999) / factor) {
+        return false;
+    }
+    *amount *= factor;
+    return true;
+}
+
+void range_report(struct reader *reader, const struct key *key, const struct entry *entry) {
+    problem_add(reader->problems, SEVERITY_ERROR, "bad-range", entry->place,
+                "the range of %s '%s' does not hold the value; expected one like '4.10 per bf "
+                "(3.80 to 4.60)'",
+                key->name, quote(reader, entry));
+}
+
+/* Sets the range of value from the two texts. */
+static bool set_range(struct reader *reader, const struct key *key, const struct entry *entry,
+                      const char *low, const char *high, struct value *value) {
+    size_t size;
+    uint8_t low_decimals = 0;
+    uint8_t high_decimals = 0;
+    uint8_t decimals = value->decimals;
+
+    if (!take_number(reader, key, entry, low, &value->low, &low_decimals, &size) ||
+        !take_number(reader, key, entry, high, &value->high, &high_decimals, &size)) {
+        return false;
+    }
+    decimals = low_decimals > decimals ? low_decimals : decimals;
+    decimals = high_decimals > decimals ? high_decimals : decimals;
+    if (!raise_decimals(&value->amount, value->decimals, decimals) ||
+        !raise_decimals(&value->low, low_decimals, decimals) ||
+        !raise_decimals(&value->high, high_decimals, decimals) || value->low > value->amount ||
+        value->high < value->amount) {
+        range_report(reader, key, entry);
+        return false;
+    }
+    value->decimals = decimals;
+    value->range = true;
+    return true;
+}
+
+/* Most decimals that a unit is written with. */
+static uint8_t most_decimals(enum unit unit) {
+    return unit == UNIT_MONEY ? 2 : (unit == UNIT_PERCENT ? 4 : 6);
+}
+
+static bool check_value(struct reader *reader, const struct key *key, const struct entry *entry,
+                        const struct form *form, const struct value *value) {
+    struct problems *problems = reader->problems;
+    int64_t one = power_of_ten(value->decimals);
+
+    if (form->unit == UNIT_COUNT && value->decimals > 0) {
+        problem_add(problems, SEVERITY_ERROR, "not-whole", entry->place,
+                    "%s '%s' is no whole number; expected %s", key->name, quote(reader, entry),
+                    key_expected(reader, key));
+        return false;
+    }
+    if (value->decimals > most_decimals(form->unit)) {
+        problem_add(problems, SEVERITY_ERROR, "too-many-decimals", entry->place,
+                    "%s '%s' has more than %d decimals; round it", key->name, quote(reader, entry),
+                    most_decimals(form->unit));
+        return false;
+    }
+    if (value->amount < form->low * one ||
+        (form->high != NO_LIMIT && value->amount > form->high * one)) {
+        if (form->high == NO_LIMIT) {
+            problem_add(problems, SEVERITY_ERROR, "out-of-range", entry->place,
+                        "%s '%s' is out of range; expected %d or more", key->name,
+                        quote(reader, entry), form->low);
+        } else {
+            problem_add(problems, SEVERITY_ERROR, "out-of-range", entry->place,
+                        "%s '%s' is out of range; expected %d to %d", key->name,
+                        quote(reader, entry), form->low, form->high);
+        }
+        return false;
+    }
+    return true;
+}
+
+bool measure_value(struct reader *reader, const struct key *key, const struct entry *entry,
+                   const struct form *forms, struct value *value, int *word) {
+    char *text = copy(reader, entry->text, strlen(entry->text));
+    struct value read = {.place = entry->place, .set = true};
+    char *low;
+    char *high;
+    const struct form *form;
+    size_t size;
+
+    if (text == NULL || !range_take(reader, entry, text, &low, &high) ||
+        !take_number(reader, key, entry, text, &read.amount, &read.decimals, &size)) {
+        return false;
+    }
+    form = match_form(reader, key, entry, forms, text + size);
+    if (form == NULL || !check_value(reader, key, entry, form, &read) ||
+        (low != NULL && !set_range(reader, key, entry, low, high, &read))) {
+        return false;
+    }
+    read.unit = (uint8_t)form->unit;
+    *value = read;
+    if (word != NULL) {
+        *word = form->word;
+    }
+    return true;
+}

@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: MIT */
+/* Numbers with their units, as keys and cells give them: `4.10 per bf (3.80 to 4.60)`, `12 %
+ * added`, `2 1/4 in`, `6 fl oz`.
+ *
+ * Each reads entry for key, reports what is wrong to the reader's problems, and returns whether
+ * value was set. */
+#ifndef DOORCOST_READ_KEY_MEASURE_H
+#define DOORCOST_READ_KEY_MEASURE_H
+
+#include "read/key/key.h"
+
+/* A number whose tail is one of forms. *word: the form's word, may be NULL. */
+bool measure_value(struct reader *reader, const struct key *key, const struct entry *entry,
+                   const struct form *forms, struct value *value, int *word);
+
+/* A length within range (NULL: any). */
+bool length_value(struct reader *reader, const struct key *key, const struct entry *entry,
+                  const struct length_range *range, struct value *value);
+
+/* An amount of liquid, in US gallons where the file is in inches, else in litres, with as many
+ * decimals as it needs, at most 6 (rounded half away from zero). per: what must follow (`mix`), or
+ * NULL. */
+bool volume_value(struct reader *reader, const struct key *key, const struct entry *entry,
+                  const char *per, struct value *value);
+
+/* Takes ` (LOW to HIGH)` off the end of text, a copy of the entry's; low and high then point into
+ * it, else are NULL. false: reported. */
+bool range_take(struct reader *reader, const struct entry *entry, char *text, char **low,
+                char **high);
+
+/* Says that a range does not hold its value. */
+void range_report(struct reader *reader, const struct key *key, const struct entry *entry);
+
+/* 1 US gallon is 231 cubic inches, 3.785411784 L exactly: 473176473 / 125000000. */
+#define LITRES_PER_GALLON_OVER  ((int64_t)473176473)
+#define LITRES_PER_GALLON_UNDER ((int64_t)125000000)
+
+#endif

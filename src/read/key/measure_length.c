@@ -1,0 +1,289 @@
+/* SPDX-License-Identifier: MIT */
+/* Lengths and liquid volumes: the numbers that may carry a unit of their own. */
+#include "base/text.h"
+#include "read/key/measure.h"
+#include "read/key/tail.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+__extension__ typedef __int128 wide;
+
+static const char *quote(struct reader *reader, const struct entry *entry) {
+    return problem_quote(reader->problems, entry->text);
+}
+
+static bool is_bare(const char *text) {
+    return strspn(text, " \t-0123456789./") == strlen(text);
+}
+
+/* The days by which a spreadsheet counts dates, 1982 to 2091; for a length that is too large. */
+static bool is_date_serial(const char *text) {
+    return strspn(text, "0123456789") == 5 && text[5] == '\0' && text[0] >= '3' && text[0] <= '6';
+}
+
+static void report_date(struct reader *reader, const struct key *key, const struct entry *entry) {
+    problem_add(reader->problems, SEVERITY_ERROR, "length-is-date", entry->place,
+                "%s '%s' is a date: a spreadsheet made it of a fraction; type it with the inches "
+                "before it, '0 1/2', or format the column as text",
+                key->name, quote(reader, entry));
+}
+
+static void report_length(struct reader *reader, const struct key *key, const struct entry *entry,
+                          enum length_fault fault) {
+    struct problems *problems = reader->problems;
+
+    if (fault == LENGTH_DATE || (fault == LENGTH_TOO_LARGE && is_date_serial(entry->text))) {
+        report_date(reader, key, entry);
+    } else if (fault == LENGTH_FRACTION) {
+        problem_add(problems, SEVERITY_ERROR, "fraction-over-one", entry->place,
+                    "%s '%s' has a fraction that is one or more; type a blank between the whole "
+                    "inches and the fraction: '14 5/8'",
+                    key->name, quote(reader, entry));
+    } else if (fault == LENGTH_OTHER_UNIT) {
+        problem_add(problems, SEVERITY_ERROR, "wrong-unit", entry->place,
+                    "%s '%s' has a unit that is no length; expected %s", key->name,
+                    quote(reader, entry), key_expected(reader, key));
+    } else if (fault == LENGTH_TOO_LARGE) {
+        problem_add(problems, SEVERITY_ERROR, "size-absurd", entry->place,
+                    "%s '%s' is over a kilometer; expected %s", key->name, quote(reader, entry),
+                    key_expected(reader, key));
+    } else if (strchr(entry->text, ',') != NULL) {
+        problem_add(problems, SEVERITY_ERROR, "comma-in-number", entry->place,
+                    "%s '%s' has a comma in its number; write decimals with a point and nothing "
+                    "between thousands: '1234.50'",
+                    key->name, quote(reader, entry));
+    } else {
+        problem_add(problems, SEVERITY_ERROR, "not-a-length", entry->place,
+                    "%s '%s' cannot be read as a length; expected %s", key->name,
+                    quote(reader, entry), key_expected(reader, key));
+    }
+}
+
+/* A limit in the unit of the file, for a message. */
+static const char *shown(struct reader *reader, length value, bool above) {
+    char text[32];
+    const char *unit = reader->unit == LENGTH_INCH ? "in" : "mm";
+    length cut = length_cut(value, reader->unit);
+    length step = reader->unit == LENGTH_INCH ? NM_PER_64TH : NM_PER_TENTH_MM;
+    const char *all;
+
+    /* rounding must not show a limit that would be refused */
+    if (above && cut < value) {
+        cut += step;
+    } else if (!above && cut > value) {
+        cut -= step;
+    }
+    all = pool_format(&reader->problems->pool, "%s %s",
+                      length_show(cut, reader->unit, text, sizeof(text)), unit);
+    return all == NULL ? "" : all;
+}
+
+static bool check_length(struct reader *reader, const struct key *key, const struct entry *entry,
+                         const struct length_range *range, length value) {
+    const char *hint = "";
+
+    if (range == NULL || (value >= range->low && value <= range->high)) {
+        return true;
+    }
+    if (value > range->high && is_date_serial(entry->text)) {
+        report_date(reader, key, entry);
+        return false;
+    }
+    if (is_bare(entry->text)) {
+        hint = reader->unit == LENGTH_INCH ? " (a bare number is in inches here)"
+                                           : " (a bare number is in millimeters here)";
+    }
+    problem_add(reader->problems, SEVERITY_ERROR, "size-absurd", entry->place,
+                "%s '%s' is %s; expected %s to %s%s", key->name, quote(reader, entry),
+                value < 0 ? "negative" : (value < range->low ? "too small" : "too large"),
+                shown(reader, range->low, true), shown(reader, range->high, false), hint);
+    return false;
+}
+
+/* One end of a range: a bare number has the unit of the value before it. */
+static bool read_end(struct reader *reader, const char *text, const char *unit, length *end) {
+    const char *whole = text;
+
+    if (is_bare(text)) {
+        whole = pool_format(&reader->problems->pool, "%s %s", text, unit);
+    }
+    return whole != NULL && length_read(whole, reader->unit, end) == LENGTH_OK;
+}
+
+/* What follows the last digit of a length: its unit. */
+static const char *unit_of(const char *text) {
+    const char *after = text;
+
+    for (const char *c = text; *c != '\0'; c++) {
+        if (*c >= '0' && *c <= '9') {
+            after = c + 1;
+        }
+    }
+    return after;
+}
+
+/* Asks about 5/7 in: no rule shows sevenths. Thirds it shows of a foot, and a single part of any
+ * number is how thin stuff is named: veneer of 1/42 in. */
+static void ask_fraction(struct reader *reader, const struct key *key, const struct entry *entry) {
+    const char *slash = strchr(entry->text, '/');
+    const char *over = slash;
+    long parts;
+
+    while (over != NULL && over > entry->text && over[-1] >= '0' && over[-1] <= '9') {
+        over--;
+    }
+    if (slash == NULL || strtol(over, NULL, 10) <= 1) {
+        return;
+    }
+    parts = strtol(slash + 1, NULL, 10);
+    if (parts > 0 && (parts & (parts - 1)) != 0 && parts != 3) {
+        problem_add(reader->problems, SEVERITY_WARNING, "odd-fraction", entry->place,
+                    "%s '%s' has a fraction that no rule shows; halves, quarters, eighths, "
+                    "sixteenths, 32nds or 64ths are meant?",
+                    key->name, quote(reader, entry));
+    }
+}
+
+bool length_value(struct reader *reader, const struct key *key, const struct entry *entry,
+                  const struct length_range *range, struct value *value) {
+    char *text = pool_text(&reader->problems->pool, entry->text, strlen(entry->text));
+    struct value read = {.place = entry->place, .unit = UNIT_NM, .set = true};
+    enum length_fault fault;
+    char *low;
+    char *high;
+
+    if (text == NULL || !range_take(reader, entry, text, &low, &high)) {
+        return false;
+    }
+    fault = length_read(text, reader->unit, &read.amount);
+    if (fault != LENGTH_OK) {
+        report_length(reader, key, entry, fault);
+        return false;
+    }
+    if (!check_length(reader, key, entry, range, read.amount)) {
+        return false;
+    }
+    if (low != NULL) {
+        if (!read_end(reader, low, unit_of(text), &read.low) ||
+            !read_end(reader, high, unit_of(text), &read.high) || read.low > read.amount ||
+            read.high < read.amount) {
+            range_report(reader, key, entry);
+            return false;
+        }
+        read.range = true;
+    }
+    ask_fraction(reader, key, entry);
+    *value = read;
+    return true;
+}
+
+/* Each as a fraction of a US gallon or of a litre, exactly. */
+static const struct volume_row {
+    const char *tail;
+    int64_t gallon_over, gallon_under, litre_over, litre_under;
+} volumes[] = {
+    {"floz", 1, 128, 0, 0}, {"pt", 1, 8, 0, 0},    {"qt", 1, 4, 0, 0},
+    {"gal", 1, 1, 0, 0},    {"ml", 0, 0, 1, 1000}, {"l", 0, 0, 1, 1},
+};
+
+static const struct volume_row *find_volume(const char *tail) {
+    for (size_t i = 0; i < sizeof(volumes) / sizeof(volumes[0]); i++) {
+        if (strcmp(volumes[i].tail, tail) == 0) {
+            return &volumes[i];
+        }
+    }
+    return NULL;
+}
+
+static const struct form any_number[] = {
+    {"", UNIT_NUMBER, 0, 0, NO_LIMIT},
+    {NULL, UNIT_NUMBER, 0, 0, 0},
+};
+
+/* amount / 10^decimals of a row's unit, in millionths of a gallon or litre. */
+static int64_t convert(const struct volume_row *row, enum length_unit unit, int64_t amount,
+                       uint8_t decimals) {
+    wide over = (wide)amount * 1000000;
+    wide under = 1;
+
+    for (; decimals > 0; decimals--) {
+        under *= 10;
+    }
+    if (row->gallon_under != 0) {
+        over *= row->gallon_over;
+        under *= row->gallon_under;
+        if (unit == LENGTH_MM) {
+            over *= LITRES_PER_GALLON_OVER;
+            under *= LITRES_PER_GALLON_UNDER;
+        }
+    } else {
+        over *= row->litre_over;
+        under *= row->litre_under;
+        if (unit == LENGTH_INCH) {
+            over *= LITRES_PER_GALLON_UNDER;
+            under *= LITRES_PER_GALLON_OVER;
+        }
+    }
+    return (int64_t)((2 * over + under) / (2 * under));
+}
+
+static void report_volume(struct reader *reader, const struct key *key, const struct entry *entry) {
+    problem_add(reader->problems, SEVERITY_ERROR, "wrong-unit", entry->place,
+                "%s '%s' has no unit of volume (fl oz, pt, qt, gal, ml, L); expected %s", key->name,
+                quote(reader, entry), key_expected(reader, key));
+}
+
+bool volume_value(struct reader *reader, const struct key *key, const struct entry *entry,
+                  const char *per, struct value *value) {
+    const struct volume_row *row;
+    struct entry number = *entry;
+    char tail[TAIL_SIZE] = "";
+    size_t size = strspn(entry->text, "+-0123456789.");
+    char *end;
+
+    if (!tail_plain(entry->text + size, tail)) {
+        report_volume(reader, key, entry);
+        return false;
+    }
+    if (per != NULL) {
+        end = strstr(tail, " per ");
+        if (end == NULL || strcmp(end + 5, per) != 0) {
+            problem_add(reader->problems, SEVERITY_ERROR, "wrong-unit", entry->place,
+                        "%s '%s' does not say 'per %s'; expected %s", key->name,
+                        quote(reader, entry), per, key_expected(reader, key));
+            return false;
+        }
+        *end = '\0';
+    }
+    row = find_volume(tail);
+    if (row == NULL && size > 0) {
+        report_volume(reader, key, entry);
+        return false;
+    }
+    number.text = size == 0 ? entry->text : pool_text(&reader->problems->pool, entry->text, size);
+    if (number.text == NULL || !measure_value(reader, key, &number, any_number, value, NULL) ||
+        row == NULL) {
+        value->set = false;
+        return false;
+    }
+    if (value->amount > 0 && value->amount < INT64_C(1000000000)) {
+        value->amount = convert(row, reader->unit, value->amount, value->decimals);
+    } else {
+        value->amount = 0;
+    }
+    if (value->amount == 0) {
+        value->set = false;
+        problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", entry->place,
+                    "%s '%s' is out of range; expected %s", key->name, quote(reader, entry),
+                    key_expected(reader, key));
+        return false;
+    }
+    value->unit = reader->unit == LENGTH_INCH ? UNIT_GAL : UNIT_L;
+    value->decimals = 6;
+    while (value->decimals > 0 && value->amount % 10 == 0) {
+        value->amount /= 10;
+        value->decimals--;
+    }
+    return true;
+}

@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/key/tail.h"
+
+#include "base/text.h"
+
+#include <string.h>
+
+static const struct spelling {
+    const char *written, *plain;
+} spellings[] = {
+    {"h", "hour"},
+    {"hr", "hour"},
+    {"hrs", "hour"},
+    {"hours", "hour"},
+    {"mins", "min"},
+    {"minute", "min"},
+    {"minutes", "min"},
+    {"days", "day"},
+    {"feet", "ft"},
+    {"foot", "ft"},
+    {"inch", "in"},
+    {"inches", "in"},
+    {"meter", "m"},
+    {"metre", "m"},
+    {"meters", "m"},
+    {"metres", "m"},
+    {"sq.", "sq"},
+    {"square", "sq"},
+    {"cu.", "cu"},
+    {"cubic", "cu"},
+    {"ft2", "sqft"},
+    {"sqm", "m2"},
+    {"m\xC2\xB2", "m2"},
+    {"m\xC2\xB3", "m3"},
+    {"ft.", "ft"},
+    {"in.", "in"},
+    {"cm\xC2\xB3", "cm3"},
+    {"ft3", "cuft"},
+    {"gallon", "gal"},
+    {"gallons", "gal"},
+    {"gals", "gal"},
+    {"quart", "qt"},
+    {"quarts", "qt"},
+    {"qts", "qt"},
+    {"pint", "pt"},
+    {"pints", "pt"},
+    {"litre", "l"},
+    {"liter", "l"},
+    {"litres", "l"},
+    {"liters", "l"},
+    {"ounce", "oz"},
+    {"ounces", "oz"},
+    {"fl.", "fl"},
+    {"fluid", "fl"},
+    {"lbs", "lb"},
+    {"pound", "lb"},
+    {"pounds", "lb"},
+    {"kgs", "kg"},
+    {"kilogram", "kg"},
+    {"kilograms", "kg"},
+    {"percent", "%"},
+    {"pct", "%"},
+    {"boards", "board"},
+    {"sheets", "sheet"},
+    {"doors", "door"},
+    {"parts", "part"},
+    {"pieces", "piece"},
+    {"stiles", "stile"},
+    {"rails", "rail"},
+    {"panels", "panel"},
+    {"joints", "joint"},
+    {"hinges", "hinge"},
+    {"ea", "each"},
+    {"colour", "color"},
+    {"colors", "color"},
+    {"colours", "color"},
+    {"materials", "material"},
+    {"coats", "coat"},
+    {"labour", "labor"},
+    {"mitre", "mitre"},
+    {"miter", "mitre"},
+    {"mixes", "mix"},
+    {"litre.", "l"},
+    {"people", ""},
+    {"person", ""},
+    {"times", ""},
+};
+
+static const struct pair {
+    const char *first, *second, *plain;
+} pairs[] = {
+    {"sq", "ft", "sqft"}, {"cu", "ft", "cuft"}, {"sq", "m", "m2"},
+    {"cu", "m", "m3"},    {"fl", "oz", "floz"}, {"board", "ft", "bf"},
+};
+
+/* A word as written into its plain form; "" drops it. */
+static const char *plain_word(const char *word) {
+    for (size_t i = 0; i < sizeof(spellings) / sizeof(spellings[0]); i++) {
+        if (text_same(spellings[i].written, word)) {
+            return spellings[i].plain;
+        }
+    }
+    return word;
+}
+
+static const char *plain_pair(const char *first, const char *second) {
+    for (size_t i = 0; i < sizeof(pairs) / sizeof(pairs[0]); i++) {
+        if (strcmp(pairs[i].first, first) == 0 && strcmp(pairs[i].second, second) == 0) {
+            return pairs[i].plain;
+        }
+    }
+    return NULL;
+}
+
+/* The next word of *text, lower case; `%`, `/` and `+` are words of their own. false: none, or it
+ * is too long. */
+static bool next_word(const char **text, char word[TAIL_SIZE]) {
+    const char *at = *text;
+    size_t size = 0;
+
+    while (*at == ' ' || *at == '\t' || *at == ',') {
+        at++;
+    }
+    if (*at == '%' || *at == '/') {
+        word[size++] = *at++;
+    } else {
+        while (*at != '\0' && strchr(" \t,%/", *at) == NULL && size < TAIL_SIZE - 1) {
+            char c = *at++;
+
+            word[size++] = (char)(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
+        }
+    }
+    word[size] = '\0';
+    *text = at;
+    return size > 0 && size < TAIL_SIZE - 1;
+}
+
+/* Adds a word to a tail of *size bytes. false: no room. */
+static bool add_word(char tail[TAIL_SIZE], const char *word) {
+    char *last = strrchr(tail, ' ');
+    const char *joined;
+    size_t size;
+
+    last = last == NULL ? tail : last + 1;
+    joined = plain_pair(last, word);
+    if (joined != NULL) {
+        *last = '\0';
+        word = joined;
+    }
+    size = strlen(tail);
+    if (size + strlen(word) + 2 > TAIL_SIZE) {
+        return false;
+    }
+    if (size > 0 && joined == NULL) {
+        tail[size++] = ' ';
+    }
+    memcpy(tail + size, word, strlen(word) + 1);
+    return true;
+}
+
+bool tail_plain(const char *text, char tail[TAIL_SIZE]) {
+    char word[TAIL_SIZE];
+
+    tail[0] = '\0';
+    while (next_word(&text, word)) {
+        const char *plain = strcmp(word, "/") == 0 ? "per" : plain_word(word);
+
+        if (*plain != '\0' && !add_word(tail, plain)) {
+            return false;
+        }
+    }
+    return *text == '\0';
+}

@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/rates/rates_file.h"
+
+#include "base/text.h"
+#include "read/file/ini.h"
+#include "read/rates/picture.h"
+#include "read/rates/rates_keys.h"
+#include "read/rates/terms.h"
+#include "read/rates/woods.h"
+
+#include <string.h>
+
+const struct section_kind *const rates_sections[] = {
+    &section_shop,      &section_lumber,   &section_sheet,   &section_glass,      &section_saw,
+    &section_banding,   &section_limits,   &section_climate, &section_markup,     &section_door,
+    &section_operation, &section_machine,  &section_coating, &section_additive,   &section_spray,
+    &section_finish,    &section_hardware, &section_hinges,  &section_consumable,
+};
+const size_t rates_section_count = COUNT_OF(rates_sections);
+
+/* A name that two kinds of material share would leave open which is meant. */
+static void check_materials(struct reader *reader, const struct rates *rates) {
+    static const enum name_kind kinds[] = {NAME_LUMBER, NAME_SHEET, NAME_GLASS};
+
+    for (size_t later = 1; later < COUNT_OF(kinds); later++) {
+        for (size_t i = 0; i < name_count(rates, kinds[later]); i++) {
+            const char *name = name_at(rates, kinds[later], i);
+            struct place place = kinds[later] == NAME_SHEET ? rates->sheets[i].name.place
+                                                            : rates->glass[i].name.place;
+
+            for (size_t earlier = 0; earlier < later; earlier++) {
+                if (name_find(rates, kinds[earlier], name) >= 0) {
+                    problem_add(reader->problems, SEVERITY_ERROR, "material-named-twice", place,
+                                "'%s' is the name of a [%s] and of a [%s]; give each material its "
+                                "own name",
+                                problem_quote(reader->problems, name), name_section(kinds[earlier]),
+                                name_section(kinds[later]));
+                }
+            }
+        }
+    }
+}
+
+bool rates_read_from(struct rates *rates, const char *path, struct place asked,
+                     struct problems *problems, bool *open) {
+    struct reader reader = {.pool = &rates->pool,
+                            .problems = problems,
+                            .path = path,
+                            .rates = rates,
+                            .names_known = true};
+    struct ini ini;
+
+    *rates = (struct rates){0};
+    *open = false;
+    pool_init(&rates->pool);
+    rates->path = pool_text(&rates->pool, path, strlen(path));
+    if (!ini_read(&ini, path, asked, problems)) {
+        return false;
+    }
+    if (!ini.open) {
+        return !pool_failed(&rates->pool);
+    }
+    *open = true;
+    reader.unit = unit_before(&ini, "shop");
+    sections_read(&reader, &ini, rates_sections, rates_section_count, rates);
+    check_materials(&reader, rates);
+    return terms_read(&reader, &rates->shop) && picture_read(&reader, &rates->shop) &&
+           woods_read(&reader, rates);
+}
+
+bool rates_read(struct rates *rates, const char *path, struct problems *problems) {
+    bool open;
+
+    return rates_read_from(rates, path, (struct place){0}, problems, &open);
+}
+
+void rates_clear(struct rates *rates) {
+    pool_clear(&rates->pool);
+    *rates = (struct rates){0};
+}

@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: MIT */
+/* Reads a rates file with all that it names. */
+#ifndef DOORCOST_READ_RATES_RATES_FILE_H
+#define DOORCOST_READ_RATES_RATES_FILE_H
+
+#include "model/rates.h"
+
+/* Reads a rates file and the woods table that it names; every fault goes to problems.
+ * path: as the user wrote it or as it stands in the job file, already resolved.  rates is always
+ * left so that rates_clear may be called. false: out of memory; whether the file was right is asked
+ * of problems. */
+bool rates_read(struct rates *rates, const char *path, struct problems *problems)
+    __attribute__((warn_unused_result));
+
+/* As rates_read, where another file names the rates. asked: the place that names them. *open:
+ * whether the file could be read. */
+bool rates_read_from(struct rates *rates, const char *path, struct place asked,
+                     struct problems *problems, bool *open) __attribute__((warn_unused_result));
+
+/* Frees all that was read; rates is empty after. */
+void rates_clear(struct rates *rates);
+
+#endif

@@ -1,0 +1,263 @@
+/* SPDX-License-Identifier: MIT */
+/* What is done, at which machine, and how long it takes. */
+#include "read/key/grammar.h"
+#include "read/key/measure.h"
+#include "read/rates/rates_keys.h"
+
+#include <string.h>
+
+static const struct choice drivers_inch[] = {
+    {"job", DRIVER_JOB},
+    {"door", DRIVER_DOOR},
+    {"part", DRIVER_PART},
+    {"stile", DRIVER_STILE},
+    {"rail", DRIVER_RAIL},
+    {"panel", DRIVER_PANEL},
+    {"joint", DRIVER_JOINT},
+    {"hinge", DRIVER_HINGE},
+    {"ft of frame", DRIVER_FRAME_RUN},
+    {"ft of edge", DRIVER_EDGE_RUN},
+    {"sqft of door", DRIVER_AREA},
+    {"sqft", DRIVER_AREA},
+    {"sqft sprayed", DRIVER_SPRAYED},
+    {"sqft sprayed per coat", DRIVER_SPRAYED_PER_COAT},
+    {"sqft per coat", DRIVER_SPRAYED_PER_COAT},
+    {"bf", DRIVER_LUMBER},
+    {"m3", DRIVER_LUMBER},
+    {"sheet", DRIVER_SHEET},
+    {"board", DRIVER_BOARD},
+    {"cut", DRIVER_CUT},
+    {"pane", DRIVER_PANE},
+    {"solid panel", DRIVER_SOLID_PANEL},
+    {"ft of glue line", DRIVER_GLUE_LINE},
+    {"sqft of solid panel", DRIVER_SOLID_AREA},
+    {"ft of raised edge", DRIVER_RAISED_RUN},
+    {"ft of banding", DRIVER_BANDED_RUN},
+    {NULL, 0},
+};
+static const struct choice drivers_mm[] = {
+    {"job", DRIVER_JOB},
+    {"door", DRIVER_DOOR},
+    {"part", DRIVER_PART},
+    {"stile", DRIVER_STILE},
+    {"rail", DRIVER_RAIL},
+    {"panel", DRIVER_PANEL},
+    {"joint", DRIVER_JOINT},
+    {"hinge", DRIVER_HINGE},
+    {"m of frame", DRIVER_FRAME_RUN},
+    {"m of edge", DRIVER_EDGE_RUN},
+    {"m2 of door", DRIVER_AREA},
+    {"m2", DRIVER_AREA},
+    {"m2 sprayed", DRIVER_SPRAYED},
+    {"m2 sprayed per coat", DRIVER_SPRAYED_PER_COAT},
+    {"m2 per coat", DRIVER_SPRAYED_PER_COAT},
+    {"m3", DRIVER_LUMBER},
+    {"bf", DRIVER_LUMBER},
+    {"sheet", DRIVER_SHEET},
+    {"board", DRIVER_BOARD},
+    {"cut", DRIVER_CUT},
+    {"pane", DRIVER_PANE},
+    {"solid panel", DRIVER_SOLID_PANEL},
+    {"m of glue line", DRIVER_GLUE_LINE},
+    {"m2 of solid panel", DRIVER_SOLID_AREA},
+    {"m of raised edge", DRIVER_RAISED_RUN},
+    {"m of banding", DRIVER_BANDED_RUN},
+    {NULL, 0},
+};
+static const struct form feeds[] = {
+    {"ft per min", UNIT_FT_PER_MIN, 0, 0, 1000},
+    {"m per min", UNIT_M_PER_MIN, 0, 0, 300},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form handlings[] = {
+    {"min per part", UNIT_MIN, DRIVER_PART, 0, 1000},
+    {"min per door", UNIT_MIN, DRIVER_DOOR, 0, 1000},
+    {"min per stile", UNIT_MIN, DRIVER_STILE, 0, 1000},
+    {"min per rail", UNIT_MIN, DRIVER_RAIL, 0, 1000},
+    {"min per panel", UNIT_MIN, DRIVER_PANEL, 0, 1000},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form setups[] = {
+    {"min per job", UNIT_MIN, SETUP_PER_JOB, 0, 10000},
+    {"min per material", UNIT_MIN, SETUP_PER_MATERIAL, 0, 10000},
+    {"min per thickness", UNIT_MIN, SETUP_PER_THICKNESS, 0, 10000},
+    {"min per width", UNIT_MIN, SETUP_PER_WIDTH, 0, 10000},
+    {"min per length", UNIT_MIN, SETUP_PER_LENGTH, 0, 10000},
+    {"min per style", UNIT_MIN, SETUP_PER_STYLE, 0, 10000},
+    {"min per coat", UNIT_MIN, SETUP_PER_COAT, 0, 10000},
+    {"min per color", UNIT_MIN, SETUP_PER_COLOR, 0, 10000},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form passes[] = {
+    {"", UNIT_COUNT, 0, 1, 50},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form hands[] = {
+    {"", UNIT_COUNT, 0, 1, 20},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+
+/* The words for runs and areas are those of the file's units. */
+static void read_driver(struct reader *reader, const struct key *key, const struct entry *entry,
+                        void *thing) {
+    struct key row = *key;
+
+    row.choices = reader->unit == LENGTH_INCH ? drivers_inch : drivers_mm;
+    read_word(reader, &row, entry, thing);
+}
+
+/* `16 in, one side open` */
+static void read_capacity(struct reader *reader, const struct key *key, const struct entry *entry,
+                          void *thing) {
+    static const struct choice words[] = {{"one side open", 1}, {NULL, 0}};
+    struct operation *operation = thing;
+    struct key row = *key;
+    struct entry *items;
+    size_t count;
+
+    if (!list_split(reader, key, entry, true, &items, &count)) {
+        return;
+    }
+    row.choices = words;
+    if (count > 2) {
+        problem_add(reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
+                    "capacity '%s' cannot be read; expected %s",
+                    problem_quote(reader->problems, entry->text), key_expected(reader, key));
+        return;
+    }
+    if (length_value(reader, key, &items[0], key->range, &operation->capacity) && count == 2) {
+        operation->one_side_open = choice_find(reader, &row, &items[1]) != NULL;
+    }
+}
+
+static const struct key operation_keys[] = {
+    {.name = "machine",
+     .read = read_index,
+     .at = offsetof(struct operation, machine),
+     .word_at = offsetof(struct operation, machine_name),
+     .names = NAME_MACHINE,
+     .example = "router table",
+     .help = "a [machine NAME]; absent: handwork"},
+    {.name = "per",
+     .read = read_driver,
+     .at = offsetof(struct operation, per),
+     .needed = true,
+     .choices = drivers_inch,
+     .example = "door",
+     .other = "ft of frame",
+     .help = "what it is counted by"},
+    {.name = "minutes",
+     .read = read_measure,
+     .at = offsetof(struct operation, minutes),
+     .forms = forms_minutes,
+     .example = "1.5",
+     .help = "for each of them"},
+    {.name = "feed",
+     .read = read_measure,
+     .at = offsetof(struct operation, feed),
+     .forms = feeds,
+     .example = "12 ft per min",
+     .other = "4 m per min",
+     .help = "instead of minutes, where it is counted by a run"},
+    {.name = "handling",
+     .read = read_measure,
+     .at = offsetof(struct operation, handling),
+     .word_at = offsetof(struct operation, handling_per),
+     .forms = handlings,
+     .example = "0.20 min per part",
+     .help = "added for each part, door, stile, rail or panel"},
+    {.name = "passes",
+     .read = read_measure,
+     .at = offsetof(struct operation, passes),
+     .forms = passes,
+     .preset = 1,
+     .example = "2",
+     .help = "how often; absent: 1"},
+    {.name = "setup",
+     .read = read_measure,
+     .at = offsetof(struct operation, setup),
+     .word_at = offsetof(struct operation, setup_per),
+     .forms = setups,
+     .example = "15 min per thickness",
+     .help = "before it starts: per job, material, thickness, width, length, style, coat or color"},
+    {.name = "hands",
+     .read = read_measure,
+     .at = offsetof(struct operation, hands),
+     .forms = hands,
+     .preset = 1,
+     .example = "2",
+     .help = "people at it; absent: 1"},
+    {.name = "capacity",
+     .read = read_capacity,
+     .at = offsetof(struct operation, capacity),
+     .range = RANGE(NM_PER_INCH, 240 * NM_PER_INCH),
+     .example = "16 in, one side open",
+     .other = "25 in",
+     .help = "width that the machine takes; one side open: up to twice it in two"},
+    {.name = "labor rate",
+     .read = read_measure,
+     .at = offsetof(struct operation, labor_rate),
+     .forms = forms_per_hour,
+     .example = "44.00 per hour",
+     .help = "absent: the shop's"},
+};
+
+static bool is_run(const struct operation *operation) {
+    const int driver = operation->per.word;
+
+    return driver == DRIVER_FRAME_RUN || driver == DRIVER_EDGE_RUN || driver == DRIVER_GLUE_LINE ||
+           driver == DRIVER_RAISED_RUN || driver == DRIVER_BANDED_RUN;
+}
+
+static void check_operation(struct reader *reader, const struct ini_section *section, void *thing) {
+    const struct operation *operation = thing;
+
+    if (operation->minutes.set && operation->feed.set) {
+        problem_add(reader->problems, SEVERITY_ERROR, "both-given", operation->feed.place,
+                    "minutes and feed are both given; keep the one that holds");
+    }
+    if (!section_has(section, "feed") && !section_has(section, "handling")) {
+        section_lacks(reader, section, "minutes", "where no feed is given");
+    }
+    if (operation->feed.set && operation->feed.amount == 0) {
+        problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", operation->feed.place,
+                    "feed '0' is out of range; expected a speed like '12 ft per min'");
+    }
+    if (operation->feed.set && operation->per.set && !operation->minutes.set &&
+        !is_run(operation)) {
+        problem_add(
+            reader->problems, SEVERITY_ERROR, "feed-without-run", operation->feed.place,
+            "feed is a speed along a run, but this operation is counted otherwise; expected "
+            "per = %s, or minutes instead",
+            reader->unit == LENGTH_INCH ? "ft of frame" : "m of frame");
+    }
+}
+
+const struct section_kind section_operation = {.name = "operation",
+                                               .keys = operation_keys,
+                                               .key_count = COUNT_OF(operation_keys),
+                                               .named = true,
+                                               .at = offsetof(struct rates, operations),
+                                               .count_at = offsetof(struct rates, operation_count),
+                                               .size = sizeof(struct operation),
+                                               .check = check_operation,
+                                               .help = "A step of the work and its minutes."};
+
+static const struct key machine_keys[] = {
+    {.name = "rate",
+     .read = read_measure,
+     .at = offsetof(struct machine, rate),
+     .forms = forms_per_hour,
+     .needed = true,
+     .example = "4.00 per hour",
+     .help = "what an hour of the machine costs, without the person"},
+};
+
+const struct section_kind section_machine = {.name = "machine",
+                                             .keys = machine_keys,
+                                             .key_count = COUNT_OF(machine_keys),
+                                             .named = true,
+                                             .at = offsetof(struct rates, machines),
+                                             .count_at = offsetof(struct rates, machine_count),
+                                             .size = sizeof(struct machine),
+                                             .help = "A machine and its cost per hour."};

@@ -1,0 +1,245 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/rates/woods.h"
+
+#include "base/text.h"
+#include "read/file/source.h"
+#include "read/key/columns.h"
+#include "read/key/grammar.h"
+#include "read/rates/rates_keys.h"
+
+#include <string.h>
+#include <unistd.h>
+
+static const struct form gravity[] = {
+    {"", UNIT_NUMBER, 0, 0, 2},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form shrinkage[] = {
+    {"", UNIT_PERCENT, 0, 0, 30},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+static const struct form coefficient[] = {
+    {"", UNIT_NUMBER, 0, 0, 1},
+    {NULL, UNIT_MONEY, 0, 0, 0},
+};
+
+/* Says more on a wood than the program reads. */
+static void skip(struct reader *reader, const struct key *key, const struct entry *entry,
+                 void *thing) {
+    (void)reader;
+    (void)key;
+    (void)entry;
+    (void)thing;
+}
+
+const struct key wood_columns[] = {
+    {.name = "name",
+     .read = read_text,
+     .at = offsetof(struct wood, name),
+     .needed = true,
+     .example = "yellow-poplar",
+     .help = "as `species` gives it"},
+    {.name = "common_name",
+     .read = read_text,
+     .at = offsetof(struct wood, common),
+     .example = "maple, sugar (hard maple)",
+     .help = "as its source gives it"},
+    {.name = "botanical_name",
+     .read = read_text,
+     .at = offsetof(struct wood, botanical),
+     .example = "Acer saccharum",
+     .help = "in Latin"},
+    {.name = "sg_green_volume",
+     .read = read_measure,
+     .at = offsetof(struct wood, sg_green),
+     .forms = gravity,
+     .example = "0.56",
+     .help = "specific gravity on green volume"},
+    {.name = "sg_12pct_volume",
+     .read = read_measure,
+     .at = offsetof(struct wood, sg_12),
+     .forms = gravity,
+     .example = "0.63",
+     .help = "specific gravity at 12 % moisture"},
+    {.name = "shrink_radial_pct",
+     .read = read_measure,
+     .at = offsetof(struct wood, shrink_radial),
+     .forms = shrinkage,
+     .example = "4.8",
+     .help = "from green to oven dry, radial"},
+    {.name = "shrink_tangential_pct",
+     .read = read_measure,
+     .at = offsetof(struct wood, shrink_tangential),
+     .forms = shrinkage,
+     .example = "9.9",
+     .help = "from green to oven dry, tangential"},
+    {.name = "shrink_volumetric_pct",
+     .read = read_measure,
+     .at = offsetof(struct wood, shrink_volume),
+     .forms = shrinkage,
+     .example = "14.7",
+     .help = "from green to oven dry, by volume"},
+    {.name = "coef_radial_CR_per_pct",
+     .read = read_measure,
+     .at = offsetof(struct wood, coef_radial),
+     .forms = coefficient,
+     .example = "0.00165",
+     .help = "change of size per percent of moisture, radial"},
+    {.name = "coef_tangential_CT_per_pct",
+     .read = read_measure,
+     .at = offsetof(struct wood, coef_tangential),
+     .forms = coefficient,
+     .example = "0.00353",
+     .help = "change of size per percent of moisture, tangential"},
+    {.name = "source_sg", .read = skip, .example = "WH", .help = "not read"},
+    {.name = "source_shrinkage", .read = skip, .example = "WH", .help = "not read"},
+    {.name = "source_coefficient", .read = skip, .example = "WH", .help = "not read"},
+    {.name = "note", .read = skip, .example = "", .help = "not read"},
+    {.name = "source",
+     .read = read_text,
+     .at = offsetof(struct wood, source),
+     .example = "Wood Handbook, table 4-3",
+     .help = "where the values are published"},
+};
+const size_t wood_column_count = COUNT_OF(wood_columns);
+
+static bool is_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/* Whether word stands in text as a whole word: 'oak' in 'red-oak'. */
+static bool has_word(const char *text, const char *word) {
+    size_t size = strlen(word);
+
+    if (text == NULL || size == 0) {
+        return false;
+    }
+    for (const char *at = text; *at != '\0'; at++) {
+        char part[64];
+
+        if ((at > text && is_letter(at[-1])) || size >= sizeof(part) || strlen(at) < size ||
+            is_letter(at[size])) {
+            continue;
+        }
+        memcpy(part, at, size);
+        part[size] = '\0';
+        if (text_same(part, word)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The one wood in whose names the word stands; -1: none, or several, which are warned of. */
+static int32_t find_by_word(struct reader *reader, const struct rates *rates,
+                            const struct lumber *lumber) {
+    int32_t found[3] = {-1, -1, -1};
+    size_t count = 0;
+
+    for (size_t i = 0; i < rates->wood_count && count < 3; i++) {
+        if (has_word(rates->woods[i].name.s, lumber->species.s) ||
+            has_word(rates->woods[i].common.s, lumber->species.s)) {
+            found[count++] = (int32_t)i;
+        }
+    }
+    if (count == 1) {
+        return found[0];
+    }
+    if (count > 1) {
+        problem_add(
+            reader->problems, SEVERITY_WARNING, "loose-wood", lumber->species.place,
+            "species '%s' may be several woods, '%s' or '%s'%s; its weight and movement are "
+            "not known until one is named",
+            problem_quote(reader->problems, lumber->species.s), rates->woods[found[0]].name.s,
+            rates->woods[found[1]].name.s, count > 2 ? " or another" : "");
+        return -1;
+    }
+    return -2;
+}
+
+static void find_wood(struct reader *reader, struct rates *rates, struct lumber *lumber,
+                      bool table) {
+    const char *nearest;
+
+    lumber->wood = -1;
+    if (lumber->species.s == NULL) {
+        return;
+    }
+    if (!table) {
+        problem_add(reader->problems, SEVERITY_WARNING, "no-woods", lumber->species.place,
+                    "species cannot be looked up without a table of woods; add 'woods = woods.csv' "
+                    "to [shop]");
+        return;
+    }
+    lumber->wood = name_find(rates, NAME_WOOD, lumber->species.s);
+    if (lumber->wood < 0) {
+        lumber->wood = find_by_word(reader, rates, lumber);
+    }
+    if (lumber->wood == -2) {
+        lumber->wood = -1;
+        nearest = name_nearest(rates, 1U << NAME_WOOD, lumber->species.s, &reader->problems->pool);
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-wood", lumber->species.place,
+                    "species '%s' is not in the table of woods; %s%s%s",
+                    problem_quote(reader->problems, lumber->species.s),
+                    nearest == NULL ? "expected a name that stands there" : "did you mean '",
+                    nearest == NULL ? "" : nearest, nearest == NULL ? "" : "'?");
+    }
+}
+
+static void read_rows(struct reader *reader, struct rates *rates, const struct table *table) {
+    const struct column_set set = {wood_columns, wood_column_count, 0};
+    struct column *columns = columns_find(reader, table, &set, 1);
+
+    rates->woods = pool_take(reader->pool, table->count, sizeof(*rates->woods));
+    if (columns == NULL || rates->woods == NULL) {
+        return;
+    }
+    for (size_t i = 0; i < table->count; i++) {
+        struct wood *wood = &rates->woods[rates->wood_count];
+        int32_t earlier;
+
+        columns_read(reader, columns, table, &table->rows[i], &set, 1, wood);
+        if (wood->name.s == NULL) {
+            continue;
+        }
+        earlier = name_find(rates, NAME_WOOD, wood->name.s);
+        if (earlier >= 0) {
+            problem_add(reader->problems, SEVERITY_ERROR, "duplicate-wood", wood->name.place,
+                        "wood '%s' stands in line %u already; give each name once",
+                        problem_quote(reader->problems, wood->name.s),
+                        rates->woods[earlier].name.place.line);
+        }
+        rates->wood_count++;
+    }
+}
+
+bool woods_read(struct reader *reader, struct rates *rates) {
+    struct reader own = *reader; /* the table has numbers without units */
+    const char *path = rates->shop.woods.s;
+    struct table table = {0};
+
+    own.rates = rates;
+    if (path == NULL) {
+        path = source_beside(&reader->problems->pool, reader->path, "woods.csv");
+        if (path == NULL || access(path, R_OK) != 0) {
+            path = NULL;
+        }
+    }
+    if (path != NULL) {
+        if (!table_read(&table, path, rates->shop.woods.place, reader->problems)) {
+            return false;
+        }
+        if (table.open && table.columns > 0) {
+            read_rows(&own, rates, &table);
+        }
+    }
+    for (size_t i = 0; i < rates->lumber_count; i++) {
+        /* a table that was named and could not be read has been reported */
+        if (rates->wood_count > 0 || path == NULL) {
+            find_wood(&own, rates, &rates->lumber[i], path != NULL);
+        } else {
+            rates->lumber[i].wood = -1;
+        }
+    }
+    return !pool_failed(reader->pool) && !reader->problems->failed;
+}

@@ -1,0 +1,131 @@
+/* SPDX-License-Identifier: MIT */
+/* Three sheets: the paper itself, the words to it, and the drawings.  The price stands before the
+ * list of doors, so that it is always on the first page and only the list runs over pages. Formulas
+ * stand where a client may want to follow the sums: an amount is count x leaves x price, totals are
+ * sums of what is above, a percentage is of a cell that can be seen. */
+#include "report/client/client_book.h"
+
+#include "base/text.h"
+#include "report/client/client_book_parts.h"
+#include "report/offer/offer_parts.h"
+#include "report/words/show.h"
+#include "report/xlsx/book_write.h"
+
+#include <string.h>
+
+/* Dots at 96 an inch. */
+#define LOGO_HEIGHT 64.0
+#define LOGO_WIDTH  220.0
+
+/* Characters. */
+#define ID_LEAST       7.0
+#define ID_MOST        20.0
+#define FOOTER_LETTERS ((size_t)44)
+
+/* --- the head --- */
+
+static void pair_line(struct client_sheet *s, const char *label, const char *text) {
+    if (text[0] != '\0') {
+        book_span(s->book, s->sheet, s->row, CLIENT_ID, CLIENT_KIND, LOOK_LABEL, label);
+        book_text(s->book, s->sheet, s->row++, CLIENT_WHAT, LOOK_PLAIN, text);
+    }
+}
+
+/* The shop's picture stands right of the words of the head, LOGO_HEIGHT high or LOGO_WIDTH wide. */
+static void put_logo(struct client_sheet *s) {
+    const struct picture *const logo = &s->offer->e->rates->shop.logo;
+    if (logo->bytes == NULL) {
+        return;
+    }
+    const double by_height = LOGO_HEIGHT / logo->height;
+    const double by_width = LOGO_WIDTH / logo->width;
+    const char *const alt = pool_format(&s->offer->pool, "The picture of %s",
+                                        s->offer->shop[0] == '\0' ? "the shop" : s->offer->shop);
+    book_picture(s->book, s->sheet, s->row, CLIENT_COUNT, logo->bytes, logo->size,
+                 by_height < by_width ? by_height : by_width, 0, alt == NULL ? "picture" : alt);
+}
+
+static void put_head(struct client_sheet *s) {
+    const struct offer *const o = s->offer;
+    book_format(s->book, s->sheet, s->row++, CLIENT_ID, LOOK_TITLE, "%s: %s", o->paper, o->title);
+    s->row++;
+    put_logo(s);
+    pair_line(s, "From", o->shop);
+    pair_line(s, " ", o->shop_address);
+    pair_line(s, " ", o->shop_contact);
+    pair_line(s, "For", o->client);
+    pair_line(s, " ", o->client_address);
+    for (size_t i = 0; i < o->fact_count; i++) {
+        pair_line(s, o->facts[i].label, o->facts[i].text);
+    }
+    s->row++;
+    for (size_t i = 0; i < o->statements.count; i++) {
+        client_book_span(s, CLIENT_ID, CLIENT_AMOUNT, LOOK_WRAP, o->statements.text[i]);
+        s->row++;
+    }
+    s->row++;
+}
+
+/* --- the file --- */
+
+/* The left part of the footer, cut where it would run into the middle one. */
+static const char *footer_words(struct book *book, const struct offer *o) {
+    char *const text = pool_format(&book->pool, "%s  %s", o->reference, o->title);
+    size_t letters = 0;
+    for (size_t i = 0; text != NULL && text[i] != '\0'; i++) {
+        const bool begins = ((unsigned char)text[i] & 0xC0) != 0x80;
+        if (begins && letters == FOOTER_LETTERS) {
+            text[i] = '\0';
+            return pool_format(&book->pool, "%s\xE2\x80\xA6", text);
+        }
+        letters += begins ? 1 : 0;
+    }
+    return text;
+}
+
+static bool write_file(struct book *book, struct offer *o, const char *path) {
+    const struct job *const job = o->e->job;
+    const char *const footer = footer_words(book, o);
+    const struct book_facts facts = {
+        .title = pool_text(&book->pool, o->title, strlen(o->title)),
+        .subject = pool_format(&book->pool, "%s", o->reference),
+        .author = pool_text(&book->pool, o->shop, strlen(o->shop)),
+        .footer = footer == NULL ? NULL : book_footer(&book->pool, footer),
+        .year = job->year,
+        .month = job->month,
+        .day = job->day,
+        .letter = show_on_letter(o->e),
+    };
+    return !book_failed(book) && footer != NULL && book_write(book, &facts, path);
+}
+
+/* The column of the rows' names is as wide as the longest, within reason. */
+static double id_width(const struct offer *o) {
+    size_t longest = 0;
+    for (size_t d = 0; d < o->door_count; d++) {
+        const size_t size = text_columns(o->doors[d].leaf->door->row->id.s);
+        longest = size > longest ? size : longest;
+    }
+    const double width = (double)longest * 1.25 + 1.5;
+    return width < ID_LEAST ? ID_LEAST : (width > ID_MOST ? ID_MOST : width);
+}
+
+bool client_book_write(struct offer *o, const char *path) {
+    static const double widths[CLIENT_COLUMNS] = {0, 5.5, 46, 9, 9, 6.5, 7.5, 11.5, 12.5};
+    struct book book;
+    book_init(&book, &o->e->tape);
+    struct client_sheet s = {.offer = o, .book = &book};
+    s.sheet = book_sheet(&book, o->paper, o->paper, false);
+    client_book_width(&s, CLIENT_ID, id_width(o));
+    for (uint16_t c = CLIENT_KIND; c <= (uint16_t)CLIENT_AMOUNT; c++) {
+        client_book_width(&s, c, widths[c]);
+    }
+    put_head(&s);
+    client_book_price(&s);
+    s.row++;
+    client_book_list(&s);
+    client_book_words(&s);
+    const bool done = client_book_kinds(&s) && write_file(&book, o, path);
+    book_clear(&book);
+    return done;
+}

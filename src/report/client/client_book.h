@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: MIT */
+/* The client's paper as a workbook: plain values, and formulas over its own cells only. */
+#ifndef DOORCOST_REPORT_CLIENT_CLIENT_BOOK_H
+#define DOORCOST_REPORT_CLIENT_CLIENT_BOOK_H
+
+#include "report/offer/offer.h"
+
+/* Writes the offer to path as it stands (the caller has seen to a safe place). false: not written,
+ * or memory ran out. */
+bool client_book_write(struct offer *offer, const char *path) __attribute__((warn_unused_result));
+
+#endif

@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: MIT */
+/* Shared by the files that make the client's workbook, and by nobody else. */
+#ifndef DOORCOST_REPORT_CLIENT_CLIENT_BOOK_PARTS_H
+#define DOORCOST_REPORT_CLIENT_CLIENT_BOOK_PARTS_H
+
+#include "report/offer/offer.h"
+#include "report/xlsx/book.h"
+
+/* Columns of the paper: A to I. */
+enum {
+    CLIENT_ID,
+    CLIENT_KIND,
+    CLIENT_WHAT,
+    CLIENT_WIDTH,
+    CLIENT_HEIGHT,
+    CLIENT_COUNT,
+    CLIENT_LEAVES,
+    CLIENT_EACH,
+    CLIENT_AMOUNT
+};
+
+#define CLIENT_COLUMNS ((size_t)CLIENT_AMOUNT + 1)
+
+struct client_sheet {
+    struct offer *offer;
+    struct book *book;
+    uint16_t sheet;
+    uint32_t row;
+    double widths[CLIENT_COLUMNS]; /* of the columns of the sheet, in characters */
+};
+
+/* client_book_price.c: the lines of the price, payments and options; below them, from the row after
+ * next, stands the list of doors, as high as client_book_list_rows. */
+void client_book_price(struct client_sheet *sheet);
+/* client_book_list.c: the list of doors by room. */
+void client_book_list(struct client_sheet *sheet);
+/* Rows from the first room to the last door. */
+uint32_t client_book_list_rows(const struct offer *offer);
+/* Whether rooms have their sums. */
+bool client_book_sums(const struct offer *offer);
+/* client_book_words.c: a text over the columns first to last, in a row as high as its lines need.
+ */
+void client_book_span(struct client_sheet *sheet, uint16_t first, uint16_t last, enum look look,
+                      const char *text);
+/* Lines that a text takes over the columns first to last. */
+unsigned client_book_lines(const struct client_sheet *sheet, uint16_t first, uint16_t last,
+                           bool bold, const char *text);
+/* Sees to the height of the row for so many lines. */
+void client_book_height(struct client_sheet *sheet, unsigned lines);
+/* Gives the column a width. */
+void client_book_width(struct client_sheet *sheet, uint16_t column, double characters);
+/* A sheet with the words: what is part of it, and on which terms. */
+void client_book_words(struct client_sheet *sheet);
+/* client_book_kinds.c: a sheet with a drawing of each kind. false: memory is out. */
+bool client_book_kinds(struct client_sheet *sheet);
+
+#endif

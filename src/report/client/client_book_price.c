@@ -1,0 +1,230 @@
+/* SPDX-License-Identifier: MIT */
+#include "report/client/client_book_parts.h"
+#include "report/offer/offer_parts.h"
+
+#include <assert.h>
+#include <stdio.h>
+
+/* Rows (from 1) of the lines that others are made from; 0: there is none. */
+struct rows {
+    uint32_t list, list_end; /* of the doors, below */
+    uint32_t doors, first, delivery, before, taxed, tax, before_card, card, total, first_payment;
+};
+
+static void formula_of_doors(const struct client_sheet *s, const struct rows *rows, unsigned places,
+                             char *text, size_t size) {
+    if (s->offer->e->job->detail.word == PRICES_ROOMS) {
+        (void)snprintf(text, size, "ROUND(SUM(I%u:I%u),%u)", rows->list, rows->list_end, places);
+    } else if (client_book_sums(s->offer)) {
+        /* only rows of doors have a kind: the rooms' own sums are left out */
+        (void)snprintf(text, size, "ROUND(SUMIF(B%u:B%u,\"<>\",I%u:I%u),%u)", rows->list,
+                       rows->list_end, rows->list, rows->list_end, places);
+    }
+}
+
+/* The formula of a line in its row, from 1; "": a plain value. */
+static void formula_of(const struct client_sheet *s, const struct offer_line *line,
+                       const struct rows *rows, uint32_t at, char *text, size_t size) {
+    const unsigned places = tape_figure(&s->offer->e->tape, line->amount)->decimals;
+    const bool percent = !fig_none(line->percent);
+    text[0] = '\0';
+    switch (line->kind) {
+    case OFFER_DOORS:
+        formula_of_doors(s, rows, places, text, size);
+        break;
+    case OFFER_DISCOUNT:
+        (void)snprintf(text, size, "-ROUND(I%u*H%u/100,%u)", rows->doors, at, places);
+        break;
+    case OFFER_AFTER:
+        (void)snprintf(text, size, "ROUND(I%u+I%u,%u)", rows->doors, at - 1, places);
+        break;
+    case OFFER_BEFORE_TAX:
+        (void)snprintf(text, size, "ROUND(SUM(I%u:I%u),%u)", rows->first, at - 1, places);
+        break;
+    case OFFER_TAXED:
+        (void)snprintf(text, size, "ROUND(I%u-I%u,%u)", rows->before, rows->delivery, places);
+        break;
+    case OFFER_TAX:
+        if (percent) {
+            (void)snprintf(text, size, "ROUND(I%u*H%u/100,%u)",
+                           rows->taxed > 0 ? rows->taxed : rows->before, at, places);
+        }
+        break;
+    case OFFER_CARD:
+        (void)snprintf(text, size, "ROUND(I%u*H%u/100,%u)", rows->before_card, at, places);
+        break;
+    case OFFER_BEFORE_CARD:
+    case OFFER_TOTAL:
+        if (rows->card > 0) {
+            (void)snprintf(text, size, "ROUND(I%u+I%u,%u)", rows->before_card, rows->card, places);
+        } else if (rows->tax > 0) {
+            (void)snprintf(text, size, "ROUND(I%u+I%u,%u)", rows->before, rows->tax, places);
+        } else {
+            (void)snprintf(text, size, "ROUND(SUM(I%u:I%u),%u)", rows->first, at - 1, places);
+        }
+        break;
+    case OFFER_DEPOSIT:
+    case OFFER_STAGE:
+        (void)snprintf(text, size, "ROUND(I%u*H%u/100,%u)", rows->total, at, places);
+        break;
+    case OFFER_BALANCE:
+        if (rows->first_payment == at) {
+            (void)snprintf(text, size, "I%u", rows->total);
+        } else {
+            (void)snprintf(text, size, "ROUND(I%u-SUM(I%u:I%u),%u)", rows->total,
+                           rows->first_payment, at - 1, places);
+        }
+        break;
+    case OFFER_MINIMUM:
+    case OFFER_CHARGE:
+    case OFFER_DELIVERY:
+        break;
+    }
+}
+
+static void note_row(struct rows *rows, enum offer_line_kind kind, uint32_t at) {
+    switch (kind) {
+    case OFFER_DOORS:
+        rows->doors = at;
+        rows->first = at;
+        break;
+    case OFFER_AFTER:
+        rows->first = at;
+        break;
+    case OFFER_DELIVERY:
+        rows->delivery = at;
+        break;
+    case OFFER_BEFORE_TAX:
+        rows->before = at;
+        break;
+    case OFFER_TAXED:
+        rows->taxed = at;
+        break;
+    case OFFER_TAX:
+        rows->tax = at;
+        break;
+    case OFFER_BEFORE_CARD:
+        rows->before_card = at;
+        break;
+    case OFFER_CARD:
+        rows->card = at;
+        break;
+    case OFFER_TOTAL:
+        rows->total = at;
+        break;
+    case OFFER_DISCOUNT:
+    case OFFER_MINIMUM:
+    case OFFER_CHARGE:
+    case OFFER_DEPOSIT:
+    case OFFER_STAGE:
+    case OFFER_BALANCE:
+        break;
+    }
+}
+
+static enum look look_of(enum offer_line_kind kind) {
+    switch (kind) {
+    case OFFER_TOTAL:
+        return LOOK_GRAND;
+    case OFFER_AFTER:
+    case OFFER_BEFORE_TAX:
+    case OFFER_BEFORE_CARD:
+        return LOOK_TOTAL;
+    case OFFER_TAXED:
+        return LOOK_NOTE;
+    default:
+        return LOOK_PLAIN;
+    }
+}
+
+static void put_line(struct client_sheet *s, const struct offer_line *line, struct rows *rows) {
+    const struct tape *const tape = &s->offer->e->tape;
+    const struct figure *const f = tape_figure(tape, line->amount);
+    const enum look look = look_of(line->kind);
+    const int64_t value = line->less ? -f->value : f->value;
+    char formula[96];
+    book_text(s->book, s->sheet, s->row, CLIENT_WHAT,
+              look == LOOK_NOTE ? LOOK_NOTE : (look == LOOK_PLAIN ? LOOK_PLAIN : LOOK_LABEL),
+              line->label);
+    if (!fig_none(line->percent)) {
+        const struct figure *const percent = tape_figure(tape, line->percent);
+        book_number(s->book, s->sheet, s->row, CLIENT_EACH, LOOK_PLAIN, UNIT_PERCENT,
+                    percent->decimals, percent->value);
+    }
+    formula_of(s, line, rows, s->row + 1, formula, sizeof formula);
+    if (formula[0] == '\0') {
+        book_number(s->book, s->sheet, s->row, CLIENT_AMOUNT, look, UNIT_MONEY, f->decimals, value);
+    } else {
+        book_formula(s->book, s->sheet, s->row, CLIENT_AMOUNT, look, UNIT_MONEY, f->decimals, value,
+                     formula);
+    }
+    note_row(rows, line->kind, s->row + 1);
+    s->row++;
+}
+
+static void put_option(struct client_sheet *s, const struct offer_option *option, uint32_t total) {
+    char formula[64];
+    book_text(s->book, s->sheet, s->row, CLIENT_WHAT, LOOK_LABEL, option->name);
+    book_span(s->book, s->sheet, s->row, CLIENT_WIDTH, CLIENT_LEAVES, LOOK_PLAIN, option->effect);
+    (void)snprintf(formula, sizeof formula, "ROUND(I%u-I%u,2)", s->row + 1, total);
+    book_formula(s->book, s->sheet, s->row, CLIENT_EACH, LOOK_PLAIN, UNIT_MONEY, 2,
+                 option->difference, formula);
+    book_number(s->book, s->sheet, s->row++, CLIENT_AMOUNT, LOOK_PLAIN, UNIT_MONEY, 2,
+                option->total);
+    client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, option->words);
+    s->row++;
+    if (option->payments[0] != '\0') {
+        client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, option->payments);
+        s->row++;
+    }
+}
+
+static void put_options(struct client_sheet *s, uint32_t total) {
+    const struct offer *const o = s->offer;
+    if (o->option_count == 0) {
+        return;
+    }
+    s->row++;
+    book_text(s->book, s->sheet, s->row, CLIENT_ID, LOOK_SECTION, "Options, for the same list");
+    book_text(s->book, s->sheet, s->row, CLIENT_EACH, LOOK_HEAD, "difference");
+    book_text(s->book, s->sheet, s->row++, CLIENT_AMOUNT, LOOK_HEAD, "total with it");
+    for (size_t i = 0; i < o->option_count; i++) {
+        put_option(s, &o->options[i], total);
+    }
+}
+
+/* Rows that all this takes, with the blank one between it and the list. */
+static uint32_t rows_needed(const struct offer *o) {
+    const size_t heads = 2 + (o->payments_head[0] != '\0' ? 1 : 0);
+    const size_t words = o->other_payer[0] != '\0' ? 1 : 0;
+    size_t options = o->option_count > 0 ? 2 : 0;
+    for (size_t i = 0; i < o->option_count; i++) {
+        options += o->options[i].payments[0] != '\0' ? 3 : 2;
+    }
+    return (uint32_t)(heads + o->line_count + o->payment_count + words + options);
+}
+
+void client_book_price(struct client_sheet *s) {
+    const struct offer *const o = s->offer;
+    const uint32_t end = s->row + rows_needed(o);
+    /* behind it a blank row and the heads of the columns; rows from 1 */
+    struct rows rows = {.list = end + 3, .list_end = end + 2 + client_book_list_rows(o)};
+    book_text(s->book, s->sheet, s->row++, CLIENT_ID, LOOK_SECTION, "Price");
+    for (size_t i = 0; i < o->line_count; i++) {
+        put_line(s, &o->lines[i], &rows);
+    }
+    s->row++;
+    if (o->payments_head[0] != '\0') {
+        book_text(s->book, s->sheet, s->row++, CLIENT_WHAT, LOOK_LABEL, o->payments_head);
+    }
+    rows.first_payment = s->row + 1;
+    for (size_t i = 0; i < o->payment_count; i++) {
+        put_line(s, &o->payments[i], &rows);
+    }
+    if (o->other_payer[0] != '\0') {
+        client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, o->other_payer);
+        s->row++;
+    }
+    put_options(s, rows.total);
+    assert(s->row == end);
+}

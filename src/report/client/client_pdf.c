@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: MIT */
+/* The paper is drawn into nothing first, to count its pages, then for good.  Where narrower gaps
+ * save a page it has these. */
+#include "report/client/client_pdf.h"
+
+#include "report/client/client_pdf_parts.h"
+#include "report/offer/offer_parts.h"
+#include "report/words/show.h"
+
+#define MARGIN 54.0
+#define FOOT   40.0
+
+static void draw_margins(void *what, struct flow *f) {
+    struct client_page *const p = what;
+    struct offer *const o = p->offer;
+    const struct letters left = {
+        .size = 7.5, .grey = CLIENT_GREY, .width = f->width * 0.8, .cut = true};
+    const struct letters right = {
+        .size = 7.5, .grey = CLIENT_GREY, .width = f->width, .align = LETTERS_RIGHT};
+    const double y = f->pdf->height - FOOT;
+    letters_draw(f->pdf->cr, f->x, y,
+                 offer_or_nothing(pool_format(&o->pool, "%s%s%s", o->shop,
+                                              o->shop[0] == '\0' ? "" : "  |  ", o->reference)),
+                 &left);
+    letters_draw(f->pdf->cr, f->x, y,
+                 offer_or_nothing(pool_format(&o->pool, "page %zu of %zu", f->page + 1, p->pages)),
+                 &right);
+}
+
+static bool draw(struct offer *o, const char *path, double spread, size_t *pages) {
+    const struct job *const job = o->e->job;
+    const struct pdf_facts facts = {
+        .title = o->title,
+        .author = o->shop,
+        .subject = o->paper,
+        .year = job->year,
+        .month = job->month,
+        .day = job->day,
+        .letter = show_on_letter(o->e),
+    };
+    struct pdf pdf;
+    bool done = pdf_open(&pdf, path, &facts);
+    struct client_page p = {.offer = o, .pages = *pages};
+    p.flow = (struct flow){
+        .pdf = &pdf,
+        .x = MARGIN,
+        .width = pdf.width - 2 * MARGIN,
+        .top = MARGIN - 6,
+        .bottom = pdf.height - FOOT - 14,
+        .y = MARGIN - 6,
+        .spread = spread,
+        .margins = draw_margins,
+        .what = &p,
+    };
+    if (done) {
+        client_head(&p);
+        client_kinds(&p);
+        client_doors(&p);
+        client_made(&p);
+        client_price(&p);
+        client_words(&p);
+        flow_end(&p.flow);
+        *pages = p.flow.page;
+    }
+    done = pdf_close(&pdf) && done;
+    return done && !pool_failed(&o->pool);
+}
+
+bool client_pdf_write(struct offer *o, const char *path) {
+    static const double spreads[] = {1, 0.75, 0.5};
+    double best = 1;
+    size_t pages = 0;
+    for (size_t i = 0; i < sizeof spreads / sizeof *spreads; i++) {
+        size_t count = 0;
+        if (!draw(o, NULL, spreads[i], &count)) {
+            return false;
+        }
+        if (pages == 0 || count < pages) {
+            best = spreads[i];
+            pages = count;
+        }
+    }
+    return draw(o, path, best, &pages);
+}

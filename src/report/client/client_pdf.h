@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: MIT */
+/* The client's paper as a PDF. */
+#ifndef DOORCOST_REPORT_CLIENT_CLIENT_PDF_H
+#define DOORCOST_REPORT_CLIENT_CLIENT_PDF_H
+
+#include "report/offer/offer.h"
+
+/* Writes the offer to path as it stands (the caller has seen to a safe place). false: not written,
+ * or memory ran out. */
+bool client_pdf_write(struct offer *offer, const char *path) __attribute__((warn_unused_result));
+
+#endif

@@ -1,0 +1,122 @@
+/* SPDX-License-Identifier: MIT */
+#include "report/client/client_pdf_parts.h"
+#include "report/offer/offer_parts.h"
+
+/* A line of the price, and the gap below it. */
+#define LINE     11.0
+#define LINE_GAP 2.5
+
+static double line_high(const struct client_page *p) {
+    return LINE + LINE_GAP * p->flow.spread;
+}
+
+static void money_line(struct client_page *p, const struct offer_line *line) {
+    struct flow *const f = &p->flow;
+    struct offer *const o = p->offer;
+    cairo_t *const cr = f->pdf->cr;
+    const bool grand = line->kind == OFFER_TOTAL;
+    const bool info = line->kind == OFFER_TAXED;
+    const bool sum = line->kind == OFFER_AFTER || line->kind == OFFER_BEFORE_TAX ||
+                     line->kind == OFFER_BEFORE_CARD;
+    const double left = f->x + f->width * 0.3;
+    const double width = f->width * 0.7;
+    const struct letters label = {.size = grand ? 11 : CLIENT_TEXT,
+                                  .bold = grand,
+                                  .grey = info ? CLIENT_GREY : 0,
+                                  .width = width * 0.74};
+    const struct letters money = {.size = grand ? 11 : CLIENT_TEXT,
+                                  .bold = grand,
+                                  .grey = info ? CLIENT_GREY : 0,
+                                  .width = width,
+                                  .align = LETTERS_RIGHT};
+    const char *const text = fig_none(line->percent)
+                                 ? line->label
+                                 : offer_or_nothing(pool_format(&o->pool, "%s, %s", line->label,
+                                                                offer_percent(o, line->percent)));
+    if (grand || sum) {
+        cairo_save(cr);
+        cairo_set_line_width(cr, grand ? 1 : 0.5);
+        cairo_move_to(cr, left + (grand ? 0 : width * 0.8), f->y - 1);
+        cairo_line_to(cr, left + width, f->y - 1);
+        cairo_stroke(cr);
+        cairo_restore(cr);
+        f->y += grand ? 4 : 1;
+    }
+    const double height = letters_draw(cr, left, f->y, text, &label);
+    letters_draw(cr, left, f->y, offer_money(o, line->amount, line->less), &money);
+    f->y += (height > line_high(p) ? height : line_high(p)) + (grand ? 3 : 0);
+}
+
+static double option_height(struct client_page *p, const struct offer_option *option, bool draw) {
+    struct flow *const f = &p->flow;
+    cairo_t *const cr = f->pdf->cr;
+    const double wide = f->width * 0.6;
+    const struct letters name = {.size = CLIENT_TEXT, .bold = true, .width = wide};
+    const struct letters text = {.size = 8.5, .grey = CLIENT_GREY, .width = wide};
+    const struct letters all = {.size = 8.5, .grey = CLIENT_GREY, .width = f->width};
+    const struct letters money = {
+        .size = CLIENT_TEXT, .bold = true, .width = f->width, .align = LETTERS_RIGHT};
+    const struct letters small = {
+        .size = 8.5, .grey = CLIENT_GREY, .width = f->width, .align = LETTERS_RIGHT};
+    double y = letters_measure(cr, option->name, &name).height;
+    if (draw) {
+        letters_draw(cr, f->x, f->y, option->name, &name);
+        letters_draw(cr, f->x, f->y + y, option->words, &text);
+        letters_draw(cr, f->x, f->y, option->first, &money);
+        letters_draw(cr, f->x, f->y + 12, option->second, &small);
+    }
+    y += letters_measure(cr, option->words, &text).height;
+    y = y > 24 ? y : 24;
+    if (option->payments[0] != '\0') {
+        if (draw) {
+            letters_draw(cr, f->x, f->y + y, option->payments, &all);
+        }
+        y += letters_measure(cr, option->payments, &all).height;
+    }
+    return y + 5 * f->spread;
+}
+
+static void options(struct client_page *p) {
+    const struct offer *const o = p->offer;
+    for (size_t i = 0; i < o->option_count; i++) {
+        const double height = option_height(p, &o->options[i], false);
+        if (i == 0) {
+            flow_heading(&p->flow, "Options, for the same list", height);
+        }
+        (void)flow_need(&p->flow, height);
+        p->flow.y += option_height(p, &o->options[i], true);
+    }
+}
+
+/* Right of the middle, as the lines are. */
+static void price_words(struct client_page *p, const char *text, bool bold) {
+    struct flow *const f = &p->flow;
+    const struct letters letters = {.size = bold ? CLIENT_TEXT : 8.5,
+                                    .bold = bold,
+                                    .grey = bold ? 0 : CLIENT_GREY,
+                                    .width = f->width * 0.7};
+    if (text[0] != '\0') {
+        f->y += letters_draw(f->pdf->cr, f->x + f->width * 0.3, f->y, text, &letters) + 2;
+    }
+}
+
+void client_price(struct client_page *p) {
+    const struct offer *const o = p->offer;
+    const double line = line_high(p);
+    const double words =
+        (o->payments_head[0] != '\0' ? line : 0) + (o->other_payer[0] != '\0' ? 2 * line : 0);
+    const double high = line * (double)(o->line_count + o->payment_count) + words + 30;
+    flow_heading(&p->flow, "Price", high < p->flow.bottom - p->flow.top - 40 ? high : 120);
+    for (size_t i = 0; i < o->line_count; i++) {
+        (void)flow_need(&p->flow, line + 4);
+        money_line(p, &o->lines[i]);
+    }
+    flow_gap(&p->flow, 5);
+    price_words(p, o->payments_head, true);
+    for (size_t i = 0; i < o->payment_count; i++) {
+        (void)flow_need(&p->flow, line + 4);
+        money_line(p, &o->payments[i]);
+    }
+    price_words(p, o->other_payer, false);
+    options(p);
+}

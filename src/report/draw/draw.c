@@ -1,0 +1,213 @@
+/* SPDX-License-Identifier: MIT */
+#include "report/draw/draw.h"
+
+#include "report/draw/draw_parts.h"
+#include "report/draw/letters.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* How a trait is drawn: its line and what fills it; a negative grey fills nothing. */
+static const struct look_of {
+    double line, line_grey, fill;
+    bool dashed;
+} looks[] = {
+    [TRAIT_LEAF] = {1.2, 0, -1, false},     [TRAIT_SLAB] = {0.6, 0, 1, false},
+    [TRAIT_STILE] = {0.6, 0, 1, false},     [TRAIT_RAIL] = {0.6, 0, 1, false},
+    [TRAIT_PANEL] = {0.6, 0, 0.92, false},  [TRAIT_GLASS] = {0.6, 0, 1, false},
+    [TRAIT_RAISED] = {0.5, 0, -1, false},   [TRAIT_OPEN] = {0.6, 0, 1, false},
+    [TRAIT_HIDDEN] = {0.4, 0.35, -1, true}, [TRAIT_HINGE] = {0.6, 0, 0.25, false},
+};
+
+static void rectangle(const struct drawing *g, const struct elevation_box *b) {
+    cairo_rectangle(g->cr, g->x + (double)b->x * g->scale, g->y + (double)b->y * g->scale,
+                    (double)b->width * g->scale, (double)b->height * g->scale);
+}
+
+/* Slanted lines in threes across a pane. */
+static void hatch(const struct drawing *g, const struct elevation_box *b) {
+    const double left = g->x + (double)b->x * g->scale;
+    const double top = g->y + (double)b->y * g->scale;
+    const double width = (double)b->width * g->scale;
+    const double height = (double)b->height * g->scale;
+    cairo_save(g->cr);
+    rectangle(g, b);
+    cairo_clip(g->cr);
+    cairo_set_line_width(g->cr, 0.4);
+    cairo_set_source_rgb(g->cr, 0.35, 0.35, 0.35);
+    double at = 6;
+    for (int i = 0; at < width + height; i++) {
+        cairo_move_to(g->cr, left + at, top);
+        cairo_line_to(g->cr, left + at - height, top + height);
+        at += i % 3 == 2 ? 14.0 : 3.5;
+    }
+    cairo_stroke(g->cr);
+    cairo_restore(g->cr);
+}
+
+/* Both diagonals: nothing is there. */
+static void cross(const struct drawing *g, const struct elevation_box *b) {
+    const double left = g->x + (double)b->x * g->scale;
+    const double top = g->y + (double)b->y * g->scale;
+    const double right = left + (double)b->width * g->scale;
+    const double foot = top + (double)b->height * g->scale;
+    cairo_save(g->cr);
+    cairo_set_line_width(g->cr, 0.4);
+    cairo_set_source_rgb(g->cr, 0.35, 0.35, 0.35);
+    cairo_move_to(g->cr, left, top);
+    cairo_line_to(g->cr, right, foot);
+    cairo_move_to(g->cr, right, top);
+    cairo_line_to(g->cr, left, foot);
+    cairo_stroke(g->cr);
+    cairo_restore(g->cr);
+}
+
+static void draw_box(const struct drawing *g, const struct elevation_box *b) {
+    const struct look_of *const look = &looks[b->trait];
+    cairo_save(g->cr);
+    if (look->fill >= 0) {
+        rectangle(g, b);
+        cairo_set_source_rgb(g->cr, look->fill, look->fill, look->fill);
+        cairo_fill(g->cr);
+    }
+    if (b->trait == TRAIT_GLASS) {
+        hatch(g, b);
+    } else if (b->trait == TRAIT_OPEN) {
+        cross(g, b);
+    }
+    if (look->dashed) {
+        cairo_set_dash(g->cr, (const double[]){2.2, 1.6}, 2, 0);
+    }
+    rectangle(g, b);
+    cairo_set_line_width(g->cr, look->line);
+    cairo_set_source_rgb(g->cr, look->line_grey, look->line_grey, look->line_grey);
+    cairo_stroke(g->cr);
+    cairo_restore(g->cr);
+}
+
+/* What lies behind and outside is drawn in full detail only; the mitres go over stiles and rails,
+ * and the outline over all. */
+static void draw_leaf(const struct drawing *g, enum detail detail) {
+    const struct elevation *const e = g->e;
+    for (size_t i = 0; i < e->box_count; i++) {
+        const enum trait trait = e->boxes[i].trait;
+        const bool extra = trait == TRAIT_HIDDEN || trait == TRAIT_HINGE;
+        if (detail == DETAIL_FULL || !extra) {
+            draw_box(g, &e->boxes[i]);
+        }
+    }
+    cairo_save(g->cr);
+    cairo_set_line_width(g->cr, 0.6);
+    for (size_t i = 0; i < e->stroke_count; i++) {
+        const struct elevation_stroke *const s = &e->strokes[i];
+        cairo_move_to(g->cr, g->x + (double)s->x1 * g->scale, g->y + (double)s->y1 * g->scale);
+        cairo_line_to(g->cr, g->x + (double)s->x2 * g->scale, g->y + (double)s->y2 * g->scale);
+    }
+    cairo_stroke(g->cr);
+    cairo_restore(g->cr);
+}
+
+/* What the lines don't tell: that a door is bought as it is, that a panel is of solid wood. */
+static void draw_words(const struct drawing *g) {
+    const struct elevation *const e = g->e;
+    const struct elevation_box *widest = NULL;
+    const char *words = e->door->bought_in ? "bought in" : "solid";
+    for (size_t i = 0; i < e->box_count; i++) {
+        const struct elevation_box *const b = &e->boxes[i];
+        const bool named = e->door->bought_in
+                               ? b->trait == TRAIT_LEAF
+                               : b->trait == TRAIT_PANEL && e->door->form == FORM_SOLID;
+        if (named && (widest == NULL || b->width > widest->width)) {
+            widest = b;
+        }
+    }
+    if (widest == NULL) {
+        return;
+    }
+    const struct letters letters = {.size = 7, .align = LETTERS_CENTER};
+    const struct letters_box box = letters_measure(g->cr, words, &letters);
+    const double middle = g->x + ((double)widest->x + (double)widest->width / 2) * g->scale;
+    const double top =
+        g->y + ((double)widest->y + (double)widest->height / 2) * g->scale - box.height / 2;
+    if (box.width + 4 < (double)widest->width * g->scale &&
+        box.height + 2 < (double)widest->height * g->scale) {
+        letters_draw(g->cr, middle, top, words, &letters);
+    }
+}
+
+static double least(double a, double b) {
+    return a < b ? a : b;
+}
+
+void draw_elevation(cairo_t *cr, const struct elevation *e, struct area area, enum detail detail) {
+    struct drawing g = {.cr = cr, .e = e};
+    struct size_room room = {.left = 1, .below = 1, .mark = 1};
+    const double width = (double)e->width;
+    const double height = (double)e->height;
+    /* The room depends on the scale and the scale on the room: labels that are turned once the
+     * leaf shrinks stay turned, so twice is enough. */
+    g.scale = least(area.width / width, area.height / height);
+    for (int pass = 0; pass < 3; pass++) {
+        if (detail == DETAIL_FULL) {
+            room = draw_size_room(cr, e, g.scale);
+            g.room = &room;
+        }
+        g.scale = least((area.width - room.left - room.mark) / width,
+                        (area.height - room.below - room.mark) / height);
+    }
+    if (g.scale <= 0) {
+        return;
+    }
+    g.x = area.x + (area.width - room.left - room.mark - width * g.scale) / 2 + room.left;
+    g.y = area.y + (area.height - room.below - room.mark - height * g.scale) / 2 + room.mark;
+    cairo_save(cr);
+    cairo_set_line_join(cr, CAIRO_LINE_JOIN_MITER);
+    cairo_set_source_rgb(cr, 0, 0, 0);
+    draw_leaf(&g, detail);
+    if (g.room != NULL) {
+        draw_words(&g);
+        draw_sizes(&g);
+    }
+    cairo_restore(cr);
+}
+
+/* --- pictures --- */
+
+struct bytes {
+    unsigned char *data;
+    size_t size, room;
+};
+
+static cairo_status_t take(void *closure, const unsigned char *data, unsigned int size) {
+    struct bytes *const b = closure;
+    if (!array_grow((void **)&b->data, &b->room, b->size + size, 1)) {
+        return CAIRO_STATUS_NO_MEMORY;
+    }
+    memcpy(b->data + b->size, data, size);
+    b->size += size;
+    return CAIRO_STATUS_SUCCESS;
+}
+
+bool draw_elevation_png(const struct elevation *e, double width, double height, double dots,
+                        enum detail detail, unsigned char **bytes, size_t *size) {
+    struct bytes b = {0};
+    cairo_surface_t *const surface =
+        cairo_image_surface_create(CAIRO_FORMAT_RGB24, (int)(width * dots), (int)(height * dots));
+    cairo_t *const cr = cairo_create(surface);
+    cairo_set_source_rgb(cr, 1, 1, 1);
+    cairo_paint(cr);
+    cairo_scale(cr, dots, dots);
+    draw_elevation(cr, e, (struct area){.x = 2, .y = 2, .width = width - 4, .height = height - 4},
+                   detail);
+    bool done = cairo_status(cr) == CAIRO_STATUS_SUCCESS;
+    cairo_destroy(cr);
+    done = done && cairo_surface_write_to_png_stream(surface, take, &b) == CAIRO_STATUS_SUCCESS;
+    cairo_surface_destroy(surface);
+    if (!done) {
+        free(b.data);
+        b = (struct bytes){0};
+    }
+    *bytes = b.data;
+    *size = b.size;
+    return done;
+}

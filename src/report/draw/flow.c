@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: MIT */
+#include "report/draw/flow.h"
+
+#define HEADING_SIZE 11.0
+
+static void end_page(struct flow *f) {
+    f->margins(f->what, f);
+    pdf_page(f->pdf);
+    f->page++;
+    f->y = f->top;
+}
+
+bool flow_need(struct flow *f, double height) {
+    /* What is higher than a page starts at the top of one and is cut there: nothing is. */
+    if (f->y + height <= f->bottom || f->y <= f->top) {
+        return false;
+    }
+    end_page(f);
+    return true;
+}
+
+void flow_end(struct flow *f) {
+    end_page(f);
+}
+
+void flow_gap(struct flow *f, double height) {
+    f->y += height * f->spread;
+}
+
+void flow_text(struct flow *f, const char *text, struct letters letters) {
+    if (letters.width <= 0) {
+        letters.width = f->width;
+    }
+    (void)flow_need(f, letters_measure(f->pdf->cr, text, &letters).height);
+    f->y += letters_draw(f->pdf->cr, f->x, f->y, text, &letters);
+}
+
+void flow_heading(struct flow *f, const char *text, double after) {
+    const struct letters letters = {.size = HEADING_SIZE, .bold = true, .width = f->width};
+    if (!flow_need(f, 12 + HEADING_SIZE * 1.6 + after) && f->y > f->top) {
+        flow_gap(f, 12);
+    }
+    f->y += letters_draw(f->pdf->cr, f->x, f->y, text, &letters) + 4 * f->spread;
+}
+
+void flow_rule(struct flow *f, double thick, double grey) {
+    cairo_t *const cr = f->pdf->cr;
+    cairo_save(cr);
+    cairo_set_line_width(cr, thick);
+    cairo_set_source_rgb(cr, grey, grey, grey);
+    cairo_move_to(cr, f->x, f->y);
+    cairo_line_to(cr, f->x + f->width, f->y);
+    cairo_stroke(cr);
+    cairo_restore(cr);
+}

@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: MIT */
+/* Text that runs down pages: what is put stands below what was put before, and where a page has no
+ * room left, a new one begins. */
+#ifndef DOORCOST_REPORT_DRAW_FLOW_H
+#define DOORCOST_REPORT_DRAW_FLOW_H
+
+#include "report/draw/letters.h"
+#include "report/draw/pdf.h"
+
+#include <stddef.h>
+
+struct flow {
+    struct pdf *pdf;
+    double x, width;    /* of the column of text */
+    double top, bottom; /* where a page's text begins and ends */
+    double y;           /* where the next thing goes */
+    double spread;      /* gaps are this part of their full height */
+    size_t page;        /* pages ended before this one */
+    /* Draws what stands on every page; called as each page ends. */
+    void (*margins)(void *what, struct flow *flow);
+    void *what;
+};
+
+/* Sees that height is left on the page; true: a new page was begun for it. */
+bool flow_need(struct flow *flow, double height);
+
+/* Ends the last page. */
+void flow_end(struct flow *flow);
+
+/* Leaves room, as spread has it. */
+void flow_gap(struct flow *flow, double height);
+
+/* A paragraph over the whole width (where letters give none); it is not parted. */
+void flow_text(struct flow *flow, const char *text, struct letters letters);
+
+/* A heading, with at least `after` of what follows it on the same page. */
+void flow_heading(struct flow *flow, const char *text, double after);
+
+/* A line across. grey: 0 black. */
+void flow_rule(struct flow *flow, double thick, double grey);
+
+#endif

@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: MIT */
+/* A PDF file of pages, letter or A4, upright.  The same facts and drawing give the same bytes. */
+#ifndef DOORCOST_REPORT_DRAW_PDF_H
+#define DOORCOST_REPORT_DRAW_PDF_H
+
+#include <cairo.h>
+#include <stdbool.h>
+#include <stdint.h>
+
+struct pdf_facts {
+    const char *title, *author, *subject; /* document properties */
+    int32_t year, month, day;             /* of the document's making, so that runs repeat */
+    bool letter;                          /* US letter, else A4 */
+};
+
+struct pdf {
+    cairo_surface_t *surface;
+    cairo_t *cr;
+    double width, height; /* points */
+};
+
+/* path: NULL for a document that goes nowhere, to find out how many pages it takes. pdf: always
+ * left so that pdf_close may be called. */
+bool pdf_open(struct pdf *pdf, const char *path, const struct pdf_facts *facts)
+    __attribute__((warn_unused_result));
+
+/* Ends the page; the next thing drawn is on a new one. */
+void pdf_page(struct pdf *pdf);
+
+/* false: could not be written, or memory ran out. */
+bool pdf_close(struct pdf *pdf) __attribute__((warn_unused_result));
+
+#endif

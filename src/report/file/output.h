@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: MIT */
+/* Files are written beside their targets and renamed over them together, so that a failed run
+ * leaves every old file whole.
+ *
+ * A file of ours carries a seal with a sum over all that stands before: in a workbook the comment
+ * at the end of its zip archive, in a PDF or SVG a comment line after its end.  A file that
+ * somebody saved again from another program has lost it, and is not overwritten unless told. */
+#ifndef DOORCOST_REPORT_FILE_OUTPUT_H
+#define DOORCOST_REPORT_FILE_OUTPUT_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+enum output_kind { OUTPUT_WORKBOOK, OUTPUT_PDF, OUTPUT_SVG };
+
+/* One file of a run. path and kind are given; the rest is 0 before outputs_begin. */
+struct output {
+    const char *path;
+    enum output_kind kind;
+    char *name; /* of the file beside path that the work goes to */
+    char *kept; /* a second name of what stood at path, while the renaming goes on */
+};
+
+enum output_result {
+    OUTPUT_OK,
+    OUTPUT_NOT_OURS,     /* something stands at path that is not as we wrote it */
+    OUTPUT_CANNOT_WRITE, /* errno tells */
+    OUTPUT_MEMORY
+};
+
+/* Sees that every path is free for us and makes an empty file beside each.  force: whatever stands
+ * there.  On any result but OUTPUT_OK: *at is the output that failed.  outputs: always left so that
+ * outputs_drop may be called. */
+enum output_result outputs_begin(struct output *outputs, size_t count, bool force, size_t *at)
+    __attribute__((warn_unused_result));
+
+/* Sets the seals, brings the files to the disk and renames them to their paths: all, or none. */
+enum output_result outputs_finish(struct output *outputs, size_t count, size_t *at)
+    __attribute__((warn_unused_result));
+
+/* Removes the files of a run that failed, and frees the names. */
+void outputs_drop(struct output *outputs, size_t count);
+
+/* Whether path is free for us: nothing there, or a file whose seal is whole. */
+bool output_is_ours(const char *path, enum output_kind kind);
+
+#endif

@@ -1,0 +1,187 @@
+/* SPDX-License-Identifier: MIT */
+#include "report/json/json.h"
+
+#include "report/json/json_parts.h"
+#include "report/words/show.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* --- small pieces --- */
+
+void json_put(struct json_maker *maker, json_t *object, const char *key, json_t *value) {
+    if (json_object_set_new(object, key, value) != 0) {
+        maker->failed = true;
+    }
+}
+
+void json_add(struct json_maker *maker, json_t *list, json_t *value) {
+    if (json_array_append_new(list, value) != 0) {
+        maker->failed = true;
+    }
+}
+
+void json_put_text(struct json_maker *maker, json_t *object, const char *key, const char *text) {
+    json_put(maker, object, key, text == NULL ? json_null() : json_string(text));
+}
+
+void json_put_count(struct json_maker *maker, json_t *object, const char *key, int64_t count) {
+    json_put(maker, object, key, json_integer(count));
+}
+
+void json_put_figure(struct json_maker *maker, json_t *object, const char *key, fig f) {
+    if (fig_none(f)) {
+        json_put(maker, object, key, json_null());
+        return;
+    }
+    json_t *const reference = json_object();
+    json_put_count(maker, reference, "figure", f.id);
+    json_put_text(maker, reference, "value", show(maker->e, f).text);
+    json_put_text(maker, reference, "unit",
+                  unit_name((enum unit)tape_figure(&maker->e->tape, f)->unit));
+    json_put(maker, object, key, reference);
+}
+
+void json_put_figures(struct json_maker *maker, json_t *object, const struct json_row *rows,
+                      size_t count, const void *thing) {
+    for (size_t i = 0; i < count; i++) {
+        fig f;
+        memcpy(&f, (const char *)thing + rows[i].offset, sizeof f);
+        json_put_figure(maker, object, rows[i].key, f);
+    }
+}
+
+/* --- the head --- */
+
+static json_t *problem_list(struct json_maker *maker, const struct problems *problems) {
+    json_t *const list = json_array();
+    for (size_t i = 0; i < problems->count; i++) {
+        const struct problem *const p = &problems->list[i];
+        json_t *const object = json_object();
+        json_put_text(maker, object, "severity",
+                      p->severity == SEVERITY_ERROR ? "error" : "warning");
+        json_put_text(maker, object, "id", p->id);
+        json_put_text(maker, object, "text", p->text);
+        json_put_text(maker, object, "file", problems_file_name(problems, p->place.file));
+        json_put_count(maker, object, "line", p->place.line);
+        json_put_count(maker, object, "column", p->place.column);
+        json_t *const more = json_array();
+        for (size_t m = 0; m < p->more_count; m++) {
+            json_add(maker, more, json_integer(p->more[m]));
+        }
+        json_put(maker, object, "more lines", more);
+        json_add(maker, list, object);
+    }
+    return list;
+}
+
+static json_t *job_facts(struct json_maker *maker, const struct estimate *e) {
+    const struct job *const job = e->job;
+    const struct shown until = show_valid_until(job);
+    const struct {
+        const char *key;
+        const char *text;
+    } facts[] = {
+        {"title", job->title.s},
+        {"number", job->number.s},
+        {"client", job->client.s},
+        {"address", job->address.s},
+        {"measured by", job->measured_by.s},
+        {"date", job->date.s},
+        {"valid until", until.text[0] == '\0' ? NULL : until.text},
+        {"ready", job->ready.s},
+        {"length unit", job->unit == LENGTH_MM ? "mm" : "in"},
+        {"currency", e->rates->shop.currency.s},
+        {"shop", e->rates->shop.name.s},
+        {"rates file", job->rates_path.s},
+        {"door list", job->doors_path.s},
+        {"note", job->note.s},
+        {"terms", job->terms.s},
+    };
+    json_t *const object = json_object();
+    for (size_t i = 0; i < sizeof facts / sizeof *facts; i++) {
+        json_put_text(maker, object, facts[i].key, facts[i].text);
+    }
+    return object;
+}
+
+/* --- an estimate --- */
+
+static void put_difference(struct json_maker *maker, json_t *object, const struct estimate *first) {
+    const struct shown_difference d = show_difference(first, maker->e);
+    json_t *const difference = json_object();
+    json_put_text(maker, difference, "money", d.money.text);
+    json_put_text(maker, difference, "percent", d.percent.text);
+    json_put(maker, object, "difference to the first", difference);
+}
+
+static json_t *estimate_object(struct json_maker *maker, const struct json_paper *paper,
+                               size_t index) {
+    static const struct {
+        enum json_part part;
+        const char *key;
+        json_t *(*make)(struct json_maker *);
+    } sections[] = {
+        {JSON_DOORS, "doors", json_doors}, {JSON_MATERIALS, "materials", json_materials},
+        {JSON_PLANS, "plans", json_plans}, {JSON_FINISH, "finish", json_finish},
+        {JSON_LABOR, "labor", json_labor}, {JSON_COSTS, "costs", json_costs},
+        {JSON_SALE, "sale", json_sale},
+    };
+    json_t *const object = json_object();
+    maker->e = &paper->estimates[index];
+    json_put_text(maker, object, "name", estimate_name(maker->e));
+    json_put(maker, object, "option", json_boolean(maker->e->option >= 0));
+    json_put_figure(maker, object, "doors and fronts", maker->e->quantities.all_leaves);
+    json_put_figure(maker, object, "weight", maker->e->quantities.weight);
+    if (index > 0) {
+        put_difference(maker, object, &paper->estimates[0]);
+    }
+    for (size_t i = 0; i < sizeof sections / sizeof *sections; i++) {
+        if ((paper->parts & sections[i].part) != 0) {
+            json_put(maker, object, sections[i].key, sections[i].make(maker));
+        }
+    }
+    if ((paper->parts & JSON_PURCHASE) != 0) {
+        json_put(maker, object, "purchase", json_purchase(maker, &paper->purchases[index]));
+    }
+    if ((paper->parts & JSON_TAPE) != 0) {
+        json_put(maker, object, "tape", json_tape(maker, paper->problems));
+    }
+    return object;
+}
+
+static json_t *document(struct json_maker *maker, const struct json_paper *paper) {
+    json_t *const object = json_object();
+    json_put_text(maker, object, "program", "doorcost");
+    json_put_text(maker, object, "version", DOORCOST_VERSION);
+    json_put_text(maker, object, "command", paper->command);
+    json_put_count(maker, object, "errors",
+                   (int64_t)problems_count(paper->problems, SEVERITY_ERROR));
+    json_put_count(maker, object, "warnings",
+                   (int64_t)problems_count(paper->problems, SEVERITY_WARNING));
+    json_put(maker, object, "problems", problem_list(maker, paper->problems));
+    if (paper->job != NULL) {
+        json_put(maker, object, "job", job_facts(maker, &paper->estimates[0]));
+        json_put_count(maker, object, "rows", (int64_t)paper->job->row_count);
+        json_t *const estimates = json_array();
+        for (size_t i = 0; i < paper->count; i++) {
+            json_add(maker, estimates, estimate_object(maker, paper, i));
+        }
+        json_put(maker, object, "estimates", estimates);
+    }
+    return object;
+}
+
+bool json_write(const struct json_paper *paper, FILE *out) {
+    struct json_maker maker = {0};
+    json_t *const root = document(&maker, paper);
+    char *const text = root == NULL || maker.failed ? NULL : json_dumps(root, JSON_INDENT(1));
+    if (text != NULL) {
+        fputs(text, out);
+        fputc('\n', out);
+    }
+    const bool held = text != NULL;
+    free(text);
+    json_decref(root);
+    return held;
+}

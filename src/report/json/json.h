@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: MIT */
+/* The JSON form of every command's result; docs/json.md describes it.  Keys stand in a fixed order,
+ * numbers that were figured are texts (a decimal number in JSON would be read as a double), so the
+ * same inputs give the same bytes. */
+#ifndef DOORCOST_REPORT_JSON_JSON_H
+#define DOORCOST_REPORT_JSON_JSON_H
+
+#include "price/estimate.h"
+#include "price/purchase.h"
+
+#include <stdio.h>
+
+/* What of an estimate is written. */
+enum json_part {
+    JSON_DOORS = 1 << 0,
+    JSON_MATERIALS = 1 << 1,
+    JSON_FINISH = 1 << 2,
+    JSON_LABOR = 1 << 3,
+    JSON_COSTS = 1 << 4,
+    JSON_SALE = 1 << 5,
+    JSON_PURCHASE = 1 << 6,
+    JSON_TAPE = 1 << 7,
+    JSON_PLANS = 1 << 8,
+};
+
+struct json_paper {
+    const char *command;
+    unsigned parts; /* of enum json_part */
+    const struct problems *problems;
+    const struct job *job;            /* NULL: the inputs were wrong, only problems are written */
+    const struct estimate *estimates; /* the first is what the others are compared with */
+    const struct purchase *purchases; /* as many; NULL without JSON_PURCHASE */
+    size_t count;
+};
+
+/* Writes the document and a line feed. false: memory ran out, nothing was written. Whether out took
+ * it is for the caller to ask. */
+bool json_write(const struct json_paper *paper, FILE *out) __attribute__((warn_unused_result));
+
+#endif

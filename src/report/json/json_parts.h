@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: MIT */
+/* The pieces that a document is put together from.  Each returns a new value that the caller owns,
+ * NULL when memory is out; setting a NULL into an object or list fails there, so that one question
+ * at the end is enough: json_missing. */
+#ifndef DOORCOST_REPORT_JSON_JSON_PARTS_H
+#define DOORCOST_REPORT_JSON_JSON_PARTS_H
+
+#include "price/estimate.h"
+#include "price/purchase.h"
+
+#include <jansson.h>
+
+/* A document in the making: failure sticks. */
+struct json_maker {
+    const struct estimate *e;
+    bool failed;
+};
+
+/* object[key] = value, which is taken over; a NULL value fails the maker. */
+void json_put(struct json_maker *maker, json_t *object, const char *key, json_t *value);
+void json_add(struct json_maker *maker, json_t *list, json_t *value);
+void json_put_text(struct json_maker *maker, json_t *object, const char *key, const char *text);
+void json_put_count(struct json_maker *maker, json_t *object, const char *key, int64_t count);
+
+/* object[key] = {"figure": id, "value": "4.10", "unit": "bf"}; null for none. */
+void json_put_figure(struct json_maker *maker, json_t *object, const char *key, fig f);
+
+/* A row of a table that names the figures of a struct: where they stand and under which key. */
+struct json_row {
+    const char *key;
+    size_t offset;
+};
+void json_put_figures(struct json_maker *maker, json_t *object, const struct json_row *rows,
+                      size_t count, const void *thing);
+/* The same for a whole array of rows. */
+#define PUT_FIGURES(maker, object, rows, thing)                                                    \
+    json_put_figures(maker, object, rows, sizeof(rows) / sizeof *(rows), thing)
+
+json_t *json_doors(struct json_maker *maker);
+json_t *json_materials(struct json_maker *maker);
+json_t *json_plans(struct json_maker *maker);
+json_t *json_finish(struct json_maker *maker);
+json_t *json_labor(struct json_maker *maker);
+json_t *json_costs(struct json_maker *maker);
+json_t *json_sale(struct json_maker *maker);
+json_t *json_purchase(struct json_maker *maker, const struct purchase *purchase);
+json_t *json_tape(struct json_maker *maker, const struct problems *problems);
+
+#endif

@@ -1,0 +1,295 @@
+/* SPDX-License-Identifier: MIT */
+/* The cutting plans: the planner's job, every board with its strips, every sheet with its cuts, and
+ * what the plan comes to.  Sizes are texts in the job's unit of length. */
+#include "report/json/json_parts.h"
+#include "report/words/plan_words.h"
+
+#include <stddef.h>
+
+static void put_size(struct json_maker *maker, json_t *object, const char *key, int64_t size) {
+    json_put_text(maker, object, key, show_number(size, 6).text);
+}
+
+static void put_box(struct json_maker *maker, json_t *object, int64_t x, int64_t y, int64_t along,
+                    int64_t across) {
+    put_size(maker, object, "x", x);
+    put_size(maker, object, "y", y);
+    put_size(maker, object, "length", along);
+    put_size(maker, object, "width", across);
+}
+
+static json_t *stock_list(struct json_maker *maker, const struct cut_stock *stocks, size_t count,
+                          const fig *counts) {
+    json_t *const list = json_array();
+    for (size_t s = 0; s < count; s++) {
+        json_t *const object = json_object();
+        put_size(maker, object, "length", stocks[s].length);
+        put_size(maker, object, "width", stocks[s].width);
+        json_put_text(maker, object, "price", show_number(stocks[s].price, 2).text);
+        json_put_figure(maker, object, "to buy", counts[s]);
+        json_add(maker, list, object);
+    }
+    return list;
+}
+
+static json_t *item_list(struct json_maker *maker, const struct cut_item *items,
+                         const struct plan_part *parts, size_t count) {
+    json_t *const list = json_array();
+    for (size_t i = 0; i < count; i++) {
+        json_t *const object = json_object();
+        json_put_text(maker, object, "door", parts[i].door->row->id.s);
+        json_put_text(maker, object, "part", part_kind_name(parts[i].part->kind));
+        put_size(maker, object, "length", items[i].length);
+        put_size(maker, object, "width", items[i].width);
+        json_put_count(maker, object, "pieces", items[i].demand);
+        json_add(maker, list, object);
+    }
+    return list;
+}
+
+/* --- boards --- */
+
+static const struct json_row lumber_rows[] = {
+    {"boards", offsetof(struct lumber_buy, plan.boards)},
+    {"cuts", offsetof(struct lumber_buy, plan.cuts)},
+    {"at the price of a small lot", offsetof(struct lumber_buy, plan.at_price)},
+    {"bound", offsetof(struct lumber_buy, plan.bound)},
+    {"gap", offsetof(struct lumber_buy, plan.gap)},
+    {"waste asked for", offsetof(struct lumber_buy, asks)},
+    {"waste of the rates", offsetof(struct lumber_buy, waste)},
+    {"net", offsetof(struct lumber_buy, net)},
+    {"allowances", offsetof(struct lumber_buy, plan.allowances)},
+    {"ends and edges", offsetof(struct lumber_buy, plan.trim)},
+    {"kerf", offsetof(struct lumber_buy, plan.kerf)},
+    {"defects", offsetof(struct lumber_buy, plan.defects)},
+    {"offcuts", offsetof(struct lumber_buy, plan.offcuts)},
+    {"offcuts worth keeping", offsetof(struct lumber_buy, plan.keep_worth)},
+    {"tallied to whole feet", offsetof(struct lumber_buy, plan.tally)},
+    {"beyond the plan", offsetof(struct lumber_buy, beyond)},
+    {"bought", offsetof(struct lumber_buy, by_plan.bought)},
+};
+
+static json_t *strip_object(struct json_maker *maker, const struct lumber_plan *p,
+                            const struct board_layout *layout, size_t strip, size_t number) {
+    json_t *const object = json_object();
+    json_t *const parts = json_array();
+    put_size(maker, object, "width", p->plan->strips[strip].width);
+    for (size_t i = 0; i < layout->piece_count; i++) {
+        const struct board_piece *const piece = &layout->pieces[i];
+        if (piece->strip != number) {
+            continue;
+        }
+        json_t *const part = json_object();
+        json_put_count(maker, part, "item", (int64_t)piece->item);
+        json_put_text(maker, part, "name", plan_part_name(&p->parts[piece->item]).text);
+        put_box(maker, part, piece->box.x, piece->box.y, piece->box.length, piece->box.width);
+        json_add(maker, parts, part);
+    }
+    json_put(maker, object, "parts", parts);
+    return object;
+}
+
+static json_t *board_cuts(struct json_maker *maker, const struct board_layout *layout) {
+    static const char *const kinds[] = {[BOARD_CUT_END] = "trim an end",
+                                        [BOARD_CUT_EDGE] = "straighten an edge",
+                                        [BOARD_CUT_RIP] = "rip",
+                                        [BOARD_CUT_CROSS] = "crosscut"};
+    json_t *const list = json_array();
+    for (size_t i = 0; i < layout->cut_count; i++) {
+        const struct board_box *const box = &layout->cuts[i].box;
+        json_t *const object = json_object();
+        json_put_text(maker, object, "cut", kinds[layout->cuts[i].kind]);
+        put_box(maker, object, box->x, box->y, box->length, box->width);
+        json_add(maker, list, object);
+    }
+    return list;
+}
+
+static json_t *board_object(struct json_maker *maker, const struct lumber_plan *p,
+                            const struct alike *alike) {
+    const struct board_use *const use = &p->plan->boards[alike->first];
+    struct board_layout layout = {0};
+    if (!board_layout_make(&layout, &p->job, p->plan, alike->first, p->keep)) {
+        board_layout_clear(&layout);
+        return NULL;
+    }
+    json_t *const object = json_object();
+    json_put_count(maker, object, "number", (int64_t)alike->number);
+    json_put_count(maker, object, "copies", (int64_t)alike->copies);
+    json_put_count(maker, object, "size", (int64_t)use->stock);
+    json_t *const strips = json_array();
+    for (size_t s = 0; s < use->count; s++) {
+        json_add(maker, strips, strip_object(maker, p, &layout, use->first + s, s));
+    }
+    json_put(maker, object, "strips", strips);
+    json_put(maker, object, "cuts", board_cuts(maker, &layout));
+    json_t *const offcuts = json_array();
+    for (size_t i = 0; i < layout.offcut_count; i++) {
+        const struct board_box *const box = &layout.offcuts[i].box;
+        json_t *const offcut = json_object();
+        put_box(maker, offcut, box->x, box->y, box->length, box->width);
+        json_put(maker, offcut, "keep", json_boolean(layout.offcuts[i].keep));
+        json_add(maker, offcuts, offcut);
+    }
+    json_put(maker, object, "offcuts", offcuts);
+    board_layout_clear(&layout);
+    return object;
+}
+
+static void put_boards(struct json_maker *maker, json_t *object, const struct lumber_plan *p) {
+    struct pool pool;
+    size_t count = 0;
+    pool_init(&pool);
+    const struct alike *const list = plan_alike_boards(&pool, p->plan, &count);
+    json_t *const boards = list == NULL ? NULL : json_array();
+    for (size_t i = 0; list != NULL && i < count; i++) {
+        json_add(maker, boards, board_object(maker, p, &list[i]));
+    }
+    json_put(maker, object, "boards cut", boards);
+    pool_clear(&pool);
+}
+
+static json_t *lumber_object(struct json_maker *maker, const struct lumber_buy *b) {
+    const struct lumber_plan *const p = &b->plan;
+    const struct lumber *const l = &maker->e->rates->lumber[b->material];
+    json_t *const object = json_object();
+    json_put_text(maker, object, "name", l->name.s);
+    json_put_text(maker, object, "thickness", l->thickness_text.s);
+    json_put(maker, object, "prices the job", json_boolean(b->planned));
+    json_put_text(maker, object, "missing", p->missing);
+    if (p->missing == NULL) {
+        PUT_FIGURES(maker, object, lumber_rows, b);
+        put_size(maker, object, "saw kerf", p->job.kerf);
+        put_size(maker, object, "end trim", p->job.end_trim);
+        put_size(maker, object, "edge straightened", p->job.edge);
+        json_put_text(maker, object, "share of defects", show_number(p->job.defects, 6).text);
+        json_put(maker, object, "sizes",
+                 stock_list(maker, p->job.stocks, p->job.stock_count, p->counts));
+        json_put(maker, object, "items",
+                 item_list(maker, p->job.items, p->parts, p->job.item_count));
+        put_boards(maker, object, p);
+    }
+    return object;
+}
+
+/* --- sheets --- */
+
+static const struct json_row sheet_rows[] = {
+    {"cuts", offsetof(struct sheet_buy, plan.cuts)},
+    {"whole sheets", offsetof(struct sheet_buy, by_plan.whole)},
+    {"half sheets", offsetof(struct sheet_buy, by_plan.half)},
+    {"cost", offsetof(struct sheet_buy, by_plan.cost)},
+    {"bound", offsetof(struct sheet_buy, plan.bound)},
+    {"gap", offsetof(struct sheet_buy, plan.gap)},
+    {"fewest sheets", offsetof(struct sheet_buy, plan.fewest)},
+    {"waste asked for", offsetof(struct sheet_buy, asks)},
+    {"waste of the rates", offsetof(struct sheet_buy, waste)},
+    {"net", offsetof(struct sheet_buy, net)},
+    {"edges", offsetof(struct sheet_buy, plan.trim)},
+    {"kerf", offsetof(struct sheet_buy, plan.kerf)},
+    {"offcuts", offsetof(struct sheet_buy, offcuts)},
+    {"offcuts worth keeping", offsetof(struct sheet_buy, plan.keep_worth)},
+    {"bought", offsetof(struct sheet_buy, by_plan.bought)},
+};
+
+/* A node and what it becomes; nodes of a sheet are numbered from 0, in the order of the cuts.
+ * places: the number of each node from the sheet's first on. */
+static json_t *node_object(struct json_maker *maker, const struct sheets_plan *p,
+                           const struct sheet_node *n, const size_t *places) {
+    static const char *const uses[] = {[SHEET_CUT_X] = "crosscut",
+                                       [SHEET_CUT_Y] = "rip",
+                                       [SHEET_PIECE] = "part",
+                                       [SHEET_OFFCUT] = "offcut"};
+    json_t *const object = json_object();
+    json_put_text(maker, object, "becomes", uses[n->use]);
+    put_box(maker, object, n->x, n->y, n->length, n->width);
+    if (n->use == SHEET_PIECE) {
+        const struct sheet_part *const part = &p->plan->parts[n->part];
+        json_put_count(maker, object, "item", (int64_t)part->item);
+        json_put_text(maker, object, "name", plan_part_name(&p->parts[part->item]).text);
+        json_put(maker, object, "turned", json_boolean(part->turned));
+    } else if (n->use == SHEET_OFFCUT) {
+        json_put(maker, object, "keep", json_boolean(sheet_keeps(p->keep, n->length, n->width)));
+    } else {
+        put_size(maker, object, "at", n->position);
+        json_put_count(maker, object, "first", (int64_t)places[n->first]);
+        json_put(maker, object, "second",
+                 n->second == SHEET_NONE ? json_null()
+                                         : json_integer((json_int_t)places[n->second]));
+    }
+    return object;
+}
+
+static json_t *one_sheet(struct json_maker *maker, struct pool *pool, const struct sheets_plan *p,
+                         const struct alike *alike) {
+    const struct sheet_sheet *const sheet = &p->plan->sheets[alike->first];
+    size_t *const order = pool_take(pool, 2 * sheet->node_count, sizeof *order);
+    size_t *const places = pool_take(pool, p->plan->node_count, sizeof *places);
+    if (order == NULL || places == NULL) {
+        return NULL;
+    }
+    sheet_order(p->plan, alike->first, order, order + sheet->node_count);
+    json_t *const one = json_object();
+    json_put_count(maker, one, "number", (int64_t)alike->number);
+    json_put_count(maker, one, "copies", (int64_t)alike->copies);
+    json_put_count(maker, one, "size", (int64_t)sheet->stock);
+    for (size_t n = 0; n < sheet->node_count; n++) {
+        places[order[n]] = n;
+    }
+    json_t *const nodes = json_array();
+    for (size_t n = 0; n < sheet->node_count; n++) {
+        json_add(maker, nodes, node_object(maker, p, &p->plan->nodes[order[n]], places));
+    }
+    json_put(maker, one, "nodes", nodes);
+    return one;
+}
+
+static void put_sheets(struct json_maker *maker, json_t *object, const struct sheets_plan *p) {
+    struct pool pool;
+    size_t count = 0;
+    pool_init(&pool);
+    const struct alike *const list = plan_alike_sheets(&pool, p->plan, &count);
+    json_t *const sheets = list == NULL ? NULL : json_array();
+    for (size_t i = 0; list != NULL && i < count; i++) {
+        json_add(maker, sheets, one_sheet(maker, &pool, p, &list[i]));
+    }
+    json_put(maker, object, "sheets cut", sheets);
+    pool_clear(&pool);
+}
+
+static json_t *sheet_object(struct json_maker *maker, const struct sheet_buy *b) {
+    const struct sheets_plan *const p = &b->plan;
+    const struct sheet *const s = &maker->e->rates->sheets[b->material];
+    json_t *const object = json_object();
+    json_put_text(maker, object, "name", s->name.s);
+    json_put(maker, object, "prices the job", json_boolean(b->planned));
+    json_put_text(maker, object, "missing", p->missing);
+    if (p->missing == NULL) {
+        PUT_FIGURES(maker, object, sheet_rows, b);
+        put_size(maker, object, "saw kerf", p->job.kerf);
+        put_size(maker, object, "edge trim", p->job.trim);
+        json_put(maker, object, "grain", json_boolean(s->grain));
+        json_put(maker, object, "sizes",
+                 stock_list(maker, p->job.stocks, p->job.stock_count, p->counts));
+        json_put(maker, object, "items",
+                 item_list(maker, p->job.items, p->parts, p->job.item_count));
+        put_sheets(maker, object, p);
+    }
+    return object;
+}
+
+json_t *json_plans(struct json_maker *maker) {
+    const struct estimate *const e = maker->e;
+    json_t *const object = json_object();
+    json_t *const lumber = json_array();
+    for (size_t i = 0; i < e->lumber.count; i++) {
+        json_add(maker, lumber, lumber_object(maker, &e->lumber.buys[i]));
+    }
+    json_put(maker, object, "lumber", lumber);
+    json_t *const sheets = json_array();
+    for (size_t i = 0; i < e->sheets.count; i++) {
+        json_add(maker, sheets, sheet_object(maker, &e->sheets.buys[i]));
+    }
+    json_put(maker, object, "sheets", sheets);
+    return object;
+}

@@ -1,0 +1,289 @@
+/* SPDX-License-Identifier: MIT */
+/* What doors are made of, in words, with the rows that differ named: so that a client of a job in
+ * two woods can tell which row is of which. */
+#include "report/offer/offer_parts.h"
+#include "report/words/show.h"
+
+#include <string.h>
+
+const char *offer_material(const struct rates *rates, enum stuff stuff, int32_t material) {
+    const struct text *words = NULL;
+    const struct text *name = NULL;
+    if (material < 0) {
+        return "";
+    }
+    switch (stuff) {
+    case STUFF_LUMBER: {
+        const struct lumber *const lumber = &rates->lumber[material];
+        words = &lumber->words;
+        name = lumber->wood >= 0 && rates->woods[lumber->wood].common.s != NULL
+                   ? &rates->woods[lumber->wood].common
+                   : &lumber->name;
+        break;
+    }
+    case STUFF_SHEET:
+        words = &rates->sheets[material].words;
+        name = &rates->sheets[material].name;
+        break;
+    case STUFF_GLASS:
+        words = &rates->glass[material].words;
+        name = &rates->glass[material].name;
+        break;
+    case STUFF_NONE:
+        return "";
+    }
+    return offer_or_nothing(words->s != NULL ? words->s : name->s);
+}
+
+const char *offer_style(const struct door *door) {
+    if (door->form == FORM_SLAB && door->style->form.word != FORM_SLAB) {
+        return "slab";
+    }
+    return door->style->words.s != NULL ? door->style->words.s : door->style->name.s;
+}
+
+const char *offer_hardware(const struct rates *rates, int32_t hardware) {
+    const struct hardware *const h = &rates->hardware[hardware];
+    return offer_or_nothing(h->words.s != NULL ? h->words.s : h->name.s);
+}
+
+/* --- what one door is of --- */
+
+static const char *const names[OFFER_MADE_COUNT] = {
+    [OFFER_STYLE] = "Style",         [OFFER_FRAMES] = "Frames",
+    [OFFER_PANELS] = "Panels",       [OFFER_SLABS] = "Slab doors and fronts",
+    [OFFER_GLASS] = "Glass",         [OFFER_FINISH] = "Finish",
+    [OFFER_HINGES] = "Hinges",       [OFFER_PULLS] = "Pulls",
+    [OFFER_SIZES] = "Finished size",
+};
+
+static enum offer_made made_of(enum part_kind kind) {
+    switch (kind) {
+    case PART_PANEL:
+        return OFFER_PANELS;
+    case PART_PANE:
+        return OFFER_GLASS;
+    case PART_SLAB:
+        return OFFER_SLABS;
+    case PART_STILE:
+    case PART_TOP_RAIL:
+    case PART_BOTTOM_RAIL:
+    case PART_MID_RAIL:
+    case PART_MID_STILE:
+    case PART_KIND_COUNT:
+        break;
+    }
+    return OFFER_FRAMES;
+}
+
+static const char *part_words(const struct estimate *e, const struct door *door,
+                              enum offer_made what) {
+    for (size_t i = 0; i < door->part_count; i++) {
+        const struct part *const part = &door->parts[i];
+        if (made_of(part->kind) == what) {
+            const char *const words = offer_material(e->rates, part->stuff, part->material);
+            return words[0] == '\0' ? NULL : words;
+        }
+    }
+    return NULL;
+}
+
+static const char *finish_words(struct offer *o, const struct make *make) {
+    static const char *const faces[] = {
+        [FACES_BOTH] = "both faces and the edges",
+        [FACES_FRONT] = "the front and the edges",
+        [FACES_BACK] = "the back and the edges",
+        [FACES_NONE] = "the edges",
+    };
+    if (make->finish.index < 0) {
+        return "left bare, without a finish";
+    }
+    const struct finish *const f = &o->e->rates->finishes[make->finish.index];
+    const char *const color = show_color(o->e->rates, make);
+    return offer_or_nothing(
+        pool_format(&o->pool, "%s%s%s, on %s", f->words.s != NULL ? f->words.s : f->name.s,
+                    color[0] == '\0' ? "" : ", color ", color, faces[f->faces.word]));
+}
+
+static const char *hardware_words(const struct estimate *e, fig pieces,
+                                  const struct reference *named) {
+    return fig_none(pieces) || named->index < 0 ? NULL : offer_hardware(e->rates, named->index);
+}
+
+/* What a door of an estimate is of; NULL: it has nothing of the kind. */
+static const char *words_of(struct offer *o, const struct estimate *e, size_t d,
+                            enum offer_made what) {
+    const struct leaf_figures *const leaf = &e->quantities.leaves[o->doors[d].row];
+    const struct door *const door = leaf->door;
+    switch (what) {
+    case OFFER_STYLE:
+        return offer_style(door);
+    case OFFER_FRAMES:
+    case OFFER_PANELS:
+    case OFFER_SLABS:
+    case OFFER_GLASS:
+        return part_words(e, door, what);
+    case OFFER_FINISH:
+        return finish_words(o, &door->make);
+    case OFFER_HINGES:
+        return hardware_words(e, leaf->hinges, &door->make.hinge);
+    case OFFER_PULLS:
+        return hardware_words(e, leaf->pulls, &door->make.pull);
+    case OFFER_SIZES:
+        return offer_or_nothing(
+            pool_format(&o->pool, "%s", show_size(door->width, door->height, e->job->unit).text));
+    case OFFER_MADE_COUNT:
+        break;
+    }
+    return NULL;
+}
+
+/* --- rows that are of the same --- */
+
+static const char *add_id(struct offer *o, const char *ids, const char *between, size_t d) {
+    return offer_or_nothing(pool_format(&o->pool, "%s%s%s", ids, ids[0] == '\0' ? "" : between,
+                                        o->doors[d].leaf->door->row->id.s));
+}
+
+const char *offer_ids(struct offer *o, const bool *in) {
+    const char *ids = "";
+    for (size_t r = 0; r < o->room_count; r++) {
+        const size_t end = o->rooms[r].first + o->rooms[r].count;
+        for (size_t d = o->rooms[r].first; d < end; d++) {
+            if (!in[d]) {
+                continue;
+            }
+            size_t last = d;
+            while (last + 1 < end && in[last + 1]) {
+                last++;
+            }
+            ids = add_id(o, ids, ", ", d);
+            if (last > d) {
+                ids = add_id(o, ids, last > d + 1 ? " to " : ", ", last);
+            }
+            d = last;
+        }
+    }
+    return ids;
+}
+
+/* Words by door; doors whose words agree are a group. */
+struct groups {
+    const char **words;
+    bool *in;    /* the doors of one group */
+    size_t most; /* the first door of the largest group */
+    size_t some; /* doors that have any */
+};
+
+static bool same(const char *a, const char *b) {
+    return a == NULL || b == NULL ? a == b : strcmp(a, b) == 0;
+}
+
+/* Takes the group of door d; its size, 0: none, or a door before it is of it too. */
+static size_t take_group(const struct offer *o, struct groups *g, size_t d) {
+    size_t count = 0;
+    for (size_t k = 0; k < o->door_count; k++) {
+        g->in[k] = g->words[d] != NULL && same(g->words[d], g->words[k]);
+        if (g->in[k] && k < d) {
+            return 0;
+        }
+        count += g->in[k] ? 1 : 0;
+    }
+    return count;
+}
+
+static bool make_groups(struct offer *o, const struct estimate *e, enum offer_made what,
+                        struct groups *g) {
+    size_t largest = 0;
+    *g = (struct groups){.words = pool_take(&o->pool, o->door_count, sizeof *g->words),
+                         .in = pool_take(&o->pool, o->door_count, sizeof *g->in)};
+    if (g->words == NULL || g->in == NULL) {
+        return false;
+    }
+    for (size_t d = 0; d < o->door_count; d++) {
+        g->words[d] = words_of(o, e, d, what);
+        g->some += g->words[d] != NULL ? 1 : 0;
+    }
+    for (size_t d = 0; d < o->door_count; d++) {
+        const size_t count = take_group(o, g, d);
+        g->most = count > largest ? d : g->most;
+        largest = count > largest ? count : largest;
+    }
+    return g->some > 0;
+}
+
+/* What most doors are of, then the others with their rows: `Panels: MDF board; for G08, W05:
+ * poplar.`  NULL: none has any. */
+static const char *made_sentence(struct offer *o, const struct estimate *e, enum offer_made what) {
+    struct groups g;
+    if (!make_groups(o, e, what, &g)) {
+        return NULL;
+    }
+    const char *text =
+        offer_or_nothing(pool_format(&o->pool, "%s: %s", names[what], g.words[g.most]));
+    for (size_t d = 0; d < o->door_count; d++) {
+        if (d != g.most && take_group(o, &g, d) > 0) {
+            text = offer_or_nothing(
+                pool_format(&o->pool, "%s; for %s: %s", text, offer_ids(o, g.in), g.words[d]));
+        }
+    }
+    return offer_or_nothing(pool_format(&o->pool, "%s.", text));
+}
+
+void offer_say_made(struct offer *o) {
+    for (int what = OFFER_FRAMES; what <= OFFER_FINISH; what++) {
+        offer_add(&o->made, made_sentence(o, o->e, (enum offer_made)what));
+    }
+}
+
+/* --- what an option changes --- */
+
+static bool made_same(struct offer *o, const struct estimate *option, enum offer_made what) {
+    for (size_t d = 0; d < o->door_count; d++) {
+        if (!same(words_of(o, o->e, d, what), words_of(o, option, d, what))) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* The rows that have hinges or a pull, and none with the option; "": there are no such rows. */
+static const char *rows_without(struct offer *o, const struct estimate *option,
+                                enum offer_made what) {
+    bool *const in = pool_take(&o->pool, o->door_count, sizeof *in);
+    if (in == NULL || (what != OFFER_HINGES && what != OFFER_PULLS)) {
+        return "";
+    }
+    for (size_t d = 0; d < o->door_count; d++) {
+        in[d] = words_of(o, o->e, d, what) != NULL && words_of(o, option, d, what) == NULL;
+    }
+    return offer_ids(o, in);
+}
+
+static const char *change_words(struct offer *o, const struct estimate *option,
+                                enum offer_made what) {
+    if (what == OFFER_SIZES) {
+        return "Finished sizes differ from those listed.";
+    }
+    const char *const text = made_sentence(o, option, what);
+    const char *const without = rows_without(o, option, what);
+    if (text == NULL) {
+        return offer_or_nothing(pool_format(&o->pool, "%s: none.", names[what]));
+    }
+    return without[0] == '\0'
+               ? text
+               : offer_or_nothing(pool_format(&o->pool, "%s No %s for %s.", text,
+                                              what == OFFER_HINGES ? "hinges" : "pulls", without));
+}
+
+const char *offer_changes(struct offer *o, const struct estimate *option) {
+    const char *text = "";
+    for (int what = 0; what < OFFER_MADE_COUNT; what++) {
+        if (!made_same(o, option, (enum offer_made)what)) {
+            text =
+                offer_or_nothing(pool_format(&o->pool, "%s%s%s", text, text[0] == '\0' ? "" : " ",
+                                             change_words(o, option, (enum offer_made)what)));
+        }
+    }
+    return text;
+}

@@ -1,0 +1,205 @@
+/* SPDX-License-Identifier: MIT */
+/* What an offer says beside the price: to whose sizes, of what, what is part of it and what is not.
+ * Each sentence is drawn from the inputs; where they say nothing, the cautious reading is printed.
+ */
+#include "report/offer/offer_parts.h"
+#include "report/words/show.h"
+
+#include <string.h>
+
+/* --- the sentences at the head --- */
+
+static const char *fact(const struct offer *o, const char *label) {
+    for (size_t i = 0; i < o->fact_count; i++) {
+        if (strcmp(o->facts[i].label, label) == 0) {
+            return o->facts[i].text;
+        }
+    }
+    return NULL;
+}
+
+static const char *sizes_words(struct offer *o) {
+    const char *const by = o->e->job->measured_by.s;
+    return by == NULL
+               ? "Made to the finished sizes below."
+               : pool_format(&o->pool, "Made to the finished sizes below, from measurements by %s.",
+                             by);
+}
+
+static void state_estimate(struct offer *o) {
+    const char *const until = fact(o, "Prices until");
+    offer_add(&o->statements,
+              "This is an estimate: what the doors are expected to come to. It binds neither side; "
+              "a price that holds is given in a quote, on request.");
+    offer_add(&o->statements, sizes_words(o));
+    offer_add(&o->statements,
+              until == NULL
+                  ? "It is worked out for the whole list."
+                  : pool_format(&o->pool,
+                                "It is worked out for the whole list, at prices that are expected "
+                                "to last until %s.",
+                                until));
+}
+
+static void state_quote(struct offer *o) {
+    const char *const until = fact(o, "Valid until");
+    const bool terms = o->e->rates->shop.term_count > 0;
+    offer_add(
+        &o->statements,
+        terms ? "This is a quote: the price holds for what is listed here, under the terms below."
+              : "This is a quote: the price holds for what is listed here.");
+    offer_add(&o->statements, sizes_words(o));
+    offer_add(&o->statements,
+              until == NULL ? "The prices hold only if the whole list is ordered."
+                            : pool_format(&o->pool,
+                                          "The prices hold until %s, and only if the whole list is "
+                                          "ordered.",
+                                          until));
+}
+
+/* When the doors will be ready stands in the head of a quote; where nothing is said, no date is
+ * promised. */
+static void state_ready(struct offer *o) {
+    const char *const ready = o->e->job->ready.s;
+    if (ready == NULL) {
+        offer_add(&o->statements, "When the doors will be ready is agreed with the order.");
+    } else if (o->estimate) {
+        offer_add(&o->statements, pool_format(&o->pool, "Expected to be ready: %s.", ready));
+    }
+}
+
+/* --- what is part of it --- */
+
+static bool is_bored(const struct offer *o) {
+    const struct labor *const labor = &o->e->labor;
+    for (size_t i = 0; i < labor->operation_count; i++) {
+        if (o->e->rates->operations[labor->operations[i].operation].per.word == DRIVER_HINGE) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The rows that a piece of hardware is on; "" where it is the only one of its role. */
+static const char *rows_of(struct offer *o, const struct hardware_buy *buy) {
+    const struct hardware_list *const list = &o->e->hardware;
+    size_t alike = 0;
+    for (size_t i = 0; i < list->count; i++) {
+        alike += list->buys[i].role == buy->role ? 1 : 0;
+    }
+    bool *const in = pool_take(&o->pool, o->door_count, sizeof *in);
+    if (alike < 2 || in == NULL) {
+        return "";
+    }
+    for (size_t d = 0; d < o->door_count; d++) {
+        in[d] = !fig_none(hardware_on_leaf(buy, o->doors[d].leaf));
+    }
+    return offer_or_nothing(pool_format(&o->pool, ", for %s", offer_ids(o, in)));
+}
+
+static void say_hardware(struct offer *o, bool *any_hinge) {
+    const struct hardware_list *const list = &o->e->hardware;
+    *any_hinge = false;
+    for (size_t i = 0; i < list->count; i++) {
+        const struct hardware_buy *const buy = &list->buys[i];
+        const bool hinge = buy->role == ROLE_HINGE;
+        *any_hinge = *any_hinge || hinge;
+        const char *const text =
+            pool_format(&o->pool, "%s: %s, %s %s%s", hinge ? "Hinges" : "Pulls",
+                        offer_hardware(o->e->rates, buy->hardware), show(o->e, buy->needed).text,
+                        buy->by_others ? "needed, by others" : "supplied", rows_of(o, buy));
+        offer_add(buy->by_others ? &o->excluded : &o->included, text);
+    }
+}
+
+static void say_hinge_work(struct offer *o) {
+    const bool bored = is_bored(o);
+    const bool fitted = o->e->job->hinges_fitted.word == 1;
+    offer_add(bored ? &o->included : &o->excluded, "Boring the doors for their hinges");
+    offer_add(fitted ? &o->included : &o->excluded, "Fitting the hinges to the doors");
+}
+
+static void say_part(struct offer *o) {
+    const struct job *const job = o->e->job;
+    const bool delivered = job->sale.delivery.set;
+    bool hinges = false;
+    offer_add(&o->included,
+              pool_format(&o->pool, "The doors and fronts as listed, %s in all, sanded and %s",
+                          show(o->e, o->e->quantities.all_leaves).text,
+                          o->e->finish.batch_count > 0 ? "finished as said" : "bare"));
+    say_hardware(o, &hinges);
+    if (hinges) {
+        say_hinge_work(o);
+    } else {
+        offer_add(&o->excluded, "Hinges, boring for them and fitting them");
+    }
+    for (size_t i = 0; i < job->sale.charge_count; i++) {
+        offer_add(&o->included, offer_capital(o, job->sale.charges[i].name.s));
+    }
+    offer_add(delivered ? &o->included : &o->excluded, delivered && o->client_address[0] != '\0'
+                                                           ? "Delivery to the address above"
+                                                           : "Delivery");
+    offer_add(job->hanging.word == 1 ? &o->included : &o->excluded,
+              "Hanging and adjusting the doors on the cabinets");
+    offer_add(&o->excluded, "Drilling for pulls and knobs, and fitting them");
+    offer_add(&o->excluded, "Cabinet boxes, drawer boxes, hinge plates on the cabinets, and taking "
+                            "away old doors");
+}
+
+/* What the list does not say of itself. */
+static void say_list(struct offer *o) {
+    const bool priced = o->e->job->detail.word == PRICES_EACH;
+    bool pairs = false;
+    bool hinges = false;
+    for (size_t i = 0; i < o->door_count; i++) {
+        pairs = pairs || o->doors[i].leaf->door->leaves > 1;
+        hinges = hinges || !fig_none(o->doors[i].leaf->hinges);
+    }
+    o->list_note =
+        offer_or_nothing(pool_format(&o->pool, "Sizes are finished sizes of one door in %s.%s%s%s",
+                                     o->e->job->unit == LENGTH_MM ? "mm" : "inches",
+                                     hinges ? " Hinge sides are as seen from the front." : "",
+                                     pairs ? " A pair is two doors in one opening (1 x 2)" : "",
+                                     pairs ? (priced ? "; its size and price are of one of them."
+                                                     : "; its size is of one of "
+                                                       "them.")
+                                           : ""));
+}
+
+/* --- what is signed --- */
+
+/* An estimate is no offer: who signs it says that it was received and what is asked for next. */
+static void say_sign(struct offer *o) {
+    const char *const with = o->option_count > 0 ? ", or with the option: ______________" : "";
+    const bool terms = o->terms.count > 0;
+    o->terms_head = o->estimate ? "Terms of the quote, should one be asked for" : "Terms";
+    o->sign_head = o->estimate ? "Received" : "Agreed";
+    o->agreed = offer_or_nothing(
+        o->estimate
+            ? pool_format(&o->pool,
+                          "Received; signing this orders nothing. Please send a quote for the "
+                          "list%s.",
+                          with)
+            : pool_format(&o->pool, "To the list%s the price of %s%s%s.", terms ? "," : " and",
+                          o->total_words, terms ? " and the terms above" : "", with));
+}
+
+void offer_say(struct offer *o) {
+    const struct job *const job = o->e->job;
+    const struct shop *const shop = &o->e->rates->shop;
+    if (o->estimate) {
+        state_estimate(o);
+    } else {
+        state_quote(o);
+    }
+    state_ready(o);
+    offer_say_made(o);
+    say_part(o);
+    say_list(o);
+    offer_add(&o->notes, job->note.s);
+    offer_add(&o->notes, job->terms.s);
+    for (size_t i = 0; i < shop->term_count; i++) {
+        offer_add(&o->terms, shop->terms[i].s);
+    }
+    say_sign(o);
+}

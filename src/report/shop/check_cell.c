@@ -1,0 +1,202 @@
+/* SPDX-License-Identifier: MIT */
+#include "report/shop/check_cell.h"
+
+#include "door/movement.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <xlsxwriter.h>
+
+/* A cell and the number that it had are the same when they differ by less than any figure can:
+ * programs don't read 0.07 to the same last bit. */
+#define SAME      "<0.0000001"
+#define MOST_TEXT 6000
+/* What the marks of changed inputs say. */
+#define CHANGED "changed"
+#define SMALL   "changed: under 1 %"
+/* The sheets have no more rows than this. */
+#define MOST_ROWS 20000
+
+bool check_is_input(const struct tape *tape, fig figure) {
+    switch ((enum unit)tape_figure(tape, figure)->unit) {
+    case UNIT_NUMBER:
+    case UNIT_COUNT:
+    case UNIT_IN:
+    case UNIT_MM:
+    case UNIT_FT:
+    case UNIT_M:
+        return false;
+    default:
+        break;
+    }
+    for (uint32_t id = 1; id < tape->count; id++) {
+        uint32_t output;
+        if (tape->figures[id].op == OP_CHOSEN &&
+            tape_chooser(tape, (fig){id}, &output) == &moisture_chooser &&
+            tape_operand(tape, (fig){id}, 0).f.id == figure.id) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* The least need that has the same choice, at 4 decimals as needs are kept. */
+static int64_t holds_from(const struct tape *tape, const struct product *product) {
+    struct container_size sizes[CONTAINERS_MOST_SIZES];
+    for (size_t i = 0; i < product->size_count; i++) {
+        sizes[i] = (struct container_size){.volume = tape_scaled(tape, product->volumes[i], 6),
+                                           .price = tape_scaled(tape, product->prices[i], 6)};
+    }
+    return containers_hold_from(tape_scaled(tape, product->need, 6), 100, sizes,
+                                product->size_count) /
+           100;
+}
+
+void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t need,
+                      uint16_t price, const struct product *product) {
+    const struct tape *const tape = &paper->base->tape;
+    char text[1024];
+    char cell[LXW_MAX_CELL_NAME_LENGTH];
+    char least[32];
+    char most[32];
+    char value[32];
+    size_t used = 0;
+    lxw_rowcol_to_cell(cell, row, need);
+    /* half a last digit aside, for the same reason */
+    (void)figure_text(holds_from(tape, product) * 10 - 5, 5, least, sizeof least);
+    (void)figure_text(tape_scaled(tape, product->bought, 4) * 10 + 5, 5, most, sizeof most);
+    used += (size_t)snprintf(text, sizeof text, "IF(AND(%s>%s,%s<%s", cell, least, cell, most);
+    for (size_t i = 0; i < product->size_count; i++) {
+        lxw_rowcol_to_cell(cell, row + (uint32_t)i, (lxw_col_t)(price - 1));
+        used += (size_t)snprintf(text + used, sizeof text - used, ",ABS(%s-%s)" SAME, cell,
+                                 tape_text(tape, product->volumes[i], value, sizeof value));
+        lxw_rowcol_to_cell(cell, row + (uint32_t)i, price);
+        used += (size_t)snprintf(text + used, sizeof text - used, ",ABS(%s-%s)" SAME, cell,
+                                 tape_text(tape, product->prices[i], value, sizeof value));
+    }
+    (void)snprintf(text + used, sizeof text - used, "),\"ok\",\"run again\")");
+    book_check(paper->book, sheet, row, CHECK_COLUMN, LOOK_CHECK, text, "ok");
+}
+
+/* --- plans
+ * ----------------------------------------------------------------------------------------------------------------
+ */
+
+/* Whether a figure is made from a given of the rates that may be changed. */
+static bool hangs_on_input(const struct tape *tape, fig figure) {
+    const enum figure_op op = (enum figure_op)tape_figure(tape, figure)->op;
+    if (op == OP_GIVEN) {
+        return tape_origin(tape, figure).place.file != 0 && check_is_input(tape, figure);
+    }
+    for (size_t i = 0; op != OP_CHOSEN && i < tape_operands(tape, figure); i++) {
+        const fig operand = tape_operand(tape, figure, i).f;
+        if (!fig_none(operand) && hangs_on_input(tape, operand)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether the job's total is made from what the planner gave with `chosen`. true, too, when memory
+ * is out: then the check is the stricter one. */
+static bool total_hangs_on(const struct paper *paper, fig chosen) {
+    const struct tape *const tape = &paper->base->tape;
+    bool *const made_from = calloc(tape->count, sizeof *made_from);
+    uint32_t output;
+    bool found = made_from == NULL;
+    if (made_from != NULL) {
+        made_from[paper->base->sale.total.id] = true;
+    }
+    for (uint32_t id = tape->count; made_from != NULL && id-- > 1;) {
+        if (!made_from[id]) {
+            continue;
+        }
+        const fig figure = {id};
+        const bool choice = tape->figures[id].op == OP_CHOSEN;
+        found =
+            found ||
+            (choice && tape_chooser(tape, figure, &output) == tape_chooser(tape, chosen, &output) &&
+             tape_operand(tape, figure, 0).f.id == tape_operand(tape, chosen, 0).f.id &&
+             tape->figures[id].subject == tape_figure(tape, chosen)->subject);
+        for (size_t i = 0; i < tape_operands(tape, figure); i++) {
+            made_from[tape_operand(tape, figure, i).f.id] = true;
+        }
+    }
+    free(made_from);
+    return found;
+}
+
+void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig chosen) {
+    const struct tape *const tape = &paper->base->tape;
+    char text[MOST_TEXT];
+    char value[32];
+    size_t used = (size_t)snprintf(text, sizeof text, "IF(AND(TRUE");
+    for (size_t i = 0; i < tape_operands(tape, chosen); i++) {
+        const fig operand = tape_operand(tape, chosen, i).f;
+        if (used + 120 < sizeof text && hangs_on_input(tape, operand)) {
+            used += (size_t)snprintf(text + used, sizeof text - used, ",ABS({%u}-%s)" SAME,
+                                     operand.id, tape_text(tape, operand, value, sizeof value));
+        }
+    }
+    (void)snprintf(text + used, sizeof text - used, "),\"ok\",\"%srun again\")",
+                   total_hangs_on(paper, chosen) ? "" : "plan: ");
+    book_check(paper->book, sheet, row, CHECK_PLAN_COLUMN, LOOK_CHECK, text, "ok");
+}
+
+/* --- the rest
+ * ----------------------------------------------------------------------------------------------------------------
+ */
+
+void check_changed(const struct paper *paper, uint16_t sheet, uint32_t row, fig figure) {
+    const struct tape *const tape = &paper->base->tape;
+    const int64_t was = tape_scaled(tape, figure, 6);
+    char other[120] = "\"" CHANGED "\"";
+    char text[240];
+    char value[32];
+    /* 0.05 where 5 was meant is seen, unless such a percent stood there before */
+    if (tape_figure(tape, figure)->unit == UNIT_PERCENT && (was <= 0 || was >= 1000000)) {
+        (void)snprintf(other, sizeof other, "IF(AND({%u}>0,{%u}<1),\"%s\",\"" CHANGED "\")",
+                       figure.id, figure.id, SMALL);
+    }
+    (void)snprintf(text, sizeof text, "IF(ABS({%u}-%s)" SAME ",\"as read\",%s)", figure.id,
+                   tape_text(tape, figure, value, sizeof value), other);
+    book_check(paper->book, sheet, row, CHANGED_COLUMN, LOOK_NOTE, text, "as read");
+}
+
+/* Whether any input was changed: how many marks say so. */
+static void count_changed(char *text, size_t size) {
+    const int c = 'A' + CHANGED_COLUMN;
+    (void)snprintf(text, size, "COUNTIF(Rates!%c1:%c%d,\"%s\")+COUNTIF(Rates!%c1:%c%d,\"%s\")>0", c,
+                   c, MOST_ROWS, CHANGED, c, c, MOST_ROWS, SMALL);
+}
+
+void check_all(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
+    const struct tape *const tape = &paper->base->tape;
+    const fig total = paper->base->sale.total;
+    const int finish = 'A' + CHECK_COLUMN;
+    const int plan = 'A' + CHECK_PLAN_COLUMN;
+    char value[32];
+    char changed[120];
+    char text[480];
+    count_changed(changed, sizeof changed);
+    (void)snprintf(text, sizeof text,
+                   "IF(COUNTIF(Finish!%c1:%c%d,\"run again\")+COUNTIF(Lumber!%c1:%c%d,\"run "
+                   "again\")+COUNTIF(Sheets!%c1:%c%d,\"run again\")>0,\"figures were changed: run "
+                   "again\",IF(OR(%s,ABS({%u}-%s)>0.004),\"changed since it was made\",\"as the "
+                   "program made it\"))",
+                   finish, finish, MOST_ROWS, plan, plan, MOST_ROWS, plan, plan, MOST_ROWS, changed,
+                   total.id, tape_text(tape, total, value, sizeof value));
+    book_check(paper->book, sheet, row, column, LOOK_NOTE, text, "as the program made it");
+}
+
+void check_options(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
+    char changed[120];
+    char text[280];
+    count_changed(changed, sizeof changed);
+    (void)snprintf(text, sizeof text,
+                   "IF(%s,\"figures were changed, options were not: run again\",\"options are as "
+                   "the program made them\")",
+                   changed);
+    book_check(paper->book, sheet, row, column, LOOK_NOTE, text,
+               "options are as the program made them");
+}

@@ -1,0 +1,86 @@
+/* SPDX-License-Identifier: MIT */
+/* What the sheets of the workbook are laid out from, and small helpers that they share.  A sheet
+ * has a file of its own and one function here; it adds itself to the book. */
+#ifndef DOORCOST_REPORT_SHOP_PAPER_H
+#define DOORCOST_REPORT_SHOP_PAPER_H
+
+#include "price/estimate.h"
+#include "report/xlsx/book.h"
+
+struct paper {
+    struct book *book;
+    const struct estimate *base;
+    const struct estimate *options; /* the job's options, each on a tape of its own */
+    size_t option_count;
+    const struct problems *problems;
+};
+
+/* One line of a list that goes down a sheet: a label and where its figure stands in the struct of
+ * what the list is about. */
+struct paper_line {
+    const char *label;
+    size_t offset; /* of a fig */
+    enum look look;
+    const char *note; /* NULL: none */
+};
+
+/* The mark of a figure that was chosen by trying many ways, where it stands.  No alarm: that is for
+ * the check cells to give. */
+#define PAPER_CHOSEN "chosen: run again after a change"
+
+/* Why the hours by machine add up to less than the hours of work. */
+#define PAPER_MACHINE_TIME                                                                         \
+    "Time that each is used, by hand too: without second hands and without the allowance for "     \
+    "rest and delay, so it adds up to less than the hours of work."
+
+/* The figure at an offset of a struct. */
+fig paper_at(const void *thing, size_t offset);
+
+/* Writes label, figure and unit of each line whose figure is set, from row on; returns the row
+ * after. */
+uint32_t paper_lines(const struct paper *paper, uint16_t sheet, uint32_t row,
+                     const struct paper_line *lines, size_t count, const void *thing);
+
+/* Title and a note under it; returns the row after a gap. */
+uint32_t paper_title(const struct paper *paper, uint16_t sheet, const char *title,
+                     const char *note);
+
+/* A row of column headings. */
+void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                 enum look look, const char *const *heads, size_t count);
+
+/* "in", "mm"; the unit name of money is the currency. */
+const char *paper_unit(const struct paper *paper, fig figure);
+
+/* "inches", "mm": lengths of the job in words. */
+const char *paper_lengths(const struct paper *paper);
+
+/* What the door list calls a use. */
+const char *use_name(enum use use);
+
+/* What a waste percent is a part of: net, or what is bought. */
+const char *waste_words(enum waste_as as);
+
+void sheet_quote(struct paper *paper);
+void sheet_doors(struct paper *paper);
+void sheet_surfaces(struct paper *paper);
+void sheet_takes(struct paper *paper); /* after doors and surfaces */
+void sheet_parts(struct paper *paper);
+void sheet_panels(struct paper *paper); /* none where no panel is solid; after sheet_parts */
+void sheet_lumber(struct paper *paper);
+void sheet_sheets(struct paper *paper);
+void sheet_plans(struct paper *paper);
+void sheet_finish(struct paper *paper);
+void sheet_hardware(struct paper *paper);
+void sheet_labor(struct paper *paper);
+void sheet_operations(struct paper *paper);
+void sheet_costs(struct paper *paper);
+void sheet_prices(struct paper *paper);
+void sheet_compare(struct paper *paper); /* none where the job names no options */
+void sheet_charts(struct paper *paper);
+void sheet_elevations(struct paper *paper);
+void sheet_checks(struct paper *paper);
+void sheet_rates(struct paper *paper);    /* after all that mention rates */
+void sheet_workings(struct paper *paper); /* the last: gives a home to what has none */
+
+#endif

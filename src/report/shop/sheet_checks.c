@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: MIT */
+/* What the program questions, and the cautions that go with the work. */
+#include "report/shop/paper.h"
+
+static const char *const cautions[] = {
+    "Sizes and minutes are estimates. Measure again before the first cut.",
+    "Guards on; push sticks for small parts; the machine's manual comes first. Collect dust at the "
+    "source.",
+    "Spray only in a ventilated booth away from flame and sparks, with the respirator the data "
+    "sheet names. Follow local fire and "
+    "air rules. Do not pile rags.",
+    "Reducer, catalyst, film and pot life: the product's data sheet rules. A catalyst is kept "
+    "exactly and handled as it says.",
+    "Glass in doors may have to be safety glazing: ask the local code.",
+    "Tax and deposit follow the settings given; check them with your local authority. Some places "
+    "cap deposits or ask for a license.",
+    "A signed quote that says how long it is valid may bind the shop for that time.",
+};
+
+void sheet_checks(struct paper *paper) {
+    struct book *const book = paper->book;
+    const struct problems *const problems = paper->problems;
+    const uint16_t sheet = book_sheet(book, "Checks", "Checks and cautions", false);
+    uint32_t row = paper_title(paper, sheet, "Checks and cautions", NULL);
+    book_width(book, sheet, 0, 26);
+    book_width(book, sheet, 1, 72);
+    book_text(book, sheet, row++, 0, LOOK_SECTION, "Questions to the list and the rates");
+    for (size_t i = 0; i < problems->count; i++) {
+        const struct problem *const p = &problems->list[i];
+        book_format(book, sheet, row, 0, LOOK_NOTE, "%s:%u",
+                    problems_file_name(problems, p->place.file), p->place.line);
+        book_text(book, sheet, row++, 1, LOOK_WARN, p->text);
+    }
+    if (problems->count == 0) {
+        book_text(book, sheet, row++, 0, LOOK_PLAIN, "none");
+    }
+    row++;
+    book_text(book, sheet, row++, 0, LOOK_SECTION, "Cautions");
+    for (size_t i = 0; i < sizeof cautions / sizeof *cautions; i++) {
+        const char *const text = pool_format(&book->pool, "%zu. %s", i + 1, cautions[i]);
+        book_span(book, sheet, row++, 0, 1, LOOK_WRAP, text == NULL ? "" : text);
+    }
+}

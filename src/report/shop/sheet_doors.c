@@ -1,0 +1,122 @@
+/* SPDX-License-Identifier: MIT */
+/* The doors as made, and their surfaces: one row of the list a row. */
+#include "report/shop/paper.h"
+#include "report/words/show.h"
+
+#define FIRST_ROW 4
+
+/* Columns of figures after the words. */
+struct column {
+    const char *head;
+    size_t offset;
+};
+
+static const struct column size_columns[] = {
+    {"count", offsetof(struct leaf_figures, openings)},
+    {"leaves", offsetof(struct leaf_figures, leaves)},
+    {"doors in all", offsetof(struct leaf_figures, pieces)},
+    {"made width", offsetof(struct leaf_figures, width)},
+    {"made height", offsetof(struct leaf_figures, height)},
+    {"thick", offsetof(struct leaf_figures, thickness)},
+    {"hinges", offsetof(struct leaf_figures, hinges)},
+    {"face area", offsetof(struct leaf_figures, face)},
+    {"weight", offsetof(struct leaf_figures, weight)},
+};
+#define IN_ALL_COLUMN 2
+#define WEIGHT_COLUMN 8
+
+static const struct column surface_columns[] = {
+    {"doors in all", offsetof(struct leaf_figures, pieces)},
+    {"face area", offsetof(struct leaf_figures, face)},
+    {"perimeter", offsetof(struct leaf_figures, perimeter)},
+    {"faces sprayed", offsetof(struct leaf_figures, faces)},
+    {"outer edges", offsetof(struct leaf_figures, edges)},
+    {"open area", offsetof(struct leaf_figures, see_through)},
+    {"inner edges", offsetof(struct leaf_figures, inner_edges)},
+    {"profile", offsetof(struct leaf_figures, profile)},
+    {"sprayed, in all", offsetof(struct leaf_figures, sprayed)},
+};
+/* Words at the left, and further ones right of the figures of the sizes. */
+#define WORDS 5
+
+static void door_row(const struct paper *paper, uint16_t sheet, uint32_t at,
+                     const struct leaf_figures *leaf, const struct column *columns, size_t count) {
+    const struct row *const row = leaf->door->row;
+    struct book *const book = paper->book;
+    book_text(book, sheet, at, 0, LOOK_LABEL, row->id.s);
+    book_text(book, sheet, at, 1, LOOK_PLAIN, row->room.s);
+    book_text(book, sheet, at, 2, LOOK_PLAIN, use_name((enum use)row->use.word));
+    book_text(book, sheet, at, 3, LOOK_PLAIN, show_style(leaf->door));
+    book_text(book, sheet, at, 4, LOOK_PLAIN,
+              leaf->door->make.finish.index < 0 ? "bare" : leaf->door->make.finish.name.s);
+    for (size_t c = 0; c < count; c++) {
+        book_figure(book, sheet, at, (uint16_t)(WORDS + c), LOOK_PLAIN,
+                    paper_at(leaf, columns[c].offset));
+    }
+}
+
+/* Lays out a table of doors with these columns; returns the row after it. */
+static uint32_t door_table(const struct paper *paper, uint16_t sheet, const struct column *columns,
+                           size_t count) {
+    static const char *const words[WORDS] = {"id", "room", "use", "style", "finish"};
+    struct book *const book = paper->book;
+    const struct quantities *const q = &paper->base->quantities;
+    paper_heads(paper, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, words, WORDS);
+    for (size_t c = 0; c < count; c++) {
+        book_text(book, sheet, FIRST_ROW - 1, (uint16_t)(WORDS + c), LOOK_HEAD, columns[c].head);
+    }
+    book_headings(book, sheet, FIRST_ROW - 1, FIRST_ROW - 1, 1);
+    for (size_t r = 0; r < q->count; r++) {
+        door_row(paper, sheet, FIRST_ROW + (uint32_t)r, &q->leaves[r], columns, count);
+    }
+    return FIRST_ROW + (uint32_t)q->count;
+}
+
+/* What stands in the list: the size as it was measured and of what, and where the hinges go. */
+static void put_measured(const struct paper *paper, uint16_t sheet, uint32_t at, uint16_t column,
+                         const struct door *door) {
+    const struct row *const row = door->row;
+    const bool hinged = row->use.word == USE_DOOR;
+    book_text(paper->book, sheet, at, column, LOOK_UNIT,
+              show_size(row->width.amount, row->height.amount, paper->base->job->unit).text);
+    book_text(paper->book, sheet, at, (uint16_t)(column + 1), LOOK_PLAIN,
+              door->make.measure.word == MEASURE_OPENING ? "opening" : "door");
+    book_text(paper->book, sheet, at, (uint16_t)(column + 2), LOOK_PLAIN,
+              !hinged            ? ""
+              : door->leaves > 1 ? "pair"
+                                 : show_hinge_side((enum hinge_side)row->hinge_side.word));
+}
+
+void sheet_doors(struct paper *paper) {
+    static const char *const heads[] = {"as measured", "of the", "hinge side"};
+    const struct measures *const m = &paper->base->measures;
+    const struct quantities *const q = &paper->base->quantities;
+    const uint16_t sheet = book_sheet(paper->book, "Doors", "Doors as made", true);
+    paper_title(paper, sheet, "Doors as made", NULL);
+    book_format(paper->book, sheet, 1, 0, LOOK_NOTE,
+                "Sizes in %s. Made sizes, hinges, face area (%s) and weight (%s) are of one leaf; "
+                "as measured: width x height of the list, of the opening or of the door.",
+                paper_lengths(paper), unit_name(m->area), unit_name(m->weight));
+    const uint32_t last =
+        door_table(paper, sheet, size_columns, sizeof size_columns / sizeof *size_columns);
+    const uint16_t column = WORDS + sizeof size_columns / sizeof *size_columns;
+    paper_heads(paper, sheet, FIRST_ROW - 1, column, LOOK_HEAD, heads,
+                sizeof heads / sizeof *heads);
+    for (size_t i = 0; i < q->count; i++) {
+        put_measured(paper, sheet, FIRST_ROW + (uint32_t)i, column, q->leaves[i].door);
+    }
+    book_text(paper->book, sheet, last, 0, LOOK_LABEL, "in all");
+    book_figure(paper->book, sheet, last, WORDS + IN_ALL_COLUMN, LOOK_TOTAL, q->all_leaves);
+    book_figure(paper->book, sheet, last, WORDS + WEIGHT_COLUMN, LOOK_TOTAL, q->weight);
+}
+
+void sheet_surfaces(struct paper *paper) {
+    const struct measures *const m = &paper->base->measures;
+    const uint16_t sheet = book_sheet(paper->book, "Surfaces", "Surfaces of each door", true);
+    paper_title(paper, sheet, "Surfaces of each door", NULL);
+    book_format(paper->book, sheet, 1, 0, LOOK_NOTE,
+                "Of one leaf; areas in %s, the perimeter in %s. Sprayed: faces, edges and what the "
+                "profile adds.",
+                unit_name(m->area), paper_lengths(paper));
+    door_table(paper, sheet, surface_columns, sizeof surface_columns / sizeof *surface_columns);
+}

@@ -1,0 +1,116 @@
+/* SPDX-License-Identifier: MIT */
+/* Hinges, pulls, consumables and what others make. */
+#include "report/shop/paper.h"
+
+static const struct {
+    const char *head;
+    size_t offset;
+} columns[] = {
+    {"pieces needed", offsetof(struct hardware_buy, needed)},
+    {"with spares", offsetof(struct hardware_buy, with_spares)},
+    {"packs", offsetof(struct hardware_buy, packs)},
+    {"pieces bought", offsetof(struct hardware_buy, bought)},
+    {"price", offsetof(struct hardware_buy, price)},
+    {"cost", offsetof(struct hardware_buy, cost)},
+    {"charged to the job", offsetof(struct hardware_buy, charged)},
+};
+#define COLUMNS (sizeof columns / sizeof *columns)
+
+static const char *how_sold(const struct hardware_buy *b, const struct hardware *hardware) {
+    if (b->by_others) {
+        return "by others";
+    }
+    if (fig_none(b->packs)) {
+        return "singly";
+    }
+    return hardware->price_by.word == PRICE_PER_PACK ? "in packs, at a price a pack"
+                                                     : "in packs, at a price each";
+}
+
+static uint32_t hardware_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    struct book *const book = paper->book;
+    const struct hardware_list *const list = &paper->base->hardware;
+    book_text(book, sheet, row, 0, LOOK_HEAD, "hardware");
+    book_text(book, sheet, row, 1, LOOK_HEAD, "sold");
+    for (size_t c = 0; c < COLUMNS; c++) {
+        book_text(book, sheet, row, (uint16_t)(2 + c), LOOK_HEAD, columns[c].head);
+    }
+    row++;
+    for (size_t i = 0; i < list->count; i++, row++) {
+        const struct hardware_buy *const b = &list->buys[i];
+        const struct hardware *const hardware = &paper->base->rates->hardware[b->hardware];
+        book_text(book, sheet, row, 0, LOOK_PLAIN, hardware->name.s);
+        book_text(book, sheet, row, 1, LOOK_PLAIN, how_sold(b, hardware));
+        for (size_t c = 0; c < COLUMNS; c++) {
+            book_figure(book, sheet, row, (uint16_t)(2 + c), LOOK_PLAIN,
+                        paper_at(b, columns[c].offset));
+        }
+    }
+    if (list->count == 0) {
+        book_text(book, sheet, row++, 0, LOOK_PLAIN, "no hardware in this job");
+    }
+    return row + 1;
+}
+
+static uint32_t consumable_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    static const char *const heads[] = {"consumable", "for each", "quantity", "price", "cost"};
+    struct book *const book = paper->book;
+    const struct costs *const costs = &paper->base->costs;
+    if (costs->consumable_count == 0) {
+        return row;
+    }
+    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    row++;
+    for (size_t i = 0; i < costs->consumable_count; i++, row++) {
+        const struct consumable_figures *const c = &costs->consumables[i];
+        book_text(book, sheet, row, 0, LOOK_PLAIN,
+                  paper->base->rates->consumables[c->consumable].name.s);
+        book_text(book, sheet, row, 1, LOOK_PLAIN,
+                  unit_name((enum unit)tape_figure(&paper->base->tape, c->price)->unit));
+        book_mention(book, sheet, row, 2, LOOK_PLAIN, c->quantity);
+        book_figure(book, sheet, row, 3, LOOK_PLAIN, c->price);
+        book_figure(book, sheet, row, 4, LOOK_PLAIN, c->cost);
+    }
+    return row + 1;
+}
+
+static void bought_in_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    static const char *const heads[] = {"bought in", "door", "doors", "door, each", "finish, each"};
+    struct book *const book = paper->book;
+    const struct quantities *const q = &paper->base->quantities;
+    if (fig_none(paper->base->costs.job.group[COST_BOUGHT_IN])) {
+        return;
+    }
+    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    row++;
+    for (size_t r = 0; r < q->count; r++) {
+        const struct leaf_figures *const leaf = &q->leaves[r];
+        const int32_t finish = leaf->door->make.finish.index;
+        if (fig_none(leaf->bought_in) && fig_none(leaf->put_out)) {
+            continue;
+        }
+        book_format(book, sheet, row, 0, LOOK_PLAIN, "%s%s%s",
+                    fig_none(leaf->bought_in) ? "" : leaf->door->style->name.s,
+                    fig_none(leaf->bought_in) || fig_none(leaf->put_out) ? "" : ", ",
+                    fig_none(leaf->put_out) ? "" : paper->base->rates->finishes[finish].name.s);
+        book_text(book, sheet, row, 1, LOOK_LABEL, leaf->door->row->id.s);
+        book_mention(book, sheet, row, 2, LOOK_PLAIN, leaf->pieces);
+        book_figure(book, sheet, row, 3, LOOK_PLAIN, leaf->bought_in);
+        book_figure(book, sheet, row++, 4, LOOK_PLAIN, leaf->put_out);
+    }
+    book_text(book, sheet, row, 0, LOOK_LABEL, "in all");
+    book_mention(book, sheet, row, 4, LOOK_TOTAL, paper->base->costs.job.group[COST_BOUGHT_IN]);
+}
+
+void sheet_hardware(struct paper *paper) {
+    const uint16_t sheet =
+        book_sheet(paper->book, "Hardware", "Hardware, consumables, bought in", true);
+    uint32_t row =
+        paper_title(paper, sheet, "Hardware, consumables, bought in",
+                    "A price stands for one piece, or for one pack where the table says so.");
+    book_width(paper->book, sheet, 0, 34);
+    book_width(paper->book, sheet, 1, 25);
+    row = hardware_table(paper, sheet, row);
+    row = consumable_table(paper, sheet, row);
+    bought_in_table(paper, sheet, row);
+}

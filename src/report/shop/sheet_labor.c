@@ -1,0 +1,191 @@
+/* SPDX-License-Identifier: MIT */
+/* Labor by operation and by machine, and the matrix of what each operation takes of each door. */
+#include "report/shop/paper.h"
+
+static const struct {
+    const char *head;
+    size_t offset;
+} columns[] = {
+    {"run, min", offsetof(struct operation_figures, run)},
+    {"set-ups", offsetof(struct operation_figures, setups)},
+    {"set-up, min", offsetof(struct operation_figures, setup_minutes)},
+    {"machine, min", offsetof(struct operation_figures, machine_minutes)},
+    {"person, min", offsetof(struct operation_figures, person_minutes)},
+    {"labor", offsetof(struct operation_figures, labor)},
+    {"machine cost", offsetof(struct operation_figures, machine)},
+    {"cost", offsetof(struct operation_figures, cost)},
+};
+#define COLUMNS (sizeof columns / sizeof *columns)
+#define WORDS   2
+
+static const struct paper_line job_lines[] = {
+    {"person-minutes in all", offsetof(struct labor, person_minutes), LOOK_TOTAL,
+     "allowance for rest and delay included"},
+    {"person-hours", offsetof(struct labor, hours), LOOK_TOTAL, NULL},
+    {"person-minutes by door or front", offsetof(struct labor, minutes_a_door), LOOK_PLAIN,
+     "all work"},
+    {"of that: making it", offsetof(struct labor, making), LOOK_PLAIN,
+     "shops report 18 to 35 min a door, unfinished"},
+    {"of that: finishing it", offsetof(struct labor, finishing), LOOK_PLAIN,
+     "shops report 23 to 25 min a door"},
+    {"of that: around it", offsetof(struct labor, around), LOOK_PLAIN,
+     "measuring, quoting, packing, cleaning up"},
+    {"working days, one person", offsetof(struct labor, work_days), LOOK_PLAIN,
+     "drying not counted"},
+    {"drying, slowest batch", offsetof(struct labor, dry_hours), LOOK_PLAIN,
+     "coats one after another"},
+};
+
+static const char *machine_name(const struct rates *rates, int32_t machine) {
+    return machine < 0 ? "by hand" : rates->machines[machine].name.s;
+}
+
+static uint32_t operation_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    struct book *const book = paper->book;
+    const struct labor *const labor = &paper->base->labor;
+    const struct rates *const rates = paper->base->rates;
+    book_text(book, sheet, row, 0, LOOK_HEAD, "operation");
+    book_text(book, sheet, row, 1, LOOK_HEAD, "machine");
+    for (size_t c = 0; c < COLUMNS; c++) {
+        book_text(book, sheet, row, (uint16_t)(WORDS + c), LOOK_HEAD, columns[c].head);
+    }
+    row++;
+    for (size_t i = 0; i < labor->operation_count; i++, row++) {
+        const struct operation_figures *const o = &labor->operations[i];
+        book_text(book, sheet, row, 0, LOOK_PLAIN, rates->operations[o->operation].name.s);
+        book_text(book, sheet, row, 1, LOOK_PLAIN,
+                  machine_name(rates, rates->operations[o->operation].machine));
+        for (size_t c = 0; c < COLUMNS; c++) {
+            book_figure(book, sheet, row, (uint16_t)(WORDS + c), LOOK_PLAIN,
+                        paper_at(o, columns[c].offset));
+        }
+    }
+    book_text(book, sheet, row, 0, LOOK_LABEL, "in all");
+    book_figure(book, sheet, row, WORDS + 4, LOOK_TOTAL, labor->person_minutes);
+    book_figure(book, sheet, row, WORDS + 5, LOOK_TOTAL, labor->labor);
+    book_figure(book, sheet, row, WORDS + 6, LOOK_TOTAL, labor->machine);
+    return row + 2;
+}
+
+static uint32_t machine_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    static const char *const heads[] = {"machine", "", "minutes", "machine cost"};
+    struct book *const book = paper->book;
+    const struct labor *const labor = &paper->base->labor;
+    const uint32_t head = row;
+    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    row++;
+    for (size_t i = 0; i < labor->machine_count; i++, row++) {
+        book_text(book, sheet, row, 0, LOOK_PLAIN,
+                  machine_name(paper->base->rates, labor->machines[i].machine));
+        book_figure(book, sheet, row, 2, LOOK_PLAIN, labor->machines[i].minutes);
+        book_figure(book, sheet, row, 3, LOOK_PLAIN, labor->machines[i].cost);
+    }
+    book_text(book, sheet, row, 0, LOOK_NOTE, PAPER_MACHINE_TIME);
+    book_keep(book, sheet, head, row);
+    return row + 2;
+}
+
+void sheet_labor(struct paper *paper) {
+    struct book *const book = paper->book;
+    const uint16_t sheet = book_sheet(book, "Labor", "Labor by operation and machine", false);
+    uint32_t row = paper_title(paper, sheet, "Labor by operation and machine",
+                               "Machine minutes = run + set-ups. Person-minutes = machine minutes "
+                               "x hands, with the allowance.");
+    book_width(book, sheet, 0, 28);
+    book_width(book, sheet, 1, 18);
+    row = operation_table(paper, sheet, row);
+    row = machine_table(paper, sheet, row);
+    book_keep(book, sheet, row, row + (uint32_t)(sizeof job_lines / sizeof *job_lines) + 1);
+    for (size_t i = 0; i < sizeof job_lines / sizeof *job_lines; i++) {
+        const fig figure = paper_at(&paper->base->labor, job_lines[i].offset);
+        if (!fig_none(figure)) {
+            book_text(book, sheet, row, 0, LOOK_PLAIN, job_lines[i].label);
+            book_figure(book, sheet, row, 2, job_lines[i].look, figure);
+            book_text(book, sheet, row, 3, LOOK_UNIT, paper_unit(paper, figure));
+            if (job_lines[i].note != NULL) {
+                book_text(book, sheet, row, 4, LOOK_NOTE, job_lines[i].note);
+            }
+            row++;
+        }
+    }
+    book_text(book, sheet, row + 1, 0, LOOK_NOTE,
+              "Minutes are estimates. Guards on; push sticks for small parts; the machine's manual "
+              "comes first. Collect dust at the source.");
+}
+
+/* --- the matrix: doors down, operations across, one block a kind of figure
+ * ------------------------------------------------------ */
+
+static const struct {
+    const char *title;
+    size_t offset;
+} blocks[] = {
+    {"Counted by: what the operation does to one leaf", offsetof(struct operation_share, count)},
+    {"Run minutes of one leaf", offsetof(struct operation_share, run)},
+    {"Person-minutes of one leaf: its share, set-ups and allowance included",
+     offsetof(struct operation_share, person)},
+    {"Cost of one leaf: its share of labor and machine", offsetof(struct operation_share, cost)},
+};
+
+/* The unit that an operation is counted in; empty for pieces and doors. */
+static const char *counted_in(const struct paper *paper, const struct operation_figures *o) {
+    for (size_t r = 0; r < paper->base->quantities.count; r++) {
+        if (!fig_none(o->shares[r].count)) {
+            return paper_unit(paper, o->shares[r].count);
+        }
+    }
+    return "";
+}
+
+static uint32_t block(const struct paper *paper, uint16_t sheet, uint32_t row, size_t kind) {
+    struct book *const book = paper->book;
+    const struct labor *const labor = &paper->base->labor;
+    const struct quantities *const q = &paper->base->quantities;
+    const bool count = blocks[kind].offset == offsetof(struct operation_share, count);
+    const bool person = blocks[kind].offset == offsetof(struct operation_share, person);
+    const bool cost = blocks[kind].offset == offsetof(struct operation_share, cost);
+    const uint16_t last = (uint16_t)(1 + labor->operation_count);
+    book_text(book, sheet, row, 1, LOOK_SECTION, blocks[kind].title);
+    row++;
+    book_text(book, sheet, row, 0, LOOK_HEAD, "door");
+    for (size_t i = 0; i < labor->operation_count; i++) {
+        const struct operation_figures *const o = &labor->operations[i];
+        const char *const unit = count ? counted_in(paper, o) : "";
+        book_format(book, sheet, row, (uint16_t)(1 + i), LOOK_TALL, "%s%s%s",
+                    paper->base->rates->operations[o->operation].name.s,
+                    unit[0] == '\0' ? "" : ", ", unit);
+    }
+    if (person || cost) {
+        book_text(book, sheet, row, last, LOOK_TALL, "in all");
+    }
+    row++;
+    for (size_t r = 0; r < q->count; r++, row++) {
+        book_text(book, sheet, row, 0, LOOK_LABEL, q->leaves[r].door->row->id.s);
+        for (size_t i = 0; i < labor->operation_count; i++) {
+            book_figure(book, sheet, row, (uint16_t)(1 + i), LOOK_PLAIN,
+                        paper_at(&labor->operations[i].shares[r], blocks[kind].offset));
+        }
+        if (person || cost) {
+            book_figure(book, sheet, row, last, LOOK_LABEL,
+                        person ? labor->leaf_minutes[r] : labor->leaf_cost[r]);
+        }
+    }
+    return row + 1;
+}
+
+void sheet_operations(struct paper *paper) {
+    const uint16_t sheet = book_sheet(paper->book, "Operations", "Operations of each door", true);
+    /* right of the column that is printed on every page */
+    book_text(paper->book, sheet, 0, 1, LOOK_TITLE, "Operations of each door");
+    book_text(paper->book, sheet, 1, 1, LOOK_NOTE,
+              "Four tables: counts, run minutes, person-minutes, cost; all of one leaf. Counts "
+              "without a unit are pieces, doors or times.");
+    uint32_t row = 3;
+    book_headings(paper->book, sheet, 0, 0, 1);
+    for (size_t kind = 0; kind < sizeof blocks / sizeof *blocks; kind++) {
+        if (kind > 0) {
+            book_break(paper->book, sheet, row);
+        }
+        row = block(paper, sheet, row, kind);
+    }
+}

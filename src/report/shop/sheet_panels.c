@@ -1,0 +1,99 @@
+/* SPDX-License-Identifier: MIT */
+/* Solid panels: glued up of what, and how they move against their room in the grooves. */
+#include "report/shop/paper.h"
+
+static const struct {
+    const char *head;
+    size_t offset;
+} columns[] = {
+    {"across the grain", offsetof(struct part_figures, width)},
+    {"glue lines, each", offsetof(struct part_figures, glue)},
+    {"raised edge, each", offsetof(struct part_figures, raised)},
+    {"swells by", offsetof(struct part_figures, movement.swell)},
+    {"room to swell", offsetof(struct part_figures, movement.room)},
+    {"shrinks by", offsetof(struct part_figures, movement.shrink)},
+    {"stands in the grooves", offsetof(struct part_figures, movement.hold)},
+};
+#define COLUMNS (sizeof columns / sizeof *columns)
+#define WORDS   6
+
+static const char *panel_note(const struct paper *paper, const struct movement *move) {
+    const struct tape *const tape = &paper->base->tape;
+    if (fig_none(move->swell)) {
+        return "movement not known: no climate in the rates, or no such wood in the table";
+    }
+    if (tape_amount(tape, move->swell) > tape_amount(tape, move->room)) {
+        return "no room: give more clearance across, or deeper grooves";
+    }
+    return tape_amount(tape, move->shrink) >= tape_amount(tape, move->hold)
+               ? "comes out of its grooves: make them deeper, or the panel of two"
+               : "";
+}
+
+static void panel_row(const struct paper *paper, uint16_t sheet, uint32_t at,
+                      const struct leaf_figures *leaf, size_t i) {
+    const struct part *const part = &leaf->door->parts[i];
+    const struct part_figures *const f = &leaf->parts[i];
+    struct book *const book = paper->book;
+    book_text(book, sheet, at, 0, LOOK_LABEL, leaf->door->row->id.s);
+    book_text(book, sheet, at, 1, LOOK_PLAIN, part_kind_name(part->kind));
+    book_text(book, sheet, at, 2, LOOK_PLAIN, paper->base->rates->lumber[part->material].species.s);
+    book_text(book, sheet, at, 3, LOOK_PLAIN, part->raised ? "raised" : "flat");
+    book_mention(book, sheet, at, 4, LOOK_PLAIN, f->pieces);
+    book_number(book, sheet, at, 5, LOOK_PLAIN, UNIT_COUNT, 0, part->staves);
+    for (size_t c = 0; c < COLUMNS; c++) {
+        book_figure(book, sheet, at, (uint16_t)(WORDS + c), LOOK_PLAIN,
+                    paper_at(f, columns[c].offset));
+    }
+    const char *const note = part->kind == PART_PANEL ? panel_note(paper, &f->movement) : "";
+    if (note[0] != '\0') {
+        book_text(book, sheet, at, (uint16_t)(WORDS + COLUMNS), LOOK_WARN, note);
+    }
+}
+
+static void put_climate(const struct paper *paper, uint16_t sheet) {
+    const struct climate *const climate = &paper->base->rates->climate;
+    char air[2][32];
+    char wood[32];
+    if (!climate->driest.set || !climate->wettest.set || !climate->moisture.set) {
+        book_text(paper->book, sheet, 1, 0, LOOK_NOTE,
+                  "The rates have no [climate]: how panels move is not known.");
+        return;
+    }
+    book_format(
+        paper->book, sheet, 1, 0, LOOK_NOTE,
+        "Sizes in %s. Made up at %s %% moisture; air of %s to %s %% humidity at 70 F, from the "
+        "[climate] of the rates. Boards taken as flat-sawn.",
+        paper_lengths(paper),
+        figure_text(climate->moisture.amount, climate->moisture.decimals, wood, sizeof wood),
+        figure_text(climate->driest.amount, climate->driest.decimals, air[0], sizeof air[0]),
+        figure_text(climate->wettest.amount, climate->wettest.decimals, air[1], sizeof air[1]));
+}
+
+void sheet_panels(struct paper *paper) {
+    static const char *const words[WORDS] = {"door",  "part",   "species",
+                                             "edges", "pieces", "staves"};
+    const struct quantities *const q = &paper->base->quantities;
+    struct book *const book = paper->book;
+    uint32_t row = 4;
+    uint16_t sheet = 0;
+    for (size_t r = 0; r < q->count; r++) {
+        for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {
+            const struct part *const part = &q->leaves[r].door->parts[i];
+            if (part->stuff != STUFF_LUMBER || part_is_frame(part->kind)) {
+                continue;
+            }
+            if (row == 4) { /* the sheet is there only for jobs that have such panels */
+                sheet = book_sheet(book, "Panels", "Solid panels", true);
+                paper_title(paper, sheet, "Solid panels", "");
+                put_climate(paper, sheet);
+                paper_heads(paper, sheet, 3, 0, LOOK_HEAD, words, WORDS);
+                for (size_t c = 0; c < COLUMNS; c++) {
+                    book_text(book, sheet, 3, (uint16_t)(WORDS + c), LOOK_HEAD, columns[c].head);
+                }
+                book_headings(book, sheet, 3, 3, 1);
+            }
+            panel_row(paper, sheet, row++, &q->leaves[r], i);
+        }
+    }
+}

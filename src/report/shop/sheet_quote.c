@@ -1,0 +1,276 @@
+/* SPDX-License-Identifier: MIT */
+/* The quote: who, what, the doors by room, from their sum to what is to be paid and when. */
+#include "base/date.h"
+#include "base/text.h"
+#include "report/shop/check_cell.h"
+#include "report/shop/paper.h"
+#include "report/words/difference.h"
+#include "report/words/show.h"
+
+#include <stdio.h>
+#include <string.h>
+
+enum {
+    COLUMN_ID,
+    COLUMN_WHAT,
+    COLUMN_WIDTH,
+    COLUMN_HEIGHT,
+    COLUMN_COUNT,
+    COLUMN_LEAVES,
+    COLUMN_UNIT,
+    COLUMN_AMOUNT
+};
+
+struct page {
+    const struct paper *paper;
+    struct book *book;
+    const struct estimate *e;
+    uint16_t sheet;
+    uint32_t row;
+};
+
+static void pair_line(struct page *p, const char *label, const char *text) {
+    if (text == NULL || text[0] == '\0') {
+        return;
+    }
+    book_text(p->book, p->sheet, p->row, COLUMN_ID, LOOK_LABEL, label);
+    book_text(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_PLAIN, text);
+}
+
+static void put_head(struct page *p) {
+    const struct job *const job = p->e->job;
+    const struct shop *const shop = &p->e->rates->shop;
+    char until[16];
+    book_format(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_TITLE, "%s: %s", show_paper(job),
+                job->title.s);
+    p->row++;
+    pair_line(p, "From", shop->name.s);
+    pair_line(p, "", shop->address.s);
+    pair_line(p, "", shop->contact.s);
+    pair_line(p, "For", job->client.s);
+    pair_line(p, "", job->address.s);
+    pair_line(p, "Number", job->number.s);
+    pair_line(p, "Date", job->date.s);
+    if (job->valid.set) {
+        pair_line(p, "Valid until",
+                  date_after(job->year, job->month, job->day, (int32_t)job->valid.amount, until,
+                             sizeof until));
+    }
+    pair_line(p, "Ready", job->ready.s);
+    pair_line(p, "Measured by", job->measured_by.s);
+    p->row++;
+}
+
+static void describe(const struct leaf_figures *leaf, char *text, size_t size) {
+    const struct row *const row = leaf->door->row;
+    const char *const finish =
+        leaf->door->make.finish.index < 0 ? "bare" : leaf->door->make.finish.name.s;
+    const bool note = row->note.s != NULL && row->note.s[0] != '\0';
+    const bool words = row->extra_words.s != NULL && row->extra_words.s[0] != '\0';
+    (void)snprintf(text, size, "%s, %s, %s%s%s%s%s", use_name((enum use)row->use.word),
+                   show_style(leaf->door), finish, note ? "; " : "", note ? row->note.s : "",
+                   words ? "; " : "", words ? row->extra_words.s : "");
+}
+
+static void put_door(struct page *p, size_t r) {
+    const struct leaf_figures *const leaf = &p->e->quantities.leaves[r];
+    const struct door_price *const price = &p->e->costs.doors[r];
+    char text[400];
+    describe(leaf, text, sizeof text);
+    book_text(p->book, p->sheet, p->row, COLUMN_ID, LOOK_LABEL, leaf->door->row->id.s);
+    book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, text);
+    book_mention(p->book, p->sheet, p->row, COLUMN_WIDTH, LOOK_PLAIN, leaf->width);
+    book_mention(p->book, p->sheet, p->row, COLUMN_HEIGHT, LOOK_PLAIN, leaf->height);
+    book_mention(p->book, p->sheet, p->row, COLUMN_COUNT, LOOK_PLAIN, leaf->openings);
+    book_mention(p->book, p->sheet, p->row, COLUMN_LEAVES, LOOK_PLAIN, leaf->leaves);
+    book_mention(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, price->unit);
+    book_mention(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, price->amount);
+}
+
+static bool same_room(const struct text *a, const struct text *b) {
+    return text_same(a->s == NULL ? "" : a->s, b->s == NULL ? "" : b->s);
+}
+
+/* Rooms in the order of their first rows. */
+static void put_doors(struct page *p) {
+    static const char *const heads[] = {"id",    "what",   "width",     "height",
+                                        "count", "leaves", "each leaf", "amount"};
+    const struct quantities *const q = &p->e->quantities;
+    paper_heads(p->paper, p->sheet, p->row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    book_headings(p->book, p->sheet, p->row, p->row, 0);
+    p->row++;
+    for (size_t r = 0; r < q->count; r++) {
+        const struct text *const room = &q->leaves[r].door->row->room;
+        bool seen = false;
+        for (size_t k = 0; k < r; k++) {
+            seen = seen || same_room(room, &q->leaves[k].door->row->room);
+        }
+        if (seen) {
+            continue;
+        }
+        if (room->s != NULL && room->s[0] != '\0') {
+            book_keep(p->book, p->sheet, p->row, p->row + 1);
+            book_text(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_SECTION, room->s);
+        }
+        for (size_t k = r; k < q->count; k++) {
+            if (same_room(room, &q->leaves[k].door->row->room)) {
+                put_door(p, k);
+            }
+        }
+    }
+    p->row++;
+}
+
+static void sum_line(struct page *p, enum look look, fig figure, const char *label) {
+    if (fig_none(figure)) {
+        return;
+    }
+    book_text(p->book, p->sheet, p->row, COLUMN_WHAT, look == LOOK_PLAIN ? LOOK_PLAIN : LOOK_LABEL,
+              label);
+    book_figure(p->book, p->sheet, p->row++, COLUMN_AMOUNT, look, figure);
+}
+
+/* A line with the percent that makes it. */
+static void percent_line(struct page *p, const char *label, fig percent, fig figure) {
+    if (fig_none(figure)) {
+        return;
+    }
+    book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_PLAIN, label);
+    book_mention(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, percent);
+    book_figure(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, figure);
+}
+
+static void put_sums(struct page *p) {
+    const uint32_t first = p->row;
+    const struct sale_figures *const s = &p->e->sale;
+    const struct sale *const sale = &p->e->job->sale;
+    const char *const tax = sale->tax_name.s == NULL ? "tax" : sale->tax_name.s;
+    char label[200];
+    sum_line(p, LOOK_TOTAL, s->doors, "doors and fronts");
+    if (!fig_none(s->discount)) {
+        book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_PLAIN, "discount");
+        book_mention(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, s->discount_rate);
+        book_less(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, s->discount);
+        sum_line(p, LOOK_PLAIN, s->after_discount, "after discount");
+    }
+    sum_line(p, LOOK_PLAIN, s->minimum_line, "added up to the shop's minimum job");
+    for (size_t i = 0; i < s->charge_count; i++) {
+        sum_line(p, LOOK_PLAIN, s->charges[i], sale->charges[i].name.s);
+    }
+    sum_line(p, LOOK_PLAIN, s->delivery, "delivery");
+    if (!fig_none(s->tax)) {
+        (void)snprintf(label, sizeof label, "before %s", tax);
+        sum_line(p, LOOK_TOTAL, s->subtotal, label);
+        (void)snprintf(label, sizeof label, "%s on %s", tax,
+                       (const char *const[]){"the selling price", "materials at selling price",
+                                             "materials at cost", "nothing"}[sale->tax_on.word]);
+        if (s->taxable.id != s->subtotal.id) {
+            sum_line(p, LOOK_PLAIN, s->taxable, "of that taxed");
+        }
+        percent_line(p, label, s->tax_rate, s->tax);
+    } else if (sale->exempt.s != NULL && sale->exempt.s[0] != '\0') {
+        book_format(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_PLAIN,
+                    "no %s: exempt, certificate %s", tax, sale->exempt.s);
+    }
+    if (!fig_none(s->card_fee)) {
+        sum_line(p, LOOK_TOTAL, s->before_fee, "before card fee");
+        percent_line(p, "paid by card", s->card_rate, s->card_fee);
+    }
+    (void)snprintf(label, sizeof label, "total, %s", p->e->rates->shop.currency.s);
+    sum_line(p, LOOK_GRAND, s->total, label);
+    check_all(p->paper, p->sheet, p->row, COLUMN_WHAT);
+    p->row++;
+    percent_line(p, "deposit, on order", s->deposit_rate, s->deposit);
+    for (size_t i = 0; i < s->stage_count; i++) {
+        (void)snprintf(label, sizeof label, "when %s", sale->stages[i].name.s);
+        percent_line(p, label, s->stage_rates[i], s->stages[i]);
+    }
+    if (!fig_none(s->deposit) || s->stage_count > 0) {
+        sum_line(p, LOOK_PLAIN, s->balance, "balance, on delivery");
+    }
+    book_keep(p->book, p->sheet, first, p->row - 1);
+    p->row++;
+}
+
+/* ", oak": what an option makes of another wood or finish; empty where its name says so already. */
+static const char *changed_to(const struct page *p, const char *name, const char *to) {
+    if (to == NULL || text_same(name, to)) {
+        return "";
+    }
+    const char *const words = pool_format(&p->book->pool, ", %s", to);
+    return words == NULL ? "" : words;
+}
+
+/* What an option would cost, and how it differs. Plain values: estimated on a tape of their own. */
+static void put_options(struct page *p) {
+    const int64_t base = tape_amount(&p->e->tape, p->e->sale.total);
+    if (p->paper->option_count == 0) {
+        return;
+    }
+    book_keep(p->book, p->sheet, p->row, p->row + (uint32_t)p->paper->option_count + 1);
+    book_text(p->book, p->sheet, p->row, COLUMN_ID, LOOK_SECTION, "Options");
+    book_text(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_HEAD, "difference");
+    book_text(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_HEAD, "total");
+    for (size_t i = 0; i < p->paper->option_count; i++) {
+        const struct estimate *const o = &p->paper->options[i];
+        const struct make *const changes = &o->job->options[o->option].changes;
+        const int64_t total = tape_amount(&o->tape, o->sale.total);
+        const char *const name = estimate_name(o);
+        const char *const wood = changed_to(p, name, changes->frame.name.s);
+        const char *const finish = changed_to(p, name, changes->finish.name.s);
+        const bool adds = o->job->options[o->option].price.word == OPTION_ADDS;
+        char words[240];
+        (void)snprintf(words, sizeof words, "%s%s%s; %s the total above", name, wood, finish,
+                       adds ? "adds to" : "in place of");
+        book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, words);
+        book_number(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, UNIT_MONEY, 2,
+                    total - base);
+        book_number(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, UNIT_MONEY, 2, total);
+    }
+    check_options(p->paper, p->sheet, p->row++, COLUMN_WHAT);
+    p->row++;
+}
+
+static void put_by_others(struct page *p) {
+    const struct hardware_list *const list = &p->e->hardware;
+    for (size_t i = 0; i < list->count; i++) {
+        if (list->buys[i].by_others) {
+            char count[32];
+            book_format(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_PLAIN,
+                        "by others, not in the price: %s %s",
+                        tape_text(&p->e->tape, list->buys[i].needed, count, sizeof count),
+                        p->e->rates->hardware[list->buys[i].hardware].name.s);
+        }
+    }
+}
+
+static void put_terms(struct page *p) {
+    const struct job *const job = p->e->job;
+    const uint32_t first = p->row;
+    put_by_others(p);
+    if (job->note.s != NULL) {
+        book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP, job->note.s);
+    }
+    if (job->terms.s != NULL) {
+        book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP, job->terms.s);
+    }
+    book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP,
+              "Made to the sizes above. Wood moves and its color and grain vary. Prices hold for "
+              "the whole list, until the date above.");
+    book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP,
+              "Tax and deposit follow the settings given; check them with your local authority.");
+    book_text(p->book, p->sheet, first, COLUMN_ID, LOOK_LABEL, "Terms");
+    book_keep(p->book, p->sheet, first, p->row - 1);
+}
+
+void sheet_quote(struct paper *paper) {
+    struct page p = {.paper = paper, .book = paper->book, .e = paper->base};
+    p.sheet = book_sheet(paper->book, "Quote", "Quote", false);
+    book_width(paper->book, p.sheet, COLUMN_ID, 13);
+    book_width(paper->book, p.sheet, COLUMN_WHAT, 46);
+    put_head(&p);
+    put_doors(&p);
+    put_sums(&p);
+    put_options(&p);
+    put_terms(&p);
+}

@@ -1,0 +1,201 @@
+/* SPDX-License-Identifier: MIT */
+/* Every given of the files that the estimate used, with the words and the line it came from;
+ * constants with their source; and the steps in between that no other sheet shows. */
+#include "report/shop/check_cell.h"
+#include "report/shop/paper.h"
+
+#include <ctype.h>
+#include <string.h>
+
+/* The section that a line of an INI file stands in: the nearest line above that starts with '['.
+ * NULL: none. */
+static const char *section_above(const struct problems *problems, struct place place,
+                                 size_t *size) {
+    for (; place.line > 0; place.line--) {
+        const char *line = problems_line(problems, place);
+        if (line == NULL) {
+            return NULL;
+        }
+        line += strspn(line, " \t");
+        if (line[0] == '[') {
+            *size = strcspn(line, "]") + 1;
+            return line;
+        }
+    }
+    return NULL;
+}
+
+/* Whether a place is of the rates or job file: its line has a section above and a key. */
+static bool of_settings(const struct problems *problems, struct place place) {
+    size_t size = 0;
+    return place.file != 0 && section_above(problems, place, &size) != NULL;
+}
+
+/* The cell's name in formulas: `in_lumber_poplar_price`; a further value of the same line gets its
+ * number. */
+static const char *cell_name(const struct paper *paper, const char *section, size_t section_size,
+                             const char *key, size_t key_size, size_t nth) {
+    char name[200] = "in_";
+    size_t used = 3;
+    const char *const texts[] = {section, key};
+    const size_t sizes[] = {section_size, key_size};
+    for (size_t t = 0; t < 2; t++) {
+        for (size_t i = 0; i < sizes[t] && used + 8 < sizeof name; i++) {
+            const char c = (char)tolower((unsigned char)texts[t][i]);
+            const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+            if (plain) {
+                name[used++] = c;
+            } else if (name[used - 1] != '_') {
+                name[used++] = '_';
+            }
+        }
+    }
+    while (used > 3 && name[used - 1] == '_') {
+        used--;
+    }
+    name[used] = '\0';
+    const char *const all = nth == 0 ? pool_text(&paper->book->pool, name, used)
+                                     : pool_format(&paper->book->pool, "%s_%zu", name, nth + 1);
+    return all == NULL ? "in_" : all;
+}
+
+static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, fig figure,
+                      struct place place, size_t nth) {
+    struct book *const book = paper->book;
+    size_t size = 0;
+    const char *const section = section_above(paper->problems, place, &size);
+    const char *line = problems_line(paper->problems, place);
+    line += strspn(line, " \t");
+    size_t key = strcspn(line, "=");
+    while (key > 0 && (line[key - 1] == ' ' || line[key - 1] == '\t')) {
+        key--;
+    }
+    book_format(book, sheet, row, 0, LOOK_PLAIN, "%.*s", (int)size, section);
+    book_format(book, sheet, row, 1, LOOK_PLAIN, "%.*s", (int)key, line);
+    book_text(book, sheet, row, 2, LOOK_PLAIN, tape_label(&paper->base->tape, figure));
+    const bool input = check_is_input(&paper->base->tape, figure);
+    book_claim(book, sheet, row, 3, input ? LOOK_INPUT : LOOK_PLAIN, figure);
+    if (input) {
+        check_changed(paper, sheet, row, figure);
+    }
+    book_define(book, sheet, row, 3, cell_name(paper, section, size, line, key, nth));
+    book_text(book, sheet, row, 4, LOOK_UNIT, paper_unit(paper, figure));
+    book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u",
+                problems_file_name(paper->problems, place.file), place.line);
+}
+
+static int by_place(const struct tape *tape, fig a, fig b) {
+    const struct place x = tape_origin(tape, a).place;
+    const struct place y = tape_origin(tape, b).place;
+    if (x.file != y.file) {
+        return x.file < y.file ? -1 : 1;
+    }
+    if (x.line != y.line) {
+        return x.line < y.line ? -1 : 1;
+    }
+    return x.column < y.column ? -1 : (x.column > y.column ? 1 : 0);
+}
+
+/* Insertion into an array sorted by place; there are a few hundred. */
+static void insert(const struct tape *tape, fig *list, size_t count, fig figure) {
+    size_t i = count;
+    for (; i > 0 && by_place(tape, list[i - 1], figure) > 0; i--) {
+        list[i] = list[i - 1];
+    }
+    list[i] = figure;
+}
+
+static uint32_t put_constants(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    const struct tape *const tape = &paper->base->tape;
+    struct book *const book = paper->book;
+    book_text(book, sheet, row++, 0, LOOK_SECTION, "Constants");
+    for (uint32_t id = 1; id < tape->count; id++) {
+        const fig figure = {id};
+        const struct origin origin = tape_origin(tape, figure);
+        if (tape->figures[id].op == OP_GIVEN && origin.source != NULL) {
+            book_text(book, sheet, row, 0, LOOK_PLAIN, tape_label(tape, figure));
+            book_claim(book, sheet, row, 3, LOOK_PLAIN, figure);
+            book_text(book, sheet, row, 4, LOOK_UNIT, paper_unit(paper, figure));
+            book_text(book, sheet, row++, 5, LOOK_NOTE, origin.source);
+        }
+    }
+    return row;
+}
+
+void sheet_rates(struct paper *paper) {
+    static const char *const heads[] = {"section", "key",  "what it is here", "value",
+                                        "unit",    "from", "changed?"};
+    const struct tape *const tape = &paper->base->tape;
+    struct book *const book = paper->book;
+    const uint16_t sheet = book_sheet(book, "Rates", "Rates used", false);
+    uint32_t row = paper_title(paper, sheet, "Rates used",
+                               "What this estimate took from its files. Cells on a light band may "
+                               "be changed, and every figure follows; the rest needs another run.");
+    book_width(book, sheet, 0, 24);
+    book_width(book, sheet, 1, 17);
+    book_width(book, sheet, 2, 32);
+    book_width(book, sheet, 5, 40);
+    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    book_headings(book, sheet, row, row, 0);
+    row++;
+    fig *const list = pool_take(&book->pool, tape->origin_count + 1u, sizeof *list);
+    size_t count = 0;
+    for (uint32_t id = 1; list != NULL && id < tape->count; id++) {
+        const struct place place = tape_origin(tape, (fig){id}).place;
+        if (tape->figures[id].op == OP_GIVEN && of_settings(paper->problems, place)) {
+            insert(tape, list, count++, (fig){id});
+        }
+    }
+    size_t nth = 0;
+    for (size_t i = 0; i < count; i++) {
+        const struct place place = tape_origin(tape, list[i]).place;
+        const struct place before =
+            i == 0 ? (struct place){0} : tape_origin(tape, list[i - 1]).place;
+        nth = i > 0 && before.file == place.file && before.line == place.line ? nth + 1 : 0;
+        put_given(paper, sheet, row++, list[i], place, nth);
+    }
+    put_constants(paper, sheet, row + 1);
+}
+
+/* How a figure came about, for who reads no formulas. */
+static const char *const how[OP_COUNT] = {
+    [OP_GIVEN] = "read or measured",
+    [OP_SUM] = "sum or difference",
+    [OP_TOTAL] = "sum of count x each",
+    [OP_RATIO] = "product or quotient",
+    [OP_LARGER] = "the larger of two",
+    [OP_SMALLER] = "the smaller of two",
+    [OP_UP] = "up to whole steps",
+    [OP_PICK_UPTO] = "from a table, up to a limit",
+    [OP_PICK_FROM] = "from a table, from a limit on",
+    [OP_CHOSEN] = PAPER_CHOSEN,
+};
+
+void sheet_workings(struct paper *paper) {
+    static const char *const heads[] = {"about", "what", "value", "unit", "how"};
+    const struct tape *const tape = &paper->base->tape;
+    struct book *const book = paper->book;
+    const uint16_t sheet = book_sheet(book, "Workings", "Steps in between", false);
+    uint32_t row =
+        paper_title(paper, sheet, "Steps in between",
+                    "Figures that no other sheet shows, so that every formula can be followed.");
+    book_width(book, sheet, 0, 26);
+    book_width(book, sheet, 1, 38);
+    book_width(book, sheet, 3, 12);
+    book_width(book, sheet, 4, 26);
+    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    book_headings(book, sheet, row, row, 0);
+    row++;
+    book_settle(book);
+    for (uint32_t id = 1; !book_failed(book) && id < tape->count; id++) {
+        const fig figure = {id};
+        if (book_home(book, figure) != NULL) {
+            continue;
+        }
+        book_text(book, sheet, row, 0, LOOK_PLAIN, tape_subject_name(tape, figure));
+        book_text(book, sheet, row, 1, LOOK_PLAIN, tape_label(tape, figure));
+        book_figure(book, sheet, row, 2, LOOK_PLAIN, figure);
+        book_text(book, sheet, row, 3, LOOK_UNIT, paper_unit(paper, figure));
+        book_text(book, sheet, row++, 4, LOOK_NOTE, how[tape->figures[id].op]);
+    }
+}

@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: MIT */
+/* What one leaf takes of each material, finish and piece of hardware: a column a thing, so that its
+ * sum over the job is one range. */
+#include "model/name.h"
+#include "report/shop/paper.h"
+#include "report/words/show.h"
+
+#define FIRST_ROW 4
+
+static void head(const struct paper *paper, uint16_t sheet, uint16_t column, const char *name,
+                 const char *what) {
+    book_format(paper->book, sheet, FIRST_ROW - 1, column, LOOK_TALL, "%s, %s", name, what);
+}
+
+static const struct material_use *use_of(const struct leaf_figures *leaf, enum stuff stuff,
+                                         int32_t material) {
+    for (size_t u = 0; u < leaf->use_count; u++) {
+        if (leaf->uses[u].stuff == stuff && leaf->uses[u].material == material) {
+            return &leaf->uses[u];
+        }
+    }
+    return NULL;
+}
+
+/* A column of a figure of struct material_use. */
+static void material_column(const struct paper *paper, uint16_t sheet, uint16_t column,
+                            enum stuff stuff, int32_t material, const char *what, size_t offset) {
+    const struct quantities *const q = &paper->base->quantities;
+    head(paper, sheet, column, material_name(paper->base->rates, stuff, material), what);
+    for (size_t r = 0; r < q->count; r++) {
+        const struct material_use *const use = use_of(&q->leaves[r], stuff, material);
+        if (use != NULL) {
+            book_claim(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
+                       paper_at(use, offset));
+        }
+    }
+}
+
+static uint16_t material_columns(const struct paper *paper, uint16_t sheet, uint16_t column) {
+    const struct estimate *const e = paper->base;
+    for (size_t i = 0; i < e->lumber.count; i++) {
+        const int32_t material = e->lumber.buys[i].material;
+        material_column(paper, sheet, column++, STUFF_LUMBER, material, "net",
+                        offsetof(struct material_use, net));
+        material_column(paper, sheet, column++, STUFF_LUMBER, material, "rough",
+                        offsetof(struct material_use, rough));
+    }
+    for (size_t i = 0; i < e->sheets.count; i++) {
+        material_column(paper, sheet, column++, STUFF_SHEET, e->sheets.buys[i].material, "area",
+                        offsetof(struct material_use, net));
+    }
+    for (size_t i = 0; i < e->glass.count; i++) {
+        const int32_t material = e->glass.buys[i].material;
+        material_column(paper, sheet, column++, STUFF_GLASS, material, "area charged",
+                        offsetof(struct material_use, net));
+        material_column(paper, sheet, column++, STUFF_GLASS, material, "cost",
+                        offsetof(struct material_use, cost));
+    }
+    return column;
+}
+
+static uint16_t other_columns(const struct paper *paper, uint16_t sheet, uint16_t column) {
+    const struct estimate *const e = paper->base;
+    const struct quantities *const q = &e->quantities;
+    for (size_t i = 0; i < e->banding.count; i++, column++) {
+        head(paper, sheet, column, e->rates->bandings[e->banding.buys[i].banding].name.s, "run");
+        for (size_t r = 0; r < q->count; r++) {
+            if (q->leaves[r].banding == e->banding.buys[i].banding) {
+                book_claim(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
+                           q->leaves[r].banded);
+            }
+        }
+    }
+    for (size_t i = 0; i < e->hardware.count; i++, column++) {
+        head(paper, sheet, column, e->rates->hardware[e->hardware.buys[i].hardware].name.s,
+             "pieces");
+        for (size_t r = 0; r < q->count; r++) {
+            book_claim(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
+                       hardware_on_leaf(&e->hardware.buys[i], &q->leaves[r]));
+        }
+    }
+    for (size_t b = 0; b < e->finish.batch_count; b++, column++) {
+        const struct batch *const batch = &e->finish.batches[b];
+        const char *const color = show_batch_color(e, batch);
+        head(paper, sheet, column, e->rates->finishes[batch->finish].name.s,
+             color[0] == '\0' ? "sprayed" : color);
+        for (size_t r = 0; r < q->count; r++) {
+            if (e->finish.batch_of[r] == b) {
+                book_claim(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
+                           q->leaves[r].sprayed);
+            }
+        }
+    }
+    return column;
+}
+
+void sheet_takes(struct paper *paper) {
+    struct book *const book = paper->book;
+    const struct quantities *const q = &paper->base->quantities;
+    const struct measures *const m = &paper->base->measures;
+    const uint16_t sheet = book_sheet(book, "Takes", "What each door takes", true);
+    /* right of the column that is printed on every page */
+    book_text(book, sheet, 0, 1, LOOK_TITLE, "What each door takes");
+    book_format(
+        book, sheet, 1, 1, LOOK_NOTE,
+        "Of one leaf: lumber in the unit it is sold by, areas in %s, runs in %s, pieces, money.",
+        unit_name(m->area), unit_name(m->run));
+    book_text(book, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, "id");
+    book_text(book, sheet, FIRST_ROW - 1, 1, LOOK_TALL, "doors in all");
+    book_headings(book, sheet, FIRST_ROW - 1, FIRST_ROW - 1, 1);
+    for (size_t r = 0; r < q->count; r++) {
+        book_text(book, sheet, FIRST_ROW + (uint32_t)r, 0, LOOK_LABEL,
+                  q->leaves[r].door->row->id.s);
+        book_mention(book, sheet, FIRST_ROW + (uint32_t)r, 1, LOOK_PLAIN, q->leaves[r].pieces);
+    }
+    (void)other_columns(paper, sheet, material_columns(paper, sheet, 2));
+}

@@ -1,0 +1,48 @@
+/* SPDX-License-Identifier: MIT */
+/* The reports on the terminal, a function a command.  Each lays out what the tape holds and
+ * computes nothing of its own; lines are at most 80 columns where names allow. Memory that runs out
+ * fails the page. */
+#ifndef DOORCOST_REPORT_TEXT_PRINT_H
+#define DOORCOST_REPORT_TEXT_PRINT_H
+
+#include "price/estimate.h"
+#include "price/purchase.h"
+#include "report/text/grid.h"
+
+/* The head that every report opens with: what it is, the job, whose, when, in which money. */
+void head_print(struct page *page, const char *what, const struct estimate *estimate);
+
+/* The quote as the client reads it: doors by room, the foot, what the options come to. */
+void quote_print(struct page *page, const struct estimate *base, const struct estimate *options,
+                 size_t option_count);
+/* What stands below it for the shop: cost, what to buy, hours. */
+void shop_print(struct page *page, const struct estimate *estimate);
+
+/* `19 rows, 50 doors and fronts: no errors, 2 warnings`. */
+void check_print(struct page *page, const struct estimate *estimate,
+                 const struct problems *problems);
+
+/* The finish to buy, and the numbers that lead there. */
+void finish_print(struct page *page, const struct estimate *estimate);
+
+/* Everything to buy, what it costs and what the job is charged of it. */
+void buy_print(struct page *page, const struct estimate *estimate, const struct purchase *purchase);
+/* Parts of that list: the containers of finish; all below the finish. */
+void products_print(struct page *page, const struct estimate *estimate);
+void small_print(struct page *page, const struct estimate *estimate);
+
+/* The cutting plans: what to buy, how it is cut, where the waste goes, how near to the least
+ * possible that is. */
+void plan_print(struct page *page, const struct estimate *estimate);
+
+/* The estimates side by side, each against the first. count: 1 or more; purchases: as many. */
+void compare_print(struct page *page, const struct estimate *estimates,
+                   const struct purchase *purchases, size_t count);
+
+/* `3 errors`, `1 warning`, `no errors`: a count and its noun, which takes an s. */
+struct counted {
+    char text[48];
+};
+struct counted count_words(size_t count, const char *noun);
+
+#endif

@@ -1,0 +1,123 @@
+/* SPDX-License-Identifier: MIT */
+#include "report/text/reason.h"
+
+#include "figure/unit.h"
+
+#include <stdlib.h>
+
+#define MOST_TERMS 6
+
+static const char *number(const struct tape *tape, fig f, struct pool *pool) {
+    char text[32];
+    return pool_format(pool, "%s", tape_text(tape, f, text, sizeof text));
+}
+
+/* Terms or factors one after another; `plus` and `minus` are put before all but the first. */
+static const char *chain(const struct tape *tape, fig f, struct pool *pool, const char *plus,
+                         const char *minus) {
+    const char *text = "";
+    const size_t count = tape_operands(tape, f);
+    for (size_t i = 0; i < count && text != NULL; i++) {
+        const struct operand o = tape_operand(tape, f, i);
+        const char *const value = number(tape, o.f, pool);
+        const char *const sign = o.minus ? minus : (i == 0 ? "" : plus);
+        text = value == NULL ? NULL : pool_format(pool, "%s%s%s", text, sign, value);
+    }
+    return text;
+}
+
+static const char *total(const struct tape *tape, fig f, struct pool *pool) {
+    const char *text = "";
+    for (size_t i = 0; i + 1 < tape_operands(tape, f) && text != NULL; i += 2) {
+        const char *const count = number(tape, tape_operand(tape, f, i).f, pool);
+        const char *const each = number(tape, tape_operand(tape, f, i + 1).f, pool);
+        text = count == NULL || each == NULL
+                   ? NULL
+                   : pool_format(pool, "%s%s%s x %s", text, i == 0 ? "" : " + ", count, each);
+    }
+    return text;
+}
+
+static const char *pair(const struct tape *tape, fig f, struct pool *pool, const char *format_words,
+                        const char *between) {
+    const char *const a = number(tape, tape_operand(tape, f, 0).f, pool);
+    const char *const b = number(tape, tape_operand(tape, f, 1).f, pool);
+    return a == NULL || b == NULL ? NULL
+                                  : pool_format(pool, "%s%s%s%s", format_words, a, between, b);
+}
+
+static const char *up(const struct tape *tape, fig f, struct pool *pool) {
+    const struct figure *const step = tape_figure(tape, tape_operand(tape, f, 1).f);
+    if (step->value != 1 || step->decimals != 0) {
+        return pair(tape, f, pool, "", " up to a multiple of ");
+    }
+    return pool_format(pool, "%s up to a whole", number(tape, tape_operand(tape, f, 0).f, pool));
+}
+
+const char *reason_text(const struct tape *tape, fig f, struct pool *pool) {
+    const enum figure_op op = (enum figure_op)tape_figure(tape, f)->op;
+    const size_t count = tape_operands(tape, f);
+    switch (op) {
+    case OP_SUM:
+        return count > MOST_TERMS ? pool_format(pool, "sum of %zu", count)
+                                  : chain(tape, f, pool, " + ", " - ");
+    case OP_TOTAL:
+        return count > MOST_TERMS ? pool_format(pool, "sum of %zu products", count / 2)
+                                  : total(tape, f, pool);
+    case OP_RATIO:
+        return chain(tape, f, pool, " x ", " / ");
+    case OP_LARGER:
+        return pair(tape, f, pool, "the larger of ", " and ");
+    case OP_SMALLER:
+        return pair(tape, f, pool, "the smaller of ", " and ");
+    case OP_UP:
+        return up(tape, f, pool);
+    case OP_PICK_UPTO:
+    case OP_PICK_FROM:
+        return pool_format(pool, "from a table, by %s",
+                           number(tape, tape_operand(tape, f, 0).f, pool));
+    case OP_CHOSEN:
+        return "chosen";
+    case OP_GIVEN:
+    case OP_COUNT:
+        break;
+    }
+    return "given";
+}
+
+/* Marks f and what it was made from, but for what lies at or behind `start`. */
+static void mark(const struct tape *tape, fig start, fig f, bool *marks) {
+    if (fig_none(f) || f.id == start.id || marks[f.id] || tape_figure(tape, f)->op == OP_GIVEN) {
+        return;
+    }
+    marks[f.id] = true;
+    for (size_t i = 0; i < tape_operands(tape, f); i++) {
+        mark(tape, start, tape_operand(tape, f, i).f, marks);
+    }
+}
+
+void reason_chain(struct grid *grid, const struct tape *tape, fig start, const fig *ends,
+                  size_t count) {
+    bool *const marks = calloc(tape->count + 1u, sizeof *marks);
+    if (marks == NULL) {
+        grid->failed = true;
+        return;
+    }
+    for (size_t i = 0; i < count; i++) {
+        mark(tape, start, ends[i], marks);
+    }
+    for (uint32_t id = 1; id < tape->count; id++) {
+        if (!marks[id]) {
+            continue;
+        }
+        const fig f = {id};
+        char value[32];
+        const char *const formula = reason_text(tape, f, &grid->pool);
+        const char *const unit = unit_name((enum unit)tape_figure(tape, f)->unit);
+        grid_put(grid, "%s", tape_label(tape, f));
+        grid_put(grid, "%s", formula == NULL ? "" : formula);
+        grid_put(grid, "%s%s%s", tape_text(tape, f, value, sizeof value),
+                 unit[0] == '\0' ? "" : " ", unit);
+    }
+    free(marks);
+}

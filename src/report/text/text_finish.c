@@ -1,0 +1,157 @@
+/* SPDX-License-Identifier: MIT */
+/* What finish to buy, and the chain of numbers that leads there: area, film, losses, mix, parts,
+ * containers. */
+#include "report/text/print.h"
+#include "report/text/reason.h"
+#include "report/words/show.h"
+
+static const struct grid_column chain_columns[] = {
+    {NULL, GRID_LEFT, true}, {NULL, GRID_LEFT, false}, {NULL, GRID_RIGHT, false}};
+
+static const char *part_words(const struct word *of) {
+    return of->word == PART_OF_MIX ? "of the mix" : "of the coating";
+}
+
+/* What the file says of a coating and its spraying, in a sentence. */
+static void say_coating(struct page *page, const struct estimate *e, const struct batch *batch,
+                        const struct coat_figures *coat) {
+    const struct coating *const c = &e->rates->coatings[coat->coating];
+    const struct finish *const finish = &e->rates->finishes[batch->finish];
+    const struct spray *const s = &e->rates->sprays[finish->spray];
+    const bool practical = c->spread_by.word == SPREAD_BY_PRACTICAL;
+    struct pool pool;
+    pool_init(&pool);
+    const char *text = pool_format(&pool, "%s coat%s", show(e, coat->times).text,
+                                   tape_scaled(&e->tape, coat->times, 0) == 1 ? "" : "s");
+    const struct {
+        bool told;
+        const char *before;
+        struct shown value;
+        const char *after;
+    } facts[] = {
+        {!fig_none(coat->film), " of ", show_unit(e, coat->film), " wet"},
+        {c->spread_by.word != SPREAD_BY_FILM, ", ", show_value(&c->coverage, e->job->unit),
+         practical ? " in practice, losses in it" : " in theory"},
+        {!practical, "; of what is sprayed ", show_value(&s->transfer, e->job->unit),
+         " lands on the parts"},
+        {!practical && s->other_loss.set, ", another ", show_value(&s->other_loss, e->job->unit),
+         " is lost"},
+        {s->fixed_loss.set, "; each mix leaves ", show_value(&s->fixed_loss, e->job->unit),
+         " in pot and hose"},
+        {s->mix_size.set, ", mixed at once at most ", show_value(&s->mix_size, e->job->unit), ""},
+        {c->reducer.set, "; reducer ", show_value(&c->reducer, e->job->unit), ""},
+        {c->reducer.set, " ", {""}, part_words(&c->reducer_of)},
+        {c->catalyst.set, "; catalyst ", show_value(&c->catalyst, e->job->unit), ""},
+        {c->catalyst.set, " ", {""}, part_words(&c->catalyst_of)},
+        {c->solids.set, "; solids ", show_value(&c->solids, e->job->unit), " by volume"},
+        {c->pot_life.set, "; a mix keeps ", show_value(&c->pot_life, e->job->unit), ""},
+        {c->dry.set, "; a coat dries ", show_value(&c->dry, e->job->unit), ""},
+    };
+    for (size_t i = 0; i < sizeof facts / sizeof *facts && text != NULL; i++) {
+        if (facts[i].told) {
+            text = pool_format(&pool, "%s%s%s%s", text, facts[i].before, facts[i].value.text,
+                               facts[i].after);
+        }
+    }
+    page->failed = page->failed || text == NULL;
+    if (text != NULL) {
+        const char *const first = pool_format(&pool, "  %s:", c->name.s);
+        say_wrapped(page, first == NULL ? "" : first, 4, " %s", text);
+    }
+    pool_clear(&pool);
+}
+
+static void print_coat(struct page *page, const struct estimate *e, const struct batch *batch,
+                       const struct coat_figures *coat) {
+    const fig ends[] = {coat->theoretical, coat->sprayed,  coat->mixes,          coat->mix,
+                        coat->reducer,     coat->catalyst, coat->coating_volume, coat->dry_film};
+    struct grid grid;
+    say(page, "%s", "");
+    say_coating(page, e, batch, coat);
+    grid_init(&grid, chain_columns, 3, 4);
+    reason_chain(&grid, &e->tape, batch->area, ends, sizeof ends / sizeof *ends);
+    grid_print(&grid, page);
+    grid_clear(&grid);
+}
+
+static void print_batch(struct page *page, const struct estimate *e, const struct batch *batch) {
+    const struct finish *const finish = &e->rates->finishes[batch->finish];
+    const bool put_out = batch->coat_count == 0;
+    const char *const color = show_batch_color(e, batch);
+    say(page, "%s", "");
+    say_wrapped(page, finish->name.s, 2, put_out ? "%s%s: %s, put out%s" : "%s%s: %s to spray%s",
+                color[0] == '\0' ? "" : ", ", color, show_unit(e, batch->area).text,
+                finish->faces.word == FACES_FRONT ? " (fronts and edges)" : "");
+    for (size_t i = 0; i < batch->coat_count; i++) {
+        print_coat(page, e, batch, &batch->coats[i]);
+    }
+    if (put_out) {
+        return;
+    }
+    say(page, "%s", "");
+    if (!fig_none(batch->dry_film)) {
+        say(page, "  dry film, all coats: %s", show_unit(e, batch->dry_film).text);
+    }
+    if (!fig_none(batch->dry_hours)) {
+        say(page, "  drying, one coat after another: %s", show_unit(e, batch->dry_hours).text);
+    }
+}
+
+/* `2 x 1 gal, 1 x 1 qt`: the largest first, as the file has them. */
+static const char *containers(const struct estimate *e, const struct product *p,
+                              struct pool *pool) {
+    const char *text = "";
+    for (size_t i = p->size_count; i-- > 0 && text != NULL;) {
+        if (tape_amount(&e->tape, p->counts[i]) > 0) {
+            text = pool_format(pool, "%s%s%s x %s", text, text[0] == '\0' ? "" : ", ",
+                               show(e, p->counts[i]).text, p->sizes->s[i].words);
+        }
+    }
+    return text == NULL || text[0] == '\0' ? "none" : text;
+}
+
+static void put_product(struct grid *grid, const struct estimate *e, const struct product *p) {
+    grid_put(grid, p->color == NULL ? "%s%s" : "%s, %s", p->name, p->color == NULL ? "" : p->color);
+    grid_put(grid, "%s", show(e, p->need).text);
+    grid_put(grid, "%s", containers(e, p, &grid->pool));
+    grid_put(grid, "%s", show(e, p->left_over).text);
+    grid_put(grid, "%s", show_money(e, p->cost).text);
+    grid_put(grid, "%s", show_money(e, p->charged).text);
+}
+
+void products_print(struct page *page, const struct estimate *e) {
+    const bool liters = e->measures.volume == UNIT_L;
+    const struct grid_column columns[] = {
+        {liters ? "volumes in L" : "volumes in gal", GRID_LEFT, true},
+        {"needed", GRID_RIGHT, false},
+        {"containers", GRID_LEFT, false},
+        {"left over", GRID_RIGHT, false},
+        {"cost", GRID_RIGHT, false},
+        {"charged", GRID_RIGHT, false}};
+    struct grid grid;
+    grid_init(&grid, columns, 6, 2);
+    for (size_t i = 0; i < e->finish.product_count; i++) {
+        put_product(&grid, e, &e->finish.products[i]);
+    }
+    grid_print(&grid, page);
+    grid_clear(&grid);
+}
+
+void finish_print(struct page *page, const struct estimate *e) {
+    head_print(page, "Finish to buy, and why", e);
+    if (e->finish.batch_count == 0) {
+        say(page, "%s", "");
+        say(page, "Nothing is sprayed: every row's finish is 'none'.");
+        return;
+    }
+    for (size_t i = 0; i < e->finish.batch_count; i++) {
+        print_batch(page, e, &e->finish.batches[i]);
+    }
+    say(page, "%s", "");
+    say(page, "To buy: the cheapest set of containers that holds the need");
+    products_print(page, e);
+    say(page, "%s", "");
+    say_wrapped(page, "", 0,
+                "Spray only in a ventilated booth away from flame and sparks, with the respirator "
+                "the data sheet names. Follow local fire and air rules. Do not pile rags.");
+}

@@ -1,0 +1,53 @@
+/* SPDX-License-Identifier: MIT */
+/* The head of every report, and the one line of a check. */
+#include "report/text/print.h"
+#include "report/words/show.h"
+
+static void line(struct grid *grid, const char *label, const char *text) {
+    if (text != NULL && text[0] != '\0') {
+        grid_put(grid, "%s", label);
+        grid_put(grid, "%s", text);
+    }
+}
+
+static const char *length_words(enum length_unit unit) {
+    return unit == LENGTH_MM ? "millimeters" : "inches";
+}
+
+void head_print(struct page *page, const char *what, const struct estimate *e) {
+    static const struct grid_column columns[] = {{NULL, GRID_LEFT, false}, {NULL, GRID_LEFT, true}};
+    const struct job *const job = e->job;
+    struct grid grid;
+    say_wrapped(page, what, 0, ": %s", job->title.s);
+    grid_init(&grid, columns, 2, 2);
+    line(&grid, "number", job->number.s);
+    line(&grid, "client", job->client.s);
+    line(&grid, "at", job->address.s);
+    line(&grid, "measured by", job->measured_by.s);
+    line(&grid, "date", job->date.s);
+    line(&grid, "valid until", show_valid_until(job).text);
+    line(&grid, "ready", job->ready.s);
+    line(&grid, "shop", e->rates->shop.name.s);
+    line(&grid, "made", estimate_name(e));
+    grid_put(&grid, "money");
+    grid_put(&grid, "%s, sizes in %s", e->rates->shop.currency.s, length_words(job->unit));
+    grid_print(&grid, page);
+    grid_clear(&grid);
+}
+
+struct counted count_words(size_t count, const char *noun) {
+    struct counted c;
+    if (count == 0) {
+        (void)snprintf(c.text, sizeof c.text, "no %ss", noun);
+    } else {
+        (void)snprintf(c.text, sizeof c.text, "%zu %s%s", count, noun, count == 1 ? "" : "s");
+    }
+    return c;
+}
+
+void check_print(struct page *page, const struct estimate *e, const struct problems *problems) {
+    say(page, "%s, %s doors and fronts: %s, %s", count_words(e->job->row_count, "row").text,
+        show(e, e->quantities.all_leaves).text,
+        count_words(problems_count(problems, SEVERITY_ERROR), "error").text,
+        count_words(problems_count(problems, SEVERITY_WARNING), "warning").text);
+}

@@ -1,0 +1,224 @@
+/* SPDX-License-Identifier: MIT */
+/* The quote as the client reads it. */
+#include "report/text/print.h"
+#include "report/words/show.h"
+
+#include <string.h>
+
+static const char *room_of(const struct estimate *e, size_t row) {
+    const char *const room = e->job->rows[row].room.s;
+    return room == NULL || room[0] == '\0' ? "(no room named)" : room;
+}
+
+/* --- doors, by room --- */
+
+static void put_door(struct grid *grid, const struct estimate *e, size_t row) {
+    const struct leaf_figures *const leaf = &e->quantities.leaves[row];
+    const struct door *const door = leaf->door;
+    const struct door_price *const price = &e->costs.doors[row];
+    grid_put(grid, "%s", door->row->id.s);
+    grid_put(grid, "%s, %s", show_use((enum use)door->row->use.word), show_style(door));
+    grid_put(grid, "%s", show_size(door->width, door->height, e->job->unit).text);
+    if (door->leaves > 1) {
+        grid_put(grid, "%s x %d", show(e, leaf->openings).text, (int)door->leaves);
+    } else {
+        grid_put(grid, "%s", show(e, leaf->openings).text);
+    }
+    grid_put(grid, "%s", show_money(e, price->unit).text);
+    grid_put(grid, "%s", show_money(e, price->amount).text);
+}
+
+/* Rooms in the order in which the list first names them. */
+static void put_rooms(struct grid *grid, const struct estimate *e) {
+    for (size_t first = 0; first < e->job->row_count; first++) {
+        bool seen = false;
+        for (size_t before = 0; before < first && !seen; before++) {
+            seen = strcmp(room_of(e, before), room_of(e, first)) == 0;
+        }
+        if (seen) {
+            continue;
+        }
+        grid_heading(grid, "%s", room_of(e, first));
+        for (size_t row = first; row < e->job->row_count; row++) {
+            if (strcmp(room_of(e, row), room_of(e, first)) == 0) {
+                put_door(grid, e, row);
+            }
+        }
+    }
+}
+
+static void print_doors(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {{"", GRID_LEFT, false},
+                                                 {"doors and fronts", GRID_LEFT, true},
+                                                 {"size", GRID_RIGHT, false},
+                                                 {"count", GRID_RIGHT, false},
+                                                 {"price each", GRID_RIGHT, false},
+                                                 {"amount", GRID_RIGHT, false}};
+    struct grid grid;
+    grid_init(&grid, columns, 6, 0);
+    put_rooms(&grid, e);
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    bool pairs = false;
+    for (size_t row = 0; row < e->job->row_count; row++) {
+        const struct row *const r = &e->job->rows[row];
+        pairs = pairs || e->doors.doors[row].leaves > 1;
+        if (!fig_none(e->costs.doors[row].extra)) {
+            say_wrapped(page, "", 2, "%s: %s of its price each is for: %s", r->id.s,
+                        show_money(e, e->costs.doors[row].extra).text,
+                        r->extra_words.s == NULL ? "an extra charge" : r->extra_words.s);
+        }
+    }
+    if (pairs) {
+        say(page, "  count '1 x 2': one opening with a pair of doors; the price is for one door");
+    }
+}
+
+/* --- the foot --- */
+
+static void put_line(struct grid *grid, const char *label, const char *rate, const char *money) {
+    grid_put(grid, "%s", label);
+    grid_put(grid, "%s", rate);
+    grid_put(grid, "%s", money);
+}
+
+static void put_sold(struct grid *grid, const struct estimate *e) {
+    const struct sale_figures *const sale = &e->sale;
+    const struct sale *const given = &e->job->sale;
+    put_line(grid, "doors and fronts", show(e, e->quantities.all_leaves).text,
+             show_money(e, sale->doors).text);
+    if (sale_asked(&e->tape, sale->discount_rate)) {
+        grid_put(grid, "less discount");
+        grid_put(grid, "%s", show_unit(e, sale->discount_rate).text);
+        grid_put(grid, "-%s", show_money(e, sale->discount).text);
+    }
+    if (!fig_none(sale->minimum_line) && tape_amount(&e->tape, sale->minimum_line) > 0) {
+        put_line(grid, "to the least that a job is done for", "",
+                 show_money(e, sale->minimum_line).text);
+    }
+    for (size_t i = 0; i < sale->charge_count; i++) {
+        const char *const name = given->charges[i].name.s;
+        put_line(grid, name == NULL ? "charge" : name, "", show_money(e, sale->charges[i]).text);
+    }
+    if (!fig_none(sale->delivery)) {
+        put_line(grid, "delivery", "", show_money(e, sale->delivery).text);
+    }
+}
+
+/* What tax is called where the job is sold. */
+static const char *tax_word(const struct job *job) {
+    return job->sale.tax_name.s == NULL ? "tax" : job->sale.tax_name.s;
+}
+
+static void put_tax(struct grid *grid, const struct estimate *e) {
+    const struct sale_figures *const sale = &e->sale;
+    if (sale_asked(&e->tape, sale->tax_rate)) {
+        grid_rule(grid);
+        grid_put(grid, "before %s", tax_word(e->job));
+        grid_put(grid, "%s", "");
+        grid_put(grid, "%s", show_money(e, sale->subtotal).text);
+        grid_put(grid, "%s on %s", tax_word(e->job), show_money(e, sale->taxable).text);
+        grid_put(grid, "%s", show_unit(e, sale->tax_rate).text);
+        grid_put(grid, "%s", show_money(e, sale->tax).text);
+    } else if (e->job->sale.exempt.s != NULL && e->job->sale.exempt.s[0] != '\0') {
+        grid_put(grid, "no %s, exempt: %s", tax_word(e->job), e->job->sale.exempt.s);
+        grid_end_row(grid);
+    }
+    if (sale_asked(&e->tape, sale->card_rate)) {
+        grid_rule(grid);
+        put_line(grid, "before card fee", "", show_money(e, sale->before_fee).text);
+        put_line(grid, "paid by card", show_unit(e, sale->card_rate).text,
+                 show_money(e, sale->card_fee).text);
+    }
+    grid_rule(grid);
+    put_line(grid, "total", e->rates->shop.currency.s, show_money(e, sale->total).text);
+}
+
+static void put_payments(struct grid *grid, const struct estimate *e) {
+    const struct sale_figures *const sale = &e->sale;
+    if (!sale_asked(&e->tape, sale->deposit_rate) && sale->stage_count == 0) {
+        return;
+    }
+    grid_heading(grid, "%s", "");
+    if (sale_asked(&e->tape, sale->deposit_rate)) {
+        put_line(grid, "deposit, on order", show_unit(e, sale->deposit_rate).text,
+                 show_money(e, sale->deposit).text);
+    }
+    for (size_t i = 0; i < sale->stage_count; i++) {
+        const char *const name = e->job->sale.stages[i].name.s;
+        grid_put(grid, "%s%s", name == NULL ? "stage" : "when ", name == NULL ? "" : name);
+        grid_put(grid, "%s", show_unit(e, sale->stage_rates[i]).text);
+        grid_put(grid, "%s", show_money(e, sale->stages[i]).text);
+    }
+    put_line(grid, "balance, on delivery", "", show_money(e, sale->balance).text);
+}
+
+static void say_by_others(struct page *page, const struct estimate *e) {
+    for (size_t i = 0; i < e->hardware.count; i++) {
+        const struct hardware_buy *const b = &e->hardware.buys[i];
+        if (b->by_others) {
+            say_wrapped(page, "", 0, "By others, not in the price: %s %s.", show(e, b->needed).text,
+                        e->rates->hardware[b->hardware].name.s);
+        }
+    }
+}
+
+static void print_foot(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {
+        {NULL, GRID_LEFT, true}, {NULL, GRID_RIGHT, false}, {NULL, GRID_RIGHT, false}};
+    struct grid grid;
+    grid_init(&grid, columns, 3, 2);
+    put_sold(&grid, e);
+    put_tax(&grid, e);
+    put_payments(&grid, e);
+    say(page, "%s", "");
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    say(page, "%s", "");
+    say_by_others(page, e);
+    if (e->job->terms.s != NULL) {
+        say_wrapped(page, "", 0, "%s", e->job->terms.s);
+    }
+    if (e->job->note.s != NULL) {
+        say_wrapped(page, "", 0, "%s", e->job->note.s);
+    }
+    say_wrapped(page, "", 0,
+                "Tax and deposit follow the settings given; check them with your local authority.");
+}
+
+/* --- options --- */
+
+static void print_options(struct page *page, const struct estimate *base,
+                          const struct estimate *options, size_t count) {
+    static const struct grid_column columns[] = {{"the same doors", GRID_LEFT, true},
+                                                 {"total", GRID_RIGHT, false},
+                                                 {"difference", GRID_RIGHT, false},
+                                                 {"percent", GRID_RIGHT, false}};
+    struct grid grid;
+    grid_init(&grid, columns, 4, 2);
+    put_line(&grid, estimate_name(base), show_money(base, base->sale.total).text, "");
+    grid_end_row(&grid);
+    for (size_t i = 0; i < count; i++) {
+        const struct estimate *const o = &options[i];
+        const struct shown_difference d = show_difference(base, o);
+        grid_put(&grid, "%s", estimate_name(o));
+        grid_put(&grid, "%s", show_money(o, o->sale.total).text);
+        grid_put(&grid, "%s", d.money.text);
+        grid_put(&grid, "%s", d.percent.text);
+    }
+    say(page, "%s", "");
+    say(page, "Options");
+    grid_print(&grid, page);
+    grid_clear(&grid);
+}
+
+void quote_print(struct page *page, const struct estimate *base, const struct estimate *options,
+                 size_t option_count) {
+    head_print(page, show_paper(base->job), base);
+    say(page, "%s", "");
+    print_doors(page, base);
+    print_foot(page, base);
+    if (option_count > 0) {
+        print_options(page, base, options, option_count);
+    }
+}

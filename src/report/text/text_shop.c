@@ -1,0 +1,234 @@
+/* SPDX-License-Identifier: MIT */
+/* What stands below the quote for the shop alone. */
+#include "report/text/print.h"
+#include "report/words/plan_words.h"
+#include "report/words/show.h"
+
+#include <string.h>
+
+static const struct grid_column money_columns[] = {
+    {NULL, GRID_LEFT, true}, {NULL, GRID_RIGHT, false}, {NULL, GRID_RIGHT, false}};
+
+static void put_money(struct grid *grid, const struct estimate *e, const char *label,
+                      const char *rate, fig money) {
+    if (!fig_none(money)) {
+        grid_put(grid, "%s", label);
+        grid_put(grid, "%s", rate);
+        grid_put(grid, "%s", show_money(e, money).text);
+    }
+}
+
+/* Whether a group of cost takes a markup of its own. */
+static bool has_markups(const struct rates *rates) {
+    for (int g = 0; g < COST_GROUP_COUNT; g++) {
+        if (rates->markup[g].set) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void put_build_up(struct grid *grid, const struct estimate *e) {
+    const struct build_up *const job = &e->costs.job;
+    const struct shop *const shop = &e->rates->shop;
+    const enum length_unit unit = shop->unit;
+    for (int g = 0; g < COST_GROUP_COUNT; g++) {
+        const bool remakes = g == COST_REMAKES;
+        if (tape_amount(&e->tape, job->group[g]) == 0) {
+            continue;
+        }
+        put_money(grid, e, cost_group_name((enum cost_group)g),
+                  remakes ? show_value(&shop->remakes, unit).text : "", job->group[g]);
+    }
+    grid_rule(grid);
+    put_money(grid, e, "direct cost", "", job->direct);
+    put_money(grid, e, "contingency", show_value(&shop->contingency, unit).text, job->contingency);
+    put_money(grid, e, "overhead", show_value(&shop->overhead, unit).text, job->overhead);
+    put_money(grid, e, "cost with overhead", "", job->full);
+    if (has_markups(e->rates)) {
+        put_money(grid, e, "profit, by group", "", job->profit);
+    } else {
+        put_money(grid, e,
+                  shop->profit_as.word == PROFIT_MARKUP ? "profit, markup on cost"
+                                                        : "profit, margin of price",
+                  show_value(&shop->profit, unit).text, job->profit);
+    }
+    grid_rule(grid);
+    put_money(grid, e, "price by cost", "", job->price);
+    if (tape_amount(&e->tape, e->costs.minimum) != 0) {
+        put_money(grid, e, "added by the minimum door", "", e->costs.minimum);
+    }
+    put_money(grid, e, "extra charges", "", e->costs.extra);
+    put_money(grid, e, "rounding of shares and prices", "", e->costs.rounding);
+    put_money(grid, e, "doors and fronts, as quoted", "", e->costs.doors_total);
+}
+
+static void print_cost(struct page *page, const struct estimate *e) {
+    struct grid grid;
+    grid_init(&grid, money_columns, 3, 2);
+    put_build_up(&grid, e);
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    say(page, "%s", "");
+    if (fig_none(e->sale.margin_left)) {
+        say_wrapped(page, "", 2, "Left after discount, over all cost: %s",
+                    show_money(e, e->sale.profit_left).text);
+    } else {
+        say_wrapped(page, "", 2, "Left after discount, over all cost: %s, a margin of %s",
+                    show_money(e, e->sale.profit_left).text,
+                    show_unit(e, e->sale.margin_left).text);
+    }
+}
+
+static void put_need(struct grid *grid, const char *name, const char *net, const char *factor,
+                     const char *plan) {
+    grid_put(grid, "%s", name);
+    grid_put(grid, "%s", net);
+    grid_put(grid, "%s", factor);
+    grid_put(grid, "%s", plan);
+}
+
+static const char *way_words(const struct word *by) {
+    return by->word == PRICED_BY_PLAN ? "plan" : "factor";
+}
+
+static void print_stock(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {{"material", GRID_LEFT, true},
+                                                 {"on the doors", GRID_RIGHT, false},
+                                                 {"buy by factor", GRID_RIGHT, false},
+                                                 {"by plan", GRID_RIGHT, false}};
+    struct grid grid;
+    grid_init(&grid, columns, 4, 2);
+    for (size_t i = 0; i < e->lumber.count; i++) {
+        const struct lumber_buy *const b = &e->lumber.buys[i];
+        put_need(&grid, e->rates->lumber[b->material].name.s, show_unit(e, b->net).text,
+                 show_unit(e, b->by_factor.bought).text, show_unit(e, b->by_plan.bought).text);
+    }
+    for (size_t i = 0; i < e->sheets.count; i++) {
+        const struct sheet_buy *const b = &e->sheets.buys[i];
+        put_need(&grid, e->rates->sheets[b->material].name.s, show_unit(e, b->net).text,
+                 plan_show_sheets(e, &b->by_factor).text,
+                 b->plan.missing != NULL ? "-" : plan_show_sheets(e, &b->by_plan).text);
+    }
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    const char *const lumber_by = way_words(&e->rates->shop.lumber_by);
+    const char *const sheets_by = way_words(&e->rates->shop.sheets_by);
+    if (strcmp(lumber_by, sheets_by) == 0) {
+        say_wrapped(page, "", 2, "(priced by %s; 'doorcost plan' shows how they are cut)",
+                    lumber_by);
+    } else {
+        say_wrapped(page, "", 2,
+                    "(lumber is priced by %s, sheets by %s; 'doorcost plan' shows how they are "
+                    "cut)",
+                    lumber_by, sheets_by);
+    }
+    say(page, "%s", "");
+}
+
+static void put_finish(struct grid *grid, const struct estimate *e) {
+    for (size_t i = 0; i < e->finish.product_count; i++) {
+        const struct product *const p = &e->finish.products[i];
+        grid_put(grid, p->color == NULL ? "%s%s" : "%s, %s", p->name,
+                 p->color == NULL ? "" : p->color);
+        grid_put(grid, "%s", show_unit(e, p->need).text);
+        grid_put(grid, "%s", show_unit(e, p->bought).text);
+    }
+}
+
+static void print_needs(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {
+        {"finish", GRID_LEFT, true}, {"needed", GRID_RIGHT, false}, {"to buy", GRID_RIGHT, false}};
+    struct grid grid;
+    if (e->lumber.count + e->sheets.count > 0) {
+        print_stock(page, e);
+    }
+    if (e->finish.product_count > 0) {
+        grid_init(&grid, columns, 3, 2);
+        put_finish(&grid, e);
+        grid_print(&grid, page);
+        grid_clear(&grid);
+    }
+    say_wrapped(page, "", 2,
+                "(of finish: losses in; 'doorcost buy' gives the whole list, 'doorcost finish' the "
+                "reasons)");
+}
+
+/* Minutes a door by sort of work, what shops have told beside them. */
+static void print_minutes(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {{"minutes a door", GRID_LEFT, false},
+                                                 {"here", GRID_RIGHT, false},
+                                                 {"shops report", GRID_LEFT, true}};
+    const struct {
+        const char *label;
+        fig minutes;
+        const char *told;
+    } rows[] = {
+        {"making it", e->labor.making, "18 to 35, unfinished"},
+        {"finishing it", e->labor.finishing, "23 to 25"},
+        {"around it", e->labor.around, "-"},
+    };
+    struct grid grid;
+    grid_init(&grid, columns, 3, 2);
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if (!fig_none(rows[i].minutes)) {
+            grid_put(&grid, "%s", rows[i].label);
+            grid_put(&grid, "%s", show(e, rows[i].minutes).text);
+            grid_put(&grid, "%s", rows[i].told);
+        }
+    }
+    grid_rule(&grid);
+    grid_put(&grid, "all work");
+    grid_put(&grid, "%s", show(e, e->labor.minutes_a_door).text);
+    grid_end_row(&grid);
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    say_wrapped(page, "", 2,
+                "(around it: measuring, quoting, packing and what else every job has; what shops "
+                "report is told, not measured: docs/method.md, 'A band to check against')");
+}
+
+/* A door bought in is not weighed: the rates say nothing of what it is made of. */
+static const char *unweighed_words(const struct estimate *e) {
+    for (size_t r = 0; r < e->quantities.count; r++) {
+        if (e->quantities.leaves[r].door->bought_in) {
+            return ", but for those bought in";
+        }
+    }
+    return "";
+}
+
+static void print_hours(struct page *page, const struct estimate *e) {
+    print_minutes(page, e);
+    say(page, "%s", "");
+    say_wrapped(page, "", 2, "Hours of work: %s.", show(e, e->labor.hours).text);
+    if (!fig_none(e->labor.work_days)) {
+        say_wrapped(page, "", 2, "Days at the bench for one: %s.",
+                    show(e, e->labor.work_days).text);
+    }
+    if (!fig_none(e->labor.dry_hours)) {
+        say_wrapped(page, "", 2, "Drying between and after coats, slowest finish: %s.",
+                    show_unit(e, e->labor.dry_hours).text);
+    }
+    if (fig_none(e->quantities.weight)) {
+        say_wrapped(page, "", 2, "Weight: not known, the density of a material is missing.");
+    } else {
+        say_wrapped(page, "", 2, "Weight of all doors and fronts%s: %s.", unweighed_words(e),
+                    show_unit(e, e->quantities.weight).text);
+    }
+}
+
+void shop_print(struct page *page, const struct estimate *e) {
+    say(page, "%s", "");
+    say(page, "For the shop, not for the client");
+    say(page, "%s", "");
+    print_cost(page, e);
+    say(page, "%s", "");
+    print_needs(page, e);
+    say(page, "%s", "");
+    print_hours(page, e);
+    say(page, "%s", "");
+    say_wrapped(page, "", 0,
+                "Sizes and minutes are estimates. Guards on; push sticks for small parts; the "
+                "machine's manual comes first. Collect dust at the source.");
+}

@@ -1,0 +1,186 @@
+/* SPDX-License-Identifier: MIT */
+#include "report/words/show.h"
+
+#include "base/date.h"
+#include "report/words/difference.h"
+
+#include <assert.h>
+#include <stdio.h>
+
+struct shown show_number(int64_t value, uint8_t decimals) {
+    struct shown s;
+    figure_text(value, decimals, s.text, sizeof s.text);
+    return s;
+}
+
+struct shown show(const struct estimate *e, fig f) {
+    struct shown s = {"-"};
+    if (!fig_none(f)) {
+        tape_text(&e->tape, f, s.text, sizeof s.text);
+    }
+    return s;
+}
+
+static struct shown join(const char *number, const char *unit) {
+    struct shown s;
+    (void)snprintf(s.text, sizeof s.text, "%.64s%s%.24s", number, unit[0] == '\0' ? "" : " ", unit);
+    return s;
+}
+
+struct shown show_unit(const struct estimate *e, fig f) {
+    const struct shown number = show(e, f);
+    return fig_none(f) ? number
+                       : join(number.text, unit_name((enum unit)tape_figure(&e->tape, f)->unit));
+}
+
+struct shown show_money(const struct estimate *e, fig f) {
+    const uint8_t decimals = tape_figure(&e->tape, f)->decimals;
+    if (fig_none(f) || decimals >= 2) {
+        return show(e, f);
+    }
+    return show_number(tape_scaled(&e->tape, f, 2), 2);
+}
+
+struct shown show_value(const struct value *value, enum length_unit lengths) {
+    if (!value->set) {
+        return (struct shown){""};
+    }
+    if (value->unit == UNIT_NM) {
+        struct shown size;
+        length_show(value->amount, lengths, size.text, sizeof size.text);
+        return size;
+    }
+    return join(show_number(value->amount, value->decimals).text,
+                unit_name((enum unit)value->unit));
+}
+
+struct shown show_size(length width, length height, enum length_unit lengths) {
+    char across[32];
+    char up[32];
+    struct shown s;
+    (void)snprintf(s.text, sizeof s.text, "%s x %s",
+                   length_show(width, lengths, across, sizeof across),
+                   length_show(height, lengths, up, sizeof up));
+    return s;
+}
+
+/* 45 % is 0.45, exactly: the point moves by two. */
+struct shown show_waste(const struct value *waste, enum waste_as as) {
+    int64_t whole = 100;
+    for (uint8_t d = 0; d < waste->decimals; d++) {
+        whole *= 10;
+    }
+    const bool added = as == WASTE_ADDED;
+    const struct shown percent = show_number(waste->amount, waste->decimals);
+    const struct shown factor = show_number(added ? whole + waste->amount : whole - waste->amount,
+                                            (uint8_t)(waste->decimals + 2));
+    struct shown s;
+    (void)snprintf(s.text, sizeof s.text,
+                   added ? "%s %% added to net (x %s)" : "%s %% lost of what is bought (/ %s)",
+                   percent.text, factor.text);
+    return s;
+}
+
+bool value_is(const struct tape *tape, fig f, const struct value *value) {
+    int64_t given = value->amount;
+    for (uint8_t d = value->decimals; d < 6; d++) {
+        given *= 10;
+    }
+    return value->set && tape_scaled(tape, f, 6) == given;
+}
+
+struct shown show_sheets(const struct estimate *e, const struct sheet_buy *buy) {
+    const bool half = !fig_none(buy->half) && tape_amount(&e->tape, buy->half) > 0;
+    const int64_t whole = tape_scaled(&e->tape, buy->whole, 0);
+    struct shown s;
+    if (whole == 0 && half) {
+        return (struct shown){"a half sheet"};
+    }
+    (void)snprintf(s.text, sizeof s.text, "%lld sheet%s%s", (long long)whole, whole == 1 ? "" : "s",
+                   half ? " and a half" : "");
+    return s;
+}
+
+struct shown show_valid_until(const struct job *job) {
+    struct shown s = {""};
+    if (job->valid.set) {
+        date_after(job->year, job->month, job->day, (int32_t)job->valid.amount, s.text,
+                   sizeof s.text);
+    }
+    return s;
+}
+
+static struct shown with_sign(int64_t value, uint8_t decimals, const char *unit) {
+    struct shown s;
+    (void)snprintf(s.text, sizeof s.text, "%s%.64s%s", value > 0 ? "+" : "",
+                   show_number(value, decimals).text, unit);
+    return s;
+}
+
+struct shown_difference show_difference(const struct estimate *first,
+                                        const struct estimate *other) {
+    const uint8_t a = tape_figure(&first->tape, first->sale.total)->decimals;
+    const uint8_t b = tape_figure(&other->tape, other->sale.total)->decimals;
+    const uint8_t decimals = a > b ? a : b;
+    const int64_t from = tape_scaled(&first->tape, first->sale.total, decimals);
+    const int64_t to = tape_scaled(&other->tape, other->sale.total, decimals);
+    struct shown_difference d = {.money = with_sign(to - from, decimals, ""), .percent = {"-"}};
+    if (from != 0) {
+        d.percent = with_sign(difference_percent(from, to), 2, " %");
+    }
+    return d;
+}
+
+const char *show_color(const struct rates *rates, const struct make *make) {
+    if (make->color.s == NULL || make->finish.index < 0) {
+        return "";
+    }
+    const struct finish *const finish = &rates->finishes[make->finish.index];
+    bool tinted = finish->coat_count == 0;
+    for (size_t i = 0; i < finish->coat_count; i++) {
+        tinted = tinted || rates->coatings[finish->coats[i].coating].tinted;
+    }
+    return tinted ? make->color.s : "";
+}
+
+const char *show_paper(const struct job *job) {
+    return job->paper.word == PAPER_ESTIMATE ? "Estimate" : "Quote";
+}
+
+const char *show_batch_color(const struct estimate *e, const struct batch *batch) {
+    const struct finish_list *const list = &e->finish;
+    const struct make make = {.finish = {.index = batch->finish}, .color = {.s = batch->color}};
+    const char *const shown = show_color(e->rates, &make);
+    size_t same = 0;
+    for (size_t b = 0; b < list->batch_count; b++) {
+        same += list->batches[b].finish == batch->finish ? 1 : 0;
+    }
+    return shown[0] == '\0' && same > 1 && batch->color != NULL ? batch->color : shown;
+}
+
+const char *show_use(enum use use) {
+    static const char *const names[] = {[USE_DOOR] = "door",
+                                        [USE_DRAWER_FRONT] = "drawer front",
+                                        [USE_FALSE_FRONT] = "false front",
+                                        [USE_END_PANEL] = "end panel"};
+    assert(use <= USE_END_PANEL);
+    return names[use];
+}
+
+bool show_on_letter(const struct estimate *e) {
+    const int size = e->rates->shop.paper_size.word;
+    return size == PAPER_LETTER || (size == PAPER_AS_USUAL && !e->measures.metric);
+}
+
+const char *show_hinge_side(enum hinge_side side) {
+    static const char *const names[] = {
+        [HINGE_SIDE_OPEN] = NULL,   [HINGE_SIDE_LEFT] = "left", [HINGE_SIDE_RIGHT] = "right",
+        [HINGE_SIDE_PAIR] = "pair", [HINGE_SIDE_TOP] = "top",   [HINGE_SIDE_BOTTOM] = "bottom"};
+    assert(side <= HINGE_SIDE_BOTTOM);
+    return names[side];
+}
+
+const char *show_style(const struct door *door) {
+    return door->form == FORM_SLAB && door->style->form.word != FORM_SLAB ? "slab"
+                                                                          : door->style->name.s;
+}

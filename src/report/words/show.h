@@ -1,0 +1,71 @@
+/* SPDX-License-Identifier: MIT */
+/* Figures, values and names as people read them, the same on every paper.
+ *
+ * Each gives a text by value, to be used within one expression: `show(e, f).text`.  Numbers keep
+ * the decimals that were counted with; money has at least two. Nothing here allocates. */
+#ifndef DOORCOST_REPORT_WORDS_SHOW_H
+#define DOORCOST_REPORT_WORDS_SHOW_H
+
+#include "price/estimate.h"
+
+struct shown {
+    char text[96];
+};
+
+/* The number alone; `-` for none. */
+struct shown show(const struct estimate *estimate, fig f);
+/* With its unit: `4 mil`, `97.1234 bf`. */
+struct shown show_unit(const struct estimate *estimate, fig f);
+/* Money: no currency, at least two decimals. */
+struct shown show_money(const struct estimate *estimate, fig f);
+/* A number at `decimals`, plain. */
+struct shown show_number(int64_t value, uint8_t decimals);
+/* A value of an input with its unit, a length in `lengths`; empty where it is not set. */
+struct shown show_value(const struct value *value, enum length_unit lengths);
+
+/* Width x height: `17 3/4 x 23 3/4`. */
+struct shown show_size(length width, length height, enum length_unit lengths);
+
+/* What the percent of waste is of: `45 % added to net (x 1.45)`, `31 % lost of what is bought
+ * (/ 0.69)`. */
+struct shown show_waste(const struct value *waste, enum waste_as as);
+
+/* Whether a figure is a value of an input (the same unit understood). */
+bool value_is(const struct tape *tape, fig f, const struct value *value);
+
+/* Sheets to buy: `5 sheets`, `1 sheet and a half`, `a half sheet`. */
+struct shown show_sheets(const struct estimate *estimate, const struct sheet_buy *buy);
+
+/* Until when the job's price stands, YYYY-MM-DD; empty where the job does not say. */
+struct shown show_valid_until(const struct job *job);
+
+/* How far the total of one estimate is from that of the first, in money and percent, with a sign;
+ * percent `-` where the first is nothing. */
+struct shown_difference {
+    struct shown money, percent;
+};
+struct shown_difference show_difference(const struct estimate *first, const struct estimate *other);
+
+/* The color of a door in its finish; "" where it has none, or where no coat of the finish is mixed
+ * to a color. Borrowed. */
+const char *show_color(const struct rates *rates, const struct make *make);
+
+/* Whether the shop prints on letter paper; else on A4. */
+bool show_on_letter(const struct estimate *e);
+
+/* What the client's papers are called: "Quote", "Estimate"; static. */
+const char *show_paper(const struct job *job);
+
+/* The color of a batch; empty where its finish shows none, unless that parts it from another of the
+ * same finish. */
+const char *show_batch_color(const struct estimate *e, const struct batch *batch);
+
+/* "door", "drawer front", ...; static. */
+const char *show_use(enum use use);
+/* "left", "pair", ...; static. NULL: not said. */
+const char *show_hinge_side(enum hinge_side side);
+/* How a door is made, in a word: its style, or `slab` where a low front of a framed style is one.
+ * Borrowed. */
+const char *show_style(const struct door *door);
+
+#endif

@@ -1,0 +1,209 @@
+/* SPDX-License-Identifier: MIT */
+/* A workbook before it is written: sheets of cells that hold text, plain numbers or figures of the
+ * tape.
+ *
+ * Each figure has one home cell; other cells that show it point there.  When all sheets are laid
+ * out, a home becomes a formula over the homes of the figure's operands, and figures that no sheet
+ * gave a home get one on the sheet of workings.  So sheets only lay figures out, in any order, and
+ * no sheet computes.
+ *
+ * Failure sticks: after an allocation fails nothing more is added and book_failed tells. Texts are
+ * copied. Rows and columns count from 0. */
+#ifndef DOORCOST_REPORT_XLSX_BOOK_H
+#define DOORCOST_REPORT_XLSX_BOOK_H
+
+#include "figure/tape.h"
+
+enum look {
+    LOOK_PLAIN,
+    LOOK_TITLE,   /* head of a sheet */
+    LOOK_NOTE,    /* small grey words under a head or beside a cell */
+    LOOK_SECTION, /* head of a part of a sheet */
+    LOOK_HEAD,    /* column heading, wrapped, on a band */
+    LOOK_TALL,    /* column heading turned upright */
+    LOOK_LABEL,   /* bold */
+    LOOK_WRAP,    /* text that may run over several lines */
+    LOOK_INPUT,   /* a given of the rates */
+    LOOK_TOTAL,   /* bold under a line */
+    LOOK_GRAND,   /* the number that the sheet is for */
+    LOOK_WARN,    /* a caution */
+    LOOK_UNIT,    /* words right of a number that belong to it: stand off it */
+    LOOK_CHECK,   /* the same, bold: what a check says */
+    LOOK_COUNT
+};
+
+enum cell_kind { CELL_TEXT, CELL_HOME, CELL_MENTION, CELL_NUMBER, CELL_FORMULA, CELL_CHECK };
+
+struct cell {
+    uint32_t row;
+    uint16_t sheet, column;
+    uint8_t kind, look;
+    uint8_t unit, decimals; /* of a plain number */
+    fig figure;
+    int64_t number;
+    const char *text;  /* of a text; of a formula or check, without '=' */
+    const char *shown; /* of a check: what it says now */
+    bool less;         /* of a mention: shown with the other sign */
+    uint16_t span;     /* further columns that the text runs over, as one cell */
+};
+
+/* A picture that lies on a sheet, its upper left corner at a cell. */
+struct book_picture {
+    uint16_t sheet, column;
+    uint32_t row;
+    const unsigned char *png;
+    size_t size;
+    double scale; /* of what it takes at 96 dots an inch */
+    double below; /* points from the top of its cell, where words stand above it */
+    const char *alt;
+};
+
+enum chart_kind { CHART_BARS, CHART_COLUMNS };
+
+/* A chart that lies on a sheet, over a table of that sheet: a column of words, then a column of
+ * numbers for each series, with the series' names in the row above the first. */
+struct book_chart {
+    uint16_t sheet, column; /* of its upper left corner */
+    uint32_t row;
+    enum chart_kind kind;
+    const char *title, *axis, *alt; /* axis: what the numbers are */
+    uint16_t words;                 /* column of the words; the numbers stand right of it */
+    uint16_t series;                /* how many columns of numbers */
+    uint32_t first, last;           /* rows of the table */
+};
+
+/* How wide a chart is, in points. */
+#define BOOK_CHART_WIDTH 360.0
+
+/* Rows that are printed on one page where they fit on one. */
+struct book_block {
+    uint32_t first, last;
+};
+
+/* The height of a row, where it is not for the cells to say. */
+struct book_height {
+    uint16_t sheet;
+    uint32_t row;
+    double points;
+};
+
+struct book_sheet {
+    const char *name, *title;
+    double *widths; /* columns, in characters; 0: as the cells need */
+    uint16_t width_count;
+    bool landscape;
+    uint32_t repeat_first,
+        repeat_last; /* heading rows printed on every page, when repeat_last > 0 */
+    uint32_t freeze_row;
+    uint16_t freeze_column;
+    uint32_t *breaks; /* rows before which a page starts; 0 ends them; NULL: none */
+    struct book_block *blocks;
+    size_t block_count, block_room;
+};
+
+#define BOOK_MOST_SHEETS 24
+/* What stands right of these is left out; its figures find a home among the workings. */
+#define BOOK_MOST_COLUMNS 256
+
+/* A cell by a name of its own, for formulas of whoever uses the book. */
+struct book_name {
+    const char *name;
+    uint32_t row;
+    uint16_t sheet, column;
+};
+
+struct book {
+    bool protect; /* all but input cells are kept from slips of the finger; without a password */
+    struct book_name *names;
+    size_t name_count, name_room;
+    const struct tape *tape;
+    struct pool pool;
+    struct book_sheet sheets[BOOK_MOST_SHEETS];
+    uint16_t sheet_count;
+    struct cell *cells;
+    size_t cell_count, cell_room;
+    struct book_picture *pictures;
+    size_t picture_count, picture_room;
+    struct book_chart *charts;
+    size_t chart_count, chart_room;
+    struct book_height *heights;
+    size_t height_count, height_room;
+    uint32_t *homes; /* by figure id: place in cells + 1, 0: none */
+    bool failed;
+};
+
+void book_init(struct book *book, const struct tape *tape);
+void book_clear(struct book *book);
+/* Whether something could not be added for want of memory. */
+bool book_failed(const struct book *book);
+
+/* text for the footer of a book: `&` doubled. In pool; NULL when memory is out. */
+const char *book_footer(struct pool *pool, const char *text);
+
+/* Adds a sheet. name: the tab, letters only (so that it needs no quotes in formulas). title:
+ * printed in the footer. */
+uint16_t book_sheet(struct book *book, const char *name, const char *title, bool landscape);
+void book_width(struct book *book, uint16_t sheet, uint16_t column, double characters);
+/* Rows first to last are headings: kept in sight and printed on every page. */
+void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t last,
+                   uint16_t freeze_column);
+/* A page starts before row. */
+void book_break(struct book *book, uint16_t sheet, uint32_t row);
+/* Rows first to last are not parted by a page where one can hold them; blocks may lie in blocks. */
+void book_keep(struct book *book, uint16_t sheet, uint32_t first, uint32_t last);
+
+/* A text in a cell, NULL: nothing; the second as printf makes it. */
+void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+               const char *text);
+void book_format(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                 const char *format, ...) __attribute__((format(printf, 6, 7)));
+/* A text that runs over the columns first to last, broken into lines. */
+void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, uint16_t last,
+               enum look look, const char *text);
+/* A picture as PNG; the bytes are copied. alt: what it shows, for who can't see it; needed. */
+void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
+                  const unsigned char *png, size_t size, double scale, double below,
+                  const char *alt);
+/* How high a chart is, in points: bars need room for their words. */
+double book_chart_height(const struct book_chart *chart);
+/* A chart; its texts are copied. alt is needed. */
+void book_chart(struct book *book, const struct book_chart *chart);
+/* The height of a row in points, at most 409. */
+void book_height(struct book *book, uint16_t sheet, uint32_t row, double points);
+/* A plain number, value / 10^decimals of unit. */
+void book_number(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                 enum unit unit, uint8_t decimals, int64_t value);
+/* A formula of a sheet's own over cells of that sheet (differences of the options), with its value.
+ */
+void book_formula(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                  enum unit unit, uint8_t decimals, int64_t value, const char *formula);
+/* A check: a formula that gives words, over any cells; `{n}` in it stands for the home of figure n,
+ * wherever that comes to lie.  shown: what it gives now. `run again` stands out. */
+void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                const char *formula, const char *shown);
+/* Names a cell: letters, digits and `_`, beginning with a letter, no cell reference; a name that is
+ * taken gets a `_` more. */
+void book_define(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
+                 const char *name);
+/* The figure's home; where it has one already, a mention. none: nothing is written. */
+void book_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                 fig figure);
+/* The figure's home from now on; what was its home before becomes a mention. */
+void book_claim(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                fig figure);
+/* A cell that shows a figure whose home is elsewhere (or here, when it gets none elsewhere). */
+void book_mention(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                  fig figure);
+
+/* The same with the other sign: what is taken off. */
+void book_less(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+               fig figure);
+
+/* The home of a figure; NULL before book_settle where it has none. */
+const struct cell *book_home(const struct book *book, fig figure);
+
+/* Makes the first mention of a homeless figure its home. To be called when all sheets but the last
+ * ones are laid out. */
+void book_settle(struct book *book);
+
+#endif

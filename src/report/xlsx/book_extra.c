@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: MIT */
+/* What lies on sheets beside cells: pictures, charts, heights of rows. */
+#include "report/xlsx/book.h"
+
+#include <assert.h>
+#include <string.h>
+
+void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
+                  const unsigned char *png, size_t size, double scale, double below,
+                  const char *alt) {
+    assert(alt != NULL && alt[0] != '\0');
+    char *const bytes = pool_text(&book->pool, (const char *)png, size);
+    const char *const words = pool_text(&book->pool, alt, strlen(alt));
+    if (bytes == NULL || words == NULL ||
+        !array_grow((void **)&book->pictures, &book->picture_room, book->picture_count + 1,
+                    sizeof *book->pictures)) {
+        book->failed = true;
+        return;
+    }
+    book->pictures[book->picture_count++] =
+        (struct book_picture){.sheet = sheet,
+                              .column = column,
+                              .row = row,
+                              .png = (const unsigned char *)bytes,
+                              .size = size,
+                              .scale = scale,
+                              .below = below,
+                              .alt = words};
+}
+
+void book_height(struct book *book, uint16_t sheet, uint32_t row, double points) {
+    if (!array_grow((void **)&book->heights, &book->height_room, book->height_count + 1,
+                    sizeof *book->heights)) {
+        book->failed = true;
+        return;
+    }
+    book->heights[book->height_count++] =
+        (struct book_height){.sheet = sheet, .row = row, .points = points};
+}
+
+void book_keep(struct book *book, uint16_t sheet, uint32_t first, uint32_t last) {
+    struct book_sheet *const s = &book->sheets[sheet];
+    if (!array_grow((void **)&s->blocks, &s->block_room, s->block_count + 1, sizeof *s->blocks)) {
+        book->failed = true;
+        return;
+    }
+    s->blocks[s->block_count++] = (struct book_block){.first = first, .last = last};
+}
+
+/* `&` starts a code in a footer; two of them are one. */
+const char *book_footer(struct pool *pool, const char *text) {
+    char *const out = pool_take(pool, 2 * strlen(text) + 1, 1);
+    size_t used = 0;
+    for (const char *c = text; out != NULL && *c != '\0'; c++) {
+        out[used++] = *c;
+        if (*c == '&') {
+            out[used++] = '&';
+        }
+    }
+    return out;
+}
+
+double book_chart_height(const struct book_chart *chart) {
+    const double bars = 60 + 14 * (double)(chart->last - chart->first + 1);
+    return chart->kind == CHART_BARS && bars > 216 ? bars : 216;
+}
+
+void book_chart(struct book *book, const struct book_chart *chart) {
+    assert(chart->alt != NULL && chart->alt[0] != '\0' && chart->first <= chart->last);
+    struct book_chart copy = *chart;
+    copy.title = pool_text(&book->pool, chart->title, strlen(chart->title));
+    copy.axis = pool_text(&book->pool, chart->axis, strlen(chart->axis));
+    copy.alt = pool_text(&book->pool, chart->alt, strlen(chart->alt));
+    if (pool_failed(&book->pool) || !array_grow((void **)&book->charts, &book->chart_room,
+                                                book->chart_count + 1, sizeof *book->charts)) {
+        book->failed = true;
+        return;
+    }
+    book->charts[book->chart_count++] = copy;
+}

@@ -1,0 +1,245 @@
+/* SPDX-License-Identifier: MIT */
+/* The printed pages of a sheet.  A sheet is printed as wide as its paper, but never so small that
+ * it can't be read: it is turned on its side, and what then is still too wide goes over several
+ * pages, each with the first column.  What belongs together is not parted where a page can hold it.
+ */
+#include "report/xlsx/book_binder.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+
+#define LEAST_SCALE 0.82 /* letters of 9 points are then just over 7 */
+#define MARGIN_SIDE 0.55 /* inches */
+#define MARGIN_TOP  0.6
+#define MARGIN_FOOT 0.7
+/* No two programs measure quite the same: this much of a page is used, and every break is set by
+ * hand, so that none falls between what belongs together. */
+#define SPARE 0.97
+/* More breaks than these a sheet can't hold. */
+#define MOST_BREAKS 1000
+/* A last page that holds less than this is not worth a page. */
+#define SCRAP       0.3
+#define MOST_GROUPS 64
+
+struct layout {
+    const struct binder *b;
+    const struct book_sheet *sheet;
+    uint16_t index;
+    bool landscape;
+    double scale;
+    double wide, high; /* points of the paper that are printed on */
+};
+
+static double between(const struct layout *l, uint16_t first, uint16_t end) {
+    double wide = 0;
+    for (uint16_t c = first; c < end; c++) {
+        wide += binder_points(l->b->widths[l->index][c]);
+    }
+    return wide;
+}
+
+/* How far words run that are not cut off by their column. */
+static double words_end(const struct layout *l) {
+    const struct book *const book = l->b->book;
+    double end = 0;
+    for (size_t i = 0; i < book->cell_count; i++) {
+        const struct cell *const cell = &book->cells[i];
+        if (cell->sheet == l->index && cell->kind == CELL_TEXT && cell->span == 0 &&
+            (cell->look == LOOK_NOTE || cell->look == LOOK_PLAIN)) {
+            const double right =
+                between(l, 0, cell->column) + binder_points(binder_letters(cell->text));
+            end = right > end ? right : end;
+        }
+    }
+    return end;
+}
+
+/* The width of all columns, and of the charts. */
+static double sheet_width(const struct layout *l) {
+    double wide = between(l, 0, l->b->columns[l->index]);
+    for (size_t i = 0; i < l->b->book->chart_count; i++) {
+        const struct book_chart *const chart = &l->b->book->charts[i];
+        const double right = between(l, 0, chart->column) + BOOK_CHART_WIDTH;
+        wide = chart->sheet == l->index && right > wide ? right : wide;
+    }
+    return wide;
+}
+
+static void turn(struct layout *l, bool landscape) {
+    const bool letter = l->b->facts->letter;
+    const double side = letter ? 612 : 595;
+    const double length = letter ? 792 : 842;
+    l->landscape = landscape;
+    l->wide = (landscape ? length : side) - 2 * 72 * MARGIN_SIDE;
+    l->high = (landscape ? side : length) - 72 * (MARGIN_TOP + MARGIN_FOOT);
+}
+
+/* --- pages below each other --- */
+
+/* The largest block that begins at a row; 0: none does. */
+static double block_at(const struct layout *l, uint32_t row, double room) {
+    double best = 0;
+    for (size_t i = 0; i < l->sheet->block_count; i++) {
+        const struct book_block *const block = &l->sheet->blocks[i];
+        double high = 0;
+        for (uint32_t r = row; block->first == row && r <= block->last; r++) {
+            high += r < l->b->rows[l->index] ? l->b->heights[l->index][r] : 0;
+        }
+        best = high > best && high <= room ? high : best;
+    }
+    return best;
+}
+
+static bool broken_by_hand(const struct layout *l, uint32_t row) {
+    for (const uint32_t *at = l->sheet->breaks; at != NULL && *at != 0; at++) {
+        if (*at == row) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Pages at a scale; breaks: takes the rows before which a page starts, 0 after the last, where not
+ * NULL.  *last: how much of the last page is used. */
+static size_t count_pages(const struct layout *l, double scale, uint32_t *breaks, double *last) {
+    const double *const heights = l->b->heights[l->index];
+    const double page = l->high / scale * SPARE;
+    double heads = 0;
+    size_t pages = 1;
+    size_t count = 0;
+    for (uint32_t r = l->sheet->repeat_first;
+         l->sheet->repeat_last > 0 && r <= l->sheet->repeat_last && r < l->b->rows[l->index]; r++) {
+        heads += heights[r];
+    }
+    double used = 0;
+    for (uint32_t r = 0; r < l->b->rows[l->index]; r++) {
+        const double block = block_at(l, r, page - heads);
+        const bool starts = r > 0 && (broken_by_hand(l, r) || used + heights[r] > page ||
+                                      (block > 0 && used + block > page));
+        if (starts) {
+            pages++;
+            used = heads;
+        }
+        if (starts && breaks != NULL && count < MOST_BREAKS) {
+            breaks[count++] = r;
+        }
+        used += heights[r];
+    }
+    if (breaks != NULL) {
+        breaks[count] = 0;
+    }
+    *last = (used - heads) / page;
+    return pages;
+}
+
+/* A little smaller, where that saves a last page with next to nothing on it. */
+static void save_page(struct layout *l) {
+    double last;
+    const size_t pages = count_pages(l, l->scale, NULL, &last);
+    if (pages == 1 || last > SCRAP) {
+        return;
+    }
+    for (int less = 1; l->scale - less / 100.0 >= LEAST_SCALE; less++) {
+        if (count_pages(l, l->scale - less / 100.0, NULL, &last) < pages) {
+            l->scale -= less / 100.0;
+            return;
+        }
+    }
+}
+
+/* --- pages beside each other --- */
+
+/* Breaks columns into groups that fit, about `goal` wide each; returns how many groups. */
+static size_t break_columns(const struct layout *l, uint16_t repeated, double goal,
+                            lxw_col_t *breaks) {
+    const double room = l->wide / l->scale * SPARE - between(l, 0, repeated);
+    size_t count = 0;
+    double used = 0;
+    for (uint16_t c = repeated; c < l->b->columns[l->index] && count < MOST_GROUPS; c++) {
+        const double wide = between(l, c, (uint16_t)(c + 1));
+        if (used > 0 && (used + wide > room || used + wide / 2 > goal)) {
+            breaks[count++] = c;
+            used = 0;
+        }
+        used += wide;
+    }
+    breaks[count] = 0;
+    return count + 1;
+}
+
+/* Columns over as few pages as hold them, about as many on each. */
+static void group_columns(const struct layout *l) {
+    lxw_col_t breaks[MOST_GROUPS + 1] = {0};
+    const uint16_t repeated = l->sheet->freeze_column > 0 ? l->sheet->freeze_column : 1;
+    const double all = between(l, repeated, l->b->columns[l->index]);
+    const size_t least = break_columns(l, repeated, all, breaks);
+    double goal = all / (double)least;
+    while (break_columns(l, repeated, goal, breaks) > least && goal < all) {
+        goal *= 1.02;
+    }
+    worksheet_repeat_columns(l->b->sheets[l->index], 0, (lxw_col_t)(repeated - 1));
+    if (breaks[0] != 0) {
+        worksheet_set_v_pagebreaks(l->b->sheets[l->index], breaks);
+    }
+}
+
+/* Fits the sheet to its paper. */
+static bool fit(struct layout *l) {
+    const double wide = sheet_width(l);
+    lxw_worksheet *const sheet = l->b->sheets[l->index];
+    uint32_t *const breaks = calloc((size_t)l->b->rows[l->index] + 1, sizeof *breaks);
+    double last;
+    if (breaks == NULL) {
+        return false;
+    }
+    turn(l, l->sheet->landscape);
+    if (l->wide * 0.98 / wide < LEAST_SCALE) {
+        turn(l, true);
+    }
+    const bool folded = l->wide * 0.98 / wide < LEAST_SCALE;
+    l->scale = folded ? LEAST_SCALE : l->wide * 0.98 / wide;
+    const double words = folded ? 0 : words_end(l);
+    if (words > wide && l->wide * 0.98 / words < l->scale) {
+        l->scale = l->wide * 0.98 / words;
+        l->scale = l->scale < LEAST_SCALE ? LEAST_SCALE : l->scale;
+    }
+    l->scale = l->scale > 1 ? 1 : l->scale;
+    save_page(l);
+    if (l->landscape) {
+        worksheet_set_landscape(sheet);
+    }
+    (void)count_pages(l, l->scale, breaks, &last);
+    worksheet_set_print_scale(sheet, (uint16_t)(l->scale * 100));
+    if (folded) {
+        group_columns(l);
+    }
+    if (breaks[0] != 0) {
+        worksheet_set_h_pagebreaks(sheet, breaks);
+    }
+    free(breaks);
+    return true;
+}
+
+bool binder_page(const struct binder *b, uint16_t index) {
+    const struct book_sheet *const s = &b->book->sheets[index];
+    lxw_worksheet *const sheet = b->sheets[index];
+    struct layout l = {.b = b, .sheet = s, .index = index};
+    char footer[240];
+    worksheet_set_paper(sheet, b->facts->letter ? 1 : 9);
+    worksheet_set_margins(sheet, MARGIN_SIDE, MARGIN_SIDE, MARGIN_TOP, MARGIN_FOOT);
+    (void)snprintf(footer, sizeof footer, "&L&8%.100s&C&8%.60s&R&8page &P of &N", b->facts->footer,
+                   s->title);
+    worksheet_set_footer(sheet, footer);
+    worksheet_gridlines(sheet, LXW_HIDE_ALL_GRIDLINES);
+    if (s->repeat_last > 0) {
+        worksheet_repeat_rows(sheet, s->repeat_first, s->repeat_last);
+    }
+    if (s->freeze_row > 0 || s->freeze_column > 0) {
+        worksheet_freeze_panes(sheet, s->freeze_row, s->freeze_column);
+    }
+    if (b->book->protect) {
+        lxw_protection may = {.format_columns = 1, .format_rows = 1, .format_cells = 1};
+        worksheet_protect(sheet, NULL, &may);
+    }
+    return fit(&l);
+}

@@ -1,0 +1,192 @@
+/* SPDX-License-Identifier: MIT */
+#include "report/xlsx/book_write.h"
+
+#include "report/xlsx/book_binder.h"
+#include "report/xlsx/book_objects.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+static double as_double(int64_t value, uint8_t decimals) {
+    double step = 1;
+    for (uint8_t d = 0; d < decimals; d++) {
+        step *= 10;
+    }
+    return (double)value / step;
+}
+
+/* --- cells
+ * ---------------------------------------------------------------------------------------------------------------------
+ */
+
+/* Where the parts of a long sum go: below everything on the last sheet. */
+struct part_place {
+    struct binder *b;
+    uint16_t sheet;
+    uint32_t first, row;
+};
+
+static void write_part(void *to, const char *formula, double value) {
+    struct part_place *const place = to;
+    worksheet_write_formula_num(place->b->sheets[place->sheet], place->row++, 0, formula, NULL,
+                                value);
+}
+
+/* A figure at home: a formula; a plain number where it is given or chosen; a sum of sums where it
+ * is too long for one cell. */
+static void write_home(struct binder *b, const struct cell *cell, char *formula, lxw_format *format,
+                       double shown) {
+    lxw_worksheet *const sheet = b->sheets[cell->sheet];
+    const enum formula_result result = formula_write(b->book, b->map, cell, formula);
+    if (result == FORMULA_PLAIN) {
+        worksheet_write_number(sheet, cell->row, cell->column, shown, format);
+        return;
+    }
+    if (result == FORMULA_LONG) {
+        struct part_place place = {.b = b,
+                                   .sheet = (uint16_t)(b->book->sheet_count - 1),
+                                   .first = b->spare_row,
+                                   .row = b->spare_row};
+        if (!formula_parts(b->book, b->map, cell, place.sheet, formula, write_part, &place)) {
+            worksheet_write_number(sheet, cell->row, cell->column, shown, format);
+            return;
+        }
+        b->spare_row = place.row;
+        (void)snprintf(formula, FORMULA_MOST, "=ROUND(SUM(%s!A%u:A%u),%u)",
+                       b->book->sheets[place.sheet].name, place.first + 1, place.row,
+                       tape_figure(b->book->tape, cell->figure)->decimals);
+    }
+    worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
+}
+
+/* The formula of a check, `{n}` replaced by the home of figure n. */
+static void write_check(struct binder *b, const struct cell *cell, char *formula) {
+    size_t used = (size_t)snprintf(formula, FORMULA_MOST, "=");
+    for (const char *text = cell->text; *text != '\0' && used < FORMULA_MOST - 80;) {
+        if (*text != '{') {
+            formula[used++] = *text++;
+            continue;
+        }
+        char *end = NULL;
+        const fig figure = {(uint32_t)strtoul(text + 1, &end, 10)};
+        formula_reference(b->book, cell->sheet, book_home(b->book, figure), formula + used,
+                          FORMULA_MOST - used);
+        used += strlen(formula + used);
+        text = end + 1;
+    }
+    formula[used] = '\0';
+    worksheet_write_formula_str(b->sheets[cell->sheet], cell->row, cell->column, formula,
+                                look_format(&b->looks, (enum look)cell->look, ""), cell->shown);
+}
+
+static void write_cell(struct binder *b, const struct cell *cell, char *formula) {
+    lxw_worksheet *const sheet = b->sheets[cell->sheet];
+    if (cell->kind == CELL_TEXT && cell->span > 0) {
+        worksheet_merge_range(sheet, cell->row, cell->column, cell->row,
+                              (lxw_col_t)(cell->column + cell->span), cell->text,
+                              look_format(&b->looks, (enum look)cell->look, ""));
+        return;
+    }
+    if (cell->kind == CELL_TEXT) {
+        worksheet_write_string(sheet, cell->row, cell->column, cell->text,
+                               look_format(&b->looks, (enum look)cell->look, ""));
+        return;
+    }
+    if (cell->kind == CELL_CHECK) {
+        write_check(b, cell, formula);
+        return;
+    }
+    char number[32];
+    const int64_t value = binder_value(b, cell);
+    look_number_format((enum unit)cell->unit, cell->decimals, value, number);
+    lxw_format *const format = look_format(&b->looks, (enum look)cell->look, number);
+    const double shown = as_double(value, cell->decimals);
+    if (cell->kind == CELL_FORMULA) {
+        (void)snprintf(formula, FORMULA_MOST, "=%s", cell->text);
+        worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
+    } else if (cell->kind == CELL_MENTION) {
+        char reference[80];
+        formula_reference(b->book, cell->sheet, book_home(b->book, cell->figure), reference,
+                          sizeof reference);
+        (void)snprintf(formula, FORMULA_MOST, "=%s%s", cell->less ? "-" : "", reference);
+        worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
+    } else if (cell->kind == CELL_HOME) {
+        write_home(b, cell, formula, format, shown);
+    } else {
+        worksheet_write_number(sheet, cell->row, cell->column, shown, format);
+    }
+}
+
+static void set_properties(const struct binder *b) {
+    lxw_doc_properties properties = {.title = b->facts->title,
+                                     .subject = b->facts->subject,
+                                     .author = b->facts->author,
+                                     .company = b->facts->author};
+    struct tm date = {.tm_year = b->facts->year - 1900,
+                      .tm_mon = b->facts->month - 1,
+                      .tm_mday = b->facts->day,
+                      .tm_hour = 12};
+    properties.created = timegm(&date);
+    workbook_set_properties(b->workbook, &properties);
+}
+
+/* Widths of columns are counted in digits of the book's first format.  Its letters are those of all
+ * cells, so that no program has to put others in their place; and of the size at which a digit is 7
+ * dots wide, rounded to whole dots (as one program does) or not (as the other does). */
+static void set_letters(struct binder *b) {
+    lxw_format *const first = STAILQ_FIRST(b->workbook->formats);
+    format_set_font_name(first, "Arial");
+    format_set_font_size(first, 9.5);
+}
+
+static bool bind(struct binder *b) {
+    set_properties(b);
+    for (uint16_t s = 0; s < b->book->sheet_count; s++) {
+        b->sheets[s] = workbook_add_worksheet(b->workbook, b->book->sheets[s].name);
+        if (b->sheets[s] == NULL) {
+            return false;
+        }
+    }
+    set_letters(b);
+    char *const formula = malloc(FORMULA_MOST);
+    b->map = formula_map_new(b->book);
+    bool held = formula != NULL && b->map != NULL && binder_measure(b);
+    for (uint16_t s = 0; held && s < b->book->sheet_count; s++) {
+        held = binder_page(b, s);
+    }
+    for (size_t i = 0; i < b->book->cell_count; i++) {
+        const struct cell *const cell = &b->book->cells[i];
+        if (cell->sheet + 1 == b->book->sheet_count && cell->row + 3 > b->spare_row) {
+            b->spare_row = cell->row + 3;
+        }
+    }
+    for (size_t i = 0; held && i < b->book->cell_count; i++) {
+        write_cell(b, &b->book->cells[i], formula);
+    }
+    book_put_names(b->book, b->workbook);
+    book_put_marks(b->book, b->workbook, b->sheets);
+    formula_map_free(b->map);
+    binder_clear(b);
+    free(formula);
+    return held && book_put_pictures(b->book, b->sheets) &&
+           book_put_charts(b->book, b->workbook, b->sheets);
+}
+
+bool book_write(const struct book *book, const struct book_facts *facts, const char *path) {
+    struct binder *const b = calloc(1, sizeof *b);
+    if (b == NULL) {
+        return false;
+    }
+    b->book = book;
+    b->facts = facts;
+    b->workbook = workbook_new(path);
+    b->looks.workbook = b->workbook;
+    bool done = b->workbook != NULL && bind(b);
+    if (b->workbook != NULL) {
+        done = workbook_close(b->workbook) == LXW_NO_ERROR && done;
+    }
+    free(b);
+    return done;
+}
