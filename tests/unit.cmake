@@ -92,3 +92,7 @@ foreach(name unchanged changes big)
     add_test(NAME live-${name} COMMAND ${live_py} ${name})
     set_tests_properties(live-${name} PROPERTIES TIMEOUT 1800 LABELS office)
 endforeach()
+
+# Includes against the order of the rooms.
+add_test(NAME rooms COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/rooms.sh)
+add_test(NAME rooms-fail COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/rooms_fail.sh)
