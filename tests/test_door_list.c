@@ -151,7 +151,7 @@ static void test_values(void **state) {
     read_list(&in, text, strlen(text));
     row = &in.job.rows[0];
     assert_string_equal(row->room.s, "galley");
-    assert_int_equal(row->use.word, USE_FALSE_FRONT);
+    assert_int_equal(row->use.choice, USE_FALSE_FRONT);
     assert_int_equal(row->count.amount, 3);
     assert_int_equal(row->width.amount, 31 * NM_PER_INCH / 2);
     assert_int_equal(row->width.place.line, 2);
@@ -166,7 +166,7 @@ static void test_values(void **state) {
     assert_int_equal(row->extra_charge.amount, 1500);
     assert_string_equal(row->extra_words.s, "arched top");
     row = &in.job.rows[1];
-    assert_int_equal(row->use.word, USE_DOOR);
+    assert_int_equal(row->use.choice, USE_DOOR);
     assert_int_equal(row->count.amount, 1);
     assert_int_equal(row->count.unit, UNIT_COUNT);
     assert_int_equal(row->width.amount, 394 * NM_PER_MM);
@@ -195,7 +195,8 @@ static void test_leaf(void **state) {
     read_list(&in, text, strlen(text));
     assert_int_equal(in.job.row_count, COUNT(leaves));
     for (size_t i = 0; i < COUNT(leaves); i++) {
-        const struct leaf leaf = leaf_size(&in.job.rows[i], &in.job.rows[i].make, LENGTH_INCH);
+        const struct leaf leaf =
+            leaf_size(&in.job.rows[i], &in.job.rows[i].construction, LENGTH_INCH);
 
         assert_int_equal(leaf.width, leaves[i].width);
         assert_int_equal(leaf.height, leaves[i].height);

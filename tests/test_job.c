@@ -93,8 +93,8 @@ static void test_values(void **state) {
     assert_int_equal(in.job.valid.amount, 30);
     assert_string_equal(in.job.rates_path.s, "job-case/rates.ini");
     assert_null(in.job.terms.s);
-    assert_int_equal(sale->tax_on.word, TAX_ON_MATERIALS_COST);
-    assert_int_equal(sale->tax_delivery.word, 1);
+    assert_int_equal(sale->tax_on.choice, TAX_ON_MATERIALS_COST);
+    assert_int_equal(sale->tax_delivery.choice, 1);
     assert_null(sale->exempt.s);
     assert_int_equal(sale->charge_count, 2);
     assert_int_equal(sale->charges[0].value.amount, 8000);
@@ -102,19 +102,19 @@ static void test_values(void **state) {
     assert_int_equal(sale->stage_count, 1);
     assert_string_equal(sale->stages[0].name.s, "sprayed");
     assert_int_equal(in.job.option_count, 2);
-    assert_string_equal(in.job.make.style.name.s, "Shaker");
-    assert_int_equal(in.job.make.style.index, 0);
-    assert_int_equal(in.job.make.pull.index, -1);
-    assert_string_equal(in.job.make.pull.name.s, "none");
-    assert_int_equal(in.job.make.overlay[SIDE_TOP].amount, NM_PER_INCH / 4);
-    assert_int_equal(in.job.make.overlay[SIDE_BOTTOM].amount, NM_PER_INCH / 2);
+    assert_string_equal(in.job.construction.style.name.s, "Shaker");
+    assert_int_equal(in.job.construction.style.index, 0);
+    assert_int_equal(in.job.construction.pull.index, -1);
+    assert_string_equal(in.job.construction.pull.name.s, "none");
+    assert_int_equal(in.job.construction.overlay[SIDE_TOP].amount, NM_PER_INCH / 4);
+    assert_int_equal(in.job.construction.overlay[SIDE_BOTTOM].amount, NM_PER_INCH / 2);
     clear_inputs(&in);
 }
 
 static void test_make(void **state) {
     struct inputs in;
     const struct row *rows;
-    struct make make;
+    struct construction construction;
 
     (void)state;
     read_inputs(&in, job_text, doors_text);
@@ -122,38 +122,38 @@ static void test_make(void **state) {
     rows = in.job.rows;
 
     /* [make] alone */
-    assert_int_equal(rows[0].make.frame.kind, STUFF_LUMBER);
-    assert_int_equal(rows[0].make.frame.index, 0);
-    assert_int_equal(rows[0].make.fit.word, FIT_OVERLAY);
+    assert_int_equal(rows[0].construction.frame.kind, MATERIAL_LUMBER);
+    assert_int_equal(rows[0].construction.frame.index, 0);
+    assert_int_equal(rows[0].construction.fit.choice, FIT_OVERLAY);
     assert_null(rows[0].own.frame.name.s);
     assert_int_equal(rows[0].own.frame.index, -1);
 
     /* an option changes what it says */
-    make = job_row_make(&in.job, &rows[0], 0);
-    assert_int_equal(make.frame.index, 1);
-    assert_string_equal(make.finish.name.s, "none");
-    assert_int_equal(make.finish.index, -1);
-    assert_int_equal(make.panel.kind, STUFF_SHEET);
+    construction = row_construction(&in.job, &rows[0], 0);
+    assert_int_equal(construction.frame.index, 1);
+    assert_string_equal(construction.finish.name.s, "none");
+    assert_int_equal(construction.finish.index, -1);
+    assert_int_equal(construction.panel.kind, MATERIAL_SHEET);
 
     /* a row's own words come before the option's */
-    make = job_row_make(&in.job, &rows[1], 0);
-    assert_int_equal(make.frame.index, 0);
-    assert_string_equal(make.color.s, "sea green");
-    assert_int_equal(make.overlay[SIDE_LEFT].amount, 0);
-    assert_true(make.overlay[SIDE_LEFT].set);
-    assert_int_equal(make.overlay[SIDE_RIGHT].amount, NM_PER_INCH / 2);
+    construction = row_construction(&in.job, &rows[1], 0);
+    assert_int_equal(construction.frame.index, 0);
+    assert_string_equal(construction.color.s, "sea green");
+    assert_int_equal(construction.overlay[SIDE_LEFT].amount, 0);
+    assert_true(construction.overlay[SIDE_LEFT].set);
+    assert_int_equal(construction.overlay[SIDE_RIGHT].amount, NM_PER_INCH / 2);
 
     /* of overlay and reveal the one said last holds, alone */
-    make = job_row_make(&in.job, &rows[0], 1);
-    assert_int_equal(make.fit.word, FIT_INSET);
-    assert_int_equal(make.reveal.amount, 3 * NM_PER_INCH / 32);
-    assert_false(make.overlay[SIDE_TOP].set);
-    make = job_row_make(&in.job, &rows[1], 1);
-    assert_int_equal(make.fit.word, FIT_OVERLAY);
-    assert_false(make.reveal.set);
-    make = rows[2].make;
-    assert_int_equal(make.fit.word, FIT_INSET);
-    assert_int_equal(make.reveal.amount, NM_PER_INCH / 8);
+    construction = row_construction(&in.job, &rows[0], 1);
+    assert_int_equal(construction.fit.choice, FIT_INSET);
+    assert_int_equal(construction.reveal.amount, 3 * NM_PER_INCH / 32);
+    assert_false(construction.overlay[SIDE_TOP].set);
+    construction = row_construction(&in.job, &rows[1], 1);
+    assert_int_equal(construction.fit.choice, FIT_OVERLAY);
+    assert_false(construction.reveal.set);
+    construction = rows[2].construction;
+    assert_int_equal(construction.fit.choice, FIT_INSET);
+    assert_int_equal(construction.reveal.amount, NM_PER_INCH / 8);
     clear_inputs(&in);
 }
 

@@ -20,7 +20,7 @@ struct reading { // NOLINT(clang-analyzer-optin.performance.Padding)
     int64_t amount;
     uint8_t decimals;
     enum unit of;
-    int word; /* -1: not looked at */
+    int choice; /* -1: not looked at */
 };
 
 #define IN LENGTH_INCH
@@ -196,11 +196,11 @@ static void check_reading(const struct reading *reading) {
         fail_msg("[%s] %s = %s: %lld, %d decimals, unit %d", reading->section, reading->key,
                  reading->text, (long long)value->amount, value->decimals, value->unit);
     }
-    if (reading->word >= 0) {
-        const struct word *word = (const void *)(thing.bytes + key->word_at);
+    if (reading->choice >= 0) {
+        const struct choice *choice = (const void *)(thing.bytes + key->choice_at);
 
-        assert_true(word->set);
-        assert_int_equal(word->word, reading->word);
+        assert_true(choice->set);
+        assert_int_equal(choice->choice, reading->choice);
     }
     pool_clear(&pool);
 }
@@ -334,7 +334,7 @@ static void test_whole_inch_file(void **state) {
     assert_string_equal(shaker->operations.r[1].name.s, "Flush Sand");
 
     assert_int_equal(rates.operations[0].machine, 0);
-    assert_int_equal(rates.operations[0].per.word, DRIVER_FRAME_RUN);
+    assert_int_equal(rates.operations[0].per.choice, DRIVER_FRAME_RUN);
     sand = &rates.operations[1];
     assert_int_equal(sand->machine, 1);
     assert_true(sand->one_side_open);
@@ -343,8 +343,8 @@ static void test_whole_inch_file(void **state) {
     assert_false(sand->hands.set);
     assert_int_equal(rates.operations[2].machine, -1);
 
-    assert_int_equal(rates.coatings[0].spread_by.word, SPREAD_BY_FILM);
-    assert_int_equal(rates.coatings[1].spread_by.word, SPREAD_BY_PRACTICAL);
+    assert_int_equal(rates.coatings[0].spread_by.choice, SPREAD_BY_FILM);
+    assert_int_equal(rates.coatings[1].spread_by.choice, SPREAD_BY_PRACTICAL);
     assert_int_equal(rates.coatings[0].reducer_product.index, 0);
     assert_int_equal(rates.coatings[0].catalyst_product.index, -1);
     assert_true(rates.coatings[1].tinted);

@@ -195,13 +195,13 @@ static void keys(void **state) {
     add_line("job.ini", "frame = hard-maple\n", "price = adds\n");
     open_inputs(&in);
     assert_int_equal(in.problems.count, 0);
-    assert_int_equal(in.job.paper.word, PAPER_ESTIMATE);
+    assert_int_equal(in.job.paper.choice, PAPER_ESTIMATE);
     assert_int_equal(in.job.revision.amount, 3);
     assert_string_equal(in.job.ready.s, "in autumn");
-    assert_int_equal(in.job.detail.word, PRICES_ROOMS);
-    assert_int_equal(in.job.hinges_fitted.word, 1);
-    assert_int_equal(in.job.hanging.word, 0);
-    assert_int_equal(in.job.options[0].price.word, OPTION_ADDS);
+    assert_int_equal(in.job.detail.choice, PRICES_ROOMS);
+    assert_int_equal(in.job.hinges_fitted.choice, 1);
+    assert_int_equal(in.job.hanging.choice, 0);
+    assert_int_equal(in.job.options[0].price.choice, OPTION_ADDS);
     close_inputs(&in);
 }
 

@@ -60,8 +60,8 @@ static void add_frame_part(const struct maker *maker, struct door *door, enum pa
     const struct saw *const saw = &maker->rates->saw;
     const struct part part = {
         .kind = kind,
-        .stuff = STUFF_LUMBER,
-        .material = door->make.frame.index,
+        .material_kind = MATERIAL_LUMBER,
+        .material = door->construction.frame.index,
         .count = count,
         .length = along,
         .width = width,
@@ -94,11 +94,12 @@ static void make_solid(const struct maker *maker, const struct door *door, struc
 
 /* A panel, pane or slab of width x height as it stands in the door. */
 static void add_field(const struct maker *maker, struct door *door, enum part_kind kind,
-                      enum stuff stuff, int32_t material, length width, length height) {
-    const bool upright = door->style->panel_grain.word == PANEL_GRAIN_VERTICAL;
+                      enum material_kind material_kind, int32_t material, length width,
+                      length height) {
+    const bool upright = door->style->panel_grain.choice == PANEL_GRAIN_VERTICAL;
     struct part part = {
         .kind = kind,
-        .stuff = stuff,
+        .material_kind = material_kind,
         .material = material,
         .count = 1,
         .length = upright ? height : width,
@@ -110,10 +111,10 @@ static void add_field(const struct maker *maker, struct door *door, enum part_ki
     };
     part.rough_length = part.length;
     part.rough_width = part.width;
-    if (stuff == STUFF_SHEET) {
+    if (material_kind == MATERIAL_SHEET) {
         part.thickness = maker->rates->sheets[material].thickness.amount;
         part.weigh_as = part.thickness;
-    } else if (stuff == STUFF_GLASS) {
+    } else if (material_kind == MATERIAL_GLASS) {
         part.thickness = maker->rates->glass[material].thickness.amount;
         part.weigh_as = part.thickness;
     } else {
@@ -149,22 +150,24 @@ static void fill_opening(const struct maker *maker, struct door *door, length wi
     length more_height = more_width;
     switch (door->form) {
     case FORM_PANEL:
-        add_field(maker, door, PART_PANEL, STUFF_SHEET, make_panel(&door->make, door->form)->index,
-                  width + more_width, height + more_height);
+        add_field(maker, door, PART_PANEL, MATERIAL_SHEET,
+                  construction_panel(&door->construction, door->form)->index, width + more_width,
+                  height + more_height);
         break;
     case FORM_SOLID:
-        if (style->panel_grain.word == PANEL_GRAIN_VERTICAL) {
+        if (style->panel_grain.choice == PANEL_GRAIN_VERTICAL) {
             more_width = clamp_rabbet(groove, style->clearance_across.amount);
         } else {
             more_height = clamp_rabbet(groove, style->clearance_across.amount);
         }
-        add_field(maker, door, PART_PANEL, STUFF_LUMBER, make_panel(&door->make, door->form)->index,
-                  width + more_width, height + more_height);
+        add_field(maker, door, PART_PANEL, MATERIAL_LUMBER,
+                  construction_panel(&door->construction, door->form)->index, width + more_width,
+                  height + more_height);
         break;
     case FORM_GLASS:
         more_width = clamp_rabbet(groove, style->glass_clearance.amount);
-        add_field(maker, door, PART_PANE, STUFF_GLASS, door->make.glass.index, width + more_width,
-                  height + more_width);
+        add_field(maker, door, PART_PANE, MATERIAL_GLASS, door->construction.glass.index,
+                  width + more_width, height + more_width);
         break;
     case FORM_SLAB:
     case FORM_OPEN:
@@ -196,8 +199,8 @@ static void add_frame(const struct maker *maker, struct door *door, const struct
 }
 
 static void make_slab(const struct maker *maker, struct door *door) {
-    const struct stuff_reference *const slab = &door->make.slab;
-    if (slab->kind == STUFF_SHEET) {
+    const struct material_reference *const slab = &door->construction.slab;
+    if (slab->kind == MATERIAL_SHEET) {
         door->thickness = maker->rates->sheets[slab->index].thickness.amount;
     }
     add_field(maker, door, PART_SLAB, slab->kind, slab->index, door->width, door->height);
@@ -217,16 +220,16 @@ static void make_parts(const struct maker *maker, struct door *door) {
 }
 
 static bool make_door(const struct maker *maker, struct door *door) {
-    const struct leaf leaf = leaf_size(door->row, &door->make, maker->unit);
+    const struct leaf leaf = leaf_size(door->row, &door->construction, maker->unit);
     door->width = leaf.width;
     door->height = leaf.height;
     door->leaves = (int32_t)door->row->leaves.amount;
-    assert(door->make.style.index >= 0);
-    door->style = &maker->rates->styles[door->make.style.index];
+    assert(door->construction.style.index >= 0);
+    door->style = &maker->rates->styles[door->construction.style.index];
     door->thickness = door->style->thickness.amount;
     door->form = leaf_is_slab(door->style, door->row, door->height)
                      ? FORM_SLAB
-                     : (enum door_form)door->style->form.word;
+                     : (enum door_form)door->style->form.choice;
     door->parts = pool_take(maker->pool, MOST_PARTS, sizeof *door->parts);
     door->openings = pool_take(maker->pool, (size_t)FRAME_MOST_ROWS * 2, sizeof *door->openings);
     if (door->parts == NULL || door->openings == NULL) {
@@ -250,7 +253,7 @@ bool doors_make(struct doors *doors, const struct rates *rates, const struct job
     for (size_t i = 0; i < job->row_count; i++) {
         struct door *const door = &doors->doors[i];
         door->row = &job->rows[i];
-        door->make = job_row_make(job, door->row, option);
+        door->construction = row_construction(job, door->row, option);
         if (!make_door(&maker, door)) {
             return false;
         }

@@ -23,7 +23,7 @@ enum part_kind {
 
 struct part {
     enum part_kind kind;
-    enum stuff stuff; /* what it is made of, and which */
+    enum material_kind material_kind; /* what it is made of, and which */
     int32_t material;
     int32_t count;                    /* pieces a leaf, 1 or more */
     length length, width, thickness;  /* finished; length runs along the grain */
@@ -44,7 +44,7 @@ struct opening {
 /* One row of the door list, made into a leaf and its parts. */
 struct door {
     const struct row *row;
-    struct make make;
+    struct construction construction;
     const struct style *style;
     enum door_form form;             /* a low drawer front of a framed style becomes FORM_SLAB */
     length width, height, thickness; /* of a leaf */

@@ -13,7 +13,8 @@ struct leaf {
  * one the opening less the reveal of each side, and a pair shares the width, less the gap between
  * the leaves. A row with `measure = door` is the size of one leaf as it stands.  Each size is
  * rounded to unit's step.  Method: docs/method.md, "From opening to door". */
-struct leaf leaf_size(const struct row *row, const struct make *make, enum length_unit unit);
+struct leaf leaf_size(const struct row *row, const struct construction *construction,
+                      enum length_unit unit);
 
 /* Whether a row is made like a drawer front: it is one, or a false front, which stands among them
  * and looks like them. */

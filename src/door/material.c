@@ -6,7 +6,7 @@
 #include <stdlib.h>
 
 struct area_weight {
-    enum stuff stuff;
+    enum material_kind material_kind;
     int32_t material;
     length thickness;
     fig figure;
@@ -49,29 +49,33 @@ fig material_thickness(struct materials *m, int32_t lumber) {
     return *known;
 }
 
-static fig density(struct materials *m, enum stuff stuff, int32_t material) {
-    if (stuff == STUFF_LUMBER) {
+static fig density(struct materials *m, enum material_kind material_kind, int32_t material) {
+    if (material_kind == MATERIAL_LUMBER) {
         const int32_t wood = m->rates->lumber[material].wood;
         return wood < 0 ? (fig){0}
                         : measures_wood_density(m->tape, m->measures, &m->rates->woods[wood].sg_12);
     }
-    const struct value *const given = stuff == STUFF_SHEET ? &m->rates->sheets[material].density
-                                                           : &m->rates->glass[material].density;
+    const struct value *const given = material_kind == MATERIAL_SHEET
+                                          ? &m->rates->sheets[material].density
+                                          : &m->rates->glass[material].density;
     return measures_density(m->tape, m->measures, given);
 }
 
-static struct place thickness_place(const struct materials *m, enum stuff stuff, int32_t material) {
-    if (stuff == STUFF_LUMBER) {
+static struct place thickness_place(const struct materials *m, enum material_kind material_kind,
+                                    int32_t material) {
+    if (material_kind == MATERIAL_LUMBER) {
         return m->rates->lumber[material].thickness.place;
     }
-    return stuff == STUFF_SHEET ? m->rates->sheets[material].thickness.place
-                                : m->rates->glass[material].thickness.place;
+    return material_kind == MATERIAL_SHEET ? m->rates->sheets[material].thickness.place
+                                           : m->rates->glass[material].thickness.place;
 }
 
-fig material_weight(struct materials *m, enum stuff stuff, int32_t material, length thickness) {
+fig material_weight(struct materials *m, enum material_kind material_kind, int32_t material,
+                    length thickness) {
     for (size_t i = 0; i < m->weight_count; i++) {
         const struct area_weight *const w = &m->weights[i];
-        if (w->stuff == stuff && w->material == material && w->thickness == thickness) {
+        if (w->material_kind == material_kind && w->material == material &&
+            w->thickness == thickness) {
             return w->figure;
         }
     }
@@ -80,17 +84,19 @@ fig material_weight(struct materials *m, enum stuff stuff, int32_t material, len
         m->tape->fault = TAPE_MEMORY;
         return (fig){0};
     }
-    const uint32_t before = about_material(m, material_name(m->rates, stuff, material));
-    fig weight = density(m, stuff, material);
+    const uint32_t before = about_material(m, material_name(m->rates, material_kind, material));
+    fig weight = density(m, material_kind, material);
     if (!fig_none(weight)) {
         const fig thick = measures_length(m->tape, m->measures, "thickness, finished", thickness,
-                                          thickness_place(m, stuff, material));
+                                          thickness_place(m, material_kind, material));
         weight = fig_ratio(m->tape, "weight by area", m->measures->area_weight,
                            (figs){{weight, thick}}, (figs){{m->measures->length_per_thick}});
     }
     tape_about_again(m->tape, before);
-    m->weights[m->weight_count++] = (struct area_weight){
-        .stuff = stuff, .material = material, .thickness = thickness, .figure = weight};
+    m->weights[m->weight_count++] = (struct area_weight){.material_kind = material_kind,
+                                                         .material = material,
+                                                         .thickness = thickness,
+                                                         .figure = weight};
     return weight;
 }
 

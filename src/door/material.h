@@ -32,7 +32,7 @@ fig material_thickness(struct materials *materials, int32_t lumber);
 
 /* Weight of an area (lb/sq ft, kg/m2) of a material at a thickness (nm); none when its density is
  * not known. */
-fig material_weight(struct materials *materials, enum stuff stuff, int32_t material,
+fig material_weight(struct materials *materials, enum material_kind material_kind, int32_t material,
                     length thickness);
 
 /* What a pane of glass of width x height is charged, money. *area: the area charged; *stops: what

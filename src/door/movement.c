@@ -59,8 +59,8 @@ struct movement movement_make(struct tape *tape, const struct measures *measures
     const struct yard y = {.tape = tape, .m = measures, .rates = rates};
     const struct climate *const climate = &rates->climate;
     struct movement move = {0};
-    if (part->kind != PART_PANEL || part->stuff != STUFF_LUMBER || !climate->moisture.set ||
-        !climate->driest.set || !climate->wettest.set) {
+    if (part->kind != PART_PANEL || part->material_kind != MATERIAL_LUMBER ||
+        !climate->moisture.set || !climate->driest.set || !climate->wettest.set) {
         return move;
     }
     const int32_t wood = rates->lumber[part->material].wood;

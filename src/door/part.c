@@ -78,17 +78,18 @@ void part_take(const struct taker *t, const struct leaf_figures *leaf, const str
     f->width = measures_length(t->tape, t->m, "width", part->width, place);
     f->count = taker_count(t, "pieces a door", part->count, place);
     f->pieces = taker_product(t, "pieces", UNIT_COUNT, f->count, leaf->pieces);
-    if (part->stuff == STUFF_LUMBER) {
+    if (part->material_kind == MATERIAL_LUMBER) {
         take_lumber(t, part, f, place);
         take_staves(t, part, f, place);
         take_solid(t, leaf->door, part, f);
-    } else if (part->stuff == STUFF_SHEET) {
+    } else if (part->material_kind == MATERIAL_SHEET) {
         f->area = taker_area(t, "sheet area, each", f->width, f->length);
     } else {
         f->cost =
             material_pane(t->materials, part->material, f->width, f->length, &f->area, &f->stops);
     }
-    const fig weight = material_weight(t->materials, part->stuff, part->material, part->weigh_as);
+    const fig weight =
+        material_weight(t->materials, part->material_kind, part->material, part->weigh_as);
     if (!fig_none(weight)) {
         f->weight =
             fig_ratio(t->tape, "weight, each", t->m->weight, (figs){{f->width, f->length, weight}},
@@ -100,8 +101,8 @@ static bool is_chosen(const struct part *part, struct part_choice choice) {
     if (choice.frame_only) {
         return part_is_frame(part->kind);
     }
-    return choice.stuff == STUFF_NONE ||
-           (part->stuff == choice.stuff && part->material == choice.material);
+    return choice.material_kind == MATERIAL_NONE ||
+           (part->material_kind == choice.material_kind && part->material == choice.material);
 }
 
 fig part_total(const struct taker *t, const struct leaf_figures *leaf, const char *what,

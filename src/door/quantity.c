@@ -11,24 +11,24 @@ enum unit lumber_unit(const struct lumber *lumber) {
     return lumber->price.unit == UNIT_MONEY_PER_M3 ? UNIT_M3 : UNIT_BF;
 }
 
-static void take_use(const struct taker *t, struct leaf_figures *leaf, enum stuff stuff,
-                     int32_t material) {
+static void take_use(const struct taker *t, struct leaf_figures *leaf,
+                     enum material_kind material_kind, int32_t material) {
     for (size_t i = 0; i < leaf->use_count; i++) {
-        if (leaf->uses[i].stuff == stuff && leaf->uses[i].material == material) {
+        if (leaf->uses[i].material_kind == material_kind && leaf->uses[i].material == material) {
             return;
         }
     }
     assert(leaf->use_count < MOST_USES);
     struct material_use *const use = &leaf->uses[leaf->use_count++];
-    *use = (struct material_use){.stuff = stuff, .material = material};
-    const struct part_choice chosen = {.stuff = stuff, .material = material};
-    if (stuff == STUFF_LUMBER) {
+    *use = (struct material_use){.material_kind = material_kind, .material = material};
+    const struct part_choice chosen = {.material_kind = material_kind, .material = material};
+    if (material_kind == MATERIAL_LUMBER) {
         const enum unit unit = lumber_unit(&t->rates->lumber[material]);
         use->net = part_total(t, leaf, "lumber net, a door", unit, chosen,
                               offsetof(struct part_figures, net));
         use->rough = part_total(t, leaf, "lumber rough, a door", unit, chosen,
                                 offsetof(struct part_figures, rough));
-    } else if (stuff == STUFF_SHEET) {
+    } else if (material_kind == MATERIAL_SHEET) {
         use->net = part_total(t, leaf, "sheet area, a door", t->m->area, chosen,
                               offsetof(struct part_figures, area));
     } else {
@@ -72,7 +72,7 @@ static fig pick_hinges(const struct taker *t, const char *what, const struct ste
 /* The larger of what height and weight ask for. */
 static void take_hinges(const struct taker *t, struct leaf_figures *leaf) {
     const struct hinge_rules *const rules = &t->rates->hinges;
-    if (leaf->door->row->use.word != USE_DOOR || leaf->door->make.hinge.index < 0) {
+    if (leaf->door->row->use.choice != USE_DOOR || leaf->door->construction.hinge.index < 0) {
         return;
     }
     fig by_height = {0};
@@ -126,8 +126,9 @@ static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
                                         (figs){{t->m->length_per_run}});
     driver[DRIVER_AREA] = leaf->face;
     driver[DRIVER_SPRAYED] = leaf->sprayed;
-    if (!fig_none(leaf->sprayed) && t->rates->finishes[door->make.finish.index].coat_count > 0) {
-        const struct finish *const finish = &t->rates->finishes[door->make.finish.index];
+    if (!fig_none(leaf->sprayed) &&
+        t->rates->finishes[door->construction.finish.index].coat_count > 0) {
+        const struct finish *const finish = &t->rates->finishes[door->construction.finish.index];
         fig times[16];
         size_t n = 0;
         for (; n < finish->coat_count && n < 16; n++) {
@@ -139,12 +140,13 @@ static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
     }
 }
 
-/* Pieces of one stuff that are not of the frame: panes, solid panels and slabs. */
-static int64_t pieces_of(const struct door *door, enum stuff stuff) {
+/* Pieces of one kind of material that are not of the frame: panes, solid panels and slabs. */
+static int64_t pieces_of(const struct door *door, enum material_kind material_kind) {
     int64_t pieces = 0;
     for (size_t i = 0; i < door->part_count; i++) {
         const struct part *const part = &door->parts[i];
-        pieces += part->stuff == stuff && !part_is_frame(part->kind) ? part->count : 0;
+        pieces +=
+            part->material_kind == material_kind && !part_is_frame(part->kind) ? part->count : 0;
     }
     return pieces;
 }
@@ -152,9 +154,10 @@ static int64_t pieces_of(const struct door *door, enum stuff stuff) {
 static void take_more_drivers(const struct taker *t, struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     fig *const driver = leaf->driver;
-    driver[DRIVER_PANE] = taker_count(t, "panes", pieces_of(door, STUFF_GLASS), door->row->place);
+    driver[DRIVER_PANE] =
+        taker_count(t, "panes", pieces_of(door, MATERIAL_GLASS), door->row->place);
     driver[DRIVER_SOLID_PANEL] =
-        taker_count(t, "solid panels", pieces_of(door, STUFF_LUMBER), door->row->place);
+        taker_count(t, "solid panels", pieces_of(door, MATERIAL_LUMBER), door->row->place);
     driver[DRIVER_GLUE_LINE] =
         part_total(t, leaf, "glue lines, run", t->m->run, (struct part_choice){0},
                    offsetof(struct part_figures, glue));
@@ -172,7 +175,7 @@ static void take_banding(const struct taker *t, struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     leaf->banding = -1;
     if (door->part_count == 1 && door->parts[0].kind == PART_SLAB &&
-        door->parts[0].stuff == STUFF_SHEET) {
+        door->parts[0].material_kind == MATERIAL_SHEET) {
         leaf->banding = t->rates->sheets[door->parts[0].material].banding;
     }
     if (leaf->banding >= 0) {
@@ -183,7 +186,7 @@ static void take_banding(const struct taker *t, struct leaf_figures *leaf) {
 
 /* Work that is not the shop's: a door bought as it is, a finish put out. */
 static void take_others(const struct taker *t, struct leaf_figures *leaf) {
-    const struct make *const make = &leaf->door->make;
+    const struct construction *const construction = &leaf->door->construction;
     if (leaf->door->bought_in) {
         const struct value *const given = &leaf->door->style->bought_in;
         const fig price = measures_given(t->tape, t->m, "price, bought in", given);
@@ -191,9 +194,10 @@ static void take_others(const struct taker *t, struct leaf_figures *leaf) {
         leaf->bought_in =
             fig_ratio(t->tape, "door bought in", UNIT_MONEY, (figs){{price, size}}, (figs){{{0}}});
     }
-    if (make->finish.index >= 0 && t->rates->finishes[make->finish.index].put_out.set) {
+    if (construction->finish.index >= 0 &&
+        t->rates->finishes[construction->finish.index].put_out.set) {
         const fig price = measures_given(t->tape, t->m, "price, finish put out",
-                                         &t->rates->finishes[make->finish.index].put_out);
+                                         &t->rates->finishes[construction->finish.index].put_out);
         leaf->put_out = fig_ratio(t->tape, "finish put out", UNIT_MONEY,
                                   (figs){{price, leaf->sprayed}}, (figs){{{0}}});
     }
@@ -223,14 +227,14 @@ static bool take_leaf(const struct taker *t, struct pool *pool, struct leaf_figu
         part_take(t, leaf, &door->parts[i], &leaf->parts[i]);
     }
     for (size_t i = 0; i < door->part_count; i++) {
-        take_use(t, leaf, door->parts[i].stuff, door->parts[i].material);
+        take_use(t, leaf, door->parts[i].material_kind, door->parts[i].material);
     }
     surface_make(leaf, t->tape, t->m, t->rates);
     take_banding(t, leaf);
     take_others(t, leaf);
     take_weight(t, leaf);
     take_hinges(t, leaf);
-    const bool pulled = door->make.pull.index >= 0 && row->use.word != USE_END_PANEL;
+    const bool pulled = door->construction.pull.index >= 0 && row->use.choice != USE_END_PANEL;
     leaf->pulls = pulled && row->pulls.amount > 0
                       ? taker_count(t, "pulls", row->pulls.amount,
                                     row->pulls.set ? row->pulls.place : row->place)
@@ -322,7 +326,7 @@ void quantities_clear(struct quantities *q) {
 }
 
 fig quantities_total(const struct quantities *q, struct tape *tape, const char *what,
-                     enum stuff stuff, int32_t material, bool rough) {
+                     enum material_kind material_kind, int32_t material, bool rough) {
     fig *const pieces = calloc(2 * q->count + 1, sizeof *pieces);
     if (pieces == NULL) {
         tape->fault = TAPE_MEMORY;
@@ -334,7 +338,8 @@ fig quantities_total(const struct quantities *q, struct tape *tape, const char *
     for (size_t i = 0; i < q->count; i++) {
         const struct leaf_figures *const leaf = &q->leaves[i];
         for (size_t u = 0; u < leaf->use_count; u++) {
-            if (leaf->uses[u].stuff == stuff && leaf->uses[u].material == material) {
+            if (leaf->uses[u].material_kind == material_kind &&
+                leaf->uses[u].material == material) {
                 pieces[n] = leaf->pieces;
                 each[n++] = rough ? leaf->uses[u].rough : leaf->uses[u].net;
                 unit = (enum unit)tape_figure(tape, leaf->uses[u].net)->unit;

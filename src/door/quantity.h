@@ -32,7 +32,7 @@ struct part_figures {
 
 /* What a leaf takes of one material. */
 struct material_use {
-    enum stuff stuff;
+    enum material_kind material_kind;
     int32_t material;
     fig net;   /* board feet or m3; area of sheet parts; area of glass charged */
     fig rough; /* lumber only */
@@ -93,6 +93,6 @@ enum unit lumber_unit(const struct lumber *lumber);
 /* Sum over all rows of pieces x what a leaf takes; which picks the figure. none when no row takes
  * any. */
 fig quantities_total(const struct quantities *quantities, struct tape *tape, const char *what,
-                     enum stuff stuff, int32_t material, bool rough);
+                     enum material_kind material_kind, int32_t material, bool rough);
 
 #endif

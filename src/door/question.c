@@ -41,7 +41,7 @@ static length middle(const struct asker *a, int use, bool width, length *room) {
     size_t n = 0;
     for (size_t r = 0; r < a->q->count; r++) {
         const struct door *const door = a->q->leaves[r].door;
-        if (door->row->use.word == use) {
+        if (door->row->use.choice == use) {
             room[n++] = side_of(door, width);
         }
     }
@@ -59,7 +59,7 @@ static void ask_far(const struct asker *a, int use, bool width, length *room) {
         const length side = side_of(door, width);
         char size[32];
         char other[32];
-        if (door->row->use.word != use ||
+        if (door->row->use.choice != use ||
             (side <= FAR_TIMES * usual && FAR_TIMES * side >= usual)) {
             continue;
         }
@@ -86,7 +86,7 @@ static void ask_alike(const struct asker *a, size_t row) {
         const length high = apart(door->height, other->height);
         char size[2][32];
         if (wide + high == 0 || wide > near || high > near || door->style != other->style ||
-            door->row->use.word != other->row->use.word) {
+            door->row->use.choice != other->row->use.choice) {
             continue;
         }
         const bool width = wide > 0;
@@ -103,7 +103,7 @@ static void ask_wide(const struct asker *a, const struct door *door) {
     const struct limits *const limits = &a->rates->limits;
     char size[32];
     char most[32];
-    if (limits->widest_leaf.set && door->row->use.word == USE_DOOR &&
+    if (limits->widest_leaf.set && door->row->use.choice == USE_DOOR &&
         door->row->mid_stiles.amount == 0 && door->form != FORM_SLAB &&
         door->width > limits->widest_leaf.amount) {
         problem_add(

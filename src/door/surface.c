@@ -48,10 +48,10 @@ static void paint(const struct painter *t, struct leaf_figures *leaf) {
     const fig round[] = {leaf->width, leaf->width, leaf->height, leaf->height};
     leaf->face = area(t, "face area", leaf->width, leaf->height);
     leaf->perimeter = fig_sum(t->tape, "perimeter", t->m->length, round, 4);
-    if (door->make.finish.index < 0) {
+    if (door->construction.finish.index < 0) {
         return;
     }
-    const struct finish *const finish = &t->rates->finishes[door->make.finish.index];
+    const struct finish *const finish = &t->rates->finishes[door->construction.finish.index];
     fig stuck = {0};
     if (door->stuck_edge > 0 && (door_is_see_through(door) || door->style->profile_extra.set)) {
         stuck = measures_length(t->tape, t->m, "inner edge of the frame", door->stuck_edge,
@@ -67,7 +67,7 @@ static void paint(const struct painter *t, struct leaf_figures *leaf) {
             measures_given(t->tape, t->m, "profile, developed extra", &door->style->profile_extra);
         leaf->profile = area(t, "profile area", stuck, extra);
     }
-    leaf->faces = sprayed_faces(t, leaf, finish->faces.word);
+    leaf->faces = sprayed_faces(t, leaf, finish->faces.choice);
     const fig all[] = {leaf->faces, leaf->edges, leaf->inner_edges, leaf->profile};
     leaf->sprayed = fig_sum(t->tape, "sprayed area", t->m->area, all, 4);
 }

@@ -25,8 +25,8 @@ void part_take(const struct taker *taker, const struct leaf_figures *leaf, const
 
 /* Which parts of a leaf a total goes over. */
 struct part_choice {
-    enum stuff stuff; /* STUFF_NONE: all */
-    int32_t material; /* of that stuff */
+    enum material_kind material_kind; /* STUFF_NONE: all */
+    int32_t material;                 /* of that kind */
     bool frame_only;
 };
 

@@ -17,7 +17,7 @@ static fig ratio(const struct booth *b, const char *what, figs over, figs under)
 /* Mix that leaves the gun for all coats, before any fixed loss. */
 static void spray_out(const struct booth *b, struct coat_figures *c) {
     c->film = measures_film(b->tape, b->m, "wet film", &b->coating->wet_film);
-    if (b->coating->spread_by.word == SPREAD_BY_FILM) {
+    if (b->coating->spread_by.choice == SPREAD_BY_FILM) {
         c->theoretical =
             ratio(b, "theoretical volume, one coat", (figs){{b->area, c->film, b->m->spread_over}},
                   (figs){{b->m->spread_under}});
@@ -26,7 +26,7 @@ static void spray_out(const struct booth *b, struct coat_figures *c) {
         c->theoretical =
             ratio(b, "volume by coverage, one coat", (figs){{b->area}}, (figs){{coverage}});
     }
-    if (b->coating->spread_by.word == SPREAD_BY_PRACTICAL) {
+    if (b->coating->spread_by.choice == SPREAD_BY_PRACTICAL) {
         c->sprayed =
             ratio(b, "sprayed, all coats", (figs){{c->theoretical, c->times}}, (figs){{{0}}});
         return;
@@ -66,8 +66,9 @@ static fig percent_of(const struct booth *b, const char *what, fig volume, fig p
 static void part_mix(const struct booth *b, struct coat_figures *c) {
     const fig reducer = measures_given(b->tape, b->m, "reducer", &b->coating->reducer);
     const fig catalyst = measures_given(b->tape, b->m, "catalyst", &b->coating->catalyst);
-    const bool reducer_of_mix = !fig_none(reducer) && b->coating->reducer_of.word == PART_OF_MIX;
-    const bool catalyst_of_mix = !fig_none(catalyst) && b->coating->catalyst_of.word == PART_OF_MIX;
+    const bool reducer_of_mix = !fig_none(reducer) && b->coating->reducer_of.choice == PART_OF_MIX;
+    const bool catalyst_of_mix =
+        !fig_none(catalyst) && b->coating->catalyst_of.choice == PART_OF_MIX;
     fig rest = c->mix;
     if (reducer_of_mix) {
         c->reducer = percent_of(b, "reducer, of the mix", c->mix, reducer);
@@ -107,7 +108,7 @@ static void dry_out(const struct booth *b, struct coat_figures *c) {
                               (figs){{c->film, c->times}}, (figs){{{0}}});
     figs over = {{wet, solids}};
     figs under = {{b->m->hundred}};
-    if (!fig_none(reducer) && b->coating->reducer_of.word == PART_OF_MIX) {
+    if (!fig_none(reducer) && b->coating->reducer_of.choice == PART_OF_MIX) {
         over.f[2] =
             fig_plus(b->tape, "coating in the reduced mix", b->m->hundred, fig_minus(reducer));
         under.f[1] = b->m->hundred;

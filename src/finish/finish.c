@@ -32,19 +32,21 @@ static bool same_color(const char *a, const char *b) {
 static void sort_rows(const struct shelf *s) {
     struct finish_list *const list = s->list;
     for (size_t r = 0; r < s->quantities->count; r++) {
-        const struct make *const make = &s->quantities->leaves[r].door->make;
+        const struct construction *const construction =
+            &s->quantities->leaves[r].door->construction;
         list->batch_of[r] = SIZE_MAX;
         if (fig_none(s->quantities->leaves[r].sprayed)) {
             continue;
         }
         size_t b = 0;
-        while (b < list->batch_count && (list->batches[b].finish != make->finish.index ||
-                                         !same_color(list->batches[b].color, make->color.s))) {
+        while (b < list->batch_count &&
+               (list->batches[b].finish != construction->finish.index ||
+                !same_color(list->batches[b].color, construction->color.s))) {
             b++;
         }
         if (b == list->batch_count) {
-            list->batches[list->batch_count++] =
-                (struct batch){.finish = make->finish.index, .color = make->color.s};
+            list->batches[list->batch_count++] = (struct batch){
+                .finish = construction->finish.index, .color = construction->color.s};
         }
         list->batch_of[r] = b;
     }
@@ -187,7 +189,7 @@ static void buy_product(const struct shelf *s, struct product *p) {
     p->cost =
         fig_total(s->tape, "cost of containers", UNIT_MONEY, p->counts, p->prices, p->size_count);
     const bool used =
-        s->rates->shop.charge_finish.word == CHARGED_USED && tape_amount(s->tape, p->bought) > 0;
+        s->rates->shop.charge_finish.choice == CHARGED_USED && tape_amount(s->tape, p->bought) > 0;
     p->charged = used ? fig_ratio(s->tape, "charged for what is used", UNIT_MONEY,
                                   (figs){{p->cost, p->need}}, (figs){{p->bought}})
                       : p->cost;

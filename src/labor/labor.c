@@ -40,8 +40,8 @@ static bool row_has(const struct floor *f, size_t row, int32_t operation) {
         sums_listed(&door->style->operations, operation)) {
         return true;
     }
-    return door->make.finish.index >= 0 &&
-           sums_listed(&f->rates->finishes[door->make.finish.index].operations, operation);
+    return door->construction.finish.index >= 0 &&
+           sums_listed(&f->rates->finishes[door->construction.finish.index].operations, operation);
 }
 
 /* --- what it takes in all
@@ -82,7 +82,7 @@ static bool total(const struct floor *f, struct operation_figures *o) {
     const fig allowance = measures_given(f->tape, f->m, "allowance", &shop->allowance);
     figs over = {{o->machine_minutes, hands}};
     figs under = {{{0}}};
-    if (!fig_none(allowance) && shop->allowance_on.word == ALLOWANCE_ADDED) {
+    if (!fig_none(allowance) && shop->allowance_on.choice == ALLOWANCE_ADDED) {
         over.f[2] = fig_plus(f->tape, "work and allowance", f->m->hundred, allowance);
         under.f[0] = f->m->hundred;
     } else if (!fig_none(allowance)) {
@@ -162,7 +162,7 @@ static bool job_driver(const struct floor *f, struct operation_figures *o, enum 
 
 static bool start(const struct floor *f, struct operation_figures *o) {
     const struct operation *const op = &f->rates->operations[o->operation];
-    const enum driver driver = (enum driver)op->per.word;
+    const enum driver driver = (enum driver)op->per.choice;
     bool works = false;
     for (size_t r = 0; r < f->q->count; r++) {
         f->applies[r] = row_has(f, r, o->operation);
@@ -231,9 +231,9 @@ static void job_drivers(struct floor *f, const struct lumber_list *lumber,
         size_t woods = 0;
         size_t boards = 0;
         for (size_t u = 0; u < leaf->use_count; u++) {
-            if (leaf->uses[u].stuff == STUFF_LUMBER) {
+            if (leaf->uses[u].material_kind == MATERIAL_LUMBER) {
                 wood[woods++] = leaf->uses[u].net;
-            } else if (leaf->uses[u].stuff == STUFF_SHEET) {
+            } else if (leaf->uses[u].material_kind == MATERIAL_SHEET) {
                 board[boards++] = leaf->uses[u].net;
             }
         }

@@ -26,8 +26,8 @@ static bool is_used(const struct rates *rates, int32_t operation) {
 struct plan_wish labor_plans(const struct rates *rates, struct plan_wish wish) {
     for (size_t i = 0; i < rates->operation_count; i++) {
         const struct operation *const op = &rates->operations[i];
-        const bool cut = op->per.word == DRIVER_CUT;
-        if ((!cut && op->per.word != DRIVER_BOARD) || !is_used(rates, (int32_t)i)) {
+        const bool cut = op->per.choice == DRIVER_CUT;
+        if ((!cut && op->per.choice != DRIVER_BOARD) || !is_used(rates, (int32_t)i)) {
             continue;
         }
         wish.lumber_for = op;

@@ -45,7 +45,7 @@ static int64_t minutes_at_gun(const struct asker *a, size_t batch) {
     for (size_t i = 0; i < a->labor->operation_count; i++) {
         const struct operation_figures *const o = &a->labor->operations[i];
         const struct operation *const op = &a->rates->operations[o->operation];
-        if (op->per.word != DRIVER_SPRAYED_PER_COAT || op->machine < 0) {
+        if (op->per.choice != DRIVER_SPRAYED_PER_COAT || op->machine < 0) {
             continue;
         }
         for (size_t r = 0; r < a->q->count; r++) {

@@ -16,7 +16,7 @@ static fig ratio(const struct runner *f, const char *what, enum unit unit, figs 
 /* How wide the widest thing is that has to go through the machine: of a door its smaller side, else
  * the part's width. */
 static length across(const struct operation *op, const struct door *door) {
-    const enum driver driver = (enum driver)op->per.word;
+    const enum driver driver = (enum driver)op->per.choice;
     if (driver == DRIVER_DOOR || driver == DRIVER_AREA || driver == DRIVER_SPRAYED ||
         driver == DRIVER_SPRAYED_PER_COAT) {
         return door->width < door->height ? door->width : door->height;
@@ -62,13 +62,13 @@ static fig passes_of(const struct runner *f, const struct operation *op, const s
 /* What is handled each pass: of `part` only the parts that the operation works on. */
 static fig handled_of(const struct runner *f, const struct operation *op,
                       const struct leaf_figures *leaf) {
-    if (op->handling_per.word != DRIVER_PART) {
-        return leaf->driver[op->handling_per.word];
+    if (op->handling_per.choice != DRIVER_PART) {
+        return leaf->driver[op->handling_per.choice];
     }
     int64_t parts = 0;
     for (size_t i = 0; i < leaf->door->part_count; i++) {
         const struct part *const part = &leaf->door->parts[i];
-        parts += driver_works_on((enum driver)op->per.word, part) ? part->count : 0;
+        parts += driver_works_on((enum driver)op->per.choice, part) ? part->count : 0;
     }
     return parts == 0
                ? (fig){0}

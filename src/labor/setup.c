@@ -8,7 +8,7 @@
 
 /* A panel or slab of lumber. */
 static bool is_solid(const struct part *part) {
-    return part->stuff == STUFF_LUMBER && !part_is_frame(part->kind);
+    return part->material_kind == MATERIAL_LUMBER && !part_is_frame(part->kind);
 }
 
 bool driver_works_on(enum driver driver, const struct part *part) {
@@ -25,11 +25,11 @@ bool driver_works_on(enum driver driver, const struct part *part) {
     case DRIVER_PANEL:
         return !part_is_frame(part->kind);
     case DRIVER_LUMBER:
-        return part->stuff == STUFF_LUMBER;
+        return part->material_kind == MATERIAL_LUMBER;
     case DRIVER_SHEET:
-        return part->stuff == STUFF_SHEET;
+        return part->material_kind == MATERIAL_SHEET;
     case DRIVER_PANE:
-        return part->stuff == STUFF_GLASS;
+        return part->material_kind == MATERIAL_GLASS;
     case DRIVER_SOLID_PANEL:
     case DRIVER_SOLID_AREA:
         return is_solid(part);
@@ -38,7 +38,7 @@ bool driver_works_on(enum driver driver, const struct part *part) {
     case DRIVER_RAISED_RUN:
         return part->raised;
     case DRIVER_BANDED_RUN:
-        return part->kind == PART_SLAB && part->stuff == STUFF_SHEET;
+        return part->kind == PART_SLAB && part->material_kind == MATERIAL_SHEET;
     default:
         return true;
     }
@@ -48,7 +48,7 @@ bool driver_works_on(enum driver driver, const struct part *part) {
 static int64_t mark(enum setup_per per, const struct door *door, const struct part *part) {
     switch (per) {
     case SETUP_PER_MATERIAL:
-        return (int64_t)part->stuff << 32 | part->material;
+        return (int64_t)part->material_kind << 32 | part->material;
     case SETUP_PER_THICKNESS:
         return part->thickness;
     case SETUP_PER_WIDTH:
@@ -56,7 +56,7 @@ static int64_t mark(enum setup_per per, const struct door *door, const struct pa
     case SETUP_PER_LENGTH:
         return part->length;
     case SETUP_PER_STYLE:
-        return door->make.style.index;
+        return door->construction.style.index;
     default:
         return 0;
     }
@@ -76,7 +76,7 @@ static int64_t distinct_marks(const struct operation *op, const struct quantitie
     for (size_t r = 0; r < q->count; r++) {
         const struct door *const door = q->leaves[r].door;
         for (size_t i = 0; applies[r] && i < door->part_count; i++) {
-            if (!driver_works_on((enum driver)op->per.word, &door->parts[i])) {
+            if (!driver_works_on((enum driver)op->per.choice, &door->parts[i])) {
                 continue;
             }
             if (!array_grow((void **)&marks, &room, count + 1, sizeof *marks)) {
@@ -84,7 +84,7 @@ static int64_t distinct_marks(const struct operation *op, const struct quantitie
                 free(marks);
                 return 0;
             }
-            marks[count++] = mark((enum setup_per)op->setup_per.word, door, &door->parts[i]);
+            marks[count++] = mark((enum setup_per)op->setup_per.choice, door, &door->parts[i]);
         }
     }
     if (count > 0) {
@@ -110,7 +110,7 @@ static bool batch_applies(const struct finish_list *finish, size_t batch,
 
 int64_t setup_count(const struct operation *op, const struct quantities *q, const bool *applies,
                     const struct finish_list *finish, const struct rates *rates, bool *held) {
-    const enum setup_per per = (enum setup_per)op->setup_per.word;
+    const enum setup_per per = (enum setup_per)op->setup_per.choice;
     if (per == SETUP_PER_JOB) {
         return 1;
     }

@@ -11,28 +11,28 @@ static const struct field {
     size_t at, size;
     enum begins_with begins;
 } fields[] = {
-    {offsetof(struct make, style), sizeof(struct reference), WITH_TEXT},
-    {offsetof(struct make, frame), sizeof(struct stuff_reference), WITH_TEXT},
-    {offsetof(struct make, panel), sizeof(struct stuff_reference), WITH_TEXT},
-    {offsetof(struct make, solid), sizeof(struct stuff_reference), WITH_TEXT},
-    {offsetof(struct make, slab), sizeof(struct stuff_reference), WITH_TEXT},
-    {offsetof(struct make, glass), sizeof(struct stuff_reference), WITH_TEXT},
-    {offsetof(struct make, finish), sizeof(struct reference), WITH_TEXT},
-    {offsetof(struct make, hinge), sizeof(struct reference), WITH_TEXT},
-    {offsetof(struct make, pull), sizeof(struct reference), WITH_TEXT},
-    {offsetof(struct make, color), sizeof(struct text), WITH_TEXT},
-    {offsetof(struct make, measure), sizeof(struct word), WITH_WORD},
-    {offsetof(struct make, overlay[SIDE_LEFT]), sizeof(struct value), WITH_VALUE},
-    {offsetof(struct make, overlay[SIDE_RIGHT]), sizeof(struct value), WITH_VALUE},
-    {offsetof(struct make, overlay[SIDE_TOP]), sizeof(struct value), WITH_VALUE},
-    {offsetof(struct make, overlay[SIDE_BOTTOM]), sizeof(struct value), WITH_VALUE},
-    {offsetof(struct make, reveal), sizeof(struct value), WITH_VALUE},
-    {offsetof(struct make, gap), sizeof(struct value), WITH_VALUE},
-    {offsetof(struct make, fit), sizeof(struct word), WITH_WORD},
+    {offsetof(struct construction, style), sizeof(struct reference), WITH_TEXT},
+    {offsetof(struct construction, frame), sizeof(struct material_reference), WITH_TEXT},
+    {offsetof(struct construction, panel), sizeof(struct material_reference), WITH_TEXT},
+    {offsetof(struct construction, solid), sizeof(struct material_reference), WITH_TEXT},
+    {offsetof(struct construction, slab), sizeof(struct material_reference), WITH_TEXT},
+    {offsetof(struct construction, glass), sizeof(struct material_reference), WITH_TEXT},
+    {offsetof(struct construction, finish), sizeof(struct reference), WITH_TEXT},
+    {offsetof(struct construction, hinge), sizeof(struct reference), WITH_TEXT},
+    {offsetof(struct construction, pull), sizeof(struct reference), WITH_TEXT},
+    {offsetof(struct construction, color), sizeof(struct text), WITH_TEXT},
+    {offsetof(struct construction, measure), sizeof(struct choice), WITH_WORD},
+    {offsetof(struct construction, overlay[SIDE_LEFT]), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct construction, overlay[SIDE_RIGHT]), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct construction, overlay[SIDE_TOP]), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct construction, overlay[SIDE_BOTTOM]), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct construction, reveal), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct construction, gap), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct construction, fit), sizeof(struct choice), WITH_WORD},
 };
 
-static bool is_set(const struct field *field, const struct make *make) {
-    const void *start = (const char *)make + field->at;
+static bool is_set(const struct field *field, const struct construction *construction) {
+    const void *start = (const char *)construction + field->at;
 
     switch (field->begins) {
     case WITH_TEXT:
@@ -41,12 +41,12 @@ static bool is_set(const struct field *field, const struct make *make) {
         return ((const struct value *)start)->set;
     case WITH_WORD:
     default:
-        return ((const struct word *)start)->set;
+        return ((const struct choice *)start)->set;
     }
 }
 
-void make_apply(struct make *base, const struct make *over) {
-    if (over->fit.set && over->fit.word == FIT_OVERLAY) {
+void construction_apply(struct construction *base, const struct construction *over) {
+    if (over->fit.set && over->fit.choice == FIT_OVERLAY) {
         base->reveal = (struct value){0};
     } else if (over->fit.set) {
         memset(base->overlay, 0, sizeof(base->overlay));
@@ -58,16 +58,18 @@ void make_apply(struct make *base, const struct make *over) {
     }
 }
 
-const struct stuff_reference *make_panel(const struct make *make, enum door_form form) {
-    return form == FORM_SOLID && make->solid.name.s != NULL ? &make->solid : &make->panel;
+const struct material_reference *construction_panel(const struct construction *construction,
+                                                    enum door_form form) {
+    return form == FORM_SOLID && construction->solid.name.s != NULL ? &construction->solid
+                                                                    : &construction->panel;
 }
 
-struct make job_row_make(const struct job *job, const struct row *row, int option) {
-    struct make make = job->make;
+struct construction row_construction(const struct job *job, const struct row *row, int option) {
+    struct construction construction = job->construction;
 
     if (option >= 0 && (size_t)option < job->option_count) {
-        make_apply(&make, &job->options[option].changes);
+        construction_apply(&construction, &job->options[option].changes);
     }
-    make_apply(&make, &row->own);
-    return make;
+    construction_apply(&construction, &row->own);
+    return construction;
 }

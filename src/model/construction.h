@@ -6,13 +6,14 @@
 #include "model/job.h"
 
 /* Changes base by what over says. Cannot fail. */
-void make_apply(struct make *base, const struct make *over);
+void construction_apply(struct construction *base, const struct construction *over);
 
 /* What a panel of that form is made of: of solid ones the lumber named for them, else `panel`. */
-const struct stuff_reference *make_panel(const struct make *make, enum door_form form);
+const struct material_reference *construction_panel(const struct construction *construction,
+                                                    enum door_form form);
 
 /* How row is made under an option: [make], changed by the option, changed by the row's own words.
  * option < 0: the base job. Cannot fail. */
-struct make job_row_make(const struct job *job, const struct row *row, int option);
+struct construction row_construction(const struct job *job, const struct row *row, int option);
 
 #endif

@@ -27,30 +27,30 @@ enum price_detail { PRICES_SUM, PRICES_ROOMS, PRICES_EACH };
 enum option_price { OPTION_REPLACES, OPTION_ADDS };
 
 /* A material by name: lumber, sheet or glass. */
-enum stuff { STUFF_NONE, STUFF_LUMBER, STUFF_SHEET, STUFF_GLASS };
-struct stuff_reference {
+enum material_kind { MATERIAL_NONE, MATERIAL_LUMBER, MATERIAL_SHEET, MATERIAL_GLASS };
+struct material_reference {
     struct text name;
-    enum stuff kind;
+    enum material_kind kind;
     int32_t index; /* into that kind's array of the rates, -1: absent */
 };
 
 /* How a door is made: [make], then what an [option] changes, then what a row says.  After reading,
- * every row's `make` is whole for the base job; job_row_make gives it for an option. */
-struct make {
-    struct reference style;       /* [door NAME] */
-    struct stuff_reference frame; /* lumber */
-    struct stuff_reference panel; /* sheet; lumber for solid panels */
-    struct stuff_reference solid; /* lumber for solid panels, in place of panel */
-    struct stuff_reference slab;  /* sheet or lumber */
-    struct stuff_reference glass; /* glass */
-    struct reference finish;      /* [finish NAME]; index -1 with name 'none': left bare */
-    struct reference hinge, pull; /* [hardware NAME]; 'none' likewise */
+ * every row's `construction` is whole for the base job; row_construction gives it for an option. */
+struct construction {
+    struct reference style;          /* [door NAME] */
+    struct material_reference frame; /* lumber */
+    struct material_reference panel; /* sheet; lumber for solid panels */
+    struct material_reference solid; /* lumber for solid panels, in place of panel */
+    struct material_reference slab;  /* sheet or lumber */
+    struct material_reference glass; /* glass */
+    struct reference finish;         /* [finish NAME]; index -1 with name 'none': left bare */
+    struct reference hinge, pull;    /* [hardware NAME]; 'none' likewise */
     struct text color;
-    struct word measure;              /* enum measure */
+    struct choice measure;            /* enum measure */
     struct value overlay[SIDE_COUNT]; /* nm, 0 allowed */
     struct value reveal;              /* nm, each side; set: the door is inset */
     struct value gap;                 /* nm between the leaves of a pair */
-    struct word
+    struct choice
         fit; /* enum fit, from which of overlay and reveal was said last; set false: neither was */
 };
 
@@ -62,8 +62,8 @@ struct named_value {
 struct sale {
     struct text tax_name;        /* what tax is called here: 'VAT'; absent: tax */
     struct value tax;            /* percent */
-    struct word tax_on;          /* enum tax_on */
-    struct word tax_delivery;    /* 1: yes */
+    struct choice tax_on;        /* enum tax_on */
+    struct choice tax_delivery;  /* 1: yes */
     struct text exempt;          /* certificate number; set: no tax */
     struct value discount;       /* percent */
     struct value delivery;       /* money */
@@ -80,25 +80,25 @@ struct sale {
 struct row { /* a row of the door list */
     struct place place;
     struct text id, room, note;
-    struct word use;                    /* enum use */
+    struct choice use;                  /* enum use */
     struct value count;                 /* openings or doors, 1 to 9999 */
     struct value width, height;         /* nm, as measured */
     struct value leaves;                /* 1 or 2 */
     struct value mid_rails, mid_stiles; /* counts */
-    struct values heights;  /* given row heights between the rails, top first (column `rows`: `10 |
-                               12 1/2`); else none */
-    struct word hinge_side; /* enum hinge_side */
-    struct value pulls;     /* pulls or knobs on each leaf, where the make names one */
+    struct values heights; /* given row heights between the rails, top first (column `rows`: `10 |
+                              12 1/2`); else none */
+    struct choice hinge_side;  /* enum hinge_side */
+    struct value pulls;        /* pulls or knobs on each leaf, where the make names one */
     struct value extra_charge; /* money a row's door (per leaf) */
     struct text extra_words;   /* what the extra charge is for, `15.00 arched top`; may be absent */
-    struct make own;           /* only what the row itself says */
-    struct make make;          /* whole, for the base job */
+    struct construction own;   /* only what the row itself says */
+    struct construction construction; /* whole, for the base job */
 };
 
 struct option {
     struct text name;
-    struct make changes; /* only what the option says */
-    struct word price;   /* enum option_price */
+    struct construction changes; /* only what the option says */
+    struct choice price;         /* enum option_price */
 };
 
 struct job {
@@ -107,16 +107,16 @@ struct job {
     struct text title, number, client, address, measured_by, note;
     struct text date; /* as written, YYYY-MM-DD */
     int32_t year, month, day;
-    struct value valid;                 /* days */
-    struct text ready;                  /* when the doors will be, in words; may be absent */
-    struct word paper;                  /* enum paper_kind */
-    struct value revision;              /* count; unset: none */
-    struct word detail;                 /* enum price_detail */
-    struct word hinges_fitted, hanging; /* 1: yes, it is part of the job */
+    struct value valid;                   /* days */
+    struct text ready;                    /* when the doors will be, in words; may be absent */
+    struct choice paper;                  /* enum paper_kind */
+    struct value revision;                /* count; unset: none */
+    struct choice detail;                 /* enum price_detail */
+    struct choice hinges_fitted, hanging; /* 1: yes, it is part of the job */
     enum length_unit unit;
     struct text rates_path, doors_path; /* resolved against the job file's folder */
     struct text terms; /* `terms = ...` free text lines for the foot of the quote; may be absent */
-    struct make make;
+    struct construction construction;
     struct sale sale;
     struct option *options;
     size_t option_count;

@@ -86,18 +86,19 @@ const char *name_nearest(const struct rates *rates, unsigned kinds, const char *
     return text_nearest(name, names, count);
 }
 
-const char *material_name(const struct rates *rates, enum stuff stuff, int32_t material) {
+const char *material_name(const struct rates *rates, enum material_kind material_kind,
+                          int32_t material) {
     if (material < 0) {
         return "";
     }
-    switch (stuff) {
-    case STUFF_LUMBER:
+    switch (material_kind) {
+    case MATERIAL_LUMBER:
         return rates->lumber[material].name.s;
-    case STUFF_SHEET:
+    case MATERIAL_SHEET:
         return rates->sheets[material].name.s;
-    case STUFF_GLASS:
+    case MATERIAL_GLASS:
         return rates->glass[material].name.s;
-    case STUFF_NONE:
+    case MATERIAL_NONE:
         break;
     }
     return "";

@@ -41,6 +41,7 @@ const char *name_nearest(const struct rates *rates, unsigned kinds, const char *
 
 /* The shop's name of a material: lumber, sheet or glass at that index of the rates; "" where the
  * index is below 0 or there is none. Borrowed. */
-const char *material_name(const struct rates *rates, enum stuff stuff, int32_t material);
+const char *material_name(const struct rates *rates, enum material_kind material_kind,
+                          int32_t material);
 
 #endif

@@ -43,34 +43,34 @@ struct shop {
     struct picture logo;
     struct value labor_rate;          /* money per hour */
     struct value allowance;           /* percent; unset: none */
-    struct word allowance_on;         /* enum allowance_on */
+    struct choice allowance_on;       /* enum allowance_on */
     struct value hours_per_day;       /* hours */
     struct value overhead;            /* money per hour, or percent */
-    struct word overhead_on;          /* enum overhead_on */
+    struct choice overhead_on;        /* enum overhead_on */
     struct value contingency, profit; /* percent */
-    struct word profit_as;            /* enum profit_as */
+    struct choice profit_as;          /* enum profit_as */
     struct value remakes;             /* percent of doors */
     struct value purchase_tax;   /* percent of materials, paid by the shop when it buys; a cost */
     struct value minimum_job;    /* money */
     struct value minimum_door;   /* money, or an area (sq ft, m2) */
     struct value round_price_to; /* money */
-    struct word paper_size;      /* enum paper_size */
-    struct word lumber_by, sheets_by;                          /* enum priced_by */
-    struct word charge_finish, charge_sheets, charge_hardware; /* enum charged */
+    struct choice paper_size;    /* enum paper_size */
+    struct choice lumber_by, sheets_by;                          /* enum priced_by */
+    struct choice charge_finish, charge_sheets, charge_hardware; /* enum charged */
     struct references operations; /* operations that every job has (quoting, cleaning up) */
 };
 
 struct lumber {
     struct text name, species;  /* species: a name of the woods table */
-    struct text words;          /* as the client reads it; absent: the wood's common name */
+    struct text client_name;    /* as the client reads it; absent: the wood's common name */
     int32_t wood;               /* index into rates.woods, -1: not known */
     struct value thickness;     /* nm; nominal: 4/4 is 1 in; a length for metric shops */
     struct text thickness_text; /* as written: '4/4', '27 mm' */
     struct value price;         /* money per bf or per m3 */
-    struct steps breaks;  /* `price from = 100 bf at 3.75 per bf, ...`: limit in bf or m3, value a
-                             price; ascending */
-    struct value waste;   /* percent, needed */
-    struct word waste_as; /* enum waste_as */
+    struct steps breaks;    /* `price from = 100 bf at 3.75 per bf, ...`: limit in bf or m3, value a
+                               price; ascending */
+    struct value waste;     /* percent, needed */
+    struct choice waste_as; /* enum waste_as */
     struct values board_widths, board_lengths; /* nm, ascending */
     struct value end_trim;                     /* nm, each end */
     struct value defects;                      /* percent of each board */
@@ -85,19 +85,19 @@ struct banding { /* edge banding of slabs */
 };
 
 struct sheet {
-    struct text name, words;               /* words: as the client reads it; absent: the name */
+    struct text name, client_name; /* client_name: as the client reads it; absent: the name */
     struct value thickness, length, width; /* nm; length along the grain */
     struct value price, half_price;        /* money per sheet */
     bool grain;                            /* grain = length */
     struct value edge_trim;                /* nm */
     struct value waste;                    /* percent, needed */
-    struct word waste_as;
+    struct choice waste_as;
     struct value density; /* lb/cu ft, kg/m3 or g/cm3 */
     int32_t banding;      /* index into rates.bandings, round a slab of it; -1: none */
 };
 
 struct glass {
-    struct text name, words; /* as of a sheet */
+    struct text name, client_name; /* as of a sheet */
     struct value thickness;
     struct value price;    /* money per sq ft or m2 */
     struct value minimum;  /* area a pane is charged at least */
@@ -115,16 +115,16 @@ enum door_form { FORM_PANEL, FORM_SOLID, FORM_SLAB, FORM_GLASS, FORM_OPEN };
 enum joint { JOINT_COPE_AND_STICK, JOINT_MORTISE_AND_TENON, JOINT_DOWEL, JOINT_MITRE };
 enum panel_grain { PANEL_GRAIN_VERTICAL, PANEL_GRAIN_HORIZONTAL };
 
-struct style {               /* [door NAME] */
-    struct text name, words; /* as of a sheet */
-    struct word form;        /* enum door_form, needed */
-    struct word joint;       /* enum joint */
+struct style {                     /* [door NAME] */
+    struct text name, client_name; /* as of a sheet */
+    struct choice form;            /* enum door_form, needed */
+    struct choice joint;           /* enum joint */
     struct value thickness;
     struct value stile, top_rail, bottom_rail, mid_rail,
         mid_stile;               /* nm; all but stile default to stile */
     struct value tongue, groove; /* nm; groove takes the panel, is the rabbet for glass */
     struct value panel_clearance, clearance_across, glass_clearance; /* nm, each edge */
-    struct word panel_grain;                                         /* enum panel_grain */
+    struct choice panel_grain;                                       /* enum panel_grain */
     struct value drawer_rail;                                        /* nm */
     struct value slab_below;      /* nm, height of a drawer front */
     struct value profile_extra;   /* nm: developed width that the profile adds, per length of stuck
@@ -186,18 +186,18 @@ struct operation {
     struct text name;
     int32_t machine; /* index into rates.machines, -1: handwork */
     struct text machine_name;
-    struct word per;          /* enum driver, needed */
-    struct value minutes;     /* minutes per driver; or */
-    struct value feed;        /* ft per min or m per min; only for runs */
-    struct value handling;    /* minutes per handling_per */
-    struct word handling_per; /* enum driver: door, part, stile, rail, panel */
-    struct value passes;      /* count, default 1 */
-    struct value setup;       /* minutes */
-    struct word setup_per;    /* enum setup_per */
-    struct value hands;       /* people at it, default 1 */
-    struct value capacity;    /* nm across the machine; unset: any */
-    bool one_side_open;       /* a wider door, up to twice the capacity, goes in two passes */
-    struct value labor_rate;  /* money per hour; unset: the shop's */
+    struct choice per;          /* enum driver, needed */
+    struct value minutes;       /* minutes per driver; or */
+    struct value feed;          /* ft per min or m per min; only for runs */
+    struct value handling;      /* minutes per handling_per */
+    struct choice handling_per; /* enum driver: door, part, stile, rail, panel */
+    struct value passes;        /* count, default 1 */
+    struct value setup;         /* minutes */
+    struct choice setup_per;    /* enum setup_per */
+    struct value hands;         /* people at it, default 1 */
+    struct value capacity;      /* nm across the machine; unset: any */
+    bool one_side_open;         /* a wider door, up to twice the capacity, goes in two passes */
+    struct value labor_rate;    /* money per hour; unset: the shop's */
 };
 
 struct machine {
@@ -215,13 +215,14 @@ enum part_of { PART_OF_COATING, PART_OF_MIX };
 
 struct coating {
     struct text name;
-    struct word spread_by; /* enum spread_by: wet film, or coverage ... theoretical or practical */
+    struct choice
+        spread_by;         /* enum spread_by: wet film, or coverage ... theoretical or practical */
     struct value wet_film; /* nm */
     struct value
         coverage; /* sq ft per gal or m2 per L; wet_film may be given too, for the dry film */
     struct value solids;                                /* percent by volume */
     struct value reducer, catalyst;                     /* percent */
-    struct word reducer_of, catalyst_of;                /* enum part_of */
+    struct choice reducer_of, catalyst_of;              /* enum part_of */
     struct reference reducer_product, catalyst_product; /* [additive NAME] */
     struct value pot_life, dry;                         /* hours */
     bool tinted;        /* mixed to a color: bought for each color by itself */
@@ -245,11 +246,11 @@ enum faces { FACES_BOTH, FACES_FRONT, FACES_BACK, FACES_NONE };
 
 struct finish {
     struct text name;
-    struct text words;  /* the finish as the client reads it; absent: the name */
-    int32_t spray;      /* index into rates.sprays */
-    struct coat *coats; /* in the order of spraying */
+    struct text client_name; /* the finish as the client reads it; absent: the name */
+    int32_t spray;           /* index into rates.sprays */
+    struct coat *coats;      /* in the order of spraying */
     size_t coat_count;
-    struct word faces;    /* enum faces; edges always */
+    struct choice faces;  /* enum faces; edges always */
     struct value put_out; /* money per sq ft or m2 of sprayed surface: sprayed by others */
     struct value
         colors; /* count of colors that a job in this finish has where rows name none; default 1 */
@@ -257,12 +258,12 @@ struct finish {
 };
 
 struct hardware {
-    struct text name, words; /* as of a sheet */
-    struct value price;      /* money, of what price_by says */
-    struct word price_by;    /* enum price_by; per pack: pack is set */
-    struct value pack;       /* pieces in a pack; unset: sold singly */
-    struct value spares;     /* percent */
-    bool by_others;          /* price = by others: named, not sold */
+    struct text name, client_name; /* as of a sheet */
+    struct value price;            /* money, of what price_by says */
+    struct choice price_by;        /* enum price_by; per pack: pack is set */
+    struct value pack;             /* pieces in a pack; unset: sold singly */
+    struct value spares;           /* percent */
+    bool by_others;                /* price = by others: named, not sold */
 };
 
 struct hinge_rules {

@@ -28,11 +28,11 @@ struct text {
     struct place place;
 };
 
-/* A word out of a fixed set (an enum of ours). Where the key is absent, word is the default and set
+/* One of a fixed set (an enum of ours). Where the key is absent, choice is the default and set
  * is false. */
-struct word {
+struct choice {
     struct place place;
-    int word;
+    int choice;
     bool set;
 };
 

@@ -31,7 +31,7 @@ static void add_overhead(const struct till *t, struct build_up *p, fig minutes) 
     if (!t->shop->overhead.set) {
         return;
     }
-    if (t->shop->overhead_on.word == OVERHEAD_OF_COST) {
+    if (t->shop->overhead_on.choice == OVERHEAD_OF_COST) {
         const fig base = fig_plus(t->tape, "direct and contingency", p->direct, p->contingency);
         p->overhead = percent_of(t, "overhead", base, "overhead, percent", &t->shop->overhead);
         return;
@@ -48,7 +48,7 @@ static fig profit_on(const struct till *t, const char *what, fig base) {
     if (!t->shop->profit.set) {
         return (fig){0};
     }
-    if (t->shop->profit_as.word == PROFIT_MARKUP) {
+    if (t->shop->profit_as.choice == PROFIT_MARKUP) {
         return percent_of(t, what, base, "profit, markup on cost", &t->shop->profit);
     }
     const fig margin = measures_given(t->tape, t->m, "profit, margin of price", &t->shop->profit);

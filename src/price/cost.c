@@ -171,19 +171,19 @@ static void share_materials(const struct desk *d, const struct leaf_figures *lea
     size_t panes = 0;
     for (size_t u = 0; u < leaf->use_count; u++) {
         const struct material_use *const use = &leaf->uses[u];
-        for (size_t i = 0; use->stuff == STUFF_LUMBER && i < d->in->lumber->count; i++) {
+        for (size_t i = 0; use->material_kind == MATERIAL_LUMBER && i < d->in->lumber->count; i++) {
             const struct lumber_buy *const b = &d->in->lumber->buys[i];
             if (b->material == use->material) {
                 wood[woods++] = share(d, "lumber, share", b->cost, use->net, b->net);
             }
         }
-        for (size_t i = 0; use->stuff == STUFF_SHEET && i < d->in->sheets->count; i++) {
+        for (size_t i = 0; use->material_kind == MATERIAL_SHEET && i < d->in->sheets->count; i++) {
             const struct sheet_buy *const b = &d->in->sheets->buys[i];
             if (b->material == use->material) {
                 board[boards++] = share(d, "sheets, share", b->charged, use->net, b->net);
             }
         }
-        if (use->stuff == STUFF_GLASS) {
+        if (use->material_kind == MATERIAL_GLASS) {
             glass[panes++] = use->cost;
         }
     }

@@ -55,9 +55,9 @@ static fig taxable(const struct counter *c) {
     const struct sale_figures *const f = c->f;
     const struct build_up *const job = &c->costs->job;
     fig base = {0};
-    switch ((enum tax_on)c->sale->tax_on.word) {
+    switch ((enum tax_on)c->sale->tax_on.choice) {
     case TAX_ON_SELLING_PRICE:
-        if (fig_none(f->delivery) || c->sale->tax_delivery.word) {
+        if (fig_none(f->delivery) || c->sale->tax_delivery.choice) {
             return f->subtotal;
         }
         return fig_plus(c->tape, "taxed", f->subtotal, fig_minus(f->delivery));
@@ -73,7 +73,7 @@ static fig taxable(const struct counter *c) {
     case TAX_ON_NOTHING:
         return (fig){0};
     }
-    if (!fig_none(base) && !fig_none(f->delivery) && c->sale->tax_delivery.word) {
+    if (!fig_none(base) && !fig_none(f->delivery) && c->sale->tax_delivery.choice) {
         return fig_plus(c->tape, "taxed", base, f->delivery);
     }
     return base;

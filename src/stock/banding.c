@@ -54,8 +54,8 @@ bool banding_make(struct banding_list *list, struct pool *pool, struct tape *tap
             *b = (struct banding_buy){
                 .banding = (int32_t)i,
                 .net = fig_total(tape, "banded edges", measures->run, pieces, each, n)};
-            buy(tape, measures, &rates->bandings[i], rates->shop.charge_sheets.word == CHARGED_USED,
-                b);
+            buy(tape, measures, &rates->bandings[i],
+                rates->shop.charge_sheets.choice == CHARGED_USED, b);
         }
     }
     tape_about_again(tape, 0);

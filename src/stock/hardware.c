@@ -2,11 +2,11 @@
 #include "stock/hardware.h"
 
 fig hardware_on_leaf(const struct hardware_buy *buy, const struct leaf_figures *leaf) {
-    const struct make *const make = &leaf->door->make;
+    const struct construction *const construction = &leaf->door->construction;
     if (buy->role == ROLE_HINGE) {
-        return make->hinge.index == buy->hardware ? leaf->hinges : (fig){0};
+        return construction->hinge.index == buy->hardware ? leaf->hinges : (fig){0};
     }
-    return make->pull.index == buy->hardware ? leaf->pulls : (fig){0};
+    return construction->pull.index == buy->hardware ? leaf->pulls : (fig){0};
 }
 
 /* What so many pieces cost. */
@@ -17,7 +17,7 @@ static fig cost_of(struct tape *tape, const char *what, const struct hardware_bu
 
 static void buy(struct tape *tape, const struct measures *m, const struct hardware *h,
                 bool charge_used, struct hardware_buy *b) {
-    const bool by_pack = h->price_by.word == PRICE_PER_PACK;
+    const bool by_pack = h->price_by.choice == PRICE_PER_PACK;
     b->with_spares = b->needed;
     if (h->spares.set) {
         const fig spares = measures_given(tape, m, "spares", &h->spares);
@@ -76,7 +76,7 @@ bool hardware_make(struct hardware_list *list, struct pool *pool, struct tape *t
         b.needed = fig_total(tape, "pieces needed", UNIT_COUNT, pieces, each, n);
         b.by_others = h->by_others;
         if (!b.by_others) {
-            buy(tape, measures, h, rates->shop.charge_hardware.word == CHARGED_USED, &b);
+            buy(tape, measures, h, rates->shop.charge_hardware.choice == CHARGED_USED, &b);
         }
         list->buys[list->count++] = b;
     }

@@ -111,7 +111,7 @@ static void price_by(struct lumber_buy *b, const struct lumber_way *w) {
 static void buy_by_factor(const struct yard *y, struct lumber_buy *b) {
     b->waste = measures_given(y->tape, y->m, "waste", &y->lumber->waste);
     b->with_waste = waste_applied(y->tape, y->m, b->net, b->waste,
-                                  (enum waste_as)y->lumber->waste_as.word, y->unit);
+                                  (enum waste_as)y->lumber->waste_as.choice, y->unit);
     b->allowances = fig_plus(y->tape, "end and edge allowance", b->rough, fig_minus(b->net));
     b->by_factor.needed = needed_of(y, b->with_waste);
     buy_way(y, b, &b->by_factor);
@@ -127,12 +127,12 @@ static void buy_by_plan(const struct yard *y, struct lumber_buy *b) {
     buy_way(y, b, &b->by_plan);
     b->beyond =
         fig_plus(y->tape, "bought beyond the plan", b->by_plan.bought, fig_minus(b->plan.bought));
-    b->asks =
-        waste_asked(y->tape, y->m, b->net, b->plan.bought, (enum waste_as)y->lumber->waste_as.word);
+    b->asks = waste_asked(y->tape, y->m, b->net, b->plan.bought,
+                          (enum waste_as)y->lumber->waste_as.choice);
 }
 
 static bool plan_lumber(const struct yard *y, struct lumber_buy *b, const struct order *o) {
-    const bool wanted = o->rates->shop.lumber_by.word == PRICED_BY_PLAN;
+    const bool wanted = o->rates->shop.lumber_by.choice == PRICED_BY_PLAN;
     const struct operation *const counted = o->wish.lumber_for;
     if (!o->wish.always && !wanted && counted == NULL) {
         b->plan.missing = "no plan was asked for";
@@ -185,7 +185,7 @@ bool lumber_make(struct lumber_list *list, struct pool *pool, struct tape *tape,
         const struct lumber *const lumber = &rates->lumber[i];
         tape_about(tape, lumber->name.s);
         const fig net =
-            quantities_total(quantities, tape, "lumber net", STUFF_LUMBER, (int32_t)i, false);
+            quantities_total(quantities, tape, "lumber net", MATERIAL_LUMBER, (int32_t)i, false);
         if (fig_none(net) || tape_amount(tape, net) == 0) {
             continue;
         }
@@ -195,7 +195,7 @@ bool lumber_make(struct lumber_list *list, struct pool *pool, struct tape *tape,
         b->material = (int32_t)i;
         b->net = net;
         b->rough =
-            quantities_total(quantities, tape, "lumber rough", STUFF_LUMBER, (int32_t)i, true);
+            quantities_total(quantities, tape, "lumber rough", MATERIAL_LUMBER, (int32_t)i, true);
         buy_by_factor(&yard, b);
         if (!plan_lumber(&yard, b, &order)) {
             return false;

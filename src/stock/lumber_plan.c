@@ -90,7 +90,7 @@ static bool add_items(struct planner *l, const struct quantities *q, size_t most
         const struct leaf_figures *const leaf = &q->leaves[r];
         for (size_t i = 0; i < leaf->door->part_count; i++) {
             const struct part *const part = &leaf->door->parts[i];
-            if (part->stuff != STUFF_LUMBER || part->material != l->material) {
+            if (part->material_kind != MATERIAL_LUMBER || part->material != l->material) {
                 continue;
             }
             const struct part_figures *const f = &leaf->parts[i];
@@ -118,7 +118,7 @@ static size_t count_items(const struct quantities *q, int32_t material) {
     for (size_t r = 0; r < q->count; r++) {
         for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {
             const struct part *const part = &q->leaves[r].door->parts[i];
-            n += part->stuff == STUFF_LUMBER && part->material == material ? 1 : 0;
+            n += part->material_kind == MATERIAL_LUMBER && part->material == material ? 1 : 0;
         }
     }
     return n;

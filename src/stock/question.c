@@ -65,9 +65,9 @@ void stock_question(const struct doors *doors, const struct rates *rates, enum l
     for (size_t d = 0; d < doors->count; d++) {
         const struct door *const door = &doors->doors[d];
         for (size_t i = 0; i < door->part_count; i++) {
-            if (door->parts[i].stuff == STUFF_LUMBER) {
+            if (door->parts[i].material_kind == MATERIAL_LUMBER) {
                 ask_board(&asker, door, &door->parts[i]);
-            } else if (door->parts[i].stuff == STUFF_SHEET) {
+            } else if (door->parts[i].material_kind == MATERIAL_SHEET) {
                 ask_sheet(&asker, door, &door->parts[i]);
             }
         }

@@ -53,7 +53,7 @@ static void buy_by_factor(const struct rack *r, struct sheet_buy *b) {
     const fig across = measures_given(r->tape, r->m, "sheet width", &r->sheet->width);
     b->waste = measures_given(r->tape, r->m, "waste", &r->sheet->waste);
     b->needed = waste_applied(r->tape, r->m, b->net, b->waste,
-                              (enum waste_as)r->sheet->waste_as.word, r->m->area);
+                              (enum waste_as)r->sheet->waste_as.choice, r->m->area);
     b->each = fig_ratio(r->tape, "area of a sheet", r->m->area, (figs){{along, across}},
                         (figs){{r->m->length2_per_area}});
     b->price = measures_given(r->tape, r->m, "price", &r->sheet->price);
@@ -75,7 +75,7 @@ static void buy_by_plan(const struct rack *r, struct sheet_buy *b) {
                          fig_minus(b->plan.kerf)};
     b->offcuts = fig_sum(r->tape, "offcuts", r->m->area, terms, 4);
     b->asks = waste_asked(r->tape, r->m, b->net, b->by_plan.bought,
-                          (enum waste_as)r->sheet->waste_as.word);
+                          (enum waste_as)r->sheet->waste_as.choice);
 }
 
 /* The way that prices the job, and what of it the job is charged. */
@@ -96,7 +96,7 @@ static void price_by(const struct rack *r, struct sheet_buy *b, const struct she
 }
 
 static bool plan_sheets(const struct rack *r, struct sheet_buy *b, const struct order *o) {
-    const bool wanted = o->rates->shop.sheets_by.word == PRICED_BY_PLAN;
+    const bool wanted = o->rates->shop.sheets_by.choice == PRICED_BY_PLAN;
     const struct operation *const counted = o->wish.sheets_for;
     if (!o->wish.always && !wanted && counted == NULL) {
         b->plan.missing = "no plan was asked for";
@@ -145,7 +145,7 @@ bool sheets_make(struct sheet_list *list, struct pool *pool, struct tape *tape,
     for (size_t i = 0; i < rates->sheet_count; i++) {
         tape_about(tape, rates->sheets[i].name.s);
         const fig net =
-            quantities_total(quantities, tape, "sheet area net", STUFF_SHEET, (int32_t)i, false);
+            quantities_total(quantities, tape, "sheet area net", MATERIAL_SHEET, (int32_t)i, false);
         if (fig_none(net) || tape_amount(tape, net) == 0) {
             continue;
         }
@@ -158,7 +158,7 @@ bool sheets_make(struct sheet_list *list, struct pool *pool, struct tape *tape,
             return false;
         }
         price_by(&rack, b, b->planned ? &b->by_plan : &b->by_factor,
-                 (enum charged)rates->shop.charge_sheets.word);
+                 (enum charged)rates->shop.charge_sheets.choice);
     }
     tape_about_again(tape, 0);
     return true;
@@ -173,7 +173,7 @@ static fig glass_total(struct tape *tape, const struct quantities *q, int32_t gl
     for (size_t r = 0; r < q->count; r++) {
         const struct leaf_figures *const leaf = &q->leaves[r];
         for (size_t u = 0; u < leaf->use_count; u++) {
-            if (leaf->uses[u].stuff == STUFF_GLASS && leaf->uses[u].material == glass) {
+            if (leaf->uses[u].material_kind == MATERIAL_GLASS && leaf->uses[u].material == glass) {
                 terms[n] = leaf->pieces;
                 memcpy(&each[n], (const char *)&leaf->uses[u] + offset, sizeof *each);
                 n += fig_none(each[n]) ? 0 : 1;
@@ -200,7 +200,7 @@ bool glass_make(struct glass_list *list, struct pool *pool, struct tape *tape,
         }
         list->buys[list->count++] = (struct glass_buy){
             .material = (int32_t)i,
-            .area = quantities_total(quantities, tape, "glass area charged", STUFF_GLASS,
+            .area = quantities_total(quantities, tape, "glass area charged", MATERIAL_GLASS,
                                      (int32_t)i, false),
             .stops = glass_total(tape, quantities, (int32_t)i, "stops",
                                  offsetof(struct material_use, stops), terms),

@@ -129,7 +129,7 @@ static bool add_stocks(struct planner *l) {
 }
 
 static bool is_of(const struct part *part, int32_t material) {
-    return part->stuff == STUFF_SHEET && part->material == material;
+    return part->material_kind == MATERIAL_SHEET && part->material == material;
 }
 
 static size_t count_items(const struct quantities *q, int32_t material) {

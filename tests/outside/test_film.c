@@ -57,7 +57,7 @@ static void spray(struct sprayed *s, const struct rows *rows, size_t row, bool m
         coating.wet_film.amount = 100 * NM_PER_MIL; /* dry mils are then percents */
     }
     if (rows_cell(rows, row, "coverage sqft per gal")[0] != '\0') {
-        coating.spread_by.word = SPREAD_BY_THEORETICAL;
+        coating.spread_by.choice = SPREAD_BY_THEORETICAL;
         coating.coverage = value_of(UNIT_SQFT_PER_GAL, 0,
                                     rows_number(rows, row, "coverage sqft per gal") / ROWS_ONE);
         coating.wet_film.set = false;

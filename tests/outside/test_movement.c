@@ -58,7 +58,7 @@ static int64_t movement(const struct rows *rows, size_t row) {
                                          rows_number(rows, row, "moisture") / (ROWS_ONE / 10))}};
     const struct style style = {.groove = value_of(UNIT_NM, 0, NM_PER_INCH)};
     const struct door door = {.style = &style};
-    const struct part part = {.kind = PART_PANEL, .stuff = STUFF_LUMBER};
+    const struct part part = {.kind = PART_PANEL, .material_kind = MATERIAL_LUMBER};
     struct tape tape;
     struct measures m;
     tape_init(&tape);

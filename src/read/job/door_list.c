@@ -59,7 +59,7 @@ static void read_rows(struct reader *reader, struct job *job, const struct table
         columns_read(reader, columns, table, &table->rows[i], sets, count, row);
         row->place = table->rows[i].place;
         job->row_count++;
-        row->make = job_row_make(job, row, -1);
+        row->construction = row_construction(job, row, -1);
         row_check(reader, job, row);
         row_check_make(reader, job, row);
     }
@@ -68,7 +68,7 @@ static void read_rows(struct reader *reader, struct job *job, const struct table
 bool door_list_read(struct reader *reader, struct job *job) {
     const struct column_set sets[] = {
         {row_keys, row_key_count, 0},
-        {make_keys, MAKE_KEY_COUNT, offsetof(struct row, own)},
+        {construction_keys, CONSTRUCTION_KEY_COUNT, offsetof(struct row, own)},
     };
     const size_t count = sizeof(sets) / sizeof(sets[0]);
     struct table table;

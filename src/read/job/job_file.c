@@ -57,7 +57,7 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
     *rates = (struct rates){0};
     pool_init(&job->pool);
     pool_init(&rates->pool);
-    make_init(&job->make);
+    construction_init(&job->construction);
     job->path = pool_text(&job->pool, path, strlen(path));
     if (!ini_read(&ini, path, (struct place){0}, problems)) {
         return false;

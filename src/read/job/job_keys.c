@@ -28,8 +28,8 @@ static int32_t number_of(const char *text, size_t at, size_t size) {
 }
 
 static void read_date(struct reader *reader, const struct key *key, const struct entry *entry,
-                      void *thing) {
-    struct job *job = thing;
+                      void *target) {
+    struct job *job = target;
     const char *text = entry->text;
     int32_t year = -1;
     int32_t month = -1;
@@ -62,9 +62,9 @@ static const struct form revisions[] = {
     {"", UNIT_COUNT, 0, 1, 999},
     {NULL, UNIT_MONEY, 0, 0, 0},
 };
-static const struct choice papers[] = {
+static const struct spelling papers[] = {
     {"quote", PAPER_QUOTE}, {"estimate", PAPER_ESTIMATE}, {NULL, 0}};
-static const struct choice details[] = {
+static const struct spelling details[] = {
     {"sum", PRICES_SUM}, {"rooms", PRICES_ROOMS}, {"each", PRICES_EACH}, {NULL, 0}};
 
 static const struct key job_keys[] = {
@@ -116,7 +116,7 @@ static const struct key job_keys[] = {
      .example = "6 weeks from deposit",
      .help = "when the doors will be ready; absent: agreed with the order"},
     {.name = "paper",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct job, paper),
      .choices = papers,
      .example = "quote",
@@ -129,21 +129,21 @@ static const struct key job_keys[] = {
      .example = "2",
      .help = "of the client's papers"},
     {.name = "detail",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct job, detail),
      .choices = details,
      .example = "sum",
      .other = "each",
      .help = "the prices that the client sees: sum, rooms, or each door; absent: sum"},
     {.name = "hinges fitted",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct job, hinges_fitted),
      .choices = choices_yes_no,
      .example = "no",
      .other = "yes",
      .help = "whether the shop fits the hinges to the doors; absent: no"},
     {.name = "hanging",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct job, hanging),
      .choices = choices_yes_no,
      .example = "no",
@@ -183,27 +183,27 @@ static const struct section_kind section_job = {.name = "job",
                                                 .help =
                                                     "Who, what and when, and the two other files."};
 
-static void check_make(struct reader *reader, const struct ini_section *section, void *thing) {
+static void check_make(struct reader *reader, const struct ini_section *section, void *target) {
     (void)section;
-    make_check(reader, thing);
+    construction_check(reader, target);
 }
 
 static const struct section_kind section_make = {
     .name = "make",
-    .keys = make_keys,
-    .key_count = MAKE_KEY_COUNT,
-    .at = offsetof(struct job, make),
+    .keys = construction_keys,
+    .key_count = CONSTRUCTION_KEY_COUNT,
+    .at = offsetof(struct job, construction),
     .check = check_make,
     .help = "How every door is made, unless its row says otherwise."};
 
-static void check_option(struct reader *reader, const struct ini_section *section, void *thing) {
-    const struct option *option = thing;
+static void check_option(struct reader *reader, const struct ini_section *section, void *target) {
+    const struct option *option = target;
 
     (void)section;
-    make_check(reader, &option->changes);
+    construction_check(reader, &option->changes);
 }
 
-static const struct choice taxed[] = {
+static const struct spelling taxed[] = {
     {"selling price", TAX_ON_SELLING_PRICE},
     {"materials at selling price", TAX_ON_MATERIALS_SOLD},
     {"materials at cost", TAX_ON_MATERIALS_COST},
@@ -232,7 +232,7 @@ static const struct key sale_keys[] = {
      .example = "6.25 %",
      .help = "that the client pays"},
     {.name = "tax on",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct sale, tax_on),
      .choices = taxed,
      .example = "selling price",
@@ -240,7 +240,7 @@ static const struct key sale_keys[] = {
      .help = "selling price, materials at selling price, materials at cost, or none; absent: "
              "selling price"},
     {.name = "tax delivery",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct sale, tax_delivery),
      .choices = choices_yes_no,
      .example = "no",
@@ -266,7 +266,7 @@ static const struct key sale_keys[] = {
     {.name = "charges",
      .read = read_charges,
      .at = offsetof(struct sale, charges),
-     .word_at = offsetof(struct sale, charge_count),
+     .choice_at = offsetof(struct sale, charge_count),
      .forms = forms_money,
      .example = "80.00 for samples, 45.00 for templates",
      .help = "other charges; not discounted, taxed like the doors"},
@@ -285,7 +285,7 @@ static const struct key sale_keys[] = {
     {.name = "stages",
      .read = read_stages,
      .at = offsetof(struct sale, stages),
-     .word_at = offsetof(struct sale, stage_count),
+     .choice_at = offsetof(struct sale, stage_count),
      .forms = forms_percent,
      .example = "40 % when sprayed",
      .help = "of the total, due as work goes on; what remains is due on delivery"},
@@ -301,8 +301,8 @@ static int64_t ten_thousandths(const struct value *value) {
     return amount;
 }
 
-static void check_sale(struct reader *reader, const struct ini_section *section, void *thing) {
-    const struct sale *sale = thing;
+static void check_sale(struct reader *reader, const struct ini_section *section, void *target) {
+    const struct sale *sale = target;
     int64_t sum = ten_thousandths(&sale->deposit);
 
     (void)section;
@@ -323,13 +323,13 @@ static const struct section_kind section_sale = {.name = "sale",
                                                  .check = check_sale,
                                                  .help = "Tax, discount, delivery and payment."};
 
-static const struct choice option_prices[] = {
+static const struct spelling option_prices[] = {
     {"replaces", OPTION_REPLACES}, {"adds", OPTION_ADDS}, {NULL, 0}};
 
 /* Beside those of [make]; counted from `changes`, as they are. */
 static const struct key option_keys[] = {
     {.name = "price",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct option, price) - offsetof(struct option, changes),
      .choices = option_prices,
      .example = "replaces",
@@ -338,8 +338,8 @@ static const struct key option_keys[] = {
 };
 
 static const struct section_kind section_option = {.name = "option",
-                                                   .keys = make_keys,
-                                                   .key_count = MAKE_KEY_COUNT,
+                                                   .keys = construction_keys,
+                                                   .key_count = CONSTRUCTION_KEY_COUNT,
                                                    .more_keys = option_keys,
                                                    .more_key_count = COUNT_OF(option_keys),
                                                    .named = true,

@@ -7,15 +7,15 @@
 #include "read/key/columns.h"
 #include "read/key/key.h"
 
-/* make.c */
-#define MAKE_KEY_COUNT ((size_t)18)
-extern const struct key make_keys[MAKE_KEY_COUNT];
+/* construction_keys.c */
+#define CONSTRUCTION_KEY_COUNT ((size_t)18)
+extern const struct key construction_keys[CONSTRUCTION_KEY_COUNT];
 
 /* A make in which nothing is said. */
-void make_init(struct make *make);
+void construction_init(struct construction *construction);
 
 /* What must not be said together in one place, which is a section or a row. */
-void make_check(struct reader *reader, const struct make *make);
+void construction_check(struct reader *reader, const struct construction *construction);
 
 /* job_keys.c */
 extern const struct section_kind *const job_sections[];

@@ -13,14 +13,14 @@
 #define NARROW_INCH (16 * NM_PER_INCH)
 #define NARROW_MM   (400 * NM_PER_MM)
 
-static const struct choice uses[] = {
+static const struct spelling uses[] = {
     {"door", USE_DOOR},
     {"drawer front", USE_DRAWER_FRONT},
     {"false front", USE_FALSE_FRONT},
     {"end panel", USE_END_PANEL},
     {NULL, 0},
 };
-static const struct choice hinge_sides[] = {
+static const struct spelling hinge_sides[] = {
     {"left", HINGE_SIDE_LEFT}, {"right", HINGE_SIDE_RIGHT},   {"pair", HINGE_SIDE_PAIR},
     {"top", HINGE_SIDE_TOP},   {"bottom", HINGE_SIDE_BOTTOM}, {NULL, 0},
 };
@@ -39,8 +39,8 @@ static const struct form mids[] = {
 
 /* `10 | 12 1/2`: commas would part cells. */
 static void read_heights(struct reader *reader, const struct key *key, const struct entry *entry,
-                         void *thing) {
-    struct row *row = thing;
+                         void *target) {
+    struct row *row = target;
     const char *from = entry->text;
     struct value *heights;
     size_t count = 1;
@@ -72,8 +72,8 @@ static void read_heights(struct reader *reader, const struct key *key, const str
 
 /* `15.00 arched top`: what follows the number is in the shop's own words. */
 static void read_extra(struct reader *reader, const struct key *key, const struct entry *entry,
-                       void *thing) {
-    struct row *row = thing;
+                       void *target) {
+    struct row *row = target;
     size_t size = strspn(entry->text, "+-0123456789.,");
     struct entry number = *entry;
     struct entry words =
@@ -101,7 +101,7 @@ const struct key row_keys[] = {
      .example = "galley",
      .help = "the quote lists doors by room"},
     {.name = "use",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct row, use),
      .choices = uses,
      .example = "door",
@@ -156,7 +156,7 @@ const struct key row_keys[] = {
      .example = "10 | 12 1/2",
      .help = "heights between the rails, top first; absent: equal"},
     {.name = "hinge side",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct row, hinge_side),
      .choices = hinge_sides,
      .example = "left",
@@ -185,11 +185,11 @@ const size_t row_key_count = COUNT_OF(row_keys);
 
 /* Counts that follow from another cell, and cells that contradict each other. */
 static void complete(struct reader *reader, struct row *row) {
-    if (row->hinge_side.word == HINGE_SIDE_PAIR && !row->leaves.set) {
+    if (row->hinge_side.choice == HINGE_SIDE_PAIR && !row->leaves.set) {
         row->leaves = (struct value){
             .amount = 2, .place = row->hinge_side.place, .unit = UNIT_COUNT, .set = true};
     }
-    if (row->hinge_side.word == HINGE_SIDE_PAIR && row->leaves.amount != 2) {
+    if (row->hinge_side.choice == HINGE_SIDE_PAIR && row->leaves.amount != 2) {
         problem_add(reader->problems, SEVERITY_ERROR, "pair-of-one", row->hinge_side.place,
                     "hinge side 'pair' does not go with leaves 1; expected leaves 2, or a side");
     }
@@ -209,16 +209,16 @@ static void complete(struct reader *reader, struct row *row) {
 
 static void warn_of_shape(struct reader *reader, const struct job *job, const struct row *row) {
     length narrow = job->unit == LENGTH_MM ? NARROW_MM : NARROW_INCH;
-    bool opening = row->make.measure.word == MEASURE_OPENING;
+    bool opening = row->construction.measure.choice == MEASURE_OPENING;
     length leaf = opening ? row->width.amount / row->leaves.amount : row->width.amount;
     bool lifts =
-        row->hinge_side.word == HINGE_SIDE_TOP || row->hinge_side.word == HINGE_SIDE_BOTTOM;
+        row->hinge_side.choice == HINGE_SIDE_TOP || row->hinge_side.choice == HINGE_SIDE_BOTTOM;
 
     /* a use that could not be read has its place all the same */
     if (!row->width.set || !row->height.set || (!row->use.set && row->use.place.line != 0)) {
         return;
     }
-    if (row->use.word == USE_DOOR && leaf > row->height.amount && !lifts) {
+    if (row->use.choice == USE_DOOR && leaf > row->height.amount && !lifts) {
         problem_add(reader->problems, SEVERITY_WARNING, "door-wide", row->width.place,
                     "the door is wider than high; check that width and height are not swapped");
     }
@@ -230,18 +230,18 @@ static void warn_of_shape(struct reader *reader, const struct job *job, const st
 }
 
 static void warn_of_lacks(struct reader *reader, const struct row *row) {
-    if (row->make.measure.word == MEASURE_OPENING && !row->make.fit.set) {
+    if (row->construction.measure.choice == MEASURE_OPENING && !row->construction.fit.set) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-overlay", row->place,
                     "neither overlay nor reveal is given for an opening, so the door is made as "
                     "large as the opening; add one of them, or measure = door");
     }
-    if (row->make.measure.word == MEASURE_OPENING && row->leaves.amount == 2 &&
-        !row->make.gap.set) {
+    if (row->construction.measure.choice == MEASURE_OPENING && row->leaves.amount == 2 &&
+        !row->construction.gap.set) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-gap", row->place,
                     "no gap is given, so the two leaves of a pair touch; add one, as in 'gap = %s'",
                     reader->unit == LENGTH_MM ? "3 mm" : "1/8 in");
     }
-    if (row->make.finish.name.s == NULL) {
+    if (row->construction.finish.name.s == NULL) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-finish", row->place,
                     "no finish is named, so the door is left bare; add 'finish = none' if that is "
                     "meant");
@@ -249,7 +249,7 @@ static void warn_of_lacks(struct reader *reader, const struct row *row) {
 }
 
 void row_check(struct reader *reader, const struct job *job, struct row *row) {
-    make_check(reader, &row->own);
+    construction_check(reader, &row->own);
     complete(reader, row);
     warn_of_shape(reader, job, row);
     warn_of_lacks(reader, row);

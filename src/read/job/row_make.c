@@ -8,42 +8,44 @@
 struct part_need {
     const char *part;  /* the key */
     const char *words; /* what it must be */
-    const struct stuff_reference *given;
-    unsigned stuff; /* bits 1 << enum stuff */
+    const struct material_reference *given;
+    unsigned material_kind; /* bits 1 << enum material_kind */
 };
 
 static bool is_slab(const struct reader *reader, const struct style *style, const struct row *row,
-                    const struct make *make) {
-    return leaf_is_slab(style, row, leaf_size(row, make, reader->unit).height);
+                    const struct construction *construction) {
+    return leaf_is_slab(style, row, leaf_size(row, construction, reader->unit).height);
 }
 
 /* What a style asks for; the count of needs. */
 static size_t needs_of(const struct reader *reader, const struct style *style,
-                       const struct row *row, const struct make *make, struct part_need needs[2]) {
+                       const struct row *row, const struct construction *construction,
+                       struct part_need needs[2]) {
     static const struct {
         const char *part, *words;
-        unsigned stuff;
+        unsigned material_kind;
     } filled[] = {
-        [FORM_PANEL] = {"panel", "a sheet for its panel", 1U << STUFF_SHEET},
-        [FORM_SOLID] = {"panel", "lumber for its panel", 1U << STUFF_LUMBER},
-        [FORM_GLASS] = {"glass", "glass for its frame", 1U << STUFF_GLASS},
+        [FORM_PANEL] = {"panel", "a sheet for its panel", 1U << MATERIAL_SHEET},
+        [FORM_SOLID] = {"panel", "lumber for its panel", 1U << MATERIAL_LUMBER},
+        [FORM_GLASS] = {"glass", "glass for its frame", 1U << MATERIAL_GLASS},
     };
-    int form = style->form.word;
+    int form = style->form.choice;
 
-    if (is_slab(reader, style, row, make)) {
-        needs[0] = (struct part_need){"slab", "a sheet or lumber for its slab", &make->slab,
-                                      1U << STUFF_SHEET | 1U << STUFF_LUMBER};
+    if (is_slab(reader, style, row, construction)) {
+        needs[0] = (struct part_need){"slab", "a sheet or lumber for its slab", &construction->slab,
+                                      1U << MATERIAL_SHEET | 1U << MATERIAL_LUMBER};
         return 1;
     }
-    needs[0] =
-        (struct part_need){"frame", "lumber for its frame", &make->frame, 1U << STUFF_LUMBER};
+    needs[0] = (struct part_need){"frame", "lumber for its frame", &construction->frame,
+                                  1U << MATERIAL_LUMBER};
     if (form != FORM_PANEL && form != FORM_SOLID && form != FORM_GLASS) {
         return 1;
     }
     needs[1] = (struct part_need){filled[form].part, filled[form].words,
-                                  form == FORM_GLASS ? &make->glass
-                                                     : make_panel(make, (enum door_form)form),
-                                  filled[form].stuff};
+                                  form == FORM_GLASS
+                                      ? &construction->glass
+                                      : construction_panel(construction, (enum door_form)form),
+                                  filled[form].material_kind};
     return 2;
 }
 
@@ -67,9 +69,10 @@ static const char *shown(struct reader *reader, length value) {
 }
 
 /* Whether the frame has room in the leaf, and given rows add up to it. */
-static bool check_size(struct reader *reader, const struct row *row, const struct make *make,
-                       const struct style *style, const struct option *option) {
-    const struct leaf leaf = leaf_size(row, make, reader->unit);
+static bool check_size(struct reader *reader, const struct row *row,
+                       const struct construction *construction, const struct style *style,
+                       const struct option *option) {
+    const struct leaf leaf = leaf_size(row, construction, reader->unit);
     struct frame frame;
     const enum frame_fault fault = frame_divide(&frame, style, row, leaf, reader->unit);
     length given = 0;
@@ -103,7 +106,7 @@ static bool check_size(struct reader *reader, const struct row *row, const struc
 /* What is named for a part, and what the style asks for. */
 static bool check_part(struct reader *reader, const struct row *row, const struct style *style,
                        const struct part_need *need, const struct option *option) {
-    const struct stuff_reference *given = need->given;
+    const struct material_reference *given = need->given;
     struct problems *problems = reader->problems;
 
     if (given->name.s == NULL) {
@@ -114,56 +117,56 @@ static bool check_part(struct reader *reader, const struct row *row, const struc
                     option_words(reader, option), need->part);
         return false;
     }
-    if (given->index >= 0 && (need->stuff >> given->kind & 1U) == 0) {
+    if (given->index >= 0 && (need->material_kind >> given->kind & 1U) == 0) {
         problem_add(problems, SEVERITY_ERROR, "wrong-material", row->place,
                     "style '%s' takes %s, but '%s'%s is %s; name another %s",
                     problem_quote(problems, style->name.s), need->words,
                     problem_quote(problems, given->name.s), option_words(reader, option),
-                    given->kind == STUFF_LUMBER ? "lumber" : "a sheet", need->part);
+                    given->kind == MATERIAL_LUMBER ? "lumber" : "a sheet", need->part);
         return false;
     }
     return true;
 }
 
 /* true: the door can be made. */
-static bool check_make(struct reader *reader, const struct row *row, const struct make *make,
-                       const struct option *option) {
+static bool check_make(struct reader *reader, const struct row *row,
+                       const struct construction *construction, const struct option *option) {
     struct part_need needs[2];
     const struct style *style;
     bool good = true;
     size_t count;
 
-    if (make->style.name.s == NULL) {
+    if (construction->style.name.s == NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "no-style", row->place,
                     "no style is named%s; add 'style = NAME' to [make] or to the row",
                     option_words(reader, option));
         return false;
     }
-    if (make->style.index < 0) {
+    if (construction->style.index < 0) {
         return false; /* reported where it is named */
     }
-    style = &reader->rates->styles[make->style.index];
+    style = &reader->rates->styles[construction->style.index];
     if (style->bought_in.set) {
         return true; /* nothing of it is made here */
     }
-    count = style->form.set ? needs_of(reader, style, row, make, needs) : 0;
+    count = style->form.set ? needs_of(reader, style, row, construction, needs) : 0;
     for (size_t i = 0; i < count; i++) {
         good = check_part(reader, row, style, &needs[i], option) && good;
     }
     if (row->width.set && row->height.set && style->stile.set &&
-        !is_slab(reader, style, row, make)) {
-        good = check_size(reader, row, make, style, option) && good;
+        !is_slab(reader, style, row, construction)) {
+        good = check_size(reader, row, construction, style, option) && good;
     }
     return good;
 }
 
 void row_check_make(struct reader *reader, const struct job *job, const struct row *row) {
-    if (!reader->names_known || !check_make(reader, row, &row->make, NULL)) {
+    if (!reader->names_known || !check_make(reader, row, &row->construction, NULL)) {
         return;
     }
     for (size_t i = 0; i < job->option_count; i++) {
-        struct make make = job_row_make(job, row, (int)i);
+        struct construction construction = row_construction(job, row, (int)i);
 
-        (void)check_make(reader, row, &make, &job->options[i]);
+        (void)check_make(reader, row, &construction, &job->options[i]);
     }
 }

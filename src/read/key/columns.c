@@ -118,10 +118,10 @@ struct column *columns_find(struct reader *reader, const struct table *table,
 
 void columns_read(struct reader *reader, const struct column *columns, const struct table *table,
                   const struct table_row *row, const struct column_set *sets, size_t count,
-                  void *thing) {
+                  void *target) {
     for (size_t i = 0; i < count; i++) {
         for (size_t k = 0; k < sets[i].count; k++) {
-            key_preset(&sets[i].keys[k], row->place, (char *)thing + sets[i].at);
+            key_preset(&sets[i].keys[k], row->place, (char *)target + sets[i].at);
         }
     }
     for (size_t i = 0; i < table->columns; i++) {
@@ -133,7 +133,7 @@ void columns_read(struct reader *reader, const struct column *columns, const str
         }
         if (cell->text[0] != '\0') {
             key->read(reader, key, &(struct entry){.text = cell->text, .place = cell->place},
-                      (char *)thing + columns[i].at);
+                      (char *)target + columns[i].at);
         } else if (key->needed) {
             problem_add(reader->problems, SEVERITY_ERROR, "missing-cell", row->place,
                         "the row has no %s; expected one like '%s'", key->name, key->example);

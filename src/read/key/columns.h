@@ -29,6 +29,6 @@ struct column *columns_find(struct reader *reader, const struct table *table,
  * reported. */
 void columns_read(struct reader *reader, const struct column *columns, const struct table *table,
                   const struct table_row *row, const struct column_set *sets, size_t count,
-                  void *thing);
+                  void *target);
 
 #endif

@@ -35,8 +35,8 @@ struct entry entry_part(struct reader *reader, const struct entry *entry, const 
 }
 
 void read_text(struct reader *reader, const struct key *key, const struct entry *entry,
-               void *thing) {
-    *(struct text *)key_field(key, thing) = entry_text(reader, entry);
+               void *target) {
+    *(struct text *)key_field(key, target) = entry_text(reader, entry);
     if (entry->cut) {
         problem_add(reader->problems, SEVERITY_WARNING, "text-cut", entry->place,
                     "%s ends at the ';', where a comment starts; put the text in double quotes to "
@@ -46,8 +46,8 @@ void read_text(struct reader *reader, const struct key *key, const struct entry 
 }
 
 void read_path(struct reader *reader, const struct key *key, const struct entry *entry,
-               void *thing) {
-    struct text *field = key_field(key, thing);
+               void *target) {
+    struct text *field = key_field(key, target);
 
     field->s = source_beside(reader->pool, reader->path, entry->text);
     field->place = entry->place;
@@ -56,33 +56,33 @@ void read_path(struct reader *reader, const struct key *key, const struct entry 
 static const char *choices_text(struct reader *reader, const struct key *key) {
     const char *all = "";
 
-    for (const struct choice *choice = key->choices; choice->text != NULL && all != NULL;
-         choice++) {
+    for (const struct spelling *spelling = key->choices; spelling->text != NULL && all != NULL;
+         spelling++) {
         const char *between =
-            choice == key->choices ? "" : (choice[1].text == NULL ? " or " : ", ");
+            spelling == key->choices ? "" : (spelling[1].text == NULL ? " or " : ", ");
 
-        all = pool_format(&reader->problems->pool, "%s%s'%s'", all, between, choice->text);
+        all = pool_format(&reader->problems->pool, "%s%s'%s'", all, between, spelling->text);
     }
     return all == NULL ? "" : all;
 }
 
-const struct choice *choice_find(struct reader *reader, const struct key *key,
-                                 const struct entry *entry) {
+const struct spelling *choice_find(struct reader *reader, const struct key *key,
+                                   const struct entry *entry) {
     const char *names[32];
     const char *nearest;
     size_t count = 0;
     char tail[TAIL_SIZE];
     bool plain = tail_plain(entry->text, tail);
 
-    for (const struct choice *choice = key->choices; choice->text != NULL; choice++) {
+    for (const struct spelling *spelling = key->choices; spelling->text != NULL; spelling++) {
         char known[TAIL_SIZE];
 
-        if (text_same(choice->text, entry->text) ||
-            (plain && tail_plain(choice->text, known) && strcmp(tail, known) == 0)) {
-            return choice;
+        if (text_same(spelling->text, entry->text) ||
+            (plain && tail_plain(spelling->text, known) && strcmp(tail, known) == 0)) {
+            return spelling;
         }
         if (count < sizeof(names) / sizeof(names[0])) {
-            names[count++] = choice->text;
+            names[count++] = spelling->text;
         }
     }
     nearest = text_nearest(entry->text, names, count);
@@ -98,72 +98,72 @@ const struct choice *choice_find(struct reader *reader, const struct key *key,
     return NULL;
 }
 
-void read_word(struct reader *reader, const struct key *key, const struct entry *entry,
-               void *thing) {
-    const struct choice *choice = choice_find(reader, key, entry);
-    struct word *field = key_field(key, thing);
+void read_choice(struct reader *reader, const struct key *key, const struct entry *entry,
+                 void *target) {
+    const struct spelling *spelling = choice_find(reader, key, entry);
+    struct choice *field = key_field(key, target);
 
     field->place = entry->place;
-    if (choice != NULL) {
-        field->word = choice->word;
+    if (spelling != NULL) {
+        field->choice = spelling->choice;
         field->set = true;
     }
 }
 
 void read_flag(struct reader *reader, const struct key *key, const struct entry *entry,
-               void *thing) {
-    const struct choice *choice = choice_find(reader, key, entry);
+               void *target) {
+    const struct spelling *spelling = choice_find(reader, key, entry);
 
-    if (choice != NULL) {
-        *(bool *)key_field(key, thing) = choice->word != 0;
+    if (spelling != NULL) {
+        *(bool *)key_field(key, target) = spelling->choice != 0;
     }
 }
 
 void read_unit(struct reader *reader, const struct key *key, const struct entry *entry,
-               void *thing) {
-    const struct choice *choice = choice_find(reader, key, entry);
+               void *target) {
+    const struct spelling *spelling = choice_find(reader, key, entry);
 
-    if (choice != NULL) {
-        *(enum length_unit *)key_field(key, thing) =
-            choice->word == LENGTH_MM ? LENGTH_MM : LENGTH_INCH;
+    if (spelling != NULL) {
+        *(enum length_unit *)key_field(key, target) =
+            spelling->choice == LENGTH_MM ? LENGTH_MM : LENGTH_INCH;
     }
 }
 
-static void *beside(const struct key *key, void *thing) {
-    return (char *)thing + key->word_at;
+static void *beside(const struct key *key, void *target) {
+    return (char *)target + key->choice_at;
 }
 
 void read_measure(struct reader *reader, const struct key *key, const struct entry *entry,
-                  void *thing) {
-    struct value *field = key_field(key, thing);
-    int word = 0;
+                  void *target) {
+    struct value *field = key_field(key, target);
+    int choice = 0;
 
-    if (measure_value(reader, key, entry, key->forms, field, &word) && key->word_at != 0) {
-        *(struct word *)beside(key, thing) =
-            (struct word){.place = entry->place, .word = word, .set = true};
+    if (measure_value(reader, key, entry, key->forms, field, &choice) && key->choice_at != 0) {
+        *(struct choice *)beside(key, target) =
+            (struct choice){.place = entry->place, .choice = choice, .set = true};
     }
 }
 
 void read_length(struct reader *reader, const struct key *key, const struct entry *entry,
-                 void *thing) {
-    (void)length_value(reader, key, entry, key->range, key_field(key, thing));
+                 void *target) {
+    (void)length_value(reader, key, entry, key->range, key_field(key, target));
 }
 
 void read_volume(struct reader *reader, const struct key *key, const struct entry *entry,
-                 void *thing) {
-    (void)volume_value(reader, key, entry, NULL, key_field(key, thing));
+                 void *target) {
+    (void)volume_value(reader, key, entry, NULL, key_field(key, target));
 }
 
 void read_per_mix(struct reader *reader, const struct key *key, const struct entry *entry,
-                  void *thing) {
-    (void)volume_value(reader, key, entry, "mix", key_field(key, thing));
+                  void *target) {
+    (void)volume_value(reader, key, entry, "mix", key_field(key, target));
 }
 
 /* `5/4` is 1 1/4 in however it is meant in the file: quarters are a trade measure. */
 void read_quarters(struct reader *reader, const struct key *key, const struct entry *entry,
-                   void *thing) {
-    struct value *field = key_field(key, thing);
-    struct text *written = beside(key, thing);
+                   void *target) {
+    struct value *field = key_field(key, target);
+    struct text *written = beside(key, target);
     size_t digits = strspn(entry->text, "0123456789");
     int64_t quarters = 0;
     uint8_t decimals = 0;
@@ -213,62 +213,64 @@ int32_t name_resolve(struct reader *reader, const struct key *key, const struct 
 }
 
 void read_name(struct reader *reader, const struct key *key, const struct entry *entry,
-               void *thing) {
-    struct reference *field = key_field(key, thing);
+               void *target) {
+    struct reference *field = key_field(key, target);
 
     field->name = entry_text(reader, entry);
     field->index = name_resolve(reader, key, entry);
 }
 
 void read_name_none(struct reader *reader, const struct key *key, const struct entry *entry,
-                    void *thing) {
-    struct reference *field = key_field(key, thing);
+                    void *target) {
+    struct reference *field = key_field(key, target);
 
     if (text_same(entry->text, "none")) {
         *field = (struct reference){
             .name = {.s = pool_text(reader->pool, "none", 4), .place = entry->place}, .index = -1};
     } else {
-        read_name(reader, key, entry, thing);
+        read_name(reader, key, entry, target);
     }
 }
 
 void read_index(struct reader *reader, const struct key *key, const struct entry *entry,
-                void *thing) {
-    *(int32_t *)key_field(key, thing) = name_resolve(reader, key, entry);
-    if (key->word_at != 0) {
-        *(struct text *)beside(key, thing) = entry_text(reader, entry);
+                void *target) {
+    *(int32_t *)key_field(key, target) = name_resolve(reader, key, entry);
+    if (key->choice_at != 0) {
+        *(struct text *)beside(key, target) = entry_text(reader, entry);
     }
 }
 
 static const struct {
-    enum stuff stuff;
+    enum material_kind material_kind;
     enum name_kind kind;
     const char *words;
-} stuffs[] = {
-    {STUFF_LUMBER, NAME_LUMBER, "lumber"},
-    {STUFF_SHEET, NAME_SHEET, "a sheet"},
-    {STUFF_GLASS, NAME_GLASS, "glass"},
+} material_kinds[] = {
+    {MATERIAL_LUMBER, NAME_LUMBER, "lumber"},
+    {MATERIAL_SHEET, NAME_SHEET, "a sheet"},
+    {MATERIAL_GLASS, NAME_GLASS, "glass"},
 };
-#define STUFFS (sizeof(stuffs) / sizeof(stuffs[0]))
+#define STUFFS (sizeof(material_kinds) / sizeof(material_kinds[0]))
 
 static const char *allowed_text(struct reader *reader, unsigned allowed) {
     const char *all = "";
 
     for (size_t i = 0; i < STUFFS && all != NULL; i++) {
-        if ((allowed >> stuffs[i].stuff & 1U) != 0) {
+        if ((allowed >> material_kinds[i].material_kind & 1U) != 0) {
             all = pool_format(&reader->problems->pool, "%s%s%s", all, *all == '\0' ? "" : " or ",
-                              stuffs[i].words);
+                              material_kinds[i].words);
         }
     }
     return all == NULL ? "" : all;
 }
 
-static void report_stuff(struct reader *reader, const struct key *key, const struct entry *entry) {
+static void report_material(struct reader *reader, const struct key *key,
+                            const struct entry *entry) {
     unsigned kinds = 0;
     const char *nearest;
 
     for (size_t i = 0; i < STUFFS; i++) {
-        kinds |= (key->stuff >> stuffs[i].stuff & 1U) << (unsigned)stuffs[i].kind;
+        kinds |= (key->material_kind >> material_kinds[i].material_kind & 1U)
+                 << (unsigned)material_kinds[i].kind;
     }
     nearest = name_nearest(reader->rates, kinds, entry->text, &reader->problems->pool);
     if (nearest != NULL) {
@@ -278,32 +280,32 @@ static void report_stuff(struct reader *reader, const struct key *key, const str
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-material", entry->place,
                     "%s '%s' is not in the rates; expected the name of %s", key->name,
-                    quote(reader, entry), allowed_text(reader, key->stuff));
+                    quote(reader, entry), allowed_text(reader, key->material_kind));
     }
 }
 
-void read_stuff(struct reader *reader, const struct key *key, const struct entry *entry,
-                void *thing) {
-    struct stuff_reference *field = key_field(key, thing);
+void read_material(struct reader *reader, const struct key *key, const struct entry *entry,
+                   void *target) {
+    struct material_reference *field = key_field(key, target);
 
-    *field = (struct stuff_reference){.name = entry_text(reader, entry), .index = -1};
+    *field = (struct material_reference){.name = entry_text(reader, entry), .index = -1};
     for (size_t i = 0; i < STUFFS; i++) {
-        int32_t index = name_find(reader->rates, stuffs[i].kind, entry->text);
+        int32_t index = name_find(reader->rates, material_kinds[i].kind, entry->text);
 
         if (index < 0) {
             continue;
         }
-        if ((key->stuff >> stuffs[i].stuff & 1U) == 0) {
+        if ((key->material_kind >> material_kinds[i].material_kind & 1U) == 0) {
             problem_add(reader->problems, SEVERITY_ERROR, "wrong-material", entry->place,
                         "%s '%s' is %s; expected %s", key->name, quote(reader, entry),
-                        stuffs[i].words, allowed_text(reader, key->stuff));
+                        material_kinds[i].words, allowed_text(reader, key->material_kind));
             return;
         }
-        field->kind = stuffs[i].stuff;
+        field->kind = material_kinds[i].material_kind;
         field->index = index;
         return;
     }
     if (reader->names_known) {
-        report_stuff(reader, key, entry);
+        report_material(reader, key, entry);
     }
 }

@@ -9,10 +9,10 @@
 /* One value; the field's type stands beside each. */
 key_read read_text;    /* struct text */
 key_read read_path;    /* struct text: a file, resolved against the folder of the file being read */
-key_read read_word;    /* struct word, one of key->choices */
+key_read read_choice;  /* struct choice, one of key->choices */
 key_read read_flag;    /* bool, one of key->choices */
 key_read read_unit;    /* enum length_unit: in, mm */
-key_read read_measure; /* struct value, and the struct word at word_at */
+key_read read_measure; /* struct value, and the struct choice at word_at */
 key_read read_length;  /* struct value, within key->range */
 key_read read_volume;  /* struct value */
 key_read read_per_mix; /* struct value: a volume `per mix` */
@@ -31,7 +31,7 @@ key_read read_names;     /* struct references, of key->names */
 key_read read_name;      /* struct reference, of key->names */
 key_read read_name_none; /* struct reference, `none` allowed */
 key_read read_index;     /* int32_t, struct text at word_at (if not 0) */
-key_read read_stuff;     /* struct stuff_reference, of the kinds in key->stuff */
+key_read read_material;  /* struct material_reference, of the kinds in key->material_kind */
 
 /* Looks a name up and reports one that nothing defines; -1: not found. */
 int32_t name_resolve(struct reader *reader, const struct key *key, const struct entry *entry);
@@ -49,7 +49,7 @@ struct entry entry_part(struct reader *reader, const struct entry *entry, const 
                         const char *to);
 
 /* The choice that entry's text names; NULL: reported. */
-const struct choice *choice_find(struct reader *reader, const struct key *key,
-                                 const struct entry *entry);
+const struct spelling *choice_find(struct reader *reader, const struct key *key,
+                                   const struct entry *entry);
 
 #endif

@@ -91,8 +91,8 @@ static void report_order(struct reader *reader, const struct key *key, const str
 }
 
 void read_lengths(struct reader *reader, const struct key *key, const struct entry *entry,
-                  void *thing) {
-    struct values *field = key_field(key, thing);
+                  void *target) {
+    struct values *field = key_field(key, target);
     struct entry *items;
     struct value *values;
     size_t count;
@@ -165,8 +165,8 @@ static bool read_step(struct reader *reader, const struct key *key, const struct
 }
 
 static void read_steps(struct reader *reader, const struct key *key, const struct entry *entry,
-                       void *thing, const char *mark, enum limit_is limit) {
-    struct steps *field = key_field(key, thing);
+                       void *target, const char *mark, enum limit_is limit) {
+    struct steps *field = key_field(key, target);
     struct entry *items;
     struct step *steps;
     size_t count;
@@ -191,25 +191,25 @@ static void read_steps(struct reader *reader, const struct key *key, const struc
 }
 
 void read_rules(struct reader *reader, const struct key *key, const struct entry *entry,
-                void *thing) {
-    read_steps(reader, key, entry, thing, ":",
+                void *target) {
+    read_steps(reader, key, entry, target, ":",
                key->limit_forms == NULL ? LIMIT_LENGTH : LIMIT_MEASURE);
 }
 
 void read_breaks(struct reader *reader, const struct key *key, const struct entry *entry,
-                 void *thing) {
-    read_steps(reader, key, entry, thing, " at ", LIMIT_MEASURE);
+                 void *target) {
+    read_steps(reader, key, entry, target, " at ", LIMIT_MEASURE);
 }
 
 void read_sizes(struct reader *reader, const struct key *key, const struct entry *entry,
-                void *thing) {
-    read_steps(reader, key, entry, thing, " at ", LIMIT_VOLUME);
+                void *target) {
+    read_steps(reader, key, entry, target, " at ", LIMIT_VOLUME);
 }
 
 static void read_named_values(struct reader *reader, const struct key *key,
-                              const struct entry *entry, void *thing, const char *mark) {
-    struct named_value **field = key_field(key, thing);
-    size_t *field_count = (size_t *)(void *)((char *)thing + key->word_at);
+                              const struct entry *entry, void *target, const char *mark) {
+    struct named_value **field = key_field(key, target);
+    size_t *field_count = (size_t *)(void *)((char *)target + key->choice_at);
     struct named_value *values;
     struct entry *items;
     size_t count;
@@ -236,18 +236,18 @@ static void read_named_values(struct reader *reader, const struct key *key,
 }
 
 void read_charges(struct reader *reader, const struct key *key, const struct entry *entry,
-                  void *thing) {
-    read_named_values(reader, key, entry, thing, " for ");
+                  void *target) {
+    read_named_values(reader, key, entry, target, " for ");
 }
 
 void read_stages(struct reader *reader, const struct key *key, const struct entry *entry,
-                 void *thing) {
-    read_named_values(reader, key, entry, thing, " when ");
+                 void *target) {
+    read_named_values(reader, key, entry, target, " when ");
 }
 
 void read_names(struct reader *reader, const struct key *key, const struct entry *entry,
-                void *thing) {
-    struct references *field = key_field(key, thing);
+                void *target) {
+    struct references *field = key_field(key, target);
     struct reference *references;
     struct entry *items;
     size_t count;

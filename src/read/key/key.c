@@ -6,8 +6,8 @@
 
 #include <string.h>
 
-void *key_field(const struct key *key, void *thing) {
-    return (char *)thing + key->at;
+void *key_field(const struct key *key, void *target) {
+    return (char *)target + key->at;
 }
 
 const struct key *key_find(const struct key *keys, size_t count, const char *name) {
@@ -28,17 +28,17 @@ const char *key_expected(struct reader *reader, const struct key *key) {
     return text == NULL ? "" : text;
 }
 
-void key_preset(const struct key *key, struct place place, void *thing) {
+void key_preset(const struct key *key, struct place place, void *target) {
     if (key->read == read_measure && key->forms[0].unit == UNIT_COUNT) {
-        struct value *value = key_field(key, thing);
+        struct value *value = key_field(key, target);
 
         *value = (struct value){.amount = key->preset, .unit = UNIT_COUNT, .place = place};
     } else if (key->read == read_name || key->read == read_name_none) {
-        ((struct reference *)key_field(key, thing))->index = -1;
-    } else if (key->read == read_stuff) {
-        ((struct stuff_reference *)key_field(key, thing))->index = -1;
+        ((struct reference *)key_field(key, target))->index = -1;
+    } else if (key->read == read_material) {
+        ((struct material_reference *)key_field(key, target))->index = -1;
     } else if (key->read == read_index) {
-        *(int32_t *)key_field(key, thing) = -1;
+        *(int32_t *)key_field(key, target) = -1;
     }
 }
 
@@ -117,12 +117,12 @@ static void report_unknown_key(struct reader *reader, const struct section_kind 
 
 /* The rows go in the order of the table, so that `overlay` comes before `overlay left`. */
 static void read_table(struct reader *reader, const struct key *keys, size_t count,
-                       const struct ini_section *section, void *thing) {
+                       const struct ini_section *section, void *target) {
     for (size_t i = 0; i < count; i++) {
         const struct key *key = &keys[i];
         const struct ini_key *written = find_written(section, key->name);
 
-        key_preset(key, section->place, thing);
+        key_preset(key, section->place, target);
         if (written == NULL) {
             if (key->needed) {
                 problem_add(reader->problems, SEVERITY_ERROR, "missing-key", section->place,
@@ -134,15 +134,15 @@ static void read_table(struct reader *reader, const struct key *keys, size_t cou
                       &(struct entry){.text = written->value,
                                       .place = written->value_place,
                                       .cut = written->cut},
-                      thing);
+                      target);
         }
     }
 }
 
 static void read_keys(struct reader *reader, const struct section_kind *kind,
-                      const struct ini_section *section, void *thing) {
-    read_table(reader, kind->keys, kind->key_count, section, thing);
-    read_table(reader, kind->more_keys, kind->more_key_count, section, thing);
+                      const struct ini_section *section, void *target) {
+    read_table(reader, kind->keys, kind->key_count, section, target);
+    read_table(reader, kind->more_keys, kind->more_key_count, section, target);
     for (size_t i = 0; i < section->count; i++) {
         const char *name = section->keys[i].name;
 
@@ -247,10 +247,10 @@ static void *thing_of(const struct section_kind *kind, const struct ini_section 
         return (char *)whole + kind->at;
     }
     for (size_t i = 0; i < *count_of(kind, whole); i++) {
-        char *thing = (char *)*array_of(kind, whole) + i * kind->size;
+        char *target = (char *)*array_of(kind, whole) + i * kind->size;
 
-        if (text_same(((struct text *)(void *)thing)->s, section->name)) {
-            return thing;
+        if (text_same(((struct text *)(void *)target)->s, section->name)) {
+            return target;
         }
     }
     return NULL;
@@ -258,14 +258,14 @@ static void *thing_of(const struct section_kind *kind, const struct ini_section 
 
 static void read_section(struct reader *reader, const struct section_kind *kind,
                          const struct ini_section *section, void *whole) {
-    void *thing = thing_of(kind, section, whole);
+    void *target = thing_of(kind, section, whole);
 
-    if (thing == NULL) {
+    if (target == NULL) {
         return;
     }
-    read_keys(reader, kind, section, (char *)thing + kind->keys_at);
+    read_keys(reader, kind, section, (char *)target + kind->keys_at);
     if (kind->check != NULL) {
-        kind->check(reader, section, thing);
+        kind->check(reader, section, target);
     }
 }
 

@@ -30,15 +30,15 @@ struct entry {
 struct form {
     const char *tail; /* in the plain spelling of read/key/measure.c: `per hour`, `% of cost` */
     enum unit unit;
-    int word;          /* what the tail means, for the word beside the value */
+    int choice;        /* what the tail means, for the choice beside the value */
     int32_t low, high; /* in whole units, both allowed */
 };
 #define NO_LIMIT INT32_MAX
 
-/* A word out of a set. Rows end with one whose text is NULL. */
-struct choice {
+/* How one choice of a set is spelled. Rows end with one whose text is NULL. */
+struct spelling {
     const char *text;
-    int word;
+    int choice;
 };
 
 /* Between which lengths a length must lie, both allowed. */
@@ -48,20 +48,20 @@ struct length_range {
 
 struct key;
 typedef void key_read(struct reader *reader, const struct key *key, const struct entry *entry,
-                      void *thing);
+                      void *target);
 
 struct key {
     const char *name;
     key_read *read;
-    size_t at;      /* offset of the field in its struct */
-    size_t word_at; /* of the word that the tail decides; 0: none */
+    size_t at;        /* offset of the field in its struct */
+    size_t choice_at; /* of the choice that the tail decides; 0: none */
     const struct form *forms;
     const struct form *limit_forms; /* of the limit in `limit: value`, `limit at value` */
-    const struct choice *choices;
+    const struct spelling *choices;
     const struct length_range *range;
-    enum name_kind names; /* where a name is looked up */
-    unsigned stuff;       /* which materials may be named: bits 1 << enum stuff */
-    int preset;           /* of a count that is absent */
+    enum name_kind names;   /* where a name is looked up */
+    unsigned material_kind; /* which materials may be named: bits 1 << enum material_kind */
+    int preset;             /* of a count that is absent */
     bool needed;
     const char *example, *other; /* how it is written; other may be NULL */
     const char *help;            /* one line on what it means */
@@ -82,7 +82,7 @@ struct section_kind {
     size_t size;     /* if named: of one; its first field is its struct text name */
     size_t keys_at;  /* offset of the struct that the keys fill, within that one */
     /* What must hold between keys; after all keys of the section were read; NULL: nothing. */
-    void (*check)(struct reader *reader, const struct ini_section *section, void *thing);
+    void (*check)(struct reader *reader, const struct ini_section *section, void *target);
     const char *help;
 };
 
@@ -111,10 +111,10 @@ const struct key *key_find(const struct key *keys, size_t count, const char *nam
 /* What is expected of a key: `'14.00 per hour' or '18 % of cost'`. In the problems' pool. */
 const char *key_expected(struct reader *reader, const struct key *key);
 
-/* The field of thing that a row describes. */
-void *key_field(const struct key *key, void *thing);
+/* The field of target that a row describes. */
+void *key_field(const struct key *key, void *target);
 
 /* Fills in what a row says of an absent key. */
-void key_preset(const struct key *key, struct place place, void *thing);
+void key_preset(const struct key *key, struct place place, void *target);
 
 #endif

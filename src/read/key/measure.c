@@ -135,14 +135,14 @@ static int system_of(enum unit unit) {
 
 /* Whether the first word behind a number is a currency: `6.35 EUR per bf`. */
 static bool names_currency(const char *written) {
-    const char *word = written + strspn(written, " \t");
+    const char *choice = written + strspn(written, " \t");
     char code[4] = "";
 
-    if (strlen(word) < 3) {
+    if (strlen(choice) < 3) {
         return false;
     }
-    memcpy(code, word, 3);
-    return currency_known(code) && (word[3] == '\0' || word[3] == ' ');
+    memcpy(code, choice, 3);
+    return currency_known(code) && (choice[3] == '\0' || choice[3] == ' ');
 }
 
 /* The form of that tail; NULL: reported. */
@@ -276,7 +276,7 @@ static bool check_value(struct reader *reader, const struct key *key, const stru
 }
 
 bool measure_value(struct reader *reader, const struct key *key, const struct entry *entry,
-                   const struct form *forms, struct value *value, int *word) {
+                   const struct form *forms, struct value *value, int *choice) {
     char *text = copy(reader, entry->text, strlen(entry->text));
     struct value read = {.place = entry->place, .set = true};
     char *low;
@@ -295,8 +295,8 @@ bool measure_value(struct reader *reader, const struct key *key, const struct en
     }
     read.unit = (uint8_t)form->unit;
     *value = read;
-    if (word != NULL) {
-        *word = form->word;
+    if (choice != NULL) {
+        *choice = form->choice;
     }
     return true;
 }

@@ -11,7 +11,7 @@
 
 /* A number whose tail is one of forms. *word: the form's word, may be NULL. */
 bool measure_value(struct reader *reader, const struct key *key, const struct entry *entry,
-                   const struct form *forms, struct value *value, int *word);
+                   const struct form *forms, struct value *value, int *choice);
 
 /* A length within range (NULL: any). */
 bool length_value(struct reader *reader, const struct key *key, const struct entry *entry,

@@ -94,13 +94,13 @@ static const struct pair {
 };
 
 /* A word as written into its plain form; "" drops it. */
-static const char *plain_word(const char *word) {
+static const char *plain_word(const char *choice) {
     for (size_t i = 0; i < sizeof(spellings) / sizeof(spellings[0]); i++) {
-        if (text_same(spellings[i].written, word)) {
+        if (text_same(spellings[i].written, choice)) {
             return spellings[i].plain;
         }
     }
-    return word;
+    return choice;
 }
 
 static const char *plain_pair(const char *first, const char *second) {
@@ -114,7 +114,7 @@ static const char *plain_pair(const char *first, const char *second) {
 
 /* The next word of *text, lower case; `%`, `/` and `+` are words of their own. false: none, or it
  * is too long. */
-static bool next_word(const char **text, char word[TAIL_SIZE]) {
+static bool next_word(const char **text, char choice[TAIL_SIZE]) {
     const char *at = *text;
     size_t size = 0;
 
@@ -122,48 +122,48 @@ static bool next_word(const char **text, char word[TAIL_SIZE]) {
         at++;
     }
     if (*at == '%' || *at == '/') {
-        word[size++] = *at++;
+        choice[size++] = *at++;
     } else {
         while (*at != '\0' && strchr(" \t,%/", *at) == NULL && size < TAIL_SIZE - 1) {
             char c = *at++;
 
-            word[size++] = (char)(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
+            choice[size++] = (char)(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
         }
     }
-    word[size] = '\0';
+    choice[size] = '\0';
     *text = at;
     return size > 0 && size < TAIL_SIZE - 1;
 }
 
 /* Adds a word to a tail of *size bytes. false: no room. */
-static bool add_word(char tail[TAIL_SIZE], const char *word) {
+static bool add_word(char tail[TAIL_SIZE], const char *choice) {
     char *last = strrchr(tail, ' ');
     const char *joined;
     size_t size;
 
     last = last == NULL ? tail : last + 1;
-    joined = plain_pair(last, word);
+    joined = plain_pair(last, choice);
     if (joined != NULL) {
         *last = '\0';
-        word = joined;
+        choice = joined;
     }
     size = strlen(tail);
-    if (size + strlen(word) + 2 > TAIL_SIZE) {
+    if (size + strlen(choice) + 2 > TAIL_SIZE) {
         return false;
     }
     if (size > 0 && joined == NULL) {
         tail[size++] = ' ';
     }
-    memcpy(tail + size, word, strlen(word) + 1);
+    memcpy(tail + size, choice, strlen(choice) + 1);
     return true;
 }
 
 bool tail_plain(const char *text, char tail[TAIL_SIZE]) {
-    char word[TAIL_SIZE];
+    char choice[TAIL_SIZE];
 
     tail[0] = '\0';
-    while (next_word(&text, word)) {
-        const char *plain = strcmp(word, "/") == 0 ? "per" : plain_word(word);
+    while (next_word(&text, choice)) {
+        const char *plain = strcmp(choice, "/") == 0 ? "per" : plain_word(choice);
 
         if (*plain != '\0' && !add_word(tail, plain)) {
             return false;

@@ -11,8 +11,8 @@ static const struct form banding_price[] = {
     {NULL, UNIT_MONEY, 0, 0, 0},
 };
 
-static void check_banding(struct reader *reader, const struct ini_section *section, void *thing) {
-    const struct banding *banding = thing;
+static void check_banding(struct reader *reader, const struct ini_section *section, void *target) {
+    const struct banding *banding = target;
 
     if (banding->price.set && banding->price.unit == UNIT_MONEY_EACH) {
         section_lacks(reader, section, "roll", "for a price per roll");

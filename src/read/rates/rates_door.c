@@ -3,11 +3,11 @@
 #include "read/key/grammar.h"
 #include "read/rates/rates_keys.h"
 
-static const struct choice forms_of_door[] = {
+static const struct spelling forms_of_door[] = {
     {"panel", FORM_PANEL}, {"solid", FORM_SOLID}, {"slab", FORM_SLAB},
     {"glass", FORM_GLASS}, {"open", FORM_OPEN},   {NULL, 0},
 };
-static const struct choice joints[] = {
+static const struct spelling joints[] = {
     {"cope and stick", JOINT_COPE_AND_STICK},
     {"mortise and tenon", JOINT_MORTISE_AND_TENON},
     {"dowel", JOINT_DOWEL},
@@ -16,7 +16,7 @@ static const struct choice joints[] = {
     {"mitre", JOINT_MITRE},
     {NULL, 0},
 };
-static const struct choice grains[] = {
+static const struct spelling grains[] = {
     {"vertical", PANEL_GRAIN_VERTICAL}, {"horizontal", PANEL_GRAIN_HORIZONTAL}, {NULL, 0}};
 
 static const struct form bought_in[] = {
@@ -32,11 +32,11 @@ static const struct form bought_in[] = {
 static const struct key door_keys[] = {
     {.name = "words",
      .read = read_text,
-     .at = offsetof(struct style, words),
+     .at = offsetof(struct style, client_name),
      .example = "frame with a flat panel",
      .help = "how the client reads it; absent: the name"},
     {.name = "kind",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct style, form),
      .choices = forms_of_door,
      .needed = true,
@@ -44,7 +44,7 @@ static const struct key door_keys[] = {
      .other = "slab",
      .help = "panel (a sheet), solid (a panel of lumber), slab, glass or open"},
     {.name = "joint",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct style, joint),
      .choices = joints,
      .example = "cope and stick",
@@ -118,7 +118,7 @@ static const struct key door_keys[] = {
      .example = "1/8 in",
      .help = "between pane and rabbet, each edge; absent: as the panel clearance"},
     {.name = "panel grain",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct style, panel_grain),
      .choices = grains,
      .example = "vertical",
@@ -190,7 +190,7 @@ static void inherit(struct value *value, const struct value *from) {
 
 static void check_joint(struct reader *reader, const struct ini_section *section,
                         struct style *style) {
-    switch (style->joint.word) {
+    switch (style->joint.choice) {
     case JOINT_COPE_AND_STICK:
         /* one cutter makes both: either stands for the other */
         if (!style->groove.set && !section_has(section, "groove")) {
@@ -225,7 +225,7 @@ static void check_joint(struct reader *reader, const struct ini_section *section
 
 static void check_form(struct reader *reader, const struct ini_section *section,
                        struct style *style) {
-    switch (style->form.word) {
+    switch (style->form.choice) {
     case FORM_PANEL:
     case FORM_SOLID:
         if (!style->groove.set) {
@@ -248,10 +248,10 @@ static void check_form(struct reader *reader, const struct ini_section *section,
     }
 }
 
-static void check_door(struct reader *reader, const struct ini_section *section, void *thing) {
-    struct style *style = thing;
+static void check_door(struct reader *reader, const struct ini_section *section, void *target) {
+    struct style *style = target;
 
-    if (!style->form.set || style->form.word == FORM_SLAB || style->bought_in.set) {
+    if (!style->form.set || style->form.choice == FORM_SLAB || style->bought_in.set) {
         return;
     }
     section_lacks(reader, section, "joint", "for all but a slab");

@@ -26,7 +26,7 @@ const struct section_kind section_additive = {.name = "additive",
                                               .size = sizeof(struct additive),
                                               .help = "A reducer or catalyst that is bought."};
 
-static const struct choice spreads[] = {{"wet film", SPREAD_BY_FILM}, {NULL, 0}};
+static const struct spelling spreads[] = {{"wet film", SPREAD_BY_FILM}, {NULL, 0}};
 static const struct form coverages[] = {
     {"sqft per gal theoretical", UNIT_SQFT_PER_GAL, SPREAD_BY_THEORETICAL, 1, 5000},
     {"sqft per gal practical losses included", UNIT_SQFT_PER_GAL, SPREAD_BY_PRACTICAL, 1, 5000},
@@ -49,7 +49,7 @@ static const struct form solids[] = {
 
 static const struct key coating_keys[] = {
     {.name = "spread by",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct coating, spread_by),
      .choices = spreads,
      .example = "wet film",
@@ -64,7 +64,7 @@ static const struct key coating_keys[] = {
     {.name = "coverage",
      .read = read_measure,
      .at = offsetof(struct coating, coverage),
-     .word_at = offsetof(struct coating, spread_by),
+     .choice_at = offsetof(struct coating, spread_by),
      .forms = coverages,
      .example = "400 sqft per gal theoretical",
      .other = "250 sqft per gal practical, losses included",
@@ -78,7 +78,7 @@ static const struct key coating_keys[] = {
     {.name = "reducer",
      .read = read_measure,
      .at = offsetof(struct coating, reducer),
-     .word_at = offsetof(struct coating, reducer_of),
+     .choice_at = offsetof(struct coating, reducer_of),
      .forms = parts,
      .example = "5 % of coating",
      .other = "5 % of mix",
@@ -92,7 +92,7 @@ static const struct key coating_keys[] = {
     {.name = "catalyst",
      .read = read_measure,
      .at = offsetof(struct coating, catalyst),
-     .word_at = offsetof(struct coating, catalyst_of),
+     .choice_at = offsetof(struct coating, catalyst_of),
      .forms = parts,
      .example = "3 % of coating",
      .other = "3 % of mix",
@@ -131,8 +131,8 @@ static const struct key coating_keys[] = {
      .help = "containers and their prices"},
 };
 
-static void check_coating(struct reader *reader, const struct ini_section *section, void *thing) {
-    (void)thing;
+static void check_coating(struct reader *reader, const struct ini_section *section, void *target) {
+    (void)target;
     if (section_has(section, "coverage") && section_has(section, "spread by")) {
         problem_add(reader->problems, SEVERITY_ERROR, "both-given", section->place,
                     "[coating %s] has both coverage and spread by; keep the one that holds",
@@ -199,7 +199,7 @@ const struct section_kind section_spray = {.name = "spray",
                                            .size = sizeof(struct spray),
                                            .help = "A way of spraying and its losses."};
 
-static const struct choice faces[] = {
+static const struct spelling faces[] = {
     {"both", FACES_BOTH},
     {"front", FACES_FRONT},
     {"back", FACES_BACK},
@@ -227,8 +227,8 @@ static const char *find_times(const char *text) {
 
 /* `surfacer x 2, topcoat x 2` */
 static void read_coats(struct reader *reader, const struct key *key, const struct entry *entry,
-                       void *thing) {
-    struct finish *finish = thing;
+                       void *target) {
+    struct finish *finish = target;
     struct entry *items;
     struct coat *coats;
     size_t count;
@@ -262,7 +262,7 @@ static void read_coats(struct reader *reader, const struct key *key, const struc
 static const struct key finish_keys[] = {
     {.name = "words",
      .read = read_text,
-     .at = offsetof(struct finish, words),
+     .at = offsetof(struct finish, client_name),
      .example = "painted, satin",
      .help = "how the client reads it; absent: the name"},
     {.name = "spray",
@@ -278,7 +278,7 @@ static const struct key finish_keys[] = {
      .example = "surfacer x 2, topcoat x 2",
      .help = "the coatings in the order of spraying, and how often each; needed unless put out"},
     {.name = "faces",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct finish, faces),
      .choices = faces,
      .example = "both",
@@ -306,8 +306,8 @@ static const struct key finish_keys[] = {
      .help = "what is done to finish"},
 };
 
-static void check_finish(struct reader *reader, const struct ini_section *section, void *thing) {
-    struct finish *finish = thing;
+static void check_finish(struct reader *reader, const struct ini_section *section, void *target) {
+    struct finish *finish = target;
 
     if (section_has(section, "put out")) {
         finish->coat_count = 0; /* what the painter sprays is the painter's */

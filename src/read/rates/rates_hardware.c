@@ -54,22 +54,22 @@ static const struct form pack[] = {
 
 /* `by others` stands where a price would. */
 static void read_hardware_price(struct reader *reader, const struct key *key,
-                                const struct entry *entry, void *thing) {
-    struct hardware *hardware = thing;
+                                const struct entry *entry, void *target) {
+    struct hardware *hardware = target;
     char tail[TAIL_SIZE];
 
     if (tail_plain(entry->text, tail) && strcmp(tail, "by others") == 0) {
         hardware->by_others = true;
     } else {
         (void)measure_value(reader, key, entry, key->forms, &hardware->price,
-                            &hardware->price_by.word);
+                            &hardware->price_by.choice);
     }
 }
 
-static void check_hardware(struct reader *reader, const struct ini_section *section, void *thing) {
-    const struct hardware *hardware = thing;
+static void check_hardware(struct reader *reader, const struct ini_section *section, void *target) {
+    const struct hardware *hardware = target;
 
-    if (hardware->price.set && hardware->price_by.word == PRICE_PER_PACK) {
+    if (hardware->price.set && hardware->price_by.choice == PRICE_PER_PACK) {
         section_lacks(reader, section, "pack", "for a price per pack");
     }
 }
@@ -77,7 +77,7 @@ static void check_hardware(struct reader *reader, const struct ini_section *sect
 static const struct key hardware_keys[] = {
     {.name = "words",
      .read = read_text,
-     .at = offsetof(struct hardware, words),
+     .at = offsetof(struct hardware, client_name),
      .example = "concealed hinge",
      .help = "how the client reads it; absent: the name"},
     {.name = "price",

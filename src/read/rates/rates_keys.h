@@ -26,7 +26,7 @@ extern const size_t rates_section_count;
 /* Forms and choices that more than one table needs. */
 extern const struct form forms_money[], forms_per_hour[], forms_percent[], forms_density[],
     forms_area[], forms_per_run[], forms_per_area[], forms_waste[], forms_hours[], forms_minutes[];
-extern const struct choice choices_yes_no[], choices_unit[];
+extern const struct spelling choices_yes_no[], choices_unit[];
 
 #define COUNT_OF(rows) (sizeof(rows) / sizeof((rows)[0]))
 

@@ -6,7 +6,7 @@
 
 #include <string.h>
 
-static const struct choice drivers_inch[] = {
+static const struct spelling drivers_inch[] = {
     {"job", DRIVER_JOB},
     {"door", DRIVER_DOOR},
     {"part", DRIVER_PART},
@@ -35,7 +35,7 @@ static const struct choice drivers_inch[] = {
     {"ft of banding", DRIVER_BANDED_RUN},
     {NULL, 0},
 };
-static const struct choice drivers_mm[] = {
+static const struct spelling drivers_mm[] = {
     {"job", DRIVER_JOB},
     {"door", DRIVER_DOOR},
     {"part", DRIVER_PART},
@@ -99,18 +99,18 @@ static const struct form hands[] = {
 
 /* The words for runs and areas are those of the file's units. */
 static void read_driver(struct reader *reader, const struct key *key, const struct entry *entry,
-                        void *thing) {
+                        void *target) {
     struct key row = *key;
 
     row.choices = reader->unit == LENGTH_INCH ? drivers_inch : drivers_mm;
-    read_word(reader, &row, entry, thing);
+    read_choice(reader, &row, entry, target);
 }
 
 /* `16 in, one side open` */
 static void read_capacity(struct reader *reader, const struct key *key, const struct entry *entry,
-                          void *thing) {
-    static const struct choice words[] = {{"one side open", 1}, {NULL, 0}};
-    struct operation *operation = thing;
+                          void *target) {
+    static const struct spelling words[] = {{"one side open", 1}, {NULL, 0}};
+    struct operation *operation = target;
     struct key row = *key;
     struct entry *items;
     size_t count;
@@ -134,7 +134,7 @@ static const struct key operation_keys[] = {
     {.name = "machine",
      .read = read_index,
      .at = offsetof(struct operation, machine),
-     .word_at = offsetof(struct operation, machine_name),
+     .choice_at = offsetof(struct operation, machine_name),
      .names = NAME_MACHINE,
      .example = "router table",
      .help = "a [machine NAME]; absent: handwork"},
@@ -162,7 +162,7 @@ static const struct key operation_keys[] = {
     {.name = "handling",
      .read = read_measure,
      .at = offsetof(struct operation, handling),
-     .word_at = offsetof(struct operation, handling_per),
+     .choice_at = offsetof(struct operation, handling_per),
      .forms = handlings,
      .example = "0.20 min per part",
      .help = "added for each part, door, stile, rail or panel"},
@@ -176,7 +176,7 @@ static const struct key operation_keys[] = {
     {.name = "setup",
      .read = read_measure,
      .at = offsetof(struct operation, setup),
-     .word_at = offsetof(struct operation, setup_per),
+     .choice_at = offsetof(struct operation, setup_per),
      .forms = setups,
      .example = "15 min per thickness",
      .help = "before it starts: per job, material, thickness, width, length, style, coat or color"},
@@ -203,14 +203,15 @@ static const struct key operation_keys[] = {
 };
 
 static bool is_run(const struct operation *operation) {
-    const int driver = operation->per.word;
+    const int driver = operation->per.choice;
 
     return driver == DRIVER_FRAME_RUN || driver == DRIVER_EDGE_RUN || driver == DRIVER_GLUE_LINE ||
            driver == DRIVER_RAISED_RUN || driver == DRIVER_BANDED_RUN;
 }
 
-static void check_operation(struct reader *reader, const struct ini_section *section, void *thing) {
-    const struct operation *operation = thing;
+static void check_operation(struct reader *reader, const struct ini_section *section,
+                            void *target) {
+    const struct operation *operation = target;
 
     if (operation->minutes.set && operation->feed.set) {
         problem_add(reader->problems, SEVERITY_ERROR, "both-given", operation->feed.place,

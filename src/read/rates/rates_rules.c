@@ -70,8 +70,8 @@ static const struct key climate_keys[] = {
      .help = "moisture of the wood when panels are made up"},
 };
 
-static void check_climate(struct reader *reader, const struct ini_section *section, void *thing) {
-    (void)thing;
+static void check_climate(struct reader *reader, const struct ini_section *section, void *target) {
+    (void)target;
     section_lacks(reader, section, "driest", "to tell how much a panel shrinks");
     section_lacks(reader, section, "wettest", "to tell how much a panel swells");
     section_lacks(reader, section, "moisture", "to tell from what it moves");
@@ -84,9 +84,9 @@ const struct section_kind section_climate = {.name = "climate",
                                              .check = check_climate,
                                              .help = "The air that solid panels live in."};
 
-#define GROUP(word, group)                                                                         \
+#define GROUP(choice, group)                                                                       \
     {                                                                                              \
-        .name = (word), .read = read_measure, .at = (group) * sizeof(struct value),                \
+        .name = (choice), .read = read_measure, .at = (group) * sizeof(struct value),              \
         .forms = markup, .example = "15 %",                                                        \
         .help = "on this group and its part of contingency and overhead, in place of the shop's "  \
                 "profit"                                                                           \

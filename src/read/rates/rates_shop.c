@@ -29,8 +29,8 @@ const struct form forms_minutes[] = {
     {"min", UNIT_MIN, 0, 0, 10000},
     {NULL, UNIT_MONEY, 0, 0, 0},
 };
-const struct choice choices_unit[] = {{"in", LENGTH_INCH}, {"mm", LENGTH_MM}, {NULL, 0}};
-const struct choice choices_yes_no[] = {{"yes", 1}, {"no", 0}, {NULL, 0}};
+const struct spelling choices_unit[] = {{"in", LENGTH_INCH}, {"mm", LENGTH_MM}, {NULL, 0}};
+const struct spelling choices_yes_no[] = {{"yes", 1}, {"no", 0}, {NULL, 0}};
 
 static const struct form allowance[] = {
     {"% added", UNIT_PERCENT, ALLOWANCE_ADDED, 0, 200},
@@ -62,15 +62,16 @@ static const struct form hours_per_day[] = {
     {"hour", UNIT_HOUR, 0, 1, 24},
     {NULL, UNIT_MONEY, 0, 0, 0},
 };
-static const struct choice priced_by[] = {
+static const struct spelling priced_by[] = {
     {"factor", PRICED_BY_FACTOR}, {"plan", PRICED_BY_PLAN}, {NULL, 0}};
-static const struct choice paper_sizes[] = {{"letter", PAPER_LETTER}, {"A4", PAPER_A4}, {NULL, 0}};
-static const struct choice charged[] = {
+static const struct spelling paper_sizes[] = {
+    {"letter", PAPER_LETTER}, {"A4", PAPER_A4}, {NULL, 0}};
+static const struct spelling charged[] = {
     {"used", CHARGED_USED}, {"bought", CHARGED_BOUGHT}, {NULL, 0}};
 
 static void read_currency(struct reader *reader, const struct key *key, const struct entry *entry,
-                          void *thing) {
-    read_text(reader, key, entry, thing);
+                          void *target) {
+    read_text(reader, key, entry, target);
     if (!currency_known(entry->text)) {
         const char *meant = currency_meant(entry->text);
 
@@ -109,7 +110,7 @@ static const struct key shop_keys[] = {
      .example = "terms.txt",
      .help = "the terms for the client's papers, a text file beside this file"},
     {.name = "paper size",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct shop, paper_size),
      .choices = paper_sizes,
      .example = "letter",
@@ -144,7 +145,7 @@ static const struct key shop_keys[] = {
     {.name = "allowance",
      .read = read_measure,
      .at = offsetof(struct shop, allowance),
-     .word_at = offsetof(struct shop, allowance_on),
+     .choice_at = offsetof(struct shop, allowance_on),
      .forms = allowance,
      .example = "12 % added",
      .other = "12 % of shift",
@@ -159,7 +160,7 @@ static const struct key shop_keys[] = {
     {.name = "overhead",
      .read = read_measure,
      .at = offsetof(struct shop, overhead),
-     .word_at = offsetof(struct shop, overhead_on),
+     .choice_at = offsetof(struct shop, overhead_on),
      .forms = overhead,
      .example = "14.00 per hour",
      .other = "18 % of cost",
@@ -173,7 +174,7 @@ static const struct key shop_keys[] = {
     {.name = "profit",
      .read = read_measure,
      .at = offsetof(struct shop, profit),
-     .word_at = offsetof(struct shop, profit_as),
+     .choice_at = offsetof(struct shop, profit_as),
      .forms = profit,
      .example = "25 % markup",
      .other = "20 % margin",
@@ -210,35 +211,35 @@ static const struct key shop_keys[] = {
      .example = "0.01",
      .help = "a door's price is rounded up to this"},
     {.name = "price lumber by",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct shop, lumber_by),
      .choices = priced_by,
      .example = "factor",
      .other = "plan",
      .help = "which amount of lumber is charged; both are shown; absent: factor"},
     {.name = "price sheets by",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct shop, sheets_by),
      .choices = priced_by,
      .example = "factor",
      .other = "plan",
      .help = "which amount of sheets is charged; both are shown; absent: factor"},
     {.name = "charge finish",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct shop, charge_finish),
      .choices = charged,
      .example = "used",
      .other = "bought",
      .help = "what is used of the cans, or the cans; absent: used"},
     {.name = "charge sheets",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct shop, charge_sheets),
      .choices = charged,
      .example = "bought",
      .other = "used",
      .help = "what is used of the sheets and of rolls of banding, or all of them; absent: used"},
     {.name = "charge hardware",
-     .read = read_word,
+     .read = read_choice,
      .at = offsetof(struct shop, charge_hardware),
      .choices = charged,
      .example = "used",
@@ -252,8 +253,8 @@ static const struct key shop_keys[] = {
      .help = "operations that every job has"},
 };
 
-static void check_shop(struct reader *reader, const struct ini_section *section, void *thing) {
-    struct shop *shop = thing;
+static void check_shop(struct reader *reader, const struct ini_section *section, void *target) {
+    struct shop *shop = target;
 
     (void)section;
     if (shop->round_price_to.set && shop->round_price_to.amount == 0) {

@@ -53,7 +53,7 @@ static const struct form defects[] = {
 static const struct key lumber_keys[] = {
     {.name = "words",
      .read = read_text,
-     .at = offsetof(struct lumber, words),
+     .at = offsetof(struct lumber, client_name),
      .example = "poplar",
      .help = "how the client reads it; absent: the common name of the wood"},
     {.name = "species",
@@ -64,7 +64,7 @@ static const struct key lumber_keys[] = {
     {.name = "thickness",
      .read = read_quarters,
      .at = offsetof(struct lumber, thickness),
-     .word_at = offsetof(struct lumber, thickness_text),
+     .choice_at = offsetof(struct lumber, thickness_text),
      .range = RANGE(NM_PER_64TH, 6 * NM_PER_INCH),
      .needed = true,
      .example = "4/4",
@@ -88,7 +88,7 @@ static const struct key lumber_keys[] = {
     {.name = "waste",
      .read = read_measure,
      .at = offsetof(struct lumber, waste),
-     .word_at = offsetof(struct lumber, waste_as),
+     .choice_at = offsetof(struct lumber, waste_as),
      .forms = forms_waste,
      .needed = true,
      .example = "50 % added",
@@ -138,8 +138,8 @@ static void check_amount(struct reader *reader, const struct lumber *lumber, con
     }
 }
 
-static void check_lumber(struct reader *reader, const struct ini_section *section, void *thing) {
-    struct lumber *lumber = thing;
+static void check_lumber(struct reader *reader, const struct ini_section *section, void *target) {
+    struct lumber *lumber = target;
 
     (void)section;
     check_amount(reader, lumber, "minimum", &lumber->minimum);
@@ -176,12 +176,12 @@ static const struct form half_price[] = {
     {"each", UNIT_MONEY_PER_SHEET, 0, 0, NO_LIMIT},
     {NULL, UNIT_MONEY, 0, 0, 0},
 };
-static const struct choice grains[] = {{"length", 1}, {"none", 0}, {NULL, 0}};
+static const struct spelling grains[] = {{"length", 1}, {"none", 0}, {NULL, 0}};
 
 /* `48 in x 96 in`: the grain goes along the longer side. */
 static void read_size(struct reader *reader, const struct key *key, const struct entry *entry,
-                      void *thing) {
-    struct sheet *sheet = thing;
+                      void *target) {
+    struct sheet *sheet = target;
     const char *cross = strpbrk(entry->text, "xX");
     struct entry first;
     struct entry second;
@@ -207,7 +207,7 @@ static void read_size(struct reader *reader, const struct key *key, const struct
 static const struct key sheet_keys[] = {
     {.name = "words",
      .read = read_text,
-     .at = offsetof(struct sheet, words),
+     .at = offsetof(struct sheet, client_name),
      .example = "MDF board",
      .help = "how the client reads it; absent: the name"},
     {.name = "thickness",
@@ -252,7 +252,7 @@ static const struct key sheet_keys[] = {
     {.name = "waste",
      .read = read_measure,
      .at = offsetof(struct sheet, waste),
-     .word_at = offsetof(struct sheet, waste_as),
+     .choice_at = offsetof(struct sheet, waste_as),
      .forms = forms_waste,
      .needed = true,
      .example = "20 % added",
@@ -285,7 +285,7 @@ const struct section_kind section_sheet = {.name = "sheet",
 static const struct key glass_keys[] = {
     {.name = "words",
      .read = read_text,
-     .at = offsetof(struct glass, words),
+     .at = offsetof(struct glass, client_name),
      .example = "clear glass",
      .help = "how the client reads it; absent: the name"},
     {.name = "thickness",

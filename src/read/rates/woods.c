@@ -25,11 +25,11 @@ static const struct form coefficient[] = {
 
 /* Says more on a wood than the program reads. */
 static void skip(struct reader *reader, const struct key *key, const struct entry *entry,
-                 void *thing) {
+                 void *target) {
     (void)reader;
     (void)key;
     (void)entry;
-    (void)thing;
+    (void)target;
 }
 
 const struct key wood_columns[] = {
@@ -108,8 +108,8 @@ static bool is_letter(char c) {
 }
 
 /* Whether word stands in text as a whole word: 'oak' in 'red-oak'. */
-static bool has_word(const char *text, const char *word) {
-    size_t size = strlen(word);
+static bool has_word(const char *text, const char *choice) {
+    size_t size = strlen(choice);
 
     if (text == NULL || size == 0) {
         return false;
@@ -123,7 +123,7 @@ static bool has_word(const char *text, const char *word) {
         }
         memcpy(part, at, size);
         part[size] = '\0';
-        if (text_same(part, word)) {
+        if (text_same(part, choice)) {
             return true;
         }
     }

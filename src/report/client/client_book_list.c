@@ -5,11 +5,11 @@
 #include <stdio.h>
 
 bool client_book_sums(const struct offer *o) {
-    return o->e->job->detail.word != PRICES_SUM;
+    return o->e->job->detail.choice != PRICES_SUM;
 }
 
 static bool is_priced(const struct offer *o) {
-    return o->e->job->detail.word == PRICES_EACH;
+    return o->e->job->detail.choice == PRICES_EACH;
 }
 
 static bool has_head(const struct offer *o, const struct offer_room *room) {

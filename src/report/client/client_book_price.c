@@ -13,7 +13,7 @@ struct rows {
 
 static void formula_of_doors(const struct client_sheet *s, const struct rows *rows, unsigned places,
                              char *text, size_t size) {
-    if (s->offer->e->job->detail.word == PRICES_ROOMS) {
+    if (s->offer->e->job->detail.choice == PRICES_ROOMS) {
         (void)snprintf(text, size, "ROUND(SUM(I%u:I%u),%u)", rows->list, rows->list_end, places);
     } else if (client_book_sums(s->offer)) {
         /* only rows of doors have a kind: the rooms' own sums are left out */

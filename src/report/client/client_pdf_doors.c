@@ -201,7 +201,7 @@ static void room(const struct list *l, const struct offer_room *given) {
 
 void client_doors(struct client_page *p) {
     const struct offer *const o = p->offer;
-    const int64_t detail = o->e->job->detail.word;
+    const int64_t detail = o->e->job->detail.choice;
     struct list list = {.page = p, .priced = detail == PRICES_EACH, .summed = detail != PRICES_SUM};
     memcpy(list.edges, edges_of[detail], sizeof list.edges);
     fit_ids(&list);

@@ -130,13 +130,13 @@ static void draw_frame(const struct maker *m) {
 /* --- hinges --- */
 
 static enum hinge_edge edge_of(const struct door *door, int32_t hinges) {
-    if (hinges <= 0 || door->row->use.word != USE_DOOR) {
+    if (hinges <= 0 || door->row->use.choice != USE_DOOR) {
         return EDGE_NONE;
     }
     if (door->leaves > 1) {
         return EDGE_LEFT; /* of the left leaf; the right one is its mirror image */
     }
-    switch ((enum hinge_side)door->row->hinge_side.word) {
+    switch ((enum hinge_side)door->row->hinge_side.choice) {
     case HINGE_SIDE_LEFT:
     case HINGE_SIDE_PAIR:
         return EDGE_LEFT;
@@ -272,7 +272,7 @@ bool elevation_make(struct elevation *e, struct pool *pool, const struct door *d
     dimension_leaf(&m);
     mark_hinges(&m);
     if (door->leaves > 1) {
-        const struct value *const gap = &door->make.gap;
+        const struct value *const gap = &door->construction.gap;
         mirror(e, gap->set && gap->amount > 0 ? gap->amount : 3 * NM_PER_MM);
     }
     return true;
@@ -283,9 +283,9 @@ static bool parts_same(const struct door *a, const struct door *b) {
     for (size_t i = 0; same && i < a->part_count; i++) {
         const struct part *const p = &a->parts[i];
         const struct part *const q = &b->parts[i];
-        same = p->kind == q->kind && p->stuff == q->stuff && p->material == q->material &&
-               p->count == q->count && p->length == q->length && p->width == q->width &&
-               p->thickness == q->thickness;
+        same = p->kind == q->kind && p->material_kind == q->material_kind &&
+               p->material == q->material && p->count == q->count && p->length == q->length &&
+               p->width == q->width && p->thickness == q->thickness;
     }
     return same;
 }
@@ -309,10 +309,10 @@ bool elevation_same(const struct elevation *a, const struct elevation *b) {
 
 bool elevation_kind_same(const struct door *a, const struct door *b) {
     return a->style == b->style && a->form == b->form && a->leaves == b->leaves &&
-           a->row->use.word == b->row->use.word &&
+           a->row->use.choice == b->row->use.choice &&
            a->row->mid_rails.amount == b->row->mid_rails.amount &&
            a->row->mid_stiles.amount == b->row->mid_stiles.amount &&
            a->row->heights.count == b->row->heights.count &&
-           a->make.glass.index * (a->form == FORM_GLASS) ==
-               b->make.glass.index * (b->form == FORM_GLASS);
+           a->construction.glass.index * (a->form == FORM_GLASS) ==
+               b->construction.glass.index * (b->form == FORM_GLASS);
 }

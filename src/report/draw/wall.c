@@ -62,7 +62,7 @@ static const char *part_words(struct wall *w, const struct part *part) {
     return pool_format(&w->pool, "%d  %s  %s x %s  %s", (int)part->count,
                        part_kind_name(part->kind), size.text,
                        length_show(part->thickness, unit, thick, sizeof thick),
-                       material_name(w->e->rates, part->stuff, part->material));
+                       material_name(w->e->rates, part->material_kind, part->material));
 }
 
 /* --- a cell --- */
@@ -74,24 +74,27 @@ static double draw_head(struct wall *w, const struct elevation *e, double x, dou
     const struct door *const door = e->door;
     const struct row *const row = door->row;
     const struct finish *const finish =
-        door->make.finish.index < 0 ? NULL : &w->e->rates->finishes[door->make.finish.index];
+        door->construction.finish.index < 0
+            ? NULL
+            : &w->e->rates->finishes[door->construction.finish.index];
     const struct letters grey = {
         .size = 9, .grey = 0.3, .width = width * 0.62, .cut = true, .align = LETTERS_RIGHT};
     const struct letters small = {.size = 8, .width = width};
-    const char *const color = show_color(w->e->rates, &door->make);
+    const char *const color = show_color(w->e->rates, &door->construction);
     double at = y;
     letters_draw(cr, x, at, row->id.s, &id_letters);
     letters_draw(cr, x + width * 0.38, at + 4, or_nothing(row->room.s), &grey);
     at += 19;
     const char *const count =
         pool_format(&w->pool, "%d x %s, %s each", (int)row->count.amount,
-                    door->leaves > 1 ? "pair of leaves" : show_use((enum use)row->use.word),
+                    door->leaves > 1 ? "pair of leaves" : show_use((enum use)row->use.choice),
                     show_size(door->width, door->height, e->unit).text);
     at += letters_draw(cr, x, at, or_nothing(count), &line_letters) + 1;
     const char *const made = pool_format(
         &w->pool, "%s; %s%s%s; %s", show_style(door),
-        finish == NULL ? "bare"
-                       : or_nothing(finish->words.s != NULL ? finish->words.s : finish->name.s),
+        finish == NULL
+            ? "bare"
+            : or_nothing(finish->client_name.s != NULL ? finish->client_name.s : finish->name.s),
         color[0] == '\0' ? "" : ", ", color, or_nothing(hinge_words(w, e)));
     at += letters_draw(cr, x, at, or_nothing(made), &small);
     if (row->note.s != NULL && row->note.s[0] != '\0') {

@@ -62,11 +62,11 @@ static json_t *part_object(struct json_maker *maker, const struct part *part,
     json_t *const object = json_object();
     const struct rates *const rates = maker->e->rates;
     const char *material = NULL;
-    if (part->stuff == STUFF_LUMBER) {
+    if (part->material_kind == MATERIAL_LUMBER) {
         material = rates->lumber[part->material].name.s;
-    } else if (part->stuff == STUFF_SHEET) {
+    } else if (part->material_kind == MATERIAL_SHEET) {
         material = rates->sheets[part->material].name.s;
-    } else if (part->stuff == STUFF_GLASS) {
+    } else if (part->material_kind == MATERIAL_GLASS) {
         material = rates->glass[part->material].name.s;
     }
     json_put_text(maker, object, "part", part_kind_name(part->kind));
@@ -82,16 +82,16 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
     json_t *const object = json_object();
     json_put_text(maker, object, "id", door->row->id.s);
     json_put_text(maker, object, "room", door->row->room.s);
-    json_put_text(maker, object, "use", show_use((enum use)door->row->use.word));
+    json_put_text(maker, object, "use", show_use((enum use)door->row->use.choice));
     json_put_text(maker, object, "style", door->style->name.s);
     json_put_text(maker, object, "made as", show_style(door));
     json_put_text(maker, object, "size", show_size(door->width, door->height, unit).text);
     json_put_text(maker, object, "measured",
-                  door->make.measure.word == MEASURE_OPENING ? "opening" : "door");
+                  door->construction.measure.choice == MEASURE_OPENING ? "opening" : "door");
     json_put_text(maker, object, "as measured",
                   show_size(door->row->width.amount, door->row->height.amount, unit).text);
     json_put_text(maker, object, "hinge side",
-                  show_hinge_side((enum hinge_side)door->row->hinge_side.word));
+                  show_hinge_side((enum hinge_side)door->row->hinge_side.choice));
     json_put_text(maker, object, "note", door->row->note.s);
     json_put_count(maker, object, "line", door->row->place.line);
     PUT_FIGURES(maker, object, leaf_rows, leaf);
@@ -208,7 +208,7 @@ static json_t *lumber_list(struct json_maker *maker) {
         json_put_text(maker, object, "name", l->name.s);
         json_put_text(maker, object, "thickness", l->thickness_text.s);
         json_put_text(maker, object, "waste",
-                      show_waste(&l->waste, (enum waste_as)l->waste_as.word).text);
+                      show_waste(&l->waste, (enum waste_as)l->waste_as.choice).text);
         PUT_FIGURES(maker, object, lumber_rows, b);
         put_ways(maker, object, b->planned, b->plan.missing);
         json_t *const factor = json_object();
@@ -231,7 +231,7 @@ static json_t *sheet_list(struct json_maker *maker) {
         json_t *const object = json_object();
         json_put_text(maker, object, "name", s->name.s);
         json_put_text(maker, object, "waste",
-                      show_waste(&s->waste, (enum waste_as)s->waste_as.word).text);
+                      show_waste(&s->waste, (enum waste_as)s->waste_as.choice).text);
         PUT_FIGURES(maker, object, sheet_rows, b);
         put_ways(maker, object, b->planned, b->plan.missing);
         json_t *const factor = json_object();
@@ -273,7 +273,7 @@ static json_t *bought_in_list(struct json_maker *maker) {
         json_put_text(maker, object, "finish",
                       fig_none(leaf->put_out)
                           ? NULL
-                          : maker->e->rates->finishes[door->make.finish.index].name.s);
+                          : maker->e->rates->finishes[door->construction.finish.index].name.s);
         json_put_figure(maker, object, "pieces", leaf->pieces);
         json_put_figure(maker, object, "door, each", leaf->bought_in);
         json_put_figure(maker, object, "finish, each", leaf->put_out);

@@ -44,13 +44,13 @@ const char *offer_date(struct pool *pool, int32_t year, int32_t month, int32_t d
 
 /* `pair of doors, frame with a flat panel, 2 panels high`. */
 static const char *kind_words(struct offer *o, const struct door *door) {
-    const enum use use = (enum use)door->row->use.word;
+    const enum use use = (enum use)door->row->use.choice;
     const bool pair = door->leaves > 1;
     const bool glass = door->form == FORM_GLASS;
     return offer_or_nothing(pool_format(
         &o->pool, "%s%s, %s%s%s", pair ? "pair of " : "",
         pair && use == USE_DOOR ? "doors" : show_use(use), offer_style(door), glass ? ", " : "",
-        glass ? offer_material(o->e->rates, STUFF_GLASS, door->make.glass.index) : ""));
+        glass ? offer_material(o->e->rates, MATERIAL_GLASS, door->construction.glass.index) : ""));
 }
 
 static void name_kind(struct offer_kind *kind, size_t number) {
@@ -80,7 +80,7 @@ static const char *hinge_words(const struct leaf_figures *leaf) {
     if (fig_none(leaf->hinges)) {
         return "";
     }
-    switch ((enum hinge_side)leaf->door->row->hinge_side.word) {
+    switch ((enum hinge_side)leaf->door->row->hinge_side.choice) {
     case HINGE_SIDE_TOP:
         return "; hinges at the top";
     case HINGE_SIDE_BOTTOM:
@@ -102,9 +102,9 @@ static const char *door_words(struct offer *o, const struct leaf_figures *leaf) 
     const struct row *const row = leaf->door->row;
     const char *const note = offer_or_nothing(row->note.s);
     const char *const extra = offer_or_nothing(row->extra_words.s);
-    return offer_or_nothing(pool_format(&o->pool, "%s%s%s%s%s%s", show_use((enum use)row->use.word),
-                                        hinge_words(leaf), note[0] == '\0' ? "" : "; ", note,
-                                        extra[0] == '\0' ? "" : "; ", extra));
+    return offer_or_nothing(pool_format(
+        &o->pool, "%s%s%s%s%s%s", show_use((enum use)row->use.choice), hinge_words(leaf),
+        note[0] == '\0' ? "" : "; ", note, extra[0] == '\0' ? "" : "; ", extra));
 }
 
 static bool put_doors(struct offer *o) {
@@ -167,7 +167,7 @@ static const char *valid_until(struct offer *o) {
 static void head(struct offer *o) {
     const struct job *const job = o->e->job;
     const struct shop *const shop = &o->e->rates->shop;
-    o->estimate = job->paper.word == PAPER_ESTIMATE;
+    o->estimate = job->paper.choice == PAPER_ESTIMATE;
     o->paper = show_paper(job);
     o->currency = offer_or_nothing(shop->currency.s);
     o->title = offer_or_nothing(job->title.s);

@@ -97,7 +97,7 @@ static void tax(struct offer *o) {
     if (!sale_asked(&o->e->tape, s->tax_rate)) {
         return;
     }
-    const bool on_price = given->tax_on.word == TAX_ON_SELLING_PRICE;
+    const bool on_price = given->tax_on.choice == TAX_ON_SELLING_PRICE;
     const struct offer_line before = {
         .kind = OFFER_BEFORE_TAX,
         .label = offer_or_nothing(pool_format(&o->pool, "Before %s", name)),

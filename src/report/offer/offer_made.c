@@ -6,45 +6,46 @@
 
 #include <string.h>
 
-const char *offer_material(const struct rates *rates, enum stuff stuff, int32_t material) {
+const char *offer_material(const struct rates *rates, enum material_kind material_kind,
+                           int32_t material) {
     const struct text *words = NULL;
     const struct text *name = NULL;
     if (material < 0) {
         return "";
     }
-    switch (stuff) {
-    case STUFF_LUMBER: {
+    switch (material_kind) {
+    case MATERIAL_LUMBER: {
         const struct lumber *const lumber = &rates->lumber[material];
-        words = &lumber->words;
+        words = &lumber->client_name;
         name = lumber->wood >= 0 && rates->woods[lumber->wood].common.s != NULL
                    ? &rates->woods[lumber->wood].common
                    : &lumber->name;
         break;
     }
-    case STUFF_SHEET:
-        words = &rates->sheets[material].words;
+    case MATERIAL_SHEET:
+        words = &rates->sheets[material].client_name;
         name = &rates->sheets[material].name;
         break;
-    case STUFF_GLASS:
-        words = &rates->glass[material].words;
+    case MATERIAL_GLASS:
+        words = &rates->glass[material].client_name;
         name = &rates->glass[material].name;
         break;
-    case STUFF_NONE:
+    case MATERIAL_NONE:
         return "";
     }
     return offer_or_nothing(words->s != NULL ? words->s : name->s);
 }
 
 const char *offer_style(const struct door *door) {
-    if (door->form == FORM_SLAB && door->style->form.word != FORM_SLAB) {
+    if (door->form == FORM_SLAB && door->style->form.choice != FORM_SLAB) {
         return "slab";
     }
-    return door->style->words.s != NULL ? door->style->words.s : door->style->name.s;
+    return door->style->client_name.s != NULL ? door->style->client_name.s : door->style->name.s;
 }
 
 const char *offer_hardware(const struct rates *rates, int32_t hardware) {
     const struct hardware *const h = &rates->hardware[hardware];
-    return offer_or_nothing(h->words.s != NULL ? h->words.s : h->name.s);
+    return offer_or_nothing(h->client_name.s != NULL ? h->client_name.s : h->name.s);
 }
 
 /* --- what one door is of --- */
@@ -81,28 +82,28 @@ static const char *part_words(const struct estimate *e, const struct door *door,
     for (size_t i = 0; i < door->part_count; i++) {
         const struct part *const part = &door->parts[i];
         if (made_of(part->kind) == what) {
-            const char *const words = offer_material(e->rates, part->stuff, part->material);
+            const char *const words = offer_material(e->rates, part->material_kind, part->material);
             return words[0] == '\0' ? NULL : words;
         }
     }
     return NULL;
 }
 
-static const char *finish_words(struct offer *o, const struct make *make) {
+static const char *finish_words(struct offer *o, const struct construction *construction) {
     static const char *const faces[] = {
         [FACES_BOTH] = "both faces and the edges",
         [FACES_FRONT] = "the front and the edges",
         [FACES_BACK] = "the back and the edges",
         [FACES_NONE] = "the edges",
     };
-    if (make->finish.index < 0) {
+    if (construction->finish.index < 0) {
         return "left bare, without a finish";
     }
-    const struct finish *const f = &o->e->rates->finishes[make->finish.index];
-    const char *const color = show_color(o->e->rates, make);
-    return offer_or_nothing(
-        pool_format(&o->pool, "%s%s%s, on %s", f->words.s != NULL ? f->words.s : f->name.s,
-                    color[0] == '\0' ? "" : ", color ", color, faces[f->faces.word]));
+    const struct finish *const f = &o->e->rates->finishes[construction->finish.index];
+    const char *const color = show_color(o->e->rates, construction);
+    return offer_or_nothing(pool_format(
+        &o->pool, "%s%s%s, on %s", f->client_name.s != NULL ? f->client_name.s : f->name.s,
+        color[0] == '\0' ? "" : ", color ", color, faces[f->faces.choice]));
 }
 
 static const char *hardware_words(const struct estimate *e, fig pieces,
@@ -124,11 +125,11 @@ static const char *words_of(struct offer *o, const struct estimate *e, size_t d,
     case OFFER_GLASS:
         return part_words(e, door, what);
     case OFFER_FINISH:
-        return finish_words(o, &door->make);
+        return finish_words(o, &door->construction);
     case OFFER_HINGES:
-        return hardware_words(e, leaf->hinges, &door->make.hinge);
+        return hardware_words(e, leaf->hinges, &door->construction.hinge);
     case OFFER_PULLS:
-        return hardware_words(e, leaf->pulls, &door->make.pull);
+        return hardware_words(e, leaf->pulls, &door->construction.pull);
     case OFFER_SIZES:
         return offer_or_nothing(
             pool_format(&o->pool, "%s", show_size(door->width, door->height, e->job->unit).text));

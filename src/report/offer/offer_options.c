@@ -65,7 +65,7 @@ bool offer_options(struct offer *o, const struct estimate *options, size_t count
             .total = all,
             .difference = all - base,
         };
-        say_price(o, option, given->price.word == OPTION_ADDS);
+        say_price(o, option, given->price.choice == OPTION_ADDS);
     }
     return !pool_failed(&o->pool);
 }

@@ -38,7 +38,8 @@ const char *offer_changes(struct offer *offer, const struct estimate *option);
  * In the pool, never NULL. */
 const char *offer_ids(struct offer *offer, const bool *in);
 /* A material, style or piece of hardware as the client reads it. Borrowed. */
-const char *offer_material(const struct rates *rates, enum stuff stuff, int32_t material);
+const char *offer_material(const struct rates *rates, enum material_kind material_kind,
+                           int32_t material);
 const char *offer_style(const struct door *door);
 const char *offer_hardware(const struct rates *rates, int32_t hardware);
 

@@ -73,7 +73,7 @@ static void state_ready(struct offer *o) {
 static bool is_bored(const struct offer *o) {
     const struct labor *const labor = &o->e->labor;
     for (size_t i = 0; i < labor->operation_count; i++) {
-        if (o->e->rates->operations[labor->operations[i].operation].per.word == DRIVER_HINGE) {
+        if (o->e->rates->operations[labor->operations[i].operation].per.choice == DRIVER_HINGE) {
             return true;
         }
     }
@@ -114,7 +114,7 @@ static void say_hardware(struct offer *o, bool *any_hinge) {
 
 static void say_hinge_work(struct offer *o) {
     const bool bored = is_bored(o);
-    const bool fitted = o->e->job->hinges_fitted.word == 1;
+    const bool fitted = o->e->job->hinges_fitted.choice == 1;
     offer_add(bored ? &o->included : &o->excluded, "Boring the doors for their hinges");
     offer_add(fitted ? &o->included : &o->excluded, "Fitting the hinges to the doors");
 }
@@ -139,7 +139,7 @@ static void say_part(struct offer *o) {
     offer_add(delivered ? &o->included : &o->excluded, delivered && o->client_address[0] != '\0'
                                                            ? "Delivery to the address above"
                                                            : "Delivery");
-    offer_add(job->hanging.word == 1 ? &o->included : &o->excluded,
+    offer_add(job->hanging.choice == 1 ? &o->included : &o->excluded,
               "Hanging and adjusting the doors on the cabinets");
     offer_add(&o->excluded, "Drilling for pulls and knobs, and fitting them");
     offer_add(&o->excluded, "Cabinet boxes, drawer boxes, hinge plates on the cabinets, and taking "
@@ -148,7 +148,7 @@ static void say_part(struct offer *o) {
 
 /* What the list does not say of itself. */
 static void say_list(struct offer *o) {
-    const bool priced = o->e->job->detail.word == PRICES_EACH;
+    const bool priced = o->e->job->detail.choice == PRICES_EACH;
     bool pairs = false;
     bool hinges = false;
     for (size_t i = 0; i < o->door_count; i++) {

@@ -45,10 +45,11 @@ static void door_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     struct book *const book = paper->book;
     book_text(book, sheet, at, 0, LOOK_LABEL, row->id.s);
     book_text(book, sheet, at, 1, LOOK_PLAIN, row->room.s);
-    book_text(book, sheet, at, 2, LOOK_PLAIN, use_name((enum use)row->use.word));
+    book_text(book, sheet, at, 2, LOOK_PLAIN, use_name((enum use)row->use.choice));
     book_text(book, sheet, at, 3, LOOK_PLAIN, show_style(leaf->door));
     book_text(book, sheet, at, 4, LOOK_PLAIN,
-              leaf->door->make.finish.index < 0 ? "bare" : leaf->door->make.finish.name.s);
+              leaf->door->construction.finish.index < 0 ? "bare"
+                                                        : leaf->door->construction.finish.name.s);
     for (size_t c = 0; c < count; c++) {
         book_figure(book, sheet, at, (uint16_t)(WORDS + c), LOOK_PLAIN,
                     paper_at(leaf, columns[c].offset));
@@ -76,15 +77,15 @@ static uint32_t door_table(const struct paper *paper, uint16_t sheet, const stru
 static void put_measured(const struct paper *paper, uint16_t sheet, uint32_t at, uint16_t column,
                          const struct door *door) {
     const struct row *const row = door->row;
-    const bool hinged = row->use.word == USE_DOOR;
+    const bool hinged = row->use.choice == USE_DOOR;
     book_text(paper->book, sheet, at, column, LOOK_UNIT,
               show_size(row->width.amount, row->height.amount, paper->base->job->unit).text);
     book_text(paper->book, sheet, at, (uint16_t)(column + 1), LOOK_PLAIN,
-              door->make.measure.word == MEASURE_OPENING ? "opening" : "door");
+              door->construction.measure.choice == MEASURE_OPENING ? "opening" : "door");
     book_text(paper->book, sheet, at, (uint16_t)(column + 2), LOOK_PLAIN,
               !hinged            ? ""
               : door->leaves > 1 ? "pair"
-                                 : show_hinge_side((enum hinge_side)row->hinge_side.word));
+                                 : show_hinge_side((enum hinge_side)row->hinge_side.choice));
 }
 
 void sheet_doors(struct paper *paper) {

@@ -58,10 +58,10 @@ static const char *panel_words(const struct paper *paper, const struct door *doo
     }
     for (size_t i = 0; i < door->part_count; i++) {
         const struct part *const part = &door->parts[i];
-        if (!part_is_frame(part->kind) && part->stuff != STUFF_GLASS) {
+        if (!part_is_frame(part->kind) && part->material_kind != MATERIAL_GLASS) {
             const char *const words =
                 pool_format(&paper->book->pool, "%s %s", part_kind_name(part->kind),
-                            material_name(paper->base->rates, part->stuff, part->material));
+                            material_name(paper->base->rates, part->material_kind, part->material));
             return words == NULL ? "" : words;
         }
     }
@@ -75,7 +75,7 @@ static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row,
     const char *const size = pool_format(
         &book->pool, "%s", show_size(door->width, door->height, d->elevation.unit).text);
     const char *const alt = pool_format(&book->pool, "Elevation of %s: %s %s, %s, with dimensions",
-                                        d->ids, show_use((enum use)door->row->use.word),
+                                        d->ids, show_use((enum use)door->row->use.choice),
                                         size == NULL ? "" : size, show_style(door));
     unsigned char *png = NULL;
     size_t bytes = 0;
@@ -85,7 +85,7 @@ static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row,
     }
     const char *const panel = panel_words(paper, door);
     book_format(book, sheet, row, column, LOOK_WRAP, "%s: %s%s%s, %s; %s%s%s", d->ids,
-                door->leaves > 1 ? "pair of " : "", show_use((enum use)door->row->use.word),
+                door->leaves > 1 ? "pair of " : "", show_use((enum use)door->row->use.choice),
                 door->leaves > 1 ? "s" : "", show_style(door), size, panel[0] == '\0' ? "" : ", ",
                 panel);
     book_picture(book, sheet, row, column, png, bytes, TO_96TH / DOTS, WORDS, alt);

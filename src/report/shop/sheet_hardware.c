@@ -23,8 +23,8 @@ static const char *how_sold(const struct hardware_buy *b, const struct hardware 
     if (fig_none(b->packs)) {
         return "singly";
     }
-    return hardware->price_by.word == PRICE_PER_PACK ? "in packs, at a price a pack"
-                                                     : "in packs, at a price each";
+    return hardware->price_by.choice == PRICE_PER_PACK ? "in packs, at a price a pack"
+                                                       : "in packs, at a price each";
 }
 
 static uint32_t hardware_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
@@ -85,7 +85,7 @@ static void bought_in_table(const struct paper *paper, uint16_t sheet, uint32_t 
     row++;
     for (size_t r = 0; r < q->count; r++) {
         const struct leaf_figures *const leaf = &q->leaves[r];
-        const int32_t finish = leaf->door->make.finish.index;
+        const int32_t finish = leaf->door->construction.finish.index;
         if (fig_none(leaf->bought_in) && fig_none(leaf->put_out)) {
             continue;
         }

@@ -181,7 +181,7 @@ void sheet_lumber(struct paper *paper) {
         const struct lumber_buy *const b = &list->buys[i];
         const uint32_t head = row;
         note_priced(paper, sheet, row, b->planned, b->plan.missing == NULL);
-        note_waste(paper, sheet, row + 3, lumber->waste_as.word);
+        note_waste(paper, sheet, row + 3, lumber->waste_as.choice);
         row = paper_lines(paper, sheet, row + 1, LINES(lumber_lines), b);
         if (b->plan.missing == NULL) {
             check_plan(paper, sheet, head, b->plan.counts[0]);
@@ -213,7 +213,7 @@ void sheet_sheets(struct paper *paper) {
         const struct sheet_buy *const b = &list->buys[i];
         const uint32_t head = row;
         note_priced(paper, sheet, row, b->planned, b->plan.missing == NULL);
-        note_waste(paper, sheet, row + 2, kind->waste_as.word);
+        note_waste(paper, sheet, row + 2, kind->waste_as.choice);
         row = paper_lines(paper, sheet, row + 1, LINES(sheet_lines), b);
         if (b->plan.missing == NULL) {
             check_plan(paper, sheet, head, b->plan.counts[SHEET_WHOLE]);

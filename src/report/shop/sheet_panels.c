@@ -80,7 +80,7 @@ void sheet_panels(struct paper *paper) {
     for (size_t r = 0; r < q->count; r++) {
         for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {
             const struct part *const part = &q->leaves[r].door->parts[i];
-            if (part->stuff != STUFF_LUMBER || part_is_frame(part->kind)) {
+            if (part->material_kind != MATERIAL_LUMBER || part_is_frame(part->kind)) {
                 continue;
             }
             if (row == 4) { /* the sheet is there only for jobs that have such panels */

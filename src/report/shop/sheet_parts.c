@@ -32,7 +32,7 @@ static void part_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     book_text(book, sheet, at, 1, LOOK_PLAIN, leaf->door->row->room.s);
     book_text(book, sheet, at, 2, LOOK_PLAIN, part_kind_name(part->kind));
     book_text(book, sheet, at, 3, LOOK_PLAIN,
-              material_name(paper->base->rates, part->stuff, part->material));
+              material_name(paper->base->rates, part->material_kind, part->material));
     /* nm are millionths of a mm; 64ths of an inch are exact in millionths */
     const int64_t thick = mm ? part->thickness : part->thickness * 10 / 254;
     book_number(book, sheet, at, 4, LOOK_PLAIN, mm ? UNIT_MM : UNIT_IN, 6, thick);

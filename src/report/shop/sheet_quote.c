@@ -64,10 +64,10 @@ static void put_head(struct page *p) {
 static void describe(const struct leaf_figures *leaf, char *text, size_t size) {
     const struct row *const row = leaf->door->row;
     const char *const finish =
-        leaf->door->make.finish.index < 0 ? "bare" : leaf->door->make.finish.name.s;
+        leaf->door->construction.finish.index < 0 ? "bare" : leaf->door->construction.finish.name.s;
     const bool note = row->note.s != NULL && row->note.s[0] != '\0';
     const bool words = row->extra_words.s != NULL && row->extra_words.s[0] != '\0';
-    (void)snprintf(text, size, "%s, %s, %s%s%s%s%s", use_name((enum use)row->use.word),
+    (void)snprintf(text, size, "%s, %s, %s%s%s%s%s", use_name((enum use)row->use.choice),
                    show_style(leaf->door), finish, note ? "; " : "", note ? row->note.s : "",
                    words ? "; " : "", words ? row->extra_words.s : "");
 }
@@ -163,7 +163,7 @@ static void put_sums(struct page *p) {
         sum_line(p, LOOK_TOTAL, s->subtotal, label);
         (void)snprintf(label, sizeof label, "%s on %s", tax,
                        (const char *const[]){"the selling price", "materials at selling price",
-                                             "materials at cost", "nothing"}[sale->tax_on.word]);
+                                             "materials at cost", "nothing"}[sale->tax_on.choice]);
         if (s->taxable.id != s->subtotal.id) {
             sum_line(p, LOOK_PLAIN, s->taxable, "of that taxed");
         }
@@ -213,12 +213,12 @@ static void put_options(struct page *p) {
     book_text(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_HEAD, "total");
     for (size_t i = 0; i < p->paper->option_count; i++) {
         const struct estimate *const o = &p->paper->options[i];
-        const struct make *const changes = &o->job->options[o->option].changes;
+        const struct construction *const changes = &o->job->options[o->option].changes;
         const int64_t total = tape_amount(&o->tape, o->sale.total);
         const char *const name = estimate_name(o);
         const char *const wood = changed_to(p, name, changes->frame.name.s);
         const char *const finish = changed_to(p, name, changes->finish.name.s);
-        const bool adds = o->job->options[o->option].price.word == OPTION_ADDS;
+        const bool adds = o->job->options[o->option].price.choice == OPTION_ADDS;
         char words[240];
         (void)snprintf(words, sizeof words, "%s%s%s; %s the total above", name, wood, finish,
                        adds ? "adds to" : "in place of");

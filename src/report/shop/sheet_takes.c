@@ -12,10 +12,10 @@ static void head(const struct paper *paper, uint16_t sheet, uint16_t column, con
     book_format(paper->book, sheet, FIRST_ROW - 1, column, LOOK_TALL, "%s, %s", name, what);
 }
 
-static const struct material_use *use_of(const struct leaf_figures *leaf, enum stuff stuff,
-                                         int32_t material) {
+static const struct material_use *use_of(const struct leaf_figures *leaf,
+                                         enum material_kind material_kind, int32_t material) {
     for (size_t u = 0; u < leaf->use_count; u++) {
-        if (leaf->uses[u].stuff == stuff && leaf->uses[u].material == material) {
+        if (leaf->uses[u].material_kind == material_kind && leaf->uses[u].material == material) {
             return &leaf->uses[u];
         }
     }
@@ -24,11 +24,12 @@ static const struct material_use *use_of(const struct leaf_figures *leaf, enum s
 
 /* A column of a figure of struct material_use. */
 static void material_column(const struct paper *paper, uint16_t sheet, uint16_t column,
-                            enum stuff stuff, int32_t material, const char *what, size_t offset) {
+                            enum material_kind material_kind, int32_t material, const char *what,
+                            size_t offset) {
     const struct quantities *const q = &paper->base->quantities;
-    head(paper, sheet, column, material_name(paper->base->rates, stuff, material), what);
+    head(paper, sheet, column, material_name(paper->base->rates, material_kind, material), what);
     for (size_t r = 0; r < q->count; r++) {
-        const struct material_use *const use = use_of(&q->leaves[r], stuff, material);
+        const struct material_use *const use = use_of(&q->leaves[r], material_kind, material);
         if (use != NULL) {
             book_claim(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
                        paper_at(use, offset));
@@ -40,20 +41,20 @@ static uint16_t material_columns(const struct paper *paper, uint16_t sheet, uint
     const struct estimate *const e = paper->base;
     for (size_t i = 0; i < e->lumber.count; i++) {
         const int32_t material = e->lumber.buys[i].material;
-        material_column(paper, sheet, column++, STUFF_LUMBER, material, "net",
+        material_column(paper, sheet, column++, MATERIAL_LUMBER, material, "net",
                         offsetof(struct material_use, net));
-        material_column(paper, sheet, column++, STUFF_LUMBER, material, "rough",
+        material_column(paper, sheet, column++, MATERIAL_LUMBER, material, "rough",
                         offsetof(struct material_use, rough));
     }
     for (size_t i = 0; i < e->sheets.count; i++) {
-        material_column(paper, sheet, column++, STUFF_SHEET, e->sheets.buys[i].material, "area",
+        material_column(paper, sheet, column++, MATERIAL_SHEET, e->sheets.buys[i].material, "area",
                         offsetof(struct material_use, net));
     }
     for (size_t i = 0; i < e->glass.count; i++) {
         const int32_t material = e->glass.buys[i].material;
-        material_column(paper, sheet, column++, STUFF_GLASS, material, "area charged",
+        material_column(paper, sheet, column++, MATERIAL_GLASS, material, "area charged",
                         offsetof(struct material_use, net));
-        material_column(paper, sheet, column++, STUFF_GLASS, material, "cost",
+        material_column(paper, sheet, column++, MATERIAL_GLASS, material, "cost",
                         offsetof(struct material_use, cost));
     }
     return column;

@@ -30,11 +30,12 @@ static void put_lumber(struct grid *grid, const struct estimate *e, const struct
     grid_put(grid, "%s", show_unit(e, b->bought).text);
     grid_put(grid, "%s", show_money(e, b->price).text);
     grid_put(grid, "%s", show_money(e, b->cost).text);
-    grid_heading(grid, "    waste %s", show_waste(&l->waste, (enum waste_as)l->waste_as.word).text);
+    grid_heading(grid, "    waste %s",
+                 show_waste(&l->waste, (enum waste_as)l->waste_as.choice).text);
     put_ways(grid, e, &b->by_factor, &b->by_plan);
     if (b->plan.missing == NULL) {
         grid_heading(grid, "    %s",
-                     plan_asks(e, b->asks, &l->waste, (enum waste_as)l->waste_as.word).text);
+                     plan_asks(e, b->asks, &l->waste, (enum waste_as)l->waste_as.choice).text);
         grid_heading(grid, "    %s", plan_prices(b->planned));
     }
     const int64_t more = tape_scaled(&e->tape, b->bought, 6) - tape_scaled(&e->tape, b->needed, 6);
@@ -91,12 +92,13 @@ static void put_sheet(struct grid *grid, const struct estimate *e, const struct 
                  show_size(s->width.amount, s->length.amount, e->job->unit).text,
                  show_money(e, b->price).text, fig_none(b->half_price) ? "" : ", a half ",
                  fig_none(b->half_price) ? "" : show_money(e, b->half_price).text);
-    grid_heading(grid, "    waste %s", show_waste(&s->waste, (enum waste_as)s->waste_as.word).text);
+    grid_heading(grid, "    waste %s",
+                 show_waste(&s->waste, (enum waste_as)s->waste_as.choice).text);
     put_sheet_way(grid, e, "factor", &b->by_factor);
     if (b->plan.missing == NULL) {
         put_sheet_way(grid, e, "plan", &b->by_plan);
         grid_heading(grid, "    %s",
-                     plan_asks(e, b->asks, &s->waste, (enum waste_as)s->waste_as.word).text);
+                     plan_asks(e, b->asks, &s->waste, (enum waste_as)s->waste_as.choice).text);
         grid_heading(grid, "    %s", plan_prices(b->planned));
     }
 }

@@ -8,8 +8,8 @@
 static const struct grid_column chain_columns[] = {
     {NULL, GRID_LEFT, true}, {NULL, GRID_LEFT, false}, {NULL, GRID_RIGHT, false}};
 
-static const char *part_words(const struct word *of) {
-    return of->word == PART_OF_MIX ? "of the mix" : "of the coating";
+static const char *part_words(const struct choice *of) {
+    return of->choice == PART_OF_MIX ? "of the mix" : "of the coating";
 }
 
 /* What the file says of a coating and its spraying, in a sentence. */
@@ -18,7 +18,7 @@ static void say_coating(struct page *page, const struct estimate *e, const struc
     const struct coating *const c = &e->rates->coatings[coat->coating];
     const struct finish *const finish = &e->rates->finishes[batch->finish];
     const struct spray *const s = &e->rates->sprays[finish->spray];
-    const bool practical = c->spread_by.word == SPREAD_BY_PRACTICAL;
+    const bool practical = c->spread_by.choice == SPREAD_BY_PRACTICAL;
     struct pool pool;
     pool_init(&pool);
     const char *text = pool_format(&pool, "%s coat%s", show(e, coat->times).text,
@@ -30,7 +30,7 @@ static void say_coating(struct page *page, const struct estimate *e, const struc
         const char *after;
     } facts[] = {
         {!fig_none(coat->film), " of ", show_unit(e, coat->film), " wet"},
-        {c->spread_by.word != SPREAD_BY_FILM, ", ", show_value(&c->coverage, e->job->unit),
+        {c->spread_by.choice != SPREAD_BY_FILM, ", ", show_value(&c->coverage, e->job->unit),
          practical ? " in practice, losses in it" : " in theory"},
         {!practical, "; of what is sprayed ", show_value(&s->transfer, e->job->unit),
          " lands on the parts"},
@@ -81,7 +81,7 @@ static void print_batch(struct page *page, const struct estimate *e, const struc
     say(page, "%s", "");
     say_wrapped(page, finish->name.s, 2, put_out ? "%s%s: %s, put out%s" : "%s%s: %s to spray%s",
                 color[0] == '\0' ? "" : ", ", color, show_unit(e, batch->area).text,
-                finish->faces.word == FACES_FRONT ? " (fronts and edges)" : "");
+                finish->faces.choice == FACES_FRONT ? " (fronts and edges)" : "");
     for (size_t i = 0; i < batch->coat_count; i++) {
         print_coat(page, e, batch, &batch->coats[i]);
     }

@@ -44,7 +44,7 @@ static void print_lumber_ways(struct teller *t, const struct lumber_buy *b) {
     grid_print(&grid, t->page);
     grid_clear(&grid);
     say_wrapped(t->page, "", 2, "%s %s",
-                plan_asks(e, b->asks, &l->waste, (enum waste_as)l->waste_as.word).text,
+                plan_asks(e, b->asks, &l->waste, (enum waste_as)l->waste_as.choice).text,
                 plan_prices(b->planned));
 }
 
@@ -61,7 +61,7 @@ static void print_sheet_ways(struct teller *t, const struct sheet_buy *b) {
     grid_print(&grid, t->page);
     grid_clear(&grid);
     say_wrapped(t->page, "", 2, "%s %s",
-                plan_asks(e, b->asks, &s->waste, (enum waste_as)s->waste_as.word).text,
+                plan_asks(e, b->asks, &s->waste, (enum waste_as)s->waste_as.choice).text,
                 plan_prices(b->planned));
 }
 

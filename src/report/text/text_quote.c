@@ -17,7 +17,7 @@ static void put_door(struct grid *grid, const struct estimate *e, size_t row) {
     const struct door *const door = leaf->door;
     const struct door_price *const price = &e->costs.doors[row];
     grid_put(grid, "%s", door->row->id.s);
-    grid_put(grid, "%s, %s", show_use((enum use)door->row->use.word), show_style(door));
+    grid_put(grid, "%s, %s", show_use((enum use)door->row->use.choice), show_style(door));
     grid_put(grid, "%s", show_size(door->width, door->height, e->job->unit).text);
     if (door->leaves > 1) {
         grid_put(grid, "%s x %d", show(e, leaf->openings).text, (int)door->leaves);

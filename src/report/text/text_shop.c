@@ -49,8 +49,8 @@ static void put_build_up(struct grid *grid, const struct estimate *e) {
         put_money(grid, e, "profit, by group", "", job->profit);
     } else {
         put_money(grid, e,
-                  shop->profit_as.word == PROFIT_MARKUP ? "profit, markup on cost"
-                                                        : "profit, margin of price",
+                  shop->profit_as.choice == PROFIT_MARKUP ? "profit, markup on cost"
+                                                          : "profit, margin of price",
                   show_value(&shop->profit, unit).text, job->profit);
     }
     grid_rule(grid);
@@ -88,8 +88,8 @@ static void put_need(struct grid *grid, const char *name, const char *net, const
     grid_put(grid, "%s", plan);
 }
 
-static const char *way_words(const struct word *by) {
-    return by->word == PRICED_BY_PLAN ? "plan" : "factor";
+static const char *way_words(const struct choice *by) {
+    return by->choice == PRICED_BY_PLAN ? "plan" : "factor";
 }
 
 static void print_stock(struct page *page, const struct estimate *e) {

@@ -11,7 +11,7 @@ static void put_panes(struct grid *grid, const struct estimate *e, int32_t glass
         const struct leaf_figures *const leaf = &e->quantities.leaves[r];
         for (size_t i = 0; i < leaf->door->part_count; i++) {
             const struct part *const part = &leaf->door->parts[i];
-            if (part->stuff != STUFF_GLASS || part->material != glass) {
+            if (part->material_kind != MATERIAL_GLASS || part->material != glass) {
                 continue;
             }
             grid_put(grid, "  %s", leaf->door->row->id.s);
@@ -74,7 +74,7 @@ static void put_hardware(struct grid *grid, const struct estimate *e,
                  tape_scaled(&e->tape, b->packs, 0) == 1 ? "" : "s");
     }
     grid_put(grid, "%s%s", show_money(e, b->price).text,
-             e->rates->hardware[b->hardware].price_by.word == PRICE_PER_PACK ? " a pack" : "");
+             e->rates->hardware[b->hardware].price_by.choice == PRICE_PER_PACK ? " a pack" : "");
     grid_put(grid, "%s", show_money(e, b->cost).text);
     grid_put(grid, "%s", show_money(e, b->charged).text);
 }
@@ -150,7 +150,7 @@ static void print_bought_in(struct page *page, const struct estimate *e) {
     grid_init(&grid, columns, 5, 0);
     for (size_t r = 0; r < e->quantities.count; r++) {
         const struct leaf_figures *const leaf = &e->quantities.leaves[r];
-        const int32_t finish = leaf->door->make.finish.index;
+        const int32_t finish = leaf->door->construction.finish.index;
         put_bought_in(&grid, e, leaf, leaf->door->style->name.s, leaf->bought_in);
         put_bought_in(&grid, e, leaf, finish < 0 ? "" : e->rates->finishes[finish].name.s,
                       leaf->put_out);

@@ -131,26 +131,27 @@ struct shown_difference show_difference(const struct estimate *first,
     return d;
 }
 
-const char *show_color(const struct rates *rates, const struct make *make) {
-    if (make->color.s == NULL || make->finish.index < 0) {
+const char *show_color(const struct rates *rates, const struct construction *construction) {
+    if (construction->color.s == NULL || construction->finish.index < 0) {
         return "";
     }
-    const struct finish *const finish = &rates->finishes[make->finish.index];
+    const struct finish *const finish = &rates->finishes[construction->finish.index];
     bool tinted = finish->coat_count == 0;
     for (size_t i = 0; i < finish->coat_count; i++) {
         tinted = tinted || rates->coatings[finish->coats[i].coating].tinted;
     }
-    return tinted ? make->color.s : "";
+    return tinted ? construction->color.s : "";
 }
 
 const char *show_paper(const struct job *job) {
-    return job->paper.word == PAPER_ESTIMATE ? "Estimate" : "Quote";
+    return job->paper.choice == PAPER_ESTIMATE ? "Estimate" : "Quote";
 }
 
 const char *show_batch_color(const struct estimate *e, const struct batch *batch) {
     const struct finish_list *const list = &e->finish;
-    const struct make make = {.finish = {.index = batch->finish}, .color = {.s = batch->color}};
-    const char *const shown = show_color(e->rates, &make);
+    const struct construction construction = {.finish = {.index = batch->finish},
+                                              .color = {.s = batch->color}};
+    const char *const shown = show_color(e->rates, &construction);
     size_t same = 0;
     for (size_t b = 0; b < list->batch_count; b++) {
         same += list->batches[b].finish == batch->finish ? 1 : 0;
@@ -168,7 +169,7 @@ const char *show_use(enum use use) {
 }
 
 bool show_on_letter(const struct estimate *e) {
-    const int size = e->rates->shop.paper_size.word;
+    const int size = e->rates->shop.paper_size.choice;
     return size == PAPER_LETTER || (size == PAPER_AS_USUAL && !e->measures.metric);
 }
 
@@ -181,6 +182,6 @@ const char *show_hinge_side(enum hinge_side side) {
 }
 
 const char *show_style(const struct door *door) {
-    return door->form == FORM_SLAB && door->style->form.word != FORM_SLAB ? "slab"
-                                                                          : door->style->name.s;
+    return door->form == FORM_SLAB && door->style->form.choice != FORM_SLAB ? "slab"
+                                                                            : door->style->name.s;
 }

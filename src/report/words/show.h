@@ -48,7 +48,7 @@ struct shown_difference show_difference(const struct estimate *first, const stru
 
 /* The color of a door in its finish; "" where it has none, or where no coat of the finish is mixed
  * to a color. Borrowed. */
-const char *show_color(const struct rates *rates, const struct make *make);
+const char *show_color(const struct rates *rates, const struct construction *construction);
 
 /* Whether the shop prints on letter paper; else on A4. */
 bool show_on_letter(const struct estimate *e);
