@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include "base/pool.h"
 #include "base/text.h"
 
 #include "cmocka_all.h"
@@ -74,6 +75,43 @@ static void test_columns(void **state) {
     assert_int_equal(text_columns(""), 0);
 }
 
+/* An e with an accent, a Chinese sign, an emoji: 2, 3 and 4 bytes, the last of two units. */
+#define ACCENT "\xC3\xA9"
+#define SIGN   "\xE6\xA9\xB1"
+#define EMOJI  "\xF0\x9F\x9A\xAA"
+#define MORE   "\xE2\x80\xA6"
+
+static const struct {
+    const char *text;
+    size_t most;
+    const char *cut;
+} cuts[] = {
+    {"door", 4, "door"},
+    {"doors", 4, "doo" MORE},
+    {ACCENT ACCENT ACCENT, 3, ACCENT ACCENT ACCENT},
+    {ACCENT ACCENT ACCENT, 2, ACCENT MORE},
+    {SIGN SIGN SIGN, 2, SIGN MORE},
+    {EMOJI EMOJI, 4, EMOJI EMOJI},
+    {EMOJI EMOJI, 3, EMOJI MORE},
+    {EMOJI EMOJI, 2, MORE},
+    {"doors", 1, MORE},
+    {"doors", 0, ""},
+    {"", 0, ""},
+};
+
+static void test_cut(void **state) {
+    struct pool pool;
+    (void)state;
+    pool_init(&pool);
+    for (size_t i = 0; i < COUNT(cuts); i++) {
+        const char *const cut = text_cut(&pool, cuts[i].text, cuts[i].most);
+        assert_non_null(cut);
+        assert_string_equal(cut, cuts[i].cut);
+    }
+    assert_int_equal(text_units("a" ACCENT SIGN EMOJI), 5);
+    pool_clear(&pool);
+}
+
 static const struct { // NOLINT(clang-analyzer-optin.performance.Padding)
     const char *text;
     bool good;
@@ -118,6 +156,7 @@ int main(void) {
         cmocka_unit_test(test_utf8),     cmocka_unit_test(test_same),
         cmocka_unit_test(test_distance), cmocka_unit_test(test_nearest),
         cmocka_unit_test(test_columns),  cmocka_unit_test(test_decimal),
+        cmocka_unit_test(test_cut),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "base/text.h"
 
+#include "base/pool.h"
+
 #include <string.h>
 #include <wchar.h>
 
@@ -159,6 +161,39 @@ size_t text_columns(const char *text) {
         at += length;
     }
     return columns;
+}
+
+/* The character at text in units of UTF-16; *size: its bytes. */
+static size_t units_at(const char *text, size_t *size) {
+    *size = 1;
+    while (((unsigned char)text[*size] & 0xC0) == 0x80) {
+        (*size)++;
+    }
+    return (unsigned char)text[0] >= 0xF0 ? 2 : 1;
+}
+
+size_t text_units(const char *text) {
+    size_t units = 0;
+    for (size_t size; *text != '\0'; text += size) {
+        units += units_at(text, &size);
+    }
+    return units;
+}
+
+char *text_cut(struct pool *pool, const char *text, size_t most) {
+    static const char ellipsis[] = "\xE2\x80\xA6";
+    size_t at = 0;
+    size_t units = 0;
+    if (text_units(text) <= most) {
+        return pool_text(pool, text, strlen(text));
+    }
+    for (size_t size; text[at] != '\0'; at += size) {
+        units += units_at(text + at, &size);
+        if (units + 1 > most) {
+            break;
+        }
+    }
+    return pool_format(pool, "%.*s%s", (int)at, text, most > 0 ? ellipsis : "");
 }
 
 bool text_decimal(const char *text, size_t size, int64_t *value, uint8_t *decimals) {

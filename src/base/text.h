@@ -7,6 +7,8 @@
 #include <stddef.h>
 #include <stdint.h>
 
+struct pool;
+
 /* true when size bytes are valid UTF-8 (no overlong forms, no surrogates, nothing over U+10FFFF).
  * *bad: offset of the first byte that is not, when false; may be NULL. */
 bool text_is_utf8(const char *text, size_t size, size_t *bad);
@@ -25,6 +27,15 @@ const char *text_nearest(const char *text, const char *const *names, size_t coun
 /* Columns a terminal needs for UTF-8 text (LC_CTYPE must be set for other than ASCII; falls back to
  * characters). */
 size_t text_columns(const char *text);
+
+/* Length of UTF-8 text as workbooks count it, in units of UTF-16: an emoji counts two. */
+size_t text_units(const char *text);
+
+/* text where it has at most `most` units (text_units); else as many whole characters as leave room
+ * for an ellipsis, and that. For limits of foreign formats only: elsewhere texts are not cut. In
+ * pool; NULL when memory is out. */
+char *text_cut(struct pool *pool, const char *text, size_t most)
+    __attribute__((warn_unused_result));
 
 /* Reads a plain decimal number: digits, at most one point, optional sign, at most 6 decimals,
  * nothing else. '4.10' gives value 410, decimals 2. false: not such a number, or |value| would
