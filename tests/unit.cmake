@@ -96,3 +96,9 @@ endforeach()
 # Includes against the order of the rooms.
 add_test(NAME rooms COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/rooms.sh)
 add_test(NAME rooms-fail COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/rooms_fail.sh)
+
+# Texts of every script, ampersands and digits through every paper.
+foreach(what parts footers)
+    add_test(NAME texts-${what} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/texts.py
+        $<TARGET_FILE:doorcost> ${what})
+endforeach()

@@ -18,9 +18,8 @@
 #define LOGO_WIDTH  220.0
 
 /* Characters. */
-#define ID_LEAST       7.0
-#define ID_MOST        20.0
-#define FOOTER_LETTERS ((size_t)44)
+#define ID_LEAST 7.0
+#define ID_MOST  20.0
 
 /* --- the head --- */
 
@@ -68,24 +67,9 @@ static void put_head(struct client_sheet *s) {
 
 /* --- the file --- */
 
-/* The left part of the footer, cut where it would run into the middle one. */
-static const char *footer_words(struct book *book, const struct offer *o) {
-    char *const text = pool_format(&book->pool, "%s  %s", o->reference, o->title);
-    size_t letters = 0;
-    for (size_t i = 0; text != NULL && text[i] != '\0'; i++) {
-        const bool begins = ((unsigned char)text[i] & 0xC0) != 0x80;
-        if (begins && letters == FOOTER_LETTERS) {
-            text[i] = '\0';
-            return pool_format(&book->pool, "%s\xE2\x80\xA6", text);
-        }
-        letters += begins ? 1 : 0;
-    }
-    return text;
-}
-
 static bool write_file(struct book *book, struct offer *o, const char *path) {
     const struct job *const job = o->e->job;
-    const char *const footer = footer_words(book, o);
+    const char *const footer = pool_format(&book->pool, "%s  %s", o->reference, o->title);
     const struct book_facts facts = {
         .title = pool_text(&book->pool, o->title, strlen(o->title)),
         .subject = pool_format(&book->pool, "%s", o->reference),

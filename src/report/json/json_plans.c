@@ -18,6 +18,15 @@ static void put_box(struct json_maker *maker, json_t *object, int64_t x, int64_t
     put_size(maker, object, "width", across);
 }
 
+/* The name of a part as all papers have it. */
+static void put_name(struct json_maker *maker, json_t *object, const struct plan_part *part) {
+    struct pool pool;
+    pool_init(&pool);
+    json_put_text(maker, object, "name", plan_part_name(&pool, part));
+    maker->failed = maker->failed || pool_failed(&pool);
+    pool_clear(&pool);
+}
+
 static json_t *stock_list(struct json_maker *maker, const struct cut_stock *stocks, size_t count,
                           const fig *counts) {
     json_t *const list = json_array();
@@ -81,7 +90,7 @@ static json_t *strip_object(struct json_maker *maker, const struct lumber_plan *
         }
         json_t *const part = json_object();
         json_put_count(maker, part, "item", (int64_t)piece->item);
-        json_put_text(maker, part, "name", plan_part_name(&p->parts[piece->item]).text);
+        put_name(maker, part, &p->parts[piece->item]);
         put_box(maker, part, piece->box.x, piece->box.y, piece->box.length, piece->box.width);
         json_add(maker, parts, part);
     }
@@ -206,7 +215,7 @@ static json_t *node_object(struct json_maker *maker, const struct sheets_plan *p
     if (n->use == SHEET_PIECE) {
         const struct sheet_part *const part = &p->plan->parts[n->part];
         json_put_count(maker, object, "item", (int64_t)part->item);
-        json_put_text(maker, object, "name", plan_part_name(&p->parts[part->item]).text);
+        put_name(maker, object, &p->parts[part->item]);
         json_put(maker, object, "turned", json_boolean(part->turned));
     } else if (n->use == SHEET_OFFCUT) {
         json_put(maker, object, "keep", json_boolean(sheet_keeps(p->keep, n->length, n->width)));

@@ -56,7 +56,7 @@ static void draw_boxes(const struct board_page *b) {
         const struct patch p = patch_of(b, box);
         sketch_fill(s, p, TONE_PART);
         sketch_label(s, sketch_inside(p), LABEL,
-                     plan_part_name(&b->p->parts[l->pieces[i].item]).text,
+                     plan_part_name(s->pool, &b->p->parts[l->pieces[i].item]),
                      plan_show_size(s->e, box->width, box->length).text);
     }
 }
@@ -130,10 +130,10 @@ static void list_strip(struct board_page *b, size_t strip, size_t *cut) {
         while (*cut < l->cut_count && *cut - first < run && l->cuts[*cut].strip == strip) {
             (*cut)++;
         }
-        const struct shown name = plan_part_name(&b->p->parts[piece->item]);
+        const char *const name = plan_part_name(pool, &b->p->parts[piece->item]);
         const struct shown size = plan_show(b->s->e, piece->box.length);
         const char *const times = run == 1 ? "" : or_nothing(pool_format(pool, "%zu x ", run));
-        const char *const words = pool_format(pool, "%s: %s%s", size.text, times, name.text);
+        const char *const words = pool_format(pool, "%s: %s%s", size.text, times, name);
         if (*cut > first + 1) {
             add_step(
                 b, pool_format(pool, "%zu to %zu  crosscut %s", first + 1, *cut, or_nothing(words)),

@@ -31,8 +31,8 @@ static bool is_cut(const struct sheet_node *n) {
 }
 
 /* What the name of a part is on the drawing; `turned` where its grain would lie across. */
-static struct shown part_name(const struct sheet_page *b, const struct sheet_node *n) {
-    return plan_part_name(&b->p->parts[b->p->plan->parts[n->part].item]);
+static const char *part_name(const struct sheet_page *b, const struct sheet_node *n) {
+    return plan_part_name(b->s->pool, &b->p->parts[b->p->plan->parts[n->part].item]);
 }
 
 static void draw_trim(const struct sheet_page *b) {
@@ -57,7 +57,7 @@ static void draw_nodes(const struct sheet_page *b) {
         if (n->use == SHEET_PIECE) {
             const struct cut_item *const item = &b->p->job.items[b->p->plan->parts[n->part].item];
             sketch_fill(b->s, p, TONE_PART);
-            sketch_label(b->s, sketch_inside(p), LABEL, part_name(b, n).text,
+            sketch_label(b->s, sketch_inside(p), LABEL, part_name(b, n),
                          plan_show_size(e, item->width, item->length).text);
         } else if (n->use == SHEET_OFFCUT) {
             const bool keep = sheet_keeps(b->p->keep, n->length, n->width);
@@ -100,23 +100,23 @@ static void add_step(struct sheet_page *b, const char *text, bool heading) {
 }
 
 /* What a region is once it is free: a part by name, else nothing said. */
-static struct shown freed(const struct sheet_page *b, size_t node) {
+static const char *freed(const struct sheet_page *b, size_t node) {
     const struct sheet_node *const n = node == SHEET_NONE ? NULL : node_at(b, node);
-    return n != NULL && n->use == SHEET_PIECE ? part_name(b, n) : (struct shown){""};
+    return n != NULL && n->use == SHEET_PIECE ? part_name(b, n) : "";
 }
 
 static void list_cut(struct sheet_page *b, const struct sheet_node *n, size_t number) {
     const bool rip = n->use == SHEET_CUT_Y;
     const int64_t set = rip ? n->position - n->y : n->position - n->x;
-    const struct shown first = freed(b, n->first);
-    const struct shown second = freed(b, n->second);
-    const bool both = first.text[0] != '\0' && second.text[0] != '\0';
-    const bool any = first.text[0] != '\0' || second.text[0] != '\0';
+    const char *const first = freed(b, n->first);
+    const char *const second = freed(b, n->second);
+    const bool both = first[0] != '\0' && second[0] != '\0';
+    const bool any = first[0] != '\0' || second[0] != '\0';
     add_step(b,
              pool_format(b->s->pool, "%zu  %s %s to %s%s%s%s%s", number, rip ? "rip" : "crosscut",
                          plan_show_size(b->s->e, n->width, n->length).text,
-                         plan_show(b->s->e, set).text, any ? ": " : "", first.text,
-                         both ? " and " : "", second.text),
+                         plan_show(b->s->e, set).text, any ? ": " : "", first, both ? " and " : "",
+                         second),
              false);
 }
 

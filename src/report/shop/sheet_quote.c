@@ -7,9 +7,6 @@
 #include "report/words/difference.h"
 #include "report/words/show.h"
 
-#include <stdio.h>
-#include <string.h>
-
 enum {
     COLUMN_ID,
     COLUMN_WHAT,
@@ -61,24 +58,23 @@ static void put_head(struct page *p) {
     p->row++;
 }
 
-static void describe(const struct leaf_figures *leaf, char *text, size_t size) {
+static void put_words(struct page *p, const struct leaf_figures *leaf) {
     const struct row *const row = leaf->door->row;
     const char *const finish =
         leaf->door->construction.finish.index < 0 ? "bare" : leaf->door->construction.finish.name.s;
     const bool note = row->note.s != NULL && row->note.s[0] != '\0';
     const bool words = row->extra_words.s != NULL && row->extra_words.s[0] != '\0';
-    (void)snprintf(text, size, "%s, %s, %s%s%s%s%s", use_name((enum use)row->use.choice),
-                   show_style(leaf->door), finish, note ? "; " : "", note ? row->note.s : "",
-                   words ? "; " : "", words ? row->extra_words.s : "");
+    book_format(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, "%s, %s, %s%s%s%s%s",
+                use_name((enum use)row->use.choice), show_style(leaf->door), finish,
+                note ? "; " : "", note ? row->note.s : "", words ? "; " : "",
+                words ? row->extra_words.s : "");
 }
 
 static void put_door(struct page *p, size_t r) {
     const struct leaf_figures *const leaf = &p->e->quantities.leaves[r];
     const struct door_price *const price = &p->e->costs.doors[r];
-    char text[400];
-    describe(leaf, text, sizeof text);
     book_text(p->book, p->sheet, p->row, COLUMN_ID, LOOK_LABEL, leaf->door->row->id.s);
-    book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, text);
+    put_words(p, leaf);
     book_mention(p->book, p->sheet, p->row, COLUMN_WIDTH, LOOK_PLAIN, leaf->width);
     book_mention(p->book, p->sheet, p->row, COLUMN_HEIGHT, LOOK_PLAIN, leaf->height);
     book_mention(p->book, p->sheet, p->row, COLUMN_COUNT, LOOK_PLAIN, leaf->openings);
@@ -140,12 +136,17 @@ static void percent_line(struct page *p, const char *label, fig percent, fig fig
     book_figure(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, figure);
 }
 
+/* One text behind another. */
+static const char *joined(struct page *p, const char *first, const char *second) {
+    const char *const text = pool_format(&p->book->pool, "%s%s", first, second);
+    return text == NULL ? "" : text;
+}
+
 static void put_sums(struct page *p) {
     const uint32_t first = p->row;
     const struct sale_figures *const s = &p->e->sale;
     const struct sale *const sale = &p->e->job->sale;
     const char *const tax = sale->tax_name.s == NULL ? "tax" : sale->tax_name.s;
-    char label[200];
     sum_line(p, LOOK_TOTAL, s->doors, "doors and fronts");
     if (!fig_none(s->discount)) {
         book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_PLAIN, "discount");
@@ -159,15 +160,14 @@ static void put_sums(struct page *p) {
     }
     sum_line(p, LOOK_PLAIN, s->delivery, "delivery");
     if (!fig_none(s->tax)) {
-        (void)snprintf(label, sizeof label, "before %s", tax);
-        sum_line(p, LOOK_TOTAL, s->subtotal, label);
-        (void)snprintf(label, sizeof label, "%s on %s", tax,
-                       (const char *const[]){"the selling price", "materials at selling price",
-                                             "materials at cost", "nothing"}[sale->tax_on.choice]);
+        sum_line(p, LOOK_TOTAL, s->subtotal, joined(p, "before ", tax));
+        const char *const on =
+            (const char *const[]){" on the selling price", " on materials at selling price",
+                                  " on materials at cost", " on nothing"}[sale->tax_on.choice];
         if (s->taxable.id != s->subtotal.id) {
             sum_line(p, LOOK_PLAIN, s->taxable, "of that taxed");
         }
-        percent_line(p, label, s->tax_rate, s->tax);
+        percent_line(p, joined(p, tax, on), s->tax_rate, s->tax);
     } else if (sale->exempt.s != NULL && sale->exempt.s[0] != '\0') {
         book_format(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_PLAIN,
                     "no %s: exempt, certificate %s", tax, sale->exempt.s);
@@ -176,14 +176,13 @@ static void put_sums(struct page *p) {
         sum_line(p, LOOK_TOTAL, s->before_fee, "before card fee");
         percent_line(p, "paid by card", s->card_rate, s->card_fee);
     }
-    (void)snprintf(label, sizeof label, "total, %s", p->e->rates->shop.currency.s);
-    sum_line(p, LOOK_GRAND, s->total, label);
+    sum_line(p, LOOK_GRAND, s->total, joined(p, "total, ", p->e->rates->shop.currency.s));
     check_all(p->paper, p->sheet, p->row, COLUMN_WHAT);
     p->row++;
     percent_line(p, "deposit, on order", s->deposit_rate, s->deposit);
     for (size_t i = 0; i < s->stage_count; i++) {
-        (void)snprintf(label, sizeof label, "when %s", sale->stages[i].name.s);
-        percent_line(p, label, s->stage_rates[i], s->stages[i]);
+        percent_line(p, joined(p, "when ", sale->stages[i].name.s), s->stage_rates[i],
+                     s->stages[i]);
     }
     if (!fig_none(s->deposit) || s->stage_count > 0) {
         sum_line(p, LOOK_PLAIN, s->balance, "balance, on delivery");
@@ -193,12 +192,11 @@ static void put_sums(struct page *p) {
 }
 
 /* ", oak": what an option makes of another wood or finish; empty where its name says so already. */
-static const char *changed_to(const struct page *p, const char *name, const char *to) {
+static const char *changed_to(struct page *p, const char *name, const char *to) {
     if (to == NULL || text_same(name, to)) {
         return "";
     }
-    const char *const words = pool_format(&p->book->pool, ", %s", to);
-    return words == NULL ? "" : words;
+    return joined(p, ", ", to);
 }
 
 /* What an option would cost, and how it differs. Plain values: estimated on a tape of their own. */
@@ -219,10 +217,8 @@ static void put_options(struct page *p) {
         const char *const wood = changed_to(p, name, changes->frame.name.s);
         const char *const finish = changed_to(p, name, changes->finish.name.s);
         const bool adds = o->job->options[o->option].price.choice == OPTION_ADDS;
-        char words[240];
-        (void)snprintf(words, sizeof words, "%s%s%s; %s the total above", name, wood, finish,
-                       adds ? "adds to" : "in place of");
-        book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, words);
+        book_format(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, "%s%s%s; %s the total above",
+                    name, wood, finish, adds ? "adds to" : "in place of");
         book_number(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, UNIT_MONEY, 2,
                     total - base);
         book_number(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, UNIT_MONEY, 2, total);

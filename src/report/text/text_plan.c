@@ -131,11 +131,11 @@ static const char *strip_words(struct teller *t, const struct lumber_plan *p,
         for (run = 1; i + run < strip->count && p->plan->pieces[strip->first + i + run] == item;) {
             run++;
         }
-        const struct shown name = plan_part_name(&p->parts[item]);
+        const char *const name = plan_part_name(&t->pool, &p->parts[item]);
         const struct shown size = plan_show(t->e, p->job.items[item].length);
-        const char *const one =
-            run == 1 ? pool_format(&t->pool, "%s %s", name.text, size.text)
-                     : pool_format(&t->pool, "%zu x %s %s", run, name.text, size.text);
+        const char *const one = run == 1
+                                    ? pool_format(&t->pool, "%s %s", name, size.text)
+                                    : pool_format(&t->pool, "%zu x %s %s", run, name, size.text);
         words = or_nothing(join(t, words, one));
     }
     return pool_format(&t->pool, "%s: %s", plan_show(t->e, strip->width).text, words);
@@ -218,15 +218,14 @@ static const char *sheet_words(struct teller *t, const struct sheets_plan *p,
     }
     for (size_t i = 0; counts != NULL && i < p->job.item_count; i++) {
         const struct cut_item *const item = &p->job.items[i];
-        const struct shown name = plan_part_name(&p->parts[i]);
+        const char *const name = plan_part_name(&t->pool, &p->parts[i]);
         const struct shown size = plan_show_size(t->e, item->width, item->length);
         if (counts[i] == 1) {
-            words =
-                or_nothing(join(t, words, pool_format(&t->pool, "%s %s", name.text, size.text)));
+            words = or_nothing(join(t, words, pool_format(&t->pool, "%s %s", name, size.text)));
         } else if (counts[i] > 1) {
-            words = or_nothing(join(
-                t, words,
-                pool_format(&t->pool, "%lld x %s %s", (long long)counts[i], name.text, size.text)));
+            words = or_nothing(
+                join(t, words,
+                     pool_format(&t->pool, "%lld x %s %s", (long long)counts[i], name, size.text)));
         }
     }
     return words;

@@ -74,11 +74,11 @@ struct shown plan_show_size(const struct estimate *e, int64_t across, int64_t al
     return show_size(plan_length(e, across), plan_length(e, along), e->job->unit);
 }
 
-struct shown plan_part_name(const struct plan_part *part) {
-    struct shown s;
-    (void)snprintf(s.text, sizeof s.text, "%.60s %s%s", part->door->row->id.s,
-                   part_kind_name(part->part->kind), part->part->staves > 1 ? " stave" : "");
-    return s;
+const char *plan_part_name(struct pool *pool, const struct plan_part *part) {
+    const char *const name =
+        pool_format(pool, "%s %s%s", part->door->row->id.s, part_kind_name(part->part->kind),
+                    part->part->staves > 1 ? " stave" : "");
+    return name == NULL ? "" : name;
 }
 
 /* --- the proof, the factor --- */

@@ -24,8 +24,9 @@ length plan_length(const struct estimate *estimate, int64_t size);
 struct shown plan_show(const struct estimate *estimate, int64_t size);
 struct shown plan_show_size(const struct estimate *estimate, int64_t across, int64_t along);
 
-/* `D01 top rail`: which door's which part an item is. */
-struct shown plan_part_name(const struct plan_part *part);
+/* `D01 top rail`: which door's which part an item is. In pool; empty when memory is out, which
+ * fails the pool. */
+const char *plan_part_name(struct pool *pool, const struct plan_part *part);
 
 /* `boards 1 to 3`, `board 4`. */
 struct shown plan_numbers(const struct alike *alike, const char *noun);

@@ -1,10 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/xlsx/book.h"
 
+#include "base/text.h"
+
 #include <assert.h>
 #include <stdarg.h>
 #include <stdlib.h>
 #include <string.h>
+
+/* A cell holds no more: the library leaves one out that is longer. */
+#define MOST_LETTERS ((size_t)32767)
 
 void book_init(struct book *book, const struct tape *tape) {
     *book = (struct book){.tape = tape};
@@ -88,7 +93,7 @@ static struct cell *add_cell(struct book *book, struct cell cell) {
 
 void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                const char *text) {
-    const char *const copy = text == NULL ? NULL : pool_text(&book->pool, text, strlen(text));
+    const char *const copy = text == NULL ? NULL : text_cut(&book->pool, text, MOST_LETTERS);
     if (copy != NULL) {
         add_cell(book, (struct cell){.row = row,
                                      .sheet = sheet,
@@ -105,19 +110,12 @@ void book_format(struct book *book, uint16_t sheet, uint32_t row, uint16_t colum
     va_start(arguments, format);
     const char *const text = pool_format_list(&book->pool, format, arguments);
     va_end(arguments);
-    if (text != NULL) {
-        add_cell(book, (struct cell){.row = row,
-                                     .sheet = sheet,
-                                     .column = column,
-                                     .kind = CELL_TEXT,
-                                     .look = (uint8_t)look,
-                                     .text = text});
-    }
+    book_text(book, sheet, row, column, look, text);
 }
 
 void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, uint16_t last,
                enum look look, const char *text) {
-    const char *const copy = pool_text(&book->pool, text, strlen(text));
+    const char *const copy = text_cut(&book->pool, text, MOST_LETTERS);
     if (copy != NULL) {
         add_cell(book, (struct cell){.row = row,
                                      .sheet = sheet,

@@ -137,7 +137,8 @@ void book_clear(struct book *book);
 /* Whether something could not be added for want of memory. */
 bool book_failed(const struct book *book);
 
-/* text for the footer of a book: `&` doubled. In pool; NULL when memory is out. */
+/* text for the footer of a book, so coded that it is shown as it is; cut where it would run into
+ * the words beside it. In pool; NULL when memory is out. */
 const char *book_footer(struct pool *pool, const char *text);
 
 /* Adds a sheet. name: the tab, letters only (so that it needs no quotes in formulas). title:

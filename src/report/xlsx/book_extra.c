@@ -2,8 +2,15 @@
 /* What lies on sheets beside cells: pictures, charts, heights of rows. */
 #include "report/xlsx/book.h"
 
+#include "base/text.h"
+
 #include <assert.h>
 #include <string.h>
+
+/* Longer words would run into those in the middle of the footer. */
+#define FOOTER_LETTERS ((size_t)45)
+/* A footer may have 255 letters, codes among them; this leaves enough for the program's own. */
+#define FOOTER_CODED ((size_t)180)
 
 void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
                   const unsigned char *png, size_t size, double scale, double below,
@@ -47,14 +54,37 @@ void book_keep(struct book *book, uint16_t sheet, uint32_t first, uint32_t last)
     s->blocks[s->block_count++] = (struct book_block){.first = first, .last = last};
 }
 
-/* `&` starts a code in a footer; two of them are one. */
-const char *book_footer(struct pool *pool, const char *text) {
-    char *const out = pool_take(pool, 2 * strlen(text) + 1, 1);
+/* The code of the font that the footer has anyhow: it parts letters that would be a code. */
+#define NO_CHANGE "&\"Arial,Regular\""
+
+/* `&` starts a code in a footer; two of them are one.  The library takes `&G` and `&[Picture]` for
+ * a picture even behind another `&`, and a digit first would be one of the size of letters. */
+static char *without_codes(struct pool *pool, const char *text) {
+    char *const out = pool_take(pool, (2 + sizeof NO_CHANGE) * (strlen(text) + 1), 1);
     size_t used = 0;
     for (const char *c = text; out != NULL && *c != '\0'; c++) {
+        const bool size = c == text && *c >= '0' && *c <= '9';
+        const bool picture = c > text && c[-1] == '&' && (*c == 'G' || *c == '[');
+        if (size || picture) {
+            memcpy(out + used, NO_CHANGE, sizeof NO_CHANGE - 1);
+            used += sizeof NO_CHANGE - 1;
+        }
         out[used++] = *c;
         if (*c == '&') {
             out[used++] = '&';
+        }
+    }
+    return out;
+}
+
+const char *book_footer(struct pool *pool, const char *text) {
+    const char *out = NULL;
+    for (size_t letters = FOOTER_LETTERS; out == NULL || text_units(out) > FOOTER_CODED;
+         letters--) {
+        const char *const cut = text_cut(pool, text, letters);
+        out = cut == NULL ? NULL : without_codes(pool, cut);
+        if (out == NULL) {
+            return NULL;
         }
     }
     return out;

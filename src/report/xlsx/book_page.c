@@ -20,6 +20,8 @@
 /* A last page that holds less than this is not worth a page. */
 #define SCRAP       0.3
 #define MOST_GROUPS 64
+/* 255 letters of at most 4 bytes. */
+#define FOOTER_BYTES 1024
 
 struct layout {
     const struct binder *b;
@@ -224,10 +226,10 @@ bool binder_page(const struct binder *b, uint16_t index) {
     const struct book_sheet *const s = &b->book->sheets[index];
     lxw_worksheet *const sheet = b->sheets[index];
     struct layout l = {.b = b, .sheet = s, .index = index};
-    char footer[240];
+    char footer[FOOTER_BYTES];
     worksheet_set_paper(sheet, b->facts->letter ? 1 : 9);
     worksheet_set_margins(sheet, MARGIN_SIDE, MARGIN_SIDE, MARGIN_TOP, MARGIN_FOOT);
-    (void)snprintf(footer, sizeof footer, "&L&8%.100s&C&8%.60s&R&8page &P of &N", b->facts->footer,
+    (void)snprintf(footer, sizeof footer, "&L&8%s&C&8%s&R&8page &P of &N", b->facts->footer,
                    s->title);
     worksheet_set_footer(sheet, footer);
     worksheet_gridlines(sheet, LXW_HIDE_ALL_GRIDLINES);

@@ -8,7 +8,7 @@
 struct book_facts {
     char *title, *subject,
         *author; /* document properties (the library wants them writable, and writes nothing) */
-    const char *footer;   /* left foot of every page, `&` already doubled */
+    const char *footer;   /* left foot of every page, by book_footer */
     int year, month, day; /* the date of creation that the file carries, so that runs repeat */
     bool letter;          /* US letter, else A4 */
 };
