@@ -8,8 +8,7 @@ sh tests/install.sh build
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT
 echo "building ..."
-if ! { cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release -DDOORCOST_TESTS=OFF &&
-    cmake --build build; } >"$log" 2>&1; then
+if ! { cmake -C src/cmake/release.cmake -B build && cmake --build build; } >"$log" 2>&1; then
     cat "$log" >&2
     echo "kitchen: the build failed, see above" >&2
     exit 1

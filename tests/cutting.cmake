@@ -17,6 +17,7 @@ add_test(NAME plan_check COMMAND test_plan_check)
 
 # The sample of instances: every plan is checked, none may lie below a listed bound.
 add_test(NAME cut_bench COMMAND plan_bench ${CMAKE_CURRENT_LIST_DIR}/cutting 0.05)
+set_tests_properties(cut_bench PROPERTIES LABELS slow)
 # The same by the script that measures, with its own optimised build.
 add_test(NAME plan-bench-script COMMAND sh ${CMAKE_CURRENT_LIST_DIR}/plan-bench.sh ${CMAKE_CURRENT_LIST_DIR}/cutting 0.01)
 set_tests_properties(plan-bench-script PROPERTIES LABELS office)

@@ -62,6 +62,7 @@ endforeach()
 add_test(NAME outside-gnu-units COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/conversions.py)
 
 # Label office: tests that wait for another program; the sanitizers leave them out.
+# Label slow: others that are not for every day (tests/run.sh quick).
 # The workbook of every sample read back and recalculated by other programs.
 file(GLOB sample_jobs RELATIVE ${PROJECT_SOURCE_DIR} CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/samples/*/*.ini)
 set(workbook_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/workbook.py $<TARGET_FILE:doorcost>)
@@ -84,6 +85,7 @@ foreach(job ${sample_jobs})
     endforeach()
     add_test(NAME client-same-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/client_words.py
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
+    set_tests_properties(client-same-${name} PROPERTIES LABELS slow)
 endforeach()
 
 # The workbook's cells changed in LibreOffice against the program run on changed files.

@@ -1,0 +1,7 @@
+# SPDX-License-Identifier: MIT
+# The program to use and to install: optimized, without assertions and tests.
+#     cmake -C src/cmake/release.cmake -B build
+set(CMAKE_GENERATOR Ninja CACHE INTERNAL "")
+set(CMAKE_BUILD_TYPE Release CACHE STRING "" FORCE)
+set(CMAKE_C_FLAGS_RELEASE "-O2 -DNDEBUG" CACHE STRING "" FORCE)
+set(DOORCOST_TESTS OFF CACHE BOOL "" FORCE)

@@ -1,0 +1,14 @@
+# SPDX-License-Identifier: MIT
+# Tests of the program as it was built.
+set(kinds "")
+if(DOORCOST_FORTIFIED)
+    list(APPEND kinds fortify)
+endif()
+if(DOORCOST_HAS_STACK_CLASH)
+    list(APPEND kinds clash)
+endif()
+if(DOORCOST_HAS_CF_PROTECTION)
+    list(APPEND kinds cf)
+endif()
+add_test(NAME hardening COMMAND sh ${CMAKE_CURRENT_LIST_DIR}/hardening.sh $<TARGET_FILE:doorcost>
+    $<TARGET_OBJECTS:doorcost> ${CMAKE_BINARY_DIR}/compile_commands.json ${kinds})
