@@ -104,3 +104,10 @@ foreach(what parts footers)
     add_test(NAME texts-${what} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/texts.py
         $<TARGET_FILE:doorcost> ${what})
 endforeach()
+
+# The whole quote of every sample made again from its input files alone, in other code.
+foreach(sample kitchen/kitchen old-house/old-house metric/tea-kitchen)
+    string(REPLACE "/" "-" name ${sample})
+    add_test(NAME afresh-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/afresh.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/${sample}.ini)
+endforeach()

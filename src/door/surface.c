@@ -58,7 +58,7 @@ static void paint(const struct painter *t, struct leaf_figures *leaf) {
                                 door->row->place);
     }
     leaf->edges = area(t, "outer edges", leaf->perimeter, leaf->thickness);
-    if (door_is_see_through(door)) {
+    if (door_is_see_through(door) && door->opening_count > 0) { /* none: bought in as it is */
         take_openings(t, leaf);
         leaf->inner_edges = area(t, "inner edges", stuck, leaf->thickness);
     }

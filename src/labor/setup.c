@@ -11,6 +11,40 @@ static bool is_solid(const struct part *part) {
     return part->material_kind == MATERIAL_LUMBER && !part_is_frame(part->kind);
 }
 
+/* Whether the work is on the door as a whole: its set-ups follow the door and not its parts. Every
+ * driver stands in one of the two switches, so that the compiler names a new one. */
+static bool is_whole_door(enum driver driver) {
+    switch (driver) {
+    case DRIVER_DOOR:
+    case DRIVER_HINGE:
+    case DRIVER_EDGE_RUN:
+    case DRIVER_AREA:
+    case DRIVER_SPRAYED:
+    case DRIVER_SPRAYED_PER_COAT:
+        return true;
+    case DRIVER_JOB:
+    case DRIVER_PART:
+    case DRIVER_STILE:
+    case DRIVER_RAIL:
+    case DRIVER_PANEL:
+    case DRIVER_JOINT:
+    case DRIVER_FRAME_RUN:
+    case DRIVER_SOLID_PANEL:
+    case DRIVER_GLUE_LINE:
+    case DRIVER_SOLID_AREA:
+    case DRIVER_RAISED_RUN:
+    case DRIVER_BANDED_RUN:
+    case DRIVER_PANE:
+    case DRIVER_LUMBER:
+    case DRIVER_SHEET:
+    case DRIVER_BOARD:
+    case DRIVER_CUT:
+    case DRIVER_COUNT:
+        break;
+    }
+    return false;
+}
+
 bool driver_works_on(enum driver driver, const struct part *part) {
     switch (driver) {
     case DRIVER_STILE:
@@ -18,16 +52,18 @@ bool driver_works_on(enum driver driver, const struct part *part) {
     case DRIVER_RAIL:
         return part->kind == PART_TOP_RAIL || part->kind == PART_BOTTOM_RAIL ||
                part->kind == PART_MID_RAIL;
-    case DRIVER_JOINT:
-        return part_is_frame(part->kind) && part->kind != PART_STILE;
+    case DRIVER_JOINT: /* a joint has a stile on one side: its length is cut on the same stops */
     case DRIVER_FRAME_RUN:
         return part_is_frame(part->kind);
     case DRIVER_PANEL:
         return !part_is_frame(part->kind);
     case DRIVER_LUMBER:
+    case DRIVER_BOARD:
         return part->material_kind == MATERIAL_LUMBER;
     case DRIVER_SHEET:
         return part->material_kind == MATERIAL_SHEET;
+    case DRIVER_CUT:
+        return part->material_kind == MATERIAL_LUMBER || part->material_kind == MATERIAL_SHEET;
     case DRIVER_PANE:
         return part->material_kind == MATERIAL_GLASS;
     case DRIVER_SOLID_PANEL:
@@ -39,13 +75,23 @@ bool driver_works_on(enum driver driver, const struct part *part) {
         return part->raised;
     case DRIVER_BANDED_RUN:
         return part->kind == PART_SLAB && part->material_kind == MATERIAL_SHEET;
-    default:
+    case DRIVER_JOB:
+    case DRIVER_PART:
+    case DRIVER_DOOR:
+    case DRIVER_HINGE:
+    case DRIVER_EDGE_RUN:
+    case DRIVER_AREA:
+    case DRIVER_SPRAYED:
+    case DRIVER_SPRAYED_PER_COAT:
         return true;
+    case DRIVER_COUNT:
+        break;
     }
+    return false;
 }
 
-/* The number that tells set-ups apart. */
-static int64_t mark(enum setup_per per, const struct door *door, const struct part *part) {
+/* The number that tells set-ups apart, of a part. */
+static int64_t part_mark(enum setup_per per, const struct door *door, const struct part *part) {
     switch (per) {
     case SETUP_PER_MATERIAL:
         return (int64_t)part->material_kind << 32 | part->material;
@@ -62,40 +108,68 @@ static int64_t mark(enum setup_per per, const struct door *door, const struct pa
     }
 }
 
+/* The same of a door that is worked on whole. Its material is that of its first part, which is a
+ * stile or the slab; false: a door bought in has none. */
+static bool door_mark(enum setup_per per, const struct door *door, int64_t *mark) {
+    const struct part own = {.thickness = door->thickness,
+                             .width = door->width,
+                             .length = door->height,
+                             .material_kind = door->part_count > 0 ? door->parts[0].material_kind
+                                                                   : MATERIAL_NONE,
+                             .material = door->part_count > 0 ? door->parts[0].material : 0};
+    *mark = part_mark(per, door, &own);
+    return per != SETUP_PER_MATERIAL || door->part_count > 0;
+}
+
 static int by_value(const void *a, const void *b) {
     const int64_t x = *(const int64_t *)a;
     const int64_t y = *(const int64_t *)b;
     return x < y ? -1 : (x > y ? 1 : 0);
 }
 
+struct marks {
+    int64_t *list;
+    size_t count, room;
+};
+
+static bool marks_add(struct marks *marks, int64_t mark) {
+    if (!array_grow((void **)&marks->list, &marks->room, marks->count + 1, sizeof *marks->list)) {
+        return false;
+    }
+    marks->list[marks->count++] = mark;
+    return true;
+}
+
+static bool door_marks(struct marks *marks, const struct operation *op, const struct door *door) {
+    const enum driver driver = (enum driver)op->per.choice;
+    const enum setup_per per = (enum setup_per)op->setup_per.choice;
+    int64_t whole;
+    if (is_whole_door(driver)) {
+        return !door_mark(per, door, &whole) || marks_add(marks, whole);
+    }
+    bool held = true;
+    for (size_t i = 0; held && i < door->part_count; i++) {
+        held = !driver_works_on(driver, &door->parts[i]) ||
+               marks_add(marks, part_mark(per, door, &door->parts[i]));
+    }
+    return held;
+}
+
 static int64_t distinct_marks(const struct operation *op, const struct quantities *q,
                               const bool *applies, bool *held) {
-    int64_t *marks = NULL;
-    size_t room = 0;
-    size_t count = 0;
-    for (size_t r = 0; r < q->count; r++) {
-        const struct door *const door = q->leaves[r].door;
-        for (size_t i = 0; applies[r] && i < door->part_count; i++) {
-            if (!driver_works_on((enum driver)op->per.choice, &door->parts[i])) {
-                continue;
-            }
-            if (!array_grow((void **)&marks, &room, count + 1, sizeof *marks)) {
-                *held = false;
-                free(marks);
-                return 0;
-            }
-            marks[count++] = mark((enum setup_per)op->setup_per.choice, door, &door->parts[i]);
-        }
+    struct marks marks = {0};
+    for (size_t r = 0; *held && r < q->count; r++) {
+        *held = !applies[r] || door_marks(&marks, op, q->leaves[r].door);
     }
-    if (count > 0) {
-        qsort(marks, count, sizeof *marks, by_value);
+    if (marks.count > 0) {
+        qsort(marks.list, marks.count, sizeof *marks.list, by_value);
     }
-    int64_t distinct = count > 0 ? 1 : 0;
-    for (size_t i = 1; i < count; i++) {
-        distinct += marks[i] != marks[i - 1] ? 1 : 0;
+    int64_t distinct = marks.count > 0 ? 1 : 0;
+    for (size_t i = 1; i < marks.count; i++) {
+        distinct += marks.list[i] != marks.list[i - 1] ? 1 : 0;
     }
-    free(marks);
-    return distinct;
+    free(marks.list);
+    return *held ? distinct : 0;
 }
 
 static bool batch_applies(const struct finish_list *finish, size_t batch,

@@ -1,0 +1,322 @@
+# SPDX-License-Identifier: MIT
+"""What each row of a door list takes, from the input files alone, by docs/method.md sections 2, 3, 4, 5 and 7.
+
+Lengths are Fractions in the unit of the job. Each quantity is rounded once, half away from zero.
+"""
+from fractions import Fraction
+
+from afresh_read import listed, number
+
+DECIMALS = {"length": 6, "area": 4, "bf": 4, "m3": 6, "run": 4, "volume": 4, "min": 2, "weight": 2, "percent": 4,
+            "factor": 6, "money": 2}
+
+
+def rounded(value, kind):
+    """Half away from zero to the decimals of its kind."""
+    scale = 10 ** DECIMALS[kind]
+    value = Fraction(value) * scale
+    whole = (abs(value) + Fraction(1, 2)).__floor__()
+    return Fraction(whole if value >= 0 else -whole, scale)
+
+
+def up(value, step=1):
+    """Raised to a multiple of step; a multiple stays."""
+    return -(-Fraction(value) // step) * Fraction(step)
+
+
+class Part:
+    def __init__(self, kind, count, length, width, thickness, material, material_kind):
+        self.kind, self.count, self.length, self.width = kind, count, length, width
+        self.thickness, self.material, self.material_kind = thickness, material, material_kind
+        self.staves, self.raised = 1, False
+
+    @property
+    def frame(self):
+        return self.kind not in ("panel", "slab", "pane")
+
+
+class Door:
+    """A row of the list as one leaf of it."""
+
+    def __init__(self, inputs, row, option=None):
+        self.inputs, self.row = inputs, row
+        self.id = row["id"]
+        self.make = self.made(option)
+        self.count = int(row.get("count") or 1)
+        self.leaves = int(row.get("leaves") or 1)
+        self.pieces = self.count * self.leaves
+        self.use = row.get("use") or "door"
+        self.style_name = self.make["style"]
+        self.style = inputs.section("door", self.style_name)
+        self.width, self.height = self.size()
+        below = self.of_style("slab below")
+        self.front = self.use in ("drawer front", "false front")
+        self.slab = self.style["kind"] == "slab" or (self.front and below is not None and self.height < below)
+        self.bought = "bought in" in self.style
+        self.thickness = self.of_style("thickness")
+        self.parts, self.openings = [], []
+        if self.slab:
+            self.parts_of_slab()
+        elif not self.bought:
+            self.parts_of_frame()
+        finish = self.make.get("finish", "none")
+        self.finish = None if finish == "none" else finish
+        self.finish_keys = inputs.section("finish", self.finish) if self.finish else {}
+        self.sent_out = "put out" in self.finish_keys
+        self.surfaces()
+        self.weight = rounded(sum(p.count * self.weight_of(p) for p in self.parts), "weight")
+        self.hinges = self.hinge_count()
+        self.pulls = self.pull_count()
+
+    # --- how it is made
+
+    def made(self, option):
+        make = {k: v for k, v in self.inputs.job[("make", "")].items()}
+        layers = [self.inputs.job[("option", option)]] if option else []
+        layers.append({k: v for k, v in self.row.items() if v})
+        for layer in layers:
+            if any(k.startswith("overlay") for k in layer):
+                make.pop("reveal", None)
+            if "reveal" in layer:
+                for key in [k for k in make if k.startswith("overlay")]:
+                    make.pop(key)
+            if "overlay" in layer:
+                for side in ("left", "right", "top", "bottom"):
+                    make.pop("overlay " + side, None)
+            make.update(layer)
+        return make
+
+    def of_style(self, key, default=None):
+        text = self.style.get(key)
+        return self.inputs.length(text) if text else default
+
+    def sized(self, key, default=0):
+        text = self.make.get(key)
+        return self.inputs.length(text, of_rates=False) if text else Fraction(default)
+
+    def cut(self, size):
+        """To 1/64 in or 0.1 mm, half away from zero."""
+        step = Fraction(1, 64) if self.inputs.bare == "in" else Fraction(1, 10)
+        return ((size / step) + Fraction(1, 2)).__floor__() * step
+
+    def size(self):
+        width, height = self.sized("width"), self.sized("height")
+        if self.make.get("measure", "opening") == "door":
+            return self.cut(width), self.cut(height)
+        reveal = self.sized("reveal") if "reveal" in self.make else None
+        sides = {}
+        for side in ("left", "right", "top", "bottom"):
+            own = self.make.get("overlay " + side)
+            sides[side] = -reveal if reveal is not None else \
+                self.inputs.length(own, of_rates=False) if own else self.sized("overlay")
+        width += sides["left"] + sides["right"]
+        height += sides["top"] + sides["bottom"]
+        if self.leaves == 2:
+            width = (width - self.sized("gap", Fraction(1, 8) if self.inputs.bare == "in" else 3)) / 2
+        return self.cut(width), self.cut(height)
+
+    # --- parts
+
+    def material(self, key):
+        name = self.make[key].lower()
+        for kind in ("lumber", "sheet", "glass"):
+            if self.inputs.section(kind, name):
+                return name, kind
+        raise KeyError(name)
+
+    def solid(self, kind, count, high, wide, thickness, name):
+        """A panel or slab of lumber: along is the length of its grain."""
+        upright = self.style.get("panel grain", "vertical") == "vertical"
+        along, across = (high, wide) if upright else (wide, high)
+        part = Part(kind, count, along, across, thickness, name, "lumber")
+        stave = self.of_style("stave")
+        part.staves = int(up(across / stave)) if stave else 1
+        part.raised = self.style.get("raised") == "yes"
+        return part
+
+    def parts_of_slab(self):
+        name, kind = self.material("slab")
+        if kind == "lumber":
+            self.parts.append(self.solid("slab", 1, self.height, self.width, self.thickness, name))
+            return
+        thickness = self.inputs.length(self.inputs.section("sheet", name)["thickness"])
+        self.parts.append(Part("slab", 1, self.height, self.width, thickness, name, "sheet"))
+
+    def divided(self, whole, count, between):
+        """count openings of a length with bars between: equal as cut, the last takes what remains."""
+        clear = whole - (count - 1) * between
+        each = self.cut(clear / count)
+        return [each] * (count - 1) + [clear - (count - 1) * each]
+
+    def parts_of_frame(self):
+        stile = self.of_style("stile")
+        top = self.of_style("top rail", stile)
+        bottom = self.of_style("bottom rail", stile)
+        if self.front and "drawer rail" in self.style:
+            top = bottom = self.of_style("drawer rail")
+        mid_rail, mid_stile = self.of_style("mid rail", stile), self.of_style("mid stile", stile)
+        joint = self.style["joint"]
+        mitered = joint in ("miter", "mitre")
+        tongue = 0 if joint in ("dowel", "loose tenon") or mitered else self.of_style("tongue", 0)
+        rails, stiles = int(self.row.get("mid rails") or 0), int(self.row.get("mid stiles") or 0)
+        clear = self.height - top - bottom
+        given = self.row.get("rows")
+        rows = [self.inputs.length(t, of_rates=False) for t in given.split("|")] if given else \
+            self.divided(clear, rails + 1, mid_rail)
+        columns = self.divided(self.width - 2 * stile, stiles + 1, mid_stile)
+        name, _ = self.material("frame")
+        rail = self.width if mitered else self.width - 2 * stile + 2 * tongue
+
+        def add(kind, count, length, width):
+            if count:
+                self.parts.append(Part(kind, count, length, width, self.thickness, name, "lumber"))
+
+        add("stile", 2, self.height, stile)
+        add("rail", 1, rail, top)
+        add("rail", 1, rail, bottom)
+        add("rail", rails, self.width - 2 * stile + 2 * tongue, mid_rail)
+        for row in rows:
+            add("mid stile", stiles, row + 2 * tongue, mid_stile)
+        self.openings = [(c, r) for r in rows for c in columns]
+        self.joints = 4 + 2 * rails + 2 * stiles * len(rows)
+        for wide, high in self.openings:
+            self.fill(wide, high)
+
+    def fill(self, wide, high):
+        groove = self.of_style("groove", 0)
+        kind = self.style["kind"]
+        if kind == "glass":
+            add = 2 * (groove - self.of_style("glass clearance", 0))
+            name, _ = self.material("glass")
+            thickness = self.inputs.length(self.inputs.section("glass", name)["thickness"])
+            self.parts.append(Part("pane", 1, high + add, wide + add, thickness, name, "glass"))
+        elif kind == "panel":
+            add = 2 * (groove - self.of_style("panel clearance", 0))
+            name, _ = self.material("panel")
+            thickness = self.inputs.length(self.inputs.section("sheet", name)["thickness"])
+            self.parts.append(Part("panel", 1, high + add, wide + add, thickness, name, "sheet"))
+        elif kind == "solid":
+            along = 2 * (groove - self.of_style("panel clearance", 0))
+            across = 2 * (groove - self.of_style("clearance across", 0))
+            upright = self.style.get("panel grain", "vertical") == "vertical"
+            name, _ = self.material("solid panel" if "solid panel" in self.make else "panel")
+            thickness = self.of_style("panel thickness", self.thickness)
+            self.parts.append(self.solid("panel", 1, high + (along if upright else across),
+                                         wide + (across if upright else along), thickness, name))
+
+    # --- quantities of a leaf
+
+    def per_area(self):
+        return 144 if self.inputs.bare == "in" else 1_000_000
+
+    def per_run(self):
+        return 12 if self.inputs.bare == "in" else 1000
+
+    def net(self, part):
+        """Net lumber of a piece, in what its lumber is sold by."""
+        keys = self.inputs.section("lumber", part.material)
+        thickness = self.inputs.length(keys["thickness"]) if "/" not in keys["thickness"] or " " in keys["thickness"] \
+            else number(keys["thickness"])[0] * (1 if self.inputs.bare == "in" else Fraction(254, 10))
+        if keys["price"].endswith("per bf"):
+            inch = 1 if self.inputs.bare == "in" else Fraction(254, 10)
+            volume = max(thickness, inch) * part.width * part.length
+            return rounded(volume / (144 * inch ** 3), "bf")
+        return rounded(thickness * part.width * part.length / 10 ** 9, "m3")
+
+    def area(self, part):
+        return rounded(part.width * part.length / self.per_area(), "area")
+
+    def surfaces(self):
+        self.face = rounded(self.width * self.height / self.per_area(), "area")
+        self.perimeter = 2 * (self.width + self.height)
+        edges = rounded(self.perimeter * self.thickness / self.per_area(), "area")
+        inner = sum(2 * (w + h) for w, h in self.openings)
+        see_through = self.style["kind"] in ("glass", "open") and not self.slab and not self.bought
+        faces = 2 if self.finish_keys.get("faces", "both") == "both" else 1
+        faces = 0 if self.finish_keys.get("faces") == "none" else faces
+        open_area = sum(rounded(w * h / self.per_area(), "area") for w, h in self.openings) if see_through else 0
+        self.sprayed = faces * (self.face - open_area) + edges
+        if see_through:
+            self.sprayed += rounded(inner * self.thickness / self.per_area(), "area")
+        extra = self.of_style("profile extra")
+        if extra and self.openings:
+            self.sprayed += rounded(inner * extra / self.per_area(), "area")
+
+    def density(self, part):
+        """By volume of cubic feet or cubic meters, lb or kg."""
+        if part.material_kind == "lumber":
+            wood = self.inputs.woods[self.inputs.section("lumber", part.material)["species"]]
+            gravity = Fraction(wood["sg_12pct_volume"])
+            return (1000 if self.inputs.metric else Fraction(6243, 100)) * gravity * Fraction(112, 100)
+        value, unit = number(self.inputs.section(part.material_kind, part.material)["density"])
+        if unit == "g/cm3":
+            return value * 1000 if self.inputs.metric else value * Fraction("62.42796")
+        return value
+
+    def weight_of(self, part):
+        thickness = part.thickness
+        if part.raised and "mean thickness" in self.style:
+            thickness = self.of_style("mean thickness")
+        by_area = rounded(self.density(part) * thickness / self.per_run(), "factor")
+        return rounded(by_area * part.width * part.length / self.per_area(), "weight")
+
+    def hinge_count(self):
+        if self.front or self.use == "end panel" or self.make.get("hinge", "none") == "none":
+            return 0
+        rules = self.inputs.section("hinges")
+
+        def upto(text, by):
+            chosen = 0
+            for item in listed(text):
+                limit, _, count = item.partition(":")
+                chosen = int(count)
+                value = self.inputs.length(limit) if "height" in rules and text == rules["by height"] or \
+                    text == rules["by height"] else number(limit)[0]
+                if by <= value:
+                    break
+            return chosen
+
+        count = upto(rules["by height"], self.height)
+        return count if self.bought else max(count, upto(rules["by weight"], self.weight))
+
+    def pull_count(self):
+        if self.make.get("pull", "none") == "none" or self.use == "end panel":
+            return 0
+        return int(self.row.get("pulls") or 1)
+
+    # --- what work is counted by
+
+    def drivers(self):
+        frame = sum(p.count * p.length for p in self.parts if p.frame)
+        solid = [p for p in self.parts if not p.frame and p.material_kind == "lumber"]
+        run = self.per_run()
+        banded = [p for p in self.parts if p.kind == "slab" and p.material_kind == "sheet" and
+                  "banding" in self.inputs.section("sheet", p.material)]
+        times = sum(n for _, n in coats_of(self.finish_keys))
+        here = self.finish and not self.sent_out
+        return {
+            "door": 1, "part": sum(p.count for p in self.parts),
+            "stile": sum(p.count for p in self.parts if p.kind in ("stile", "mid stile")),
+            "rail": sum(p.count for p in self.parts if p.kind == "rail"),
+            "panel": sum(p.count for p in self.parts if not p.frame),
+            "joint": self.joints if self.openings else 0,
+            "hinge": self.hinges,
+            "frame": rounded(frame / run, "run"), "edge": rounded(self.perimeter / run, "run"),
+            "area": self.face, "sprayed": self.sprayed if here else 0,
+            "sprayed per coat": rounded(self.sprayed * times, "area") if here else 0,
+            "solid panel": sum(p.count for p in solid),
+            "glue line": sum(p.count * rounded((p.staves - 1) * p.length / run, "run") for p in solid),
+            "solid area": sum(p.count * self.area(p) for p in solid),
+            "raised edge": sum(p.count * rounded(2 * (p.length + p.width) / run, "run") for p in solid if p.raised),
+            "banding": rounded(self.perimeter / run, "run") if banded else 0,
+            "pane": sum(p.count for p in self.parts if p.kind == "pane"),
+        }
+
+
+def coats_of(finish):
+    """[(coating, times)] in the order of the file."""
+    coats = []
+    for item in listed(finish.get("coats", "")):
+        name, _, times = item.rpartition(" x ")
+        coats.append((name.strip().lower(), int(times)))
+    return coats
