@@ -12,4 +12,4 @@ endforeach()
 
 # Every allocation of the program itself passes through the test.
 target_link_options(test_memory PRIVATE
-    -Wl,--wrap=malloc,--wrap=calloc,--wrap=realloc,--wrap=free)
+    -Wl,--wrap=malloc,--wrap=calloc,--wrap=realloc,--wrap=free,--wrap=iniparser_load)

@@ -102,6 +102,8 @@ static void keep_section(struct ini_section *to, const struct ini_section *from,
                                        from->name[0] == '\0' ? "" : " ", from->name, key.name);
         const char *value = path == NULL ? NULL : iniparser_getstring(loaded, path, NULL);
 
+        /* the library drops a line where its memory is out */
+        pool->failed = pool->failed || (key.value != NULL && value == NULL);
         if (key.value == NULL || (value != NULL && set_value(&key, value, pool))) {
             to->keys[to->count] = key;
             to->count++;
