@@ -60,6 +60,25 @@ static enum status say_result(enum output_result result, const char *path, struc
                 "overwrite it with --force\n",
                 path);
         break;
+    case OUTPUT_NOT_PLAIN:
+        fprintf(streams.err, "doorcost: '%s' is no plain file; name another file with -o\n", path);
+        break;
+    case OUTPUT_UNREADABLE:
+        fprintf(streams.err,
+                "doorcost: '%s' stands there and can't be read%s%s; name another file with -o, or "
+                "overwrite it with --force\n",
+                path, errno == 0 ? "" : ": ", errno == 0 ? "" : strerror(errno));
+        break;
+    case OUTPUT_READ_ONLY:
+        fprintf(streams.err,
+                "doorcost: '%s' may not be written; name another file with -o, or overwrite it "
+                "with --force\n",
+                path);
+        break;
+    case OUTPUT_CHANGED:
+        fprintf(streams.err,
+                "doorcost: '%s' was changed while this program ran; nothing was written\n", path);
+        break;
     case OUTPUT_CANNOT_WRITE:
         fprintf(streams.err, "doorcost: could not write '%s'%s%s\n", path, errno == 0 ? "" : ": ",
                 errno == 0 ? "" : strerror(errno));

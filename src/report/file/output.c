@@ -88,59 +88,81 @@ static bool seal_is_whole(FILE *file, enum output_kind kind) {
     return memcmp(seal, wanted, SEAL_SIZE) == 0;
 }
 
-bool output_is_ours(const char *path, enum output_kind kind) {
-    struct stat about;
+/* Whether what stands at path may be replaced. `about`: of what stands there, *stood: something
+ * does.
+ */
+static enum output_result judge(const char *path, enum output_kind kind, struct stat *about,
+                                bool *stood) {
+    *stood = stat(path, about) == 0;
+    if (!*stood) {
+        return errno == ENOENT ? OUTPUT_OK : OUTPUT_CANNOT_WRITE;
+    }
+    if (S_ISDIR(about->st_mode)) {
+        errno = EISDIR;
+        return OUTPUT_CANNOT_WRITE;
+    }
+    if (!S_ISREG(about->st_mode)) {
+        return OUTPUT_NOT_PLAIN;
+    }
     FILE *const file = fopen(path, "rb");
     if (file == NULL) {
-        return errno == ENOENT;
+        return OUTPUT_UNREADABLE;
     }
-    const bool plain = fstat(fileno(file), &about) == 0 && S_ISREG(about.st_mode);
-    const bool ours = plain && (about.st_size == 0 || seal_is_whole(file, kind));
+    const bool ours = about->st_size == 0 || seal_is_whole(file, kind);
     (void)fclose(file);
-    return ours;
+    if (!ours) {
+        return OUTPUT_NOT_OURS;
+    }
+    /* for root every file is writable: the mode says what its owner meant */
+    const bool writable = (about->st_mode & 0222) != 0 && access(path, W_OK) == 0;
+    return writable ? OUTPUT_OK : OUTPUT_READ_ONLY;
+}
+
+bool output_is_ours(const char *path, enum output_kind kind) {
+    struct stat about;
+    bool stood;
+    return judge(path, kind, &about, &stood) == OUTPUT_OK;
 }
 
 /* --- beginning --- */
 
-/* An empty file beside path; *name: its name, to be freed. */
-static enum output_result make_beside(const char *path, char **name) {
+/* An empty file beside the output's path. */
+static enum output_result make_beside(struct output *output) {
     static const char ending[] = ".XXXXXX";
-    const size_t size = strlen(path) + sizeof ending;
-    *name = malloc(size);
-    if (*name == NULL) {
+    const size_t size = strlen(output->path) + sizeof ending;
+    output->name = malloc(size);
+    if (output->name == NULL) {
         return OUTPUT_MEMORY;
     }
-    (void)snprintf(*name, size, "%s%s", path, ending);
-    const int file = mkstemp(*name);
+    (void)snprintf(output->name, size, "%s%s", output->path, ending);
+    const int file = mkstemp(output->name);
     if (file < 0) {
-        free(*name);
-        *name = NULL;
+        free(output->name);
+        output->name = NULL;
         return OUTPUT_CANNOT_WRITE;
     }
-    /* As a file of this user would be: mkstemp made it for the owner alone. */
+    /* As the file that it replaces, or as a new file of this user: mkstemp made it for the owner
+     * alone. */
     const mode_t mask = umask(0);
     (void)umask(mask);
-    (void)fchmod(file, 0666 & ~mask);
+    (void)fchmod(file, output->stood ? output->about.st_mode & 0777 : 0666 & ~mask);
     return close(file) == 0 ? OUTPUT_OK : OUTPUT_CANNOT_WRITE;
-}
-
-static bool is_folder(const char *path) {
-    struct stat about;
-    return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
 }
 
 enum output_result outputs_begin(struct output *outputs, size_t count, bool force, size_t *at) {
     for (*at = 0; *at < count; (*at)++) {
-        if (is_folder(outputs[*at].path)) {
-            errno = EISDIR;
-            return OUTPUT_CANNOT_WRITE;
-        }
-        if (!force && !output_is_ours(outputs[*at].path, outputs[*at].kind)) {
-            return OUTPUT_NOT_OURS;
+        struct output *const output = &outputs[*at];
+        const enum output_result found =
+            judge(output->path, output->kind, &output->about, &output->stood);
+        const bool forced = force && (found == OUTPUT_NOT_OURS || found == OUTPUT_UNREADABLE ||
+                                      found == OUTPUT_READ_ONLY);
+        output->forced = force;
+        if (found != OUTPUT_OK && !forced) {
+            return found;
         }
     }
     for (*at = 0; *at < count; (*at)++) {
-        const enum output_result made = make_beside(outputs[*at].path, &outputs[*at].name);
+        const enum output_result made = make_beside(&outputs[*at]);
         if (made != OUTPUT_OK) {
             return made;
         }
@@ -150,21 +172,63 @@ enum output_result outputs_begin(struct output *outputs, size_t count, bool forc
 
 /* --- finishing --- */
 
-/* A second name for what stands at the path, to go back to; where there is nothing, or the disk
- * knows no second names, there is none. false: memory is out. */
-static bool keep(struct output *output) {
+/* Whether at the path stands what stood there when the run began. */
+static bool is_as_it_was(const struct output *output) {
+    struct stat now;
+    if (stat(output->path, &now) != 0) {
+        return true; /* taken away, or never there: nothing is lost */
+    }
+    return output->stood && now.st_dev == output->about.st_dev &&
+           now.st_ino == output->about.st_ino && now.st_size == output->about.st_size &&
+           now.st_mtim.tv_sec == output->about.st_mtim.tv_sec &&
+           now.st_mtim.tv_nsec == output->about.st_mtim.tv_nsec;
+}
+
+/* Copies a file to a new one of its own mode; false: errno tells. */
+static bool copy_file(const char *from, const char *to, mode_t mode) {
+    char bytes[1 << 14];
+    FILE *const in = fopen(from, "rb");
+    const int handle = in == NULL ? -1 : open(to, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
+    FILE *const out = handle < 0 ? NULL : fdopen(handle, "wb");
+    bool done = out != NULL;
+    for (size_t got = 1; done && got > 0;) {
+        got = fread(bytes, 1, sizeof bytes, in);
+        done = fwrite(bytes, 1, got, out) == got && ferror(in) == 0;
+    }
+    done = done && fflush(out) == 0 && fchmod(handle, mode & 0777) == 0 && fsync(handle) == 0;
+    const int error = errno;
+    if (out != NULL) {
+        done = fclose(out) == 0 && done;
+    } else if (handle >= 0) {
+        (void)close(handle);
+    }
+    if (in != NULL) {
+        (void)fclose(in);
+    }
+    if (!done && handle >= 0) {
+        (void)unlink(to);
+    }
+    errno = error;
+    return done;
+}
+
+/* A second name for what stands at the path, to go back to; a copy where the disk knows no second
+ * names. Where nothing stands there is none. */
+static enum output_result keep(struct output *output) {
     static const char ending[] = ".old";
     const size_t size = strlen(output->name) + sizeof ending;
-    output->kept = malloc(size);
-    if (output->kept == NULL) {
-        return false;
+    char *const kept = malloc(size);
+    if (kept == NULL) {
+        return OUTPUT_MEMORY;
     }
-    (void)snprintf(output->kept, size, "%s%s", output->name, ending);
-    if (link(output->path, output->kept) != 0) {
-        free(output->kept);
-        output->kept = NULL;
+    (void)snprintf(kept, size, "%s%s", output->name, ending);
+    if (link(output->path, kept) == 0 ||
+        (errno != ENOENT && copy_file(output->path, kept, output->about.st_mode))) {
+        output->kept = kept;
+        return OUTPUT_OK;
     }
-    return true;
+    free(kept);
+    return errno == ENOENT ? OUTPUT_OK : OUTPUT_CANNOT_WRITE;
 }
 
 /* Takes back the first `count` renames. */
@@ -198,8 +262,12 @@ enum output_result outputs_finish(struct output *outputs, size_t count, size_t *
         if (!set_seal(outputs[*at].name, outputs[*at].kind)) {
             return OUTPUT_CANNOT_WRITE;
         }
-        if (count > 1 && !keep(&outputs[*at])) {
-            return OUTPUT_MEMORY;
+        if (!outputs[*at].forced && !is_as_it_was(&outputs[*at])) {
+            return OUTPUT_CHANGED;
+        }
+        const enum output_result kept = count > 1 ? keep(&outputs[*at]) : OUTPUT_OK;
+        if (kept != OUTPUT_OK) {
+            return kept;
         }
     }
     for (*at = 0; *at < count; (*at)++) {

@@ -10,6 +10,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <sys/stat.h>
 
 enum output_kind { OUTPUT_WORKBOOK, OUTPUT_PDF, OUTPUT_SVG };
 
@@ -17,20 +18,28 @@ enum output_kind { OUTPUT_WORKBOOK, OUTPUT_PDF, OUTPUT_SVG };
 struct output {
     const char *path;
     enum output_kind kind;
-    char *name; /* of the file beside path that the work goes to */
-    char *kept; /* a second name of what stood at path, while the renaming goes on */
+    char *name;  /* of the file beside path that the work goes to */
+    char *kept;  /* a second name or a copy of what stood at path, while the renaming goes on */
+    bool forced; /* --force: nothing that stands there is asked for */
+    bool stood;  /* something stood at path when the run began, which then was: */
+    struct stat about;
 };
 
 enum output_result {
     OUTPUT_OK,
     OUTPUT_NOT_OURS,     /* something stands at path that is not as we wrote it */
+    OUTPUT_NOT_PLAIN,    /* something stands at path that is no file: a device, a pipe */
+    OUTPUT_UNREADABLE,   /* what stands at path can't be read; errno tells */
+    OUTPUT_READ_ONLY,    /* what stands at path may not be written */
+    OUTPUT_CHANGED,      /* what stands at path was written by another while the run went on */
     OUTPUT_CANNOT_WRITE, /* errno tells */
     OUTPUT_MEMORY
 };
 
-/* Sees that every path is free for us and makes an empty file beside each.  force: whatever stands
- * there.  On any result but OUTPUT_OK: *at is the output that failed.  outputs: always left so that
- * outputs_drop may be called. */
+/* Sees that every path is free for us and makes an empty file beside each.  The new file gets the
+ * mode of what stands there.  force: whatever file stands there, written over even where it may not
+ * be written or is changed during the run; never a device.  On any result but OUTPUT_OK: *at is the
+ * output that failed.  outputs: always left so that outputs_drop may be called. */
 enum output_result outputs_begin(struct output *outputs, size_t count, bool force, size_t *at)
     __attribute__((warn_unused_result));
 
