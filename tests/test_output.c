@@ -53,7 +53,7 @@ static void holds(const char *path, const char *text) {
     char found[80] = "";
     FILE *const file = fopen(path, "rb");
     assert_non_null(file);
-    (void)fgets(found, sizeof found, file);
+    assert_non_null(fgets(found, sizeof found, file));
     assert_int_equal(fclose(file), 0);
     assert_string_equal(found, text);
 }
