@@ -115,3 +115,7 @@ endforeach()
 # Links and renames that fail.
 doorcost_test(test_output)
 target_link_options(test_output PRIVATE -Wl,--wrap=link,--wrap=rename)
+
+# Writes of a drawing that fail.
+doorcost_test(test_sink)
+target_link_options(test_sink PRIVATE -Wl,--wrap=fwrite)

@@ -31,11 +31,14 @@ static void set_facts(cairo_surface_t *surface, const struct pdf_facts *facts) {
 bool pdf_open(struct pdf *pdf, const char *path, const struct pdf_facts *facts) {
     *pdf = (struct pdf){.width = facts->letter ? LETTER_WIDTH : A4_WIDTH,
                         .height = facts->letter ? LETTER_HEIGHT : A4_HEIGHT};
-    pdf->surface = cairo_pdf_surface_create(path, pdf->width, pdf->height);
+    pdf->nowhere = path == NULL;
+    const bool open = pdf->nowhere || sink_open(&pdf->sink, path);
+    pdf->surface = cairo_pdf_surface_create_for_stream(pdf->nowhere ? NULL : sink_take, &pdf->sink,
+                                                       pdf->width, pdf->height);
     cairo_pdf_surface_restrict_to_version(pdf->surface, CAIRO_PDF_VERSION_1_5);
     set_facts(pdf->surface, facts);
     pdf->cr = cairo_create(pdf->surface);
-    return cairo_status(pdf->cr) == CAIRO_STATUS_SUCCESS;
+    return open && cairo_status(pdf->cr) == CAIRO_STATUS_SUCCESS;
 }
 
 void pdf_page(struct pdf *pdf) {
@@ -48,6 +51,7 @@ bool pdf_close(struct pdf *pdf) {
     cairo_surface_finish(pdf->surface);
     done = done && cairo_surface_status(pdf->surface) == CAIRO_STATUS_SUCCESS;
     cairo_surface_destroy(pdf->surface);
+    done = (pdf->nowhere || sink_close(&pdf->sink)) && done;
     *pdf = (struct pdf){0};
     return done;
 }

@@ -3,6 +3,8 @@
 #ifndef DOORCOST_REPORT_DRAW_PDF_H
 #define DOORCOST_REPORT_DRAW_PDF_H
 
+#include "report/draw/sink.h"
+
 #include <cairo.h>
 #include <stdbool.h>
 #include <stdint.h>
@@ -17,10 +19,12 @@ struct pdf {
     cairo_surface_t *surface;
     cairo_t *cr;
     double width, height; /* points */
+    struct sink sink;
+    bool nowhere;
 };
 
 /* path: NULL for a document that goes nowhere, to find out how many pages it takes. pdf: always
- * left so that pdf_close may be called. */
+ * left so that pdf_close may be called; it must stay where it is until then. */
 bool pdf_open(struct pdf *pdf, const char *path, const struct pdf_facts *facts)
     __attribute__((warn_unused_result));
 

@@ -2,6 +2,7 @@
 #include "report/plan/plan_pages.h"
 
 #include "report/draw/pdf.h"
+#include "report/draw/sink.h"
 #include "report/plan/plan_draw.h"
 #include "report/words/show.h"
 
@@ -165,14 +166,19 @@ bool plan_pages_pdf(struct plan_pages *pages, const char *path) {
 }
 
 bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path) {
-    cairo_surface_t *const surface = cairo_svg_surface_create(path, pages->width, pages->height);
+    struct sink sink;
+    if (!sink_open(&sink, path)) {
+        return false;
+    }
+    cairo_surface_t *const surface =
+        cairo_svg_surface_create_for_stream(sink_take, &sink, pages->width, pages->height);
     cairo_t *const cr = cairo_create(surface);
     bool done = plan_pages_draw(pages, cr, at) && cairo_status(cr) == CAIRO_STATUS_SUCCESS;
     cairo_destroy(cr);
     cairo_surface_finish(surface);
     done = done && cairo_surface_status(surface) == CAIRO_STATUS_SUCCESS;
     cairo_surface_destroy(surface);
-    return done;
+    return sink_close(&sink) && done;
 }
 
 /* --- pictures --- */
