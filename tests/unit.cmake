@@ -119,3 +119,6 @@ target_link_options(test_output PRIVATE -Wl,--wrap=link,--wrap=rename)
 # Writes of a drawing that fail.
 doorcost_test(test_sink)
 target_link_options(test_sink PRIVATE -Wl,--wrap=fwrite)
+
+# Workbooks that lack something.
+doorcost_test(test_book_proof)

@@ -3,7 +3,9 @@
 
 #include "report/xlsx/book_binder.h"
 #include "report/xlsx/book_objects.h"
+#include "report/xlsx/book_proof.h"
 
+#include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -184,8 +186,13 @@ bool book_write(const struct book *book, const struct book_facts *facts, const c
     b->workbook = workbook_new(path);
     b->looks.workbook = b->workbook;
     bool done = b->workbook != NULL && bind(b);
+    const size_t cells = done ? book_proof_cells(b->workbook) : 0;
     if (b->workbook != NULL) {
         done = workbook_close(b->workbook) == LXW_NO_ERROR && done;
+    }
+    if (done && !book_proof(path, cells)) {
+        errno = EIO; /* the library keeps the reason to itself */
+        done = false;
     }
     free(b);
     return done;

@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: MIT */
+/* Whether a workbook that was written is whole.  The library looks at no write of its temporary
+ * files: where their folder is full, parts are cut off or lack a piece in the middle, and it says
+ * that all went well. */
+#ifndef DOORCOST_REPORT_XLSX_BOOK_PROOF_H
+#define DOORCOST_REPORT_XLSX_BOOK_PROOF_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <xlsxwriter.h>
+
+/* Cells that a workbook holds; asked before it is closed. */
+size_t book_proof_cells(const lxw_workbook *workbook);
+
+/* Reads the file back: every part has the size and sum that the archive says, every XML part is
+ * well-formed, the sheets have `cells` cells and the list of texts as many as it says. false: it is
+ * not so, or memory is out. */
+bool book_proof(const char *path, size_t cells) __attribute__((warn_unused_result));
+
+#endif
