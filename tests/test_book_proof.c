@@ -20,7 +20,7 @@ static size_t write_book(void) {
         char text[32];
         (void)snprintf(text, sizeof text, "door %u", (unsigned)r);
         worksheet_write_string(sheet, r, 0, text, NULL);
-        for (lxw_col_t c = 1; c < COLUMNS; c++) {
+        for (lxw_col_t c = 1; c < (lxw_col_t)COLUMNS; c++) {
             worksheet_write_number(sheet, r, c, r + c, NULL);
         }
     }

@@ -65,7 +65,7 @@ static bool has_cells(const char *name) {
 static bool read_part(zip_file_t *part, const zip_stat_t *about, struct seen *seen) {
     char bytes[1 << 14];
     struct seen here = {0};
-    const XML_Parser parser = is_xml(about->name) ? XML_ParserCreate(NULL) : NULL;
+    XML_Parser parser = is_xml(about->name) ? XML_ParserCreate(NULL) : NULL;
     zip_uint64_t size = 0;
     zip_int64_t got = 1;
     bool good = parser != NULL || !is_xml(about->name);
