@@ -32,7 +32,7 @@ const char *files_beside(struct pool *pool, const char *path, const char *old, c
     }
     const size_t size = strlen(path);
     const size_t tail = strlen(old);
-    const bool ends = size > tail && strcmp(path + size - tail, old) == 0;
+    const bool ends = size > tail && text_same(path + size - tail, old);
     return pool_format(pool, "%.*s%s", (int)(ends ? size - tail : size), path, ending);
 }
 

@@ -151,11 +151,17 @@ static struct place mark_byte(struct place line, size_t at) {
     return line;
 }
 
+/* U+FFFE and U+FFFF, which no XML document may hold and so no workbook. */
+static bool is_noncharacter(const char *at, size_t size) {
+    return size >= 3 && (memcmp(at, "\xEF\xBF\xBE", 3) == 0 || memcmp(at, "\xEF\xBF\xBF", 3) == 0);
+}
+
 /* The first byte that no text has: a control character other than a tab; size: none. */
 static size_t find_control(const char *line, size_t size) {
     size_t at = 0;
 
-    while (at < size && ((unsigned char)line[at] >= 0x20 || line[at] == '\t') && line[at] != 0x7F) {
+    while (at < size && ((unsigned char)line[at] >= 0x20 || line[at] == '\t') && line[at] != 0x7F &&
+           !is_noncharacter(line + at, size - at)) {
         at++;
     }
     return at;

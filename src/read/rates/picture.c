@@ -3,9 +3,12 @@
 
 #include <cairo.h>
 #include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 /* Length and name of the first chunk, its width and height, all within the first 24 bytes. */
 #define HEAD_SIZE ((size_t)24)
@@ -70,6 +73,24 @@ static bool keep(struct reader *reader, cairo_surface_t *surface, struct picture
     return true;
 }
 
+/* Whether there is memory for the dots.  The drawing library says that it lacks where a picture is
+ * damaged, too. */
+static bool has_memory(int64_t width, int64_t height) {
+    void *const room = malloc((size_t)width * (size_t)height * 4);
+    free(room);
+    return room != NULL;
+}
+
+/* For reading; a pipe is not waited for. NULL: errno tells. */
+static FILE *open_file(const char *path) {
+    const int handle = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+    FILE *const file = handle < 0 ? NULL : fdopen(handle, "rb");
+    if (file == NULL && handle >= 0) {
+        (void)close(handle);
+    }
+    return file;
+}
+
 static bool read_open(struct reader *reader, struct shop *shop, FILE *file) {
     struct stat about;
     int64_t width = 0;
@@ -79,6 +100,10 @@ static bool read_open(struct reader *reader, struct shop *shop, FILE *file) {
         report(reader, shop, "not-a-picture", "is no PNG picture; save the picture as PNG");
         return true;
     }
+    if (width == 0 || height == 0) {
+        report(reader, shop, "not-a-picture", "has no dots; save the picture anew as PNG");
+        return true;
+    }
     if (about.st_size > PICTURE_LARGEST || width > PICTURE_MOST || height > PICTURE_MOST) {
         report(reader, shop, "picture-too-large",
                "is too large; expected a PNG picture of at most 4 MB and 4000 dots a side");
@@ -86,11 +111,11 @@ static bool read_open(struct reader *reader, struct shop *shop, FILE *file) {
     }
     cairo_surface_t *const surface = cairo_image_surface_create_from_png_stream(give, file);
     const cairo_status_t status = cairo_surface_status(surface);
-    bool held = status != CAIRO_STATUS_NO_MEMORY;
+    bool held = status != CAIRO_STATUS_NO_MEMORY || has_memory(width, height);
     if (status == CAIRO_STATUS_SUCCESS) {
         held = keep(reader, surface, &shop->logo);
     } else if (held) {
-        report(reader, shop, "not-a-picture", "is no PNG picture; save the picture as PNG");
+        report(reader, shop, "not-a-picture", "is damaged; save the picture anew as PNG");
     }
     cairo_surface_destroy(surface);
     return held;
@@ -100,7 +125,7 @@ bool picture_read(struct reader *reader, struct shop *shop) {
     if (shop->logo_path.s == NULL) {
         return true;
     }
-    FILE *const file = fopen(shop->logo_path.s, "rb");
+    FILE *const file = open_file(shop->logo_path.s);
     if (file == NULL) {
         if (errno == ENOENT || errno == ENOTDIR) {
             report(reader, shop, "file-missing", "does not exist; expected a file of that name");
