@@ -80,7 +80,7 @@ static void check_section(const char *docs, const struct section_kind *kind) {
     char *part;
 
     (void)snprintf(heading, sizeof(heading), "\n### `[%s%s]`\n", kind->name,
-                   kind->named ? " NAME" : "");
+                   kind->home.named ? " NAME" : "");
     part = find_part(docs, heading);
     assert_non_null(strstr(part, kind->help));
     free(part);

@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 #include "read/file/table.h"
-#include "read/key/measure.h"
+#include "read/key/quantity.h"
 
 #include <stdio.h>
 #include <string.h>

@@ -167,7 +167,7 @@ static const char *read_one(const struct reading *reading, const struct key *key
     problems_init(&problems);
     memset(thing, 0, sizeof(*thing));
     reader.unit = reading->unit;
-    key->read(&reader, key, &entry, thing);
+    key->kind.read(&reader, key, &entry, thing);
     id = problems.count == 0 ? NULL : problems.list[0].id;
     assert_true(problems.count <= 1);
     problems_clear(&problems);
@@ -197,7 +197,7 @@ static void check_reading(const struct reading *reading) {
                  reading->text, (long long)value->amount, value->decimals, value->unit);
     }
     if (reading->choice >= 0) {
-        const struct choice *choice = (const void *)(thing.bytes + key->choice_at);
+        const struct choice *choice = (const void *)(thing.bytes + key->field.beside);
 
         assert_true(choice->set);
         assert_int_equal(choice->choice, reading->choice);

@@ -3,6 +3,7 @@
  * once. */
 #include "base/length.h"
 
+#include "base/array.h"
 #include "base/text.h"
 
 #include <stdio.h>
@@ -110,7 +111,7 @@ static bool take_fraction(const char **at, struct ratio *value) {
     const char *from = *at;
     struct ratio read = {0, 1, false};
 
-    for (size_t i = 0; i < sizeof(fractions) / sizeof(fractions[0]); i++) {
+    for (size_t i = 0; i < COUNT_OF(fractions); i++) {
         if (take(&from, fractions[i].sign)) {
             *value = (struct ratio){fractions[i].over, fractions[i].under, false};
             *at = from;
@@ -188,7 +189,7 @@ static length take_unit(const char **at) {
     const struct unit_row *best = NULL;
     size_t best_size = 0;
 
-    for (size_t i = 0; i < sizeof(units) / sizeof(units[0]); i++) {
+    for (size_t i = 0; i < COUNT_OF(units); i++) {
         const char *name = units[i].name;
         size_t size = strlen(name);
         char word[16] = "";
@@ -248,7 +249,7 @@ static bool take_month(const char **at) {
         return false;
     }
     memcpy(word, from, 3);
-    for (size_t i = 0; i < sizeof(months) / sizeof(months[0]); i++) {
+    for (size_t i = 0; i < COUNT_OF(months); i++) {
         if (text_same(word, months[i])) {
             while (is_letter(*from)) {
                 from++;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "base/text.h"
 
+#include "base/array.h"
 #include "base/pool.h"
 
 #include <string.h>
@@ -31,7 +32,7 @@ static size_t sequence_length(const unsigned char *text, size_t size) {
         {0xF0, 0xF0, 0x90, 0xBF, 4}, {0xF1, 0xF3, 0x80, 0xBF, 4}, {0xF4, 0xF4, 0x80, 0x8F, 4},
     };
 
-    for (size_t i = 0; i < sizeof(forms) / sizeof(forms[0]); i++) {
+    for (size_t i = 0; i < COUNT_OF(forms); i++) {
         size_t length = forms[i].length;
 
         if (text[0] < forms[i].first || text[0] > forms[i].last) {

@@ -4,7 +4,7 @@
 #include "rows.h"
 
 #include "model/measures.h"
-#include "read/key/measure.h"
+#include "read/key/quantity.h"
 #include "support.h"
 
 #include <setjmp.h>

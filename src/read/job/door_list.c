@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The door list: a table of rows, each with its own words on how it is made. */
 #include "base/text.h"
+
+#include "base/array.h"
 #include "model/construction.h"
 #include "read/file/table.h"
 #include "read/job/job_keys.h"
@@ -70,7 +72,7 @@ bool door_list_read(struct reader *reader, struct job *job) {
         {row_keys, row_key_count, 0},
         {construction_keys, CONSTRUCTION_KEY_COUNT, offsetof(struct row, own)},
     };
-    const size_t count = sizeof(sets) / sizeof(sets[0]);
+    const size_t count = COUNT_OF(sets);
     struct table table;
     struct column *columns;
 

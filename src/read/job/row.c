@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The columns of the door list that are not of [make]. */
 #include "read/job/job_keys.h"
-#include "read/key/grammar.h"
-#include "read/key/measure.h"
+#include "read/key/quantity.h"
+#include "read/key/rows.h"
 #include "read/rates/rates_keys.h"
 
 #include <string.h>
@@ -18,23 +18,11 @@ static const struct spelling uses[] = {
     {"drawer front", USE_DRAWER_FRONT},
     {"false front", USE_FALSE_FRONT},
     {"end panel", USE_END_PANEL},
-    {NULL, 0},
+    {0},
 };
 static const struct spelling hinge_sides[] = {
     {"left", HINGE_SIDE_LEFT}, {"right", HINGE_SIDE_RIGHT},   {"pair", HINGE_SIDE_PAIR},
-    {"top", HINGE_SIDE_TOP},   {"bottom", HINGE_SIDE_BOTTOM}, {NULL, 0},
-};
-static const struct form counts[] = {
-    {"", UNIT_COUNT, 0, 1, 9999},
-    {NULL, UNIT_MONEY, 0, 0, 0},
-};
-static const struct form leaves[] = {
-    {"", UNIT_COUNT, 0, 1, 2},
-    {NULL, UNIT_MONEY, 0, 0, 0},
-};
-static const struct form mids[] = {
-    {"", UNIT_COUNT, 0, 0, 20},
-    {NULL, UNIT_MONEY, 0, 0, 0},
+    {"top", HINGE_SIDE_TOP},   {"bottom", HINGE_SIDE_BOTTOM}, {0},
 };
 
 /* `10 | 12 1/2`: commas would part cells. */
@@ -62,7 +50,7 @@ static void read_heights(struct reader *reader, const struct key *key, const str
                         problem_quote(reader->problems, entry->text), key->example);
             return;
         }
-        if (!length_value(reader, key, &part, key->range, &heights[i])) {
+        if (!length_value(reader, key, &part, key->kind.range, &heights[i])) {
             return;
         }
         from = *to == '\0' ? to : to + 1;
@@ -82,104 +70,38 @@ static void read_extra(struct reader *reader, const struct key *key, const struc
     if (size > 0) {
         number = entry_part(reader, entry, entry->text, entry->text + size);
     }
-    if (measure_value(reader, key, &number, key->forms, &row->extra_charge, NULL) &&
+    if (quantity_value(reader, key, &number, key->kind.forms, &row->extra_charge, NULL) &&
         words.text[0] != '\0') {
         row->extra_words = entry_text(reader, &words);
     }
 }
 
 const struct key row_keys[] = {
-    {.name = "id",
-     .read = read_text,
-     .at = offsetof(struct row, id),
-     .needed = true,
-     .example = "D01",
+    {"id", AS_TEXT, FIELD(row, id), "D01", .needed = true,
      .help = "the shop's name of the row, each once"},
-    {.name = "room",
-     .read = read_text,
-     .at = offsetof(struct row, room),
-     .example = "galley",
-     .help = "the quote lists doors by room"},
-    {.name = "use",
-     .read = read_choice,
-     .at = offsetof(struct row, use),
-     .choices = uses,
-     .example = "door",
-     .other = "drawer front",
+    {"room", AS_TEXT, FIELD(row, room), "galley", .help = "the quote lists doors by room"},
+    {"use", AS_CHOICE(uses), FIELD(row, use), "door", "drawer front",
      .help = "door, drawer front, false front or end panel; absent: door"},
-    {.name = "count",
-     .read = read_measure,
-     .at = offsetof(struct row, count),
-     .forms = counts,
-     .preset = 1,
-     .example = "2",
+    {"count", AS_COUNT(1, 9999, 1), FIELD(row, count), "2",
      .help = "of openings or doors; absent: 1"},
-    {.name = "width",
-     .read = read_length,
-     .at = offsetof(struct row, width),
-     .range = SIDE_RANGE,
-     .needed = true,
-     .example = "15 1/2",
-     .other = "394 mm",
+    {"width", AS_LENGTH(SIDE_RANGE), FIELD(row, width), "15 1/2", "394 mm", .needed = true,
      .help = "as measured"},
-    {.name = "height",
-     .read = read_length,
-     .at = offsetof(struct row, height),
-     .range = SIDE_RANGE,
-     .needed = true,
-     .example = "30",
-     .other = "762 mm",
+    {"height", AS_LENGTH(SIDE_RANGE), FIELD(row, height), "30", "762 mm", .needed = true,
      .help = "as measured"},
-    {.name = "leaves",
-     .read = read_measure,
-     .at = offsetof(struct row, leaves),
-     .forms = leaves,
-     .preset = 1,
-     .example = "2",
-     .help = "1, or 2 for a pair; absent: 1"},
-    {.name = "mid rails",
-     .read = read_measure,
-     .at = offsetof(struct row, mid_rails),
-     .forms = mids,
-     .example = "1",
+    {"leaves", AS_COUNT(1, 2, 1), FIELD(row, leaves), "2", .help = "1, or 2 for a pair; absent: 1"},
+    {"mid rails", AS_COUNT(0, 20, 0), FIELD(row, mid_rails), "1",
      .help = "rails between top and bottom; absent: 0"},
-    {.name = "mid stiles",
-     .read = read_measure,
-     .at = offsetof(struct row, mid_stiles),
-     .forms = mids,
-     .example = "1",
+    {"mid stiles", AS_COUNT(0, 20, 0), FIELD(row, mid_stiles), "1",
      .help = "stiles between left and right; absent: 0"},
-    {.name = "rows",
-     .read = read_heights,
-     .at = offsetof(struct row, heights),
-     .range = SIDE_RANGE,
-     .example = "10 | 12 1/2",
+    {"rows", AS_OWN(read_heights, .range = SIDE_RANGE), FIELD(row, heights), "10 | 12 1/2",
      .help = "heights between the rails, top first; absent: equal"},
-    {.name = "hinge side",
-     .read = read_choice,
-     .at = offsetof(struct row, hinge_side),
-     .choices = hinge_sides,
-     .example = "left",
-     .other = "pair",
+    {"hinge side", AS_CHOICE(hinge_sides), FIELD(row, hinge_side), "left", "pair",
      .help = "left, right, pair, top or bottom"},
-    {.name = "pulls",
-     .read = read_measure,
-     .at = offsetof(struct row, pulls),
-     .forms = mids,
-     .preset = 1,
-     .example = "2",
+    {"pulls", AS_COUNT(0, 20, 1), FIELD(row, pulls), "2",
      .help = "how many of the `pull` on each leaf; absent: 1"},
-    {.name = "extra charge",
-     .read = read_extra,
-     .at = offsetof(struct row, extra_charge),
-     .forms = forms_money,
-     .example = "15.00 arched top",
-     .help = "added to the price of each leaf, and what for"},
-    {.name = "note",
-     .read = read_text,
-     .at = offsetof(struct row, note),
-     .example = "over the sink",
-     .help = "shown beside the door"},
+    {"extra charge", AS_OWN(read_extra, .forms = forms_money), FIELD(row, extra_charge),
+     "15.00 arched top", .help = "added to the price of each leaf, and what for"},
+    {"note", AS_TEXT, FIELD(row, note), "over the sink", .help = "shown beside the door"},
 };
 const size_t row_key_count = COUNT_OF(row_keys);
 

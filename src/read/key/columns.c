@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "read/key/columns.h"
 
+#include "base/array.h"
 #include "base/text.h"
 
 static const struct key *find(const struct column_set *sets, size_t count, const char *name,
@@ -27,7 +28,7 @@ static const char *meant_by(const char *written) {
                   {"remark", "note"},  {"comment", "note"},   {"hinging", "hinge side"},
                   {"location", "room"}};
 
-    for (size_t i = 0; i < sizeof(others) / sizeof(others[0]); i++) {
+    for (size_t i = 0; i < COUNT_OF(others); i++) {
         if (text_same(others[i].written, written)) {
             return others[i].column;
         }
@@ -132,8 +133,8 @@ void columns_read(struct reader *reader, const struct column *columns, const str
             continue;
         }
         if (cell->text[0] != '\0') {
-            key->read(reader, key, &(struct entry){.text = cell->text, .place = cell->place},
-                      (char *)target + columns[i].at);
+            key->kind.read(reader, key, &(struct entry){.text = cell->text, .place = cell->place},
+                           (char *)target + columns[i].at);
         } else if (key->needed) {
             problem_add(reader->problems, SEVERITY_ERROR, "missing-cell", row->place,
                         "the row has no %s; expected one like '%s'", key->name, key->example);

@@ -3,6 +3,7 @@
  * test compares. */
 #include "read/key/currency.h"
 
+#include "base/array.h"
 #include "base/text.h"
 
 #include <string.h>
@@ -22,10 +23,9 @@ static const char *const codes[] = {
     "USD", "UYU", "UZS", "VED", "VES", "VND", "VUV", "WST", "XAF", "XCD", "XOF", "XPF", "YER",
     "ZAR", "ZMW", "ZWL",
 };
-#define CODES (sizeof(codes) / sizeof(codes[0]))
 
 bool currency_known(const char *code) {
-    for (size_t i = 0; i < CODES; i++) {
+    for (size_t i = 0; i < COUNT_OF(codes); i++) {
         if (strcmp(codes[i], code) == 0) {
             return true;
         }
@@ -39,10 +39,10 @@ static const struct {
 } signs[] = {{"\xE2\x82\xAC", "EUR"}, {"\xC2\xA3", "GBP"}, {"euro", "EUR"}, {"euros", "EUR"}};
 
 const char *currency_meant(const char *text) {
-    for (size_t i = 0; i < sizeof(signs) / sizeof(signs[0]); i++) {
+    for (size_t i = 0; i < COUNT_OF(signs); i++) {
         if (text_same(signs[i].written, text)) {
             return signs[i].code;
         }
     }
-    return text_nearest(text, codes, CODES);
+    return text_nearest(text, codes, COUNT_OF(codes));
 }

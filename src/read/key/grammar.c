@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "read/key/grammar.h"
 
+#include "base/array.h"
 #include "base/text.h"
 #include "read/file/source.h"
-#include "read/key/measure.h"
+#include "read/key/quantity.h"
 #include "read/key/tail.h"
 
 #include <string.h>
@@ -56,10 +57,10 @@ void read_path(struct reader *reader, const struct key *key, const struct entry 
 static const char *choices_text(struct reader *reader, const struct key *key) {
     const char *all = "";
 
-    for (const struct spelling *spelling = key->choices; spelling->text != NULL && all != NULL;
+    for (const struct spelling *spelling = key->kind.choices; spelling->text != NULL && all != NULL;
          spelling++) {
         const char *between =
-            spelling == key->choices ? "" : (spelling[1].text == NULL ? " or " : ", ");
+            spelling == key->kind.choices ? "" : (spelling[1].text == NULL ? " or " : ", ");
 
         all = pool_format(&reader->problems->pool, "%s%s'%s'", all, between, spelling->text);
     }
@@ -74,14 +75,14 @@ const struct spelling *choice_find(struct reader *reader, const struct key *key,
     char tail[TAIL_SIZE];
     bool plain = tail_plain(entry->text, tail);
 
-    for (const struct spelling *spelling = key->choices; spelling->text != NULL; spelling++) {
+    for (const struct spelling *spelling = key->kind.choices; spelling->text != NULL; spelling++) {
         char known[TAIL_SIZE];
 
         if (text_same(spelling->text, entry->text) ||
             (plain && tail_plain(spelling->text, known) && strcmp(tail, known) == 0)) {
             return spelling;
         }
-        if (count < sizeof(names) / sizeof(names[0])) {
+        if (count < COUNT_OF(names)) {
             names[count++] = spelling->text;
         }
     }
@@ -130,15 +131,16 @@ void read_unit(struct reader *reader, const struct key *key, const struct entry 
 }
 
 static void *beside(const struct key *key, void *target) {
-    return (char *)target + key->choice_at;
+    return (char *)target + key->field.beside;
 }
 
-void read_measure(struct reader *reader, const struct key *key, const struct entry *entry,
-                  void *target) {
+void read_quantity(struct reader *reader, const struct key *key, const struct entry *entry,
+                   void *target) {
     struct value *field = key_field(key, target);
     int choice = 0;
 
-    if (measure_value(reader, key, entry, key->forms, field, &choice) && key->choice_at != 0) {
+    if (quantity_value(reader, key, entry, key->kind.forms, field, &choice) &&
+        key->field.beside != 0) {
         *(struct choice *)beside(key, target) =
             (struct choice){.place = entry->place, .choice = choice, .set = true};
     }
@@ -146,7 +148,7 @@ void read_measure(struct reader *reader, const struct key *key, const struct ent
 
 void read_length(struct reader *reader, const struct key *key, const struct entry *entry,
                  void *target) {
-    (void)length_value(reader, key, entry, key->range, key_field(key, target));
+    (void)length_value(reader, key, entry, key->kind.range, key_field(key, target));
 }
 
 void read_volume(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -183,13 +185,13 @@ void read_quarters(struct reader *reader, const struct key *key, const struct en
                                 .set = true};
         return;
     }
-    (void)length_value(reader, key, entry, key->range, field);
+    (void)length_value(reader, key, entry, key->kind.range, field);
 }
 
 static void report_unknown(struct reader *reader, const struct key *key,
                            const struct entry *entry) {
-    const char *section = name_section(key->names);
-    const char *nearest = name_nearest(reader->rates, 1U << (unsigned)key->names, entry->text,
+    const char *section = name_section(key->kind.names);
+    const char *nearest = name_nearest(reader->rates, 1U << (unsigned)key->kind.names, entry->text,
                                        &reader->problems->pool);
 
     if (nearest != NULL) {
@@ -204,7 +206,7 @@ static void report_unknown(struct reader *reader, const struct key *key,
 }
 
 int32_t name_resolve(struct reader *reader, const struct key *key, const struct entry *entry) {
-    int32_t index = name_find(reader->rates, key->names, entry->text);
+    int32_t index = name_find(reader->rates, key->kind.names, entry->text);
 
     if (index < 0 && reader->names_known) {
         report_unknown(reader, key, entry);
@@ -235,7 +237,7 @@ void read_name_none(struct reader *reader, const struct key *key, const struct e
 void read_index(struct reader *reader, const struct key *key, const struct entry *entry,
                 void *target) {
     *(int32_t *)key_field(key, target) = name_resolve(reader, key, entry);
-    if (key->choice_at != 0) {
+    if (key->field.beside != 0) {
         *(struct text *)beside(key, target) = entry_text(reader, entry);
     }
 }
@@ -249,12 +251,11 @@ static const struct {
     {MATERIAL_SHEET, NAME_SHEET, "a sheet"},
     {MATERIAL_GLASS, NAME_GLASS, "glass"},
 };
-#define STUFFS (sizeof(material_kinds) / sizeof(material_kinds[0]))
 
 static const char *allowed_text(struct reader *reader, unsigned allowed) {
     const char *all = "";
 
-    for (size_t i = 0; i < STUFFS && all != NULL; i++) {
+    for (size_t i = 0; i < COUNT_OF(material_kinds) && all != NULL; i++) {
         if ((allowed >> material_kinds[i].material_kind & 1U) != 0) {
             all = pool_format(&reader->problems->pool, "%s%s%s", all, *all == '\0' ? "" : " or ",
                               material_kinds[i].words);
@@ -268,8 +269,8 @@ static void report_material(struct reader *reader, const struct key *key,
     unsigned kinds = 0;
     const char *nearest;
 
-    for (size_t i = 0; i < STUFFS; i++) {
-        kinds |= (key->material_kind >> material_kinds[i].material_kind & 1U)
+    for (size_t i = 0; i < COUNT_OF(material_kinds); i++) {
+        kinds |= (key->kind.material_kinds >> material_kinds[i].material_kind & 1U)
                  << (unsigned)material_kinds[i].kind;
     }
     nearest = name_nearest(reader->rates, kinds, entry->text, &reader->problems->pool);
@@ -280,7 +281,7 @@ static void report_material(struct reader *reader, const struct key *key,
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-material", entry->place,
                     "%s '%s' is not in the rates; expected the name of %s", key->name,
-                    quote(reader, entry), allowed_text(reader, key->material_kind));
+                    quote(reader, entry), allowed_text(reader, key->kind.material_kinds));
     }
 }
 
@@ -289,16 +290,16 @@ void read_material(struct reader *reader, const struct key *key, const struct en
     struct material_reference *field = key_field(key, target);
 
     *field = (struct material_reference){.name = entry_text(reader, entry), .index = -1};
-    for (size_t i = 0; i < STUFFS; i++) {
+    for (size_t i = 0; i < COUNT_OF(material_kinds); i++) {
         int32_t index = name_find(reader->rates, material_kinds[i].kind, entry->text);
 
         if (index < 0) {
             continue;
         }
-        if ((key->material_kind >> material_kinds[i].material_kind & 1U) == 0) {
+        if ((key->kind.material_kinds >> material_kinds[i].material_kind & 1U) == 0) {
             problem_add(reader->problems, SEVERITY_ERROR, "wrong-material", entry->place,
                         "%s '%s' is %s; expected %s", key->name, quote(reader, entry),
-                        material_kinds[i].words, allowed_text(reader, key->material_kind));
+                        material_kinds[i].words, allowed_text(reader, key->kind.material_kinds));
             return;
         }
         field->kind = material_kinds[i].material_kind;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Lists: items between commas. */
 #include "read/key/grammar.h"
-#include "read/key/measure.h"
+#include "read/key/quantity.h"
 
 #include <string.h>
 
@@ -105,7 +105,7 @@ void read_lengths(struct reader *reader, const struct key *key, const struct ent
         return;
     }
     for (size_t i = 0; i < count; i++) {
-        if (!length_value(reader, key, &items[i], key->range, &values[i])) {
+        if (!length_value(reader, key, &items[i], key->kind.range, &values[i])) {
             return;
         }
         if (i > 0 && !is_above(&values[i], &values[i - 1])) {
@@ -135,18 +135,18 @@ static bool cut_item(struct reader *reader, const struct key *key, const struct 
 }
 
 /* How the limit of a step is read. */
-enum limit_is { LIMIT_LENGTH, LIMIT_MEASURE, LIMIT_VOLUME };
+enum limit_is { LIMIT_LENGTH, LIMIT_QUANTITY, LIMIT_VOLUME };
 
 static bool read_limit(struct reader *reader, const struct key *key, const struct entry *entry,
                        enum limit_is limit, struct value *value) {
     switch (limit) {
     case LIMIT_LENGTH:
-        return length_value(reader, key, entry, key->range, value);
+        return length_value(reader, key, entry, key->kind.range, value);
     case LIMIT_VOLUME:
         return volume_value(reader, key, entry, NULL, value);
-    case LIMIT_MEASURE:
+    case LIMIT_QUANTITY:
     default:
-        return measure_value(reader, key, entry, key->limit_forms, value, NULL);
+        return quantity_value(reader, key, entry, key->kind.limit_forms, value, NULL);
     }
 }
 
@@ -157,15 +157,15 @@ static bool read_step(struct reader *reader, const struct key *key, const struct
 
     if (!cut_item(reader, key, item, mark, &before, &after) ||
         !read_limit(reader, key, &before, limit, &step->limit) ||
-        !measure_value(reader, key, &after, key->forms, &step->value, NULL)) {
+        !quantity_value(reader, key, &after, key->kind.forms, &step->value, NULL)) {
         return false;
     }
     step->words = entry_text(reader, &before).s;
     return step->words != NULL;
 }
 
-static void read_steps(struct reader *reader, const struct key *key, const struct entry *entry,
-                       void *target, const char *mark, enum limit_is limit) {
+static void read_step_list(struct reader *reader, const struct key *key, const struct entry *entry,
+                           void *target, const char *mark, enum limit_is limit) {
     struct steps *field = key_field(key, target);
     struct entry *items;
     struct step *steps;
@@ -190,26 +190,26 @@ static void read_steps(struct reader *reader, const struct key *key, const struc
     *field = (struct steps){.s = steps, .count = count};
 }
 
-void read_rules(struct reader *reader, const struct key *key, const struct entry *entry,
+void read_steps(struct reader *reader, const struct key *key, const struct entry *entry,
                 void *target) {
-    read_steps(reader, key, entry, target, ":",
-               key->limit_forms == NULL ? LIMIT_LENGTH : LIMIT_MEASURE);
+    read_step_list(reader, key, entry, target, ":",
+                   key->kind.limit_forms == NULL ? LIMIT_LENGTH : LIMIT_QUANTITY);
 }
 
 void read_breaks(struct reader *reader, const struct key *key, const struct entry *entry,
                  void *target) {
-    read_steps(reader, key, entry, target, " at ", LIMIT_MEASURE);
+    read_step_list(reader, key, entry, target, " at ", LIMIT_QUANTITY);
 }
 
 void read_sizes(struct reader *reader, const struct key *key, const struct entry *entry,
                 void *target) {
-    read_steps(reader, key, entry, target, " at ", LIMIT_VOLUME);
+    read_step_list(reader, key, entry, target, " at ", LIMIT_VOLUME);
 }
 
 static void read_named_values(struct reader *reader, const struct key *key,
                               const struct entry *entry, void *target, const char *mark) {
     struct named_value **field = key_field(key, target);
-    size_t *field_count = (size_t *)(void *)((char *)target + key->choice_at);
+    size_t *field_count = (size_t *)(void *)((char *)target + key->field.beside);
     struct named_value *values;
     struct entry *items;
     size_t count;
@@ -226,7 +226,7 @@ static void read_named_values(struct reader *reader, const struct key *key,
         struct entry name;
 
         if (!cut_item(reader, key, &items[i], mark, &number, &name) ||
-            !measure_value(reader, key, &number, key->forms, &values[i].value, NULL)) {
+            !quantity_value(reader, key, &number, key->kind.forms, &values[i].value, NULL)) {
             return;
         }
         values[i].name = entry_text(reader, &name);

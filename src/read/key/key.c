@@ -7,7 +7,7 @@
 #include <string.h>
 
 void *key_field(const struct key *key, void *target) {
-    return (char *)target + key->at;
+    return (char *)target + key->field.at;
 }
 
 const struct key *key_find(const struct key *keys, size_t count, const char *name) {
@@ -29,15 +29,15 @@ const char *key_expected(struct reader *reader, const struct key *key) {
 }
 
 void key_preset(const struct key *key, struct place place, void *target) {
-    if (key->read == read_measure && key->forms[0].unit == UNIT_COUNT) {
+    if (key->kind.read == read_quantity && key->kind.forms[0].unit == UNIT_COUNT) {
         struct value *value = key_field(key, target);
 
-        *value = (struct value){.amount = key->preset, .unit = UNIT_COUNT, .place = place};
-    } else if (key->read == read_name || key->read == read_name_none) {
+        *value = (struct value){.amount = key->kind.preset, .unit = UNIT_COUNT, .place = place};
+    } else if (key->kind.read == read_name || key->kind.read == read_name_none) {
         ((struct reference *)key_field(key, target))->index = -1;
-    } else if (key->read == read_material) {
+    } else if (key->kind.read == read_material) {
         ((struct material_reference *)key_field(key, target))->index = -1;
-    } else if (key->read == read_index) {
+    } else if (key->kind.read == read_index) {
         *(int32_t *)key_field(key, target) = -1;
     }
 }
@@ -130,11 +130,11 @@ static void read_table(struct reader *reader, const struct key *keys, size_t cou
                             section_title(reader, section), key->name, key->name, key->example);
             }
         } else if (written->value != NULL) {
-            key->read(reader, key,
-                      &(struct entry){.text = written->value,
-                                      .place = written->value_place,
-                                      .cut = written->cut},
-                      target);
+            key->kind.read(reader, key,
+                           &(struct entry){.text = written->value,
+                                           .place = written->value_place,
+                                           .cut = written->cut},
+                           target);
         }
     }
 }
@@ -189,12 +189,12 @@ static void report_unknown_section(struct reader *reader, const struct section_k
 /* Whether the section may be read as that kind. */
 static bool check_head(struct reader *reader, const struct section_kind *kind,
                        const struct ini_section *section) {
-    if (kind->named && section->name[0] == '\0') {
+    if (kind->home.named && section->name[0] == '\0') {
         problem_add(reader->problems, SEVERITY_ERROR, "section-without-name", section->place,
                     "[%s] has no name; expected one like '[%s NAME]'", kind->name, kind->name);
         return false;
     }
-    if (!kind->named && section->name[0] != '\0') {
+    if (!kind->home.named && section->name[0] != '\0') {
         problem_add(reader->problems, SEVERITY_ERROR, "section-with-name", section->place,
                     "%s has a name; expected only '[%s]'", section_title(reader, section),
                     kind->name);
@@ -204,11 +204,11 @@ static bool check_head(struct reader *reader, const struct section_kind *kind,
 }
 
 static size_t *count_of(const struct section_kind *kind, void *whole) {
-    return (size_t *)(void *)((char *)whole + kind->count_at);
+    return (size_t *)(void *)((char *)whole + kind->home.count_at);
 }
 
 static void **array_of(const struct section_kind *kind, void *whole) {
-    return (void **)(void *)((char *)whole + kind->at);
+    return (void **)(void *)((char *)whole + kind->home.at);
 }
 
 /* Room for the sections of a named kind, their names filled in, so that keys may name sections that
@@ -221,7 +221,7 @@ static void collect_names(struct reader *reader, const struct ini *ini,
     for (size_t i = 0; i < ini->count; i++) {
         count += text_same(ini->sections[i].kind, kind->name) ? 1 : 0;
     }
-    array = pool_take(reader->pool, count, kind->size);
+    array = pool_take(reader->pool, count, kind->home.size);
     if (array == NULL) {
         return;
     }
@@ -229,7 +229,7 @@ static void collect_names(struct reader *reader, const struct ini *ini,
     count = 0;
     for (size_t i = 0; i < ini->count; i++) {
         const struct ini_section *section = &ini->sections[i];
-        struct text *name = (struct text *)(void *)(array + count * kind->size);
+        struct text *name = (struct text *)(void *)(array + count * kind->home.size);
 
         if (text_same(section->kind, kind->name) && section->name[0] != '\0') {
             name->s = pool_text(reader->pool, section->name, strlen(section->name));
@@ -243,11 +243,11 @@ static void collect_names(struct reader *reader, const struct ini *ini,
 /* The struct that a section fills; NULL: memory ran out while names were collected. */
 static void *thing_of(const struct section_kind *kind, const struct ini_section *section,
                       void *whole) {
-    if (!kind->named) {
-        return (char *)whole + kind->at;
+    if (!kind->home.named) {
+        return (char *)whole + kind->home.at;
     }
     for (size_t i = 0; i < *count_of(kind, whole); i++) {
-        char *target = (char *)*array_of(kind, whole) + i * kind->size;
+        char *target = (char *)*array_of(kind, whole) + i * kind->home.size;
 
         if (text_same(((struct text *)(void *)target)->s, section->name)) {
             return target;
@@ -272,7 +272,7 @@ static void read_section(struct reader *reader, const struct section_kind *kind,
 void sections_read(struct reader *reader, const struct ini *ini,
                    const struct section_kind *const *kinds, size_t count, void *whole) {
     for (size_t i = 0; i < count; i++) {
-        if (kinds[i]->named) {
+        if (kinds[i]->home.named) {
             collect_names(reader, ini, kinds[i], whole);
         }
     }
@@ -291,7 +291,7 @@ void sections_read(struct reader *reader, const struct ini *ini,
             problem_add(reader->problems, SEVERITY_ERROR, "missing-section",
                         (struct place){.file = ini->file, .line = 1},
                         "the file lacks the section '[%s%s]'; it is needed", kinds[i]->name,
-                        kinds[i]->named ? " NAME" : "");
+                        kinds[i]->home.named ? " NAME" : "");
         }
     }
 }

@@ -26,16 +26,16 @@ struct entry {
     bool cut; /* as in struct ini_key */
 };
 
-/* One way to write a number with what follows it. Rows end with one whose tail is NULL. */
+/* One way to write a number with what follows it. Tables end with one whose tail is NULL. */
 struct form {
-    const char *tail; /* in the plain spelling of read/key/measure.c: `per hour`, `% of cost` */
+    const char *tail; /* in the plain spelling of read/key/quantity.c: `per hour`, `% of cost` */
     enum unit unit;
     int choice;        /* what the tail means, for the choice beside the value */
     int32_t low, high; /* in whole units, both allowed */
 };
 #define NO_LIMIT INT32_MAX
 
-/* How one choice of a set is spelled. Rows end with one whose text is NULL. */
+/* How one choice of a set is spelled. Tables end with one whose text is NULL. */
 struct spelling {
     const char *text;
     int choice;
@@ -50,21 +50,41 @@ struct key;
 typedef void key_read(struct reader *reader, const struct key *key, const struct entry *entry,
                       void *target);
 
-struct key {
-    const char *name;
+/* How a value is read and what it may be; of the fields, those that its reader needs. */
+struct value_kind {
     key_read *read;
-    size_t at;        /* offset of the field in its struct */
-    size_t choice_at; /* of the choice that the tail decides; 0: none */
     const struct form *forms;
     const struct form *limit_forms; /* of the limit in `limit: value`, `limit at value` */
     const struct spelling *choices;
     const struct length_range *range;
-    enum name_kind names;   /* where a name is looked up */
-    unsigned material_kind; /* which materials may be named: bits 1 << enum material_kind */
-    int preset;             /* of a count that is absent */
-    bool needed;
+    enum name_kind names;    /* where a name is looked up */
+    unsigned material_kinds; /* which materials may be named: bits 1 << enum material_kind */
+    int preset;              /* of a count that is absent */
+};
+
+/* Where a value goes: offsets in the struct that a section or a row fills. */
+struct key_field {
+    size_t at;
+    size_t beside; /* of what its reader fills as well: the choice that a suffix decides, a count,
+                      the text as written; 0: nothing */
+};
+
+/* Rows are written with the words of read/key/rows.h. */
+struct key {
+    const char *name;
+    struct value_kind kind;
+    struct key_field field;
     const char *example, *other; /* how it is written; other may be NULL */
-    const char *help;            /* one line on what it means */
+    bool needed;
+    const char *help; /* one line on what it means */
+};
+
+/* Where sections of a kind go: offsets in the file's struct. */
+struct section_home {
+    size_t at;       /* of the struct; if named: of the pointer to the array */
+    size_t count_at; /* if named: of the array's count */
+    size_t size;     /* if named: of one; its first field is its struct text name */
+    bool named;      /* any number of it, each with a name; else at most one */
 };
 
 /* A kind of section: `[shop]`, `[lumber NAME]`. */
@@ -72,15 +92,11 @@ struct section_kind {
     const char *name;
     const struct key *keys;
     size_t key_count;
+    struct section_home home;
+    size_t keys_at;              /* offset of the struct that the keys fill, within that one */
     const struct key *more_keys; /* beside those, where a table serves more than one kind */
     size_t more_key_count;
-    bool named;  /* any number of it, each with a name; else at most one */
     bool needed; /* the file must have one */
-    size_t
-        at; /* offset, in the file's struct, of the struct; of the pointer to the array if named */
-    size_t count_at; /* if named: of the array's count */
-    size_t size;     /* if named: of one; its first field is its struct text name */
-    size_t keys_at;  /* offset of the struct that the keys fill, within that one */
     /* What must hold between keys; after all keys of the section were read; NULL: nothing. */
     void (*check)(struct reader *reader, const struct ini_section *section, void *target);
     const char *help;

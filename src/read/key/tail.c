@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "read/key/tail.h"
 
+#include "base/array.h"
 #include "base/text.h"
 
 #include <string.h>
@@ -95,7 +96,7 @@ static const struct pair {
 
 /* A word as written into its plain form; "" drops it. */
 static const char *plain_word(const char *choice) {
-    for (size_t i = 0; i < sizeof(spellings) / sizeof(spellings[0]); i++) {
+    for (size_t i = 0; i < COUNT_OF(spellings); i++) {
         if (text_same(spellings[i].written, choice)) {
             return spellings[i].plain;
         }
@@ -104,7 +105,7 @@ static const char *plain_word(const char *choice) {
 }
 
 static const char *plain_pair(const char *first, const char *second) {
-    for (size_t i = 0; i < sizeof(pairs) / sizeof(pairs[0]); i++) {
+    for (size_t i = 0; i < COUNT_OF(pairs); i++) {
         if (strcmp(pairs[i].first, first) == 0 && strcmp(pairs[i].second, second) == 0) {
             return pairs[i].plain;
         }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "read/rates/rates_file.h"
 
+#include "base/array.h"
 #include "base/text.h"
 #include "read/file/ini.h"
 #include "read/rates/picture.h"

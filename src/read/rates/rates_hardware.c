@@ -1,55 +1,41 @@
 /* SPDX-License-Identifier: MIT */
 /* Hinges, pulls and small things that are used up. */
-#include "read/key/grammar.h"
-#include "read/key/measure.h"
+#include "read/key/quantity.h"
+#include "read/key/rows.h"
 #include "read/key/tail.h"
 #include "read/rates/rates_keys.h"
 
 #include <string.h>
 
-static const struct form hinge_count[] = {
-    {"", UNIT_COUNT, 0, 1, 10},
-    {NULL, UNIT_MONEY, 0, 0, 0},
-};
+static const struct form hinge_count[] = {{"", UNIT_COUNT, 0, 1, 10}, {0}};
 static const struct form weights[] = {
     {"lb", UNIT_LB, 0, 0, 1000},
     {"kg", UNIT_KG, 0, 0, 500},
-    {NULL, UNIT_MONEY, 0, 0, 0},
+    {0},
 };
 
 static const struct key hinge_keys[] = {
-    {.name = "by height",
-     .read = read_rules,
-     .at = offsetof(struct hinge_rules, by_height),
-     .forms = hinge_count,
-     .range = INCHES(1, 240),
-     .example = "40 in: 2, 60 in: 3, 80 in: 4",
+    {"by height", AS_OWN(read_steps, .forms = hinge_count, .range = INCHES(1, 240)),
+     FIELD(hinge_rules, by_height), "40 in: 2, 60 in: 3, 80 in: 4",
      .help = "up to which height how many hinges"},
-    {.name = "by weight",
-     .read = read_rules,
-     .at = offsetof(struct hinge_rules, by_weight),
-     .forms = hinge_count,
-     .limit_forms = weights,
-     .example = "15 lb: 2, 30 lb: 3, 45 lb: 4",
+    {"by weight", AS_OWN(read_steps, .forms = hinge_count, .limit_forms = weights),
+     FIELD(hinge_rules, by_weight), "15 lb: 2, 30 lb: 3, 45 lb: 4",
      .help = "up to which weight how many hinges"},
 };
 
 const struct section_kind section_hinges = {
-    .name = "hinges",
-    .keys = hinge_keys,
-    .key_count = COUNT_OF(hinge_keys),
-    .at = offsetof(struct rates, hinges),
+    "hinges", hinge_keys, COUNT_OF(hinge_keys), SECTION(rates, hinges),
     .help = "How many hinges a door gets: the larger number of the two rules."};
 
 static const struct form hardware_price[] = {
     {"each", UNIT_MONEY_EACH, PRICE_EACH, 0, NO_LIMIT},
     {"per pack", UNIT_MONEY_EACH, PRICE_PER_PACK, 0, NO_LIMIT},
-    {NULL, UNIT_MONEY, 0, 0, 0},
+    {0},
 };
 static const struct form pack[] = {
     {"", UNIT_COUNT, 0, 1, 10000},
     {"piece", UNIT_COUNT, 0, 1, 10000},
-    {NULL, UNIT_MONEY, 0, 0, 0},
+    {0},
 };
 
 /* `by others` stands where a price would. */
@@ -61,8 +47,8 @@ static void read_hardware_price(struct reader *reader, const struct key *key,
     if (tail_plain(entry->text, tail) && strcmp(tail, "by others") == 0) {
         hardware->by_others = true;
     } else {
-        (void)measure_value(reader, key, entry, key->forms, &hardware->price,
-                            &hardware->price_by.choice);
+        (void)quantity_value(reader, key, entry, key->kind.forms, &hardware->price,
+                             &hardware->price_by.choice);
     }
 }
 
@@ -75,40 +61,21 @@ static void check_hardware(struct reader *reader, const struct ini_section *sect
 }
 
 static const struct key hardware_keys[] = {
-    {.name = "words",
-     .read = read_text,
-     .at = offsetof(struct hardware, client_name),
-     .example = "concealed hinge",
+    {"words", AS_TEXT, FIELD(hardware, client_name), "concealed hinge",
      .help = "how the client reads it; absent: the name"},
-    {.name = "price",
-     .read = read_hardware_price,
-     .at = offsetof(struct hardware, price),
-     .forms = hardware_price,
-     .needed = true,
-     .example = "3.60 each",
-     .other = "by others",
+    {"price", AS_OWN(read_hardware_price, .forms = hardware_price), FIELD(hardware, price),
+     "3.60 each", "by others", .needed = true,
      .help = "of a piece; `42.00 per pack`: of `pack` pieces; by others: named, not sold"},
-    {.name = "pack",
-     .read = read_measure,
-     .at = offsetof(struct hardware, pack),
-     .forms = pack,
-     .example = "10",
+    {"pack", AS_QUANTITY(pack), FIELD(hardware, pack), "10",
      .help = "pieces in a pack; only whole packs are bought"},
-    {.name = "spares",
-     .read = read_measure,
-     .at = offsetof(struct hardware, spares),
-     .forms = forms_percent,
-     .example = "5 %",
+    {"spares", AS_PERCENT(0, 100), FIELD(hardware, spares), "5 %",
      .help = "bought beyond what is needed"},
 };
 
-const struct section_kind section_hardware = {.name = "hardware",
-                                              .keys = hardware_keys,
-                                              .key_count = COUNT_OF(hardware_keys),
-                                              .named = true,
-                                              .at = offsetof(struct rates, hardware),
-                                              .count_at = offsetof(struct rates, hardware_count),
-                                              .size = sizeof(struct hardware),
+const struct section_kind section_hardware = {"hardware",
+                                              hardware_keys,
+                                              COUNT_OF(hardware_keys),
+                                              SECTIONS(rates, hardware, hardware_count, hardware),
                                               .check = check_hardware,
                                               .help = "A hinge, a pull or another bought piece."};
 
@@ -120,26 +87,16 @@ static const struct form consumable_price[] = {
     {"per m2", UNIT_MONEY_PER_M2, 0, 0, NO_LIMIT},
     {"per m2 sprayed", UNIT_MONEY_PER_M2, 0, 0, NO_LIMIT},
     {"per hour", UNIT_MONEY_PER_HOUR, 0, 0, NO_LIMIT},
-    {NULL, UNIT_MONEY, 0, 0, 0},
+    {0},
 };
 
 static const struct key consumable_keys[] = {
-    {.name = "price",
-     .read = read_measure,
-     .at = offsetof(struct consumable, price),
-     .forms = consumable_price,
-     .needed = true,
-     .example = "0.85 per door",
-     .other = "0.20 per sqft",
+    {"price", AS_QUANTITY(consumable_price), FIELD(consumable, price), "0.85 per door",
+     "0.20 per sqft", .needed = true,
      .help = "by the door, the hinge, the area of sprayed surface, or the hour of labor"},
 };
 
 const struct section_kind section_consumable = {
-    .name = "consumable",
-    .keys = consumable_keys,
-    .key_count = COUNT_OF(consumable_keys),
-    .named = true,
-    .at = offsetof(struct rates, consumables),
-    .count_at = offsetof(struct rates, consumable_count),
-    .size = sizeof(struct consumable),
+    "consumable", consumable_keys, COUNT_OF(consumable_keys),
+    SECTIONS(rates, consumables, consumable_count, consumable),
     .help = "Small things used up: glue, abrasives, masking, packing."};

@@ -24,14 +24,6 @@ extern const struct section_kind *const rates_sections[];
 extern const size_t rates_section_count;
 
 /* Forms and choices that more than one table needs. */
-extern const struct form forms_money[], forms_per_hour[], forms_percent[], forms_density[],
-    forms_area[], forms_per_run[], forms_per_area[], forms_waste[], forms_hours[], forms_minutes[];
-extern const struct spelling choices_yes_no[], choices_unit[];
-
-#define COUNT_OF(rows) (sizeof(rows) / sizeof((rows)[0]))
-
-/* Both ends in nm; in whole inches. */
-#define RANGE(low_nm, high_nm)      (&(const struct length_range){(low_nm), (high_nm)})
-#define INCHES(low_inch, high_inch) RANGE((low_inch)*NM_PER_INCH, (high_inch)*NM_PER_INCH)
+extern const struct form forms_per_hour[], forms_per_area[];
 
 #endif

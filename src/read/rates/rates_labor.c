@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What is done, at which machine, and how long it takes. */
-#include "read/key/grammar.h"
-#include "read/key/measure.h"
+#include "read/key/quantity.h"
+#include "read/key/rows.h"
 #include "read/rates/rates_keys.h"
 
 #include <string.h>
@@ -33,7 +33,7 @@ static const struct spelling drivers_inch[] = {
     {"sqft of solid panel", DRIVER_SOLID_AREA},
     {"ft of raised edge", DRIVER_RAISED_RUN},
     {"ft of banding", DRIVER_BANDED_RUN},
-    {NULL, 0},
+    {0},
 };
 static const struct spelling drivers_mm[] = {
     {"job", DRIVER_JOB},
@@ -62,12 +62,14 @@ static const struct spelling drivers_mm[] = {
     {"m2 of solid panel", DRIVER_SOLID_AREA},
     {"m of raised edge", DRIVER_RAISED_RUN},
     {"m of banding", DRIVER_BANDED_RUN},
-    {NULL, 0},
+    {0},
 };
+static const struct form minutes[] = {
+    {"", UNIT_MIN, 0, 0, 10000}, {"min", UNIT_MIN, 0, 0, 10000}, {0}};
 static const struct form feeds[] = {
     {"ft per min", UNIT_FT_PER_MIN, 0, 0, 1000},
     {"m per min", UNIT_M_PER_MIN, 0, 0, 300},
-    {NULL, UNIT_MONEY, 0, 0, 0},
+    {0},
 };
 static const struct form handlings[] = {
     {"min per part", UNIT_MIN, DRIVER_PART, 0, 1000},
@@ -75,7 +77,7 @@ static const struct form handlings[] = {
     {"min per stile", UNIT_MIN, DRIVER_STILE, 0, 1000},
     {"min per rail", UNIT_MIN, DRIVER_RAIL, 0, 1000},
     {"min per panel", UNIT_MIN, DRIVER_PANEL, 0, 1000},
-    {NULL, UNIT_MONEY, 0, 0, 0},
+    {0},
 };
 static const struct form setups[] = {
     {"min per job", UNIT_MIN, SETUP_PER_JOB, 0, 10000},
@@ -86,15 +88,7 @@ static const struct form setups[] = {
     {"min per style", UNIT_MIN, SETUP_PER_STYLE, 0, 10000},
     {"min per coat", UNIT_MIN, SETUP_PER_COAT, 0, 10000},
     {"min per color", UNIT_MIN, SETUP_PER_COLOR, 0, 10000},
-    {NULL, UNIT_MONEY, 0, 0, 0},
-};
-static const struct form passes[] = {
-    {"", UNIT_COUNT, 0, 1, 50},
-    {NULL, UNIT_MONEY, 0, 0, 0},
-};
-static const struct form hands[] = {
-    {"", UNIT_COUNT, 0, 1, 20},
-    {NULL, UNIT_MONEY, 0, 0, 0},
+    {0},
 };
 
 /* The words for runs and areas are those of the file's units. */
@@ -102,14 +96,14 @@ static void read_driver(struct reader *reader, const struct key *key, const stru
                         void *target) {
     struct key row = *key;
 
-    row.choices = reader->unit == LENGTH_INCH ? drivers_inch : drivers_mm;
+    row.kind.choices = reader->unit == LENGTH_INCH ? drivers_inch : drivers_mm;
     read_choice(reader, &row, entry, target);
 }
 
 /* `16 in, one side open` */
 static void read_capacity(struct reader *reader, const struct key *key, const struct entry *entry,
                           void *target) {
-    static const struct spelling words[] = {{"one side open", 1}, {NULL, 0}};
+    static const struct spelling words[] = {{"one side open", 1}, {0}};
     struct operation *operation = target;
     struct key row = *key;
     struct entry *items;
@@ -118,87 +112,36 @@ static void read_capacity(struct reader *reader, const struct key *key, const st
     if (!list_split(reader, key, entry, true, &items, &count)) {
         return;
     }
-    row.choices = words;
+    row.kind.choices = words;
     if (count > 2) {
         problem_add(reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
                     "capacity '%s' cannot be read; expected %s",
                     problem_quote(reader->problems, entry->text), key_expected(reader, key));
         return;
     }
-    if (length_value(reader, key, &items[0], key->range, &operation->capacity) && count == 2) {
+    if (length_value(reader, key, &items[0], key->kind.range, &operation->capacity) && count == 2) {
         operation->one_side_open = choice_find(reader, &row, &items[1]) != NULL;
     }
 }
 
 static const struct key operation_keys[] = {
-    {.name = "machine",
-     .read = read_index,
-     .at = offsetof(struct operation, machine),
-     .choice_at = offsetof(struct operation, machine_name),
-     .names = NAME_MACHINE,
-     .example = "router table",
+    {"machine", AS_INDEX(NAME_MACHINE), FIELDS(operation, machine, machine_name), "router table",
      .help = "a [machine NAME]; absent: handwork"},
-    {.name = "per",
-     .read = read_driver,
-     .at = offsetof(struct operation, per),
-     .needed = true,
-     .choices = drivers_inch,
-     .example = "door",
-     .other = "ft of frame",
-     .help = "what it is counted by"},
-    {.name = "minutes",
-     .read = read_measure,
-     .at = offsetof(struct operation, minutes),
-     .forms = forms_minutes,
-     .example = "1.5",
-     .help = "for each of them"},
-    {.name = "feed",
-     .read = read_measure,
-     .at = offsetof(struct operation, feed),
-     .forms = feeds,
-     .example = "12 ft per min",
-     .other = "4 m per min",
+    {"per", AS_OWN(read_driver, .choices = drivers_inch), FIELD(operation, per), "door",
+     "ft of frame", .needed = true, .help = "what it is counted by"},
+    {"minutes", AS_QUANTITY(minutes), FIELD(operation, minutes), "1.5", .help = "for each of them"},
+    {"feed", AS_QUANTITY(feeds), FIELD(operation, feed), "12 ft per min", "4 m per min",
      .help = "instead of minutes, where it is counted by a run"},
-    {.name = "handling",
-     .read = read_measure,
-     .at = offsetof(struct operation, handling),
-     .choice_at = offsetof(struct operation, handling_per),
-     .forms = handlings,
-     .example = "0.20 min per part",
-     .help = "added for each part, door, stile, rail or panel"},
-    {.name = "passes",
-     .read = read_measure,
-     .at = offsetof(struct operation, passes),
-     .forms = passes,
-     .preset = 1,
-     .example = "2",
-     .help = "how often; absent: 1"},
-    {.name = "setup",
-     .read = read_measure,
-     .at = offsetof(struct operation, setup),
-     .choice_at = offsetof(struct operation, setup_per),
-     .forms = setups,
-     .example = "15 min per thickness",
+    {"handling", AS_QUANTITY(handlings), FIELDS(operation, handling, handling_per),
+     "0.20 min per part", .help = "added for each part, door, stile, rail or panel"},
+    {"passes", AS_COUNT(1, 50, 1), FIELD(operation, passes), "2", .help = "how often; absent: 1"},
+    {"setup", AS_QUANTITY(setups), FIELDS(operation, setup, setup_per), "15 min per thickness",
      .help = "before it starts: per job, material, thickness, width, length, style, coat or color"},
-    {.name = "hands",
-     .read = read_measure,
-     .at = offsetof(struct operation, hands),
-     .forms = hands,
-     .preset = 1,
-     .example = "2",
-     .help = "people at it; absent: 1"},
-    {.name = "capacity",
-     .read = read_capacity,
-     .at = offsetof(struct operation, capacity),
-     .range = RANGE(NM_PER_INCH, 240 * NM_PER_INCH),
-     .example = "16 in, one side open",
-     .other = "25 in",
+    {"hands", AS_COUNT(1, 20, 1), FIELD(operation, hands), "2", .help = "people at it; absent: 1"},
+    {"capacity", AS_OWN(read_capacity, .range = RANGE(NM_PER_INCH, 240 * NM_PER_INCH)),
+     FIELD(operation, capacity), "16 in, one side open", "25 in",
      .help = "width that the machine takes; one side open: up to twice it in two"},
-    {.name = "labor rate",
-     .read = read_measure,
-     .at = offsetof(struct operation, labor_rate),
-     .forms = forms_per_hour,
-     .example = "44.00 per hour",
+    {"labor rate", AS_QUANTITY(forms_per_hour), FIELD(operation, labor_rate), "44.00 per hour",
      .help = "absent: the shop's"},
 };
 
@@ -234,31 +177,19 @@ static void check_operation(struct reader *reader, const struct ini_section *sec
     }
 }
 
-const struct section_kind section_operation = {.name = "operation",
-                                               .keys = operation_keys,
-                                               .key_count = COUNT_OF(operation_keys),
-                                               .named = true,
-                                               .at = offsetof(struct rates, operations),
-                                               .count_at = offsetof(struct rates, operation_count),
-                                               .size = sizeof(struct operation),
-                                               .check = check_operation,
-                                               .help = "A step of the work and its minutes."};
+const struct section_kind section_operation = {
+    "operation",
+    operation_keys,
+    COUNT_OF(operation_keys),
+    SECTIONS(rates, operations, operation_count, operation),
+    .check = check_operation,
+    .help = "A step of the work and its minutes."};
 
 static const struct key machine_keys[] = {
-    {.name = "rate",
-     .read = read_measure,
-     .at = offsetof(struct machine, rate),
-     .forms = forms_per_hour,
-     .needed = true,
-     .example = "4.00 per hour",
+    {"rate", AS_QUANTITY(forms_per_hour), FIELD(machine, rate), "4.00 per hour", .needed = true,
      .help = "what an hour of the machine costs, without the person"},
 };
 
-const struct section_kind section_machine = {.name = "machine",
-                                             .keys = machine_keys,
-                                             .key_count = COUNT_OF(machine_keys),
-                                             .named = true,
-                                             .at = offsetof(struct rates, machines),
-                                             .count_at = offsetof(struct rates, machine_count),
-                                             .size = sizeof(struct machine),
+const struct section_kind section_machine = {"machine", machine_keys, COUNT_OF(machine_keys),
+                                             SECTIONS(rates, machines, machine_count, machine),
                                              .help = "A machine and its cost per hour."};

@@ -4,24 +4,15 @@
 #include "base/text.h"
 #include "read/file/source.h"
 #include "read/key/columns.h"
-#include "read/key/grammar.h"
+#include "read/key/rows.h"
 #include "read/rates/rates_keys.h"
 
 #include <string.h>
 #include <unistd.h>
 
-static const struct form gravity[] = {
-    {"", UNIT_NUMBER, 0, 0, 2},
-    {NULL, UNIT_MONEY, 0, 0, 0},
-};
-static const struct form shrinkage[] = {
-    {"", UNIT_PERCENT, 0, 0, 30},
-    {NULL, UNIT_MONEY, 0, 0, 0},
-};
-static const struct form coefficient[] = {
-    {"", UNIT_NUMBER, 0, 0, 1},
-    {NULL, UNIT_MONEY, 0, 0, 0},
-};
+static const struct form gravity[] = {{"", UNIT_NUMBER, 0, 0, 2}, {0}};
+static const struct form shrinkage[] = {{"", UNIT_PERCENT, 0, 0, 30}, {0}};
+static const struct form coefficient[] = {{"", UNIT_NUMBER, 0, 0, 1}, {0}};
 
 /* Says more on a wood than the program reads. */
 static void skip(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -33,72 +24,30 @@ static void skip(struct reader *reader, const struct key *key, const struct entr
 }
 
 const struct key wood_columns[] = {
-    {.name = "name",
-     .read = read_text,
-     .at = offsetof(struct wood, name),
-     .needed = true,
-     .example = "yellow-poplar",
+    {"name", AS_TEXT, FIELD(wood, name), "yellow-poplar", .needed = true,
      .help = "as `species` gives it"},
-    {.name = "common_name",
-     .read = read_text,
-     .at = offsetof(struct wood, common),
-     .example = "maple, sugar (hard maple)",
+    {"common_name", AS_TEXT, FIELD(wood, common), "maple, sugar (hard maple)",
      .help = "as its source gives it"},
-    {.name = "botanical_name",
-     .read = read_text,
-     .at = offsetof(struct wood, botanical),
-     .example = "Acer saccharum",
-     .help = "in Latin"},
-    {.name = "sg_green_volume",
-     .read = read_measure,
-     .at = offsetof(struct wood, sg_green),
-     .forms = gravity,
-     .example = "0.56",
+    {"botanical_name", AS_TEXT, FIELD(wood, botanical), "Acer saccharum", .help = "in Latin"},
+    {"sg_green_volume", AS_QUANTITY(gravity), FIELD(wood, sg_green), "0.56",
      .help = "specific gravity on green volume"},
-    {.name = "sg_12pct_volume",
-     .read = read_measure,
-     .at = offsetof(struct wood, sg_12),
-     .forms = gravity,
-     .example = "0.63",
+    {"sg_12pct_volume", AS_QUANTITY(gravity), FIELD(wood, sg_12), "0.63",
      .help = "specific gravity at 12 % moisture"},
-    {.name = "shrink_radial_pct",
-     .read = read_measure,
-     .at = offsetof(struct wood, shrink_radial),
-     .forms = shrinkage,
-     .example = "4.8",
+    {"shrink_radial_pct", AS_QUANTITY(shrinkage), FIELD(wood, shrink_radial), "4.8",
      .help = "from green to oven dry, radial"},
-    {.name = "shrink_tangential_pct",
-     .read = read_measure,
-     .at = offsetof(struct wood, shrink_tangential),
-     .forms = shrinkage,
-     .example = "9.9",
+    {"shrink_tangential_pct", AS_QUANTITY(shrinkage), FIELD(wood, shrink_tangential), "9.9",
      .help = "from green to oven dry, tangential"},
-    {.name = "shrink_volumetric_pct",
-     .read = read_measure,
-     .at = offsetof(struct wood, shrink_volume),
-     .forms = shrinkage,
-     .example = "14.7",
+    {"shrink_volumetric_pct", AS_QUANTITY(shrinkage), FIELD(wood, shrink_volume), "14.7",
      .help = "from green to oven dry, by volume"},
-    {.name = "coef_radial_CR_per_pct",
-     .read = read_measure,
-     .at = offsetof(struct wood, coef_radial),
-     .forms = coefficient,
-     .example = "0.00165",
+    {"coef_radial_CR_per_pct", AS_QUANTITY(coefficient), FIELD(wood, coef_radial), "0.00165",
      .help = "change of size per percent of moisture, radial"},
-    {.name = "coef_tangential_CT_per_pct",
-     .read = read_measure,
-     .at = offsetof(struct wood, coef_tangential),
-     .forms = coefficient,
-     .example = "0.00353",
-     .help = "change of size per percent of moisture, tangential"},
-    {.name = "source_sg", .read = skip, .example = "WH", .help = "not read"},
-    {.name = "source_shrinkage", .read = skip, .example = "WH", .help = "not read"},
-    {.name = "source_coefficient", .read = skip, .example = "WH", .help = "not read"},
-    {.name = "note", .read = skip, .example = "", .help = "not read"},
-    {.name = "source",
-     .read = read_text,
-     .at = offsetof(struct wood, source),
-     .example = "Wood Handbook, table 4-3",
+    {"coef_tangential_CT_per_pct", AS_QUANTITY(coefficient), FIELD(wood, coef_tangential),
+     "0.00353", .help = "change of size per percent of moisture, tangential"},
+    {"source_sg", AS(skip), .example = "WH", .help = "not read"},
+    {"source_shrinkage", AS(skip), .example = "WH", .help = "not read"},
+    {"source_coefficient", AS(skip), .example = "WH", .help = "not read"},
+    {"note", AS(skip), .example = "", .help = "not read"},
+    {"source", AS_TEXT, FIELD(wood, source), "Wood Handbook, table 4-3",
      .help = "where the values are published"},
 };
 const size_t wood_column_count = COUNT_OF(wood_columns);

@@ -4,14 +4,14 @@
  *
  * Each reads entry for key, reports what is wrong to the reader's problems, and returns whether
  * value was set. */
-#ifndef DOORCOST_READ_KEY_MEASURE_H
-#define DOORCOST_READ_KEY_MEASURE_H
+#ifndef DOORCOST_READ_KEY_QUANTITY_H
+#define DOORCOST_READ_KEY_QUANTITY_H
 
 #include "read/key/key.h"
 
 /* A number whose tail is one of forms. *word: the form's word, may be NULL. */
-bool measure_value(struct reader *reader, const struct key *key, const struct entry *entry,
-                   const struct form *forms, struct value *value, int *choice);
+bool quantity_value(struct reader *reader, const struct key *key, const struct entry *entry,
+                    const struct form *forms, struct value *value, int *choice);
 
 /* A length within range (NULL: any). */
 bool length_value(struct reader *reader, const struct key *key, const struct entry *entry,

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Lengths and liquid volumes: the numbers that may carry a unit of their own. */
 #include "base/text.h"
-#include "read/key/measure.h"
+
+#include "base/array.h"
+#include "read/key/quantity.h"
 #include "read/key/tail.h"
 
 #include <stdlib.h>
@@ -188,7 +190,7 @@ static const struct volume_row {
 };
 
 static const struct volume_row *find_volume(const char *tail) {
-    for (size_t i = 0; i < sizeof(volumes) / sizeof(volumes[0]); i++) {
+    for (size_t i = 0; i < COUNT_OF(volumes); i++) {
         if (strcmp(volumes[i].tail, tail) == 0) {
             return &volumes[i];
         }
@@ -262,7 +264,7 @@ bool volume_value(struct reader *reader, const struct key *key, const struct ent
         return false;
     }
     number.text = size == 0 ? entry->text : pool_text(&reader->problems->pool, entry->text, size);
-    if (number.text == NULL || !measure_value(reader, key, &number, any_number, value, NULL) ||
+    if (number.text == NULL || !quantity_value(reader, key, &number, any_number, value, NULL) ||
         row == NULL) {
         value->set = false;
         return false;

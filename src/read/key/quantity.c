@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include "read/key/measure.h"
+#include "read/key/quantity.h"
 
+#include "base/array.h"
 #include "base/text.h"
 #include "read/key/currency.h"
 #include "read/key/tail.h"
@@ -61,7 +62,7 @@ static void report_number(struct reader *reader, const struct key *key, const st
     static const char *const signs[] = {"$", "\xE2\x82\xAC", "\xC2\xA3"};
     struct problems *problems = reader->problems;
 
-    for (size_t i = 0; i < sizeof(signs) / sizeof(signs[0]); i++) {
+    for (size_t i = 0; i < COUNT_OF(signs); i++) {
         if (strncmp(number, signs[i], strlen(signs[i])) == 0) {
             problem_add(problems, SEVERITY_ERROR, "currency-sign", entry->place,
                         "%s '%s' has a currency sign; leave it out, as in %s", key->name,
@@ -275,8 +276,8 @@ static bool check_value(struct reader *reader, const struct key *key, const stru
     return true;
 }
 
-bool measure_value(struct reader *reader, const struct key *key, const struct entry *entry,
-                   const struct form *forms, struct value *value, int *choice) {
+bool quantity_value(struct reader *reader, const struct key *key, const struct entry *entry,
+                    const struct form *forms, struct value *value, int *choice) {
     char *text = copy(reader, entry->text, strlen(entry->text));
     struct value read = {.place = entry->place, .set = true};
     char *low;
