@@ -12,3 +12,8 @@ if(DOORCOST_HAS_CF_PROTECTION)
 endif()
 add_test(NAME hardening COMMAND sh ${CMAKE_CURRENT_LIST_DIR}/hardening.sh $<TARGET_FILE:doorcost>
     $<TARGET_OBJECTS:doorcost> ${CMAKE_BINARY_DIR}/compile_commands.json ${kinds})
+
+# Each signal at moments of every command that writes files.
+add_test(NAME signals COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/signals.py $<TARGET_FILE:doorcost>
+    ${PROJECT_SOURCE_DIR})
+set_tests_properties(signals PROPERTIES PROCESSORS 2)

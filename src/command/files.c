@@ -85,6 +85,9 @@ static enum status say_result(enum output_result result, const char *path, struc
         break;
     case OUTPUT_MEMORY:
         return command_out_of_memory(streams);
+    case OUTPUT_STOPPED:
+        fprintf(streams.err, "doorcost: stopped by a signal; no file was changed\n");
+        break;
     }
     return STATUS_OUTPUT;
 }

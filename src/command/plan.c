@@ -50,7 +50,7 @@ static void drop_older(struct pool *pool, const char *folder, size_t page) {
 /* Fills the files that were begun: the PDF where there is one, then the SVG pages. */
 static bool write_files(struct plan_pages *pages, const struct output *files, size_t count,
                         size_t *at) {
-    for (*at = 0; *at < count; (*at)++) {
+    for (*at = 0; *at < count && !outputs_stopped(files); (*at)++) {
         const bool done =
             files[*at].kind == OUTPUT_PDF
                 ? plan_pages_pdf(pages, files[*at].name)
@@ -82,6 +82,9 @@ static enum status draw_plans(const struct request *request, const struct work *
     if (status == STATUS_DONE && request->svg != NULL) {
         status = make_folder(request->svg, streams);
     }
+    /* Older pages go with the renaming, not after it. */
+    struct hold hold = {0};
+    hold_begin(&hold);
     if (status == STATUS_DONE) {
         status = files_begin(files, count, request, streams);
     }
@@ -93,6 +96,7 @@ static enum status draw_plans(const struct request *request, const struct work *
     if (status == STATUS_DONE && request->svg != NULL) {
         drop_older(pool, request->svg, pages->count);
     }
+    hold_end(&hold);
     return status;
 }
 

@@ -32,8 +32,8 @@ static bool write_files(const struct work *work, const struct output *files, siz
     *at = FILE_SHOP;
     bool done =
         workbook_write(files[FILE_SHOP].name, base, options, work->count - 1, &work->problems);
-    if (!done) {
-        return false;
+    if (!done || outputs_stopped(files)) {
+        return done;
     }
     *at = FILE_CLIENT_BOOK;
     done = offer_make(&offer, base, options, work->count - 1) &&

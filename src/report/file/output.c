@@ -161,6 +161,9 @@ enum output_result outputs_begin(struct output *outputs, size_t count, bool forc
             return found;
         }
     }
+    if (count > 0) {
+        hold_begin(&outputs[0].hold);
+    }
     for (*at = 0; *at < count; (*at)++) {
         const enum output_result made = make_beside(&outputs[*at]);
         if (made != OUTPUT_OK) {
@@ -255,10 +258,26 @@ static void forget(struct output *outputs, size_t count, bool with_work) {
         outputs[i].kept = NULL;
         outputs[i].name = NULL;
     }
+    if (count > 0) {
+        hold_end(&outputs[0].hold);
+    }
+}
+
+bool outputs_stopped(const struct output *outputs) {
+    return hold_asked(&outputs[0].hold);
+}
+
+static bool stopped(const struct output *outputs, size_t count) {
+    return count > 0 && outputs_stopped(outputs);
 }
 
 enum output_result outputs_finish(struct output *outputs, size_t count, size_t *at) {
-    for (*at = 0; *at < count; (*at)++) {
+    *at = 0;
+    /* The files may be empty then. */
+    if (stopped(outputs, count)) {
+        return OUTPUT_STOPPED;
+    }
+    for (; *at < count; (*at)++) {
         if (!set_seal(outputs[*at].name, outputs[*at].kind)) {
             return OUTPUT_CANNOT_WRITE;
         }
@@ -270,7 +289,11 @@ enum output_result outputs_finish(struct output *outputs, size_t count, size_t *
             return kept;
         }
     }
-    for (*at = 0; *at < count; (*at)++) {
+    *at = 0;
+    if (stopped(outputs, count)) {
+        return OUTPUT_STOPPED;
+    }
+    for (; *at < count; (*at)++) {
         if (rename(outputs[*at].name, outputs[*at].path) != 0) {
             const int error = errno;
             go_back(outputs, *at);

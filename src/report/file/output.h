@@ -1,12 +1,16 @@
 /* SPDX-License-Identifier: MIT */
 /* Files are written beside their targets and renamed over them together, so that a failed run
- * leaves every old file whole.
+ * leaves every old file whole.  From outputs_begin until they stand there or are dropped, the
+ * signals that ask a program to end wait (hold.h): such a run leaves all old files or all new ones,
+ * and nothing beside them.
  *
  * A file of ours carries a seal with a sum over all that stands before: in a workbook the comment
  * at the end of its zip archive, in a PDF or SVG a comment line after its end.  A file that
  * somebody saved again from another program has lost it, and is not overwritten unless told. */
 #ifndef DOORCOST_REPORT_FILE_OUTPUT_H
 #define DOORCOST_REPORT_FILE_OUTPUT_H
+
+#include "report/file/hold.h"
 
 #include <stdbool.h>
 #include <stddef.h>
@@ -23,6 +27,7 @@ struct output {
     bool forced; /* --force: nothing that stands there is asked for */
     bool stood;  /* something stood at path when the run began, which then was: */
     struct stat about;
+    struct hold hold; /* of the first of them: for all */
 };
 
 enum output_result {
@@ -33,7 +38,8 @@ enum output_result {
     OUTPUT_READ_ONLY,    /* what stands at path may not be written */
     OUTPUT_CHANGED,      /* what stands at path was written by another while the run went on */
     OUTPUT_CANNOT_WRITE, /* errno tells */
-    OUTPUT_MEMORY
+    OUTPUT_MEMORY,
+    OUTPUT_STOPPED /* a signal asked for it */
 };
 
 /* Sees that every path is free for us and makes an empty file beside each.  The new file gets the
@@ -43,11 +49,17 @@ enum output_result {
 enum output_result outputs_begin(struct output *outputs, size_t count, bool force, size_t *at)
     __attribute__((warn_unused_result));
 
-/* Sets the seals, brings the files to the disk and renames them to their paths: all, or none. */
+/* Sets the seals, brings the files to the disk and renames them to their paths: all, or none.
+ * A signal that waits before the first is renamed gives OUTPUT_STOPPED; one that comes later ends
+ * the program once all are. */
 enum output_result outputs_finish(struct output *outputs, size_t count, size_t *at)
     __attribute__((warn_unused_result));
 
-/* Removes the files of a run that failed, and frees the names. */
+/* Whether a signal waits for these files: what makes them may give up between one and the next. */
+bool outputs_stopped(const struct output *outputs);
+
+/* Removes the files of a run that failed, and frees the names.  Where a signal waits, it ends the
+ * program here. */
 void outputs_drop(struct output *outputs, size_t count);
 
 /* Whether path is free for us: nothing there, or a file whose seal is whole. */

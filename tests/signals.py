@@ -1,0 +1,106 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: MIT
+"""Signals at any moment: tests/signals.py PROGRAM TREE
+
+A run that is asked to end ends soon, dies of that signal (130, 143 or 129 to a shell), leaves nothing beside
+its outputs or in the folder of temporary files, and its outputs are all the old ones or all the new ones.
+"""
+import os
+import random
+import shutil
+import signal
+import subprocess
+import sys
+import tempfile
+import time
+
+PROGRAM, TREE = sys.argv[1], sys.argv[2]
+SOON = 0.5  # seconds, or a whole run where other tests make the machine slow; what is aimed at is 0.2
+RUNS = 8  # of each signal and call
+SIGNALS = (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)
+# (options, outputs)
+CALLS = {
+    "quote": (["--effort", "20", "-o", "a.xlsx"], ["a.xlsx", "a-client.xlsx", "a-client.pdf"]),
+    "plan": (["--effort", "20", "-o", "p.pdf", "--svg", "svg"], ["p.pdf"]),
+    "draw": (["-o", "d.pdf"], ["d.pdf"]),
+}
+
+
+def call(name):
+    job = os.path.join(TREE, "samples/metric/tea-kitchen.ini")
+    return [PROGRAM, name, job, "--force", *CALLS[name][0]]
+
+
+def run(name, folder, temporary):
+    environment = dict(os.environ, TMPDIR=temporary)
+    return subprocess.Popen(call(name), cwd=folder, env=environment, stdout=subprocess.DEVNULL,
+                            stderr=subprocess.DEVNULL)
+
+
+def files_of(folder):
+    found = {}
+    for at, _, names in os.walk(folder):
+        for name in names:
+            path = os.path.join(at, name)
+            with open(path, "rb") as file:
+                found[os.path.relpath(path, folder)] = file.read()
+    return found
+
+
+def main():
+    random.seed(7)
+    wrong, late, statuses = [], 0.0, {}
+    for name in CALLS:
+        top = tempfile.mkdtemp(prefix="doorcost-signals-")
+        folder, temporary = os.path.join(top, "out"), os.path.join(top, "tmp")
+        os.mkdir(folder)
+        os.mkdir(temporary)
+        begun = time.monotonic()
+        assert run(name, folder, temporary).wait() == 0, name
+        whole = time.monotonic() - begun
+        new = files_of(folder)
+        assert set(CALLS[name][1]) <= set(new), name
+        old = {path: b"old " + path.encode() for path in new}
+        for sent in SIGNALS:
+            for _ in range(RUNS):
+                for path, content in old.items():
+                    with open(os.path.join(folder, path), "wb") as file:
+                        file.write(content)
+                process = run(name, folder, temporary)
+                # Most of them while files are being made, which is at the end.
+                time.sleep(whole * random.choice((random.random(), 0.5 + 0.6 * random.random())))
+                asked = time.monotonic()
+                process.send_signal(sent)
+                status = process.wait()
+                took = time.monotonic() - asked
+                late = max(late, took)
+                if took > max(SOON, whole):
+                    wrong.append(f"{name}, {sent.name}: ended {took:.2f} s after it was asked")
+                statuses[status] = statuses.get(status, 0) + 1
+                left = files_of(folder)
+                if status not in (0, -sent):
+                    wrong.append(f"{name}, {sent.name}: status {status}")
+                if left not in (old, new) or (status == 0 and left != new):
+                    wrong.append(f"{name}, {sent.name}: left {sorted(left)}, not all old or all new")
+                if os.listdir(temporary):
+                    wrong.append(f"{name}, {sent.name}: temporary {os.listdir(temporary)}")
+        shutil.rmtree(top)
+    for sent in SIGNALS:
+        if statuses.get(-sent, 0) == 0:
+            wrong.append(f"{sent.name} never came in time to end a run")
+    # What is ignored (nohup) does not end a run.
+    top = tempfile.mkdtemp(prefix="doorcost-signals-")
+    process = subprocess.Popen(call("draw"), cwd=top, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+                               preexec_fn=lambda: signal.signal(signal.SIGHUP, signal.SIG_IGN))
+    while process.poll() is None:
+        process.send_signal(signal.SIGHUP)
+        time.sleep(0.002)
+    if process.returncode != 0:
+        wrong.append(f"an ignored SIGHUP ended a run: {process.returncode}")
+    shutil.rmtree(top)
+    print(f"slowest end {late:.3f} s; statuses {statuses}")
+    print("\n".join(wrong))
+    return 1 if wrong else 0
+
+
+sys.exit(main())
