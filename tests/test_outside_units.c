@@ -3,14 +3,13 @@
  * has the values, each with its source. */
 #include "cmocka_all.h"
 
+#include "base/int128.h"
 #include "base/text.h"
 #include "read/file/table.h"
 #include "read/key/quantity.h"
 
 #include <stdio.h>
 #include <string.h>
-
-__extension__ typedef __int128 wide;
 
 /* A million of a unit of volume, in millionths of a gallon or litre; 0: no such unit. */
 static int64_t read_volume_of(const char *unit, enum length_unit system) {
@@ -49,8 +48,8 @@ static int64_t size_of(const char *unit, enum length_unit system) {
 /* from / to, rounded to the digits that are published. */
 static void check_row(const char *from, const char *to, const char *published) {
     enum length_unit system = text_same(to, "L") || text_same(to, "ml") ? LENGTH_MM : LENGTH_INCH;
-    wide over = size_of(from, system);
-    wide under = size_of(to, system);
+    int128 over = size_of(from, system);
+    int128 under = size_of(to, system);
     int64_t value = 0;
     uint8_t decimals = 0;
 

@@ -4,6 +4,7 @@
 #include "base/length.h"
 
 #include "base/array.h"
+#include "base/int128.h"
 #include "base/text.h"
 
 #include <stdio.h>
@@ -14,8 +15,6 @@
 /* More digits than any length needs; the products below then stay far inside 128 bits. */
 #define MOST_DIGITS 12
 #define TOO_MANY    INT64_C(1000000000000)
-
-__extension__ typedef __int128 wide;
 
 struct ratio {
     int64_t over, under;
@@ -214,12 +213,6 @@ static length take_unit(const char **at) {
     return best->size;
 }
 
-static wide round_ratio(wide over, wide under) {
-    wide half = under / 2;
-
-    return over >= 0 ? (over + half) / under : -((-over + half) / under);
-}
-
 /* The inches behind feet: ` 11 7/16"`, `-6`. true also when there are none. */
 static bool take_inches(const char **at, struct ratio *inches) {
     length unit;
@@ -297,7 +290,7 @@ enum length_fault length_read(const char *text, enum length_unit bare, length *o
     struct ratio inches = {0, 1, false};
     length unit;
     bool minus;
-    wide nm;
+    int128 nm;
 
     skip_blanks(&at);
     minus = take(&at, "-") || take(&at, "\xE2\x88\x92");
@@ -327,9 +320,9 @@ enum length_fault length_read(const char *text, enum length_unit bare, length *o
     if (value.improper || inches.improper) {
         return LENGTH_FRACTION;
     }
-    nm = round_ratio((wide)value.over * unit * inches.under +
-                         (wide)inches.over * NM_PER_INCH * value.under,
-                     (wide)value.under * (wide)inches.under);
+    nm = int128_round((int128)value.over * unit * inches.under +
+                          (int128)inches.over * NM_PER_INCH * value.under,
+                      (int128)value.under * (int128)inches.under);
     if (nm > LONGEST) {
         return LENGTH_TOO_LARGE;
     }
@@ -340,13 +333,13 @@ enum length_fault length_read(const char *text, enum length_unit bare, length *o
 length length_cut(length value, enum length_unit unit) {
     length step = unit == LENGTH_MM ? NM_PER_TENTH_MM : NM_PER_64TH;
 
-    return (length)(round_ratio(value, step) * step);
+    return (length)(int128_round(value, step) * step);
 }
 
 char *length_show(length value, enum length_unit unit, char *text, size_t size) {
     bool minus = value < 0;
     length step = unit == LENGTH_MM ? NM_PER_TENTH_MM : NM_PER_64TH;
-    length steps = (length)round_ratio(minus ? -value : value, step);
+    length steps = (length)int128_round(minus ? -value : value, step);
     length per_whole = unit == LENGTH_MM ? 10 : 64;
     long long whole = steps / per_whole;
     long long rest = steps % per_whole;

@@ -4,17 +4,16 @@
  * decimals up; where it would not, the overflow check says so rather than wrap. */
 #include "figure/operation.h"
 
+#include "base/int128.h"
 #include "figure/tape_parts.h"
 
 #include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
-__extension__ typedef __int128 wide;
-
-#define VALUE_LIMIT    ((wide)1000000000000) /* doubles hold such a value and its rounding exactly */
+#define VALUE_LIMIT ((int128)1000000000000) /* doubles hold such a value and its rounding exactly  \
+                                             */
 #define TAPE_MINUS_BIT 0x80000000u
-#define MOST_OUTPUTS   16
 
 static const struct figure *operand_of(const struct tape *tape, const struct figure *made,
                                        uint32_t i) {
@@ -27,38 +26,30 @@ static bool operand_minus(const struct tape *tape, const struct figure *made, ui
 }
 
 /* a x 10^power; false when it does not fit. */
-static bool scale_up(wide *a, int power) {
+static bool scale_up(int128 *a, int power) {
     for (; power > 0; power--) {
-        if (__builtin_mul_overflow(*a, (wide)10, a)) {
+        if (__builtin_mul_overflow(*a, (int128)10, a)) {
             return false;
         }
     }
     return true;
 }
 
-/* over / under, half away from zero; under > 0. */
-static wide divide(wide over, wide under) {
-    const wide size = over < 0 ? -over : over;
-    const wide rest = size % under;
-    const wide whole = size / under + (rest >= under - rest ? 1 : 0);
-    return over < 0 ? -whole : whole;
-}
-
 /* A value of decimals `from` at decimals `to`. */
-static bool rescale(wide value, uint8_t from, uint8_t to, wide *out) {
+static bool rescale(int128 value, uint8_t from, uint8_t to, int128 *out) {
     if (to >= from) {
         *out = value;
         return scale_up(out, to - from);
     }
-    wide step = 1;
+    int128 step = 1;
     if (!scale_up(&step, from - to)) {
         return false;
     }
-    *out = divide(value, step);
+    *out = int128_round(value, step);
     return true;
 }
 
-static enum tape_fault keep(wide value, int64_t *out) {
+static enum tape_fault keep(int128 value, int64_t *out) {
     if (value >= VALUE_LIMIT || value <= -VALUE_LIMIT) {
         return TAPE_TOO_LARGE;
     }
@@ -67,10 +58,10 @@ static enum tape_fault keep(wide value, int64_t *out) {
 }
 
 static enum tape_fault sum(const struct tape *tape, const struct figure *made, int64_t *value) {
-    wide all = 0;
+    int128 all = 0;
     for (uint32_t i = 0; i < made->operands; i++) {
         const struct figure *const f = operand_of(tape, made, i);
-        wide term;
+        int128 term;
         if (!rescale(f->value, f->decimals, made->decimals, &term)) {
             return TAPE_TOO_LARGE;
         }
@@ -88,17 +79,17 @@ static enum tape_fault total(const struct tape *tape, const struct figure *made,
                                            operand_of(tape, made, i + 1)->decimals);
         most = decimals > most ? decimals : most;
     }
-    wide all = 0;
+    int128 all = 0;
     for (uint32_t i = 0; i + 1 < made->operands; i += 2) {
         const struct figure *const count = operand_of(tape, made, i);
         const struct figure *const each = operand_of(tape, made, i + 1);
-        wide product = (wide)count->value * each->value;
+        int128 product = (int128)count->value * each->value;
         if (!scale_up(&product, most - count->decimals - each->decimals) ||
             __builtin_add_overflow(all, product, &all)) {
             return TAPE_TOO_LARGE;
         }
     }
-    wide rounded;
+    int128 rounded;
     if (!rescale(all, most, made->decimals, &rounded)) {
         return TAPE_TOO_LARGE;
     }
@@ -106,15 +97,15 @@ static enum tape_fault total(const struct tape *tape, const struct figure *made,
 }
 
 static enum tape_fault ratio(const struct tape *tape, const struct figure *made, int64_t *value) {
-    wide over = 1;
-    wide under = 1;
+    int128 over = 1;
+    int128 under = 1;
     int power = made->decimals;
     for (uint32_t i = 0; i < made->operands; i++) {
         const struct figure *const f = operand_of(tape, made, i);
         const bool below = operand_minus(tape, made, i);
         power += below ? f->decimals : -(int)f->decimals;
-        wide *const side = below ? &under : &over;
-        if (__builtin_mul_overflow(*side, (wide)f->value, side)) {
+        int128 *const side = below ? &under : &over;
+        if (__builtin_mul_overflow(*side, (int128)f->value, side)) {
             return TAPE_TOO_LARGE;
         }
     }
@@ -129,13 +120,13 @@ static enum tape_fault ratio(const struct tape *tape, const struct figure *made,
     if (!scale_up(power > 0 ? &over : &under, abs(power))) {
         return TAPE_TOO_LARGE;
     }
-    return keep(divide(over, under), value);
+    return keep(int128_round(over, under), value);
 }
 
 /* -1, 0, 1 as a is less, equal, more than b, whatever their decimals. */
 static int compare(const struct figure *a, const struct figure *b) {
-    wide x = a->value;
-    wide y = b->value;
+    int128 x = a->value;
+    int128 y = b->value;
     const bool fits = scale_up(a->decimals < b->decimals ? &x : &y, abs(a->decimals - b->decimals));
     assert(fits); /* 10^12 x 10^6 */
     (void)fits;
@@ -143,7 +134,7 @@ static int compare(const struct figure *a, const struct figure *b) {
 }
 
 static enum tape_fault copy_of(const struct figure *f, const struct figure *made, int64_t *value) {
-    wide same;
+    int128 same;
     if (!rescale(f->value, f->decimals, made->decimals, &same)) {
         return TAPE_TOO_LARGE;
     }
@@ -163,16 +154,16 @@ static enum tape_fault up(const struct tape *tape, const struct figure *made, in
     if (step->value <= 0) {
         return TAPE_DIVISION;
     }
-    wide x = a->value;
-    wide y = step->value;
+    int128 x = a->value;
+    int128 y = step->value;
     if (!scale_up(a->decimals < step->decimals ? &x : &y, abs(a->decimals - step->decimals))) {
         return TAPE_TOO_LARGE;
     }
-    wide steps = x / y; /* toward zero: already up for what is negative */
+    int128 steps = x / y; /* toward zero: already up for what is negative */
     if (x > 0 && x % y != 0) {
         steps++;
     }
-    wide raised;
+    int128 raised;
     if (!rescale(steps * step->value, step->decimals, made->decimals, &raised)) {
         return TAPE_TOO_LARGE;
     }
@@ -202,7 +193,7 @@ static enum tape_fault scale_operands(const struct tape *tape, const struct figu
                                       int64_t *in) {
     for (uint32_t i = 0; i + 1 < made->operands; i++) {
         const struct figure *const f = operand_of(tape, made, i + 1);
-        wide scaled;
+        int128 scaled;
         if (!rescale(f->value, f->decimals, 6, &scaled) || scaled >= INT64_MAX ||
             scaled <= INT64_MIN) {
             return TAPE_TOO_LARGE;

@@ -5,9 +5,9 @@
  * dearer ones. */
 #include "finish/containers.h"
 
-#include <string.h>
+#include "base/int128.h"
 
-__extension__ typedef __int128 wide;
+#include <string.h>
 
 #define MOST_STEPS 4000000
 
@@ -39,7 +39,7 @@ static bool hopeless(const struct search *s, int64_t cost, int64_t left, size_t 
         return s->best.known && cost > s->best.cost;
     }
     const struct container_size *const size = &s->sizes[s->order[at]];
-    return (wide)left * size->price > ((wide)s->best.cost - cost) * size->volume;
+    return (int128)left * size->price > ((int128)s->best.cost - cost) * size->volume;
 }
 
 static void try_from(struct search *s, size_t at, int64_t left, struct set *set) {
@@ -80,8 +80,8 @@ static void order_sizes(struct search *s) {
         for (; j > 0; j--) {
             const struct container_size *const a = &s->sizes[s->order[j - 1]];
             const struct container_size *const b = &s->sizes[i];
-            const wide left = (wide)a->price * b->volume;
-            const wide right = (wide)b->price * a->volume;
+            const int128 left = (int128)a->price * b->volume;
+            const int128 right = (int128)b->price * a->volume;
             if (left < right || (left == right && a->volume >= b->volume)) {
                 break;
             }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/measures.h"
 
+#include "base/int128.h"
+
 #include <assert.h>
 
 #define BY_DEFINITION "by definition: 1 in = 25.4 mm, 1 ft = 12 in (NIST SP 811, App. B)"
@@ -69,16 +71,11 @@ void measures_init(struct measures *m, struct tape *tape, enum length_unit lengt
     }
 }
 
-/* over / under, half away from zero. */
-static int64_t divide(int64_t over, int64_t under) {
-    const int64_t half = over < 0 ? -(under / 2) : under / 2;
-    return (over + half) / under;
-}
-
 fig measures_length(struct tape *tape, const struct measures *m, const char *what, length value,
                     struct place place) {
     /* nm / 25.4 are millionths of an inch; nm are millionths of a mm */
-    const int64_t millionths = m->lengths == LENGTH_MM ? value : divide(value * 10, 254);
+    const int64_t millionths =
+        m->lengths == LENGTH_MM ? value : (int64_t)int128_round(value * 10, 254);
     return tape_given(tape, what, m->length, 6, millionths, place);
 }
 
@@ -88,7 +85,8 @@ fig measures_film(struct tape *tape, const struct measures *m, const char *what,
         return (fig){0};
     }
     assert(value->unit == UNIT_NM);
-    const int64_t amount = m->film == UNIT_UM ? value->amount : divide(value->amount * 100, 254);
+    const int64_t amount =
+        m->film == UNIT_UM ? value->amount : (int64_t)int128_round(value->amount * 100, 254);
     return tape_given(tape, what, m->film, m->film == UNIT_UM ? 3 : 4, amount, value->place);
 }
 

@@ -3,6 +3,7 @@
  * conversions.py holds the same column against GNU units and what was published. */
 #include "rows.h"
 
+#include "base/int128.h"
 #include "model/measures.h"
 #include "read/key/quantity.h"
 #include "support.h"
@@ -27,12 +28,12 @@ static void expect(struct rows *rows, const struct held *held) {
         }
         const char *const text = rows_cell(rows, row, "program");
         const char *const point = strchr(text, '.');
-        __int128 last = ROWS_ONE; /* one unit of the last digit written */
+        int128 last = ROWS_ONE; /* one unit of the last digit written */
         for (size_t d = point == NULL ? 0 : strlen(point + 1); d > 0; d--) {
             last /= 10;
         }
-        const __int128 apart = (__int128)held->over * ROWS_ONE -
-                               (__int128)rows_number(rows, row, "program") * held->under;
+        const int128 apart =
+            (int128)held->over * ROWS_ONE - (int128)rows_number(rows, row, "program") * held->under;
         if (2 * (apart < 0 ? -apart : apart) > last * held->under) {
             print_error("%s: %s to %s is %lld / %lld here, %s in the file\n", held->id,
                         rows_cell(rows, row, "from"), rows_cell(rows, row, "to"),

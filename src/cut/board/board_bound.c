@@ -2,6 +2,8 @@
 /* What a board leaves for strips, and what no plan of boards can cost less than. */
 #include "cut/board/board_plan.h"
 
+#include "base/int128.h"
+
 #define MILLION 1000000
 
 int64_t board_usable_length(const struct board_job *job, size_t stock) {
@@ -18,30 +20,27 @@ int64_t board_usable_width(const struct board_job *job, size_t stock) {
     return width > 0 ? width : 0;
 }
 
-/* Products of two sizes in nanometres and a count. */
-__extension__ typedef __int128 wide;
-
 /* Every part with its kerfs takes room of the boards' usable room and one kerf each way; the
  * cheapest room there is prices it. */
 int64_t board_plan_bound(const struct board_job *job) {
-    wide need = 0;
+    int128 need = 0;
     for (size_t i = 0; i < job->item_count; i++) {
-        need += (wide)job->items[i].demand * (job->items[i].length + job->kerf) *
+        need += (int128)job->items[i].demand * (job->items[i].length + job->kerf) *
                 (job->items[i].width + job->kerf);
     }
     int64_t best = 0;
     bool known = false;
     for (size_t s = 0; s < job->stock_count; s++) {
-        const wide room = (wide)(board_usable_length(job, s) + job->kerf) *
-                          (board_usable_width(job, s) + job->kerf);
+        const int128 room = (int128)(board_usable_length(job, s) + job->kerf) *
+                            (board_usable_width(job, s) + job->kerf);
         if (board_usable_length(job, s) == 0 || board_usable_width(job, s) == 0) {
             continue;
         }
         /* need / room boards of this price, as if they could be cut: a lower bound when all stock
          * were this; the least over the stocks bounds every mixture */
-        const wide whole = need / room;
-        const wide rest = (need % room) * job->stocks[s].price;
-        const wide price = whole * job->stocks[s].price + rest / room + (rest % room != 0 ? 1 : 0);
+        const int128 whole = need / room;
+        const int128 rest = (need % room) * job->stocks[s].price;
+        const int128 price = whole * job->stocks[s].price + int128_up(rest, room);
         if (!known || price < best) {
             best = (int64_t)price;
             known = true;

@@ -2,7 +2,7 @@
 #include "cut/board/board_layout.h"
 
 #include "base/pool.h"
-#include "cut/common/cut_cover.h"
+#include "cut/common/cut_area.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -186,26 +186,20 @@ bool board_same(const struct board_plan *plan, size_t a, size_t b) {
 
 /* --- totals --- */
 
-static cut_wide area(const struct board_box *box) {
-    return (cut_wide)box->length * box->width;
-}
-
-/* Millionths squared to hundredths. */
-static int64_t hundredths(cut_wide square) {
-    const cut_wide unit = (cut_wide)10000 * 1000000;
-    return (int64_t)((square + unit / 2) / unit);
+static int128 area(const struct board_box *box) {
+    return (int128)box->length * box->width;
 }
 
 bool board_totals_make(struct board_totals *totals, const struct board_job *job,
                        const struct board_plan *plan, struct keep_rule keep) {
     struct board_layout l = {0};
-    cut_wide boards = 0, sawn = 0, parts = 0, kerf = 0, defects = 0, offcuts = 0, kept = 0;
+    int128 boards = 0, sawn = 0, parts = 0, kerf = 0, defects = 0, offcuts = 0, kept = 0;
     bool held = true;
     *totals = (struct board_totals){0};
     for (size_t b = 0; b < plan->board_count && held; b++) {
         const struct cut_stock *const stock = &job->stocks[plan->boards[b].stock];
         held = board_layout_make(&l, job, plan, b, keep);
-        boards += (cut_wide)stock->length * stock->width;
+        boards += (int128)stock->length * stock->width;
         sawn += area(&l.sawn);
         totals->cuts += (int64_t)l.cut_count;
         for (size_t i = 0; i < l.piece_count; i++) {
@@ -223,12 +217,12 @@ bool board_totals_make(struct board_totals *totals, const struct board_job *job,
             kept += l.offcuts[i].keep ? area(&l.offcuts[i].box) : 0;
         }
     }
-    totals->parts = hundredths(parts);
-    totals->trim = hundredths(boards - sawn);
-    totals->kerf = hundredths(kerf);
-    totals->defects = hundredths(defects);
-    totals->offcuts = hundredths(offcuts);
-    totals->keep = hundredths(kept);
+    totals->parts = cut_area_hundredths(parts);
+    totals->trim = cut_area_hundredths(boards - sawn);
+    totals->kerf = cut_area_hundredths(kerf);
+    totals->defects = cut_area_hundredths(defects);
+    totals->offcuts = cut_area_hundredths(offcuts);
+    totals->keep = cut_area_hundredths(kept);
     board_layout_clear(&l);
     return held;
 }

@@ -2,7 +2,6 @@
 /* Pricing: the most valuable strip, the most valuable board. */
 #include "cut/board/board_price.h"
 
-#include "cut/common/cut_cover.h"
 #include "cut/strip/strip_fill.h"
 
 #include <string.h>

@@ -2,8 +2,8 @@
 /* The relaxation over whole boards, and the bound that it proves. */
 #include "cut/board/board_price.h"
 
+#include "base/int128.h"
 #include "base/pool.h"
-#include "cut/common/cut_cover.h"
 #include "cut/common/cut_lp.h"
 #include "cut/strip/strip_fill.h"
 
@@ -23,9 +23,9 @@ static int64_t divisor_of_prices(const struct board_job *job) {
 }
 
 /* least: V x p / B of the stock where that is least, rounded up. */
-static void raise_bound(struct board_columns *c, cut_wide least) {
-    const cut_wide step = divisor_of_prices(c->job);
-    const cut_wide up = (least + step - 1) / step * step;
+static void raise_bound(struct board_columns *c, int128 least) {
+    const int128 step = divisor_of_prices(c->job);
+    const int128 up = int128_up(least, step) * step;
     if (up > c->bound && up < INT64_MAX) {
         c->bound = (int64_t)up;
     }
@@ -38,7 +38,7 @@ struct relaxing {
     const int64_t *left;
     int64_t *duals;  /* values of the program now; those priced may be nearer to the center */
     int64_t *center; /* values that gave the best bound of this relaxation */
-    cut_wide least;  /* that bound, not rounded; 0: none yet */
+    int128 least;    /* that bound, not rounded; 0: none yet */
     struct cut_lp *lp;
     size_t *row; /* of a kind, SIZE_MAX: none left */
     double *numbers;
@@ -102,11 +102,11 @@ static bool price_boards(struct relaxing *r, bool all, bool *added) {
     struct board_columns *const c = r->c;
     bool exact = true;
     bool known = false;
-    cut_wide total = 0;
-    cut_wide least = 0;
+    int128 total = 0;
+    int128 least = 0;
     *added = false;
     for (size_t k = 0; k < c->kind_count; k++) {
-        total += (cut_wide)c->values[k] * r->left[k];
+        total += (int128)c->values[k] * r->left[k];
     }
     if (!board_price_strips(c, &r->sack, r->left, r->counts, &exact)) {
         return false;
@@ -119,7 +119,7 @@ static bool price_boards(struct relaxing *r, bool all, bool *added) {
         board_best(c, s, r->n, r->ratio, r->work, &value, &exact);
         const int64_t price = c->job->stocks[s].price;
         if (value > 0) {
-            const cut_wide cost = (total * price + value - 1) / value;
+            const int128 cost = int128_up(total * price, value);
             least = !known || cost < least ? cost : least;
             known = true;
         }

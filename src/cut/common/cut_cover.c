@@ -9,7 +9,7 @@
 #define SUMS_MAX INT64_C(2000000)
 
 /* A sum of prices that cannot be bought exactly. */
-#define NOT_A_SUM ((cut_wide)-1)
+#define NOT_A_SUM ((int128)-1)
 
 static int64_t price_divisor(const struct cut_model *model) {
     int64_t divisor = 0;
@@ -28,8 +28,7 @@ static int64_t price_most(const struct cut_model *model) {
 }
 
 /* Least price by the best price for capacity, fractions of a piece allowed, rounded up. */
-static int64_t fraction_least(const struct cut_model *model, const cut_wide *capacity,
-                              cut_wide need) {
+static int64_t fraction_least(const struct cut_model *model, const int128 *capacity, int128 need) {
     double best = -1.0;
     for (size_t r = 0; r < model->room_count; r++) {
         if (capacity[r] > 0 && model->rooms[r].price > 0) {
@@ -43,9 +42,9 @@ static int64_t fraction_least(const struct cut_model *model, const cut_wide *cap
 }
 
 /* The most capacity that exactly `sum` divisors buy. */
-static cut_wide most_capacity(const struct cut_model *model, const cut_wide *capacity,
-                              const cut_wide *most, int64_t sum, int64_t divisor) {
-    cut_wide best = sum == 0 ? 0 : NOT_A_SUM;
+static int128 most_capacity(const struct cut_model *model, const int128 *capacity,
+                            const int128 *most, int64_t sum, int64_t divisor) {
+    int128 best = sum == 0 ? 0 : NOT_A_SUM;
     for (size_t r = 0; r < model->room_count; r++) {
         int64_t step = model->rooms[r].price / divisor;
         if (step > 0 && step <= sum && most[sum - step] != NOT_A_SUM &&
@@ -56,7 +55,7 @@ static cut_wide most_capacity(const struct cut_model *model, const cut_wide *cap
     return best;
 }
 
-bool cut_cover_least(const struct cut_model *model, const cut_wide *capacity, cut_wide need,
+bool cut_cover_least(const struct cut_model *model, const int128 *capacity, int128 need,
                      int64_t at_least, int64_t *least) {
     for (size_t r = 0; r < model->room_count; r++) {
         if (model->rooms[r].price == 0) {
@@ -77,7 +76,7 @@ bool cut_cover_least(const struct cut_model *model, const cut_wide *capacity, cu
     }
     int64_t sums = start + 2 * price_most(model) / divisor + 1;
     sums = sums < SUMS_MAX ? sums : SUMS_MAX;
-    cut_wide *most = calloc((size_t)sums, sizeof *most);
+    int128 *most = calloc((size_t)sums, sizeof *most);
     if (most == NULL) {
         return false;
     }

@@ -3,10 +3,8 @@
 #ifndef CUT_COVER_H
 #define CUT_COVER_H
 
+#include "base/int128.h"
 #include "cut/common/cut_model.h"
-
-/* 128 bits, for products of areas and prices. */
-__extension__ typedef __int128 cut_wide;
 
 /* The least total price of pieces of stock that is at least `at_least` and whose capacities add up
  * to `need` or more. capacity: one a room, any unit, 0 or more, each below 2^90; need the same
@@ -14,7 +12,7 @@ __extension__ typedef __int128 cut_wide;
  * bound. Where sums of prices are too many to list, the result is rounded up to the common divisor
  * of the prices only. false: an allocation failed. */
 __attribute__((warn_unused_result)) bool cut_cover_least(const struct cut_model *model,
-                                                         const cut_wide *capacity, cut_wide need,
+                                                         const int128 *capacity, int128 need,
                                                          int64_t at_least, int64_t *least);
 
 #endif

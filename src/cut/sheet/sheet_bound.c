@@ -37,7 +37,7 @@ static int64_t apply(struct function function, int64_t whole, int64_t size) {
         }
         return 2 * size == whole ? whole / k : 2 * (size / k);
     case FORM_LADDER: {
-        cut_wide scaled = (cut_wide)size * (k + 1);
+        int128 scaled = (int128)size * (k + 1);
         return scaled % whole == 0 ? size * k : (int64_t)(scaled / whole) * whole;
     }
     default:
@@ -89,14 +89,14 @@ static void list_values(const struct cut_model *model, struct function function,
 }
 
 /* A kind's least value, of the ways it may lie. */
-static cut_wide least_value(int64_t length, int64_t width, int64_t turned_length,
-                            int64_t turned_width) {
-    cut_wide value = -1;
+static int128 least_value(int64_t length, int64_t width, int64_t turned_length,
+                          int64_t turned_width) {
+    int128 value = -1;
     if (length >= 0 && width >= 0) {
-        value = (cut_wide)length * width;
+        value = (int128)length * width;
     }
     if (turned_length >= 0 && turned_width >= 0) {
-        cut_wide turned = (cut_wide)turned_length * turned_width;
+        int128 turned = (int128)turned_length * turned_width;
         value = value < 0 || turned < value ? turned : value;
     }
     return value < 0 ? 0 : value;
@@ -138,8 +138,8 @@ static bool try_pair(const struct bounding *bounding, size_t i, size_t j, int64_
     size_t kinds = model->kind_count;
     const int64_t *f = values_of(bounding, i);
     const int64_t *g = values_of(bounding, bounding->along_count + j);
-    cut_wide capacity[CUT_STOCKS_MAX];
-    cut_wide need = 0;
+    int128 capacity[CUT_STOCKS_MAX];
+    int128 need = 0;
     double most = 0.0;
     double gift = 0.0;
     for (size_t k = 0; k < kinds; k++) {
@@ -147,7 +147,7 @@ static bool try_pair(const struct bounding *bounding, size_t i, size_t j, int64_
     }
     for (size_t r = 0; r < model->room_count; r++) {
         const struct cut_room *room = &model->rooms[r];
-        capacity[r] = (cut_wide)apply(bounding->along[i], bounding->length, room->length) *
+        capacity[r] = (int128)apply(bounding->along[i], bounding->length, room->length) *
                       apply(bounding->across[j], bounding->width, room->width);
         if (room->price == 0) {
             gift += (double)capacity[r] * (double)room->copies;

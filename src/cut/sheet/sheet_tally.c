@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "cut/sheet/sheet_tally.h"
 
-#include "cut/common/cut_cover.h"
+#include "cut/common/cut_area.h"
 
 size_t sheet_trims(const struct cut_job *job) {
     return job->trim > 0 ? 4 : 0;
@@ -62,41 +62,34 @@ bool sheet_same(const struct sheet_plan *plan, size_t a, size_t b) {
     return same;
 }
 
-/* Millionths squared to hundredths. */
-static int64_t hundredths(cut_wide square) {
-    const cut_wide unit = (cut_wide)10000 * 1000000;
-    return (int64_t)((square + unit / 2) / unit);
-}
-
 void sheet_totals_make(struct sheet_totals *totals, const struct cut_job *job,
                        const struct sheet_plan *plan, struct keep_rule keep) {
-    cut_wide trim = 0, parts = 0, kerf = 0, offcuts = 0, kept = 0;
+    int128 trim = 0, parts = 0, kerf = 0, offcuts = 0, kept = 0;
     int64_t cuts = 0;
     for (size_t s = 0; s < plan->sheet_count; s++) {
         const struct sheet_sheet *const sheet = &plan->sheets[s];
         const struct cut_stock *const stock = &job->stocks[sheet->stock];
-        trim += (cut_wide)stock->length * stock->width -
-                (cut_wide)(stock->length - 2 * job->trim) * (stock->width - 2 * job->trim);
+        trim += (int128)stock->length * stock->width -
+                (int128)(stock->length - 2 * job->trim) * (stock->width - 2 * job->trim);
         cuts += (int64_t)sheet_trims(job);
         for (size_t i = 0; i < sheet->node_count; i++) {
             const struct sheet_node *const n = &plan->nodes[sheet->first_node + i];
-            const cut_wide area = (cut_wide)n->length * n->width;
+            const int128 area = (int128)n->length * n->width;
             if (n->use == SHEET_PIECE) {
                 parts += area;
             } else if (n->use == SHEET_OFFCUT) {
                 offcuts += area;
                 kept += sheet_keeps(keep, n->length, n->width) ? area : 0;
             } else {
-                kerf +=
-                    (cut_wide)sheet_kerf(job, n) * (n->use == SHEET_CUT_X ? n->width : n->length);
+                kerf += (int128)sheet_kerf(job, n) * (n->use == SHEET_CUT_X ? n->width : n->length);
                 cuts++;
             }
         }
     }
     *totals = (struct sheet_totals){.cuts = cuts,
-                                    .parts = hundredths(parts),
-                                    .trim = hundredths(trim),
-                                    .kerf = hundredths(kerf),
-                                    .offcuts = hundredths(offcuts),
-                                    .keep = hundredths(kept)};
+                                    .parts = cut_area_hundredths(parts),
+                                    .trim = cut_area_hundredths(trim),
+                                    .kerf = cut_area_hundredths(kerf),
+                                    .offcuts = cut_area_hundredths(offcuts),
+                                    .keep = cut_area_hundredths(kept)};
 }

@@ -103,13 +103,13 @@ static bool round_shares(struct dive *dive, const struct strip_relaxed *relaxed,
 /* A bound for the whole job, up to the next sum of prices that buys enough length. */
 static bool raise_bound(struct strip_search *search, int64_t bound) {
     const struct cut_model *model = search->model;
-    cut_wide capacity[CUT_STOCKS_MAX];
-    cut_wide need = 0;
+    int128 capacity[CUT_STOCKS_MAX];
+    int128 need = 0;
     for (size_t r = 0; r < model->room_count; r++) {
         capacity[r] = model->rooms[r].length;
     }
     for (size_t k = 0; k < model->kind_count; k++) {
-        need += (cut_wide)model->kinds[k].length * model->kinds[k].demand;
+        need += (int128)model->kinds[k].length * model->kinds[k].demand;
     }
     int64_t least = 0;
     if (!cut_cover_least(model, capacity, need, bound, &least)) {

@@ -4,7 +4,7 @@
  * pass the best even if the rest were filled at the next lot's value, are dropped. */
 #include "cut/strip/strip_fill.h"
 
-#include "cut/common/cut_cover.h"
+#include "base/int128.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -49,8 +49,8 @@ struct fill {
 static int compare_lots(const void *left, const void *right) {
     const struct lot *a = left;
     const struct lot *b = right;
-    cut_wide worth_a = (cut_wide)a->value * b->size;
-    cut_wide worth_b = (cut_wide)b->value * a->size;
+    int128 worth_a = (int128)a->value * b->size;
+    int128 worth_b = (int128)b->value * a->size;
     if (worth_a != worth_b) {
         return worth_a > worth_b ? -1 : 1;
     }
@@ -222,8 +222,8 @@ static int64_t ceiling_of(const struct fill *fill) {
     if (fill->lot_count == 0) {
         return 0;
     }
-    cut_wide room = fill->capacity - fill->capacity % size;
-    cut_wide most = room * fill->lots[0].value / fill->lots[0].size;
+    int128 room = fill->capacity - fill->capacity % size;
+    int128 most = room * fill->lots[0].value / fill->lots[0].size;
     most -= most % value;
     return most < INT64_MAX ? (int64_t)most : INT64_MAX;
 }

@@ -2,7 +2,7 @@
 /* Rows of the program: the kinds still wanted, then the rooms whose copies are limited. */
 #include "cut/strip/strip_relax.h"
 
-#include "cut/common/cut_cover.h"
+#include "base/int128.h"
 #include "cut/common/cut_lp.h"
 #include "cut/strip/strip_fill.h"
 
@@ -248,10 +248,10 @@ static bool price_rooms(struct relax *relax, struct strip_pool *pool, struct str
 /* The bound that the integer values prove, see strip_relax.h. Scaled by over / under, no pattern of
  * an unlimited room is worth more than its price; limited rooms pay for what remains. */
 static int64_t proven_bound(struct relax *relax, double *exactly) {
-    cut_wide over = 0;
-    cut_wide under = 0;
+    int128 over = 0;
+    int128 under = 0;
     for (size_t r = 0; r < relax->model->room_count; r++) {
-        cut_wide price = (cut_wide)relax->model->rooms[r].price * relax->scale;
+        int128 price = (int128)relax->model->rooms[r].price * relax->scale;
         if (relax->room_row[r] == SIZE_MAX && relax->best[r] > 0 &&
             (under == 0 || price * under < over * relax->best[r])) {
             over = price;
@@ -260,21 +260,21 @@ static int64_t proven_bound(struct relax *relax, double *exactly) {
     }
     over = under == 0 ? 1 : over;
     under = under == 0 ? 1 : under;
-    cut_wide sum = 0;
+    int128 sum = 0;
     for (size_t row = 0; row < relax->kind_rows; row++) {
-        sum += (cut_wide)relax->values[row] * relax->need->pieces[relax->kind[row]];
+        sum += (int128)relax->values[row] * relax->need->pieces[relax->kind[row]];
     }
     sum *= over;
     for (size_t r = 0; r < relax->model->room_count; r++) {
-        cut_wide price = (cut_wide)relax->model->rooms[r].price * relax->scale;
-        cut_wide excess = over * relax->best[r] - under * price;
+        int128 price = (int128)relax->model->rooms[r].price * relax->scale;
+        int128 excess = over * relax->best[r] - under * price;
         if (relax->room_row[r] != SIZE_MAX && excess > 0) {
             sum -= excess * relax->need->copies[r];
         }
     }
-    cut_wide whole = under * relax->scale;
+    int128 whole = under * relax->scale;
     *exactly = (double)sum / (double)whole;
-    return sum > 0 ? (int64_t)((sum + whole - 1) / whole) : 0;
+    return sum > 0 ? (int64_t)(int128_up(sum, whole)) : 0;
 }
 
 /* Bounds by what was just priced; duals that prove more than before become the center. */

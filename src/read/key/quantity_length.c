@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Lengths and liquid volumes: the numbers that may carry a unit of their own. */
+#include "base/int128.h"
 #include "base/text.h"
 
 #include "base/array.h"
@@ -8,8 +9,6 @@
 
 #include <stdlib.h>
 #include <string.h>
-
-__extension__ typedef __int128 wide;
 
 static const char *quote(struct reader *reader, const struct entry *entry) {
     return problem_quote(reader->problems, entry->text);
@@ -206,8 +205,8 @@ static const struct form any_number[] = {
 /* amount / 10^decimals of a row's unit, in millionths of a gallon or litre. */
 static int64_t convert(const struct volume_row *row, enum length_unit unit, int64_t amount,
                        uint8_t decimals) {
-    wide over = (wide)amount * 1000000;
-    wide under = 1;
+    int128 over = (int128)amount * 1000000;
+    int128 under = 1;
 
     for (; decimals > 0; decimals--) {
         under *= 10;
@@ -227,7 +226,7 @@ static int64_t convert(const struct volume_row *row, enum length_unit unit, int6
             under *= LITRES_PER_GALLON_OVER;
         }
     }
-    return (int64_t)((2 * over + under) / (2 * under));
+    return (int64_t)int128_round(over, under);
 }
 
 static void report_volume(struct reader *reader, const struct key *key, const struct entry *entry) {
