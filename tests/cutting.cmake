@@ -1,18 +1,20 @@
 # SPDX-License-Identifier: MIT
 # Tests and benchmark of the cutting planner.
 
-add_executable(plan_bench ${CMAKE_CURRENT_LIST_DIR}/plan_bench.c
-                          ${CMAKE_CURRENT_LIST_DIR}/cut_file.c)
-target_link_libraries(plan_bench PRIVATE doorcost_cut_check doorcost_flags)
+add_library(doorcost_cut_bench OBJECT cut_file.c strip_check.c)
+target_link_libraries(doorcost_cut_bench PRIVATE doorcost_flags PUBLIC doorcost_cut_check doorcost_cut_strip)
 
-add_executable(test_cut_plan ${CMAKE_CURRENT_LIST_DIR}/test_cut_plan.c)
-target_link_libraries(test_cut_plan PRIVATE doorcost_cut_check doorcost_flags PkgConfig::CMOCKA)
+add_executable(plan_bench plan_bench.c)
+target_link_libraries(plan_bench PRIVATE doorcost_cut_bench doorcost_flags)
+
+add_executable(test_cut_plan test_cut_plan.c)
+target_link_libraries(test_cut_plan PRIVATE doorcost_cut_bench doorcost_flags PkgConfig::CMOCKA)
 # The test lets allocations fail.
 target_link_options(test_cut_plan PRIVATE -Wl,--wrap=malloc,--wrap=calloc,--wrap=realloc)
 add_test(NAME cut_plan COMMAND test_cut_plan)
 
-add_executable(test_plan_check ${CMAKE_CURRENT_LIST_DIR}/test_plan_check.c)
-target_link_libraries(test_plan_check PRIVATE doorcost_cut_check doorcost_flags PkgConfig::CMOCKA)
+add_executable(test_plan_check test_plan_check.c)
+target_link_libraries(test_plan_check PRIVATE doorcost_cut_bench doorcost_flags PkgConfig::CMOCKA)
 add_test(NAME plan_check COMMAND test_plan_check)
 
 # The sample of instances: every plan is checked, none may lie below a listed bound.

@@ -2,8 +2,8 @@
 /* Solves every instance of a folder through the planners, has the checker look at each plan, and
  * sums up: plan_bench FOLDER [SECONDS [PREFIX]]. Run by plan-bench.sh. Status 0: all plans good;
  * 1: one is not, or lies below a listed bound; 2: something could not be read. */
-#include "cut/check/plan_check.h"
 #include "cut_file.h"
+#include "strip_check.h"
 
 #include <dirent.h>
 #include <stdio.h>
@@ -37,43 +37,43 @@ static double now(void) {
     return (double)time.tv_sec + 1e-9 * (double)time.tv_nsec;
 }
 
-static struct plan_finding solve_strips(const struct cut_job *job, int64_t effort,
-                                        struct result *result, enum cut_status *status) {
+static enum plan_fault solve_strips(const struct cut_job *job, int64_t effort,
+                                    struct result *result, enum cut_status *status) {
     struct strip_plan *plan = NULL;
-    struct plan_finding finding = {PLAN_GOOD, SIZE_MAX};
+    enum plan_fault fault = PLAN_GOOD;
     *status = strip_plan_make(job, effort, &plan);
     if (*status == CUT_DONE) {
-        finding = strip_plan_check(job, plan);
+        fault = strip_check(job, plan);
         result->value = plan->cost;
         result->bound = plan->bound;
     }
     strip_plan_free(plan);
-    return finding;
+    return fault;
 }
 
-static struct plan_finding solve_sheets(const struct cut_job *job, int64_t effort,
-                                        struct result *result, enum cut_status *status) {
+static enum plan_fault solve_sheets(const struct cut_job *job, int64_t effort,
+                                    struct result *result, enum cut_status *status) {
     struct sheet_plan *plan = NULL;
-    struct plan_finding finding = {PLAN_GOOD, SIZE_MAX};
+    enum plan_fault fault = PLAN_GOOD;
     *status = sheet_plan_make(job, effort, &plan);
     if (*status == CUT_DONE) {
-        finding = sheet_plan_check(job, plan);
+        fault = sheet_plan_check(job, plan).fault;
         result->value = plan->cost;
         result->bound = plan->bound;
     }
     sheet_plan_free(plan);
-    return finding;
+    return fault;
 }
 
 /* Says what is wrong with a result, if anything. */
 static void judge(struct bench *bench, const struct result *result, enum cut_status status,
-                  struct plan_finding finding) {
+                  enum plan_fault fault) {
     const struct cut_known *known = result->known;
     const char *wrong = NULL;
     if (status != CUT_DONE) {
         wrong = "no plan";
-    } else if (finding.fault != PLAN_GOOD) {
-        wrong = plan_fault_text(finding.fault);
+    } else if (fault != PLAN_GOOD) {
+        wrong = plan_fault_text(fault);
     } else if (known != NULL && result->value < known->lower_bound) {
         wrong = "the plan lies below the listed bound";
     } else if (known != NULL && result->bound > known->best_known) {
@@ -116,10 +116,10 @@ static bool run_one(struct bench *bench, const char *name, int rotation) {
     }
     enum cut_status status = CUT_DONE;
     double start = now();
-    struct plan_finding finding = flat ? solve_strips(&file.job, bench->effort, result, &status)
-                                       : solve_sheets(&file.job, bench->effort, result, &status);
+    enum plan_fault fault = flat ? solve_strips(&file.job, bench->effort, result, &status)
+                                 : solve_sheets(&file.job, bench->effort, result, &status);
     result->seconds = now() - start;
-    judge(bench, result, status, finding);
+    judge(bench, result, status, fault);
     (void)printf("%s,%s,%lld,%lld,%.3f\n", result->name, flat ? "" : (rotation ? "1" : "0"),
                  (long long)result->value, (long long)result->bound, result->seconds);
     (void)fflush(stdout);

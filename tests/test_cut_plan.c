@@ -9,8 +9,8 @@
 
 #include <cmocka.h>
 
-#include "cut/check/plan_check.h"
 #include "cut/common/cut_random.h"
+#include "strip_check.h"
 
 #define EFFORT       (CUT_EFFORT_SECOND / 50)
 #define COUNT(array) (sizeof(array) / sizeof(array)[0])
@@ -50,8 +50,7 @@ void *__wrap_realloc(void *old, size_t size) {
 static struct strip_plan *strips(const struct cut_job *job, int64_t effort) {
     struct strip_plan *plan = NULL;
     assert_int_equal(strip_plan_make(job, effort, &plan), CUT_DONE);
-    assert_string_equal(plan_fault_text(strip_plan_check(job, plan).fault),
-                        plan_fault_text(PLAN_GOOD));
+    assert_string_equal(plan_fault_text(strip_check(job, plan)), plan_fault_text(PLAN_GOOD));
     assert_true(plan->bound <= plan->cost);
     return plan;
 }

@@ -9,7 +9,7 @@
 
 #include <cmocka.h>
 
-#include "cut/check/plan_check.h"
+#include "strip_check.h"
 
 #define EFFORT       (CUT_EFFORT_SECOND / 50)
 #define COUNT(array) (sizeof(array) / sizeof(array)[0])
@@ -23,29 +23,29 @@ static void checker_refuses_broken_boards(void **state) {
     size_t pieces[] = {1, 0};
     struct strip_board board = {0, 2, 0, 2};
     struct strip_plan plan = {1, &board, 2, pieces, 14, 14, 0};
-    assert_int_equal(strip_plan_check(&job, &plan).fault, PLAN_GOOD);
+    assert_int_equal(strip_check(&job, &plan), PLAN_GOOD);
     board.times = 1;
-    assert_int_equal(strip_plan_check(&job, &plan).fault, PLAN_WRONG_COUNT);
+    assert_int_equal(strip_check(&job, &plan), PLAN_WRONG_COUNT);
     board.times = 2;
     pieces[1] = 1;
-    assert_int_equal(strip_plan_check(&job, &plan).fault, PLAN_OUTSIDE);
+    assert_int_equal(strip_check(&job, &plan), PLAN_OUTSIDE);
     pieces[1] = 2;
-    assert_int_equal(strip_plan_check(&job, &plan).fault, PLAN_WRONG_INDEX);
+    assert_int_equal(strip_check(&job, &plan), PLAN_WRONG_INDEX);
     pieces[1] = 0;
     board.stock = 1;
-    assert_int_equal(strip_plan_check(&job, &plan).fault, PLAN_WRONG_INDEX);
+    assert_int_equal(strip_check(&job, &plan), PLAN_WRONG_INDEX);
     board.stock = 0;
     plan.cost = 13;
-    assert_int_equal(strip_plan_check(&job, &plan).fault, PLAN_WRONG_COST);
+    assert_int_equal(strip_check(&job, &plan), PLAN_WRONG_COST);
     plan.cost = 14;
     plan.bound = 15;
-    assert_int_equal(strip_plan_check(&job, &plan).fault, PLAN_WRONG_BOUND);
+    assert_int_equal(strip_check(&job, &plan), PLAN_WRONG_BOUND);
     plan.bound = 14;
     const struct cut_job wider = {2, 0, 1, &stock, 2, items};
-    assert_int_equal(strip_plan_check(&wider, &plan).fault, PLAN_OUTSIDE);
+    assert_int_equal(strip_check(&wider, &plan), PLAN_OUTSIDE);
     const struct cut_stock few = {10, 1, 7, 1};
     const struct cut_job scarce = {1, 0, 1, &few, 2, items};
-    assert_int_equal(strip_plan_check(&scarce, &plan).fault, PLAN_TOO_MANY);
+    assert_int_equal(strip_check(&scarce, &plan), PLAN_TOO_MANY);
 }
 
 /* A sheet of 11 x 11 with a kerf of 1 and a trim of 0; the parts of a broken plan, and what the

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What boards and sheets have in common: counts, copies, cost; and the checks of boards. The checks
- * of sheets' geometry are in plan_check_sheet.c. */
+/* Counts, copies and cost. The checks of geometry are in plan_check_sheet.c. */
 #include "cut/check/plan_check.h"
 
 #include "cut/check/plan_check_sheet.h"
@@ -67,48 +66,6 @@ static struct plan_finding compare_tally(const struct tally *tally, const struct
         return finding(PLAN_WRONG_COST, SIZE_MAX);
     }
     return finding(bound < 0 || bound > cost ? PLAN_WRONG_BOUND : PLAN_GOOD, SIZE_MAX);
-}
-
-static enum plan_fault check_board(const struct cut_job *job, const struct strip_plan *plan,
-                                   const struct strip_board *board, struct tally *tally) {
-    if (board->stock >= job->stock_count || board->times < 1 || board->times > CUT_PIECES_MAX ||
-        board->count < 1 || board->first > plan->piece_count ||
-        board->count > plan->piece_count - board->first) {
-        return PLAN_WRONG_INDEX;
-    }
-    int64_t used = 2 * job->trim;
-    for (size_t i = 0; i < board->count; i++) {
-        size_t item = plan->pieces[board->first + i];
-        if (item >= job->item_count) {
-            return PLAN_WRONG_INDEX;
-        }
-        used += job->items[item].length + (i > 0 ? job->kerf : 0);
-        if (used > job->stocks[board->stock].length) {
-            return PLAN_OUTSIDE;
-        }
-        tally->items[item] += board->times;
-    }
-    tally->stocks[board->stock] += board->times;
-    tally->cost += board->times * job->stocks[board->stock].price;
-    return PLAN_GOOD;
-}
-
-struct plan_finding strip_plan_check(const struct cut_job *job, const struct strip_plan *plan) {
-    struct tally tally;
-    struct plan_finding found = finding(PLAN_NO_MEMORY, SIZE_MAX);
-    if (!tally_init(&tally, job)) {
-        goto done;
-    }
-    found = finding(PLAN_GOOD, SIZE_MAX);
-    for (size_t b = 0; b < plan->board_count && found.fault == PLAN_GOOD; b++) {
-        found = finding(check_board(job, plan, &plan->boards[b], &tally), b);
-    }
-    if (found.fault == PLAN_GOOD) {
-        found = compare_tally(&tally, job, plan->cost, plan->bound);
-    }
-done:
-    tally_clear(&tally);
-    return found;
 }
 
 static enum plan_fault count_sheet(const struct cut_job *job, const struct sheet_plan *plan,

@@ -5,7 +5,6 @@
 #define PLAN_CHECK_H
 
 #include "cut/sheet/sheet_plan.h"
-#include "cut/strip/strip_plan.h"
 
 enum plan_fault {
     PLAN_GOOD,
@@ -25,12 +24,11 @@ enum plan_fault {
 
 struct plan_finding {
     enum plan_fault fault;
-    size_t where; /* board or sheet with the fault, from 0; SIZE_MAX: the whole plan */
+    size_t where; /* the sheet with the fault, from 0; SIZE_MAX: the whole plan */
 };
 
 /* The first fault found, or PLAN_GOOD. The job is one that the planner accepts. Nothing is owned.
  */
-struct plan_finding strip_plan_check(const struct cut_job *job, const struct strip_plan *plan);
 struct plan_finding sheet_plan_check(const struct cut_job *job, const struct sheet_plan *plan);
 
 /* A fault in words, such as "two parts overlap". Static text. */

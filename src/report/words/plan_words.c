@@ -128,17 +128,3 @@ struct shown plan_asks(const struct estimate *e, fig asks, const struct value *w
 const char *plan_prices(bool planned) {
     return planned ? "The plan prices the job." : "The factor prices the job.";
 }
-
-bool plan_any(const struct estimate *e) {
-    for (size_t i = 0; i < e->lumber.count; i++) {
-        if (e->lumber.buys[i].plan.plan != NULL) {
-            return true;
-        }
-    }
-    for (size_t i = 0; i < e->sheets.count; i++) {
-        if (e->sheets.buys[i].plan.plan != NULL) {
-            return true;
-        }
-    }
-    return false;
-}

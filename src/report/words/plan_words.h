@@ -46,7 +46,4 @@ struct shown plan_show_sheets(const struct estimate *estimate, const struct shee
 /* A way of buying side by side with the other: `by factor` and `by plan`; which prices the job. */
 const char *plan_prices(bool planned);
 
-/* Whether anything is cut by plan in the estimate. */
-bool plan_any(const struct estimate *estimate);
-
 #endif
