@@ -124,6 +124,10 @@ static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
     }
     driver[DRIVER_EDGE_RUN] = fig_ratio(t->tape, "edge, run", t->m->run, (figs){{leaf->perimeter}},
                                         (figs){{t->m->length_per_run}});
+    const bool upright = door->height >= door->width;
+    driver[DRIVER_DOOR_RUN] =
+        fig_ratio(t->tape, "door, run", t->m->run, (figs){{upright ? leaf->height : leaf->width}},
+                  (figs){{t->m->length_per_run}});
     driver[DRIVER_AREA] = leaf->face;
     driver[DRIVER_SPRAYED] = leaf->sprayed;
     if (!fig_none(leaf->sprayed) &&
@@ -137,6 +141,11 @@ static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
         const fig coats = fig_sum(t->tape, "coats in all", UNIT_COUNT, times, n);
         driver[DRIVER_SPRAYED_PER_COAT] =
             taker_product(t, "sprayed area, all coats", t->m->area, leaf->sprayed, coats);
+        const fig between = fig_plus(t->tape, "coats less the first", coats, fig_minus(t->m->one));
+        if (tape_amount(t->tape, between) > 0) {
+            driver[DRIVER_SPRAYED_BETWEEN] =
+                taker_product(t, "sprayed area, between coats", t->m->area, leaf->sprayed, between);
+        }
     }
 }
 

@@ -185,6 +185,10 @@ void fig_chosen_known(struct tape *tape, const char *const *what, enum unit unit
 static inline bool fig_none(fig f) {
     return f.id == 0;
 }
+/* Whether both are one figure of a tape. */
+static inline bool fig_same(fig a, fig b) {
+    return a.id == b.id;
+}
 /* The first fault of all; after one no value means anything. */
 enum tape_fault tape_fault(const struct tape *tape);
 /* The figure; the none figure (zeros) for none. Borrowed until the next maker. */

@@ -179,8 +179,9 @@ static bool start(const struct floor *f, struct operation_figures *o) {
         }
         const fig passes = measures_given(f->tape, f->m, "passes", &op->passes);
         const fig minutes = measures_given(f->tape, f->m, "minutes each", &op->minutes);
+        const fig together = measures_given(f->tape, f->m, "worked on at once", &op->together);
         o->run = ratio(f, "run minutes, the job", UNIT_MIN, (figs){{o->job_count, minutes, passes}},
-                       (figs){{{0}}});
+                       (figs){{together}});
         return true;
     }
     works = false;
@@ -190,7 +191,7 @@ static bool start(const struct floor *f, struct operation_figures *o) {
         if (f->applies[r]) {
             tape_about_again(f->tape, leaf->subject);
             o->shares[r].count = leaf->driver[driver];
-            run_leaf(&o->shares[r], f->tape, f->m, op, leaf, f->problems);
+            run_leaf(&o->shares[r], f->tape, f->m, f->rates, op, leaf, f->problems);
             works = true;
         }
     }
@@ -257,6 +258,7 @@ static bool take_room(struct floor *f, struct pool *pool) {
     f->labor->operations = pool_take(pool, operations, sizeof *f->labor->operations);
     f->labor->machines = pool_take(pool, f->rates->machine_count + 1, sizeof *f->labor->machines);
     f->labor->leaf_minutes = pool_take(pool, rows, sizeof(fig));
+    f->labor->leaf_bench_minutes = pool_take(pool, rows, sizeof(fig));
     f->labor->leaf_cost = pool_take(pool, rows, sizeof(fig));
     f->leaf_lumber = pool_take(pool, rows, sizeof(fig));
     f->leaf_sheet = pool_take(pool, rows, sizeof(fig));

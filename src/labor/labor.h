@@ -48,16 +48,18 @@ struct labor {
     size_t operation_count;
     struct machine_figures *machines;
     size_t machine_count;
-    fig *leaf_minutes;  /* person-minutes of a leaf, one a row */
-    fig *leaf_cost;     /* money of a leaf, labor and machine */
-    fig person_minutes; /* the job */
-    fig hours;          /* person-hours */
-    fig labor, machine; /* money */
-    fig minutes_a_door; /* person-minutes by doors and fronts in all */
+    fig *leaf_minutes;              /* person-minutes of a leaf, one a row */
+    fig *leaf_bench_minutes;        /* of these, at the bench */
+    fig *leaf_cost;                 /* money of a leaf, labor and machine */
+    fig person_minutes;             /* the job */
+    fig hours;                      /* person-hours */
+    fig bench_minutes, bench_hours; /* of these, at the bench: but for operations off it */
+    fig labor, machine;             /* money */
+    fig minutes_a_door;             /* person-minutes by doors and fronts in all */
     fig making, finishing,
         around;    /* of these: operations that styles list, that finishes list, that the shop lists
                       for every job; none where    there are none */
-    fig work_days; /* at the shop's hours a day, one person */
+    fig work_days; /* hours at the bench by the shop's hours a day, one person */
     fig dry_hours; /* of the slowest batch; none without a finish */
 };
 

@@ -6,6 +6,7 @@
 struct runner {
     struct tape *tape;
     const struct measures *m;
+    const struct rates *rates;
     struct problems *problems;
 };
 
@@ -17,8 +18,7 @@ static fig ratio(const struct runner *f, const char *what, enum unit unit, figs 
  * the part's width. */
 static length across(const struct operation *op, const struct door *door) {
     const enum driver driver = (enum driver)op->per.choice;
-    if (driver == DRIVER_DOOR || driver == DRIVER_AREA || driver == DRIVER_SPRAYED ||
-        driver == DRIVER_SPRAYED_PER_COAT) {
+    if (driver_is_whole_door(driver)) {
         return door->width < door->height ? door->width : door->height;
     }
     length widest = 0;
@@ -75,17 +75,37 @@ static fig handled_of(const struct runner *f, const struct operation *op,
                : tape_given(f->tape, "parts handled", UNIT_COUNT, 0, parts, leaf->door->row->place);
 }
 
+/* Minutes in the wood that is worked on, of the first part that is lumber. */
+static fig harder(const struct runner *f, const struct operation *op, const struct door *door,
+                  fig minutes) {
+    for (size_t i = 0; i < door->part_count; i++) {
+        const struct part *const part = &door->parts[i];
+        if (part->material_kind != MATERIAL_LUMBER ||
+            !driver_works_on((enum driver)op->per.choice, part)) {
+            continue;
+        }
+        const fig work = measures_given(f->tape, f->m, "work in this wood, percent",
+                                        &f->rates->lumber[part->material].work);
+        return fig_none(work) ? minutes
+                              : ratio(f, "run minutes in this wood", UNIT_MIN,
+                                      (figs){{minutes, work}}, (figs){{f->m->hundred}});
+    }
+    return minutes;
+}
+
 static void run(const struct runner *f, const struct operation *op, const struct leaf_figures *leaf,
                 struct operation_share *s) {
     const fig passes = passes_of(f, op, leaf->door);
+    const fig together = measures_given(f->tape, f->m, "worked on at once", &op->together);
     fig parts[2] = {{0}, {0}};
     if (op->feed.set) {
         const fig feed = measures_given(f->tape, f->m, "feed", &op->feed);
-        parts[0] = ratio(f, "feeding", UNIT_MIN, (figs){{s->count, passes}}, (figs){{feed}});
+        parts[0] =
+            ratio(f, "feeding", UNIT_MIN, (figs){{s->count, passes}}, (figs){{feed, together}});
     } else if (op->minutes.set) {
         const fig minutes = measures_given(f->tape, f->m, "minutes each", &op->minutes);
         parts[0] =
-            ratio(f, "running", UNIT_MIN, (figs){{s->count, minutes, passes}}, (figs){{{0}}});
+            ratio(f, "running", UNIT_MIN, (figs){{s->count, minutes, passes}}, (figs){{together}});
     }
     const fig handled = op->handling.set ? handled_of(f, op, leaf) : (fig){0};
     if (!fig_none(handled)) {
@@ -98,19 +118,24 @@ static void run(const struct runner *f, const struct operation *op, const struct
     } else {
         s->run = fig_sum(f->tape, "run minutes", UNIT_MIN, parts, 2);
     }
+    if (op->by_wood) {
+        s->run = harder(f, op, leaf->door, s->run);
+    }
     s->basis = s->run;
 }
 
 void run_rates(struct tape *tape, const struct measures *m, const struct operation *op) {
     measures_given(tape, m, "passes", &op->passes);
+    measures_given(tape, m, "worked on at once", &op->together);
     measures_given(tape, m, "feed", &op->feed);
     measures_given(tape, m, "minutes each", &op->minutes);
     measures_given(tape, m, "handling each", &op->handling);
 }
 
 void run_leaf(struct operation_share *share, struct tape *tape, const struct measures *measures,
-              const struct operation *operation, const struct leaf_figures *leaf,
-              struct problems *problems) {
-    const struct runner runner = {.tape = tape, .m = measures, .problems = problems};
+              const struct rates *rates, const struct operation *operation,
+              const struct leaf_figures *leaf, struct problems *problems) {
+    const struct runner runner = {
+        .tape = tape, .m = measures, .rates = rates, .problems = problems};
     run(&runner, operation, leaf, share);
 }

@@ -11,11 +11,12 @@
 void run_rates(struct tape *tape, const struct measures *measures,
                const struct operation *operation);
 
-/* Run minutes of a leaf by share->count of the driver: count / feed, or count x minutes, and what
+/* Run minutes of a leaf by share->count of the driver: count / feed, or count x minutes, each by
+ * how many are worked on at once, and what
  * is handled x handling, each times the passes.  A leaf wider than the machine takes twice the
  * passes; where that can't be, problems is warned.  Sets run and basis. */
 void run_leaf(struct operation_share *share, struct tape *tape, const struct measures *measures,
-              const struct operation *operation, const struct leaf_figures *leaf,
-              struct problems *problems);
+              const struct rates *rates, const struct operation *operation,
+              const struct leaf_figures *leaf, struct problems *problems);
 
 #endif

@@ -11,16 +11,17 @@ static bool is_solid(const struct part *part) {
     return part->material_kind == MATERIAL_LUMBER && !part_is_frame(part->kind);
 }
 
-/* Whether the work is on the door as a whole: its set-ups follow the door and not its parts. Every
- * driver stands in one of the two switches, so that the compiler names a new one. */
-static bool is_whole_door(enum driver driver) {
+/* Every driver stands in one of the two switches, so that the compiler names a new one. */
+bool driver_is_whole_door(enum driver driver) {
     switch (driver) {
     case DRIVER_DOOR:
     case DRIVER_HINGE:
     case DRIVER_EDGE_RUN:
+    case DRIVER_DOOR_RUN:
     case DRIVER_AREA:
     case DRIVER_SPRAYED:
     case DRIVER_SPRAYED_PER_COAT:
+    case DRIVER_SPRAYED_BETWEEN:
         return true;
     case DRIVER_JOB:
     case DRIVER_PART:
@@ -80,9 +81,11 @@ bool driver_works_on(enum driver driver, const struct part *part) {
     case DRIVER_DOOR:
     case DRIVER_HINGE:
     case DRIVER_EDGE_RUN:
+    case DRIVER_DOOR_RUN:
     case DRIVER_AREA:
     case DRIVER_SPRAYED:
     case DRIVER_SPRAYED_PER_COAT:
+    case DRIVER_SPRAYED_BETWEEN:
         return true;
     case DRIVER_COUNT:
         break;
@@ -144,7 +147,7 @@ static bool door_marks(struct marks *marks, const struct operation *op, const st
     const enum driver driver = (enum driver)op->per.choice;
     const enum setup_per per = (enum setup_per)op->setup_per.choice;
     int64_t whole;
-    if (is_whole_door(driver)) {
+    if (driver_is_whole_door(driver)) {
         return !door_mark(per, door, &whole) || marks_add(marks, whole);
     }
     bool held = true;

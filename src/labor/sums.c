@@ -65,6 +65,31 @@ static void sum_machines(const struct summer *f, fig *minutes, fig *costs) {
     }
 }
 
+static bool off_bench(const struct summer *f, size_t i) {
+    return f->rates->operations[f->labor->operations[i].operation].off_bench;
+}
+
+/* Whether any work of the job is not done at the bench. */
+static bool leaves_bench(const struct summer *f) {
+    for (size_t i = 0; i < f->labor->operation_count; i++) {
+        if (off_bench(f, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Of terms, one an operation, those at the bench are moved to the front; how many they are. */
+static size_t keep_bench(const struct summer *f, fig *terms) {
+    size_t kept = 0;
+    for (size_t i = 0; i < f->labor->operation_count; i++) {
+        if (!off_bench(f, i)) {
+            terms[kept++] = terms[i];
+        }
+    }
+    return kept;
+}
+
 static void sum_rows(const struct summer *f, fig *terms) {
     struct labor *const labor = f->labor;
     for (size_t r = 0; r < f->q->count; r++) {
@@ -74,6 +99,11 @@ static void sum_rows(const struct summer *f, fig *terms) {
         }
         labor->leaf_minutes[r] =
             fig_sum(f->tape, "person-minutes, a door", UNIT_MIN, terms, labor->operation_count);
+        labor->leaf_bench_minutes[r] = labor->leaf_minutes[r];
+        if (leaves_bench(f)) {
+            labor->leaf_bench_minutes[r] = fig_sum(f->tape, "person-minutes at the bench, a door",
+                                                   UNIT_MIN, terms, keep_bench(f, terms));
+        }
         for (size_t i = 0; i < labor->operation_count; i++) {
             terms[i] = labor->operations[i].shares[r].cost;
         }
@@ -124,6 +154,17 @@ static void sum_job(const struct summer *f, fig *terms) {
         sum_operations(f, "person-minutes in all", UNIT_MIN, pick_person, terms);
     labor->hours =
         ratio(f, "person-hours", UNIT_HOUR, (figs){{labor->person_minutes}}, (figs){{f->m->sixty}});
+    labor->bench_minutes = labor->person_minutes;
+    labor->bench_hours = labor->hours;
+    if (leaves_bench(f)) {
+        for (size_t i = 0; i < labor->operation_count; i++) {
+            terms[i] = labor->operations[i].person_minutes;
+        }
+        labor->bench_minutes =
+            fig_sum(f->tape, "person-minutes at the bench", UNIT_MIN, terms, keep_bench(f, terms));
+        labor->bench_hours = ratio(f, "person-hours at the bench", UNIT_HOUR,
+                                   (figs){{labor->bench_minutes}}, (figs){{f->m->sixty}});
+    }
     labor->labor = sum_operations(f, "labor in all", UNIT_MONEY, pick_labor, terms);
     labor->machine = sum_operations(f, "machines in all", UNIT_MONEY, pick_machine, terms);
     labor->minutes_a_door = ratio(f, "person-minutes by door", UNIT_MIN,
@@ -133,8 +174,8 @@ static void sum_job(const struct summer *f, fig *terms) {
     labor->around = minutes_of(f, "around it, minutes a door", WORK_AROUND, terms);
     const fig day = measures_given(f->tape, f->m, "hours per day", &f->rates->shop.hours_per_day);
     if (!fig_none(day)) {
-        labor->work_days =
-            ratio(f, "working days, one person", UNIT_DAY, (figs){{labor->hours}}, (figs){{day}});
+        labor->work_days = ratio(f, "working days, one person", UNIT_DAY,
+                                 (figs){{labor->bench_hours}}, (figs){{day}});
     }
     for (size_t b = 0; b < f->finish->batch_count; b++) {
         const fig dry = f->finish->batches[b].dry_hours;

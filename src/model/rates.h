@@ -13,7 +13,7 @@
 #include "model/value.h"
 
 enum allowance_on { ALLOWANCE_ADDED, ALLOWANCE_OF_SHIFT };
-enum overhead_on { OVERHEAD_PER_HOUR, OVERHEAD_OF_COST };
+enum overhead_on { OVERHEAD_PER_HOUR, OVERHEAD_PER_BENCH_HOUR, OVERHEAD_OF_COST };
 enum profit_as { PROFIT_MARKUP, PROFIT_MARGIN };
 enum priced_by { PRICED_BY_FACTOR, PRICED_BY_PLAN };
 enum charged { CHARGED_USED, CHARGED_BOUGHT };
@@ -75,6 +75,7 @@ struct lumber {
     struct value end_trim;                     /* nm, each end */
     struct value defects;                      /* percent of each board */
     struct value minimum;                      /* bf or m3 */
+    struct value work; /* percent: how long work by wood takes in it; unset: 100 */
 };
 
 struct banding { /* edge banding of slabs */
@@ -152,9 +153,11 @@ enum driver {
     DRIVER_HINGE,
     DRIVER_FRAME_RUN,        /* ft or m of frame parts */
     DRIVER_EDGE_RUN,         /* ft or m round the door */
+    DRIVER_DOOR_RUN,         /* ft or m of door, its longer side */
     DRIVER_AREA,             /* sq ft or m2 of door, one face */
     DRIVER_SPRAYED,          /* sq ft or m2 of sprayed surface */
     DRIVER_SPRAYED_PER_COAT, /* that, times coats */
+    DRIVER_SPRAYED_BETWEEN,  /* that, times coats less one: what is sanded between coats */
     DRIVER_SOLID_PANEL,      /* panels and slabs of lumber */
     DRIVER_GLUE_LINE,        /* ft or m of glue line between the staves of solid panels */
     DRIVER_SOLID_AREA,       /* sq ft or m2 of solid panels and slabs, one face */
@@ -192,6 +195,9 @@ struct operation {
     struct value handling;      /* minutes per handling_per */
     struct choice handling_per; /* enum driver: door, part, stile, rail, panel */
     struct value passes;        /* count, default 1 */
+    struct value together;      /* count worked on at once, default 1 */
+    bool by_wood;               /* takes longer in wood whose `work` says so */
+    bool off_bench;             /* done elsewhere: measuring, quoting, delivering */
     struct value setup;         /* minutes */
     struct choice setup_per;    /* enum setup_per */
     struct value hands;         /* people at it, default 1 */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "price/build_up.h"
 
+#include <string.h>
+
 struct till {
     struct tape *tape;
     const struct measures *m;
@@ -106,7 +108,10 @@ void build_up_finish(struct build_up *pile, struct tape *tape, const struct meas
                      const struct rates *rates, fig minutes) {
     const struct shop *const shop = &rates->shop;
     const struct till t = {.tape = tape, .m = measures, .shop = shop, .markup = rates->markup};
-    pile->materials = fig_sum(tape, "materials", UNIT_MONEY, pile->group, COST_CONSUMABLES + 1);
+    fig goods[COST_CONSUMABLES + 2];
+    memcpy(goods, pile->group, (COST_CONSUMABLES + 1) * sizeof *goods);
+    goods[COST_CONSUMABLES + 1] = pile->bought_doors;
+    pile->materials = fig_sum(tape, "materials", UNIT_MONEY, goods, COST_CONSUMABLES + 2);
     pile->group[COST_PURCHASE_TAX] = percent_of(&t, "tax on purchases", pile->materials,
                                                 "tax on purchases, percent", &shop->purchase_tax);
     add_remakes(&t, pile);

@@ -4,6 +4,7 @@
 #include "price/build_up.h"
 
 #include <assert.h>
+#include <string.h>
 
 struct desk {
     const struct cost_inputs *in;
@@ -91,19 +92,32 @@ static fig leaf_bought_in(const struct desk *d, const struct leaf_figures *leaf)
     return sum_shares(d, "bought in, a door", parts, 2);
 }
 
-static fig bought_in_total(const struct desk *d) {
-    size_t n = 0;
+/* The total over the rows of one figure each, of which some may be none. */
+static fig rows_total(const struct desk *d, const char *what, size_t at) {
+    for (size_t r = 0; r < d->rows; r++) {
+        d->pieces[r] = d->in->quantities->leaves[r].pieces;
+        memcpy(&d->each[r], (const char *)&d->costs->doors[r] + at, sizeof *d->each);
+    }
+    return fig_total(d->tape, what, UNIT_MONEY, d->pieces, d->each, d->rows);
+}
+
+static void cost_bought_in(const struct desk *d) {
     for (size_t r = 0; r < d->rows; r++) {
         const struct leaf_figures *const leaf = &d->in->quantities->leaves[r];
         tape_about_again(d->tape, leaf->subject);
+        d->costs->doors[r].cost.bought_doors = leaf->bought_in;
         d->costs->doors[r].cost.group[COST_BOUGHT_IN] = leaf_bought_in(d, leaf);
-        d->pieces[n] = leaf->pieces;
-        d->each[n] = d->costs->doors[r].cost.group[COST_BOUGHT_IN];
-        n += fig_none(d->each[n]) ? 0 : 1;
     }
     tape_about_again(d->tape, 0);
-    return n == 0 ? (fig){0}
-                  : fig_total(d->tape, "bought in, cost", UNIT_MONEY, d->pieces, d->each, n);
+    d->costs->job.bought_doors =
+        rows_total(d, "doors bought in, cost", offsetof(struct door_price, cost.bought_doors));
+    d->costs->job.group[COST_BOUGHT_IN] =
+        rows_total(d, "bought in, cost", offsetof(struct door_price, cost.group[COST_BOUGHT_IN]));
+}
+
+/* The minutes that overhead by the hour goes by. */
+static fig overhead_minutes(const struct cost_inputs *in, fig all, fig at_bench) {
+    return in->rates->shop.overhead_on.choice == OVERHEAD_PER_BENCH_HOUR ? at_bench : all;
 }
 
 static void cost_job(const struct desk *d, fig *terms) {
@@ -143,10 +157,11 @@ static void cost_job(const struct desk *d, fig *terms) {
     n = 0;
     cost_consumables(d, terms, &n);
     group[COST_CONSUMABLES] = sum_or_none(d, "consumables, cost", terms, n);
-    group[COST_BOUGHT_IN] = bought_in_total(d);
+    cost_bought_in(d);
     group[COST_LABOR] = in->labor->labor;
     group[COST_MACHINE] = in->labor->machine;
-    build_up_finish(&d->costs->job, d->tape, in->measures, in->rates, in->labor->person_minutes);
+    build_up_finish(&d->costs->job, d->tape, in->measures, in->rates,
+                    overhead_minutes(in, in->labor->person_minutes, in->labor->bench_minutes));
 }
 
 /* --- the doors' shares
@@ -273,7 +288,8 @@ static void price_door(const struct desk *d, size_t row) {
     share_consumables(d, row, &p->cost);
     p->cost.group[COST_LABOR] = d->in->labor->leaf_cost[row];
     build_up_finish(&p->cost, d->tape, d->in->measures, d->in->rates,
-                    d->in->labor->leaf_minutes[row]);
+                    overhead_minutes(d->in, d->in->labor->leaf_minutes[row],
+                                     d->in->labor->leaf_bench_minutes[row]));
     p->priced = fig_none(d->costs->least) ? p->cost.price
                                           : fig_larger(d->tape, "price, at least the minimum",
                                                        p->cost.price, d->costs->least);

@@ -21,7 +21,8 @@ const char *cost_group_name(enum cost_group group);
 /* A pile of money on its way from cost to price: the job's, or a leaf's. */
 struct build_up {
     fig group[COST_GROUP_COUNT]; /* none: nothing of it */
-    fig materials;               /* lumber to consumables, without purchase tax */
+    fig bought_doors;            /* of the group bought in: doors, which are goods; none */
+    fig materials; /* lumber to consumables and doors bought in, without purchase tax */
     fig direct;
     fig contingency;
     fig overhead;

@@ -340,14 +340,16 @@ class Job:
 
     def bought_in(self):
         for d in self.doors:
-            own = Fraction(0)
+            own = sent = Fraction(0)
             if d.bought:
                 price, per = number(d.style["bought in"])
                 own += rounded(price * (1 if per.endswith("door") else d.face), "money")
             if d.finish and d.sent_out:
-                own += rounded(number(d.finish_keys["put out"])[0] * d.sprayed, "money")
-            self.share[d.id]["bought in"] = own
+                sent = rounded(number(d.finish_keys["put out"])[0] * d.sprayed, "money")
+            self.share[d.id]["goods"] = own
+            self.share[d.id]["bought in"] = own + sent
         self.group["bought in"] = self.total(lambda d: self.share[d.id]["bought in"])
+        self.goods = self.total(lambda d: self.share[d.id]["goods"])
 
     # --- price
 
@@ -355,17 +357,18 @@ class Job:
 
     def direct(self, group):
         """Materials, tax on purchases, remakes and direct cost of a job's or a door's groups."""
-        materials = sum(group.get(k, 0) for k in self.MATERIALS)
+        materials = sum(group.get(k, 0) for k in self.MATERIALS) + group.get("goods", 0)
         tax = rounded(materials * percent(self.shop.get("tax on purchases", "0")) / 100, "money")
-        before = materials + group.get("bought in", 0) + tax + group.get("labor", 0) + group.get("machine", 0)
+        before = materials - group.get("goods", 0) + group.get("bought in", 0) + tax + group.get("labor", 0) + group.get("machine", 0)
         remakes = rounded(before * percent(self.shop.get("remakes", "0")) / 100, "money")
         return materials, tax, remakes, before + remakes
 
-    def steps(self, group, minutes):
+    def steps(self, group, minutes, at_bench):
         """Contingency, overhead, cost with overhead, profit."""
         direct = self.direct(group)[3]
         contingency = rounded(direct * percent(self.shop.get("contingency", "0")) / 100, "money")
         value, of = number(self.shop["overhead"])
+        minutes = at_bench if "bench" in of else minutes
         overhead = rounded(minutes * value / 60, "money") if "hour" in of else \
             rounded((direct + contingency) * value / 100, "money")
         cost = direct + contingency + overhead
@@ -383,8 +386,9 @@ class Job:
 
     def build_up(self):
         theirs = self.estimate["costs"]
-        materials, tax, remakes, direct = self.direct(self.group)
-        contingency, overhead, cost, profit = self.steps(self.group, self.labor.person)
+        whole = {**self.group, "goods": self.goods}
+        materials, tax, remakes, direct = self.direct(whole)
+        contingency, overhead, cost, profit = self.steps(whole, self.labor.person, self.labor.bench_person)
         for name, money in self.group.items():
             self.same("group " + name, money, theirs["groups"][name])
         for name, mine in (("materials", materials), ("direct cost", direct), ("contingency", contingency),
@@ -404,7 +408,7 @@ class Job:
         step = number(self.shop.get("round price to", "0.01"))[0]
         self.doors_total = Fraction(0)
         for d, theirs in zip(self.doors, self.estimate["doors"]):
-            _, _, cost, profit = self.steps(self.share[d.id], self.labor.minutes[d.id])
+            _, _, cost, profit = self.steps(self.share[d.id], self.labor.minutes[d.id], self.labor.bench[d.id])
             extra = number(d.row["extra charge"])[0] if d.row.get("extra charge") else 0
             price = up(max(cost + profit, least) + extra, step)
             for name, mine in (("width", d.width), ("height", d.height), ("sprayed", d.sprayed if d.finish else 0),

@@ -3,10 +3,9 @@
 from fractions import Fraction
 
 from afresh_door import coats_of, rounded
-from afresh_read import listed, number
+from afresh_read import listed, number, percent
 
-RUNS = {"frame": "frame", "edge": "edge", "glue line": "glue line", "raised edge": "raised edge", "banding": "banding"}
-WHOLE_DOOR = ("door", "hinge", "edge", "area", "sprayed", "sprayed per coat")
+WHOLE_DOOR = ("door", "run", "hinge", "edge", "area", "sprayed", "sprayed per coat", "sprayed between coats")
 OF_JOB = ("job", "bf", "m3", "sheet", "board", "cut")
 
 
@@ -16,7 +15,7 @@ def driver_of(text):
         if text == unit or text.startswith(unit + " "):
             rest = text[len(unit):].strip()
             rest = rest[3:] if rest.startswith("of ") else rest
-            return {"": "area", "solid panel": "solid area"}.get(rest, rest)
+            return {"": "area", "solid panel": "solid area", "door": "run" if unit in ("ft", "m") else "area"}.get(rest, rest)
     return text
 
 
@@ -41,7 +40,8 @@ class Labor:
         self.operations = {}
         self.minutes = {d.id: Fraction(0) for d in doors}
         self.cost_of = {d.id: Fraction(0) for d in doors}
-        self.person = Fraction(0)
+        self.bench = {d.id: Fraction(0) for d in doors}
+        self.person = self.bench_person = Fraction(0)
         self.labor = self.machine = Fraction(0)
         for name, keys in inputs.kinds("operation").items():
             self.operation(name, keys)
@@ -55,7 +55,7 @@ class Labor:
     def passes(self, keys, driver, door):
         passes = int(number(keys.get("passes", "1"))[0])
         if "capacity" in keys:
-            if driver in ("door", "area", "sprayed", "sprayed per coat"):
+            if driver in WHOLE_DOOR:
                 wide = min(door.width, door.height)
             else:
                 wide = max([min(p.width, p.length) for p in door.parts if works_on(driver, p)], default=0)
@@ -65,17 +65,21 @@ class Labor:
 
     def run(self, keys, driver, door, count):
         passes = self.passes(keys, driver, door)
+        at_once = number(keys.get("together", "1"))[0]
         total = Fraction(0)
         if "feed" in keys:
-            total += rounded(count * passes / number(keys["feed"])[0], "min")
+            total += rounded(count * passes / number(keys["feed"])[0] / at_once, "min")
         elif "minutes" in keys:
-            total += rounded(count * number(keys["minutes"])[0] * passes, "min")
+            total += rounded(count * number(keys["minutes"])[0] * passes / at_once, "min")
         if "handling" in keys:
             value, per = number(keys["handling"])
             per = per.rpartition("per ")[2]
             handled = sum(p.count for p in door.parts if works_on(driver, p)) if per == "part" else \
                 door.drivers()[per]
             total += rounded(handled * value * passes, "min")
+        woods = [p.material for p in door.parts if works_on(driver, p) and p.material_kind == "lumber"]
+        if keys.get("by wood") == "yes" and woods and "work" in self.inputs.section("lumber", woods[0]):
+            total = rounded(total * percent(self.inputs.section("lumber", woods[0])["work"]) / 100, "min")
         return total
 
     def setups(self, keys, driver, here):
@@ -133,10 +137,14 @@ class Labor:
             cost = rounded(machine * number(self.inputs.section("machine", keys["machine"])["rate"])[0] / 60, "money")
         self.operations[name] = {"machine": machine, "person": person, "labor": labor, "cost": labor + cost}
         self.person += person
+        at_bench = keys.get("off the bench") != "yes"
+        self.bench_person += person if at_bench else 0
         self.labor += labor
         self.machine += cost
         whole = sum(basis[d.id] * d.pieces for d in here if d.id in basis)
         for door in here:
             if door.id in basis:
-                self.minutes[door.id] += rounded(person * basis[door.id] / whole, "min")
+                share = rounded(person * basis[door.id] / whole, "min")
+                self.minutes[door.id] += share
+                self.bench[door.id] += share if at_bench else 0
                 self.cost_of[door.id] += rounded((labor + cost) * basis[door.id] / whole, "money")

@@ -17,11 +17,13 @@ static const struct spelling drivers_inch[] = {
     {"hinge", DRIVER_HINGE},
     {"ft of frame", DRIVER_FRAME_RUN},
     {"ft of edge", DRIVER_EDGE_RUN},
+    {"ft of door", DRIVER_DOOR_RUN},
     {"sqft of door", DRIVER_AREA},
     {"sqft", DRIVER_AREA},
     {"sqft sprayed", DRIVER_SPRAYED},
     {"sqft sprayed per coat", DRIVER_SPRAYED_PER_COAT},
     {"sqft per coat", DRIVER_SPRAYED_PER_COAT},
+    {"sqft sprayed between coats", DRIVER_SPRAYED_BETWEEN},
     {"bf", DRIVER_LUMBER},
     {"m3", DRIVER_LUMBER},
     {"sheet", DRIVER_SHEET},
@@ -46,11 +48,13 @@ static const struct spelling drivers_mm[] = {
     {"hinge", DRIVER_HINGE},
     {"m of frame", DRIVER_FRAME_RUN},
     {"m of edge", DRIVER_EDGE_RUN},
+    {"m of door", DRIVER_DOOR_RUN},
     {"m2 of door", DRIVER_AREA},
     {"m2", DRIVER_AREA},
     {"m2 sprayed", DRIVER_SPRAYED},
     {"m2 sprayed per coat", DRIVER_SPRAYED_PER_COAT},
     {"m2 per coat", DRIVER_SPRAYED_PER_COAT},
+    {"m2 sprayed between coats", DRIVER_SPRAYED_BETWEEN},
     {"m3", DRIVER_LUMBER},
     {"bf", DRIVER_LUMBER},
     {"sheet", DRIVER_SHEET},
@@ -135,12 +139,18 @@ static const struct key operation_keys[] = {
     {"handling", AS_QUANTITY(handlings), FIELDS(operation, handling, handling_per),
      "0.20 min per part", .help = "added for each part, door, stile, rail or panel"},
     {"passes", AS_COUNT(1, 50, 1), FIELD(operation, passes), "2", .help = "how often; absent: 1"},
+    {"together", AS_COUNT(1, 100, 1), FIELD(operation, together), "10",
+     .help = "worked on at once, as parts sanded in a stack; handling stays for each; absent: 1"},
+    {"by wood", AS_YES_NO, FIELD(operation, by_wood), "yes", "no",
+     .help = "takes longer in wood whose `work` says so; absent: no"},
     {"setup", AS_QUANTITY(setups), FIELDS(operation, setup, setup_per), "15 min per thickness",
      .help = "before it starts: per job, material, thickness, width, length, style, coat or color"},
     {"hands", AS_COUNT(1, 20, 1), FIELD(operation, hands), "2", .help = "people at it; absent: 1"},
     {"capacity", AS_OWN(read_capacity, .range = RANGE(NM_PER_INCH, 240 * NM_PER_INCH)),
      FIELD(operation, capacity), "16 in, one side open", "25 in",
      .help = "width that the machine takes; one side open: up to twice it in two"},
+    {"off the bench", AS_YES_NO, FIELD(operation, off_bench), "yes", "no",
+     .help = "done elsewhere, as measuring and quoting: no hours at the bench; absent: no"},
     {"labor rate", AS_QUANTITY(forms_per_hour), FIELD(operation, labor_rate), "44.00 per hour",
      .help = "absent: the shop's"},
 };
@@ -148,8 +158,8 @@ static const struct key operation_keys[] = {
 static bool is_run(const struct operation *operation) {
     const int driver = operation->per.choice;
 
-    return driver == DRIVER_FRAME_RUN || driver == DRIVER_EDGE_RUN || driver == DRIVER_GLUE_LINE ||
-           driver == DRIVER_RAISED_RUN || driver == DRIVER_BANDED_RUN;
+    return driver == DRIVER_FRAME_RUN || driver == DRIVER_EDGE_RUN || driver == DRIVER_DOOR_RUN ||
+           driver == DRIVER_GLUE_LINE || driver == DRIVER_RAISED_RUN || driver == DRIVER_BANDED_RUN;
 }
 
 static void check_operation(struct reader *reader, const struct ini_section *section,

@@ -19,6 +19,7 @@ static const struct form allowance[] = {
 };
 static const struct form overhead[] = {
     {"per hour", UNIT_MONEY_PER_HOUR, OVERHEAD_PER_HOUR, 0, 100000},
+    {"per bench hour", UNIT_MONEY_PER_HOUR, OVERHEAD_PER_BENCH_HOUR, 0, 100000},
     {"% of cost", UNIT_PERCENT, OVERHEAD_OF_COST, 0, 1000},
     {0},
 };

@@ -72,6 +72,8 @@ static const struct key lumber_keys[] = {
      .help = "of each board; used by the plan, the waste factor includes it"},
     {"minimum", AS_QUANTITY(lumber_amount), FIELD(lumber, minimum), "20 bf",
      .help = "the least that the yard sells"},
+    {"work", AS_PERCENT(10, 1000), FIELD(lumber, work), "115 %",
+     .help = "how long operations by wood take in it; absent: 100 %"},
 };
 
 /* What is bought and what is priced must be counted alike. */

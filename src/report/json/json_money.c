@@ -100,6 +100,7 @@ static const struct json_row operation_rows[] = {
 static const struct json_row labor_rows[] = {
     {"person-minutes", offsetof(struct labor, person_minutes)},
     {"hours", offsetof(struct labor, hours)},
+    {"bench hours", offsetof(struct labor, bench_hours)},
     {"labor", offsetof(struct labor, labor)},
     {"machine", offsetof(struct labor, machine)},
     {"minutes a door", offsetof(struct labor, minutes_a_door)},

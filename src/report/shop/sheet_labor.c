@@ -22,6 +22,8 @@ static const struct paper_line job_lines[] = {
     {"person-minutes in all", offsetof(struct labor, person_minutes), LOOK_TOTAL,
      "allowance for rest and delay included"},
     {"person-hours", offsetof(struct labor, hours), LOOK_TOTAL, NULL},
+    {"of that: at the bench", offsetof(struct labor, bench_hours), LOOK_PLAIN,
+     "all but the operations off the bench"},
     {"person-minutes by door or front", offsetof(struct labor, minutes_a_door), LOOK_PLAIN,
      "all work"},
     {"of that: making it", offsetof(struct labor, making), LOOK_PLAIN,
@@ -31,7 +33,7 @@ static const struct paper_line job_lines[] = {
     {"of that: around it", offsetof(struct labor, around), LOOK_PLAIN,
      "measuring, quoting, packing, cleaning up"},
     {"working days, one person", offsetof(struct labor, work_days), LOOK_PLAIN,
-     "drying not counted"},
+     "hours at the bench; drying not counted"},
     {"drying, slowest batch", offsetof(struct labor, dry_hours), LOOK_PLAIN,
      "coats one after another"},
 };

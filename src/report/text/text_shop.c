@@ -201,7 +201,12 @@ static const char *unweighed_words(const struct estimate *e) {
 static void print_hours(struct page *page, const struct estimate *e) {
     print_minutes(page, e);
     say(page, "%s", "");
-    say_wrapped(page, "", 2, "Hours of work: %s.", show(e, e->labor.hours).text);
+    if (fig_same(e->labor.hours, e->labor.bench_hours)) {
+        say_wrapped(page, "", 2, "Hours of work: %s.", show(e, e->labor.hours).text);
+    } else {
+        say_wrapped(page, "", 2, "Hours of work: %s, of these %s at the bench.",
+                    show(e, e->labor.hours).text, show(e, e->labor.bench_hours).text);
+    }
     if (!fig_none(e->labor.work_days)) {
         say_wrapped(page, "", 2, "Days at the bench for one: %s.",
                     show(e, e->labor.work_days).text);
