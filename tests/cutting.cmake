@@ -17,6 +17,14 @@ add_executable(test_plan_check test_plan_check.c)
 target_link_libraries(test_plan_check PRIVATE doorcost_cut_bench doorcost_flags PkgConfig::CMOCKA)
 add_test(NAME plan_check COMMAND test_plan_check)
 
+# Our simplex against GLPK, whose license a test may use and the program not.
+doorcost_find_library(glpk glpk.h glpk)
+add_executable(test_simplex test_simplex.c)
+target_link_libraries(test_simplex PRIVATE doorcost_core doorcost_cut_bench doorcost_flags glpk PkgConfig::CMOCKA)
+target_compile_definitions(test_simplex PRIVATE DOORCOST_SOURCE="${PROJECT_SOURCE_DIR}")
+target_link_options(test_simplex PRIVATE -Wl,--wrap=cut_lp_new,--wrap=cut_lp_add,--wrap=cut_lp_solve,--wrap=cut_lp_free)
+add_test(NAME simplex COMMAND test_simplex)
+
 # The sample of instances: every plan is checked, none may lie below a listed bound.
 add_test(NAME cut_bench COMMAND plan_bench ${CMAKE_CURRENT_LIST_DIR}/cutting 0.05)
 set_tests_properties(cut_bench PROPERTIES LABELS slow)
