@@ -171,21 +171,24 @@ static size_t unescape(char *text) {
     return (size_t)(to - text);
 }
 
-static bool put_line(struct edited *file, const char *line, size_t size) {
-    char *bytes = malloc(file->size + size + 2);
+static bool put_line(struct edited *file, const char *line, size_t size, size_t times) {
+    const size_t put = times * (size + 1);
+    char *bytes = malloc(file->size + put + 1);
 
     if (bytes == NULL || file->bytes == NULL) {
         free(bytes);
         return false;
     }
     memcpy(bytes, file->bytes, file->at);
-    memcpy(bytes + file->at, line, size);
-    bytes[file->at + size] = '\n';
-    memcpy(bytes + file->at + size + 1, file->bytes + file->at, file->size - file->at);
+    for (size_t i = 0; i < times; i++) {
+        memcpy(bytes + file->at + i * (size + 1), line, size);
+        bytes[file->at + i * (size + 1) + size] = '\n';
+    }
+    memcpy(bytes + file->at + put, file->bytes + file->at, file->size - file->at);
     free(file->bytes);
     file->bytes = bytes;
-    file->size += size + 1;
-    file->at += size + 1;
+    file->size += put;
+    file->at += put;
     return true;
 }
 
@@ -204,13 +207,10 @@ static bool apply(struct edited *file, const char *folder, char *line, const cha
     if (line[0] == '+') {
         *last = line + 1;
         *last_size = unescape(line + 1);
-        return put_line(file, *last, *last_size);
+        return put_line(file, *last, *last_size, 1);
     }
     if (strncmp(line, "x ", 2) == 0) {
-        for (long i = strtol(line + 2, NULL, 10); i > 0 && good; i--) {
-            good = put_line(file, *last, *last_size);
-        }
-        return good;
+        return put_line(file, *last, *last_size, strtoul(line + 2, NULL, 10));
     }
     if (line[0] == '!') {
         char *path = case_path(folder, line + 1);

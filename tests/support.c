@@ -78,7 +78,7 @@ static size_t key_size(const char *line) {
 }
 
 static void change_key(struct sheet_of_text *s, const char *section, const char *line) {
-    char whole[512];
+    char whole[2048];
     size_t at = section_start(s, section);
     const size_t size = key_size(line);
     (void)snprintf(whole, sizeof whole, "%s\n", strchr(line, '=') == NULL ? "" : line);

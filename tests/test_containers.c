@@ -67,7 +67,7 @@ static void draws_are_cheapest(void **state) {
     uint64_t seed = 20260302;
     for (int round = 0; round < 3000; round++) {
         struct container_size sizes[4];
-        int64_t counts[CONTAINERS_MOST_SIZES] = {0};
+        int64_t counts[MOST_CONTAINER_SIZES] = {0};
         int64_t tried[4] = {0};
         struct sum best = {.cost = -1};
         const size_t count = (size_t)between(&seed, 1, 4);

@@ -9,10 +9,6 @@
 
 #include <assert.h>
 
-/* Stile, two rails, mid rail, and a mid stile, panel or pane for each opening: more sizes than that
- * a leaf has not. */
-#define MOST_PARTS (5 + 2 * FRAME_MOST_ROWS * 2)
-
 struct maker {
     const struct rates *rates;
     enum length_unit unit;
@@ -51,7 +47,7 @@ static void add_part(struct door *door, const struct part *part) {
             return;
         }
     }
-    assert(door->part_count < MOST_PARTS);
+    assert(door->part_count < FRAME_MOST_PARTS);
     door->parts[door->part_count++] = *part;
 }
 
@@ -230,7 +226,7 @@ static bool make_door(const struct maker *maker, struct door *door) {
     door->form = leaf_is_slab(door->style, door->row, door->height)
                      ? FORM_SLAB
                      : (enum door_form)door->style->form.choice;
-    door->parts = pool_take(maker->pool, MOST_PARTS, sizeof *door->parts);
+    door->parts = pool_take(maker->pool, FRAME_MOST_PARTS, sizeof *door->parts);
     door->openings = pool_take(maker->pool, (size_t)FRAME_MOST_ROWS * 2, sizeof *door->openings);
     if (door->parts == NULL || door->openings == NULL) {
         return false;

@@ -4,9 +4,14 @@
 #define DOORCOST_DOOR_FRAME_H
 
 #include "door/leaf.h"
+#include "model/limits.h"
 
-#define FRAME_MOST_ROWS    32
-#define FRAME_MOST_COLUMNS 32
+#define FRAME_MOST_ROWS    MOST_HEIGHTS
+#define FRAME_MOST_COLUMNS 32 /* mid stiles are a count of at most 20 */
+
+/* Upper bound on distinct part sizes of a leaf: stile, two rails, mid rail, and for each row a mid
+ * stile and panels of two widths, a divided width leaving one that differs. */
+#define FRAME_MOST_PARTS ((size_t)(5 + 3 * FRAME_MOST_ROWS))
 
 struct frame {
     length stile, top_rail, bottom_rail, mid_rail, mid_stile; /* widths */

@@ -1,13 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* The figures of a part: what a piece takes of its material, its weight, and what work on it goes
  * by. */
+#include "door/frame.h"
 #include "door/taker.h"
 
 #include <assert.h>
 #include <string.h>
-
-/* As many parts as door.c allows a leaf. */
-#define MOST_PARTS 160
 
 fig taker_count(const struct taker *t, const char *what, int64_t count, struct place place) {
     return count == 0 ? (fig){0} : tape_given(t->tape, what, UNIT_COUNT, 0, count, place);
@@ -107,11 +105,11 @@ static bool is_chosen(const struct part *part, struct part_choice choice) {
 
 fig part_total(const struct taker *t, const struct leaf_figures *leaf, const char *what,
                enum unit unit, struct part_choice choice, size_t offset) {
-    fig counts[MOST_PARTS];
-    fig each[MOST_PARTS];
+    fig counts[FRAME_MOST_PARTS];
+    fig each[FRAME_MOST_PARTS];
     size_t n = 0;
     const struct door *const door = leaf->door;
-    assert(door->part_count <= MOST_PARTS);
+    assert(door->part_count <= FRAME_MOST_PARTS);
     for (size_t i = 0; i < door->part_count; i++) {
         if (!is_chosen(&door->parts[i], choice)) {
             continue;

@@ -3,6 +3,7 @@
 
 #include "door/surface.h"
 #include "door/taker.h"
+#include "model/limits.h"
 
 #include <assert.h>
 #include <stdlib.h>
@@ -59,9 +60,10 @@ static void take_weight(const struct taker *t, struct leaf_figures *leaf) {
 }
 
 static fig pick_hinges(const struct taker *t, const char *what, const struct steps *rule, fig by) {
-    fig limits[16];
-    fig counts[16];
-    const size_t n = rule->count < 16 ? rule->count : 16;
+    fig limits[MOST_HINGE_RULES];
+    fig counts[MOST_HINGE_RULES];
+    const size_t n = rule->count;
+    assert(n <= MOST_HINGE_RULES);
     for (size_t i = 0; i < n; i++) {
         limits[i] = measures_given(t->tape, t->m, "hinge rule, up to", &rule->s[i].limit);
         counts[i] = measures_given(t->tape, t->m, "hinge rule, hinges", &rule->s[i].value);
@@ -133,9 +135,10 @@ static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
     if (!fig_none(leaf->sprayed) &&
         t->rates->finishes[door->construction.finish.index].coat_count > 0) {
         const struct finish *const finish = &t->rates->finishes[door->construction.finish.index];
-        fig times[16];
+        fig times[MOST_COATS];
         size_t n = 0;
-        for (; n < finish->coat_count && n < 16; n++) {
+        assert(finish->coat_count <= MOST_COATS);
+        for (; n < finish->coat_count; n++) {
             times[n] = measures_given(t->tape, t->m, "coats", &finish->coats[n].times);
         }
         const fig coats = fig_sum(t->tape, "coats in all", UNIT_COUNT, times, n);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/surface.h"
 
+#include "door/frame.h"
+
 struct painter {
     struct tape *tape;
     const struct measures *m;
@@ -27,8 +29,8 @@ static fig sprayed_faces(const struct painter *t, const struct leaf_figures *lea
 
 static void take_openings(const struct painter *t, struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
-    fig counts[2 * 32];
-    fig each[2 * 32];
+    fig counts[2 * FRAME_MOST_ROWS];
+    fig each[2 * FRAME_MOST_ROWS];
     for (size_t i = 0; i < door->opening_count; i++) {
         const struct opening *const o = &door->openings[i];
         const fig width =

@@ -12,14 +12,14 @@
 #define MOST_STEPS 4000000
 
 struct set {
-    int64_t counts[CONTAINERS_MOST_SIZES];
+    int64_t counts[MOST_CONTAINER_SIZES];
     int64_t cost, volume, containers;
     bool known;
 };
 
 struct search {
     const struct container_size *sizes;
-    size_t order[CONTAINERS_MOST_SIZES]; /* by price by volume */
+    size_t order[MOST_CONTAINER_SIZES]; /* by price by volume */
     size_t count;
     struct set best;
     int32_t steps;
@@ -93,7 +93,7 @@ static void order_sizes(struct search *s) {
 
 bool containers_choose(int64_t need, const struct container_size *sizes, size_t count,
                        int64_t *counts) {
-    if (count == 0 || count > CONTAINERS_MOST_SIZES) {
+    if (count == 0 || count > MOST_CONTAINER_SIZES) {
         return false;
     }
     struct search search = {.sizes = sizes, .count = count};
@@ -108,7 +108,7 @@ bool containers_choose(int64_t need, const struct container_size *sizes, size_t 
  * finds its lower end. */
 int64_t containers_hold_from(int64_t need, int64_t step, const struct container_size *sizes,
                              size_t count) {
-    int64_t chosen[CONTAINERS_MOST_SIZES];
+    int64_t chosen[MOST_CONTAINER_SIZES];
     int64_t low = 0;
     int64_t high = need / step;
     if (!containers_choose(need, sizes, count, chosen)) {
@@ -116,7 +116,7 @@ int64_t containers_hold_from(int64_t need, int64_t step, const struct container_
     }
     while (low + 1 < high) {
         const int64_t middle = low + (high - low) / 2;
-        int64_t counts[CONTAINERS_MOST_SIZES];
+        int64_t counts[MOST_CONTAINER_SIZES];
         (void)containers_choose(middle * step, sizes, count, counts);
         if (memcmp(counts, chosen, count * sizeof *counts) == 0) {
             high = middle;
@@ -128,9 +128,9 @@ int64_t containers_hold_from(int64_t need, int64_t step, const struct container_
 }
 
 static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
-    struct container_size sizes[CONTAINERS_MOST_SIZES];
+    struct container_size sizes[MOST_CONTAINER_SIZES];
     const size_t n = (count - 1) / 2;
-    if (count < 3 || n > CONTAINERS_MOST_SIZES || n > outputs) {
+    if (count < 3 || n > MOST_CONTAINER_SIZES || n > outputs) {
         return false;
     }
     for (size_t i = 0; i < n; i++) {

@@ -9,8 +9,7 @@
 #define DOORCOST_FINISH_CONTAINERS_H
 
 #include "figure/tape.h"
-
-#define CONTAINERS_MOST_SIZES 8
+#include "model/limits.h"
 
 struct container_size {
     int64_t volume; /* > 0, any unit, the same as the need's */

@@ -94,12 +94,12 @@ static void coat_products(const struct shelf *s, const struct batch *b, struct c
 }
 
 static void dry_batch(const struct shelf *s, struct batch *b, const struct finish *finish) {
-    fig films[16];
-    fig times[16];
-    fig hours[16];
+    fig films[MOST_COATS];
+    fig times[MOST_COATS];
+    fig hours[MOST_COATS];
     bool whole = true;
     size_t n = 0;
-    for (; n < b->coat_count && n < 16; n++) {
+    for (; n < b->coat_count; n++) {
         films[n] = b->coats[n].dry_film;
         whole = whole && !fig_none(films[n]);
         times[n] = b->coats[n].times;
@@ -173,9 +173,8 @@ static fig product_need(const struct shelf *s, size_t p, fig *terms) {
 }
 
 static void buy_product(const struct shelf *s, struct product *p) {
-    fig operands[1 + 2 * CONTAINERS_MOST_SIZES] = {p->need};
-    p->size_count =
-        p->sizes->count < CONTAINERS_MOST_SIZES ? p->sizes->count : CONTAINERS_MOST_SIZES;
+    fig operands[1 + 2 * MOST_CONTAINER_SIZES] = {p->need};
+    p->size_count = p->sizes->count;
     for (size_t i = 0; i < p->size_count; i++) {
         p->volumes[i] = measures_given(s->tape, s->m, "container", &p->sizes->s[i].limit);
         p->prices[i] = measures_given(s->tape, s->m, "container price", &p->sizes->s[i].value);

@@ -19,9 +19,9 @@ struct product {
     int32_t coating;   /* index into rates.coatings, or -1 */
     int32_t additive;  /* index into rates.additives, or -1 */
     const struct steps *sizes;
-    fig need;                          /* volume */
-    fig counts[CONTAINERS_MOST_SIZES]; /* containers of each size */
-    fig volumes[CONTAINERS_MOST_SIZES], prices[CONTAINERS_MOST_SIZES];
+    fig need;                         /* volume */
+    fig counts[MOST_CONTAINER_SIZES]; /* containers of each size */
+    fig volumes[MOST_CONTAINER_SIZES], prices[MOST_CONTAINER_SIZES];
     size_t size_count;
     fig bought;    /* volume */
     fig left_over; /* volume */

@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/lumber.h"
 
+#include "model/limits.h"
 #include "stock/order.h"
-
-#define MOST_BREAKS 8
 
 struct yard {
     struct tape *tape;
@@ -49,11 +48,11 @@ static fig needed_of(const struct yard *y, fig with_waste) {
  * where that is more; the cheapest lot is ordered, and of equal ones the larger. */
 static void buy_at_breaks(const struct yard *y, struct lumber_way *b, fig base) {
     const struct steps *const breaks = &y->lumber->breaks;
-    const size_t n = breaks->count < MOST_BREAKS ? breaks->count : MOST_BREAKS;
+    const size_t n = breaks->count;
     const fig nothing = tape_constant(y->tape, "from nothing", y->unit, 0, 0, "by definition");
     const fig free = tape_constant(y->tape, "no money", UNIT_MONEY, 0, 0, "by definition");
-    fig limits[MOST_BREAKS + 1] = {nothing};
-    fig prices[MOST_BREAKS + 1] = {base};
+    fig limits[MOST_PRICE_BREAKS + 1] = {nothing};
+    fig prices[MOST_PRICE_BREAKS + 1] = {base};
     for (size_t i = 0; i < n; i++) {
         limits[i + 1] = measures_given(y->tape, y->m, "price break from", &breaks->s[i].limit);
         prices[i + 1] = measures_given(y->tape, y->m, "price from the break", &breaks->s[i].value);

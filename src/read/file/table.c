@@ -91,7 +91,7 @@ static bool read_heading(struct table *table, const struct source *source, size_
     return true;
 }
 
-bool table_read(struct table *table, const char *path, struct place asked,
+bool table_read(struct table *table, const char *path, struct place asked, size_t most,
                 struct problems *problems) {
     struct source source;
     char separator = ',';
@@ -109,7 +109,8 @@ bool table_read(struct table *table, const char *path, struct place asked,
     if (!read_heading(table, &source, &at, &separator, problems)) {
         return false;
     }
-    table->rows = pool_take(&problems->pool, source.count, sizeof(*table->rows));
+    table->rows =
+        pool_take(&problems->pool, source.count < most ? source.count : most, sizeof(*table->rows));
     if (table->rows == NULL) {
         problems->failed = true;
         return false;
@@ -124,6 +125,13 @@ bool table_read(struct table *table, const char *path, struct place asked,
         at += record.lines;
         if (record.good && !is_empty(&record) &&
             check_count(table, &record, place, separator, problems)) {
+            if (table->count == most) {
+                problem_add(problems, SEVERITY_ERROR, "too-many-rows", place,
+                            "the list goes on beyond %zu rows; make lists of at most so many",
+                            most);
+                table->over = true;
+                break;
+            }
             table->rows[table->count] = (struct table_row){.cells = record.cells, .place = place};
             table->count++;
         }

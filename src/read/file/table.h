@@ -29,11 +29,13 @@ struct table {
     size_t count;
     uint16_t file;
     bool open; /* the file could be read */
+    bool over; /* it has more rows than it may have; reported */
 };
 
 /* Reads the file at path; all that table holds lives in the pool of problems. asked: as for
- * source_read. Rows that were reported are left out. false: memory is out. */
-bool table_read(struct table *table, const char *path, struct place asked,
+ * source_read. most: rows below the heading; one more is an error, and the rest is not read. Rows
+ * that were reported are left out. false: memory is out. */
+bool table_read(struct table *table, const char *path, struct place asked, size_t most,
                 struct problems *problems) __attribute__((warn_unused_result));
 
 #endif

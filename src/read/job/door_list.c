@@ -4,6 +4,7 @@
 
 #include "base/array.h"
 #include "model/construction.h"
+#include "model/limits.h"
 #include "read/file/table.h"
 #include "read/job/job_keys.h"
 
@@ -79,10 +80,11 @@ bool door_list_read(struct reader *reader, struct job *job) {
     if (job->doors_path.s == NULL) {
         return true;
     }
-    if (!table_read(&table, job->doors_path.s, job->doors_path.place, reader->problems)) {
+    if (!table_read(&table, job->doors_path.s, job->doors_path.place, MOST_DOOR_ROWS,
+                    reader->problems)) {
         return false;
     }
-    if (!table.open || table.columns == 0) {
+    if (!table.open || table.columns == 0 || table.over) {
         return true;
     }
     columns = columns_find(reader, &table, sets, count);

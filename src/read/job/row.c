@@ -36,6 +36,9 @@ static void read_heights(struct reader *reader, const struct key *key, const str
     for (const char *c = from; *c != '\0'; c++) {
         count += *c == '|' ? 1 : 0;
     }
+    if (!list_fits(reader, key, entry, count)) {
+        return;
+    }
     heights = pool_take(reader->pool, count, sizeof(*heights));
     if (heights == NULL) {
         return;
@@ -93,8 +96,8 @@ const struct key row_keys[] = {
      .help = "rails between top and bottom; absent: 0"},
     {"mid stiles", AS_COUNT(0, 20, 0), FIELD(row, mid_stiles), "1",
      .help = "stiles between left and right; absent: 0"},
-    {"rows", AS_OWN(read_heights, .range = SIDE_RANGE), FIELD(row, heights), "10 | 12 1/2",
-     .help = "heights between the rails, top first; absent: equal"},
+    {"rows", AS_OWN(read_heights, .range = SIDE_RANGE, .most = MOST_HEIGHTS), FIELD(row, heights),
+     "10 | 12 1/2", .help = "heights between the rails, top first; absent: equal"},
     {"hinge side", AS_CHOICE(hinge_sides), FIELD(row, hinge_side), "left", "pair",
      .help = "left, right, pair, top or bottom"},
     {"pulls", AS_COUNT(0, 20, 1), FIELD(row, pulls), "2",

@@ -39,8 +39,14 @@ int32_t name_resolve(struct reader *reader, const struct key *key, const struct 
 /* A copy of the entry's text. */
 struct text entry_text(struct reader *reader, const struct entry *entry);
 
+/* Whether a list of so many items is within the limit of its key (model/limits.h); else it is
+ * reported. */
+bool list_fits(struct reader *reader, const struct key *key, const struct entry *entry,
+               size_t count);
+
 /* Splits at commas into trimmed, non-empty items, *items in the reader's pool. numbers: a comma
- * right between two digits is reported. false: reported, or memory is out. */
+ * right between two digits is reported, as is a list over the limit of its key. false: reported, or
+ * memory is out. */
 bool list_split(struct reader *reader, const struct key *key, const struct entry *entry,
                 bool numbers, struct entry **items, size_t *count);
 

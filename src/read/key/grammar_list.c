@@ -35,11 +35,25 @@ static size_t count_items(const char *text) {
     return count;
 }
 
+bool list_fits(struct reader *reader, const struct key *key, const struct entry *entry,
+               size_t count) {
+    if (key->kind.most == 0 || count <= key->kind.most) {
+        return true;
+    }
+    problem_add(reader->problems, SEVERITY_ERROR, "too-many", entry->place,
+                "%s has %zu items; at most %zu can be counted with", key->name, count,
+                key->kind.most);
+    return false;
+}
+
 bool list_split(struct reader *reader, const struct key *key, const struct entry *entry,
                 bool numbers, struct entry **items, size_t *count) {
     const char *from = entry->text;
 
     *count = count_items(from);
+    if (!list_fits(reader, key, entry, *count)) {
+        return false;
+    }
     *items = pool_take(&reader->problems->pool, *count, sizeof(**items));
     if (*items == NULL) {
         return false;
@@ -245,6 +259,24 @@ void read_stages(struct reader *reader, const struct key *key, const struct entr
     read_named_values(reader, key, entry, target, " when ");
 }
 
+/* What is listed twice would be counted once: it is not clear which was meant. */
+static void check_twice(struct reader *reader, const struct key *key,
+                        const struct reference *references, size_t count) {
+    for (size_t i = 1; i < count; i++) {
+        size_t first = 0;
+
+        while (first < i &&
+               (references[i].index < 0 || references[first].index != references[i].index)) {
+            first++;
+        }
+        if (first < i) {
+            problem_add(reader->problems, SEVERITY_ERROR, "listed-twice", references[i].name.place,
+                        "%s names '%s' twice; it is done once, so take one away, or give it passes",
+                        key->name, problem_quote(reader->problems, references[i].name.s));
+        }
+    }
+}
+
 void read_names(struct reader *reader, const struct key *key, const struct entry *entry,
                 void *target) {
     struct references *field = key_field(key, target);
@@ -263,5 +295,6 @@ void read_names(struct reader *reader, const struct key *key, const struct entry
         references[i].name = entry_text(reader, &items[i]);
         references[i].index = name_resolve(reader, key, &items[i]);
     }
+    check_twice(reader, key, references, count);
     *field = (struct references){.r = references, .count = count};
 }

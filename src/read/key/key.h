@@ -60,6 +60,7 @@ struct value_kind {
     enum name_kind names;    /* where a name is looked up */
     unsigned material_kinds; /* which materials may be named: bits 1 << enum material_kind */
     int preset;              /* of a count that is absent */
+    size_t most;             /* items of a list: model/limits.h; 0: what a line holds */
 };
 
 /* Where a value goes: offsets in the struct that a section or a row fills. */

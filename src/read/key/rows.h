@@ -9,6 +9,7 @@
 #define DOORCOST_READ_KEY_ROWS_H
 
 #include "base/array.h"
+#include "model/limits.h"
 #include "read/key/grammar.h"
 
 /* The field of a struct; a field and the one beside it, as in struct key_field. */

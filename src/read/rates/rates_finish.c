@@ -8,8 +8,9 @@
 #include <string.h>
 
 static const struct key additive_keys[] = {
-    {"sizes", AS_OWN(read_sizes, .forms = forms_money), FIELD(additive, sizes),
-     "1 qt at 18.00, 1 gal at 52.00", .needed = true, .help = "containers and their prices"},
+    {"sizes", AS_OWN(read_sizes, .forms = forms_money, .most = MOST_CONTAINER_SIZES),
+     FIELD(additive, sizes), "1 qt at 18.00, 1 gal at 52.00", .needed = true,
+     .help = "containers and their prices"},
 };
 
 const struct section_kind section_additive = {"additive", additive_keys, COUNT_OF(additive_keys),
@@ -62,8 +63,9 @@ static const struct key coating_keys[] = {
     {"dry", AS_QUANTITY(hours), FIELD(coating, dry), "2 hours", .help = "until the next coat"},
     {"tinted", AS_YES_NO, FIELD(coating, tinted), "yes", "no",
      .help = "mixed to a color: each color is bought by itself; absent: no"},
-    {"sizes", AS_OWN(read_sizes, .forms = forms_money), FIELD(coating, sizes),
-     "1 qt at 27.00, 1 gal at 84.00", .needed = true, .help = "containers and their prices"},
+    {"sizes", AS_OWN(read_sizes, .forms = forms_money, .most = MOST_CONTAINER_SIZES),
+     FIELD(coating, sizes), "1 qt at 27.00, 1 gal at 84.00", .needed = true,
+     .help = "containers and their prices"},
 };
 
 static void check_coating(struct reader *reader, const struct ini_section *section, void *target) {
@@ -154,7 +156,7 @@ static const struct key finish_keys[] = {
      .help = "how the client reads it; absent: the name"},
     {"spray", AS_INDEX(NAME_SPRAY), FIELD(finish, spray), "pressure-pot",
      .help = "a [spray NAME]; needed unless the finish is put out"},
-    {"coats", AS_OWN(read_coats, .names = NAME_COATING), FIELD(finish, coats),
+    {"coats", AS_OWN(read_coats, .names = NAME_COATING, .most = MOST_COATS), FIELD(finish, coats),
      "surfacer x 2, topcoat x 2",
      .help = "the coatings in the order of spraying, and how often each; needed unless put out"},
     {"faces", AS_CHOICE(faces), FIELD(finish, faces), "both", "front",

@@ -15,10 +15,12 @@ static const struct form weights[] = {
 };
 
 static const struct key hinge_keys[] = {
-    {"by height", AS_OWN(read_steps, .forms = hinge_count, .range = INCHES(1, 240)),
+    {"by height",
+     AS_OWN(read_steps, .most = MOST_HINGE_RULES, .forms = hinge_count, .range = INCHES(1, 240)),
      FIELD(hinge_rules, by_height), "40 in: 2, 60 in: 3, 80 in: 4",
      .help = "up to which height how many hinges"},
-    {"by weight", AS_OWN(read_steps, .forms = hinge_count, .limit_forms = weights),
+    {"by weight",
+     AS_OWN(read_steps, .most = MOST_HINGE_RULES, .forms = hinge_count, .limit_forms = weights),
      FIELD(hinge_rules, by_weight), "15 lb: 2, 30 lb: 3, 45 lb: 4",
      .help = "up to which weight how many hinges"},
 };

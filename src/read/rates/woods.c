@@ -175,7 +175,7 @@ bool woods_read(struct reader *reader, struct rates *rates) {
         }
     }
     if (path != NULL) {
-        if (!table_read(&table, path, rates->shop.woods.place, reader->problems)) {
+        if (!table_read(&table, path, rates->shop.woods.place, MOST_WOODS, reader->problems)) {
             return false;
         }
         if (table.open && table.columns > 0) {

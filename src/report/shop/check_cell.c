@@ -42,7 +42,7 @@ bool check_is_input(const struct tape *tape, fig figure) {
 
 /* The least need that has the same choice, at 4 decimals as needs are kept. */
 static int64_t holds_from(const struct tape *tape, const struct product *product) {
-    struct container_size sizes[CONTAINERS_MOST_SIZES];
+    struct container_size sizes[MOST_CONTAINER_SIZES];
     for (size_t i = 0; i < product->size_count; i++) {
         sizes[i] = (struct container_size){.volume = tape_scaled(tape, product->volumes[i], 6),
                                            .price = tape_scaled(tape, product->prices[i], 6)};
