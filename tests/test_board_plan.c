@@ -155,6 +155,17 @@ static void no_room(void **state) {
     assert_null(plan);
 }
 
+/* Each width by itself would be taken. */
+static void too_many_parts(void **state) {
+    (void)state;
+    const struct plain p = {
+        "", {0}, {{100, 50, 7, -1}}, {{90, 50, CUT_PIECES_MAX, false}, {90, 40, 1, false}}, 0, 0};
+    const struct board_job job = job_of(&p);
+    struct board_plan *plan = NULL;
+    assert_int_equal(board_plan_make(&job, EFFORT, &plan), CUT_BAD_INPUT);
+    assert_null(plan);
+}
+
 /* --- the checker --- */
 
 /* A plan by hand that is sound: a board of two strips, three parts. */
@@ -490,6 +501,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(plain_cases),
         cmocka_unit_test(no_room),
+        cmocka_unit_test(too_many_parts),
         cmocka_unit_test(checker),
         cmocka_unit_test(layout),
         cmocka_unit_test(random_jobs),

@@ -1,11 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "cut/board/board_columns.h"
 
-#include "base/pool.h"
-#include "cut/board/board_price.h"
-
 #include <stdlib.h>
-#include <string.h>
 
 /* --- the job made plain --- */
 
@@ -71,31 +67,21 @@ static void take_stocks(struct board_columns *c) {
 
 /* --- columns --- */
 
-bool board_columns_strip(struct board_columns *c, size_t class, const int64_t *counts) {
-    if (!array_grow((void **)&c->strips, &c->strip_room, c->strip_count + 1, sizeof *c->strips) ||
-        !array_grow((void **)&c->parts, &c->part_room, c->part_count + c->kind_count,
-                    sizeof *c->parts)) {
+bool board_columns_part(struct board_columns *c, struct column_part part) {
+    if (!array_grow((void **)&c->parts, &c->part_room, c->part_count + 1, sizeof *c->parts)) {
         return false;
     }
-    struct column_strip *const strip = &c->strips[c->strip_count++];
-    *strip = (struct column_strip){.class = class, .first = c->part_count};
-    for (size_t k = 0; k < c->kind_count; k++) {
-        if (c->kinds[k].class == class && counts[k] > 0) {
-            c->parts[c->part_count++] = (struct column_part){.kind = k, .times = counts[k]};
-            strip->count++;
-        }
-    }
+    c->parts[c->part_count++] = part;
     return true;
 }
 
-/* A column of the last strips added, from number `first` on. */
 bool board_columns_add(struct board_columns *c, size_t stock, size_t first) {
     if (!array_grow((void **)&c->columns, &c->column_room, c->column_count + 1,
                     sizeof *c->columns)) {
         return false;
     }
     c->columns[c->column_count++] =
-        (struct column){.stock = stock, .first = first, .count = c->strip_count - first};
+        (struct column){.stock = stock, .first = first, .count = c->part_count - first};
     return true;
 }
 
@@ -103,70 +89,91 @@ int64_t board_columns_room(const struct board_columns *c, size_t stock) {
     return board_usable_width(c->job, stock) + c->job->kerf;
 }
 
-/* A board of nothing but one kind, from each stock that holds it, so that any need can be met. */
-static bool add_singles(struct board_columns *c) {
-    int64_t *const counts = calloc(c->kind_count + 1, sizeof *counts);
-    bool held = counts != NULL;
-    for (size_t k = 0; held && k < c->kind_count; k++) {
-        const struct board_kind *const kind = &c->kinds[k];
-        for (size_t s = 0; held && s < c->job->stock_count; s++) {
-            if (c->length_of[s] == SIZE_MAX || board_columns_room(c, s) < kind->width ||
-                c->lengths[c->length_of[s]] < kind->length) {
-                continue;
-            }
-            const size_t first = c->strip_count;
-            const int64_t fit = fits(c->lengths[c->length_of[s]], kind->length);
-            int64_t left = kind->demand;
-            for (int64_t n = fits(board_columns_room(c, s), kind->width); held && n > 0 && left > 0;
-                 n--) {
-                counts[k] = fit < left ? fit : left;
-                left -= counts[k];
-                held = board_columns_strip(c, kind->class, counts);
-            }
-            counts[k] = 0;
-            held = held && board_columns_add(c, s, first);
+void board_columns_want_all(const struct board_columns *c, int64_t *left) {
+    for (size_t k = 0; k < c->kind_count; k++) {
+        left[k] = c->kinds[k].demand;
+    }
+}
+
+/* A board of nothing but one kind; none from a stock that does not hold it. */
+static bool add_single(struct board_columns *c, size_t kind, size_t stock) {
+    const struct board_kind *const k = &c->kinds[kind];
+    const size_t first = c->part_count;
+    const int64_t along =
+        c->length_of[stock] == SIZE_MAX ? 0 : fits(c->lengths[c->length_of[stock]], k->length);
+    const int64_t across = fits(board_columns_room(c, stock), k->width);
+    int64_t left = k->demand;
+    if (along == 0 || across == 0) {
+        return true;
+    }
+    for (int64_t n = 0; n < across && left > 0; n++) {
+        const int64_t times = along < left ? along : left;
+        left -= times;
+        if (!board_columns_part(c, (struct column_part){kind, times, (size_t)n})) {
+            return false;
         }
     }
-    free(counts);
-    return held;
+    return board_columns_add(c, stock, first);
+}
+
+/* From each stock that holds it, so that any need can be met. */
+static bool add_singles(struct board_columns *c) {
+    for (size_t k = 0; k < c->kind_count; k++) {
+        for (size_t s = 0; s < c->job->stock_count; s++) {
+            if (!add_single(c, k, s)) {
+                return false;
+            }
+        }
+    }
+    return true;
+}
+
+static void take_room(struct board_columns *c) {
+    struct pool *const pool = &c->pool;
+    const size_t kinds = c->kind_count;
+    const size_t classes = c->class_count;
+    const size_t fills = c->length_count * classes;
+    c->values = pool_take(pool, kinds, sizeof *c->values);
+    c->strip_value = pool_take(pool, fills * COLUMN_MOST_STRIPS, sizeof *c->strip_value);
+    c->fill = pool_take(pool, fills * kinds, sizeof *c->fill);
+    c->best = pool_take(pool, classes, sizeof *c->best);
+    c->duals = pool_take(pool, kinds, sizeof *c->duals);
+    c->center = pool_take(pool, kinds, sizeof *c->center);
+    c->row = pool_take(pool, kinds, sizeof *c->row);
+    c->numbers = pool_take(pool, kinds, sizeof *c->numbers);
+    c->cover = pool_take(pool, kinds, sizeof *c->cover);
+    c->entries = pool_take(pool, kinds, sizeof *c->entries);
+    c->sack = pool_take(pool, kinds, sizeof *c->sack);
+    c->sack_counts = pool_take(pool, kinds, sizeof *c->sack_counts);
+    c->sack_kind = pool_take(pool, kinds, sizeof *c->sack_kind);
+    c->counts = pool_take(pool, kinds, sizeof *c->counts);
+    c->rest = pool_take(pool, kinds, sizeof *c->rest);
+    c->tried = pool_take(pool, classes, sizeof *c->tried);
+    c->ratio = pool_take(pool, classes + 1, sizeof *c->ratio);
 }
 
 bool board_columns_open(struct board_columns *c, const struct board_job *job) {
-    const size_t items = job->item_count + 1;
-    const size_t stocks = job->stock_count + 1;
     *c = (struct board_columns){.job = job};
-    c->kinds = calloc(items, sizeof *c->kinds);
-    c->kind_of = calloc(items, sizeof *c->kind_of);
-    c->widths = calloc(items, sizeof *c->widths);
-    c->most_strips = calloc(items, sizeof *c->most_strips);
-    c->lengths = calloc(stocks, sizeof *c->lengths);
-    c->length_of = calloc(stocks, sizeof *c->length_of);
-    if (c->kinds == NULL || c->kind_of == NULL || c->widths == NULL || c->most_strips == NULL ||
-        c->lengths == NULL || c->length_of == NULL) {
+    pool_init(&c->pool);
+    c->kinds = pool_take(&c->pool, job->item_count, sizeof *c->kinds);
+    c->kind_of = pool_take(&c->pool, job->item_count, sizeof *c->kind_of);
+    c->widths = pool_take(&c->pool, job->item_count, sizeof *c->widths);
+    c->most_strips = pool_take(&c->pool, job->item_count, sizeof *c->most_strips);
+    c->lengths = pool_take(&c->pool, job->stock_count, sizeof *c->lengths);
+    c->length_of = pool_take(&c->pool, job->stock_count, sizeof *c->length_of);
+    if (pool_failed(&c->pool)) {
         return false;
     }
     take_items(c);
     take_stocks(c);
-    const size_t fills = c->length_count * c->class_count + 1;
-    c->values = calloc(c->kind_count + 1, sizeof *c->values);
-    c->strip_value = calloc(fills * COLUMN_MOST_STRIPS, sizeof *c->strip_value);
-    c->fill = calloc(fills * (c->kind_count + 1), sizeof *c->fill);
-    return c->values != NULL && c->strip_value != NULL && c->fill != NULL && add_singles(c);
+    take_room(c);
+    return !pool_failed(&c->pool) && add_singles(c);
 }
 
 void board_columns_close(struct board_columns *c) {
-    free(c->kinds);
-    free(c->kind_of);
-    free(c->widths);
-    free(c->most_strips);
-    free(c->lengths);
-    free(c->length_of);
+    pool_clear(&c->pool);
     free(c->columns);
-    free(c->strips);
     free(c->parts);
     free(c->shares);
-    free(c->values);
-    free(c->strip_value);
-    free(c->fill);
     *c = (struct board_columns){0};
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Whole boards as columns of a linear program: each is a stock ripped into strips, each strip
- * crosscut into parts. For board_plan.c and board_dive.c only.
+ * crosscut into parts. For the files of this folder only.
  *
  * Method: column generation in two levels (Gilmore, Gomory 1965). Given a value for each part, the
  * most valuable strip of each width and board length is a knapsack of lengths. n strips of a width
@@ -13,11 +13,16 @@
  * of stock s, p(s) its price.  A plan buys boards worth at least V, the value of all parts; a board
  * of stock s is worth B(s) at most and costs p(s), so a plan costs V x min p(s) / B(s) at least.
  * It holds whatever v is: rounding and an unfinished search make it weaker, never wrong. It is
- * rounded up to a multiple of the common divisor of the prices. */
+ * rounded up to a multiple of the common divisor of the prices.
+ *
+ * Functions that give bool: false: out of memory. */
 #ifndef DOORCOST_CUT_BOARD_BOARD_COLUMNS_H
 #define DOORCOST_CUT_BOARD_BOARD_COLUMNS_H
 
+#include "base/pool.h"
 #include "cut/board/board_plan.h"
+#include "cut/common/cut_lp.h"
+#include "cut/strip/strip_fill.h"
 
 /* More strips of one width than these are valued by the first ones. */
 enum { COLUMN_MOST_STRIPS = 8 };
@@ -28,24 +33,22 @@ struct board_kind {
     size_t class; /* of its width */
 };
 
-/* So many parts of one kind. */
+/* So many parts of one kind, on one strip of the board. */
 struct column_part {
     size_t kind;
-    int64_t times;
+    int64_t times; /* above 0 */
+    size_t strip;  /* of the board, from 0 */
 };
 
-struct column_strip {
-    size_t class;
-    size_t first, count; /* into parts */
-};
-
+/* A board: its parts are board_columns.parts[first ... first + count - 1], strip by strip. */
 struct column {
     size_t stock;
-    size_t first, count; /* into strips */
+    size_t first, count;
 };
 
 struct board_columns {
     const struct board_job *job;
+    struct pool pool; /* holds all arrays but columns, parts and shares */
     struct board_kind *kinds;
     size_t kind_count;
     size_t *kind_of;      /* of an item; SIZE_MAX: none wanted */
@@ -57,40 +60,81 @@ struct board_columns {
     size_t *length_of; /* of a stock; SIZE_MAX: it holds nothing */
     struct column *columns;
     size_t column_count, column_room;
-    struct column_strip *strips;
-    size_t strip_count, strip_room;
     struct column_part *parts;
     size_t part_count, part_room;
     double *shares; /* how often each column is cut in the last relaxation */
     size_t share_room;
-    double unit; /* the price that counts as 1 in the program */
-    int64_t spent;
+    double unit;   /* the price that counts as 1 in the program: the mean of all */
+    int64_t spent; /* units of work */
     int64_t bound; /* proven so far */
+
     /* the last pricing */
     int64_t *values;      /* of the kinds */
     int64_t *strip_value; /* [length][class][n - 1]: what n strips are worth at most */
     int64_t *fill;        /* [length][class][kind]: the parts of that strip */
+    int64_t *best;        /* [class]: strips of the most valuable board */
+
+    /* the relaxation under way, all but entries one a kind */
+    int64_t *duals;  /* values of the program now; those priced may be nearer to the center */
+    int64_t *center; /* values that gave the best bound of this relaxation */
+    size_t *row;     /* of the program; SIZE_MAX: none of the kind is left */
+    double *numbers; /* one a row: demands, then duals */
+    double *cover;   /* parts of one column */
+    struct cut_lp_entry *entries;
+
+    /* room to work in */
+    struct strip_fill_item *sack; /* the knapsack of a strip, */
+    int64_t *sack_counts;         /* what goes into it, */
+    size_t *sack_kind;            /* and the kind of each item */
+    int64_t *counts, *rest;       /* of the kinds: parts of a strip, parts left for the next */
+    int64_t *tried;               /* [class]: strips of the board looked at */
+    double *ratio; /* [class], and one more: the most that width is worth from it on */
 };
 
-/* Fills *c, an empty one. Every price must be above 0. It is cleared by its owner, also after a
- * failure. true: memory held. */
+/* Fills *c, an empty one, with the job and a column for each kind by itself. The job is borrowed
+ * until c is closed; every price must be above 0. Closed by its owner, also after a failure. */
 bool board_columns_open(struct board_columns *c, const struct board_job *job)
     __attribute__((warn_unused_result));
 void board_columns_close(struct board_columns *c);
 
+/* The usable width of a stock, grown by a kerf. */
+int64_t board_columns_room(const struct board_columns *c, size_t stock);
+
+/* Adds a part of the column to come; then the column, of the parts from number `first` on. */
+bool board_columns_part(struct board_columns *c, struct column_part part)
+    __attribute__((warn_unused_result));
+bool board_columns_add(struct board_columns *c, size_t stock, size_t first)
+    __attribute__((warn_unused_result));
+
+/* The demand of each kind. left: one a kind. */
+void board_columns_want_all(const struct board_columns *c, int64_t *left);
+
+/* What strips of every class and length are worth at most at c->values, cut from `left` parts of
+ * each kind. *exact becomes false where a search was cut short. */
+bool board_price_strips(struct board_columns *c, const int64_t *left, bool *exact)
+    __attribute__((warn_unused_result));
+
+/* The most valuable board of a stock, its strips in c->best; its value. *exact as above. */
+int64_t board_price_best(struct board_columns *c, size_t stock, bool *exact);
+
+/* Adds the board of a stock with the strips c->best, cut from `left`, as a column; none where it
+ * would hold nothing. */
+bool board_price_add(struct board_columns *c, size_t stock, const int64_t *left)
+    __attribute__((warn_unused_result));
+
 /* Solves the relaxation for `left` parts of each kind, adding columns until none is worth more than
  * it costs, or spent passes limit; sets shares. all: left is all that is wanted, so that the bound
- * may be raised. true: memory held. */
+ * may be raised. */
 bool board_columns_relax(struct board_columns *c, const int64_t *left, bool all, int64_t limit)
     __attribute__((warn_unused_result));
 
-/* The bound alone. Method and errors as of board_dive. */
+/* The bound alone. Method as of board_dive. */
 bool board_relaxed_bound(const struct board_job *job, int64_t effort, int64_t *bound,
                          int64_t *spent) __attribute__((warn_unused_result));
 
 /* The best plan found by dives through the relaxation within effort, and its bound. known: what a
- * plan at hand costs; the search ends at the bound. *plan: NULL where none was found. *spent: the
- * work done. true: memory held. */
+ * plan at hand costs; the search ends at the bound. *plan: owned; NULL where none cheaper was
+ * found. *spent: the work done. */
 bool board_dive(const struct board_job *job, int64_t effort, int64_t known,
                 struct board_plan **plan, int64_t *bound, int64_t *spent)
     __attribute__((warn_unused_result));

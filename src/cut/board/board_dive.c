@@ -3,11 +3,9 @@
  * best, and it is solved again for what is left.  Later dives choose with some chance. */
 #include "cut/board/board_columns.h"
 
-#include "base/pool.h"
 #include "cut/common/cut_random.h"
 
 #include <stdlib.h>
-#include <string.h>
 
 #define BOARDS_A_CHOICE 4
 
@@ -37,13 +35,9 @@ static bool take(struct dive *d, size_t column) {
         return false;
     }
     d->taken[d->taken_count++] = column;
-    for (size_t s = 0; s < col->count; s++) {
-        const struct column_strip *const strip = &c->strips[col->first + s];
-        for (size_t i = 0; i < strip->count; i++) {
-            const struct column_part *const part = &c->parts[strip->first + i];
-            const int64_t left = d->left[part->kind];
-            d->left[part->kind] -= part->times < left ? part->times : left;
-        }
+    for (size_t i = col->first; i < col->first + col->count; i++) {
+        int64_t *const left = &d->left[c->parts[i].kind];
+        *left -= c->parts[i].times < *left ? c->parts[i].times : *left;
     }
     d->cost += c->job->stocks[col->stock].price;
     return true;
@@ -55,16 +49,13 @@ static double use_of(const struct dive *d, size_t column) {
     const struct column *const col = &c->columns[column];
     double all = 0;
     double used = 0;
-    for (size_t s = 0; s < col->count; s++) {
-        const struct column_strip *const strip = &c->strips[col->first + s];
-        for (size_t i = 0; i < strip->count; i++) {
-            const struct column_part *const part = &c->parts[strip->first + i];
-            const int64_t left = d->left[part->kind];
-            const double each =
-                (double)c->kinds[part->kind].length * (double)c->kinds[part->kind].width;
-            all += each * (double)part->times;
-            used += each * (double)(part->times < left ? part->times : left);
-        }
+    for (size_t i = col->first; i < col->first + col->count; i++) {
+        const struct column_part *const part = &c->parts[i];
+        const struct board_kind *const kind = &c->kinds[part->kind];
+        const int64_t left = d->left[part->kind];
+        const double each = (double)kind->length * (double)kind->width;
+        all += each * (double)part->times;
+        used += each * (double)(part->times < left ? part->times : left);
     }
     return all > 0 ? used / all : 0;
 }
@@ -137,13 +128,6 @@ static bool take_best(struct dive *d, struct cut_random *random, double noise, b
     return true;
 }
 
-/* All that is wanted of each kind. */
-static void want_all(const struct board_columns *c, int64_t *left) {
-    for (size_t k = 0; k < c->kind_count; k++) {
-        left[k] = c->kinds[k].demand;
-    }
-}
-
 /* One dive from the top. stop: a plan that costs as much is of no use. *done: a whole plan. */
 static bool dive(struct dive *d, struct cut_random *random, double noise, int64_t limit,
                  int64_t stop, bool *done) {
@@ -151,7 +135,7 @@ static bool dive(struct dive *d, struct cut_random *random, double noise, int64_
     *done = false;
     d->taken_count = 0;
     d->cost = 0;
-    want_all(c, d->left);
+    board_columns_want_all(c, d->left);
     while (any_left(d) && d->cost < stop) {
         bool some = false;
         if (!board_columns_relax(c, d->left, d->taken_count == 0, limit) || !take_whole(d, &some)) {
@@ -174,7 +158,7 @@ static bool dive(struct dive *d, struct cut_random *random, double noise, int64_
 /* --- the plan --- */
 
 struct writer {
-    struct board_columns *c;
+    const struct board_columns *c;
     struct board_plan *plan;
     int64_t *left, *items; /* parts still wanted, of kinds and of items */
     size_t *next;          /* of a kind: where its items are looked for */
@@ -189,27 +173,28 @@ static size_t next_item(struct writer *w, size_t kind) {
     return w->next[kind];
 }
 
-/* A strip's parts, longest first as the kinds come; returns its length, grown; 0: nothing of it is
- * wanted. */
-static int64_t write_strip(struct writer *w, const struct column_strip *strip) {
-    struct board_columns *const c = w->c;
+/* The strip whose first part is parts[at], of the column that ends before parts[end]: its parts,
+ * longest first as the kinds come. *along: its length, grown; 0: nothing of it is wanted and it is
+ * not cut. Returns the next strip's first part. */
+static size_t write_strip(struct writer *w, size_t at, size_t end, int64_t *along) {
+    const struct board_columns *const c = w->c;
     struct board_plan *const p = w->plan;
-    const size_t first = p->piece_count;
-    int64_t along = 0;
-    for (size_t i = 0; i < strip->count; i++) {
-        const struct column_part *const part = &c->parts[strip->first + i];
+    struct board_strip strip = {.width = c->kinds[c->parts[at].kind].width - c->job->kerf,
+                                .first = p->piece_count};
+    const size_t number = c->parts[at].strip;
+    *along = 0;
+    for (; at < end && c->parts[at].strip == number; at++) {
+        const struct column_part *const part = &c->parts[at];
         for (int64_t n = 0; n < part->times && w->left[part->kind] > 0; n++) {
             p->pieces[p->piece_count++] = next_item(w, part->kind);
-            along += c->kinds[part->kind].length;
+            *along += c->kinds[part->kind].length;
         }
     }
-    if (along > 0) {
-        p->strips[p->strip_count++] =
-            (struct board_strip){.width = c->widths[strip->class] - c->job->kerf,
-                                 .first = first,
-                                 .count = p->piece_count - first};
+    strip.count = p->piece_count - strip.first;
+    if (strip.count > 0) {
+        p->strips[p->strip_count++] = strip;
     }
-    return along;
+    return at;
 }
 
 /* The cheapest stock that holds strips so long and so wide, both grown. */
@@ -227,67 +212,57 @@ static size_t cheapest(const struct board_columns *c, int64_t along, int64_t acr
 }
 
 static void write_board(struct writer *w, const struct column *col) {
+    const struct board_columns *const c = w->c;
     struct board_plan *const p = w->plan;
     struct board_use use = {.first = p->strip_count};
     int64_t along = 0;
     int64_t across = 0;
-    for (size_t s = 0; s < col->count; s++) {
-        const struct column_strip *const strip = &w->c->strips[col->first + s];
-        const int64_t longest = write_strip(w, strip);
-        across += longest > 0 ? w->c->widths[strip->class] : 0;
+    for (size_t i = col->first; i < col->first + col->count;) {
+        const int64_t width = c->kinds[c->parts[i].kind].width;
+        int64_t longest = 0;
+        i = write_strip(w, i, col->first + col->count, &longest);
+        across += longest > 0 ? width : 0;
         along = longest > along ? longest : along;
     }
     use.count = p->strip_count - use.first;
     if (use.count > 0) {
-        use.stock = cheapest(w->c, along, across, col->stock);
-        p->cost += w->c->job->stocks[use.stock].price;
+        use.stock = cheapest(c, along, across, col->stock);
+        p->cost += c->job->stocks[use.stock].price;
         p->boards[p->board_count++] = use;
     }
 }
 
-static bool write_plan(const struct dive *d, struct board_plan **plan) {
-    struct board_columns *const c = d->c;
-    struct writer w = {.c = c, .plan = calloc(1, sizeof *w.plan)};
-    size_t strips = 1;
-    size_t pieces = 1;
-    for (size_t i = 0; i < d->taken_count; i++) {
-        strips += c->columns[d->taken[i]].count;
+/* The columns taken as a plan; NULL: out of memory. */
+static struct board_plan *write_plan(const struct dive *d) {
+    const struct board_columns *const c = d->c;
+    struct pool pool;
+    pool_init(&pool);
+    struct writer w = {.c = c,
+                       .plan = board_plan_new(c->job),
+                       .left = pool_take(&pool, c->kind_count, sizeof *w.left),
+                       .items = pool_take(&pool, c->job->item_count, sizeof *w.items),
+                       .next = pool_take(&pool, c->kind_count, sizeof *w.next)};
+    if (w.plan != NULL && pool_failed(&pool)) {
+        board_plan_free(w.plan);
+        w.plan = NULL;
     }
-    w.items = calloc(c->job->item_count + 1, sizeof *w.items);
-    w.left = calloc(c->kind_count + 1, sizeof *w.left);
-    w.next = calloc(c->kind_count + 1, sizeof *w.next);
-    bool held = w.plan != NULL && w.items != NULL && w.left != NULL && w.next != NULL;
-    for (size_t i = 0; held && i < c->job->item_count; i++) {
-        w.items[i] = c->job->items[i].demand;
-        pieces += (size_t)w.items[i];
-        if (c->kind_of[i] != SIZE_MAX) {
-            w.left[c->kind_of[i]] += w.items[i];
+    if (w.plan != NULL) {
+        board_columns_want_all(c, w.left);
+        for (size_t i = 0; i < c->job->item_count; i++) {
+            w.items[i] = c->job->items[i].demand;
+        }
+        for (size_t i = 0; i < d->taken_count; i++) {
+            write_board(&w, &c->columns[d->taken[i]]);
         }
     }
-    if (held) {
-        w.plan->boards = calloc(d->taken_count + 1, sizeof *w.plan->boards);
-        w.plan->strips = calloc(strips, sizeof *w.plan->strips);
-        w.plan->pieces = calloc(pieces, sizeof *w.plan->pieces);
-        held = w.plan->boards != NULL && w.plan->strips != NULL && w.plan->pieces != NULL;
-    }
-    for (size_t i = 0; held && i < d->taken_count; i++) {
-        write_board(&w, &c->columns[d->taken[i]]);
-    }
-    free(w.items);
-    free(w.left);
-    free(w.next);
-    if (!held) {
-        board_plan_free(w.plan);
-        return false;
-    }
-    *plan = w.plan;
-    return true;
+    pool_clear(&pool);
+    return w.plan;
 }
 
 /* Keeps the plan of a dive where it is cheaper than what is known. */
 static bool keep_better(const struct dive *d, struct board_plan **plan, int64_t *known) {
-    struct board_plan *next = NULL;
-    if (!write_plan(d, &next)) {
+    struct board_plan *const next = write_plan(d);
+    if (next == NULL) {
         return false;
     }
     if (next->cost < *known) {
@@ -305,7 +280,7 @@ bool board_dive(const struct board_job *job, int64_t effort, int64_t known,
     struct board_columns c;
     struct cut_random random = {.state = 1};
     bool held = board_columns_open(&c, job);
-    struct dive d = {.c = &c, .left = calloc(c.kind_count + 1, sizeof *d.left)};
+    struct dive d = {.c = &c, .left = pool_take(&c.pool, c.kind_count, sizeof *d.left)};
     held = held && d.left != NULL;
     *plan = NULL;
     for (int round = 0; held && c.kind_count > 0 && (round == 0 || c.spent < effort); round++) {
@@ -318,7 +293,6 @@ bool board_dive(const struct board_job *job, int64_t effort, int64_t known,
     }
     *bound = c.bound;
     *spent = c.spent;
-    free(d.left);
     free(d.taken);
     board_columns_close(&c);
     if (!held) {
@@ -332,15 +306,14 @@ bool board_relaxed_bound(const struct board_job *job, int64_t effort, int64_t *b
                          int64_t *spent) {
     struct board_columns c;
     bool held = board_columns_open(&c, job);
-    int64_t *const left = calloc(c.kind_count + 1, sizeof *left);
+    int64_t *const left = pool_take(&c.pool, c.kind_count, sizeof *left);
     held = held && left != NULL;
     if (held && c.kind_count > 0) {
-        want_all(&c, left);
+        board_columns_want_all(&c, left);
         held = board_columns_relax(&c, left, true, effort);
     }
     *bound = c.bound;
     *spent = c.spent;
-    free(left);
     board_columns_close(&c);
     return held;
 }

@@ -6,7 +6,38 @@
 #include "cut/board/board_repair.h"
 #include "cut/board/board_strips.h"
 
+#include <assert.h>
 #include <stdlib.h>
+
+/* SIZE_MAX: more than the planner takes. */
+static size_t parts_wanted(const struct board_job *job) {
+    int64_t parts = 0;
+    for (size_t i = 0; i < job->item_count; i++) {
+        const int64_t demand = job->items[i].demand;
+        if (demand < 0 || demand > CUT_PIECES_MAX - parts) {
+            return SIZE_MAX;
+        }
+        parts += demand;
+    }
+    return (size_t)parts;
+}
+
+struct board_plan *board_plan_new(const struct board_job *job) {
+    const size_t parts = parts_wanted(job);
+    struct board_plan *const plan = calloc(1, sizeof *plan);
+    assert(parts != SIZE_MAX);
+    if (plan == NULL) {
+        return NULL;
+    }
+    plan->boards = calloc(parts + 1, sizeof *plan->boards);
+    plan->strips = calloc(parts + 1, sizeof *plan->strips);
+    plan->pieces = calloc(parts + 1, sizeof *plan->pieces);
+    if (plan->boards == NULL || plan->strips == NULL || plan->pieces == NULL) {
+        board_plan_free(plan);
+        return NULL;
+    }
+    return plan;
+}
 
 void board_plan_free(struct board_plan *plan) {
     if (plan != NULL) {
@@ -72,7 +103,8 @@ static bool dive_further(const struct board_job *job, int64_t effort, struct boa
 enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
                                 struct board_plan **plan) {
     *plan = NULL;
-    if (job->stock_count == 0 || job->stock_count > CUT_STOCKS_MAX) {
+    if (job->stock_count == 0 || job->stock_count > CUT_STOCKS_MAX ||
+        parts_wanted(job) == SIZE_MAX) {
         return CUT_BAD_INPUT;
     }
     const enum cut_status status = board_by_strips(job, effort / 4, plan);

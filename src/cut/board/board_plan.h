@@ -51,13 +51,18 @@ struct board_plan {
     int64_t cost, bound;
 };
 
+/* An empty plan with room for all that the job wants, each part on a board of its own. Demands add
+ * up to CUT_PIECES_MAX at most. NULL: out of memory. */
+struct board_plan *board_plan_new(const struct board_job *job) __attribute__((warn_unused_result));
+
 /* What a stock leaves for strips: its length without end trims and defects, its width without the
  * straightened edges. */
 int64_t board_usable_length(const struct board_job *job, size_t stock);
 int64_t board_usable_width(const struct board_job *job, size_t stock);
 
-/* Plans the boards. effort: units of work, see cut_stock.h.  Gives CUT_DONE and *plan (owned), or
- * another status and *plan NULL. */
+/* Plans the boards. effort: units of work, see cut_stock.h. Gives CUT_DONE and *plan (owned);
+ * CUT_BAD_INPUT where there are no stocks, more than CUT_STOCKS_MAX, or more than CUT_PIECES_MAX
+ * parts in all; CUT_NO_ROOM where a part fits no stock; CUT_NO_MEMORY. *plan is NULL then. */
 enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
                                 struct board_plan **plan) __attribute__((warn_unused_result));
 void board_plan_free(struct board_plan *plan);

@@ -1,31 +1,28 @@
 /* SPDX-License-Identifier: MIT */
 /* Pricing: the most valuable strip, the most valuable board. */
-#include "cut/board/board_price.h"
-
-#include "cut/strip/strip_fill.h"
+#include "cut/board/board_columns.h"
 
 #include <string.h>
 
 /* The most valuable strip of a class in a length from `left`; counts one a kind. */
-static bool best_strip(struct board_columns *c, const struct board_sack *sack, size_t class,
-                       int64_t along, const int64_t *left, int64_t *counts, int64_t *value,
-                       bool *exact) {
+static bool best_strip(struct board_columns *c, size_t class, int64_t along, const int64_t *left,
+                       int64_t *counts, int64_t *value, bool *exact) {
     size_t n = 0;
     memset(counts, 0, c->kind_count * sizeof *counts);
     for (size_t k = 0; k < c->kind_count; k++) {
         if (c->kinds[k].class == class && c->values[k] > 0 && left[k] > 0 &&
             c->kinds[k].length <= along) {
-            sack->items[n] = (struct strip_fill_item){
+            c->sack[n] = (struct strip_fill_item){
                 .size = c->kinds[k].length, .value = c->values[k], .most = left[k]};
-            sack->of[n++] = k;
+            c->sack_kind[n++] = k;
         }
     }
     struct strip_fill_result result = {.exact = true};
-    if (n > 0 && !strip_fill_best(sack->items, n, along, 0, sack->counts, &result, &c->spent)) {
+    if (n > 0 && !strip_fill_best(c->sack, n, along, 0, c->sack_counts, &result, &c->spent)) {
         return false;
     }
     for (size_t i = 0; result.found && i < n; i++) {
-        counts[sack->of[i]] = sack->counts[i];
+        counts[c->sack_kind[i]] = c->sack_counts[i];
     }
     *value = result.found ? result.value : 0;
     *exact = *exact && result.exact;
@@ -44,12 +41,12 @@ static bool is_left(const struct board_columns *c, const int64_t *counts, int64_
 }
 
 /* What 1, 2, ... strips of a class in a length are worth at most. */
-static bool price_class(struct board_columns *c, const struct board_sack *sack, size_t l, size_t w,
-                        const int64_t *left, int64_t *counts, bool *exact) {
+static bool price_class(struct board_columns *c, size_t l, size_t w, const int64_t *left,
+                        bool *exact) {
     const size_t at = l * c->class_count + w;
     int64_t *const value = &c->strip_value[at * COLUMN_MOST_STRIPS];
     int64_t *const first = &c->fill[at * c->kind_count];
-    if (!best_strip(c, sack, w, c->lengths[l], left, first, &value[0], exact)) {
+    if (!best_strip(c, w, c->lengths[l], left, first, &value[0], exact)) {
         return false;
     }
     for (int64_t n = 2; n <= COLUMN_MOST_STRIPS; n++) {
@@ -58,7 +55,7 @@ static bool price_class(struct board_columns *c, const struct board_sack *sack, 
             continue;
         }
         int64_t joined = 0;
-        if (!best_strip(c, sack, w, c->lengths[l] * n, left, counts, &joined, exact)) {
+        if (!best_strip(c, w, c->lengths[l] * n, left, c->counts, &joined, exact)) {
             return false;
         }
         value[n - 1] = joined < value[n - 1] ? joined : value[n - 1];
@@ -66,11 +63,10 @@ static bool price_class(struct board_columns *c, const struct board_sack *sack, 
     return true;
 }
 
-bool board_price_strips(struct board_columns *c, const struct board_sack *sack, const int64_t *left,
-                        int64_t *counts, bool *exact) {
+bool board_price_strips(struct board_columns *c, const int64_t *left, bool *exact) {
     for (size_t l = 0; l < c->length_count; l++) {
         for (size_t w = 0; w < c->class_count; w++) {
-            if (!price_class(c, sack, l, w, left, counts, exact)) {
+            if (!price_class(c, l, w, left, exact)) {
                 return false;
             }
         }
@@ -78,32 +74,34 @@ bool board_price_strips(struct board_columns *c, const struct board_sack *sack, 
     return true;
 }
 
-/* The board of a stock with n[w] strips of each class, as a column.  Strips after the first take
- * only what the ones before left over; where nothing is, they are not cut. */
-bool board_add(struct board_columns *c, const struct board_sack *sack, size_t stock,
-               const int64_t *n, const int64_t *left, int64_t *rest, int64_t *counts) {
-    const size_t l = c->length_of[stock];
-    const size_t first = c->strip_count;
-    memcpy(rest, left, c->kind_count * sizeof *rest);
+/* Strips after the first take only what the ones before left over; where nothing is, they are not
+ * cut. */
+bool board_price_add(struct board_columns *c, size_t stock, const int64_t *left) {
+    const int64_t along = c->lengths[c->length_of[stock]];
+    const size_t first = c->part_count;
+    size_t strip = 0;
+    memcpy(c->rest, left, c->kind_count * sizeof *left);
     for (size_t w = 0; w < c->class_count; w++) {
-        for (int64_t i = 0; i < n[w]; i++) {
+        for (int64_t i = 0; i < c->best[w]; i++) {
             int64_t value = 0;
             bool exact = true;
-            if (!best_strip(c, sack, w, c->lengths[l], rest, counts, &value, &exact)) {
+            if (!best_strip(c, w, along, c->rest, c->counts, &value, &exact)) {
                 return false;
             }
             if (value == 0) {
                 break;
             }
             for (size_t k = 0; k < c->kind_count; k++) {
-                rest[k] -= counts[k];
+                c->rest[k] -= c->counts[k];
+                if (c->counts[k] > 0 &&
+                    !board_columns_part(c, (struct column_part){k, c->counts[k], strip})) {
+                    return false;
+                }
             }
-            if (!board_columns_strip(c, w, counts)) {
-                return false;
-            }
+            strip++;
         }
     }
-    return c->strip_count == first || board_columns_add(c, stock, first);
+    return strip == 0 || board_columns_add(c, stock, first);
 }
 
 /* A search for the most valuable board of a stock: n strips of each class in turn. */
@@ -111,7 +109,7 @@ struct chooser_of_strips {
     const struct board_columns *c;
     const int64_t *value; /* of the stock's length: [class][n - 1] */
     const double *ratio;  /* of a class on: the most that a unit of width is worth */
-    int64_t *n, *best_n;
+    int64_t *n, *best_n;  /* strips of each class */
     int64_t best, steps;
 };
 
@@ -142,18 +140,16 @@ static void choose_strips(struct chooser_of_strips *s, size_t w, int64_t room, i
     s->n[w] = 0;
 }
 
-/* The most valuable board of a stock; n: strips of each class. ratio, work: room, one a class and
- * one more. */
-void board_best(struct board_columns *c, size_t stock, int64_t *n, double *ratio, int64_t *work,
-                int64_t *value, bool *exact) {
+int64_t board_price_best(struct board_columns *c, size_t stock, bool *exact) {
+    double *const ratio = c->ratio;
     struct chooser_of_strips s = {
         .c = c,
         .value = &c->strip_value[c->length_of[stock] * c->class_count * COLUMN_MOST_STRIPS],
         .ratio = ratio,
-        .n = work,
-        .best_n = n};
-    memset(n, 0, c->class_count * sizeof *n);
-    memset(work, 0, c->class_count * sizeof *work);
+        .n = c->tried,
+        .best_n = c->best};
+    memset(c->best, 0, c->class_count * sizeof *c->best);
+    memset(c->tried, 0, c->class_count * sizeof *c->tried);
     ratio[c->class_count] = 0;
     for (size_t w = c->class_count; w-- > 0;) {
         /* one strip is worth the most by its width */
@@ -162,6 +158,6 @@ void board_best(struct board_columns *c, size_t stock, int64_t *n, double *ratio
     }
     choose_strips(&s, 0, board_columns_room(c, stock), 0);
     cut_spend(&c->spent, s.steps);
-    *value = s.best;
     *exact = *exact && s.steps <= MOST_STEPS;
+    return s.best;
 }

@@ -1,11 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The relaxation over whole boards, and the bound that it proves. */
-#include "cut/board/board_price.h"
+#include "cut/board/board_columns.h"
 
 #include "base/int128.h"
-#include "base/pool.h"
-#include "cut/common/cut_lp.h"
-#include "cut/strip/strip_fill.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -36,64 +33,50 @@ static void raise_bound(struct board_columns *c, int128 least) {
 struct relaxing {
     struct board_columns *c;
     const int64_t *left;
-    int64_t *duals;  /* values of the program now; those priced may be nearer to the center */
-    int64_t *center; /* values that gave the best bound of this relaxation */
-    int128 least;    /* that bound, not rounded; 0: none yet */
+    int128 least; /* the best bound, not rounded; 0: none yet */
     struct cut_lp *lp;
-    size_t *row; /* of a kind, SIZE_MAX: none left */
-    double *numbers;
-    struct cut_lp_entry *entries;
-    double *cover; /* of a kind, for one column */
-    struct board_sack sack;
-    int64_t *n, *rest, *counts, *work;
-    double *ratio;
-    size_t rows, in_lp;
+    size_t in_lp; /* columns that the program has */
 };
 
-static bool put_column(struct relaxing *r, size_t column) {
+static bool put_column(struct relaxing *r, const struct column *column) {
     const struct board_columns *const c = r->c;
-    const struct column *const col = &c->columns[column];
     size_t entries = 0;
-    memset(r->cover, 0, c->kind_count * sizeof *r->cover);
-    for (size_t s = 0; s < col->count; s++) {
-        const struct column_strip *const strip = &c->strips[col->first + s];
-        for (size_t i = 0; i < strip->count; i++) {
-            r->cover[c->parts[strip->first + i].kind] += (double)c->parts[strip->first + i].times;
-        }
+    memset(c->cover, 0, c->kind_count * sizeof *c->cover);
+    for (size_t i = column->first; i < column->first + column->count; i++) {
+        c->cover[c->parts[i].kind] += (double)c->parts[i].times;
     }
     for (size_t k = 0; k < c->kind_count; k++) {
-        if (r->cover[k] > 0 && r->row[k] != SIZE_MAX) {
+        if (c->cover[k] > 0 && c->row[k] != SIZE_MAX) {
             const double most = (double)r->left[k];
-            r->entries[entries++] =
-                (struct cut_lp_entry){r->row[k], r->cover[k] < most ? r->cover[k] : most};
+            c->entries[entries++] =
+                (struct cut_lp_entry){c->row[k], c->cover[k] < most ? c->cover[k] : most};
         }
     }
-    return cut_lp_add(r->lp, r->entries, entries,
-                      (double)c->job->stocks[col->stock].price / c->unit);
+    return cut_lp_add(r->lp, c->entries, entries,
+                      (double)c->job->stocks[column->stock].price / c->unit);
 }
 
 static bool put_new_columns(struct relaxing *r) {
     for (; r->in_lp < r->c->column_count; r->in_lp++) {
-        if (!put_column(r, r->in_lp)) {
+        if (!put_column(r, &r->c->columns[r->in_lp])) {
             return false;
         }
     }
     return true;
 }
 
-/* Whether a column is worth more than it costs at the program's values. */
-static bool improves(const struct relaxing *r, size_t column) {
-    const struct board_columns *const c = r->c;
-    const struct column *const col = &c->columns[column];
+/* Whether a board of so much value is worth more than its stock costs. */
+static bool improves(const struct board_columns *c, size_t stock, double value) {
+    return value > (double)c->job->stocks[stock].price / c->unit * SCALE * (1 + 1e-7);
+}
+
+/* What a column is worth at the program's own values. */
+static double worth_of(const struct board_columns *c, const struct column *column) {
     double worth = 0;
-    for (size_t s = 0; s < col->count; s++) {
-        const struct column_strip *const strip = &c->strips[col->first + s];
-        for (size_t i = 0; i < strip->count; i++) {
-            const struct column_part *const part = &c->parts[strip->first + i];
-            worth += (double)r->duals[part->kind] * (double)part->times;
-        }
+    for (size_t i = column->first; i < column->first + column->count; i++) {
+        worth += (double)c->duals[c->parts[i].kind] * (double)c->parts[i].times;
     }
-    return worth > (double)c->job->stocks[col->stock].price / c->unit * SCALE * (1 + 1e-7);
+    return worth;
 }
 
 /* Adds the boards that are worth more than they cost at the values priced; added: one of them is
@@ -108,32 +91,32 @@ static bool price_boards(struct relaxing *r, bool all, bool *added) {
     for (size_t k = 0; k < c->kind_count; k++) {
         total += (int128)c->values[k] * r->left[k];
     }
-    if (!board_price_strips(c, &r->sack, r->left, r->counts, &exact)) {
+    if (!board_price_strips(c, r->left, &exact)) {
         return false;
     }
     for (size_t s = 0; s < c->job->stock_count; s++) {
-        int64_t value = 0;
         if (c->length_of[s] == SIZE_MAX) {
             continue;
         }
-        board_best(c, s, r->n, r->ratio, r->work, &value, &exact);
+        const int64_t value = board_price_best(c, s, &exact);
         const int64_t price = c->job->stocks[s].price;
         if (value > 0) {
             const int128 cost = int128_up(total * price, value);
             least = !known || cost < least ? cost : least;
             known = true;
         }
-        if ((double)value > (double)price / c->unit * SCALE * (1 + 1e-7)) {
+        if (improves(c, s, (double)value)) {
             const size_t before = c->column_count;
-            if (!board_add(c, &r->sack, s, r->n, r->left, r->rest, r->counts)) {
+            if (!board_price_add(c, s, r->left)) {
                 return false;
             }
-            *added = *added || (c->column_count > before && improves(r, before));
+            *added = *added ||
+                     (c->column_count > before && improves(c, s, worth_of(c, &c->columns[before])));
         }
     }
     if (exact && known && least > r->least) {
         r->least = least;
-        memcpy(r->center, c->values, c->kind_count * sizeof *r->center);
+        memcpy(c->center, c->values, c->kind_count * sizeof *c->center);
         if (all) {
             raise_bound(c, least);
         }
@@ -147,7 +130,7 @@ static bool price_round(struct relaxing *r, bool all, bool *added) {
     struct board_columns *const c = r->c;
     if (r->least > 0) {
         for (size_t k = 0; k < c->kind_count; k++) {
-            c->values[k] = (r->center[k] + r->duals[k]) / 2;
+            c->values[k] = (c->center[k] + c->duals[k]) / 2;
         }
         if (!price_boards(r, all, added)) {
             return false;
@@ -156,67 +139,28 @@ static bool price_round(struct relaxing *r, bool all, bool *added) {
             return true;
         }
     }
-    memcpy(c->values, r->duals, c->kind_count * sizeof *c->values);
+    memcpy(c->values, c->duals, c->kind_count * sizeof *c->values);
     return price_boards(r, all, added);
 }
 
 static bool open_relaxing(struct relaxing *r) {
     const struct board_columns *const c = r->c;
-    const size_t kinds = c->kind_count + 1;
-    const size_t wide = kinds > c->class_count ? kinds : c->class_count + 1;
-    r->row = calloc(kinds, sizeof *r->row);
-    r->numbers = calloc(kinds, sizeof *r->numbers);
-    r->entries = calloc(kinds, sizeof *r->entries);
-    r->cover = calloc(kinds, sizeof *r->cover);
-    r->sack.items = calloc(wide, sizeof *r->sack.items);
-    r->sack.counts = calloc(wide, sizeof *r->sack.counts);
-    r->sack.of = calloc(wide, sizeof *r->sack.of);
-    r->n = calloc(wide, sizeof *r->n);
-    r->rest = calloc(kinds, sizeof *r->rest);
-    r->counts = calloc(kinds, sizeof *r->counts);
-    r->duals = calloc(kinds, sizeof *r->duals);
-    r->work = calloc(wide, sizeof *r->work);
-    r->ratio = calloc(wide + 1, sizeof *r->ratio);
-    r->center = calloc(kinds, sizeof *r->center);
-    if (r->work == NULL || r->ratio == NULL || r->duals == NULL || r->center == NULL ||
-        r->row == NULL || r->numbers == NULL || r->entries == NULL || r->cover == NULL ||
-        r->sack.items == NULL || r->sack.counts == NULL || r->sack.of == NULL || r->n == NULL ||
-        r->rest == NULL || r->counts == NULL) {
-        return false;
-    }
+    size_t rows = 0;
     for (size_t k = 0; k < c->kind_count; k++) {
-        r->row[k] = r->left[k] > 0 ? r->rows : SIZE_MAX;
+        c->row[k] = r->left[k] > 0 ? rows : SIZE_MAX;
         if (r->left[k] > 0) {
-            r->numbers[r->rows++] = (double)r->left[k];
+            c->numbers[rows++] = (double)r->left[k];
         }
     }
-    r->lp = cut_lp_new(r->rows, r->numbers, r->rows);
+    r->lp = cut_lp_new(rows, c->numbers, rows);
     return r->lp != NULL && put_new_columns(r);
-}
-
-static void close_relaxing(struct relaxing *r) {
-    cut_lp_free(r->lp);
-    free(r->row);
-    free(r->numbers);
-    free(r->entries);
-    free(r->cover);
-    free(r->sack.items);
-    free(r->sack.counts);
-    free(r->sack.of);
-    free(r->n);
-    free(r->rest);
-    free(r->duals);
-    free(r->work);
-    free(r->ratio);
-    free(r->center);
-    free(r->counts);
 }
 
 /* What the program costs, up to a price that boards can add up to. */
 static int64_t cost_of(const struct relaxing *r) {
     double sum = 0;
     for (size_t k = 0; k < r->c->kind_count; k++) {
-        sum += (double)r->duals[k] / SCALE * (double)r->left[k];
+        sum += (double)r->c->duals[k] / SCALE * (double)r->left[k];
     }
     const int64_t step = divisor_of_prices(r->c->job);
     const int64_t cost = (int64_t)(sum * r->c->unit);
@@ -233,10 +177,10 @@ bool board_columns_relax(struct board_columns *c, const int64_t *left, bool all,
     bool solved = true;
     for (int round = 0; held && added && solved && (all || round < MOST_ROUNDS); round++) {
         solved = cut_lp_solve(r.lp, limit > c->spent ? limit - c->spent : 0, &c->spent);
-        cut_lp_duals(r.lp, r.numbers);
+        cut_lp_duals(r.lp, c->numbers);
         for (size_t k = 0; k < c->kind_count; k++) {
-            const double dual = r.row[k] == SIZE_MAX ? 0 : r.numbers[r.row[k]];
-            r.duals[k] = dual > 0 ? (int64_t)(dual * SCALE + 0.5) : 0;
+            const double dual = c->row[k] == SIZE_MAX ? 0 : c->numbers[c->row[k]];
+            c->duals[k] = dual > 0 ? (int64_t)(dual * SCALE + 0.5) : 0;
         }
         if (all && solved && cost_of(&r) <= c->bound) {
             break; /* more columns would not raise the bound */
@@ -252,6 +196,6 @@ bool board_columns_relax(struct board_columns *c, const int64_t *left, bool all,
     if (held) {
         cut_lp_values(r.lp, c->shares);
     }
-    close_relaxing(&r);
+    cut_lp_free(r.lp);
     return held;
 }

@@ -75,18 +75,11 @@ static void add_board(const struct board_job *job, struct board_plan *to,
     to->cost += job->stocks[use.stock].price;
 }
 
-/* The boards not taken, then those of part. NULL: memory is out. */
+/* The boards not taken, then those of part. NULL: out of memory. */
 static struct board_plan *join(const struct repair *r, const struct board_plan *part) {
     const struct board_plan *const old = r->plan;
-    struct board_plan *const plan = calloc(1, sizeof *plan);
+    struct board_plan *const plan = board_plan_new(r->job);
     if (plan == NULL) {
-        return NULL;
-    }
-    plan->boards = calloc(old->board_count + part->board_count, sizeof *plan->boards);
-    plan->strips = calloc(old->strip_count + part->strip_count, sizeof *plan->strips);
-    plan->pieces = calloc(old->piece_count + part->piece_count, sizeof *plan->pieces);
-    if (plan->boards == NULL || plan->strips == NULL || plan->pieces == NULL) {
-        board_plan_free(plan);
         return NULL;
     }
     for (size_t i = r->taken; i < old->board_count; i++) {
@@ -99,7 +92,7 @@ static struct board_plan *join(const struct repair *r, const struct board_plan *
     return plan;
 }
 
-/* false: memory is out. */
+/* false: out of memory. */
 static bool try_once(struct repair *r) {
     struct board_plan *part = NULL;
     int64_t bound = 0;

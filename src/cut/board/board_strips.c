@@ -11,45 +11,7 @@
 
 #define MILLION 1000000
 
-/* --- the plan as it grows
- * ------------------------------------------------------------------------------------------------------
- */
-
-struct growing {
-    struct board_plan *plan;
-    size_t board_room, strip_room, piece_room;
-};
-
-static bool add_piece(struct growing *g, size_t item) {
-    struct board_plan *const p = g->plan;
-    if (!array_grow((void **)&p->pieces, &g->piece_room, p->piece_count + 1, sizeof *p->pieces)) {
-        return false;
-    }
-    p->pieces[p->piece_count++] = item;
-    return true;
-}
-
-static bool add_strip(struct growing *g, struct board_strip strip) {
-    struct board_plan *const p = g->plan;
-    if (!array_grow((void **)&p->strips, &g->strip_room, p->strip_count + 1, sizeof *p->strips)) {
-        return false;
-    }
-    p->strips[p->strip_count++] = strip;
-    return true;
-}
-
-static bool add_board(struct growing *g, struct board_use board) {
-    struct board_plan *const p = g->plan;
-    if (!array_grow((void **)&p->boards, &g->board_room, p->board_count + 1, sizeof *p->boards)) {
-        return false;
-    }
-    p->boards[p->board_count++] = board;
-    return true;
-}
-
-/* --- widths and lengths
- * -----------------------------------------------------------------------------------------------------------
- */
+/* --- widths and lengths --- */
 
 /* Distinct values, ascending. */
 struct sizes {
@@ -85,13 +47,14 @@ struct loose {
 
 struct workshop {
     const struct board_job *job;
-    int64_t effort;
+    struct pool pool;     /* holds all arrays */
+    int64_t effort;       /* of one plan of lengths */
     struct sizes widths;  /* of parts: the classes of strips */
     struct sizes lengths; /* of boards */
-    struct loose *loose;
-    size_t loose_count, loose_room;
+    struct loose *loose;  /* room for every part on a strip of its own */
+    size_t loose_count;
     size_t *pieces;
-    size_t piece_count, piece_room;
+    size_t piece_count;
     struct cut_item *items;   /* room for the largest sub-job */
     struct cut_stock *stocks; /* the same */
     size_t *of;               /* items or stocks of the job behind them */
@@ -106,21 +69,13 @@ static size_t stock_of_length(const struct workshop *w, size_t length) {
     return i;
 }
 
-/* --- first level: parts into strips
- * --------------------------------------------------------------------------------------------------
- */
+/* --- first level: parts into strips --- */
 
-static enum cut_status keep_strips(struct workshop *w, size_t class, const struct strip_plan *plan,
-                                   const size_t *length_of) {
+static void keep_strips(struct workshop *w, size_t class, const struct strip_plan *plan,
+                        const size_t *length_of) {
     for (size_t b = 0; b < plan->board_count; b++) {
         const struct strip_board *const board = &plan->boards[b];
         const size_t first = w->piece_count;
-        if (!array_grow((void **)&w->pieces, &w->piece_room, w->piece_count + board->count,
-                        sizeof *w->pieces) ||
-            !array_grow((void **)&w->loose, &w->loose_room, w->loose_count + (size_t)board->times,
-                        sizeof *w->loose)) {
-            return CUT_NO_MEMORY;
-        }
         for (size_t i = 0; i < board->count; i++) {
             w->pieces[w->piece_count++] = w->of[plan->pieces[board->first + i]];
         }
@@ -131,7 +86,6 @@ static enum cut_status keep_strips(struct workshop *w, size_t class, const struc
                                                         .count = board->count};
         }
     }
-    return CUT_DONE;
 }
 
 /* Plans the strips of one width from boards of length `only` (SIZE_MAX: of all). */
@@ -164,17 +118,15 @@ static enum cut_status plan_strips(struct workshop *w, size_t class, size_t only
                                 .item_count = items,
                                 .items = w->items};
     struct strip_plan *plan = NULL;
-    enum cut_status status = strip_plan_make(&job, w->effort, &plan);
+    const enum cut_status status = strip_plan_make(&job, w->effort, &plan);
     if (status == CUT_DONE) {
-        status = keep_strips(w, class, plan, length_of);
+        keep_strips(w, class, plan, length_of);
     }
     strip_plan_free(plan);
     return status;
 }
 
-/* --- second level: strips into boards
- * ---------------------------------------------------------------------------------------------------
- */
+/* --- second level: strips into boards --- */
 
 static size_t take_loose(struct workshop *w, size_t class, size_t length) {
     size_t i = 0;
@@ -186,31 +138,26 @@ static size_t take_loose(struct workshop *w, size_t class, size_t length) {
     return i;
 }
 
-static bool fill_board(struct workshop *w, struct growing *g, size_t stock,
+/* A board of the stock with strips of the classes that `board` says. */
+static void fill_board(struct workshop *w, struct board_plan *to, size_t stock,
                        const struct strip_plan *plan, const struct strip_board *board,
                        size_t length) {
-    const struct board_use use = {
-        .stock = stock, .first = g->plan->strip_count, .count = board->count};
+    to->boards[to->board_count++] =
+        (struct board_use){.stock = stock, .first = to->strip_count, .count = board->count};
+    to->cost += w->job->stocks[stock].price;
     for (size_t s = 0; s < board->count; s++) {
         const size_t class = w->of[plan->pieces[board->first + s]];
         const struct loose *const loose = &w->loose[take_loose(w, class, length)];
-        const struct board_strip strip = {
-            .width = w->widths.v[class], .first = g->plan->piece_count, .count = loose->count};
-        for (size_t i = 0; i < loose->count; i++) {
-            if (!add_piece(g, w->pieces[loose->first + i])) {
-                return false;
-            }
-        }
-        if (!add_strip(g, strip)) {
-            return false;
-        }
+        to->strips[to->strip_count++] = (struct board_strip){
+            .width = w->widths.v[class], .first = to->piece_count, .count = loose->count};
+        memcpy(&to->pieces[to->piece_count], &w->pieces[loose->first],
+               loose->count * sizeof *to->pieces);
+        to->piece_count += loose->count;
     }
-    g->plan->cost += w->job->stocks[stock].price;
-    return add_board(g, use);
 }
 
 /* Plans the loose strips of one length into boards of the widths stocked in that length. */
-static enum cut_status plan_boards(struct workshop *w, struct growing *g, size_t length) {
+static enum cut_status plan_boards(struct workshop *w, struct board_plan *to, size_t length) {
     size_t stock_of[CUT_STOCKS_MAX];
     size_t stocks = 0;
     size_t items = 0;
@@ -244,51 +191,53 @@ static enum cut_status plan_boards(struct workshop *w, struct growing *g, size_t
                                 .item_count = items,
                                 .items = w->items};
     struct strip_plan *plan = NULL;
-    enum cut_status status = stocks == 0 ? CUT_NO_ROOM : strip_plan_make(&job, w->effort, &plan);
+    const enum cut_status status =
+        stocks == 0 ? CUT_NO_ROOM : strip_plan_make(&job, w->effort, &plan);
     for (size_t b = 0; status == CUT_DONE && b < plan->board_count; b++) {
-        for (int64_t t = 0; status == CUT_DONE && t < plan->boards[b].times; t++) {
-            if (!fill_board(w, g, stock_of[plan->boards[b].stock], plan, &plan->boards[b],
-                            length)) {
-                status = CUT_NO_MEMORY;
-            }
+        for (int64_t t = 0; t < plan->boards[b].times; t++) {
+            fill_board(w, to, stock_of[plan->boards[b].stock], plan, &plan->boards[b], length);
         }
     }
     strip_plan_free(plan);
     return status;
 }
 
-/* --- one way, and the best of them
- * ------------------------------------------------------------------------------------------------------
- */
+/* --- one way, and the best of them --- */
 
 /* A whole plan whose strips come from boards of length `only` (SIZE_MAX: of all lengths). */
 static enum cut_status plan_one_way(struct workshop *w, size_t only, struct board_plan **out) {
-    struct growing g = {.plan = calloc(1, sizeof *g.plan)};
-    enum cut_status status = g.plan == NULL ? CUT_NO_MEMORY : CUT_DONE;
+    struct board_plan *plan = board_plan_new(w->job);
+    enum cut_status status = plan == NULL ? CUT_NO_MEMORY : CUT_DONE;
     w->loose_count = 0;
     w->piece_count = 0;
     for (size_t c = 0; status == CUT_DONE && c < w->widths.count; c++) {
         status = plan_strips(w, c, only);
     }
     for (size_t l = 0; status == CUT_DONE && l < w->lengths.count; l++) {
-        status = plan_boards(w, &g, l);
+        status = plan_boards(w, plan, l);
     }
     if (status != CUT_DONE) {
-        board_plan_free(g.plan);
-        g.plan = NULL;
+        board_plan_free(plan);
+        plan = NULL;
     }
-    *out = g.plan;
+    *out = plan;
     return status;
 }
 
 static bool workshop_open(struct workshop *w, const struct board_job *job) {
-    w->widths.v = calloc(job->item_count + 1, sizeof(int64_t));
-    w->lengths.v = calloc(job->stock_count + 1, sizeof(int64_t));
-    w->items = calloc(job->item_count + 1, sizeof *w->items);
-    w->stocks = calloc(job->stock_count + 1, sizeof *w->stocks);
-    w->of = calloc(job->item_count + 1, sizeof *w->of);
-    if (w->widths.v == NULL || w->lengths.v == NULL || w->items == NULL || w->stocks == NULL ||
-        w->of == NULL) {
+    size_t parts = 0;
+    for (size_t i = 0; i < job->item_count; i++) {
+        parts += (size_t)job->items[i].demand;
+    }
+    pool_init(&w->pool);
+    w->widths.v = pool_take(&w->pool, job->item_count, sizeof *w->widths.v);
+    w->lengths.v = pool_take(&w->pool, job->stock_count, sizeof *w->lengths.v);
+    w->loose = pool_take(&w->pool, parts, sizeof *w->loose);
+    w->pieces = pool_take(&w->pool, parts, sizeof *w->pieces);
+    w->items = pool_take(&w->pool, job->item_count, sizeof *w->items);
+    w->stocks = pool_take(&w->pool, job->stock_count, sizeof *w->stocks);
+    w->of = pool_take(&w->pool, job->item_count, sizeof *w->of);
+    if (pool_failed(&w->pool)) {
         return false;
     }
     for (size_t i = 0; i < job->item_count; i++) {
@@ -304,17 +253,7 @@ static bool workshop_open(struct workshop *w, const struct board_job *job) {
     return true;
 }
 
-static void workshop_close(struct workshop *w) {
-    free(w->widths.v);
-    free(w->lengths.v);
-    free(w->items);
-    free(w->stocks);
-    free(w->of);
-    free(w->loose);
-    free(w->pieces);
-}
-
-/* A worse one way or one that has no room is passed over; the fault of the last is told when none
+/* A way that is worse or has no room is passed over; the fault of the last is told when none
  * works. */
 static enum cut_status take_better(struct board_plan **best, struct board_plan *next,
                                    enum cut_status status) {
@@ -350,7 +289,7 @@ enum cut_status board_by_strips(const struct board_job *job, int64_t effort,
         }
         status = *plan != NULL && last != CUT_NO_MEMORY ? CUT_DONE : last;
     }
-    workshop_close(&w);
+    pool_clear(&w.pool);
     if (status != CUT_DONE) {
         board_plan_free(*plan);
         *plan = NULL;
