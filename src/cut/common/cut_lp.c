@@ -4,6 +4,8 @@
  * has passed, as errors add up. */
 #include "cut/common/cut_lp.h"
 
+#include "base/pool.h"
+
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -18,21 +20,26 @@
 /* Pivots between two fresh inverses. */
 #define REFRESH_PIVOTS 200
 
+struct column {
+    double cost;
+    size_t first, end; /* its entries: first to end - 1 */
+    bool basic;
+};
+
 struct cut_lp {
+    struct pool pool; /* holds all arrays but the columns and their entries */
     size_t rows, at_most;
     double *rhs;
     size_t columns, column_room;
-    size_t *start; /* entries of column c: start[c] to start[c + 1] - 1 */
-    double *cost;
+    struct column *column;
     size_t entries, entry_room;
     struct cut_lp_entry *entry;
     size_t *basis;   /* the variable of each row */
-    bool *basic;     /* one a variable, grows with the columns */
+    bool *basic;     /* of the variables that are no column */
     double *inverse; /* rows x rows */
     double *level;   /* value of each basic variable */
     double *dual;    /* one a row */
     double *image;   /* inverse times the entering column */
-    double *scratch; /* rows x rows, for a fresh inverse */
     size_t pivots;   /* since the last fresh inverse */
 };
 
@@ -40,7 +47,13 @@ static double variable_cost(const struct cut_lp *lp, size_t variable) {
     if (variable < lp->rows) {
         return 0.0;
     }
-    return variable < 2 * lp->rows ? UNCOVERED_COST : lp->cost[variable - 2 * lp->rows];
+    return variable < 2 * lp->rows ? UNCOVERED_COST : lp->column[variable - 2 * lp->rows].cost;
+}
+
+/* Whether a variable is in the basis. */
+static bool *basic(struct cut_lp *lp, size_t variable) {
+    return variable < 2 * lp->rows ? &lp->basic[variable]
+                                   : &lp->column[variable - 2 * lp->rows].basic;
 }
 
 /* Slack of a demand counts down, of a limit up. */
@@ -55,8 +68,8 @@ static void scatter(const struct cut_lp *lp, size_t variable, double *dense) {
     } else if (variable < 2 * lp->rows) {
         dense[variable - lp->rows] += 1.0;
     } else {
-        size_t column = variable - 2 * lp->rows;
-        for (size_t e = lp->start[column]; e < lp->start[column + 1]; e++) {
+        const struct column *column = &lp->column[variable - 2 * lp->rows];
+        for (size_t e = column->first; e < column->end; e++) {
             dense[lp->entry[e].row] += lp->entry[e].value;
         }
     }
@@ -67,24 +80,18 @@ struct cut_lp *cut_lp_new(size_t rows, const double *rhs, size_t at_most) {
     if (lp == NULL) {
         return NULL;
     }
+    struct pool *const pool = &lp->pool;
+    pool_init(pool);
     lp->rows = rows;
     lp->at_most = at_most;
-    lp->column_room = 2 * rows + 16;
-    lp->entry_room = 8 * rows + 16;
-    lp->rhs = calloc(rows + 1, sizeof *lp->rhs);
-    lp->start = calloc(lp->column_room + 1, sizeof *lp->start);
-    lp->cost = calloc(lp->column_room, sizeof *lp->cost);
-    lp->entry = calloc(lp->entry_room, sizeof *lp->entry);
-    lp->basis = calloc(rows + 1, sizeof *lp->basis);
-    lp->basic = calloc(2 * rows + lp->column_room, sizeof *lp->basic);
-    lp->inverse = calloc(rows * rows + 1, sizeof *lp->inverse);
-    lp->scratch = calloc(rows * rows + 1, sizeof *lp->scratch);
-    lp->level = calloc(rows + 1, sizeof *lp->level);
-    lp->dual = calloc(rows + 1, sizeof *lp->dual);
-    lp->image = calloc(rows + 1, sizeof *lp->image);
-    if (lp->rhs == NULL || lp->start == NULL || lp->cost == NULL || lp->entry == NULL ||
-        lp->basis == NULL || lp->basic == NULL || lp->inverse == NULL || lp->scratch == NULL ||
-        lp->level == NULL || lp->dual == NULL || lp->image == NULL) {
+    lp->rhs = pool_take(pool, rows, sizeof *lp->rhs);
+    lp->basis = pool_take(pool, rows, sizeof *lp->basis);
+    lp->basic = pool_take(pool, 2 * rows, sizeof *lp->basic);
+    lp->inverse = pool_take(pool, rows * rows, sizeof *lp->inverse);
+    lp->level = pool_take(pool, rows, sizeof *lp->level);
+    lp->dual = pool_take(pool, rows, sizeof *lp->dual);
+    lp->image = pool_take(pool, rows, sizeof *lp->image);
+    if (pool_failed(pool)) {
         cut_lp_free(lp);
         return NULL;
     }
@@ -103,60 +110,23 @@ void cut_lp_free(struct cut_lp *lp) {
     if (lp == NULL) {
         return;
     }
-    free(lp->rhs);
-    free(lp->start);
-    free(lp->cost);
+    pool_clear(&lp->pool);
+    free(lp->column);
     free(lp->entry);
-    free(lp->basis);
-    free(lp->basic);
-    free(lp->inverse);
-    free(lp->scratch);
-    free(lp->level);
-    free(lp->dual);
-    free(lp->image);
     free(lp);
 }
 
-static bool columns_grow(struct cut_lp *lp) {
-    size_t room = 2 * lp->column_room;
-    size_t *start = realloc(lp->start, (room + 1) * sizeof *start);
-    if (start == NULL) {
-        return false;
-    }
-    lp->start = start;
-    double *cost = realloc(lp->cost, room * sizeof *cost);
-    if (cost == NULL) {
-        return false;
-    }
-    lp->cost = cost;
-    bool *basic = realloc(lp->basic, (2 * lp->rows + room) * sizeof *basic);
-    if (basic == NULL) {
-        return false;
-    }
-    lp->basic = basic;
-    lp->column_room = room;
-    return true;
-}
-
 bool cut_lp_add(struct cut_lp *lp, const struct cut_lp_entry *entries, size_t count, double cost) {
-    if (lp->columns == lp->column_room && !columns_grow(lp)) {
+    if (!array_grow((void **)&lp->column, &lp->column_room, lp->columns + 1, sizeof *lp->column) ||
+        !array_grow((void **)&lp->entry, &lp->entry_room, lp->entries + count, sizeof *lp->entry)) {
         return false;
     }
-    if (lp->entries + count > lp->entry_room) {
-        size_t room = 2 * (lp->entries + count);
-        struct cut_lp_entry *entry = realloc(lp->entry, room * sizeof *entry);
-        if (entry == NULL) {
-            return false;
-        }
-        lp->entry = entry;
-        lp->entry_room = room;
+    if (count > 0) {
+        memcpy(&lp->entry[lp->entries], entries, count * sizeof *entries);
     }
-    memcpy(&lp->entry[lp->entries], entries, count * sizeof *entries);
+    lp->column[lp->columns++] =
+        (struct column){.cost = cost, .first = lp->entries, .end = lp->entries + count};
     lp->entries += count;
-    lp->cost[lp->columns] = cost;
-    lp->basic[2 * lp->rows + lp->columns] = false;
-    lp->columns++;
-    lp->start[lp->columns] = lp->entries;
     return true;
 }
 
@@ -172,11 +142,12 @@ static size_t choose_entering(const struct cut_lp *lp, double *reduced_cost) {
         }
     }
     for (size_t c = 0; c < lp->columns; c++) {
-        if (lp->basic[2 * lp->rows + c]) {
+        const struct column *column = &lp->column[c];
+        if (column->basic) {
             continue;
         }
-        double reduced = lp->cost[c];
-        for (size_t e = lp->start[c]; e < lp->start[c + 1]; e++) {
+        double reduced = column->cost;
+        for (size_t e = column->first; e < column->end; e++) {
             reduced -= lp->dual[lp->entry[e].row] * lp->entry[e].value;
         }
         if (reduced < best_cost) {
@@ -200,11 +171,11 @@ static void compute_image(struct cut_lp *lp, size_t variable) {
         }
         return;
     }
-    size_t column = variable - 2 * rows;
+    const struct column *column = &lp->column[variable - 2 * rows];
     for (size_t r = 0; r < rows; r++) {
         const double *line = &lp->inverse[r * rows];
         double sum = 0.0;
-        for (size_t e = lp->start[column]; e < lp->start[column + 1]; e++) {
+        for (size_t e = column->first; e < column->end; e++) {
             sum += line[lp->entry[e].row] * lp->entry[e].value;
         }
         lp->image[r] = sum;
@@ -254,8 +225,8 @@ static void pivot(struct cut_lp *lp, size_t row, size_t entering) {
         lp->level[r] = lp->level[r] < 0.0 ? 0.0 : lp->level[r];
     }
     lp->level[row] = step;
-    lp->basic[lp->basis[row]] = false;
-    lp->basic[entering] = true;
+    *basic(lp, lp->basis[row]) = false;
+    *basic(lp, entering) = true;
     lp->basis[row] = entering;
     eliminate(lp->inverse, lp->rows, row, lp->image);
     lp->pivots++;
@@ -272,7 +243,7 @@ static void compute_duals(struct cut_lp *lp) {
     }
 }
 
-/* Brings the largest rest of column `at` of the scratch matrix to row `at`. */
+/* Brings the largest rest of column `at` of the matrix to row `at`. */
 static void swap_pivot(double *matrix, double *inverse, size_t rows, size_t at) {
     size_t best = at;
     for (size_t r = at + 1; r < rows; r++) {
@@ -293,27 +264,28 @@ static void swap_pivot(double *matrix, double *inverse, size_t rows, size_t at) 
 /* Inverts the basis from its columns; false: it cannot be inverted, the old inverse is kept. */
 static bool refresh(struct cut_lp *lp) {
     size_t rows = lp->rows;
-    double *fresh = calloc(rows * rows + 1, sizeof *fresh);
-    if (fresh == NULL) {
+    double *basis = calloc(2 * rows * rows + 1, sizeof *basis);
+    if (basis == NULL) {
         return false;
     }
+    double *fresh = &basis[rows * rows];
     for (size_t r = 0; r < rows; r++) {
         memset(lp->image, 0, rows * sizeof *lp->image);
         scatter(lp, lp->basis[r], lp->image);
         for (size_t i = 0; i < rows; i++) {
-            lp->scratch[i * rows + r] = lp->image[i];
+            basis[i * rows + r] = lp->image[i];
         }
         fresh[r * rows + r] = 1.0;
     }
     bool regular = true;
     for (size_t at = 0; at < rows && regular; at++) {
-        swap_pivot(lp->scratch, fresh, rows, at);
+        swap_pivot(basis, fresh, rows, at);
         for (size_t r = 0; r < rows; r++) {
-            lp->image[r] = lp->scratch[r * rows + at];
+            lp->image[r] = basis[r * rows + at];
         }
         regular = fabs(lp->image[at]) > 1e-11;
         if (regular) {
-            eliminate(lp->scratch, rows, at, lp->image);
+            eliminate(basis, rows, at, lp->image);
             eliminate(fresh, rows, at, lp->image);
         }
     }
@@ -328,7 +300,7 @@ static bool refresh(struct cut_lp *lp) {
         lp->level[r] = sum > 0.0 ? sum : 0.0;
     }
     lp->pivots = 0;
-    free(fresh);
+    free(basis);
     return regular;
 }
 

@@ -142,13 +142,7 @@ static bool step(struct dive *dive, bool first, bool *going) {
 }
 
 static bool dive_down(struct dive *dive) {
-    const struct cut_model *model = dive->search->model;
-    struct strip_need all;
-    if (!strip_need_init(&all, model)) {
-        return false;
-    }
-    strip_need_copy(&dive->need, &all, model);
-    strip_need_clear(&all);
+    strip_need_all(&dive->need, dive->search->model);
     strip_pool_cut(&dive->boards, 0);
     bool going = true;
     for (bool first = true; going; first = false) {

@@ -5,6 +5,7 @@
 #include "cut/strip/strip_fill.h"
 
 #include "base/int128.h"
+#include "base/pool.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -35,7 +36,7 @@ struct step {
 struct fill {
     size_t lot_count;
     struct lot *lots;
-    size_t state_count, state_room;
+    size_t state_count, state_room, next_room;
     struct state *states, *next;
     size_t step_count, step_room;
     struct step *steps;
@@ -105,39 +106,13 @@ static bool list_lots(struct fill *fill, const struct strip_fill_item *items, si
     return true;
 }
 
+/* Room for the states and steps that one more lot makes at most. */
 static bool states_grow(struct fill *fill) {
-    size_t wanted = 2 * fill->state_count + 2;
-    if (wanted <= fill->state_room) {
-        return true;
-    }
-    wanted = 2 * wanted + 1000;
-    struct state *states = realloc(fill->states, wanted * sizeof *states);
-    if (states == NULL) {
-        return false;
-    }
-    fill->states = states;
-    struct state *next = realloc(fill->next, wanted * sizeof *next);
-    if (next == NULL) {
-        return false;
-    }
-    fill->next = next;
-    fill->state_room = wanted;
-    return true;
-}
-
-static bool steps_grow(struct fill *fill) {
-    size_t wanted = fill->step_count + fill->state_count + 2;
-    if (wanted <= fill->step_room) {
-        return true;
-    }
-    wanted = 2 * wanted + 1000;
-    struct step *steps = realloc(fill->steps, wanted * sizeof *steps);
-    if (steps == NULL) {
-        return false;
-    }
-    fill->steps = steps;
-    fill->step_room = wanted;
-    return true;
+    const size_t states = 2 * fill->state_count + 2;
+    const size_t steps = fill->step_count + fill->state_count + 2;
+    return array_grow((void **)&fill->states, &fill->state_room, states, sizeof *fill->states) &&
+           array_grow((void **)&fill->next, &fill->next_room, states, sizeof *fill->next) &&
+           array_grow((void **)&fill->steps, &fill->step_room, steps, sizeof *fill->steps);
 }
 
 /* No more value than this can be added by the lots from `lot` on: room for one, or all of the room
@@ -204,8 +179,11 @@ static void add_lot(struct fill *fill, size_t lot) {
         }
     }
     struct state *held = fill->states;
+    const size_t held_room = fill->state_room;
     fill->states = fill->next;
+    fill->state_room = fill->next_room;
     fill->next = held;
+    fill->next_room = held_room;
     fill->state_count = kept;
 }
 
@@ -250,7 +228,7 @@ static bool run(struct fill *fill, int64_t *spent) {
             fill->exact = false;
             break;
         }
-        if (!states_grow(fill) || !steps_grow(fill)) {
+        if (!states_grow(fill)) {
             return false;
         }
         cut_spend(spent, 3 * (int64_t)fill->state_count + 30);
@@ -263,7 +241,7 @@ bool strip_fill_best(const struct strip_fill_item *items, size_t count, int64_t 
                      int64_t floor, int64_t *counts, struct strip_fill_result *result,
                      int64_t *spent) {
     struct fill fill = {.capacity = capacity, .best = floor, .exact = true};
-    bool ok = list_lots(&fill, items, count) && states_grow(&fill) && steps_grow(&fill);
+    bool ok = list_lots(&fill, items, count) && states_grow(&fill);
     if (ok) {
         /* One below the greedy value, so that the greedy filling itself is found again. */
         int64_t greedy = greedy_value(&fill) - 1;

@@ -3,9 +3,9 @@
  * left over at the end with no company; each room that can hold it is tried. */
 #include "cut/strip/strip_greedy.h"
 
+#include "base/pool.h"
 #include "cut/strip/strip_fill.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 /* A board being filled: counts of each kind. */
@@ -23,23 +23,6 @@ struct greedy {
     struct strip_part *parts;
     int64_t *spent;
 };
-
-static bool greedy_init(struct greedy *greedy) {
-    size_t kinds = greedy->model->kind_count + 1;
-    greedy->board.counts = calloc(kinds, sizeof *greedy->board.counts);
-    greedy->best.counts = calloc(kinds, sizeof *greedy->best.counts);
-    greedy->items = calloc(kinds, sizeof *greedy->items);
-    greedy->parts = calloc(kinds, sizeof *greedy->parts);
-    return greedy->board.counts != NULL && greedy->best.counts != NULL && greedy->items != NULL &&
-           greedy->parts != NULL;
-}
-
-static void greedy_clear(struct greedy *greedy) {
-    free(greedy->board.counts);
-    free(greedy->best.counts);
-    free(greedy->items);
-    free(greedy->parts);
-}
 
 static void fill_first_fit(struct greedy *greedy) {
     const struct cut_model *model = greedy->model;
@@ -124,16 +107,24 @@ static bool take_board(struct greedy *greedy, struct strip_pool *pool) {
 }
 
 bool strip_greedy_cut(const struct cut_model *model, enum strip_greedy_rule rule,
-                      struct strip_need *need, struct strip_pool *pool, int64_t *spent) {
-    struct greedy greedy = {.model = model, .need = need};
-    greedy.spent = spent;
-    bool ok = greedy_init(&greedy);
+                      struct strip_need *need, struct strip_pool *boards, int64_t *spent) {
+    struct pool pool;
+    pool_init(&pool);
+    struct greedy greedy = {
+        .model = model,
+        .need = need,
+        .spent = spent,
+        .board = {.counts = pool_take(&pool, model->kind_count, sizeof(int64_t))},
+        .best = {.counts = pool_take(&pool, model->kind_count, sizeof(int64_t))},
+        .items = pool_take(&pool, model->kind_count, sizeof *greedy.items),
+        .parts = pool_take(&pool, model->kind_count, sizeof *greedy.parts)};
+    bool ok = !pool_failed(&pool);
     bool found = true;
     for (size_t k = 0; k < model->kind_count && ok && found; k++) {
         while (ok && found && need->pieces[k] > 0) {
-            ok = next_board(&greedy, rule, k, &found) && (!found || take_board(&greedy, pool));
+            ok = next_board(&greedy, rule, k, &found) && (!found || take_board(&greedy, boards));
         }
     }
-    greedy_clear(&greedy);
+    pool_clear(&pool);
     return ok;
 }

@@ -10,12 +10,11 @@ enum strip_greedy_rule {
     STRIP_FULLEST    /* the largest piece, then the fullest board that has it */
 };
 
-/* Cuts all that is wanted, board by board, and appends the boards to the pool; each board is of the
+/* Cuts all that is wanted, board by board, and appends the boards; each board is of the
  * room that costs least for the length it uses. need is used up, or left with the pieces that no
  * stock at hand could hold. Work is added to *spent. false: an allocation failed. */
-__attribute__((warn_unused_result)) bool strip_greedy_cut(const struct cut_model *model,
-                                                          enum strip_greedy_rule rule,
-                                                          struct strip_need *need,
-                                                          struct strip_pool *pool, int64_t *spent);
+__attribute__((warn_unused_result)) bool
+strip_greedy_cut(const struct cut_model *model, enum strip_greedy_rule rule,
+                 struct strip_need *need, struct strip_pool *boards, int64_t *spent);
 
 #endif

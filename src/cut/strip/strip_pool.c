@@ -2,29 +2,19 @@
 /* Patterns in one growing array, their parts in another. */
 #include "cut/strip/strip_pool.h"
 
+#include "base/pool.h"
+
 #include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
 bool strip_pool_add(struct strip_pool *pool, size_t room, const struct strip_part *parts,
                     size_t count, int64_t times) {
-    if (pool->pattern_count == pool->pattern_room) {
-        size_t wanted = 2 * pool->pattern_room + 32;
-        struct strip_pattern *patterns = realloc(pool->patterns, wanted * sizeof *patterns);
-        if (patterns == NULL) {
-            return false;
-        }
-        pool->patterns = patterns;
-        pool->pattern_room = wanted;
-    }
-    if (pool->part_count + count > pool->part_room) {
-        size_t wanted = 2 * (pool->part_count + count) + 64;
-        struct strip_part *grown = realloc(pool->parts, wanted * sizeof *grown);
-        if (grown == NULL) {
-            return false;
-        }
-        pool->parts = grown;
-        pool->part_room = wanted;
+    if (!array_grow((void **)&pool->patterns, &pool->pattern_room, pool->pattern_count + 1,
+                    sizeof *pool->patterns) ||
+        !array_grow((void **)&pool->parts, &pool->part_room, pool->part_count + count,
+                    sizeof *pool->parts)) {
+        return false;
     }
     memcpy(&pool->parts[pool->part_count], parts, count * sizeof *parts);
     pool->patterns[pool->pattern_count++] =
@@ -73,6 +63,11 @@ bool strip_need_init(struct strip_need *need, const struct cut_model *model) {
         strip_need_clear(need);
         return false;
     }
+    strip_need_all(need, model);
+    return true;
+}
+
+void strip_need_all(struct strip_need *need, const struct cut_model *model) {
     for (size_t k = 0; k < model->kind_count; k++) {
         need->pieces[k] = model->kinds[k].demand;
     }
@@ -80,7 +75,6 @@ bool strip_need_init(struct strip_need *need, const struct cut_model *model) {
         need->copies[r] = model->rooms[r].copies;
     }
     need->left = model->pieces;
-    return true;
 }
 
 void strip_need_clear(struct strip_need *need) {

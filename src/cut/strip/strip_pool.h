@@ -54,7 +54,11 @@ struct strip_need {
 /* All of the model's demands and stock. false: an allocation failed, the need is empty. */
 __attribute__((warn_unused_result)) bool strip_need_init(struct strip_need *need,
                                                          const struct cut_model *model);
+/* Frees what a need owns and empties it. */
 void strip_need_clear(struct strip_need *need);
+/* All of the model's demands and stock again. */
+void strip_need_all(struct strip_need *need, const struct cut_model *model);
+/* Makes *to like *from; both are of the model. */
 void strip_need_copy(struct strip_need *to, const struct strip_need *from,
                      const struct cut_model *model);
 

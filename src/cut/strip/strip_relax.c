@@ -3,6 +3,7 @@
 #include "cut/strip/strip_relax.h"
 
 #include "base/int128.h"
+#include "base/pool.h"
 #include "cut/common/cut_lp.h"
 #include "cut/strip/strip_fill.h"
 
@@ -16,6 +17,7 @@
 #define CENTER_SHARE 0.85
 
 struct relax {
+    struct pool pool; /* holds all arrays */
     const struct cut_model *model;
     const struct strip_need *need;
     size_t *row;      /* of each kind, SIZE_MAX when none is wanted */
@@ -37,40 +39,23 @@ struct relax {
 };
 
 static bool relax_allocate(struct relax *relax) {
-    size_t kinds = relax->model->kind_count + 1;
-    size_t rooms = relax->model->room_count + 1;
-    relax->row = calloc(kinds, sizeof *relax->row);
-    relax->kind = calloc(kinds, sizeof *relax->kind);
-    relax->room_row = calloc(rooms, sizeof *relax->room_row);
-    relax->rhs = calloc(kinds + rooms, sizeof *relax->rhs);
-    relax->duals = calloc(kinds + rooms, sizeof *relax->duals);
-    relax->center = calloc(kinds + rooms, sizeof *relax->center);
-    relax->values = calloc(kinds + rooms, sizeof *relax->values);
-    relax->items = calloc(kinds, sizeof *relax->items);
-    relax->counts = calloc(kinds, sizeof *relax->counts);
-    relax->parts = calloc(kinds, sizeof *relax->parts);
-    relax->entries = calloc(kinds + 1, sizeof *relax->entries);
-    relax->best = calloc(rooms, sizeof *relax->best);
-    return relax->row != NULL && relax->kind != NULL && relax->room_row != NULL &&
-           relax->rhs != NULL && relax->duals != NULL && relax->center != NULL &&
-           relax->values != NULL && relax->items != NULL && relax->counts != NULL &&
-           relax->parts != NULL && relax->entries != NULL && relax->best != NULL;
-}
-
-static void relax_free(struct relax *relax) {
-    cut_lp_free(relax->lp);
-    free(relax->row);
-    free(relax->kind);
-    free(relax->room_row);
-    free(relax->rhs);
-    free(relax->duals);
-    free(relax->center);
-    free(relax->values);
-    free(relax->items);
-    free(relax->counts);
-    free(relax->parts);
-    free(relax->entries);
-    free(relax->best);
+    struct pool *const pool = &relax->pool;
+    const size_t kinds = relax->model->kind_count;
+    const size_t rooms = relax->model->room_count;
+    pool_init(pool);
+    relax->row = pool_take(pool, kinds, sizeof *relax->row);
+    relax->kind = pool_take(pool, kinds, sizeof *relax->kind);
+    relax->room_row = pool_take(pool, rooms, sizeof *relax->room_row);
+    relax->rhs = pool_take(pool, kinds + rooms, sizeof *relax->rhs);
+    relax->duals = pool_take(pool, kinds + rooms, sizeof *relax->duals);
+    relax->center = pool_take(pool, kinds + rooms, sizeof *relax->center);
+    relax->values = pool_take(pool, kinds + rooms, sizeof *relax->values);
+    relax->items = pool_take(pool, kinds, sizeof *relax->items);
+    relax->counts = pool_take(pool, kinds, sizeof *relax->counts);
+    relax->parts = pool_take(pool, kinds, sizeof *relax->parts);
+    relax->entries = pool_take(pool, kinds + 1, sizeof *relax->entries);
+    relax->best = pool_take(pool, rooms, sizeof *relax->best);
+    return !pool_failed(pool);
 }
 
 /* A little is added to each demand, so that few steps of the simplex are in vain; the bound does
@@ -330,7 +315,8 @@ bool strip_relax(const struct cut_model *model, const struct strip_need *need,
     if (ok) {
         cut_lp_values(relax.lp, relaxed->shares);
     }
-    relax_free(&relax);
+    cut_lp_free(relax.lp);
+    pool_clear(&relax.pool);
     return ok;
 }
 
