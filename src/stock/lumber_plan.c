@@ -221,7 +221,7 @@ static bool take_plan(const struct planner *l, const fig *widths, const fig *len
 
 static const char *why_not(enum cut_status status) {
     return status == CUT_NO_ROOM ? "a part fits no board stocked"
-                                 : "a size is out of the planner's range";
+                                 : "a size or the number of parts is out of the planner's range";
 }
 
 bool lumber_plan_make(struct lumber_plan *plan, struct pool *pool, struct tape *tape,
