@@ -33,6 +33,14 @@ struct twin {
 static struct twin *twins;
 static size_t solved, apart;
 
+static void *take(size_t count, size_t size) {
+    void *const memory = calloc(count + 1, size);
+    if (memory == NULL) {
+        abort();
+    }
+    return memory;
+}
+
 static struct twin *twin_of(const struct cut_lp *lp) {
     struct twin *twin = twins;
     while (twin->ours != lp) {
@@ -56,9 +64,8 @@ void __wrap_cut_lp_free(struct cut_lp *lp);
 
 static void add_column(struct twin *twin, const struct cut_lp_entry *entries, size_t count,
                        double cost) {
-    int *const rows = calloc(count + 1, sizeof *rows);
-    double *const values = calloc(count + 1, sizeof *values);
-    assert_true(rows != NULL && values != NULL);
+    int *const rows = take(count, sizeof *rows);
+    double *const values = take(count, sizeof *values);
     for (size_t i = 0; i < count; i++) {
         rows[i + 1] = (int)entries[i].row + 1;
         values[i + 1] = entries[i].value;
@@ -72,15 +79,14 @@ static void add_column(struct twin *twin, const struct cut_lp_entry *entries, si
 }
 
 struct cut_lp *__wrap_cut_lp_new(size_t rows, const double *rhs, size_t at_most) {
-    struct twin *const twin = calloc(1, sizeof *twin);
-    assert_non_null(twin);
+    struct twin *const twin = take(1, sizeof *twin);
     *twin = (struct twin){.ours = __real_cut_lp_new(rows, rhs, at_most),
                           .theirs = glp_create_prob(),
                           .rows = rows,
                           .at_most = at_most,
-                          .rhs = calloc(rows + 1, sizeof *twin->rhs),
+                          .rhs = take(rows, sizeof *twin->rhs),
                           .next = twins};
-    assert_true(twin->ours != NULL && twin->rhs != NULL);
+    assert_non_null(twin->ours);
     twins = twin;
     if (rows > 0) {
         glp_add_rows(twin->theirs, (int)rows);
@@ -105,11 +111,10 @@ bool __wrap_cut_lp_add(struct cut_lp *lp, const struct cut_lp_entry *entries, si
 
 /* What our columns cost, and what they leave uncovered. */
 static double cost_of(const struct twin *twin) {
-    double *const values = calloc(twin->columns + 1, sizeof *values);
-    double *const left = calloc(twin->rows + 1, sizeof *left);
-    int *const rows = calloc(twin->rows + 1, sizeof *rows);
-    double *const entries = calloc(twin->rows + 1, sizeof *entries);
-    assert_true(values != NULL && left != NULL && rows != NULL && entries != NULL);
+    double *const values = take(twin->columns, sizeof *values);
+    double *const left = take(twin->rows, sizeof *left);
+    int *const rows = take(twin->rows, sizeof *rows);
+    double *const entries = take(twin->rows, sizeof *entries);
     double cost = 0;
     cut_lp_values(twin->ours, values);
     memcpy(left, twin->rhs, twin->rows * sizeof *left);
@@ -135,9 +140,8 @@ static double cost_of(const struct twin *twin) {
 
 /* What our values of the rows add up to: of the best solution as much as it costs. */
 static double worth_of(const struct twin *twin) {
-    double *const duals = calloc(twin->rows + 1, sizeof *duals);
+    double *const duals = take(twin->rows, sizeof *duals);
     double worth = 0;
-    assert_non_null(duals);
     cut_lp_duals(twin->ours, duals);
     for (size_t r = 0; r < twin->rows; r++) {
         worth += duals[r] * twin->rhs[r];

@@ -113,11 +113,11 @@ bool strip_greedy_cut(const struct cut_model *model, enum strip_greedy_rule rule
     struct greedy greedy = {
         .model = model,
         .need = need,
-        .spent = spent,
         .board = {.counts = pool_take(&pool, model->kind_count, sizeof(int64_t))},
         .best = {.counts = pool_take(&pool, model->kind_count, sizeof(int64_t))},
         .items = pool_take(&pool, model->kind_count, sizeof *greedy.items),
         .parts = pool_take(&pool, model->kind_count, sizeof *greedy.parts)};
+    greedy.spent = spent;
     bool ok = !pool_failed(&pool);
     bool found = true;
     for (size_t k = 0; k < model->kind_count && ok && found; k++) {
