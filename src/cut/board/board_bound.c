@@ -8,7 +8,7 @@
 
 int64_t board_usable_length(const struct board_job *job, size_t stock) {
     const int64_t sawn = job->stocks[stock].length - 2 * job->end_trim;
-    /* defects come off in whole millionths of the board; a product of lengths in nanometres stays
+    /* defects come off in whole millionths of the board; a product of lengths in nanometers stays
      * far under 2^63 */
     const int64_t clear = sawn / MILLION * (MILLION - job->defects) +
                           sawn % MILLION * (MILLION - job->defects) / MILLION;

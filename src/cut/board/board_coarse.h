@@ -16,9 +16,10 @@ struct board_coarse {
     bool simpler; /* false: the job has few sizes, both are as its own */
 };
 
-/* Fills *coarse; cleared by its owner, also after a failure. true: memory held. */
+/* Fills *coarse; cleared by its owner, also after a failure. false: out of memory. */
 bool board_coarse_make(struct board_coarse *coarse, const struct board_job *job)
     __attribute__((warn_unused_result));
+/* Frees what *coarse holds and empties it. */
 void board_coarse_clear(struct board_coarse *coarse);
 
 #endif

@@ -95,6 +95,7 @@ struct board_columns {
  * until c is closed; every price must be above 0. Closed by its owner, also after a failure. */
 bool board_columns_open(struct board_columns *c, const struct board_job *job)
     __attribute__((warn_unused_result));
+/* Frees what the columns hold. */
 void board_columns_close(struct board_columns *c);
 
 /* The usable width of a stock, grown by a kerf. */
@@ -128,7 +129,7 @@ bool board_price_add(struct board_columns *c, size_t stock, const int64_t *left)
 bool board_columns_relax(struct board_columns *c, const int64_t *left, bool all, int64_t limit)
     __attribute__((warn_unused_result));
 
-/* The bound alone. Method as of board_dive. */
+/* The bound of the job's plans alone, within effort units of work; *spent: the work done. */
 bool board_relaxed_bound(const struct board_job *job, int64_t effort, int64_t *bound,
                          int64_t *spent) __attribute__((warn_unused_result));
 

@@ -56,10 +56,11 @@ struct board_layout {
 };
 
 /* Lays out board number `board` of a plan that was checked. layout: of zeros, or used before; left
- * so that board_layout_clear may be called. true: memory held. */
+ * so that board_layout_clear may be called. false: out of memory. */
 bool board_layout_make(struct board_layout *layout, const struct board_job *job,
                        const struct board_plan *plan, size_t board, struct keep_rule keep)
     __attribute__((warn_unused_result));
+/* Frees what a layout holds and empties it. */
 void board_layout_clear(struct board_layout *layout);
 
 /* Whether two boards of a plan are cut alike into the same items. */
@@ -72,7 +73,7 @@ struct board_totals {
     int64_t cuts, parts, trim, kerf, defects, offcuts, keep;
 };
 
-/* true: memory held. */
+/* Adds up all boards of a plan that was checked. false: out of memory. */
 bool board_totals_make(struct board_totals *totals, const struct board_job *job,
                        const struct board_plan *plan, struct keep_rule keep)
     __attribute__((warn_unused_result));

@@ -55,8 +55,8 @@ struct board_plan {
  * up to CUT_PIECES_MAX at most. NULL: out of memory. */
 struct board_plan *board_plan_new(const struct board_job *job) __attribute__((warn_unused_result));
 
-/* What a stock leaves for strips: its length without end trims and defects, its width without the
- * straightened edges. */
+/* What a stock (its place in job->stocks) leaves for strips, in the unit of the job: its length
+ * without end trims and defects, its width without the straightened edges. 0: nothing. */
 int64_t board_usable_length(const struct board_job *job, size_t stock);
 int64_t board_usable_width(const struct board_job *job, size_t stock);
 
@@ -65,6 +65,7 @@ int64_t board_usable_width(const struct board_job *job, size_t stock);
  * parts in all; CUT_NO_ROOM where a part fits no stock; CUT_NO_MEMORY. *plan is NULL then. */
 enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
                                 struct board_plan **plan) __attribute__((warn_unused_result));
+/* Frees a plan with all that it holds; NULL is accepted. */
 void board_plan_free(struct board_plan *plan);
 
 /* A cost that no plan of the job comes under: all parts with a kerf each way against the room of

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The checker: looks at a plan as a person with a tape measure would, and believes nothing that the
  * planner says. It shares no code with the planners, only the types. */
-#ifndef PLAN_CHECK_H
-#define PLAN_CHECK_H
+#ifndef DOORCOST_CUT_CHECK_PLAN_CHECK_H
+#define DOORCOST_CUT_CHECK_PLAN_CHECK_H
 
 #include "cut/sheet/sheet_plan.h"
 
@@ -27,8 +27,7 @@ struct plan_finding {
     size_t where; /* the sheet with the fault, from 0; SIZE_MAX: the whole plan */
 };
 
-/* The first fault found, or PLAN_GOOD. The job is one that the planner accepts. Nothing is owned.
- */
+/* The first fault found, or PLAN_GOOD. The job is one that the planner accepts. */
 struct plan_finding sheet_plan_check(const struct cut_job *job, const struct sheet_plan *plan);
 
 /* A fault in words, such as "two parts overlap". Static text. */

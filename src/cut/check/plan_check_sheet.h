@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Geometry of one sheet, for plan_check.c. */
-#ifndef PLAN_CHECK_SHEET_H
-#define PLAN_CHECK_SHEET_H
+#ifndef DOORCOST_CUT_CHECK_PLAN_CHECK_SHEET_H
+#define DOORCOST_CUT_CHECK_PLAN_CHECK_SHEET_H
 
 #include "cut/check/plan_check.h"
 

@@ -13,16 +13,16 @@
 
 static int64_t price_divisor(const struct cut_model *model) {
     int64_t divisor = 0;
-    for (size_t r = 0; r < model->room_count; r++) {
-        divisor = cut_common_divisor(divisor, model->rooms[r].price);
+    for (size_t r = 0; r < model->bin_count; r++) {
+        divisor = cut_common_divisor(divisor, model->bins[r].price);
     }
     return divisor;
 }
 
 static int64_t price_most(const struct cut_model *model) {
     int64_t most = 0;
-    for (size_t r = 0; r < model->room_count; r++) {
-        most = model->rooms[r].price > most ? model->rooms[r].price : most;
+    for (size_t r = 0; r < model->bin_count; r++) {
+        most = model->bins[r].price > most ? model->bins[r].price : most;
     }
     return most;
 }
@@ -30,9 +30,9 @@ static int64_t price_most(const struct cut_model *model) {
 /* Least price by the best price for capacity, fractions of a piece allowed, rounded up. */
 static int64_t fraction_least(const struct cut_model *model, const int128 *capacity, int128 need) {
     double best = -1.0;
-    for (size_t r = 0; r < model->room_count; r++) {
-        if (capacity[r] > 0 && model->rooms[r].price > 0) {
-            double cost = (double)model->rooms[r].price * ((double)need / (double)capacity[r]);
+    for (size_t r = 0; r < model->bin_count; r++) {
+        if (capacity[r] > 0 && model->bins[r].price > 0) {
+            double cost = (double)model->bins[r].price * ((double)need / (double)capacity[r]);
             best = best < 0.0 || cost < best ? cost : best;
         }
     }
@@ -45,8 +45,8 @@ static int64_t fraction_least(const struct cut_model *model, const int128 *capac
 static int128 most_capacity(const struct cut_model *model, const int128 *capacity,
                             const int128 *most, int64_t sum, int64_t divisor) {
     int128 best = sum == 0 ? 0 : NOT_A_SUM;
-    for (size_t r = 0; r < model->room_count; r++) {
-        int64_t step = model->rooms[r].price / divisor;
+    for (size_t r = 0; r < model->bin_count; r++) {
+        int64_t step = model->bins[r].price / divisor;
         if (step > 0 && step <= sum && most[sum - step] != NOT_A_SUM &&
             most[sum - step] + capacity[r] > best) {
             best = most[sum - step] + capacity[r];
@@ -57,9 +57,9 @@ static int128 most_capacity(const struct cut_model *model, const int128 *capacit
 
 bool cut_cover_least(const struct cut_model *model, const int128 *capacity, int128 need,
                      int64_t at_least, int64_t *least) {
-    for (size_t r = 0; r < model->room_count; r++) {
-        if (model->rooms[r].price == 0) {
-            need -= capacity[r] * model->rooms[r].copies;
+    for (size_t r = 0; r < model->bin_count; r++) {
+        if (model->bins[r].price == 0) {
+            need -= capacity[r] * model->bins[r].copies;
         }
     }
     int64_t divisor = price_divisor(model);

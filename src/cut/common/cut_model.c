@@ -51,9 +51,9 @@ int64_t cut_common_divisor(int64_t a, int64_t b) {
     return a;
 }
 
-bool cut_model_fits(const struct cut_kind *kind, const struct cut_room *room) {
-    return (kind->length <= room->length && kind->width <= room->width) ||
-           (kind->turn && kind->width <= room->length && kind->length <= room->width);
+bool cut_model_fits(const struct cut_kind *kind, const struct cut_bin *bin) {
+    return (kind->length <= bin->length && kind->width <= bin->width) ||
+           (kind->turn && kind->width <= bin->length && kind->length <= bin->width);
 }
 
 /* Largest first; equal kinds keep the order of the job, so that the sort is total. */
@@ -140,7 +140,7 @@ static void list_rooms(struct cut_model *model, const struct cut_job *job, bool 
     for (size_t i = 0; i < job->stock_count; i++) {
         const struct cut_stock *stock = &job->stocks[i];
         int64_t less = 2 * job->trim - job->kerf;
-        struct cut_room room = {
+        struct cut_bin bin = {
             .length = (stock->length - less) / model->length_unit,
             .width = flat ? 1 : (stock->width - less) / model->width_unit,
             .price = stock->price,
@@ -148,13 +148,13 @@ static void list_rooms(struct cut_model *model, const struct cut_job *job, bool 
             .limited = stock->copies != CUT_UNLIMITED && stock->copies < model->pieces,
             .stock = i,
         };
-        room.copies = room.limited ? room.copies : model->pieces;
+        bin.copies = bin.limited ? bin.copies : model->pieces;
         bool used = false;
-        for (size_t k = 0; k < model->kind_count && room.copies > 0 && !used; k++) {
-            used = cut_model_fits(&model->kinds[k], &room);
+        for (size_t k = 0; k < model->kind_count && bin.copies > 0 && !used; k++) {
+            used = cut_model_fits(&model->kinds[k], &bin);
         }
         if (used) {
-            model->rooms[model->room_count++] = room;
+            model->bins[model->bin_count++] = bin;
         }
     }
 }
@@ -162,8 +162,8 @@ static void list_rooms(struct cut_model *model, const struct cut_job *job, bool 
 static bool every_kind_fits(const struct cut_model *model) {
     for (size_t k = 0; k < model->kind_count; k++) {
         bool fits = false;
-        for (size_t r = 0; r < model->room_count && !fits; r++) {
-            fits = cut_model_fits(&model->kinds[k], &model->rooms[r]);
+        for (size_t r = 0; r < model->bin_count && !fits; r++) {
+            fits = cut_model_fits(&model->kinds[k], &model->bins[r]);
         }
         if (!fits) {
             return false;
@@ -179,8 +179,8 @@ enum cut_status cut_model_init(struct cut_model *model, const struct cut_job *jo
     }
     model->kinds = calloc(job->item_count + 1, sizeof *model->kinds);
     model->items = calloc(job->item_count + 1, sizeof *model->items);
-    model->rooms = calloc(job->stock_count + 1, sizeof *model->rooms);
-    if (model->kinds == NULL || model->items == NULL || model->rooms == NULL) {
+    model->bins = calloc(job->stock_count + 1, sizeof *model->bins);
+    if (model->kinds == NULL || model->items == NULL || model->bins == NULL) {
         cut_model_clear(model);
         return CUT_NO_MEMORY;
     }
@@ -199,6 +199,6 @@ enum cut_status cut_model_init(struct cut_model *model, const struct cut_job *jo
 void cut_model_clear(struct cut_model *model) {
     free(model->kinds);
     free(model->items);
-    free(model->rooms);
+    free(model->bins);
     *model = (struct cut_model){0};
 }

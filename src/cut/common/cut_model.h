@@ -6,8 +6,8 @@
  * trim when a + k + b + k + ... <= U + k; so each piece grows by a kerf, and the usable size as
  * well. Divided by the common divisor of all grown pieces, a stock may be rounded down: sums of
  * pieces are multiples of the divisor. */
-#ifndef CUT_MODEL_H
-#define CUT_MODEL_H
+#ifndef DOORCOST_CUT_COMMON_CUT_MODEL_H
+#define DOORCOST_CUT_COMMON_CUT_MODEL_H
 
 #include "cut/common/cut_stock.h"
 
@@ -21,7 +21,7 @@ struct cut_kind {
 };
 
 /* A stock that can hold at least one item. */
-struct cut_room {
+struct cut_bin {
     int64_t length, width; /* reduced; boards: width is 1 */
     int64_t price;
     int64_t copies; /* never CUT_UNLIMITED: then as many as there are pieces */
@@ -32,8 +32,8 @@ struct cut_room {
 struct cut_model {
     size_t kind_count;
     struct cut_kind *kinds; /* by area, largest first, then by length and width */
-    size_t room_count;
-    struct cut_room *rooms; /* in the job's order */
+    size_t bin_count;
+    struct cut_bin *bins; /* in the job's order */
     size_t item_count;
     size_t *items;       /* indexes into the job's list, by kind */
     int64_t pieces;      /* demands in all */
@@ -50,8 +50,8 @@ cut_model_init(struct cut_model *model, const struct cut_job *job, bool flat);
 /* Frees what a model owns and empties it. */
 void cut_model_clear(struct cut_model *model);
 
-/* Whether a piece of the kind fits the empty room, whichever way it may lie. */
-bool cut_model_fits(const struct cut_kind *kind, const struct cut_room *room);
+/* Whether a piece of the kind fits the empty bin, whichever way it may lie. */
+bool cut_model_fits(const struct cut_kind *kind, const struct cut_bin *bin);
 
 /* The greatest number that divides both, each 0 or more; of 0 and another the other. */
 int64_t cut_common_divisor(int64_t a, int64_t b);

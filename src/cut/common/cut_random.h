@@ -2,8 +2,8 @@
 /* A small generator of numbers that only look random: the same seed, the same numbers on every
  * machine. The step is SplitMix64 (Steele, Lea, Flood 2014, "Fast splittable pseudorandom number
  * generators"). */
-#ifndef CUT_RANDOM_H
-#define CUT_RANDOM_H
+#ifndef DOORCOST_CUT_COMMON_CUT_RANDOM_H
+#define DOORCOST_CUT_COMMON_CUT_RANDOM_H
 
 #include <stddef.h>
 #include <stdint.h>
@@ -21,7 +21,8 @@ static inline uint64_t cut_random_next(struct cut_random *random) {
     return z ^ (z >> 31);
 }
 
-/* A number from 0 to below - 1; below is 1 to 2^32. Its bias is below 2^-32, of no account here. */
+/* A number from 0 to below - 1; below is 1 to 2^32. Its bias is below 2^-32, which is negligible.
+ */
 static inline size_t cut_random_below(struct cut_random *random, size_t below) {
     return (size_t)(((cut_random_next(random) >> 32) * (uint64_t)below) >> 32);
 }

@@ -3,24 +3,24 @@
  * planner (sheet_plan.h) and of the checker (plan_check.h).
  *
  * True of all three:
- * - Sizes are integers of one unit, any unit (nanometres in a job). A kerf is taken between
- *   neighbouring pieces and by every cut; a trim is taken off each end of a board, and off each
+ * - Sizes are integers of one unit, any unit (nanometers in a job). A kerf is taken between
+ *   neighboring pieces and by every cut; a trim is taken off each end of a board, and off each
  *   of the four edges of a sheet.
  * - Prices are integers of one unit (cents in a job, 1 to count pieces of stock).
  * - Nothing is printed, no global is kept, time is never asked: the same input and the same effort
  *   give the same plan on every machine with IEEE doubles.
  * - A job is borrowed, never changed, and need not outlive the call. A plan is owned by whoever
- *   asked for it and freed by its _free, which is happy with NULL.
+ *   asked for it and freed by its _free, which accepts NULL.
  * Method and measured results: docs/cutting.md. */
-#ifndef CUT_STOCK_H
-#define CUT_STOCK_H
+#ifndef DOORCOST_CUT_COMMON_CUT_STOCK_H
+#define DOORCOST_CUT_COMMON_CUT_STOCK_H
 
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 
 /* Ranges that the planners accept; outside of them the answer is CUT_BAD_INPUT. */
-#define CUT_SIZE_MAX   INT64_C(1000000000000) /* a kilometre in nanometres */
+#define CUT_SIZE_MAX   INT64_C(1000000000000) /* a kilometre in nanometers */
 #define CUT_PRICE_MAX  INT64_C(1000000000000) /* for one piece of stock */
 #define CUT_PIECES_MAX INT64_C(100000)        /* demands in all */
 #define CUT_STOCKS_MAX ((size_t)64)

@@ -15,7 +15,8 @@ struct keep_rule {
     int64_t sheet_width; /* of the shorter side of a sheet's offcut */
 };
 
-/* 12 in long, of a board 1 1/2 in wide, of a sheet 6 in; 300, 40 and 150 mm. */
+/* What a shop that counts in the unit keeps: 12 in long, of a board 1 1/2 in wide, of a sheet 6 in;
+ * 300, 40 and 150 mm. */
 static inline struct keep_rule keep_rule_of(enum length_unit unit) {
     return unit == LENGTH_INCH ? (struct keep_rule){12000000, 1500000, 6000000}
                                : (struct keep_rule){300000000, 40000000, 150000000};

@@ -104,7 +104,7 @@ static int128 least_value(int64_t length, int64_t width, int64_t turned_length,
 
 struct bounding {
     const struct cut_model *model;
-    int64_t length, width; /* of the largest room, in each direction by itself */
+    int64_t length, width; /* of the largest bin, in each direction by itself */
     struct function along[FUNCTIONS_MAX], across[FUNCTIONS_MAX];
     size_t along_count, across_count;
     int64_t *values; /* for each function, along first: all kinds straight, then turned */
@@ -145,14 +145,14 @@ static bool try_pair(const struct bounding *bounding, size_t i, size_t j, int64_
     for (size_t k = 0; k < kinds; k++) {
         need += least_value(f[k], g[k], f[kinds + k], g[kinds + k]) * model->kinds[k].demand;
     }
-    for (size_t r = 0; r < model->room_count; r++) {
-        const struct cut_room *room = &model->rooms[r];
-        capacity[r] = (int128)apply(bounding->along[i], bounding->length, room->length) *
-                      apply(bounding->across[j], bounding->width, room->width);
-        if (room->price == 0) {
-            gift += (double)capacity[r] * (double)room->copies;
+    for (size_t r = 0; r < model->bin_count; r++) {
+        const struct cut_bin *bin = &model->bins[r];
+        capacity[r] = (int128)apply(bounding->along[i], bounding->length, bin->length) *
+                      apply(bounding->across[j], bounding->width, bin->width);
+        if (bin->price == 0) {
+            gift += (double)capacity[r] * (double)bin->copies;
         } else {
-            double buys = (double)capacity[r] * ((double)*bound / (double)room->price);
+            double buys = (double)capacity[r] * ((double)*bound / (double)bin->price);
             most = buys > most ? buys : most;
         }
     }
@@ -191,10 +191,10 @@ bool sheet_bound(const struct cut_model *model, int64_t limit, int64_t *spent, i
         return false;
     }
     bounding->model = model;
-    for (size_t r = 0; r < model->room_count; r++) {
-        const struct cut_room *room = &model->rooms[r];
-        bounding->length = room->length > bounding->length ? room->length : bounding->length;
-        bounding->width = room->width > bounding->width ? room->width : bounding->width;
+    for (size_t r = 0; r < model->bin_count; r++) {
+        const struct cut_bin *bin = &model->bins[r];
+        bounding->length = bin->length > bounding->length ? bin->length : bounding->length;
+        bounding->width = bin->width > bounding->width ? bin->width : bounding->width;
     }
     bounding->along_count = list_functions(model, bounding->length, true, bounding->along);
     bounding->across_count = list_functions(model, bounding->width, false, bounding->across);

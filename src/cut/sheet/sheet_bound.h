@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Lower bounds for sheets that take no search: areas, plain and seen through dual feasible
  * functions. They hold for any way of cutting. */
-#ifndef SHEET_BOUND_H
-#define SHEET_BOUND_H
+#ifndef DOORCOST_CUT_SHEET_SHEET_BOUND_H
+#define DOORCOST_CUT_SHEET_SHEET_BOUND_H
 
 #include "cut/common/cut_model.h"
 

@@ -155,7 +155,7 @@ bool sheet_layout_add(struct sheet_plan *plan, const struct cut_model *model,
     layout.order = calloc((size_t)tree->node_count + 1, sizeof *layout.order);
     bool ok = layout.order != NULL && plan_grow(plan, 8 * parts + 8, parts);
     if (ok) {
-        size_t stock = model->rooms[tree->room].stock;
+        size_t stock = model->bins[tree->bin].stock;
         struct region whole = {job->trim, job->trim, job->stocks[stock].length - 2 * job->trim,
                                job->stocks[stock].width - 2 * job->trim};
         struct sheet_sheet *sheet = &plan->sheets[plan->sheet_count++];

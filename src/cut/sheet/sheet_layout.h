@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Draws a tree of parts on its sheet: cuts, places and offcuts, in sizes of the job. */
-#ifndef SHEET_LAYOUT_H
-#define SHEET_LAYOUT_H
+#ifndef DOORCOST_CUT_SHEET_SHEET_LAYOUT_H
+#define DOORCOST_CUT_SHEET_SHEET_LAYOUT_H
 
 #include "cut/sheet/sheet_plan.h"
 #include "cut/sheet/sheet_tree.h"

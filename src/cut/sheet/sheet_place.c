@@ -5,7 +5,7 @@
 /* A part as it would lie, and how it is judged. */
 struct candidate {
     const struct sheet_tree *tree;
-    const struct tree_taste *taste;
+    const struct tree_weights *weights;
     double length, width, area;
     int64_t whole_length, whole_width;
     bool turned;
@@ -66,11 +66,11 @@ static void judge(struct candidate *part, int32_t at, bool along_x, bool wrap) {
         more_length = more_length > 0 ? more_length : 0;
         rest = (double)(node->spare_width - more_width);
     }
-    const struct tree_taste *taste = part->taste;
+    const struct tree_weights *weights = part->weights;
     rest *= along_x ? part->width : part->length;
-    double score = taste->strip * strip + taste->rest * rest;
-    if (taste->growth > 0.0) {
-        score += taste->growth * root_growth(part->tree, at, more_length, more_width);
+    double score = weights->strip * strip + weights->rest * rest;
+    if (weights->growth > 0.0) {
+        score += weights->growth * root_growth(part->tree, at, more_length, more_width);
     }
     score = score / part->area + part->noise * chance(part->seed);
     if (score < part->place->score) {
@@ -118,10 +118,10 @@ static void judge_all(struct candidate *part) {
 }
 
 enum tree_answer sheet_tree_find(const struct sheet_tree *tree, const struct cut_kind *kind,
-                                 const struct tree_taste *taste, double noise, uint64_t *seed,
+                                 const struct tree_weights *weights, double noise, uint64_t *seed,
                                  struct tree_place *place, int64_t *looked) {
     struct candidate part = {
-        .tree = tree, .taste = taste, .noise = noise, .seed = seed, .place = place};
+        .tree = tree, .weights = weights, .noise = noise, .seed = seed, .place = place};
     for (int turned = 0; turned <= (kind->turn ? 1 : 0); turned++) {
         part.turned = turned == 1;
         part.whole_length = part.turned ? kind->width : kind->length;

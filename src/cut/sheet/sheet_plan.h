@@ -5,8 +5,8 @@
  *
  * Places are counted from the sheet's corner, trim included: x along its length, y along its width.
  * A part that is not turned lies with its length along x; a turned one with its width along x. */
-#ifndef SHEET_PLAN_H
-#define SHEET_PLAN_H
+#ifndef DOORCOST_CUT_SHEET_SHEET_PLAN_H
+#define DOORCOST_CUT_SHEET_SHEET_PLAN_H
 
 #include "cut/common/cut_stock.h"
 
@@ -63,6 +63,7 @@ struct sheet_plan {
 __attribute__((warn_unused_result)) enum cut_status
 sheet_plan_make(const struct cut_job *job, int64_t effort, struct sheet_plan **plan);
 
+/* Frees a plan with all that it holds; NULL is accepted. */
 void sheet_plan_free(struct sheet_plan *plan);
 
 #endif

@@ -34,10 +34,10 @@ struct walk {
     size_t step;
 };
 
-static const struct tree_taste tastes[] = {
+static const struct tree_weights weights[] = {
     {1.0, 0.0, 0.0}, {1.0, 0.3, 0.0}, {1.0, 0.0, 0.3}, {0.5, 1.0, 0.0}, {0.5, 0.0, 1.0},
 };
-#define TASTES (sizeof tastes / sizeof tastes[0])
+#define WEIGHTINGS (sizeof weights / sizeof weights[0])
 
 /* Keeps a state without parts left out when it is the cheapest. */
 static bool offer(struct sheet_search *search, const struct sheet_state *state) {
@@ -51,22 +51,22 @@ static bool offer(struct sheet_search *search, const struct sheet_state *state) 
     return sheet_state_copy(&search->best, state);
 }
 
-/* One plan a room, order and taste, from nothing. */
+/* One plan a bin, order and weighting, from nothing. */
 static bool start(struct walk *walk) {
     struct sheet_search *search = walk->search;
     struct sheet_fill fill = {.budget = INT64_MAX};
-    size_t rooms = search->model->room_count;
-    for (size_t r = 0; r <= rooms; r++) {
-        for (size_t way = 0; way < SHEET_ORDERS * TASTES; way++) {
-            if ((r > 0 && rooms == 1) || (search->found && search->spent > search->effort / 10)) {
+    size_t bins = search->model->bin_count;
+    for (size_t r = 0; r <= bins; r++) {
+        for (size_t way = 0; way < SHEET_ORDERS * WEIGHTINGS; way++) {
+            if ((r > 0 && bins == 1) || (search->found && search->spent > search->effort / 10)) {
                 return true;
             }
             for (size_t s = 0; s < walk->trial.slot_count; s++) {
                 sheet_state_empty(&walk->trial, s);
             }
-            fill.room = r < rooms ? r : SIZE_MAX;
+            fill.bin = r < bins ? r : SIZE_MAX;
             fill.order = (int)(way % SHEET_ORDERS);
-            fill.taste = tastes[way / SHEET_ORDERS];
+            fill.weights = weights[way / SHEET_ORDERS];
             if (!sheet_state_fill(&walk->trial, &fill, &walk->random, &search->spent) ||
                 !offer(search, &walk->trial)) {
                 return false;
@@ -134,7 +134,7 @@ static void take_group(struct sheet_state *state, size_t slot, int32_t part) {
     }
 }
 
-/* Takes parts off one to three sheets: single ones, a part with its neighbours, rarely all. */
+/* Takes parts off one to three sheets: single ones, a part with its neighbors, rarely all. */
 static void ruin(struct walk *walk) {
     struct sheet_state *state = &walk->trial;
     size_t sheets = 1 + cut_random_below(&walk->random, RUIN_SHEETS);
@@ -183,7 +183,7 @@ static bool lower_goal(struct walk *walk, int64_t budget) {
         }
         sheet_state_empty(&walk->trial, slot);
     }
-    struct sheet_fill fill = {.budget = budget, .room = SIZE_MAX, .taste = tastes[0]};
+    struct sheet_fill fill = {.budget = budget, .bin = SIZE_MAX, .weights = weights[0]};
     if (!sheet_state_fill(&walk->trial, &fill, &walk->random, &walk->search->spent) ||
         !offer(walk->search, &walk->trial) || !sheet_state_copy(&walk->now, &walk->trial)) {
         return false;
@@ -204,9 +204,9 @@ static bool one_step(struct walk *walk, int64_t budget) {
         .budget = budget,
         .order = (int)cut_random_below(&walk->random, SHEET_ORDERS),
         .shuffle = cut_random_share(&walk->random),
-        .taste = tastes[cut_random_below(&walk->random, TASTES)],
+        .weights = weights[cut_random_below(&walk->random, WEIGHTINGS)],
         .noise = 0.1 * (double)cut_random_below(&walk->random, 2),
-        .room = SIZE_MAX,
+        .bin = SIZE_MAX,
     };
     ruin(walk);
     if (!sheet_state_fill(trial, &fill, &walk->random, &walk->search->spent)) {

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The search for a plan of sheets: quick plans first, then a cheaper one is asked for, again and
  * again, until the bound is met or the effort is spent. */
-#ifndef SHEET_SEARCH_H
-#define SHEET_SEARCH_H
+#ifndef DOORCOST_CUT_SHEET_SHEET_SEARCH_H
+#define DOORCOST_CUT_SHEET_SHEET_SEARCH_H
 
 #include "cut/sheet/sheet_state.h"
 
@@ -17,6 +17,7 @@ struct sheet_search {
 /* Runs the search. It is cleared by its owner, also after a failure. false: an allocation failed.
  */
 __attribute__((warn_unused_result)) bool sheet_search_run(struct sheet_search *search);
+/* Frees what a search holds. */
 void sheet_search_clear(struct sheet_search *search);
 
 #endif

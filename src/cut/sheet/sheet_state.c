@@ -15,15 +15,15 @@ struct turn_key {
 bool sheet_state_init(struct sheet_state *state, const struct cut_model *model) {
     *state = (struct sheet_state){.model = model};
     state->out = calloc(model->kind_count + 1, sizeof *state->out);
-    state->left = calloc(model->room_count + 1, sizeof *state->left);
+    state->left = calloc(model->bin_count + 1, sizeof *state->left);
     if (state->out == NULL || state->left == NULL) {
         return false;
     }
     for (size_t k = 0; k < model->kind_count; k++) {
         state->out[k] = model->kinds[k].demand;
     }
-    for (size_t r = 0; r < model->room_count; r++) {
-        state->left[r] = model->rooms[r].copies;
+    for (size_t r = 0; r < model->bin_count; r++) {
+        state->left[r] = model->bins[r].copies;
     }
     return true;
 }
@@ -102,7 +102,7 @@ bool sheet_state_copy(struct sheet_state *to, const struct sheet_state *from) {
     }
     to->slot_count = from->slot_count;
     memcpy(to->out, from->out, from->model->kind_count * sizeof *to->out);
-    memcpy(to->left, from->left, from->model->room_count * sizeof *to->left);
+    memcpy(to->left, from->left, from->model->bin_count * sizeof *to->left);
     to->out_area = from->out_area;
     to->cost = from->cost;
     return true;
@@ -111,9 +111,9 @@ bool sheet_state_copy(struct sheet_state *to, const struct sheet_state *from) {
 static void close_if_empty(struct sheet_state *state, size_t slot) {
     struct sheet_tree *tree = &state->slots[slot];
     if (tree->parts == 0) {
-        state->cost -= state->model->rooms[tree->room].price;
-        state->left[tree->room]++;
-        sheet_tree_reset(tree, state->model, tree->room);
+        state->cost -= state->model->bins[tree->bin].price;
+        state->left[tree->bin]++;
+        sheet_tree_reset(tree, state->model, tree->bin);
     }
 }
 
@@ -179,13 +179,13 @@ static bool open_slot(struct sheet_state *state, const struct sheet_fill *fill,
     const struct cut_model *model = state->model;
     size_t best = SIZE_MAX;
     double best_price = 0.0;
-    for (size_t r = 0; r < model->room_count; r++) {
-        const struct cut_room *room = &model->rooms[r];
-        if ((fill->room != SIZE_MAX && fill->room != r) || state->left[r] == 0 ||
-            room->price > fill->budget - state->cost || !cut_model_fits(kind, room)) {
+    for (size_t r = 0; r < model->bin_count; r++) {
+        const struct cut_bin *bin = &model->bins[r];
+        if ((fill->bin != SIZE_MAX && fill->bin != r) || state->left[r] == 0 ||
+            bin->price > fill->budget - state->cost || !cut_model_fits(kind, bin)) {
             continue;
         }
-        double price = (double)room->price / ((double)room->length * (double)room->width);
+        double price = (double)bin->price / ((double)bin->length * (double)bin->width);
         price *= 1.0 + 0.3 * (fill->shuffle > 0.0 ? cut_random_share(random) : 0.0);
         if (best == SIZE_MAX || price < best_price) {
             best = r;
@@ -206,7 +206,7 @@ static bool open_slot(struct sheet_state *state, const struct sheet_fill *fill,
     }
     sheet_tree_reset(&state->slots[*slot], model, best);
     forget_misfits(state, *slot);
-    state->cost += model->rooms[best].price;
+    state->cost += model->bins[best].price;
     state->left[best]--;
     return true;
 }
@@ -224,7 +224,7 @@ static bool place_one(struct sheet_state *state, size_t kind, const struct sheet
         const struct sheet_tree *tree = &state->slots[s];
         bool *misfit = &misfits_of(state, s)[kind];
         if (tree->parts > 0 && !*misfit && tree->nodes[tree->root].spare_area >= area) {
-            enum tree_answer answer = sheet_tree_find(tree, part, &fill->taste, fill->noise,
+            enum tree_answer answer = sheet_tree_find(tree, part, &fill->weights, fill->noise,
                                                       &random->state, &place, &looked);
             *misfit = answer == TREE_NO_PLACE;
             slot = answer == TREE_BETTER ? s : slot;
@@ -238,8 +238,8 @@ static bool place_one(struct sheet_state *state, size_t kind, const struct sheet
         if (slot == SIZE_MAX) {
             return true;
         }
-        (void)sheet_tree_find(&state->slots[slot], part, &fill->taste, fill->noise, &random->state,
-                              &place, &looked);
+        (void)sheet_tree_find(&state->slots[slot], part, &fill->weights, fill->noise,
+                              &random->state, &place, &looked);
     }
     state->touched[slot] = true;
     state->out[kind]--;
@@ -247,22 +247,22 @@ static bool place_one(struct sheet_state *state, size_t kind, const struct sheet
     return sheet_tree_insert(&state->slots[slot], part, (int32_t)kind, &place);
 }
 
-/* Moves the parts of a changed sheet to the cheapest room that holds them as they lie. */
+/* Moves the parts of a changed sheet to the cheapest bin that holds them as they lie. */
 static void shrink(struct sheet_state *state, size_t slot) {
     const struct cut_model *model = state->model;
     struct sheet_tree *tree = &state->slots[slot];
-    size_t best = tree->room;
-    for (size_t r = 0; r < model->room_count; r++) {
-        const struct cut_room *room = &model->rooms[r];
+    size_t best = tree->bin;
+    for (size_t r = 0; r < model->bin_count; r++) {
+        const struct cut_bin *bin = &model->bins[r];
         const struct tree_node *root = &tree->nodes[tree->root];
-        if (room->price < model->rooms[best].price && state->left[r] > 0 &&
-            root->length <= room->length && root->width <= room->width) {
+        if (bin->price < model->bins[best].price && state->left[r] > 0 &&
+            root->length <= bin->length && root->width <= bin->width) {
             best = r;
         }
     }
-    if (best != tree->room) {
-        state->cost += model->rooms[best].price - model->rooms[tree->room].price;
-        state->left[tree->room]++;
+    if (best != tree->bin) {
+        state->cost += model->bins[best].price - model->bins[tree->bin].price;
+        state->left[tree->bin]++;
         state->left[best]--;
         forget_misfits(state, slot);
         sheet_tree_move(tree, model, best);
@@ -292,7 +292,7 @@ bool sheet_state_fill(struct sheet_state *state, const struct sheet_fill *fill,
             ok = place_one(state, keys[i].kind, fill, random, spent, &placed);
         }
     }
-    for (size_t s = 0; s < state->slot_count && model->room_count > 1; s++) {
+    for (size_t s = 0; s < state->slot_count && model->bin_count > 1; s++) {
         if (state->touched[s] && state->slots[s].parts > 0) {
             shrink(state, s);
         }

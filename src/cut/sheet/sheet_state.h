@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Sheets being filled, and the parts that are on none of them yet. */
-#ifndef SHEET_STATE_H
-#define SHEET_STATE_H
+#ifndef DOORCOST_CUT_SHEET_SHEET_STATE_H
+#define DOORCOST_CUT_SHEET_SHEET_STATE_H
 
 #include "cut/common/cut_random.h"
 #include "cut/sheet/sheet_tree.h"
@@ -16,7 +16,7 @@ struct sheet_state {
     int64_t *out;    /* one a kind: parts on no sheet */
     double out_area; /* their area */
     int64_t cost;    /* of the sheets bought */
-    int64_t *left;   /* one a room: copies not bought */
+    int64_t *left;   /* one a bin: copies not bought */
 };
 
 /* How a filling goes about its work. */
@@ -24,9 +24,9 @@ struct sheet_fill {
     int64_t budget; /* the sheets may cost so much */
     int order;      /* what makes a part early, see sheet_state.c; 0 to SHEET_ORDERS - 1 */
     double shuffle; /* 0: strictly in order; 1: up to twice as early by chance */
-    struct tree_taste taste;
+    struct tree_weights weights;
     double noise; /* chance in the choice of a place */
-    size_t room;  /* the only one bought new, or SIZE_MAX */
+    size_t bin;   /* the only one bought new, or SIZE_MAX */
 };
 
 #define SHEET_ORDERS 5
@@ -34,6 +34,7 @@ struct sheet_fill {
 /* No sheets, all parts out. false: an allocation failed; the state is cleared by its owner. */
 __attribute__((warn_unused_result)) bool sheet_state_init(struct sheet_state *state,
                                                           const struct cut_model *model);
+/* Frees what a state holds and empties it. */
 void sheet_state_clear(struct sheet_state *state);
 
 /* Makes `to` equal to `from`: all slots, or those touched in either. false: an allocation failed.
@@ -41,8 +42,9 @@ void sheet_state_clear(struct sheet_state *state);
 __attribute__((warn_unused_result)) bool sheet_state_copy(struct sheet_state *to,
                                                           const struct sheet_state *from);
 
-/* Takes a part, or all parts, off a sheet. */
+/* Takes the part that is `node` of the slot's tree off its sheet; it is out then. */
 void sheet_state_take_out(struct sheet_state *state, size_t slot, int32_t node);
+/* Takes all parts off a sheet, which is no longer bought then. */
 void sheet_state_empty(struct sheet_state *state, size_t slot);
 
 /* Puts parts that are out on sheets, buying new ones within the budget; what finds no place stays

@@ -13,6 +13,7 @@ struct sheet_totals {
     int64_t parts, trim, kerf, offcuts, keep;
 };
 
+/* Adds up all sheets of a plan that was checked; keep: which offcuts are worth a place. */
 void sheet_totals_make(struct sheet_totals *totals, const struct cut_job *job,
                        const struct sheet_plan *plan, struct keep_rule keep);
 

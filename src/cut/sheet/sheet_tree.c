@@ -6,10 +6,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-void sheet_tree_reset(struct sheet_tree *tree, const struct cut_model *model, size_t room) {
-    tree->room = room;
-    tree->length = model->rooms[room].length;
-    tree->width = model->rooms[room].width;
+void sheet_tree_reset(struct sheet_tree *tree, const struct cut_model *model, size_t bin) {
+    tree->bin = bin;
+    tree->length = model->bins[bin].length;
+    tree->width = model->bins[bin].width;
     tree->root = TREE_NONE;
     tree->parts = 0;
     tree->area = 0.0;
@@ -130,10 +130,10 @@ static void measure(struct sheet_tree *tree, int32_t group) {
     }
 }
 
-void sheet_tree_move(struct sheet_tree *tree, const struct cut_model *model, size_t room) {
-    tree->room = room;
-    tree->length = model->rooms[room].length;
-    tree->width = model->rooms[room].width;
+void sheet_tree_move(struct sheet_tree *tree, const struct cut_model *model, size_t bin) {
+    tree->bin = bin;
+    tree->length = model->bins[bin].length;
+    tree->width = model->bins[bin].width;
     measure(tree, TREE_NONE);
 }
 

@@ -5,8 +5,8 @@
  * A group is as small as its members allow, so nothing says where within the sheet the free room
  * lies until the sheet is drawn (sheet_layout.h): a group may grow later as long as the sheet
  * holds it. Sizes are the reduced ones of cut_model.h: kerf is part of them. */
-#ifndef SHEET_TREE_H
-#define SHEET_TREE_H
+#ifndef DOORCOST_CUT_SHEET_SHEET_TREE_H
+#define DOORCOST_CUT_SHEET_SHEET_TREE_H
 
 #include "cut/common/cut_model.h"
 
@@ -26,8 +26,8 @@ struct tree_node {
 };
 
 struct sheet_tree {
-    size_t room;           /* of the model */
-    int64_t length, width; /* of the room */
+    size_t bin;            /* of the model */
+    int64_t length, width; /* of the bin */
     int32_t root;          /* TREE_NONE: an empty sheet */
     int32_t parts;
     double area;                           /* of its parts */
@@ -46,18 +46,19 @@ struct tree_place {
 };
 
 /* How places are judged: weights of what a place wastes, all shares of the part's area. */
-struct tree_taste {
-    double strip;  /* the strip beside the shorter of part and neighbour */
+struct tree_weights {
+    double strip;  /* the strip beside the shorter of part and neighbor */
     double growth; /* by how much the box around all parts grows */
     double rest;   /* what remains of the free room next to it */
 };
 
-/* Empties a tree for a room; what it owns is kept. Start from an all-zero tree. */
-void sheet_tree_reset(struct sheet_tree *tree, const struct cut_model *model, size_t room);
+/* Empties a tree for a bin; what it owns is kept. Start from an all-zero tree. */
+void sheet_tree_reset(struct sheet_tree *tree, const struct cut_model *model, size_t bin);
+/* Frees what a tree holds and empties it. */
 void sheet_tree_clear(struct sheet_tree *tree);
 
-/* Moves a tree that is not empty to another room, which its box must fit. */
-void sheet_tree_move(struct sheet_tree *tree, const struct cut_model *model, size_t room);
+/* Moves a tree that is not empty to another bin, which its box must fit. */
+void sheet_tree_move(struct sheet_tree *tree, const struct cut_model *model, size_t bin);
 
 /* Makes `to` equal to `from`. false: an allocation failed, `to` is as before. */
 __attribute__((warn_unused_result)) bool sheet_tree_copy(struct sheet_tree *to,
@@ -73,11 +74,11 @@ enum tree_answer {
  * Every place is judged with a little chance: noise times a number below 1 from *seed is
  * added. How many places were looked at is added to *looked. */
 enum tree_answer sheet_tree_find(const struct sheet_tree *tree, const struct cut_kind *kind,
-                                 const struct tree_taste *taste, double noise, uint64_t *seed,
+                                 const struct tree_weights *weights, double noise, uint64_t *seed,
                                  struct tree_place *place, int64_t *looked);
 
-/* Puts a part at a place that sheet_tree_find gave for this very tree. false: an allocation failed,
- * the tree is as before. */
+/* Puts a part of kind number `number` at a place that sheet_tree_find gave for this very tree.
+ * false: an allocation failed, the tree is as before. */
 __attribute__((warn_unused_result)) bool sheet_tree_insert(struct sheet_tree *tree,
                                                            const struct cut_kind *kind,
                                                            int32_t number,

@@ -62,8 +62,8 @@ static bool fix(struct dive *dive, const struct strip_pool *pool, size_t p, int6
     }
     *fixed += times;
     strip_need_take(&dive->need, pool, pattern, times);
-    return strip_pool_add(&dive->boards, pattern->room, &pool->parts[pattern->first],
-                          pattern->count, times);
+    return strip_pool_add(&dive->boards, pattern->bin, &pool->parts[pattern->first], pattern->count,
+                          times);
 }
 
 /* The pattern cut most often, with some chance; SIZE_MAX: none can be cut. */
@@ -105,8 +105,8 @@ static bool raise_bound(struct strip_search *search, int64_t bound) {
     const struct cut_model *model = search->model;
     int128 capacity[CUT_STOCKS_MAX];
     int128 need = 0;
-    for (size_t r = 0; r < model->room_count; r++) {
-        capacity[r] = model->rooms[r].length;
+    for (size_t r = 0; r < model->bin_count; r++) {
+        capacity[r] = model->bins[r].length;
     }
     for (size_t k = 0; k < model->kind_count; k++) {
         need += (int128)model->kinds[k].length * model->kinds[k].demand;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The search for a plan of boards: quick plans first, then dives through the relaxation. */
-#ifndef STRIP_DIVE_H
-#define STRIP_DIVE_H
+#ifndef DOORCOST_CUT_STRIP_STRIP_DIVE_H
+#define DOORCOST_CUT_STRIP_STRIP_DIVE_H
 
 #include "cut/strip/strip_pool.h"
 
@@ -19,6 +19,7 @@ struct strip_search {
  * owner, also after a failure. false: an allocation failed. */
 __attribute__((warn_unused_result)) bool strip_search_run(struct strip_search *search);
 
+/* Frees what a search holds. */
 void strip_search_clear(struct strip_search *search);
 
 #endif

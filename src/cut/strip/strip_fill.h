@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The most valuable filling of one board: a bounded knapsack, solved exactly in integers. */
-#ifndef STRIP_FILL_H
-#define STRIP_FILL_H
+#ifndef DOORCOST_CUT_STRIP_STRIP_FILL_H
+#define DOORCOST_CUT_STRIP_STRIP_FILL_H
 
 #include "cut/common/cut_model.h"
 

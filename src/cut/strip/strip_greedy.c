@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* One board after the other. The largest piece still wanted goes on the next board, so none is
- * left over at the end with no company; each room that can hold it is tried. */
+ * left over at the end with no company; each bin that can hold it is tried. */
 #include "cut/strip/strip_greedy.h"
 
 #include "base/pool.h"
@@ -12,7 +12,7 @@
 struct board {
     int64_t *counts;
     int64_t used;
-    size_t room;
+    size_t bin;
 };
 
 struct greedy {
@@ -27,20 +27,20 @@ struct greedy {
 static void fill_first_fit(struct greedy *greedy) {
     const struct cut_model *model = greedy->model;
     struct board *board = &greedy->board;
-    int64_t left = model->rooms[board->room].length;
+    int64_t left = model->bins[board->bin].length;
     for (size_t k = 0; k < model->kind_count; k++) {
         int64_t fits = left / model->kinds[k].length;
         board->counts[k] = fits < greedy->need->pieces[k] ? fits : greedy->need->pieces[k];
         left -= board->counts[k] * model->kinds[k].length;
     }
-    board->used = model->rooms[board->room].length - left;
+    board->used = model->bins[board->bin].length - left;
     cut_spend(greedy->spent, 4 * (int64_t)model->kind_count);
 }
 
 static bool fill_fullest(struct greedy *greedy, size_t largest) {
     const struct cut_model *model = greedy->model;
     struct board *board = &greedy->board;
-    int64_t left = model->rooms[board->room].length - model->kinds[largest].length;
+    int64_t left = model->bins[board->bin].length - model->kinds[largest].length;
     for (size_t k = 0; k < model->kind_count; k++) {
         int64_t size = model->kinds[k].length;
         greedy->items[k] =
@@ -59,9 +59,9 @@ static bool fill_fullest(struct greedy *greedy, size_t largest) {
 
 /* Whether the board just filled costs less a length than the best so far. */
 static bool cheaper(const struct greedy *greedy) {
-    const struct cut_room *rooms = greedy->model->rooms;
-    double now = (double)rooms[greedy->board.room].price * (double)greedy->best.used;
-    double before = (double)rooms[greedy->best.room].price * (double)greedy->board.used;
+    const struct cut_bin *bins = greedy->model->bins;
+    double now = (double)bins[greedy->board.bin].price * (double)greedy->best.used;
+    double before = (double)bins[greedy->best.bin].price * (double)greedy->board.used;
     return now < before;
 }
 
@@ -70,11 +70,11 @@ static bool next_board(struct greedy *greedy, enum strip_greedy_rule rule, size_
                        bool *found) {
     const struct cut_model *model = greedy->model;
     *found = false;
-    for (size_t r = 0; r < model->room_count; r++) {
-        if (greedy->need->copies[r] == 0 || model->rooms[r].length < model->kinds[largest].length) {
+    for (size_t r = 0; r < model->bin_count; r++) {
+        if (greedy->need->copies[r] == 0 || model->bins[r].length < model->kinds[largest].length) {
             continue;
         }
-        greedy->board.room = r;
+        greedy->board.bin = r;
         if (rule == STRIP_FIRST_FIT) {
             fill_first_fit(greedy);
         } else if (!fill_fullest(greedy, largest)) {
@@ -97,7 +97,7 @@ static bool take_board(struct greedy *greedy, struct strip_pool *pool) {
             greedy->parts[count++] = (struct strip_part){k, greedy->best.counts[k]};
         }
     }
-    if (!strip_pool_add(pool, greedy->best.room, greedy->parts, count, 1)) {
+    if (!strip_pool_add(pool, greedy->best.bin, greedy->parts, count, 1)) {
         return false;
     }
     struct strip_pattern *pattern = &pool->patterns[pool->pattern_count - 1];

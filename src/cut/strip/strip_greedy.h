@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Quick plans for boards: the start of a search and the end of each dive. */
-#ifndef STRIP_GREEDY_H
-#define STRIP_GREEDY_H
+#ifndef DOORCOST_CUT_STRIP_STRIP_GREEDY_H
+#define DOORCOST_CUT_STRIP_STRIP_GREEDY_H
 
 #include "cut/strip/strip_pool.h"
 
@@ -11,7 +11,7 @@ enum strip_greedy_rule {
 };
 
 /* Cuts all that is wanted, board by board, and appends the boards; each board is of the
- * room that costs least for the length it uses. need is used up, or left with the pieces that no
+ * bin that costs least for the length it uses. need is used up, or left with the pieces that no
  * stock at hand could hold. Work is added to *spent. false: an allocation failed. */
 __attribute__((warn_unused_result)) bool
 strip_greedy_cut(const struct cut_model *model, enum strip_greedy_rule rule,

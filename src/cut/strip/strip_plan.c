@@ -29,7 +29,7 @@ static bool write_board(struct strip_plan *plan, const struct strip_pool *boards
                         const struct strip_pattern *pattern, struct handout *handout,
                         const struct cut_model *model, const struct cut_job *job) {
     struct strip_board *board = &plan->boards[plan->board_count];
-    *board = (struct strip_board){model->rooms[pattern->room].stock, 1, plan->piece_count, 0};
+    *board = (struct strip_board){model->bins[pattern->bin].stock, 1, plan->piece_count, 0};
     for (size_t i = 0; i < pattern->count; i++) {
         const struct strip_part *part = &boards->parts[pattern->first + i];
         for (int64_t n = 0; n < part->times; n++) {

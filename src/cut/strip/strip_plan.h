@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Which boards to buy and how to crosscut each: least cost, with a proven lower bound.
  * Units, ranges and ownership: cut_stock.h. Method: docs/cutting.md. */
-#ifndef STRIP_PLAN_H
-#define STRIP_PLAN_H
+#ifndef DOORCOST_CUT_STRIP_STRIP_PLAN_H
+#define DOORCOST_CUT_STRIP_STRIP_PLAN_H
 
 #include "cut/common/cut_stock.h"
 
@@ -33,6 +33,7 @@ struct strip_plan {
 __attribute__((warn_unused_result)) enum cut_status
 strip_plan_make(const struct cut_job *job, int64_t effort, struct strip_plan **plan);
 
+/* Frees a plan with all that it holds; NULL is accepted. */
 void strip_plan_free(struct strip_plan *plan);
 
 #endif

@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-bool strip_pool_add(struct strip_pool *pool, size_t room, const struct strip_part *parts,
+bool strip_pool_add(struct strip_pool *pool, size_t bin, const struct strip_part *parts,
                     size_t count, int64_t times) {
     if (!array_grow((void **)&pool->patterns, &pool->pattern_room, pool->pattern_count + 1,
                     sizeof *pool->patterns) ||
@@ -18,7 +18,7 @@ bool strip_pool_add(struct strip_pool *pool, size_t room, const struct strip_par
     }
     memcpy(&pool->parts[pool->part_count], parts, count * sizeof *parts);
     pool->patterns[pool->pattern_count++] =
-        (struct strip_pattern){room, pool->part_count, count, times};
+        (struct strip_pattern){bin, pool->part_count, count, times};
     pool->part_count += count;
     return true;
 }
@@ -26,7 +26,7 @@ bool strip_pool_add(struct strip_pool *pool, size_t room, const struct strip_par
 bool strip_pool_append(struct strip_pool *pool, const struct strip_pool *other) {
     for (size_t p = 0; p < other->pattern_count; p++) {
         const struct strip_pattern *pattern = &other->patterns[p];
-        if (!strip_pool_add(pool, pattern->room, &other->parts[pattern->first], pattern->count,
+        if (!strip_pool_add(pool, pattern->bin, &other->parts[pattern->first], pattern->count,
                             pattern->times)) {
             return false;
         }
@@ -50,7 +50,7 @@ void strip_pool_clear(struct strip_pool *pool) {
 int64_t strip_pool_cost(const struct strip_pool *pool, const struct cut_model *model) {
     int64_t cost = 0;
     for (size_t p = 0; p < pool->pattern_count; p++) {
-        cost += model->rooms[pool->patterns[p].room].price * pool->patterns[p].times;
+        cost += model->bins[pool->patterns[p].bin].price * pool->patterns[p].times;
     }
     return cost;
 }
@@ -58,7 +58,7 @@ int64_t strip_pool_cost(const struct strip_pool *pool, const struct cut_model *m
 bool strip_need_init(struct strip_need *need, const struct cut_model *model) {
     *need = (struct strip_need){0};
     need->pieces = calloc(model->kind_count + 1, sizeof *need->pieces);
-    need->copies = calloc(model->room_count + 1, sizeof *need->copies);
+    need->copies = calloc(model->bin_count + 1, sizeof *need->copies);
     if (need->pieces == NULL || need->copies == NULL) {
         strip_need_clear(need);
         return false;
@@ -71,8 +71,8 @@ void strip_need_all(struct strip_need *need, const struct cut_model *model) {
     for (size_t k = 0; k < model->kind_count; k++) {
         need->pieces[k] = model->kinds[k].demand;
     }
-    for (size_t r = 0; r < model->room_count; r++) {
-        need->copies[r] = model->rooms[r].copies;
+    for (size_t r = 0; r < model->bin_count; r++) {
+        need->copies[r] = model->bins[r].copies;
     }
     need->left = model->pieces;
 }
@@ -86,13 +86,13 @@ void strip_need_clear(struct strip_need *need) {
 void strip_need_copy(struct strip_need *to, const struct strip_need *from,
                      const struct cut_model *model) {
     memcpy(to->pieces, from->pieces, model->kind_count * sizeof *to->pieces);
-    memcpy(to->copies, from->copies, model->room_count * sizeof *to->copies);
+    memcpy(to->copies, from->copies, model->bin_count * sizeof *to->copies);
     to->left = from->left;
 }
 
 int64_t strip_need_times(const struct strip_need *need, const struct strip_pool *pool,
                          const struct strip_pattern *pattern) {
-    int64_t times = need->copies[pattern->room];
+    int64_t times = need->copies[pattern->bin];
     for (size_t i = 0; i < pattern->count; i++) {
         const struct strip_part *part = &pool->parts[pattern->first + i];
         int64_t whole = need->pieces[part->kind] / part->times;
@@ -103,7 +103,7 @@ int64_t strip_need_times(const struct strip_need *need, const struct strip_pool 
 
 void strip_need_take(struct strip_need *need, const struct strip_pool *pool,
                      const struct strip_pattern *pattern, int64_t times) {
-    need->copies[pattern->room] -= times;
+    need->copies[pattern->bin] -= times;
     for (size_t i = 0; i < pattern->count; i++) {
         const struct strip_part *part = &pool->parts[pattern->first + i];
         need->pieces[part->kind] -= part->times * times;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A list of cutting patterns for boards: candidates of a search, or the boards of a plan. */
-#ifndef STRIP_POOL_H
-#define STRIP_POOL_H
+#ifndef DOORCOST_CUT_STRIP_STRIP_POOL_H
+#define DOORCOST_CUT_STRIP_STRIP_POOL_H
 
 #include "cut/common/cut_model.h"
 
@@ -13,7 +13,7 @@ struct strip_part {
 
 /* One board cut so, `times` times over. Its parts: pool->parts[first ... first + count - 1]. */
 struct strip_pattern {
-    size_t room;
+    size_t bin;
     size_t first, count;
     int64_t times;
 };
@@ -27,7 +27,7 @@ struct strip_pool {
 };
 
 /* Appends a pattern and copies its parts. false: an allocation failed. */
-__attribute__((warn_unused_result)) bool strip_pool_add(struct strip_pool *pool, size_t room,
+__attribute__((warn_unused_result)) bool strip_pool_add(struct strip_pool *pool, size_t bin,
                                                         const struct strip_part *parts,
                                                         size_t count, int64_t times);
 
@@ -41,13 +41,13 @@ void strip_pool_cut(struct strip_pool *pool, size_t patterns);
 /* Frees what a pool owns and empties it. */
 void strip_pool_clear(struct strip_pool *pool);
 
-/* Price of all patterns times their times. */
+/* What all boards cost: the price of each pattern times how often it is cut. */
 int64_t strip_pool_cost(const struct strip_pool *pool, const struct cut_model *model);
 
 /* What is still wanted and what stock is left, while a plan is being made. */
 struct strip_need {
     int64_t *pieces; /* one a kind */
-    int64_t *copies; /* one a room */
+    int64_t *copies; /* one a bin */
     int64_t left;    /* pieces in all */
 };
 

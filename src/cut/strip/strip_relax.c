@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Rows of the program: the kinds still wanted, then the rooms whose copies are limited. */
+/* Rows of the program: the kinds still wanted, then the bins whose copies are limited. */
 #include "cut/strip/strip_relax.h"
 
 #include "base/int128.h"
@@ -20,9 +20,9 @@ struct relax {
     struct pool pool; /* holds all arrays */
     const struct cut_model *model;
     const struct strip_need *need;
-    size_t *row;      /* of each kind, SIZE_MAX when none is wanted */
-    size_t *kind;     /* of each row */
-    size_t *room_row; /* of each room, SIZE_MAX when unlimited */
+    size_t *row;     /* of each kind, SIZE_MAX when none is wanted */
+    size_t *kind;    /* of each row */
+    size_t *bin_row; /* of each bin, SIZE_MAX when unlimited */
     size_t kind_rows, rows;
     int64_t price_most, scale;
     struct cut_lp *lp;
@@ -35,26 +35,26 @@ struct relax {
     int64_t *counts;
     struct strip_part *parts;
     struct cut_lp_entry *entries;
-    int64_t *best; /* the most that a pattern of each room is worth */
+    int64_t *best; /* the most that a pattern of each bin is worth */
 };
 
 static bool relax_allocate(struct relax *relax) {
     struct pool *const pool = &relax->pool;
     const size_t kinds = relax->model->kind_count;
-    const size_t rooms = relax->model->room_count;
+    const size_t bins = relax->model->bin_count;
     pool_init(pool);
     relax->row = pool_take(pool, kinds, sizeof *relax->row);
     relax->kind = pool_take(pool, kinds, sizeof *relax->kind);
-    relax->room_row = pool_take(pool, rooms, sizeof *relax->room_row);
-    relax->rhs = pool_take(pool, kinds + rooms, sizeof *relax->rhs);
-    relax->duals = pool_take(pool, kinds + rooms, sizeof *relax->duals);
-    relax->center = pool_take(pool, kinds + rooms, sizeof *relax->center);
-    relax->values = pool_take(pool, kinds + rooms, sizeof *relax->values);
+    relax->bin_row = pool_take(pool, bins, sizeof *relax->bin_row);
+    relax->rhs = pool_take(pool, kinds + bins, sizeof *relax->rhs);
+    relax->duals = pool_take(pool, kinds + bins, sizeof *relax->duals);
+    relax->center = pool_take(pool, kinds + bins, sizeof *relax->center);
+    relax->values = pool_take(pool, kinds + bins, sizeof *relax->values);
     relax->items = pool_take(pool, kinds, sizeof *relax->items);
     relax->counts = pool_take(pool, kinds, sizeof *relax->counts);
     relax->parts = pool_take(pool, kinds, sizeof *relax->parts);
     relax->entries = pool_take(pool, kinds + 1, sizeof *relax->entries);
-    relax->best = pool_take(pool, rooms, sizeof *relax->best);
+    relax->best = pool_take(pool, bins, sizeof *relax->best);
     return !pool_failed(pool);
 }
 
@@ -75,14 +75,14 @@ static bool relax_start(struct relax *relax) {
         }
     }
     relax->kind_rows = relax->rows;
-    for (size_t r = 0; r < model->room_count; r++) {
-        relax->room_row[r] = SIZE_MAX;
-        if (model->rooms[r].limited) {
+    for (size_t r = 0; r < model->bin_count; r++) {
+        relax->bin_row[r] = SIZE_MAX;
+        if (model->bins[r].limited) {
             relax->rhs[relax->rows] = (double)relax->need->copies[r];
-            relax->room_row[r] = relax->rows++;
+            relax->bin_row[r] = relax->rows++;
         }
-        if (model->rooms[r].price > relax->price_most) {
-            relax->price_most = model->rooms[r].price;
+        if (model->bins[r].price > relax->price_most) {
+            relax->price_most = model->bins[r].price;
         }
     }
     relax->price_most = relax->price_most > 0 ? relax->price_most : 1;
@@ -93,18 +93,18 @@ static bool relax_start(struct relax *relax) {
 }
 
 /* Adds a pattern to the pool and to the program. */
-static bool add_pattern(struct relax *relax, struct strip_pool *pool, size_t room,
+static bool add_pattern(struct relax *relax, struct strip_pool *pool, size_t bin,
                         const struct strip_part *parts, size_t count) {
     size_t entries = 0;
     for (size_t i = 0; i < count; i++) {
         relax->entries[entries++] =
             (struct cut_lp_entry){relax->row[parts[i].kind], (double)parts[i].times};
     }
-    if (relax->room_row[room] != SIZE_MAX) {
-        relax->entries[entries++] = (struct cut_lp_entry){relax->room_row[room], 1.0};
+    if (relax->bin_row[bin] != SIZE_MAX) {
+        relax->entries[entries++] = (struct cut_lp_entry){relax->bin_row[bin], 1.0};
     }
-    double cost = (double)relax->model->rooms[room].price / (double)relax->price_most;
-    return strip_pool_add(pool, room, parts, count, 1) &&
+    double cost = (double)relax->model->bins[bin].price / (double)relax->price_most;
+    return strip_pool_add(pool, bin, parts, count, 1) &&
            cut_lp_add(relax->lp, relax->entries, entries, cost);
 }
 
@@ -121,8 +121,8 @@ static bool add_seed(struct relax *relax, struct strip_pool *pool, const struct 
                 relax->parts[count++] = part;
             }
         }
-        if (count > 0 && relax->need->copies[pattern->room] > 0 &&
-            !add_pattern(relax, pool, pattern->room, relax->parts, count)) {
+        if (count > 0 && relax->need->copies[pattern->bin] > 0 &&
+            !add_pattern(relax, pool, pattern->bin, relax->parts, count)) {
             return false;
         }
     }
@@ -133,8 +133,8 @@ static bool add_seed(struct relax *relax, struct strip_pool *pool, const struct 
 static bool add_singles(struct relax *relax, struct strip_pool *pool) {
     for (size_t row = 0; row < relax->kind_rows; row++) {
         size_t kind = relax->kind[row];
-        for (size_t r = 0; r < relax->model->room_count; r++) {
-            int64_t times = relax->model->rooms[r].length / relax->model->kinds[kind].length;
+        for (size_t r = 0; r < relax->model->bin_count; r++) {
+            int64_t times = relax->model->bins[r].length / relax->model->kinds[kind].length;
             int64_t wanted = relax->need->pieces[kind];
             struct strip_part part = {kind, times < wanted ? times : wanted};
             if (times > 0 && relax->need->copies[r] > 0 && !add_pattern(relax, pool, r, &part, 1)) {
@@ -149,8 +149,8 @@ static bool add_singles(struct relax *relax, struct strip_pool *pool) {
 static void start_center(struct relax *relax) {
     const struct cut_model *model = relax->model;
     double price = -1.0;
-    for (size_t r = 0; r < model->room_count; r++) {
-        double now = (double)model->rooms[r].price / (double)model->rooms[r].length;
+    for (size_t r = 0; r < model->bin_count; r++) {
+        double now = (double)model->bins[r].price / (double)model->bins[r].length;
         price = price < 0.0 || now < price ? now : price;
     }
     price /= (double)relax->price_most;
@@ -178,12 +178,12 @@ static void round_duals(struct relax *relax) {
     }
 }
 
-/* Whether the counts, as a pattern of the room, are worth more than it costs at the program's own
+/* Whether the counts, as a pattern of the bin, are worth more than it costs at the program's own
  * duals. */
-static bool improves(const struct relax *relax, size_t room) {
-    double worth = -(double)relax->model->rooms[room].price / (double)relax->price_most;
-    if (relax->room_row[room] != SIZE_MAX) {
-        worth += relax->duals[relax->room_row[room]];
+static bool improves(const struct relax *relax, size_t bin) {
+    double worth = -(double)relax->model->bins[bin].price / (double)relax->price_most;
+    if (relax->bin_row[bin] != SIZE_MAX) {
+        worth += relax->duals[relax->bin_row[bin]];
     }
     for (size_t row = 0; row < relax->kind_rows; row++) {
         worth += relax->duals[row] * (double)relax->counts[row];
@@ -191,22 +191,22 @@ static bool improves(const struct relax *relax, size_t room) {
     return worth > 1e-9;
 }
 
-/* Finds the best pattern of each room; those worth more than they cost are added. */
-static bool price_rooms(struct relax *relax, struct strip_pool *pool, struct strip_pool *seed,
-                        int64_t *spent, bool *added, bool *exact) {
+/* Finds the best pattern of each bin; those worth more than they cost are added. */
+static bool price_bins(struct relax *relax, struct strip_pool *pool, struct strip_pool *seed,
+                       int64_t *spent, bool *added, bool *exact) {
     *added = false;
     *exact = true;
-    for (size_t r = 0; r < relax->model->room_count; r++) {
-        const struct cut_room *room = &relax->model->rooms[r];
-        int64_t floor = room->price * relax->scale;
-        floor += relax->room_row[r] != SIZE_MAX ? relax->values[relax->room_row[r]] : 0;
+    for (size_t r = 0; r < relax->model->bin_count; r++) {
+        const struct cut_bin *bin = &relax->model->bins[r];
+        int64_t floor = bin->price * relax->scale;
+        floor += relax->bin_row[r] != SIZE_MAX ? relax->values[relax->bin_row[r]] : 0;
         floor = relax->mix > 0.0 ? 0 : floor;
         relax->best[r] = floor;
         if (relax->need->copies[r] == 0) {
             continue;
         }
         struct strip_fill_result result;
-        if (!strip_fill_best(relax->items, relax->kind_rows, room->length, floor, relax->counts,
+        if (!strip_fill_best(relax->items, relax->kind_rows, bin->length, floor, relax->counts,
                              &result, spent)) {
             return false;
         }
@@ -231,13 +231,13 @@ static bool price_rooms(struct relax *relax, struct strip_pool *pool, struct str
 }
 
 /* The bound that the integer values prove, see strip_relax.h. Scaled by over / under, no pattern of
- * an unlimited room is worth more than its price; limited rooms pay for what remains. */
+ * an unlimited bin is worth more than its price; limited bins pay for what remains. */
 static int64_t proven_bound(struct relax *relax, double *exactly) {
     int128 over = 0;
     int128 under = 0;
-    for (size_t r = 0; r < relax->model->room_count; r++) {
-        int128 price = (int128)relax->model->rooms[r].price * relax->scale;
-        if (relax->room_row[r] == SIZE_MAX && relax->best[r] > 0 &&
+    for (size_t r = 0; r < relax->model->bin_count; r++) {
+        int128 price = (int128)relax->model->bins[r].price * relax->scale;
+        if (relax->bin_row[r] == SIZE_MAX && relax->best[r] > 0 &&
             (under == 0 || price * under < over * relax->best[r])) {
             over = price;
             under = relax->best[r];
@@ -250,10 +250,10 @@ static int64_t proven_bound(struct relax *relax, double *exactly) {
         sum += (int128)relax->values[row] * relax->need->pieces[relax->kind[row]];
     }
     sum *= over;
-    for (size_t r = 0; r < relax->model->room_count; r++) {
-        int128 price = (int128)relax->model->rooms[r].price * relax->scale;
+    for (size_t r = 0; r < relax->model->bin_count; r++) {
+        int128 price = (int128)relax->model->bins[r].price * relax->scale;
         int128 excess = over * relax->best[r] - under * price;
-        if (relax->room_row[r] != SIZE_MAX && excess > 0) {
+        if (relax->bin_row[r] != SIZE_MAX && excess > 0) {
             sum -= excess * relax->need->copies[r];
         }
     }
@@ -288,7 +288,7 @@ static bool generate(struct relax *relax, struct strip_pool *seed, int64_t limit
             return true;
         }
         round_duals(relax);
-        if (!price_rooms(relax, &relaxed->pool, seed, spent, &added, &exact)) {
+        if (!price_bins(relax, &relaxed->pool, seed, spent, &added, &exact)) {
             return false;
         }
         if (exact) {
