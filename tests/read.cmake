@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: MIT
 # Tests of base/ and read/, and of the catalogue of problems.
-foreach(name length text pool problem outside_units)
+foreach(name length text pool problem record outside_units)
     doorcost_test(test_${name})
 endforeach()
 

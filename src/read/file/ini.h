@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* An INI file as sections and their keys, each with its place.
  *
- * Our own scan finds the sections, keys and lines and everything that is wrong with them; the
- * values are then read by iniparser from a copy in memory in which the bad lines are blank, so that
- * it never meets what it would refuse as a whole or misread. */
+ * Our own scan finds the sections, keys and lines and everything that is wrong with them; iniparser
+ * then reads the values from a copy in memory that holds only the heads and keys found good, so
+ * that it never meets what it would refuse as a whole or misread. */
 #ifndef DOORCOST_READ_FILE_INI_H
 #define DOORCOST_READ_FILE_INI_H
 

@@ -20,6 +20,8 @@ struct ini_scan {
  * false: memory is out. */
 bool ini_scan(struct ini_scan *scan, const struct source *source, struct problems *problems)
     __attribute__((warn_unused_result));
+
+/* Frees the arrays; a scan that was only set to zero is accepted. */
 void ini_scan_clear(struct ini_scan *scan);
 
 #endif

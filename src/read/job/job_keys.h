@@ -11,10 +11,10 @@
 #define CONSTRUCTION_KEY_COUNT ((size_t)18)
 extern const struct key construction_keys[CONSTRUCTION_KEY_COUNT];
 
-/* A make in which nothing is said. */
+/* Sets every field to what an absent key means: not given. */
 void construction_init(struct construction *construction);
 
-/* What must not be said together in one place, which is a section or a row. */
+/* Reports keys that contradict each other in one section or row: overlay with reveal. */
 void construction_check(struct reader *reader, const struct construction *construction);
 
 /* job_keys.c */

@@ -25,7 +25,7 @@ struct column {
 struct column *columns_find(struct reader *reader, const struct table *table,
                             const struct column_set *sets, size_t count);
 
-/* Reads a row into thing; what the keys preset is set first; needed cells that are empty are
+/* Reads a row into target; what the keys preset is set first; needed cells that are empty are
  * reported. */
 void columns_read(struct reader *reader, const struct column *columns, const struct table *table,
                   const struct table_row *row, const struct column_set *sets, size_t count,

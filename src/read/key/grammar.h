@@ -9,29 +9,29 @@
 /* One value; the field's type stands beside each. */
 key_read read_text;   /* struct text */
 key_read read_path;   /* struct text: a file, resolved against the folder of the file being read */
-key_read read_choice; /* struct choice, one of key->kind.choices */
-key_read read_flag;   /* bool, one of key->kind.choices */
+key_read read_choice; /* struct choice, one of kind.choices */
+key_read read_flag;   /* bool, one of kind.choices */
 key_read read_unit;   /* enum length_unit: in, mm */
-key_read read_quantity; /* struct value, and the struct choice at word_at */
-key_read read_length;   /* struct value, within key->kind.range */
+key_read read_quantity; /* struct value, and the struct choice beside it */
+key_read read_length;   /* struct value, within kind.range */
 key_read read_volume;   /* struct value */
 key_read read_per_mix;  /* struct value: a volume `per mix` */
-key_read read_quarters; /* struct value: `4/4` or a length; struct text at word_at */
+key_read read_quarters; /* struct value: `4/4` or a length; struct text beside it */
 
 /* Lists, their items between commas. */
 key_read read_lengths; /* struct values, ascending */
 key_read read_steps;   /* struct steps: `40 in: 2, 60 in: 3` */
 key_read read_breaks;  /* struct steps: `100 bf at 3.75 per bf, ...` */
 key_read read_sizes;   /* struct steps: `1 qt at 27.00, 1 gal at 84.00`, by volume */
-key_read read_charges; /* struct named_value *, size_t at word_at: `80.00 for samples, ...` */
+key_read read_charges; /* struct named_value *, size_t beside it: `80.00 for samples, ...` */
 key_read read_stages;  /* the same: `40 % when sprayed, ...` */
 
 /* Names of other sections. */
-key_read read_names;     /* struct references, of key->kind.names */
-key_read read_name;      /* struct reference, of key->kind.names */
+key_read read_names;     /* struct references, of kind.names */
+key_read read_name;      /* struct reference, of kind.names */
 key_read read_name_none; /* struct reference, `none` allowed */
-key_read read_index;     /* int32_t, struct text at word_at (if not 0) */
-key_read read_material;  /* struct material_reference, of the kinds in key->kind.material_kinds */
+key_read read_index;     /* int32_t, struct text beside it (if any) */
+key_read read_material;  /* struct material_reference, of the kinds in kind.material_kinds */
 
 /* Looks a name up and reports one that nothing defines; -1: not found. */
 int32_t name_resolve(struct reader *reader, const struct key *key, const struct entry *entry);

@@ -28,7 +28,7 @@ struct entry {
 
 /* One way to write a number with what follows it. Tables end with one whose tail is NULL. */
 struct form {
-    const char *tail; /* in the plain spelling of read/key/quantity.c: `per hour`, `% of cost` */
+    const char *tail; /* in the plain spelling of read/key/tail.h: `per hour`, `% of cost` */
     enum unit unit;
     int choice;        /* what the tail means, for the choice beside the value */
     int32_t low, high; /* in whole units, both allowed */

@@ -9,7 +9,8 @@
 
 #include "read/key/key.h"
 
-/* A number whose tail is one of forms. *word: the form's word, may be NULL. */
+/* A number whose tail is one of forms. *choice: what the form means, as struct form has it; may be
+ * NULL. */
 bool quantity_value(struct reader *reader, const struct key *key, const struct entry *entry,
                     const struct form *forms, struct value *value, int *choice);
 

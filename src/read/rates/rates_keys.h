@@ -1,15 +1,18 @@
 /* SPDX-License-Identifier: MIT */
-/* The sections of the rates file, one row of tables each, by subject in files of their own. */
+/* The sections of the rates file: a struct section_kind each, by subject in files of their own. */
 #ifndef DOORCOST_READ_RATES_RATES_KEYS_H
 #define DOORCOST_READ_RATES_RATES_KEYS_H
 
 #include "read/key/key.h"
 
 /* rates_shop.c */
-extern const struct section_kind section_shop, section_hinges, section_hardware, section_consumable;
+extern const struct section_kind section_shop;
+/* rates_hardware.c */
+extern const struct section_kind section_hinges, section_hardware, section_consumable;
 /* rates_stock.c */
-extern const struct section_kind section_lumber, section_sheet, section_glass, section_saw,
-    section_banding;
+extern const struct section_kind section_lumber, section_sheet, section_glass, section_saw;
+/* rates_banding.c */
+extern const struct section_kind section_banding;
 /* rates_door.c */
 extern const struct section_kind section_door;
 /* rates_rules.c */
