@@ -13,7 +13,8 @@
 #define FEET(n) "id,count,width,height\nS1," #n ",48,48\n"
 #define LOSSES                                                                                     \
     "spray gun|transfer efficiency = 60 %\nother loss = 5 %\nfixed loss = 6 fl oz per mix"
-#define TWO "finish painted|faces = none\ncoats = paint x 2"
+#define FULL "spray gun|transfer efficiency = 100 %"
+#define TWO  "finish painted|faces = none\ncoats = paint x 2"
 
 static const struct bench_case coat_cases[] = {
     {"200 sq ft, 4 mil, transfer 65 %, other loss 5 %",
@@ -67,16 +68,33 @@ static const struct bench_case coat_cases[] = {
      {EDGES, TWO, LOSSES, "spray gun|mix size = 2 gal"},
      FEET(100),
      {COAT(0, mixes, "2")}},
-    {"a cup of 1 qt is filled twice a coat",
+    /* 6 fl oz of the 32 in a cup stay in it: 0.43755 / 0.203125 is over two cups a coat */
+    {"a cup of 1 qt is filled three times a coat: it holds the fixed loss too",
      {EDGES, TWO, LOSSES, "spray gun|mix size = 1 qt"},
      FEET(100),
-     {COAT(0, mixes, "4"), COAT(0, mix, "1.0626")}}, /* 0.8751 + 4 x 0.046875 */
+     {COAT(0, mixes, "6"), COAT(0, mix, "1.1564")}}, /* 0.8751 + 6 x 0.046875 */
+    {"a pot that just takes the coat and the loss",
+     {EDGES, FACES,
+      "spray gun|transfer efficiency = 100 %\nfixed loss = 0.7508 gal per mix\n"
+      "mix size = 2 gal"},
+     FEET(501),
+     {COAT(0, sprayed, "1.2492"), COAT(0, mixes, "1"), COAT(0, mix, "2")}},
+    {"and one that does not",
+     {EDGES, FACES,
+      "spray gun|transfer efficiency = 100 %\nfixed loss = 0.7509 gal per mix\n"
+      "mix size = 2 gal"},
+     FEET(501),
+     {COAT(0, mixes, "2"), COAT(0, mix, "2.7510")}},
     {"three colors that no row names: each is mixed by itself",
-     {EDGES, TWO "\ncolors = 3", LOSSES},
+     {EDGES, TWO "\ncolors = 3", LOSSES, "coating paint|tinted = yes"},
      FEET(100),
      {COAT(0, mixes, "6"), COAT(0, mix, "1.1564")}},
+    {"three colors of a product that is not tinted: mixed once",
+     {EDGES, TWO "\ncolors = 3", LOSSES},
+     FEET(100),
+     {COAT(0, mixes, "2"), COAT(0, mix, "0.9689")}},
     {"a color that rows name counts for itself",
-     {EDGES "\ncolor = white", TWO "\ncolors = 3", LOSSES},
+     {EDGES "\ncolor = white", TWO "\ncolors = 3", LOSSES, "coating paint|tinted = yes"},
      FEET(100),
      {COAT(0, mixes, "2")}},
 
@@ -92,6 +110,50 @@ static const struct bench_case coat_cases[] = {
       "coating paint|spread by\nwet film\ncoverage = 400 sqft per gal practical"},
      FEET(100),
      {COAT(0, theoretical, "0.25"), COAT(0, sprayed, "0.5"), COAT(0, mix, "0.5938")}},
+
+    /* a gallon of the sheet is of the product as sold: 400 sq ft take 1 gal of it, 1.2 of mix */
+    {"400 sq ft a gal, thinned by 20 % of the coating",
+     {EDGES, FACES, FULL,
+      "coating paint|spread by\nwet film\ncoverage = 400 sqft per gal theoretical\n"
+      "reducer = 20 % of coating"},
+     FEET(400),
+     {COAT(0, theoretical, "1.2"), COAT(0, mix, "1.2"), COAT(0, coating_volume, "1"),
+      COAT(0, reducer, "0.2")}},
+    {"the same film told as one: 4.8125 mil = 231000 / 144 / 400 x 1.2",
+     {EDGES, FACES, FULL, "coating paint|wet film = 4.8125 mil\nreducer = 20 % of coating"},
+     FEET(400),
+     {COAT(0, theoretical, "1.2"), COAT(0, coating_volume, "1"), COAT(0, reducer, "0.2")}},
+    {"thinned by 20 % of the mix: 1 gal is 80 % of it",
+     {EDGES, FACES, FULL,
+      "coating paint|spread by\nwet film\ncoverage = 400 sqft per gal theoretical\n"
+      "reducer = 20 % of mix"},
+     FEET(400),
+     {COAT(0, mix, "1.25"), COAT(0, coating_volume, "1"), COAT(0, reducer, "0.25")}},
+    {"a gallon mixed with its catalyst: 1 gal holds 1 / 1.25 of coating",
+     {EDGES, FACES, FULL,
+      "coating paint|spread by\nwet film\ncoverage = 400 sqft per gal theoretical\n"
+      "coverage of = mixed\ncatalyst = 25 % of coating"},
+     FEET(400),
+     {COAT(0, mix, "1"), COAT(0, coating_volume, "0.8"), COAT(0, catalyst, "0.2")}},
+    {"the same of the product as sold",
+     {EDGES, FACES, FULL,
+      "coating paint|spread by\nwet film\ncoverage = 400 sqft per gal theoretical\n"
+      "catalyst = 25 % of coating"},
+     FEET(400),
+     {COAT(0, mix, "1.25"), COAT(0, coating_volume, "1"), COAT(0, catalyst, "0.25")}},
+    {"mixed, thinned by a tenth of the mix besides: the reducer is not in the gallon",
+     {EDGES, FACES, FULL,
+      "coating paint|spread by\nwet film\ncoverage = 400 sqft per gal theoretical\n"
+      "coverage of = mixed\ncatalyst = 25 % of coating\nreducer = 10 % of mix"},
+     FEET(360),
+     {COAT(0, mix, "1"), COAT(0, reducer, "0.1"), COAT(0, coating_volume, "0.72"),
+      COAT(0, catalyst, "0.18")}},
+    {"practical, thinned: losses are in the gallon of product",
+     {EDGES, TWO, "spray gun|transfer efficiency = 60 %",
+      "coating paint|spread by\nwet film\ncoverage = 400 sqft per gal practical\n"
+      "reducer = 20 % of coating"},
+     FEET(200),
+     {COAT(0, coating_volume, "1"), COAT(0, mix, "1.2")}},
 
     /* dry film, two coats of 4 mil */
     {"38 % solids by volume",
@@ -121,7 +183,6 @@ static const struct bench_case coat_cases[] = {
 };
 
 #define SIZES "coating paint|sizes = 1 qt at 27.00, 1 gal at 84.00"
-#define FULL  "spray gun|transfer efficiency = 100 %"
 #define COLORS                                                                                     \
     "id,count,color,width,height\nS1,100,white,48,48\nS2,50,green,48,48\nS3,100,White,48,48\n"
 
@@ -166,8 +227,16 @@ static const struct bench_case product_cases[] = {
     {"not tinted: one product for all colors",
      {EDGES, FACES, FULL},
      COLORS,
-     {BATCH(0, area, "200"), BATCH(1, area, "50"), BATCH(2, area, NULL), PRODUCT(0, need, "0.6234"),
+     {BATCH(0, area, "250"), BATCH(1, area, NULL), PRODUCT(0, need, "0.6234"),
       PRODUCT(1, need, NULL)}},
+    {"a primer is mixed once for two colors, its loss shared by area; topcoats by color",
+     {EDGES, "finish painted|faces = none\ncoats = paint x 1, top x 1",
+      "spray gun|transfer efficiency = 100 %\nfixed loss = 0.1 gal per mix",
+      "coating top|spread by = wet film\nwet film = 4 mil\ntinted = yes\nsizes = 1 gal at 90.00"},
+     COLORS,
+     {BATCH(0, area, "200"), BATCH(1, area, "50"), COAT(0, mixes, "1"), COAT(0, sprayed, "0.4987"),
+      COAT(0, mix, "0.5787"), COAT(1, mix, "0.5987"), PRODUCT(0, need, "0.7234"),
+      PRODUCT(1, need, "0.5987"), PRODUCT(2, need, "0.2247")}},
     {"tinted: each color by itself, however it is spelled",
      {EDGES, FACES, FULL, "coating paint|tinted = yes", "shop|charge finish = bought"},
      COLORS,

@@ -86,6 +86,14 @@ void *pool_take(struct pool *pool, size_t count, size_t size) {
     return thing;
 }
 
+void *pool_copy(struct pool *pool, const void *bytes, size_t size) {
+    void *const copy = pool_take(pool, 1, size);
+    if (copy != NULL && size > 0) {
+        memcpy(copy, bytes, size);
+    }
+    return copy;
+}
+
 char *pool_text(struct pool *pool, const char *text, size_t size) {
     char *copy = pool_take(pool, size + 1, 1);
 

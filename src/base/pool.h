@@ -26,6 +26,9 @@ bool pool_failed(const struct pool *pool);
  * overflows. count 0 gives a valid pointer to nothing. */
 void *pool_take(struct pool *pool, size_t count, size_t size);
 
+/* A copy of size bytes, aligned for anything; NULL when memory is out. */
+void *pool_copy(struct pool *pool, const void *bytes, size_t size);
+
 /* A copy of the first size bytes of text, terminated. */
 char *pool_text(struct pool *pool, const char *text, size_t size);
 

@@ -13,6 +13,8 @@ struct maker {
     const struct rates *rates;
     enum length_unit unit;
     struct pool *pool;
+    struct part *parts;       /* room for those of one leaf, */
+    struct opening *openings; /* of which it keeps as many as it has */
 };
 
 bool door_is_see_through(const struct door *door) {
@@ -226,22 +228,28 @@ static bool make_door(const struct maker *maker, struct door *door) {
     door->form = leaf_is_slab(door->style, door->row, door->height)
                      ? FORM_SLAB
                      : (enum door_form)door->style->form.choice;
-    door->parts = pool_take(maker->pool, FRAME_MOST_PARTS, sizeof *door->parts);
-    door->openings = pool_take(maker->pool, (size_t)FRAME_MOST_ROWS * 2, sizeof *door->openings);
-    if (door->parts == NULL || door->openings == NULL) {
-        return false;
-    }
+    door->parts = maker->parts;
+    door->openings = maker->openings;
     door->bought_in = door->style->bought_in.set;
     if (!door->bought_in) {
         make_parts(maker, door);
     }
-    return true;
+    door->parts = pool_copy(maker->pool, door->parts, door->part_count * sizeof *door->parts);
+    door->openings =
+        pool_copy(maker->pool, door->openings, door->opening_count * sizeof *door->openings);
+    return !pool_failed(maker->pool);
 }
 
 bool doors_make(struct doors *doors, const struct rates *rates, const struct job *job, int option) {
     *doors = (struct doors){.count = job->row_count};
     pool_init(&doors->pool);
-    const struct maker maker = {.rates = rates, .unit = job->unit, .pool = &doors->pool};
+    struct part parts[FRAME_MOST_PARTS];
+    struct opening openings[2 * FRAME_MOST_ROWS];
+    const struct maker maker = {.rates = rates,
+                                .unit = job->unit,
+                                .pool = &doors->pool,
+                                .parts = parts,
+                                .openings = openings};
     doors->doors = pool_take(&doors->pool, job->row_count, sizeof *doors->doors);
     if (doors->doors == NULL) {
         return false;
@@ -260,4 +268,9 @@ bool doors_make(struct doors *doors, const struct rates *rates, const struct job
 void doors_clear(struct doors *doors) {
     pool_clear(&doors->pool);
     *doors = (struct doors){0};
+}
+
+bool door_hangs_level(const struct door *door) {
+    const int side = door->row->hinge_side.choice;
+    return side == HINGE_SIDE_TOP || side == HINGE_SIDE_BOTTOM;
 }

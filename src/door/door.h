@@ -84,4 +84,7 @@ const char *part_kind_name(enum part_kind kind);
 /* Whether a part is one of the frame (stile, rail, mid rail, mid stile). */
 bool part_is_frame(enum part_kind kind);
 
+/* Whether the hinges are along the top or the bottom, so that the hinged edge is the width. */
+bool door_hangs_level(const struct door *door);
+
 #endif

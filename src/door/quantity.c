@@ -80,7 +80,8 @@ static void take_hinges(const struct taker *t, struct leaf_figures *leaf) {
     fig by_height = {0};
     fig by_weight = {0};
     if (rules->by_height.count > 0) {
-        by_height = pick_hinges(t, "hinges by height", &rules->by_height, leaf->height);
+        by_height = pick_hinges(t, "hinges by height", &rules->by_height,
+                                door_hangs_level(leaf->door) ? leaf->width : leaf->height);
     }
     if (rules->by_weight.count > 0 && !fig_none(leaf->weight)) {
         by_weight = pick_hinges(t, "hinges by weight", &rules->by_weight, leaf->weight);

@@ -10,6 +10,8 @@
 #define FAR_TIMES  3
 #define NEAR_INCH  (NM_PER_INCH / 8)
 #define NEAR_MM    (3 * NM_PER_MM)
+/* So many pairs of nearly equal sizes are named. */
+#define MOST_ALIKE ((size_t)20)
 /* common practice, no source */
 #define LEAST_OPENING_INCH NM_PER_INCH
 #define LEAST_OPENING_MM   (25 * NM_PER_MM)
@@ -76,27 +78,122 @@ static length apart(length a, length b) {
     return a < b ? b - a : a - b;
 }
 
-/* Two rows that differ by less than a saw kerf are mostly one size, measured twice. */
-static void ask_alike(const struct asker *a, size_t row) {
-    const struct door *const door = a->q->leaves[row].door;
-    const length near = a->m->lengths == LENGTH_MM ? NEAR_MM : NEAR_INCH;
-    for (size_t r = 0; r < row; r++) {
-        const struct door *const other = a->q->leaves[r].door;
-        const length wide = apart(door->width, other->width);
-        const length high = apart(door->height, other->height);
-        char size[2][32];
-        if (wide + high == 0 || wide > near || high > near || door->style != other->style ||
-            door->row->use.choice != other->row->use.choice) {
-            continue;
+/* Doors of one use, style and size, by their first row. */
+struct sort_of_door {
+    const struct door *door;
+    size_t row;
+};
+
+static int by_number(int64_t a, int64_t b) {
+    return a < b ? -1 : (a > b ? 1 : 0);
+}
+
+/* By use, style, width, height, then row. */
+static int by_sort(const void *left, const void *right) {
+    const struct sort_of_door *const a = left;
+    const struct sort_of_door *const b = right;
+    const int order[] = {
+        by_number(a->door->row->use.choice, b->door->row->use.choice),
+        by_number(a->door->construction.style.index, b->door->construction.style.index),
+        by_number(a->door->width, b->door->width),
+        by_number(a->door->height, b->door->height),
+        by_number((int64_t)a->row, (int64_t)b->row),
+    };
+    for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
+        if (order[i] != 0) {
+            return order[i];
         }
-        const bool width = wide > 0;
-        problem_add(a->problems, SEVERITY_WARNING, "nearly-alike", door->row->place,
-                    "door '%s' is %s %s and door '%s' %s; one size, or two?", id_of(a, door),
-                    length_show(side_of(door, width), a->m->lengths, size[0], sizeof size[0]),
-                    width ? "wide" : "high", id_of(a, other),
-                    length_show(side_of(other, width), a->m->lengths, size[1], sizeof size[1]));
-        return; /* one question a row is enough */
     }
+    return 0;
+}
+
+static int by_row(const void *left, const void *right) {
+    const struct sort_of_door *const a = left;
+    const struct sort_of_door *const b = right;
+    return by_number((int64_t)a->row, (int64_t)b->row);
+}
+
+/* Sorted, the first row of each; how many they are. */
+static size_t sort_doors(const struct asker *a, struct sort_of_door *sorts) {
+    size_t kept = 0;
+    for (size_t r = 0; r < a->q->count; r++) {
+        sorts[r] = (struct sort_of_door){.door = a->q->leaves[r].door, .row = r};
+    }
+    qsort(sorts, a->q->count, sizeof *sorts, by_sort);
+    for (size_t i = 0; i < a->q->count; i++) {
+        struct sort_of_door before = kept > 0 ? sorts[kept - 1] : (struct sort_of_door){0};
+        if (kept > 0) {
+            before.row = sorts[i].row;
+        }
+        if (kept == 0 || by_sort(&before, &sorts[i]) != 0) {
+            sorts[kept++] = sorts[i];
+        }
+    }
+    return kept;
+}
+
+/* Of the sorts that are nearly as large as sorts[at], the one of the first row before its own;
+ * NULL: there is none. Only those whose width is within `near` are looked at. */
+static const struct door *first_alike(const struct sort_of_door *sorts, size_t count, size_t at,
+                                      length near) {
+    const struct door *const door = sorts[at].door;
+    const struct sort_of_door *first = NULL;
+    for (int step = -1; step <= 1; step += 2) {
+        for (size_t i = at + (size_t)step; i < count; i += (size_t)step) { /* wraps below 0 */
+            const struct door *const other = sorts[i].door;
+            if (other->row->use.choice != door->row->use.choice || other->style != door->style ||
+                apart(door->width, other->width) > near) {
+                break;
+            }
+            if (apart(door->height, other->height) <= near && sorts[i].row < sorts[at].row &&
+                (first == NULL || sorts[i].row < first->row)) {
+                first = &sorts[i];
+            }
+        }
+    }
+    return first == NULL ? NULL : first->door;
+}
+
+static void say_alike(const struct asker *a, const struct door *door, const struct door *other) {
+    const bool width = door->width != other->width;
+    char size[2][32];
+    problem_add(a->problems, SEVERITY_WARNING, "nearly-alike", door->row->place,
+                "door '%s' is %s %s and door '%s' %s; one size, or two?", id_of(a, door),
+                length_show(side_of(door, width), a->m->lengths, size[0], sizeof size[0]),
+                width ? "wide" : "high", id_of(a, other),
+                length_show(side_of(other, width), a->m->lengths, size[1], sizeof size[1]));
+}
+
+/* Two sizes that differ by less than a saw kerf are mostly one size, measured twice. In a long list
+ * of many sizes some are always near to others: it is said how many. */
+static bool ask_alike(const struct asker *a) {
+    const length near = a->m->lengths == LENGTH_MM ? NEAR_MM : NEAR_INCH;
+    struct sort_of_door *const sorts = calloc(2 * a->q->count + 1, sizeof *sorts);
+    if (sorts == NULL) {
+        return false;
+    }
+    struct sort_of_door *const alike = sorts + a->q->count;
+    const size_t count = sort_doors(a, sorts);
+    size_t found = 0;
+    for (size_t i = 0; i < count; i++) {
+        const struct door *const other = first_alike(sorts, count, i, near);
+        if (other != NULL) {
+            alike[found++] = (struct sort_of_door){.door = other, .row = sorts[i].row};
+        }
+    }
+    qsort(alike, found, sizeof *alike, by_row);
+    for (size_t i = 0; i < found && i < MOST_ALIKE; i++) {
+        say_alike(a, a->q->leaves[alike[i].row].door, alike[i].door);
+    }
+    if (found > MOST_ALIKE) {
+        problem_add(a->problems, SEVERITY_WARNING, "nearly-alike",
+                    a->q->leaves[alike[MOST_ALIKE].row].door->row->place,
+                    "%zu more sizes are nearly as large as others; sort the list by size to see "
+                    "them",
+                    found - MOST_ALIKE);
+    }
+    free(sorts);
+    return true;
 }
 
 static void ask_wide(const struct asker *a, const struct door *door) {
@@ -124,6 +221,25 @@ static void ask_wide(const struct asker *a, const struct door *door) {
             return;
         }
     }
+}
+
+/* Beyond the last rule its count is taken, which no chart says is enough. */
+static void ask_hinges(const struct asker *a, const struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    const struct steps *const rule = &a->rates->hinges.by_height;
+    const length edge = door_hangs_level(door) ? door->width : door->height;
+    char size[32];
+    char most[32];
+    if (fig_none(leaf->hinges) || rule->count == 0 ||
+        edge <= rule->s[rule->count - 1].limit.amount) {
+        return;
+    }
+    problem_add(
+        a->problems, SEVERITY_WARNING, "hinges-beyond-chart", door->row->place,
+        "the hinged edge of door '%s' is %s, the chart of [hinges] ends at %s: its last "
+        "count is taken; ask the maker of the hinge",
+        id_of(a, door), length_show(edge, a->m->lengths, size, sizeof size),
+        length_show(rule->s[rule->count - 1].limit.amount, a->m->lengths, most, sizeof most));
 }
 
 /* A slit that a panel hardly shows in. */
@@ -166,8 +282,11 @@ void doors_question(const struct quantities *q, const struct tape *tape, const s
         ask_far(&asker, use, false, room);
     }
     free(room);
+    if (!ask_alike(&asker)) {
+        problems->failed = true;
+    }
     for (size_t r = 0; r < q->count; r++) {
-        ask_alike(&asker, r);
+        ask_hinges(&asker, &q->leaves[r]);
         ask_wide(&asker, q->leaves[r].door);
         ask_slit(&asker, q->leaves[r].door);
         ask_movement(&asker, &q->leaves[r]);

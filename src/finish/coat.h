@@ -5,15 +5,29 @@
 
 #include "finish/finish.h"
 
-/* The figures of a coat line from theoretical volume to coating, reducer and catalyst;
- * coat->coating must be set.
+/* What a coat line is mixed with. */
+struct coat_pool {
+    fig area;     /* of this batch */
+    fig colors;   /* colors that the batch stands for, each mixed by itself; none: one */
+    fig sprayed;  /* of all colors together, where the product is not tinted and mixed once for all
+                     of them; none: this batch is mixed by itself */
+    fig all_area; /* sprayed area of all these colors */
+};
+
+/* The figures of a coat line from theoretical volume to the mix that leaves the gun; coat->coating
+ * must be set. area: sprayed, sq ft or m2.
  *
- * By wet film: theoretical = area x film x 144 / 231 000 gal (area x film / 1000 L); by theoretical
- * coverage: area / coverage; both then x coats / transfer / (1 - other loss).  By practical
- * coverage: area x coats / coverage, losses included. A fixed loss comes with each mix: one a coat,
- * or as many as `mix size` asks for, times `colors` (none: one). */
-void coat_make(struct coat_figures *coat, struct tape *tape, const struct measures *measures,
-               const struct rates *rates, const struct spray *spray, fig area, fig colors,
-               const struct value *times);
+ * By wet film: theoretical = area x film x 144 / 231 000 gal (area x film / 1000 L). By theoretical
+ * coverage: area / coverage is coating as sold, or with its catalyst, and with what it is mixed
+ * with the mix. Both then x coats / transfer / (1 - other loss). By practical coverage the losses
+ * are included. Method: docs/method.md, "Surface and finish". Faults stick to the tape. */
+void coat_spray(struct coat_figures *coat, struct tape *tape, const struct measures *measures,
+                const struct rates *rates, const struct spray *spray, fig area,
+                const struct value *times);
+
+/* From what leaves the gun to what is mixed, its parts, and the dry film. A fixed loss comes with
+ * each mix: one a coat, or as many as `mix size`, which holds the loss too, asks for. */
+void coat_mix(struct coat_figures *coat, struct tape *tape, const struct measures *measures,
+              const struct rates *rates, const struct spray *spray, const struct coat_pool *pool);
 
 #endif

@@ -28,25 +28,39 @@ static bool same_color(const char *a, const char *b) {
  * ----------------------------------------------------------------------------------------------------------
  */
 
+/* The color by which a row's finish is mixed: none where no coat of it is mixed to a color. Others
+ * (a finish that is put out) see the color that is asked for. */
+static const char *batch_color(const struct shelf *s, const struct construction *construction) {
+    if (construction->finish.index < 0) {
+        return NULL;
+    }
+    const struct finish *const finish = &s->rates->finishes[construction->finish.index];
+    bool tinted = finish->coat_count == 0;
+    for (size_t i = 0; i < finish->coat_count; i++) {
+        tinted = tinted || s->rates->coatings[finish->coats[i].coating].tinted;
+    }
+    return tinted ? construction->color.s : NULL;
+}
+
 /* Sorts the rows into batches by finish and color, in the order of their first rows. */
 static void sort_rows(const struct shelf *s) {
     struct finish_list *const list = s->list;
     for (size_t r = 0; r < s->quantities->count; r++) {
         const struct construction *const construction =
             &s->quantities->leaves[r].door->construction;
+        const char *const color = batch_color(s, construction);
         list->batch_of[r] = SIZE_MAX;
         if (fig_none(s->quantities->leaves[r].sprayed)) {
             continue;
         }
         size_t b = 0;
-        while (b < list->batch_count &&
-               (list->batches[b].finish != construction->finish.index ||
-                !same_color(list->batches[b].color, construction->color.s))) {
+        while (b < list->batch_count && (list->batches[b].finish != construction->finish.index ||
+                                         !same_color(list->batches[b].color, color))) {
             b++;
         }
         if (b == list->batch_count) {
-            list->batches[list->batch_count++] = (struct batch){
-                .finish = construction->finish.index, .color = construction->color.s};
+            list->batches[list->batch_count++] =
+                (struct batch){.finish = construction->finish.index, .color = color};
         }
         list->batch_of[r] = b;
     }
@@ -115,7 +129,7 @@ static void dry_batch(const struct shelf *s, struct batch *b, const struct finis
     b->dry_hours = fig_total(s->tape, "drying, all coats", UNIT_HOUR, times, hours, n);
 }
 
-static bool make_batch(const struct shelf *s, size_t index) {
+static bool spray_batch(const struct shelf *s, size_t index) {
     struct batch *const b = &s->list->batches[index];
     const struct finish *const finish = &s->rates->finishes[b->finish];
     const char *const name = b->color == NULL
@@ -127,20 +141,49 @@ static bool make_batch(const struct shelf *s, size_t index) {
     }
     b->subject = tape_about(s->tape, name);
     b->area = batch_area(s, index);
-    fig colors = {0};
-    if (b->color == NULL && finish->colors.set && finish->colors.amount > 1) {
-        colors = measures_given(s->tape, s->m, "colors", &finish->colors);
-    }
     b->coat_count = finish->coat_count; /* none where the finish is put out */
     for (size_t i = 0; i < finish->coat_count; i++) {
         struct coat_figures *const c = &b->coats[i];
         c->coating = finish->coats[i].coating;
-        coat_make(c, s->tape, s->m, s->rates, &s->rates->sprays[finish->spray], b->area, colors,
-                  &finish->coats[i].times);
-        coat_products(s, b, c);
+        coat_spray(c, s->tape, s->m, s->rates, &s->rates->sprays[finish->spray], b->area,
+                   &finish->coats[i].times);
+    }
+    return true;
+}
+
+/* What coat i of a batch is mixed with: an untinted product once for all colors of its finish. */
+static struct coat_pool pool_of(const struct shelf *s, const struct batch *b, size_t i) {
+    const struct finish *const finish = &s->rates->finishes[b->finish];
+    struct coat_pool pool = {.area = b->area};
+    size_t n = 0;
+    if (s->rates->coatings[b->coats[i].coating].tinted) {
+        if (b->color == NULL && finish->colors.set && finish->colors.amount > 1) {
+            pool.colors = measures_given(s->tape, s->m, "colors", &finish->colors);
+        }
+        return pool;
+    }
+    for (size_t k = 0; k < s->list->batch_count; k++) {
+        if (s->list->batches[k].finish == b->finish) {
+            s->pieces[n] = s->list->batches[k].coats[i].sprayed;
+            s->each[n++] = s->list->batches[k].area;
+        }
+    }
+    if (n > 1) {
+        pool.sprayed = fig_sum(s->tape, "sprayed, all colors", s->m->volume, s->pieces, n);
+        pool.all_area = fig_sum(s->tape, "sprayed area, all colors", s->m->area, s->each, n);
+    }
+    return pool;
+}
+
+static void mix_batch(const struct shelf *s, struct batch *b) {
+    const struct finish *const finish = &s->rates->finishes[b->finish];
+    tape_about_again(s->tape, b->subject);
+    for (size_t i = 0; i < b->coat_count; i++) {
+        const struct coat_pool pool = pool_of(s, b, i);
+        coat_mix(&b->coats[i], s->tape, s->m, s->rates, &s->rates->sprays[finish->spray], &pool);
+        coat_products(s, b, &b->coats[i]);
     }
     dry_batch(s, b, finish);
-    return true;
 }
 
 /* --- products
@@ -280,9 +323,12 @@ bool finish_make(struct finish_list *list, struct pool *pool, struct tape *tape,
         return false;
     }
     for (size_t b = 0; b < list->batch_count; b++) {
-        if (!make_batch(&shelf, b)) {
+        if (!spray_batch(&shelf, b)) {
             return false;
         }
+    }
+    for (size_t b = 0; b < list->batch_count; b++) {
+        mix_batch(&shelf, &list->batches[b]);
     }
     const bool held = make_products(&shelf, terms);
     tape_about_again(tape, 0);

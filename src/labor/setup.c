@@ -185,6 +185,39 @@ static bool batch_applies(const struct finish_list *finish, size_t batch,
     return false;
 }
 
+/* Whether an earlier batch of the same finish, in another color, is worked on too. */
+static bool is_mixed_before(const struct finish_list *finish, size_t batch,
+                            const struct quantities *q, const bool *applies) {
+    for (size_t b = 0; b < batch; b++) {
+        if (finish->batches[b].finish == finish->batches[batch].finish &&
+            batch_applies(finish, b, q, applies)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Coats or colors of a batch, each a mix: what is not tinted is mixed once for all colors. */
+static int64_t batch_setups(enum setup_per per, const struct finish_list *finish, size_t batch,
+                            const struct rates *rates, const struct quantities *q,
+                            const bool *applies) {
+    const struct batch *const b = &finish->batches[batch];
+    const struct finish *const kind = &rates->finishes[b->finish];
+    /* a batch whose rows name no color may stand for several, as its mixes do */
+    const int64_t colors = b->color == NULL && kind->colors.set ? kind->colors.amount : 1;
+    if (per == SETUP_PER_COLOR) {
+        return colors;
+    }
+    int64_t setups = 0;
+    for (size_t c = 0; c < kind->coat_count; c++) {
+        const bool tinted = rates->coatings[kind->coats[c].coating].tinted;
+        if (tinted || !is_mixed_before(finish, batch, q, applies)) {
+            setups += kind->coats[c].times.amount * (tinted ? colors : 1);
+        }
+    }
+    return setups;
+}
+
 int64_t setup_count(const struct operation *op, const struct quantities *q, const bool *applies,
                     const struct finish_list *finish, const struct rates *rates, bool *held) {
     const enum setup_per per = (enum setup_per)op->setup_per.choice;
@@ -196,17 +229,9 @@ int64_t setup_count(const struct operation *op, const struct quantities *q, cons
     }
     int64_t setups = 0;
     for (size_t b = 0; b < finish->batch_count; b++) {
-        if (!batch_applies(finish, b, q, applies)) {
-            continue;
+        if (batch_applies(finish, b, q, applies)) {
+            setups += batch_setups(per, finish, b, rates, q, applies);
         }
-        const struct finish *const kind = &rates->finishes[finish->batches[b].finish];
-        /* a batch whose rows name no color may stand for several, as its mixes do */
-        const int64_t colors =
-            finish->batches[b].color == NULL && kind->colors.set ? kind->colors.amount : 1;
-        for (size_t c = 0; per == SETUP_PER_COAT && c < kind->coat_count; c++) {
-            setups += kind->coats[c].times.amount * colors;
-        }
-        setups += per == SETUP_PER_COLOR ? colors : 0;
     }
     return setups;
 }

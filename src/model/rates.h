@@ -217,6 +217,8 @@ struct additive { /* reducers and catalysts that are bought */
 };
 
 enum spread_by { SPREAD_BY_FILM, SPREAD_BY_THEORETICAL, SPREAD_BY_PRACTICAL };
+/* Of what a gallon (liter) of `coverage` is: the product as sold, or mixed with its catalyst. */
+enum coverage_of { COVERAGE_OF_PRODUCT, COVERAGE_OF_MIXED };
 enum part_of { PART_OF_COATING, PART_OF_MIX };
 
 struct coating {
@@ -226,6 +228,7 @@ struct coating {
     struct value wet_film; /* nm */
     struct value
         coverage; /* sq ft per gal or m2 per L; wet_film may be given too, for the dry film */
+    struct choice coverage_of;                          /* enum coverage_of */
     struct value solids;                                /* percent by volume */
     struct value reducer, catalyst;                     /* percent */
     struct choice reducer_of, catalyst_of;              /* enum part_of */

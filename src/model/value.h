@@ -36,6 +36,19 @@ struct choice {
     bool set;
 };
 
+/* Whether a is more than b: of one unit, not always of the same decimals. Both below 10^12. */
+static inline bool value_above(const struct value *a, const struct value *b) {
+    int64_t left = a->amount;
+    int64_t right = b->amount;
+    for (unsigned i = a->decimals; i < b->decimals; i++) {
+        left *= 10;
+    }
+    for (unsigned i = b->decimals; i < a->decimals; i++) {
+        right *= 10;
+    }
+    return left > right;
+}
+
 struct values {
     struct value *v;
     size_t count;

@@ -216,13 +216,13 @@ class Job:
 
     # --- finish
 
-    def coat(self, area, name, times, spray):
-        """Coating, reducer and catalyst of one product's coats over an area."""
+    def sprayed(self, area, name, times, spray):
+        """The mix that leaves the gun for one product's coats over an area."""
         keys = self.inputs.section("coating", name)
         losses = True
         if "coverage" in keys:
             value, how = number(keys["coverage"])
-            sprayed = rounded(area / value, "volume")
+            sprayed = self.mix_of(keys, rounded(area / value, "volume"))
             losses = "practical" not in how
         else:
             film, unit = number(keys["wet film"])
@@ -233,10 +233,32 @@ class Job:
             sprayed = rounded(sprayed * 100 / (100 - percent(spray.get("other loss", "0"))), "volume")
         else:
             sprayed = rounded(sprayed * times, "volume")
+        return sprayed
+
+    @staticmethod
+    def mix_of(keys, covered):
+        """Coverage is told of the product as sold, or with its catalyst; the gun sprays the mix."""
+        parts = [number(keys[k]) if k in keys else (Fraction(0), "") for k in ("reducer", "catalyst")]
+        if not any(value for value, _ in parts):
+            return covered
+        of_coating = sum(value for value, of in parts if "mix" not in of)
+        of_mix = sum(value for value, of in parts if "mix" in of)
+        mix = rounded((100 + of_coating) * 100 / (100 - of_mix), "percent")
+        catalyst, of = parts[1]
+        base = Fraction(100)
+        if keys.get("coverage of") == "mixed" and catalyst:
+            base += rounded(catalyst * mix / 100, "percent") if "mix" in of else catalyst
+        return rounded(covered * mix / base, "volume")
+
+    def mixed(self, sprayed, name, times, spray, whole, part):
+        """Coating, reducer and catalyst; whole: sprayed of all colors that are mixed together, of which
+        this is a part by area."""
+        keys = self.inputs.section("coating", name)
+        loss = volume(spray.get("fixed loss", "0 gal"))
         mixes = times
         if "mix size" in spray:
-            mixes *= up(rounded(sprayed / (times * volume(spray["mix size"])), "factor"))
-        mix = sprayed + rounded(mixes * volume(spray.get("fixed loss", "0 gal")), "volume")
+            mixes *= up(rounded(whole / (times * (volume(spray["mix size"]) - loss)), "factor"))
+        mix = sprayed + rounded(rounded(mixes * loss, "volume") * part, "volume")
         parts = {k: number(keys[k]) if k in keys else (Fraction(0), "") for k in ("reducer", "catalyst")}
         added, rest = {}, mix
         for part, (value, of) in parts.items():
@@ -255,14 +277,19 @@ class Job:
         for name, keys in self.inputs.kinds("finish").items():
             if "put out" in keys:
                 continue
-            colors = list(dict.fromkeys(d.make.get("color", "") for d in self.doors if d.finish == name))
-            for color in colors:
-                rows = [d for d in self.doors if d.finish == name and d.make.get("color", "") == color]
-                area = sum(d.pieces * d.sprayed for d in rows)
-                spray = self.inputs.section("spray", keys["spray"])
-                for c, (coating, times) in enumerate(coats_of(keys)):
-                    amounts = self.coat(area, coating, times, spray)
-                    own = self.inputs.section("coating", coating)
+            spray = self.inputs.section("spray", keys["spray"])
+            areas = {}
+            for d in self.doors:
+                if d.finish == name:
+                    areas[d.batch_color] = areas.get(d.batch_color, 0) + d.pieces * d.sprayed
+            for c, (coating, times) in enumerate(coats_of(keys)):
+                own = self.inputs.section("coating", coating)
+                sprayed = {color: self.sprayed(area, coating, times, spray) for color, area in areas.items()}
+                for color, area in areas.items():
+                    whole, part = sprayed[color], Fraction(1)
+                    if own.get("tinted") != "yes":
+                        whole, part = sum(sprayed.values()), area / sum(areas.values())
+                    amounts = self.mixed(sprayed[color], coating, times, spray, whole, part)
                     products = [("coating", coating, color if own.get("tinted") == "yes" else "")]
                     products += [("additive", own.get(k + " product", "").lower(), "") for k in ("reducer", "catalyst")]
                     for product, amount in zip(products, amounts):
@@ -287,7 +314,7 @@ class Job:
     def finish_shares(self, uses, charged, needs):
         for (finish, color), used in uses.items():
             cost = sum(rounded(charged[product] * amount / needs[product], "money") for _, product, amount in used)
-            rows = [d for d in self.doors if d.finish == finish and d.make.get("color", "") == color]
+            rows = [d for d in self.doors if d.finish == finish and d.batch_color == color]
             area = sum(d.pieces * d.sprayed for d in rows)
             for d in rows:
                 self.share[d.id]["finish"] = rounded(cost * d.sprayed / area, "money")

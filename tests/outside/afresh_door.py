@@ -63,6 +63,8 @@ class Door:
         self.finish = None if finish == "none" else finish
         self.finish_keys = inputs.section("finish", self.finish) if self.finish else {}
         self.sent_out = "put out" in self.finish_keys
+        tinted = any(inputs.section("coating", c).get("tinted") == "yes" for c, _ in coats_of(self.finish_keys))
+        self.batch_color = self.make.get("color", "") if tinted else ""
         self.surfaces()
         self.weight = rounded(sum(p.count * self.weight_of(p) for p in self.parts), "weight")
         self.hinges = self.hinge_count()
@@ -276,7 +278,8 @@ class Door:
                     break
             return chosen
 
-        count = upto(rules["by height"], self.height)
+        edge = self.width if self.row.get("hinge side") in ("top", "bottom") else self.height
+        count = upto(rules["by height"], edge)
         return count if self.bought else max(count, upto(rules["by weight"], self.weight))
 
     def pull_count(self):

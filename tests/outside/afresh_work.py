@@ -86,9 +86,12 @@ class Labor:
         per = keys["setup"].rpartition("per ")[2]
         if per == "job":
             return 1
-        batches = {(d.finish, d.make.get("color", "")) for d in here if d.finish and not d.sent_out}
-        if per == "coat":
-            return sum(n for finish, _ in batches for _, n in coats_of(self.inputs.section("finish", finish)))
+        batches = {(d.finish, d.batch_color) for d in here if d.finish and not d.sent_out}
+        if per == "coat":  # what is not tinted is mixed once for all colors
+            mixes = {(finish, at, color if self.inputs.section("coating", name).get("tinted") == "yes" else "", n)
+                     for finish, color in batches
+                     for at, (name, n) in enumerate(coats_of(self.inputs.section("finish", finish)))}
+            return sum(n for _, _, _, n in mixes)
         if per == "color":
             return len(batches)
         marks = set()

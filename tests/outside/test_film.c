@@ -66,7 +66,8 @@ static void spray(struct sprayed *s, const struct rows *rows, size_t row, bool m
     tape_init(&s->tape);
     measures_init(&s->measures, &s->tape, metric ? LENGTH_MM : LENGTH_INCH, metric);
     const fig area = tape_constant(&s->tape, "area", s->measures.area, 0, AREA, "the test");
-    coat_make(&s->coat, &s->tape, &s->measures, &rates, &gun, area, (fig){0}, &once);
+    coat_spray(&s->coat, &s->tape, &s->measures, &rates, &gun, area, &once);
+    coat_mix(&s->coat, &s->tape, &s->measures, &rates, &gun, &(struct coat_pool){.area = area});
     assert_int_equal(tape_fault(&s->tape), TAPE_OK);
 }
 

@@ -82,20 +82,6 @@ bool list_split(struct reader *reader, const struct key *key, const struct entry
     return true;
 }
 
-/* How two values of a list compare: they have one unit but not always the same decimals. */
-static bool is_above(const struct value *a, const struct value *b) {
-    int64_t left = a->amount;
-    int64_t right = b->amount;
-
-    for (unsigned i = a->decimals; i < b->decimals; i++) {
-        left *= 10;
-    }
-    for (unsigned i = b->decimals; i < a->decimals; i++) {
-        right *= 10;
-    }
-    return left > right;
-}
-
 static void report_order(struct reader *reader, const struct key *key, const struct entry *entry) {
     problem_add(
         reader->problems, SEVERITY_ERROR, "not-ascending", entry->place,
@@ -122,7 +108,7 @@ void read_lengths(struct reader *reader, const struct key *key, const struct ent
         if (!length_value(reader, key, &items[i], key->kind.range, &values[i])) {
             return;
         }
-        if (i > 0 && !is_above(&values[i], &values[i - 1])) {
+        if (i > 0 && !value_above(&values[i], &values[i - 1])) {
             report_order(reader, key, &items[i]);
             return;
         }
@@ -196,7 +182,7 @@ static void read_step_list(struct reader *reader, const struct key *key, const s
         if (!read_step(reader, key, &items[i], mark, limit, &steps[i])) {
             return;
         }
-        if (i > 0 && !is_above(&steps[i].limit, &steps[i - 1].limit)) {
+        if (i > 0 && !value_above(&steps[i].limit, &steps[i - 1].limit)) {
             report_order(reader, key, &items[i]);
             return;
         }

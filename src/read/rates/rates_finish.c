@@ -29,6 +29,8 @@ static const struct form coverages[] = {
     {"m2 per l practical", UNIT_M2_PER_L, SPREAD_BY_PRACTICAL, 1, 100},
     {0},
 };
+static const struct spelling coverages_of[] = {
+    {"product", COVERAGE_OF_PRODUCT}, {"mixed", COVERAGE_OF_MIXED}, {0}};
 static const struct form parts[] = {
     {"% of coating", UNIT_PERCENT, PART_OF_COATING, 0, 300},
     {"% of mix", UNIT_PERCENT, PART_OF_MIX, 0, 90},
@@ -48,6 +50,9 @@ static const struct key coating_keys[] = {
     {"coverage", AS_QUANTITY(coverages), FIELDS(coating, coverage, spread_by),
      "400 sqft per gal theoretical", "250 sqft per gal practical, losses included",
      .help = "instead of spread by wet film: losses still to come, or included"},
+    {"coverage of", AS_CHOICE(coverages_of), FIELD(coating, coverage_of), "product", "mixed",
+     .help = "what a gallon or liter of coverage is: as sold, or mixed with its catalyst; absent: "
+             "product"},
     {"solids", AS_QUANTITY(solids), FIELD(coating, solids), "38 %",
      .help = "by volume, for the dry film"},
     {"reducer", AS_QUANTITY(parts), FIELDS(coating, reducer, reducer_of), "5 % of coating",
@@ -77,6 +82,9 @@ static void check_coating(struct reader *reader, const struct ini_section *secti
     }
     if (!section_has(section, "coverage")) {
         section_lacks(reader, section, "wet film", "where no coverage is given");
+        if (section_has(section, "coverage of")) {
+            section_lacks(reader, section, "coverage", "for 'coverage of' to say what it is of");
+        }
     }
 }
 
@@ -98,8 +106,23 @@ static const struct key spray_keys[] = {
      .help = "the most that is mixed at once; absent: a coat is one mix"},
 };
 
-const struct section_kind section_spray = {"spray", spray_keys, COUNT_OF(spray_keys),
+/* A pot that its own loss fills would take mixes without end. */
+static void check_spray(struct reader *reader, const struct ini_section *section, void *target) {
+    const struct spray *const spray = target;
+    (void)section;
+    if (spray->mix_size.set && spray->fixed_loss.set &&
+        !value_above(&spray->mix_size, &spray->fixed_loss)) {
+        problem_add(reader->problems, SEVERITY_ERROR, "mix-of-loss", spray->mix_size.place,
+                    "mix size is not above the fixed loss of each mix; expected a size that leaves "
+                    "something to spray");
+    }
+}
+
+const struct section_kind section_spray = {"spray",
+                                           spray_keys,
+                                           COUNT_OF(spray_keys),
                                            SECTIONS(rates, sprays, spray_count, spray),
+                                           .check = check_spray,
                                            .help = "A way of spraying and its losses."};
 
 static const struct spelling faces[] = {

@@ -85,9 +85,11 @@ const char *reason_text(const struct tape *tape, fig f, struct pool *pool) {
     return "given";
 }
 
-/* Marks f and what it was made from, but for what lies at or behind `start`. */
+/* Marks f and what it was made from, but for what lies at or behind `start`, and what is of another
+ * subject than that: it has a table of its own. */
 static void mark(const struct tape *tape, fig start, fig f, bool *marks) {
-    if (fig_none(f) || f.id == start.id || marks[f.id] || tape_figure(tape, f)->op == OP_GIVEN) {
+    if (fig_none(f) || f.id == start.id || marks[f.id] || tape_figure(tape, f)->op == OP_GIVEN ||
+        tape_figure(tape, f)->subject != tape_figure(tape, start)->subject) {
         return;
     }
     marks[f.id] = true;
