@@ -31,7 +31,7 @@ static bool overlap(const struct elevation_box *a, const struct elevation_box *b
            b->y < a->y + a->height;
 }
 
-/* In millionths of a square metre, so that areas stay exact enough to compare. */
+/* In millionths of a square meter, so that areas stay exact enough to compare. */
 static double area(const struct elevation_box *b) {
     return (double)b->width / 1e6 * ((double)b->height / 1e6);
 }

@@ -6,13 +6,13 @@
 #include <stdlib.h>
 #include <string.h>
 
-static char *print(const struct problems *problems, bool colour) {
+static char *print(const struct problems *problems, bool color) {
     char *text = NULL;
     size_t size = 0;
     FILE *out = open_memstream(&text, &size);
 
     assert_non_null(out);
-    problems_print(problems, out, colour);
+    problems_print(problems, out, color);
     assert_int_equal(fclose(out), 0);
     return text;
 }
@@ -153,7 +153,7 @@ static void test_mark(void **state) {
     problems_clear(&problems);
 }
 
-static void test_colour(void **state) {
+static void test_color(void **state) {
     struct problems problems;
     char *text;
 
@@ -187,7 +187,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_order_and_form), cmocka_unit_test(test_same_fault_on_many_lines),
         cmocka_unit_test(test_few_more_lines), cmocka_unit_test(test_quote),
-        cmocka_unit_test(test_mark),           cmocka_unit_test(test_colour),
+        cmocka_unit_test(test_mark),           cmocka_unit_test(test_color),
         cmocka_unit_test(test_many),
     };
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A length is read as a fraction of whole numbers times the nanometres of its unit, and rounded
+/* A length is read as a fraction of whole numbers times the nanometers of its unit, and rounded
  * once. */
 #include "base/length.h"
 
@@ -183,7 +183,7 @@ static bool take_number(const char **at, struct ratio *value) {
     return true;
 }
 
-/* The nanometres of the unit at *at, 0: none known. */
+/* The nanometers of the unit at *at, 0: none known. */
 static length take_unit(const char **at) {
     const struct unit_row *best = NULL;
     size_t best_size = 0;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Lengths: whole nanometres, so that 1/64 in (396 875 nm) and 0.01 mm are both exact.
+/* Lengths: whole nanometers, so that 1/64 in (396 875 nm) and 0.01 mm are both exact.
  *
  * A length is a plain integer under its own name: lengths add and subtract as they are.
  * Nothing here allocates. */
@@ -37,7 +37,7 @@ enum length_fault {
 
 /* Reads a length as people write it: `23 7/16`, `23-7/16`, `23 7/16"`, `23.4375 in`, `1' 11 7/16"`,
  * `8 ft`, `595 mm`, `59.5 cm`, `2.4 m`, `4 mil`, `100 um`; a bare number is in `bare`.  Both ends
- * may carry blanks.  A fraction of a nanometre is rounded half away from zero (1/3 in).  A fraction
+ * may carry blanks.  A fraction of a nanometer is rounded half away from zero (1/3 in).  A fraction
  * that is one or more is a fault: a blank or a digit is wrong in it.  A leading minus is read:
  * whether it makes sense is for the caller to say. text: UTF-8, NUL-terminated; the unicode primes
  * and fractions (1/2 as one character) are read too. out: set only when the result is LENGTH_OK. */
@@ -48,7 +48,7 @@ length length_cut(length value, enum length_unit unit);
 
 /* Writes a length for people into text (size bytes, always terminated; 32 are enough for any
  * length): inches as a fraction in lowest terms to 1/64 without a unit mark (`23 7/16`, `-1/2`,
- * `0`), millimetres with at most one decimal (`595`, `595.5`).  A value between steps is shown
+ * `0`), millimeters with at most one decimal (`595`, `595.5`).  A value between steps is shown
  * rounded half away from zero. Returns text. */
 char *length_show(length value, enum length_unit unit, char *text, size_t size);
 

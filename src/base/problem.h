@@ -80,7 +80,7 @@ size_t problems_count(const struct problems *problems, enum severity severity);
 void problems_sort(struct problems *problems);
 
 /* Prints all, sorted, to out: `FILE:LINE: error: text`, then the line with a mark under the fault,
- * then `also on lines 5, 7 and 9`.  colour: use terminal colours for `error` and `warning`. */
-void problems_print(const struct problems *problems, FILE *out, bool colour);
+ * then `also on lines 5, 7 and 9`.  color: use terminal colors for `error` and `warning`. */
+void problems_print(const struct problems *problems, FILE *out, bool color);
 
 #endif

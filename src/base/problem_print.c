@@ -156,9 +156,9 @@ static void print_more(const struct problem *problem, FILE *out) {
     fputc('\n', out);
 }
 
-void problems_print(const struct problems *problems, FILE *out, bool colour) {
+void problems_print(const struct problems *problems, FILE *out, bool color) {
     static const char *const words[] = {"warning", "error"};
-    static const char *const colours[] = {"\033[1;33m", "\033[1;31m"};
+    static const char *const colors[] = {"\033[1;33m", "\033[1;31m"};
     const struct problem **order = ordered(problems);
 
     for (size_t i = 0; i < problems->count; i++) {
@@ -172,8 +172,8 @@ void problems_print(const struct problems *problems, FILE *out, bool colour) {
             fprintf(out, "%u:", problem->place.line);
         }
         fprintf(out, "%s%s%s:%s %s\n", name[0] != '\0' ? " " : "",
-                colour ? colours[problem->severity] : "", words[problem->severity],
-                colour ? "\033[0m" : "", problem->text);
+                color ? colors[problem->severity] : "", words[problem->severity],
+                color ? "\033[0m" : "", problem->text);
         print_line(problems, problem->place, out);
         print_more(problem, out);
     }

@@ -176,7 +176,7 @@ static void fill_opening(const struct maker *maker, struct door *door, length wi
 static void add_frame(const struct maker *maker, struct door *door, const struct frame *frame) {
     const length tongues = 2 * frame->tongue;
     const length between = door->width - 2 * frame->stile + tongues;
-    const length rail = frame->mitred ? door->width : between;
+    const length rail = frame->mitered ? door->width : between;
     add_frame_part(maker, door, PART_STILE, 2, door->height, frame->stile);
     add_frame_part(maker, door, PART_TOP_RAIL, 1, rail, frame->top_rail);
     add_frame_part(maker, door, PART_BOTTOM_RAIL, 1, rail, frame->bottom_rail);

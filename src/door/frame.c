@@ -21,7 +21,7 @@ static void set_widths(struct frame *frame, const struct style *style, const str
         .bottom_rail = front ? style->drawer_rail.amount : style->bottom_rail.amount,
         .mid_rail = style->mid_rail.amount,
         .mid_stile = style->mid_stile.amount,
-        .mitred = style->joint.choice == JOINT_MITRE,
+        .mitered = style->joint.choice == JOINT_MITER,
         .tongue = style->joint.choice == JOINT_DOWEL ? 0 : style->tongue.amount,
         .rows = row->heights.count > 0 ? (int32_t)row->heights.count
                                        : (int32_t)row->mid_rails.amount + 1,

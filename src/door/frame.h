@@ -16,7 +16,7 @@
 struct frame {
     length stile, top_rail, bottom_rail, mid_rail, mid_stile; /* widths */
     length tongue; /* what a rail is longer for, each end; 0 for dowels */
-    bool mitred;
+    bool mitered;
     int32_t rows, columns;
     length row[FRAME_MOST_ROWS];       /* heights of the openings, top first */
     length column[FRAME_MOST_COLUMNS]; /* widths, left first */
@@ -32,7 +32,7 @@ enum frame_fault {
 /* Divides a leaf by the widths of its style.  Columns are equal, rows equal or as given; a division
  * that does not come out even is rounded to unit's step and the last takes what remains; given rows
  * may miss the space by less than a step, which the last takes too.  The reader has seen to equal
- * widths of a mitred frame and to at most 31 mid rails and mid stiles. frame is whole only on
+ * widths of a mitered frame and to at most 31 mid rails and mid stiles. frame is whole only on
  * FRAME_OK; its widths are set on any answer. */
 enum frame_fault frame_divide(struct frame *frame, const struct style *style, const struct row *row,
                               struct leaf leaf, enum length_unit unit);

@@ -57,7 +57,7 @@ enum unit {
  * counts, and for money, whose currency the job names. */
 const char *unit_name(enum unit unit);
 
-/* Decimals of a computed figure: length 6, area, board feet and volume 4 (cubic metres 6: a stile
+/* Decimals of a computed figure: length 6, area, board feet and volume 4 (cubic meters 6: a stile
  * is some 0.0007 m3), minutes and weight 2, percent 4, factor 6, money 2, count 0; rates 6. */
 uint8_t unit_decimals(enum unit unit);
 

@@ -3,7 +3,7 @@
  *
  * Lengths are in the job's unit; areas, volumes, weights and speeds in those of the rates file. All
  * constants are exact by definition (1 in = 25.4 mm, 1 gal = 231 in3, 1 lb = 0.453 592 37 kg) but
- * for square inches a square metre and the like, kept to six decimals; each is a given of the tape
+ * for square inches a square meter and the like, kept to six decimals; each is a given of the tape
  * with its source. */
 #ifndef DOORCOST_MODEL_MEASURES_H
 #define DOORCOST_MODEL_MEASURES_H

@@ -113,7 +113,7 @@ struct saw {
 };
 
 enum door_form { FORM_PANEL, FORM_SOLID, FORM_SLAB, FORM_GLASS, FORM_OPEN };
-enum joint { JOINT_COPE_AND_STICK, JOINT_MORTISE_AND_TENON, JOINT_DOWEL, JOINT_MITRE };
+enum joint { JOINT_COPE_AND_STICK, JOINT_MORTISE_AND_TENON, JOINT_DOWEL, JOINT_MITER };
 enum panel_grain { PANEL_GRAIN_VERTICAL, PANEL_GRAIN_HORIZONTAL };
 
 struct style {                     /* [door NAME] */

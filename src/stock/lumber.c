@@ -31,7 +31,7 @@ fig waste_asked(struct tape *tape, const struct measures *m, fig net, fig bought
                      (figs){{as == WASTE_ADDED ? net : bought}});
 }
 
-/* Up to what a yard sells: whole board feet, or thousandths of a cubic metre; at least its minimum.
+/* Up to what a yard sells: whole board feet, or thousandths of a cubic meter; at least its minimum.
  */
 static fig needed_of(const struct yard *y, fig with_waste) {
     const fig step = tape_constant(y->tape, "sold in steps of", y->unit, y->unit == UNIT_BF ? 0 : 3,

@@ -20,7 +20,7 @@
 #include <stdint.h>
 
 /* Ranges that the planners accept; outside of them the answer is CUT_BAD_INPUT. */
-#define CUT_SIZE_MAX   INT64_C(1000000000000) /* a kilometre in nanometers */
+#define CUT_SIZE_MAX   INT64_C(1000000000000) /* a kilometer in nanometers */
 #define CUT_PRICE_MAX  INT64_C(1000000000000) /* for one piece of stock */
 #define CUT_PIECES_MAX INT64_C(100000)        /* demands in all */
 #define CUT_STOCKS_MAX ((size_t)64)

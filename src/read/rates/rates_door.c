@@ -12,8 +12,8 @@ static const struct spelling joints[] = {
     {"mortise and tenon", JOINT_MORTISE_AND_TENON},
     {"dowel", JOINT_DOWEL},
     {"loose tenon", JOINT_DOWEL},
-    {"miter", JOINT_MITRE},
-    {"mitre", JOINT_MITRE},
+    {"miter", JOINT_MITER},
+    {"mitre", JOINT_MITER},
     {0},
 };
 static const struct spelling grains[] = {
@@ -104,7 +104,7 @@ static void check_joint(struct reader *reader, const struct ini_section *section
         section_lacks(reader, section, "tongue",
                       "for joint = mortise and tenon: the length of the tenon");
         break;
-    case JOINT_MITRE:
+    case JOINT_MITER:
         if (style->stile.set && (style->stile.amount != style->top_rail.amount ||
                                  style->stile.amount != style->bottom_rail.amount)) {
             problem_add(

@@ -14,9 +14,9 @@ static void draw_margins(void *what, struct flow *f) {
     struct client_page *const p = what;
     struct offer *const o = p->offer;
     const struct letters left = {
-        .size = 7.5, .grey = CLIENT_GREY, .width = f->width * 0.8, .cut = true};
+        .size = 7.5, .gray = CLIENT_GRAY, .width = f->width * 0.8, .cut = true};
     const struct letters right = {
-        .size = 7.5, .grey = CLIENT_GREY, .width = f->width, .align = LETTERS_RIGHT};
+        .size = 7.5, .gray = CLIENT_GRAY, .width = f->width, .align = LETTERS_RIGHT};
     const double y = f->pdf->height - FOOT;
     letters_draw(f->pdf->cr, f->x, y,
                  offer_or_nothing(pool_format(&o->pool, "%s%s%s", o->shop,

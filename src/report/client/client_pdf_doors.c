@@ -77,10 +77,10 @@ static struct letters letters_of(const struct list *l, int column, bool right, b
 }
 
 static void put(const struct list *l, int column, const char *text, bool right, bool bold,
-                double grey) {
+                double gray) {
     const struct flow *const f = &l->page->flow;
     struct letters letters = letters_of(l, column, right, bold);
-    letters.grey = grey;
+    letters.gray = gray;
     letters_draw(f->pdf->cr, f->x + l->edges[column] * f->width, f->y, text, &letters);
 }
 
@@ -104,18 +104,18 @@ static void fit_ids(struct list *l) {
 
 static void heads(const struct list *l) {
     struct flow *const f = &l->page->flow;
-    put(l, AT_ID, "No.", false, false, CLIENT_GREY);
-    put(l, AT_KIND, "Kind", false, false, CLIENT_GREY);
-    put(l, AT_WORDS, "What", false, false, CLIENT_GREY);
+    put(l, AT_ID, "No.", false, false, CLIENT_GRAY);
+    put(l, AT_KIND, "Kind", false, false, CLIENT_GRAY);
+    put(l, AT_WORDS, "What", false, false, CLIENT_GRAY);
     put(l, AT_SIZE,
         l->page->offer->e->job->unit == LENGTH_MM ? "Width x height, mm" : "Width x height, in",
-        true, false, CLIENT_GREY);
-    put(l, AT_COUNT, "Count", true, false, CLIENT_GREY);
+        true, false, CLIENT_GRAY);
+    put(l, AT_COUNT, "Count", true, false, CLIENT_GRAY);
     if (l->priced) {
-        put(l, AT_EACH, "Price each", true, false, CLIENT_GREY);
+        put(l, AT_EACH, "Price each", true, false, CLIENT_GRAY);
     }
     if (l->summed) {
-        put(l, AT_AMOUNT, "Amount", true, false, CLIENT_GREY);
+        put(l, AT_AMOUNT, "Amount", true, false, CLIENT_GRAY);
     }
     f->y += 13;
     flow_rule(f, 0.7, 0);
@@ -212,5 +212,5 @@ void client_doors(struct client_page *p) {
     }
     flow_rule(&p->flow, 0.7, 0);
     flow_gap(&p->flow, 4);
-    flow_text(&p->flow, o->list_note, (struct letters){.size = 7.5, .grey = CLIENT_GREY});
+    flow_text(&p->flow, o->list_note, (struct letters){.size = 7.5, .gray = CLIENT_GRAY});
 }

@@ -52,7 +52,7 @@ static double paragraph(struct client_page *p, const struct offer_texts *texts, 
     struct offer *const o = p->offer;
     const double in = numbered ? 18 : 0;
     const struct letters text = {.size = CLIENT_TEXT - 0.5, .width = f->width - in};
-    const struct letters number = {.size = CLIENT_TEXT - 0.5, .grey = CLIENT_GREY};
+    const struct letters number = {.size = CLIENT_TEXT - 0.5, .gray = CLIENT_GRAY};
     if (draw && numbered) {
         letters_draw(f->pdf->cr, f->x, f->y, offer_or_nothing(pool_format(&o->pool, "%zu", i + 1)),
                      &number);
@@ -97,7 +97,7 @@ static void paragraphs(struct client_page *p, const char *head, const struct off
 static void sign_column(struct client_page *p, const char *head, double x, double width) {
     cairo_t *const cr = p->flow.pdf->cr;
     const struct letters bold = {.size = CLIENT_TEXT, .bold = true, .width = width};
-    const struct letters small = {.size = 7.5, .grey = CLIENT_GREY};
+    const struct letters small = {.size = 7.5, .gray = CLIENT_GRAY};
     const double line = p->flow.y + 44;
     letters_draw(cr, x, p->flow.y, head, &bold);
     cairo_save(cr);

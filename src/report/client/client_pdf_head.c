@@ -59,7 +59,7 @@ static void letterhead(struct client_page *p) {
     const double x = f->x + draw_logo(p, f->x, top);
     const double width = f->width * 0.66 - (x - f->x);
     const struct letters name = {.size = 14, .bold = true, .width = width};
-    const struct letters small = {.size = CLIENT_TEXT, .grey = CLIENT_GREY, .width = width};
+    const struct letters small = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY, .width = width};
     const struct letters paper = {
         .size = 22, .bold = true, .width = f->width, .align = LETTERS_RIGHT};
     char word[16] = "";
@@ -91,7 +91,7 @@ static void parties(struct client_page *p) {
     const double half = f->width * 0.55;
     const struct letters title = {.size = 13, .bold = true, .width = f->width};
     const struct letters text = {.size = CLIENT_TEXT, .width = half - 34};
-    const struct letters label = {.size = CLIENT_TEXT, .grey = CLIENT_GREY};
+    const struct letters label = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY};
     const struct letters fact = {.size = CLIENT_TEXT, .width = f->width - half - 62};
     f->y += letters_draw(cr, f->x, f->y, o->title, &title) + 6;
     double left = f->y;
@@ -116,7 +116,7 @@ static void total_box(struct client_page *p) {
     struct offer *const o = p->offer;
     cairo_t *const cr = f->pdf->cr;
     const double height = 42;
-    const struct letters label = {.size = 8, .grey = CLIENT_GREY};
+    const struct letters label = {.size = 8, .gray = CLIENT_GRAY};
     const struct letters money = {.size = 16, .bold = true};
     const struct letters text = {.size = 11, .bold = true};
     const double second = f->x + f->width * 0.55;

@@ -7,7 +7,7 @@
 #include "report/offer/offer.h"
 
 #define CLIENT_TEXT 9.0 /* size of the running text */
-#define CLIENT_GREY 0.35
+#define CLIENT_GRAY 0.35
 
 struct client_page {
     struct offer *offer;

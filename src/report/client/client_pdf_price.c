@@ -22,11 +22,11 @@ static void money_line(struct client_page *p, const struct offer_line *line) {
     const double width = f->width * 0.7;
     const struct letters label = {.size = grand ? 11 : CLIENT_TEXT,
                                   .bold = grand,
-                                  .grey = info ? CLIENT_GREY : 0,
+                                  .gray = info ? CLIENT_GRAY : 0,
                                   .width = width * 0.74};
     const struct letters money = {.size = grand ? 11 : CLIENT_TEXT,
                                   .bold = grand,
-                                  .grey = info ? CLIENT_GREY : 0,
+                                  .gray = info ? CLIENT_GRAY : 0,
                                   .width = width,
                                   .align = LETTERS_RIGHT};
     const char *const text = fig_none(line->percent)
@@ -52,12 +52,12 @@ static double option_height(struct client_page *p, const struct offer_option *op
     cairo_t *const cr = f->pdf->cr;
     const double wide = f->width * 0.6;
     const struct letters name = {.size = CLIENT_TEXT, .bold = true, .width = wide};
-    const struct letters text = {.size = 8.5, .grey = CLIENT_GREY, .width = wide};
-    const struct letters all = {.size = 8.5, .grey = CLIENT_GREY, .width = f->width};
+    const struct letters text = {.size = 8.5, .gray = CLIENT_GRAY, .width = wide};
+    const struct letters all = {.size = 8.5, .gray = CLIENT_GRAY, .width = f->width};
     const struct letters money = {
         .size = CLIENT_TEXT, .bold = true, .width = f->width, .align = LETTERS_RIGHT};
     const struct letters small = {
-        .size = 8.5, .grey = CLIENT_GREY, .width = f->width, .align = LETTERS_RIGHT};
+        .size = 8.5, .gray = CLIENT_GRAY, .width = f->width, .align = LETTERS_RIGHT};
     double y = letters_measure(cr, option->name, &name).height;
     if (draw) {
         letters_draw(cr, f->x, f->y, option->name, &name);
@@ -93,7 +93,7 @@ static void price_words(struct client_page *p, const char *text, bool bold) {
     struct flow *const f = &p->flow;
     const struct letters letters = {.size = bold ? CLIENT_TEXT : 8.5,
                                     .bold = bold,
-                                    .grey = bold ? 0 : CLIENT_GREY,
+                                    .gray = bold ? 0 : CLIENT_GRAY,
                                     .width = f->width * 0.7};
     if (text[0] != '\0') {
         f->y += letters_draw(f->pdf->cr, f->x + f->width * 0.3, f->y, text, &letters) + 2;

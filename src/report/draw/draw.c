@@ -7,9 +7,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* How a trait is drawn: its line and what fills it; a negative grey fills nothing. */
+/* How a trait is drawn: its line and what fills it; a negative gray fills nothing. */
 static const struct look_of {
-    double line, line_grey, fill;
+    double line, line_gray, fill;
     bool dashed;
 } looks[] = {
     [TRAIT_LEAF] = {1.2, 0, -1, false},     [TRAIT_SLAB] = {0.6, 0, 1, false},
@@ -80,12 +80,12 @@ static void draw_box(const struct drawing *g, const struct elevation_box *b) {
     }
     rectangle(g, b);
     cairo_set_line_width(g->cr, look->line);
-    cairo_set_source_rgb(g->cr, look->line_grey, look->line_grey, look->line_grey);
+    cairo_set_source_rgb(g->cr, look->line_gray, look->line_gray, look->line_gray);
     cairo_stroke(g->cr);
     cairo_restore(g->cr);
 }
 
-/* What lies behind and outside is drawn in full detail only; the mitres go over stiles and rails,
+/* What lies behind and outside is drawn in full detail only; the miters go over stiles and rails,
  * and the outline over all. */
 static void draw_leaf(const struct drawing *g, enum detail detail) {
     const struct elevation *const e = g->e;

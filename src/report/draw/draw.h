@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Draws elevations by Cairo, on paper or into a picture: black lines and greys that print. */
+/* Draws elevations by Cairo, on paper or into a picture: black lines and grays that print. */
 #ifndef DOORCOST_REPORT_DRAW_DRAW_H
 #define DOORCOST_REPORT_DRAW_DRAW_H
 

@@ -94,7 +94,7 @@ static void draw_row(const struct maker *m, length y, length height) {
     }
 }
 
-static void mitre_corners(const struct maker *m) {
+static void miter_corners(const struct maker *m) {
     const struct frame *const f = &m->frame;
     const length right = m->door->width;
     const length foot = m->door->height;
@@ -122,8 +122,8 @@ static void draw_frame(const struct maker *m) {
             y += f->mid_rail;
         }
     }
-    if (f->mitred) {
-        mitre_corners(m);
+    if (f->mitered) {
+        miter_corners(m);
     }
 }
 

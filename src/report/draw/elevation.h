@@ -29,7 +29,7 @@ struct elevation_box {
     length x, y, width, height;
 };
 
-/* A line between two points: the mitre of a corner. */
+/* A line between two points: the miter of a corner. */
 struct elevation_stroke {
     length x1, y1, x2, y2;
 };

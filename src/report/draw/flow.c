@@ -43,11 +43,11 @@ void flow_heading(struct flow *f, const char *text, double after) {
     f->y += letters_draw(f->pdf->cr, f->x, f->y, text, &letters) + 4 * f->spread;
 }
 
-void flow_rule(struct flow *f, double thick, double grey) {
+void flow_rule(struct flow *f, double thick, double gray) {
     cairo_t *const cr = f->pdf->cr;
     cairo_save(cr);
     cairo_set_line_width(cr, thick);
-    cairo_set_source_rgb(cr, grey, grey, grey);
+    cairo_set_source_rgb(cr, gray, gray, gray);
     cairo_move_to(cr, f->x, f->y);
     cairo_line_to(cr, f->x + f->width, f->y);
     cairo_stroke(cr);

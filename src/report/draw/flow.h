@@ -36,7 +36,7 @@ void flow_text(struct flow *flow, const char *text, struct letters letters);
 /* A heading, with at least `after` of what follows it on the same page. */
 void flow_heading(struct flow *flow, const char *text, double after);
 
-/* A line across. grey: 0 black. */
-void flow_rule(struct flow *flow, double thick, double grey);
+/* A line across. gray: 0 black. */
+void flow_rule(struct flow *flow, double thick, double gray);
 
 #endif

@@ -68,7 +68,7 @@ double letters_draw(cairo_t *cr, double x, double y, const char *text,
         left -= letters->align == LETTERS_RIGHT ? box.width : box.width / 2;
     }
     cairo_save(cr);
-    cairo_set_source_rgb(cr, letters->grey, letters->grey, letters->grey);
+    cairo_set_source_rgb(cr, letters->gray, letters->gray, letters->gray);
     cairo_move_to(cr, left, y);
     pango_cairo_show_layout(cr, layout);
     cairo_restore(cr);

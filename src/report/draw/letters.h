@@ -13,7 +13,7 @@ struct letters {
     double size;
     bool bold;
     enum letters_align align;
-    double grey;  /* 0 black to 1 white */
+    double gray;  /* 0 black to 1 white */
     double width; /* lines are broken at this; 0: one line */
     bool cut;     /* one line, cut with an ellipsis where it is wider than width */
 };

@@ -77,13 +77,13 @@ static double draw_head(struct wall *w, const struct elevation *e, double x, dou
         door->construction.finish.index < 0
             ? NULL
             : &w->e->rates->finishes[door->construction.finish.index];
-    const struct letters grey = {
-        .size = 9, .grey = 0.3, .width = width * 0.62, .cut = true, .align = LETTERS_RIGHT};
+    const struct letters gray = {
+        .size = 9, .gray = 0.3, .width = width * 0.62, .cut = true, .align = LETTERS_RIGHT};
     const struct letters small = {.size = 8, .width = width};
     const char *const color = show_color(w->e->rates, &door->construction);
     double at = y;
     letters_draw(cr, x, at, row->id.s, &id_letters);
-    letters_draw(cr, x + width * 0.38, at + 4, or_nothing(row->room.s), &grey);
+    letters_draw(cr, x + width * 0.38, at + 4, or_nothing(row->room.s), &gray);
     at += 19;
     const char *const count =
         pool_format(&w->pool, "%d x %s, %s each", (int)row->count.amount,
@@ -165,9 +165,9 @@ static void draw_margins(struct wall *w, size_t page) {
     const double width = w->pdf.width - 2 * MARGIN;
     const struct letters title = {.size = 12, .bold = true, .width = width * 0.72, .cut = true};
     const struct letters right = {.size = 9, .width = width * 0.27, .align = LETTERS_RIGHT};
-    const struct letters foot = {.size = 7.5, .grey = 0.3, .width = width * 0.85, .cut = true};
+    const struct letters foot = {.size = 7.5, .gray = 0.3, .width = width * 0.85, .cut = true};
     const struct letters number = {
-        .size = 7.5, .grey = 0.3, .width = width, .align = LETTERS_RIGHT};
+        .size = 7.5, .gray = 0.3, .width = width, .align = LETTERS_RIGHT};
     const double low = w->pdf.height - MARGIN - 9;
     letters_draw(w->pdf.cr, MARGIN, MARGIN, or_nothing(job->title.s), &title);
     letters_draw(w->pdf.cr, MARGIN + width * 0.73, MARGIN + 3,

@@ -54,7 +54,7 @@ const char *offer_money_of(struct offer *offer, const struct estimate *e, fig am
 /* offer_options.c: the options of the job. false: memory is out. */
 bool offer_options(struct offer *offer, const struct estimate *options, size_t option_count);
 
-/* `March 2, 2026` for a shop in inches, `2 March 2026` for one in millimetres. In pool. */
+/* `March 2, 2026` for a shop in inches, `2 March 2026` for one in millimeters. In pool. */
 const char *offer_date(struct pool *pool, int32_t year, int32_t month, int32_t day, bool metric);
 
 #endif

@@ -43,11 +43,11 @@ static void hatch(cairo_t *cr, struct patch p, bool crossed) {
 }
 
 void sketch_fill(const struct sketch *s, struct patch p, enum tone tone) {
-    static const double greys[] = {
+    static const double grays[] = {
         [TONE_PART] = 1, [TONE_OFFCUT] = 0.9, [TONE_RESERVE] = 1, [TONE_TRIM] = 1, [TONE_KERF] = 0};
     cairo_t *const cr = s->cr;
     cairo_save(cr);
-    cairo_set_source_rgb(cr, greys[tone], greys[tone], greys[tone]);
+    cairo_set_source_rgb(cr, grays[tone], grays[tone], grays[tone]);
     cairo_rectangle(cr, p.x, p.y, p.width, p.height);
     cairo_fill(cr);
     if (tone == TONE_RESERVE || tone == TONE_TRIM) {

@@ -26,7 +26,7 @@ struct patch sketch_patch(const struct sketch *sketch, int64_t x, int64_t y, int
 
 enum tone {
     TONE_PART,    /* white, full line */
-    TONE_OFFCUT,  /* light grey, dashed line */
+    TONE_OFFCUT,  /* light gray, dashed line */
     TONE_RESERVE, /* hatched */
     TONE_TRIM,    /* cross hatched */
     TONE_KERF     /* black */

@@ -201,7 +201,7 @@ bool draw_board_page(struct sketch *s, const struct lumber_buy *buy, const struc
     sketch_dimension(s, board.x + board.width + 20, board.y, board.height, true,
                      plan_show(s->e, b.stock->width).text);
     sketch_grain(s, board.x, board.y + board.height + 24, true);
-    const struct letters note = {.size = 7.5, .grey = 0.3};
+    const struct letters note = {.size = 7.5, .gray = 0.3};
     const struct shown kerf = plan_show(s->e, p->job.kerf);
     const char *const words = pool_format(s->pool,
                                           "Drawn wider than it is long. Black: kerf of %s. Gray "

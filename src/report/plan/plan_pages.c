@@ -100,9 +100,9 @@ static void draw_margins(const struct plan_pages *pages, cairo_t *cr, size_t at,
     const struct letters title = {.size = 17, .bold = true, .width = width * 0.62, .cut = true};
     const struct letters times = {.size = 22, .bold = true, .width = width, .align = LETTERS_RIGHT};
     const struct letters name = {.size = 9, .width = width * 0.8, .cut = true};
-    const struct letters foot = {.size = 7.5, .grey = 0.3, .width = width * 0.85, .cut = true};
+    const struct letters foot = {.size = 7.5, .gray = 0.3, .width = width * 0.85, .cut = true};
     const struct letters number = {
-        .size = 7.5, .grey = 0.3, .width = width, .align = LETTERS_RIGHT};
+        .size = 7.5, .gray = 0.3, .width = width, .align = LETTERS_RIGHT};
     letters_draw(cr, MARGIN, MARGIN - 6, or_nothing(head_words(pages, page, pool)), &title);
     if (page->alike.copies > 1) {
         letters_draw(cr, MARGIN, MARGIN - 8,

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The drawings of an estimate's cutting plans, to hang at the saw: a page for each board and each
  * sheet; those that are cut alike share one.  Letter where the rates are in inches, A4 where they
- * are metric, on its side; black and greys that print. */
+ * are metric, on its side; black and grays that print. */
 #ifndef DOORCOST_REPORT_PLAN_PLAN_PAGES_H
 #define DOORCOST_REPORT_PLAN_PLAN_PAGES_H
 

@@ -17,7 +17,7 @@
 enum look {
     LOOK_PLAIN,
     LOOK_TITLE,   /* head of a sheet */
-    LOOK_NOTE,    /* small grey words under a head or beside a cell */
+    LOOK_NOTE,    /* small gray words under a head or beside a cell */
     LOOK_SECTION, /* head of a part of a sheet */
     LOOK_HEAD,    /* column heading, wrapped, on a band */
     LOOK_TALL,    /* column heading turned upright */

@@ -6,8 +6,8 @@
 #include <stdio.h>
 #include <string.h>
 
-/* Ink on paper: dark heads on a light band, so that a greyscale print stays readable. */
-#define INK_GREY   0x595959
+/* Ink on paper: dark heads on a light band, so that a grayscale print stays readable. */
+#define INK_GRAY   0x595959
 #define BAND       0xE7E6E6
 #define INPUT_BAND 0xFFF8DC
 #define WARN_BAND  0xF4E3D7
@@ -87,7 +87,7 @@ static void set_look(lxw_format *f, enum look look, bool number) {
     format_set_align(f, LXW_ALIGN_VERTICAL_TOP);
     switch (look) {
     case LOOK_NOTE:
-        format_set_font_color(f, INK_GREY);
+        format_set_font_color(f, INK_GRAY);
         break;
     case LOOK_HEAD:
         set_head(f);

@@ -76,7 +76,7 @@ static bool fill_cache(const struct book *book, const struct book_chart *chart, 
     return true;
 }
 
-/* Greys and slants that differ in print: the first in one grey, the others hatched. */
+/* Grays and slants that differ in print: the first in one gray, the others hatched. */
 static void set_look(lxw_chart_series *series, uint16_t number) {
     static const struct {
         uint8_t pattern;
