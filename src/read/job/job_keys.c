@@ -52,7 +52,7 @@ static void read_date(struct reader *reader, const struct key *key, const struct
     job->day = day;
 }
 
-static const struct form days[] = {
+static const struct unit_form days[] = {
     {"day", UNIT_DAY, 0, 1, 3650},
     {"", UNIT_DAY, 0, 1, 3650},
     {0},

@@ -5,7 +5,7 @@
 #include "base/text.h"
 #include "read/file/source.h"
 #include "read/key/quantity.h"
-#include "read/key/tail.h"
+#include "read/key/unit_suffix.h"
 
 #include <string.h>
 
@@ -72,14 +72,14 @@ const struct spelling *choice_find(struct reader *reader, const struct key *key,
     const char *names[32];
     const char *nearest;
     size_t count = 0;
-    char tail[TAIL_SIZE];
-    bool plain = tail_plain(entry->text, tail);
+    char suffix[UNIT_SUFFIX_SIZE];
+    bool plain = unit_suffix_plain(entry->text, suffix);
 
     for (const struct spelling *spelling = key->kind.choices; spelling->text != NULL; spelling++) {
-        char known[TAIL_SIZE];
+        char known[UNIT_SUFFIX_SIZE];
 
         if (text_same(spelling->text, entry->text) ||
-            (plain && tail_plain(spelling->text, known) && strcmp(tail, known) == 0)) {
+            (plain && unit_suffix_plain(spelling->text, known) && strcmp(suffix, known) == 0)) {
             return spelling;
         }
         if (count < COUNT_OF(names)) {

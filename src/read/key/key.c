@@ -241,8 +241,8 @@ static void collect_names(struct reader *reader, const struct ini *ini,
 }
 
 /* The struct that a section fills; NULL: memory ran out while names were collected. */
-static void *thing_of(const struct section_kind *kind, const struct ini_section *section,
-                      void *whole) {
+static void *target_of(const struct section_kind *kind, const struct ini_section *section,
+                       void *whole) {
     if (!kind->home.named) {
         return (char *)whole + kind->home.at;
     }
@@ -258,7 +258,7 @@ static void *thing_of(const struct section_kind *kind, const struct ini_section 
 
 static void read_section(struct reader *reader, const struct section_kind *kind,
                          const struct ini_section *section, void *whole) {
-    void *target = thing_of(kind, section, whole);
+    void *target = target_of(kind, section, whole);
 
     if (target == NULL) {
         return;

@@ -26,14 +26,15 @@ struct entry {
     bool cut; /* as in struct ini_key */
 };
 
-/* One way to write a number with what follows it. Tables end with one whose tail is NULL. */
-struct form {
-    const char *tail; /* in the plain spelling of read/key/tail.h: `per hour`, `% of cost` */
+/* One way to write a number with what follows it. Tables end with one whose suffix is NULL. */
+struct unit_form {
+    const char
+        *suffix; /* in the plain spelling of read/key/unit_suffix.h: `per hour`, `% of cost` */
     enum unit unit;
-    int choice;        /* what the tail means, for the choice beside the value */
+    int choice;        /* what the suffix means, for the choice beside the value */
     int32_t low, high; /* in whole units, both allowed */
 };
-#define NO_LIMIT INT32_MAX
+#define NO_LIMIT INT32_MAX /* of high */
 
 /* How one choice of a set is spelled. Tables end with one whose text is NULL. */
 struct spelling {
@@ -53,8 +54,8 @@ typedef void key_read(struct reader *reader, const struct key *key, const struct
 /* How a value is read and what it may be; of the fields, those that its reader needs. */
 struct value_kind {
     key_read *read;
-    const struct form *forms;
-    const struct form *limit_forms; /* of the limit in `limit: value`, `limit at value` */
+    const struct unit_form *forms;
+    const struct unit_form *limit_forms; /* of the limit in `limit: value`, `limit at value` */
     const struct spelling *choices;
     const struct length_range *range;
     enum name_kind names;    /* where a name is looked up */

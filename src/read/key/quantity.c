@@ -4,7 +4,7 @@
 #include "base/array.h"
 #include "base/text.h"
 #include "read/key/currency.h"
-#include "read/key/tail.h"
+#include "read/key/unit_suffix.h"
 
 #include <string.h>
 
@@ -146,15 +146,15 @@ static bool names_currency(const char *written) {
     return currency_known(code) && (choice[3] == '\0' || choice[3] == ' ');
 }
 
-/* The form of that tail; NULL: reported. */
-static const struct form *match_form(struct reader *reader, const struct key *key,
-                                     const struct entry *entry, const struct form *forms,
-                                     const char *written) {
-    char tail[TAIL_SIZE];
-    bool plain = tail_plain(written, tail);
+/* The form of that suffix; NULL: reported. */
+static const struct unit_form *match_form(struct reader *reader, const struct key *key,
+                                          const struct entry *entry, const struct unit_form *forms,
+                                          const char *written) {
+    char suffix[UNIT_SUFFIX_SIZE];
+    bool plain = unit_suffix_plain(written, suffix);
 
-    for (const struct form *form = forms; plain && form->tail != NULL; form++) {
-        if (strcmp(form->tail, tail) != 0) {
+    for (const struct unit_form *form = forms; plain && form->suffix != NULL; form++) {
+        if (strcmp(form->suffix, suffix) != 0) {
             continue;
         }
         if (system_of(form->unit) >= 0 && system_of(form->unit) != (int)reader->unit) {
@@ -173,7 +173,7 @@ static const struct form *match_form(struct reader *reader, const struct key *ke
         problem_add(reader->problems, SEVERITY_ERROR, "currency-sign", entry->place,
                     "%s '%s' names a currency, which [shop] does for all; leave it out, as in %s",
                     key->name, quote(reader, entry), key_expected(reader, key));
-    } else if (plain && tail[0] == '\0') {
+    } else if (plain && suffix[0] == '\0') {
         problem_add(reader->problems, SEVERITY_ERROR, "missing-unit", entry->place,
                     "%s '%s' has no unit; expected %s", key->name, quote(reader, entry),
                     key_expected(reader, key));
@@ -244,7 +244,7 @@ static uint8_t most_decimals(enum unit unit) {
 }
 
 static bool check_value(struct reader *reader, const struct key *key, const struct entry *entry,
-                        const struct form *form, const struct value *value) {
+                        const struct unit_form *form, const struct value *value) {
     struct problems *problems = reader->problems;
     int64_t one = power_of_ten(value->decimals);
 
@@ -277,12 +277,12 @@ static bool check_value(struct reader *reader, const struct key *key, const stru
 }
 
 bool quantity_value(struct reader *reader, const struct key *key, const struct entry *entry,
-                    const struct form *forms, struct value *value, int *choice) {
+                    const struct unit_form *forms, struct value *value, int *choice) {
     char *text = copy(reader, entry->text, strlen(entry->text));
     struct value read = {.place = entry->place, .set = true};
     char *low;
     char *high;
-    const struct form *form;
+    const struct unit_form *form;
     size_t size;
 
     if (text == NULL || !range_take(reader, entry, text, &low, &high) ||

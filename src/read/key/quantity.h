@@ -9,10 +9,10 @@
 
 #include "read/key/key.h"
 
-/* A number whose tail is one of forms. *choice: what the form means, as struct form has it; may be
- * NULL. */
+/* A number whose suffix is one of forms. *choice: what the form means, as struct unit_form has it;
+ * may be NULL. */
 bool quantity_value(struct reader *reader, const struct key *key, const struct entry *entry,
-                    const struct form *forms, struct value *value, int *choice);
+                    const struct unit_form *forms, struct value *value, int *choice);
 
 /* A length within range (NULL: any). */
 bool length_value(struct reader *reader, const struct key *key, const struct entry *entry,

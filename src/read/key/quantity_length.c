@@ -5,7 +5,7 @@
 
 #include "base/array.h"
 #include "read/key/quantity.h"
-#include "read/key/tail.h"
+#include "read/key/unit_suffix.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -181,23 +181,23 @@ bool length_value(struct reader *reader, const struct key *key, const struct ent
 
 /* Each as a fraction of a US gallon or of a litre, exactly. */
 static const struct volume_row {
-    const char *tail;
+    const char *suffix;
     int64_t gallon_over, gallon_under, litre_over, litre_under;
 } volumes[] = {
     {"floz", 1, 128, 0, 0}, {"pt", 1, 8, 0, 0},    {"qt", 1, 4, 0, 0},
     {"gal", 1, 1, 0, 0},    {"ml", 0, 0, 1, 1000}, {"l", 0, 0, 1, 1},
 };
 
-static const struct volume_row *find_volume(const char *tail) {
+static const struct volume_row *find_volume(const char *suffix) {
     for (size_t i = 0; i < COUNT_OF(volumes); i++) {
-        if (strcmp(volumes[i].tail, tail) == 0) {
+        if (strcmp(volumes[i].suffix, suffix) == 0) {
             return &volumes[i];
         }
     }
     return NULL;
 }
 
-static const struct form any_number[] = {
+static const struct unit_form any_number[] = {
     {"", UNIT_NUMBER, 0, 0, NO_LIMIT},
     {NULL, UNIT_NUMBER, 0, 0, 0},
 };
@@ -239,16 +239,16 @@ bool volume_value(struct reader *reader, const struct key *key, const struct ent
                   const char *per, struct value *value) {
     const struct volume_row *row;
     struct entry number = *entry;
-    char tail[TAIL_SIZE] = "";
+    char suffix[UNIT_SUFFIX_SIZE] = "";
     size_t size = strspn(entry->text, "+-0123456789.");
     char *end;
 
-    if (!tail_plain(entry->text + size, tail)) {
+    if (!unit_suffix_plain(entry->text + size, suffix)) {
         report_volume(reader, key, entry);
         return false;
     }
     if (per != NULL) {
-        end = strstr(tail, " per ");
+        end = strstr(suffix, " per ");
         if (end == NULL || strcmp(end + 5, per) != 0) {
             problem_add(reader->problems, SEVERITY_ERROR, "wrong-unit", entry->place,
                         "%s '%s' does not say 'per %s'; expected %s", key->name,
@@ -257,7 +257,7 @@ bool volume_value(struct reader *reader, const struct key *key, const struct ent
         }
         *end = '\0';
     }
-    row = find_volume(tail);
+    row = find_volume(suffix);
     if (row == NULL && size > 0) {
         report_volume(reader, key, entry);
         return false;

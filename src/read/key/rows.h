@@ -30,7 +30,8 @@
 #define INCHES(low_inch, high_inch) RANGE((low_inch)*NM_PER_INCH, (high_inch)*NM_PER_INCH)
 
 /* A table of one form. */
-#define FORM(suffix, unit, low, high) ((const struct form[]){{suffix, unit, 0, low, high}, {0}})
+#define FORM(suffix, unit, low, high)                                                              \
+    ((const struct unit_form[]){{suffix, unit, 0, low, high}, {0}})
 
 /* How a value is read; the field's type stands in read/key/grammar.h. */
 #define AS(reader)                                                                                 \
@@ -69,7 +70,7 @@
     { .read = read_material, .material_kinds = (kinds) }
 
 /* Forms and choices that tables of more than one file need. */
-extern const struct form forms_money[], forms_percent[];
+extern const struct unit_form forms_money[], forms_percent[];
 extern const struct spelling choices_yes_no[], choices_unit[];
 
 #endif

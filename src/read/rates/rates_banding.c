@@ -4,7 +4,7 @@
 #include "read/key/rows.h"
 #include "read/rates/rates_keys.h"
 
-static const struct form banding_price[] = {
+static const struct unit_form banding_price[] = {
     {"per roll", UNIT_MONEY_EACH, 0, 0, NO_LIMIT},
     {"per ft", UNIT_MONEY_PER_FT, 0, 0, NO_LIMIT},
     {"per m", UNIT_MONEY_PER_M, 0, 0, NO_LIMIT},

@@ -19,7 +19,7 @@ static const struct spelling joints[] = {
 static const struct spelling grains[] = {
     {"vertical", PANEL_GRAIN_VERTICAL}, {"horizontal", PANEL_GRAIN_HORIZONTAL}, {0}};
 
-static const struct form bought_in[] = {
+static const struct unit_form bought_in[] = {
     {"per sqft", UNIT_MONEY_PER_SQFT, 0, 0, NO_LIMIT},
     {"per m2", UNIT_MONEY_PER_M2, 0, 0, NO_LIMIT},
     {"per door", UNIT_MONEY_PER_DOOR, 0, 0, NO_LIMIT},

@@ -2,7 +2,7 @@
 /* Coatings, what is mixed into them, how they are sprayed, and the coats of a finish. */
 #include "read/key/quantity.h"
 #include "read/key/rows.h"
-#include "read/key/tail.h"
+#include "read/key/unit_suffix.h"
 #include "read/rates/rates_keys.h"
 
 #include <string.h>
@@ -18,9 +18,9 @@ const struct section_kind section_additive = {"additive", additive_keys, COUNT_O
                                               .help = "A reducer or catalyst that is bought."};
 
 static const struct spelling spreads[] = {{"wet film", SPREAD_BY_FILM}, {0}};
-static const struct form hours[] = {
+static const struct unit_form hours[] = {
     {"hour", UNIT_HOUR, 0, 0, 1000}, {"", UNIT_HOUR, 0, 0, 1000}, {0}};
-static const struct form coverages[] = {
+static const struct unit_form coverages[] = {
     {"sqft per gal theoretical", UNIT_SQFT_PER_GAL, SPREAD_BY_THEORETICAL, 1, 5000},
     {"sqft per gal practical losses included", UNIT_SQFT_PER_GAL, SPREAD_BY_PRACTICAL, 1, 5000},
     {"sqft per gal practical", UNIT_SQFT_PER_GAL, SPREAD_BY_PRACTICAL, 1, 5000},
@@ -31,12 +31,12 @@ static const struct form coverages[] = {
 };
 static const struct spelling coverages_of[] = {
     {"product", COVERAGE_OF_PRODUCT}, {"mixed", COVERAGE_OF_MIXED}, {0}};
-static const struct form parts[] = {
+static const struct unit_form parts[] = {
     {"% of coating", UNIT_PERCENT, PART_OF_COATING, 0, 300},
     {"% of mix", UNIT_PERCENT, PART_OF_MIX, 0, 90},
     {0},
 };
-static const struct form solids[] = {
+static const struct unit_form solids[] = {
     {"%", UNIT_PERCENT, 0, 1, 100},
     {"% by volume", UNIT_PERCENT, 0, 1, 100},
     {0},
@@ -128,7 +128,7 @@ const struct section_kind section_spray = {"spray",
 static const struct spelling faces[] = {
     {"both", FACES_BOTH}, {"front", FACES_FRONT}, {"back", FACES_BACK}, {"none", FACES_NONE}, {0},
 };
-static const struct form times[] = {{"", UNIT_COUNT, 0, 1, 20}, {0}};
+static const struct unit_form times[] = {{"", UNIT_COUNT, 0, 1, 20}, {0}};
 
 /* The `x 2` of an item; NULL: a coat is sprayed once. */
 static const char *find_times(const char *text) {

@@ -2,13 +2,13 @@
 /* Hinges, pulls and small things that are used up. */
 #include "read/key/quantity.h"
 #include "read/key/rows.h"
-#include "read/key/tail.h"
+#include "read/key/unit_suffix.h"
 #include "read/rates/rates_keys.h"
 
 #include <string.h>
 
-static const struct form hinge_count[] = {{"", UNIT_COUNT, 0, 1, 10}, {0}};
-static const struct form weights[] = {
+static const struct unit_form hinge_count[] = {{"", UNIT_COUNT, 0, 1, 10}, {0}};
+static const struct unit_form weights[] = {
     {"lb", UNIT_LB, 0, 0, 1000},
     {"kg", UNIT_KG, 0, 0, 500},
     {0},
@@ -29,12 +29,12 @@ const struct section_kind section_hinges = {
     "hinges", hinge_keys, COUNT_OF(hinge_keys), SECTION(rates, hinges),
     .help = "How many hinges a door gets: the larger number of the two rules."};
 
-static const struct form hardware_price[] = {
+static const struct unit_form hardware_price[] = {
     {"each", UNIT_MONEY_EACH, PRICE_EACH, 0, NO_LIMIT},
     {"per pack", UNIT_MONEY_EACH, PRICE_PER_PACK, 0, NO_LIMIT},
     {0},
 };
-static const struct form pack[] = {
+static const struct unit_form pack[] = {
     {"", UNIT_COUNT, 0, 1, 10000},
     {"piece", UNIT_COUNT, 0, 1, 10000},
     {0},
@@ -44,9 +44,9 @@ static const struct form pack[] = {
 static void read_hardware_price(struct reader *reader, const struct key *key,
                                 const struct entry *entry, void *target) {
     struct hardware *hardware = target;
-    char tail[TAIL_SIZE];
+    char suffix[UNIT_SUFFIX_SIZE];
 
-    if (tail_plain(entry->text, tail) && strcmp(tail, "by others") == 0) {
+    if (unit_suffix_plain(entry->text, suffix) && strcmp(suffix, "by others") == 0) {
         hardware->by_others = true;
     } else {
         (void)quantity_value(reader, key, entry, key->kind.forms, &hardware->price,
@@ -81,7 +81,7 @@ const struct section_kind section_hardware = {"hardware",
                                               .check = check_hardware,
                                               .help = "A hinge, a pull or another bought piece."};
 
-static const struct form consumable_price[] = {
+static const struct unit_form consumable_price[] = {
     {"per door", UNIT_MONEY_PER_DOOR, 0, 0, NO_LIMIT},
     {"per hinge", UNIT_MONEY_PER_HINGE, 0, 0, NO_LIMIT},
     {"per sqft", UNIT_MONEY_PER_SQFT, 0, 0, NO_LIMIT},

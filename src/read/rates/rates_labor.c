@@ -68,14 +68,14 @@ static const struct spelling drivers_mm[] = {
     {"m of banding", DRIVER_BANDED_RUN},
     {0},
 };
-static const struct form minutes[] = {
+static const struct unit_form minutes[] = {
     {"", UNIT_MIN, 0, 0, 10000}, {"min", UNIT_MIN, 0, 0, 10000}, {0}};
-static const struct form feeds[] = {
+static const struct unit_form feeds[] = {
     {"ft per min", UNIT_FT_PER_MIN, 0, 0, 1000},
     {"m per min", UNIT_M_PER_MIN, 0, 0, 300},
     {0},
 };
-static const struct form handlings[] = {
+static const struct unit_form handlings[] = {
     {"min per part", UNIT_MIN, DRIVER_PART, 0, 1000},
     {"min per door", UNIT_MIN, DRIVER_DOOR, 0, 1000},
     {"min per stile", UNIT_MIN, DRIVER_STILE, 0, 1000},
@@ -83,7 +83,7 @@ static const struct form handlings[] = {
     {"min per panel", UNIT_MIN, DRIVER_PANEL, 0, 1000},
     {0},
 };
-static const struct form setups[] = {
+static const struct unit_form setups[] = {
     {"min per job", UNIT_MIN, SETUP_PER_JOB, 0, 10000},
     {"min per material", UNIT_MIN, SETUP_PER_MATERIAL, 0, 10000},
     {"min per thickness", UNIT_MIN, SETUP_PER_THICKNESS, 0, 10000},

@@ -7,35 +7,35 @@
 
 #include <string.h>
 
-const struct form forms_per_hour[] = {
+const struct unit_form forms_per_hour[] = {
     {"per hour", UNIT_MONEY_PER_HOUR, 0, 0, 100000},
     {0},
 };
 
-static const struct form allowance[] = {
+static const struct unit_form allowance[] = {
     {"% added", UNIT_PERCENT, ALLOWANCE_ADDED, 0, 200},
     {"% of shift", UNIT_PERCENT, ALLOWANCE_OF_SHIFT, 0, 90},
     {0},
 };
-static const struct form overhead[] = {
+static const struct unit_form overhead[] = {
     {"per hour", UNIT_MONEY_PER_HOUR, OVERHEAD_PER_HOUR, 0, 100000},
     {"per bench hour", UNIT_MONEY_PER_HOUR, OVERHEAD_PER_BENCH_HOUR, 0, 100000},
     {"% of cost", UNIT_PERCENT, OVERHEAD_OF_COST, 0, 1000},
     {0},
 };
-static const struct form profit[] = {
+static const struct unit_form profit[] = {
     {"% markup", UNIT_PERCENT, PROFIT_MARKUP, 0, 1000},
     {"% margin", UNIT_PERCENT, PROFIT_MARGIN, 0, 95},
     {0},
 };
-static const struct form remakes[] = {{"% of door", UNIT_PERCENT, 0, 0, 100}, {0}};
-static const struct form minimum_door[] = {
+static const struct unit_form remakes[] = {{"% of door", UNIT_PERCENT, 0, 0, 100}, {0}};
+static const struct unit_form minimum_door[] = {
     {"sqft", UNIT_SQFT, 0, 0, 100},
     {"m2", UNIT_M2, 0, 0, 10},
     {"", UNIT_MONEY, 0, 0, NO_LIMIT},
     {0},
 };
-static const struct form hours_per_day[] = {
+static const struct unit_form hours_per_day[] = {
     {"", UNIT_HOUR, 0, 1, 24},
     {"hour", UNIT_HOUR, 0, 1, 24},
     {0},

@@ -6,41 +6,41 @@
 
 #include <string.h>
 
-static const struct form density[] = {
+static const struct unit_form density[] = {
     {"", UNIT_G_PER_CM3, 0, 0, 3},
     {"g per cm3", UNIT_G_PER_CM3, 0, 0, 3},
     {"kg per m3", UNIT_KG_PER_M3, 0, 50, 3000},
     {"lb per cuft", UNIT_LB_PER_CUFT, 0, 3, 200},
     {0},
 };
-static const struct form area[] = {
+static const struct unit_form area[] = {
     {"sqft", UNIT_SQFT, 0, 0, 100},
     {"m2", UNIT_M2, 0, 0, 10},
     {0},
 };
-const struct form forms_per_area[] = {
+const struct unit_form forms_per_area[] = {
     {"per sqft", UNIT_MONEY_PER_SQFT, 0, 0, NO_LIMIT},
     {"per m2", UNIT_MONEY_PER_M2, 0, 0, NO_LIMIT},
     {0},
 };
-static const struct form per_run[] = {
+static const struct unit_form per_run[] = {
     {"per ft", UNIT_MONEY_PER_FT, 0, 0, NO_LIMIT},
     {"per m", UNIT_MONEY_PER_M, 0, 0, NO_LIMIT},
     {0},
 };
-static const struct form waste[] = {
+static const struct unit_form waste[] = {
     {"% added", UNIT_PERCENT, WASTE_ADDED, 0, 1000},
     {"% lost of what is bought", UNIT_PERCENT, WASTE_LOST, 0, 95},
     {"% lost", UNIT_PERCENT, WASTE_LOST, 0, 95},
     {0},
 };
 
-static const struct form lumber_price[] = {
+static const struct unit_form lumber_price[] = {
     {"per bf", UNIT_MONEY_PER_BF, 0, 0, NO_LIMIT},
     {"per m3", UNIT_MONEY_PER_M3, 0, 0, NO_LIMIT},
     {0},
 };
-static const struct form lumber_amount[] = {
+static const struct unit_form lumber_amount[] = {
     {"bf", UNIT_BF, 0, 0, 1000000},
     {"m3", UNIT_M3, 0, 0, 10000},
     {0},
@@ -115,8 +115,9 @@ const struct section_kind section_lumber = {"lumber",
                                             .check = check_lumber,
                                             .help = "A solid wood, by thickness."};
 
-static const struct form sheet_price[] = {{"per sheet", UNIT_MONEY_PER_SHEET, 0, 0, NO_LIMIT}, {0}};
-static const struct form half_price[] = {
+static const struct unit_form sheet_price[] = {{"per sheet", UNIT_MONEY_PER_SHEET, 0, 0, NO_LIMIT},
+                                               {0}};
+static const struct unit_form half_price[] = {
     {"", UNIT_MONEY_PER_SHEET, 0, 0, NO_LIMIT},
     {"per half sheet", UNIT_MONEY_PER_SHEET, 0, 0, NO_LIMIT},
     {"each", UNIT_MONEY_PER_SHEET, 0, 0, NO_LIMIT},

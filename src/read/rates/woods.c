@@ -10,9 +10,9 @@
 #include <string.h>
 #include <unistd.h>
 
-static const struct form gravity[] = {{"", UNIT_NUMBER, 0, 0, 2}, {0}};
-static const struct form shrinkage[] = {{"", UNIT_PERCENT, 0, 0, 30}, {0}};
-static const struct form coefficient[] = {{"", UNIT_NUMBER, 0, 0, 1}, {0}};
+static const struct unit_form gravity[] = {{"", UNIT_NUMBER, 0, 0, 2}, {0}};
+static const struct unit_form shrinkage[] = {{"", UNIT_PERCENT, 0, 0, 30}, {0}};
+static const struct unit_form coefficient[] = {{"", UNIT_NUMBER, 0, 0, 1}, {0}};
 
 /* Accepted and ignored: columns of the published table that no stage uses. */
 static void skip(struct reader *reader, const struct key *key, const struct entry *entry,

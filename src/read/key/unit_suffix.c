@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "read/key/tail.h"
+#include "read/key/unit_suffix.h"
 
 #include "base/array.h"
 #include "base/text.h"
@@ -115,7 +115,7 @@ static const char *plain_pair(const char *first, const char *second) {
 
 /* The next word of *text, lower case; `%`, `/` and `+` are words of their own. false: none, or it
  * is too long. */
-static bool next_word(const char **text, char choice[TAIL_SIZE]) {
+static bool next_word(const char **text, char choice[UNIT_SUFFIX_SIZE]) {
     const char *at = *text;
     size_t size = 0;
 
@@ -125,7 +125,7 @@ static bool next_word(const char **text, char choice[TAIL_SIZE]) {
     if (*at == '%' || *at == '/') {
         choice[size++] = *at++;
     } else {
-        while (*at != '\0' && strchr(" \t,%/", *at) == NULL && size < TAIL_SIZE - 1) {
+        while (*at != '\0' && strchr(" \t,%/", *at) == NULL && size < UNIT_SUFFIX_SIZE - 1) {
             char c = *at++;
 
             choice[size++] = (char)(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
@@ -133,40 +133,40 @@ static bool next_word(const char **text, char choice[TAIL_SIZE]) {
     }
     choice[size] = '\0';
     *text = at;
-    return size > 0 && size < TAIL_SIZE - 1;
+    return size > 0 && size < UNIT_SUFFIX_SIZE - 1;
 }
 
-/* Adds a word to a tail of *size bytes. false: no room. */
-static bool add_word(char tail[TAIL_SIZE], const char *choice) {
-    char *last = strrchr(tail, ' ');
+/* Adds a word to a suffix of *size bytes. false: no room. */
+static bool add_word(char suffix[UNIT_SUFFIX_SIZE], const char *choice) {
+    char *last = strrchr(suffix, ' ');
     const char *joined;
     size_t size;
 
-    last = last == NULL ? tail : last + 1;
+    last = last == NULL ? suffix : last + 1;
     joined = plain_pair(last, choice);
     if (joined != NULL) {
         *last = '\0';
         choice = joined;
     }
-    size = strlen(tail);
-    if (size + strlen(choice) + 2 > TAIL_SIZE) {
+    size = strlen(suffix);
+    if (size + strlen(choice) + 2 > UNIT_SUFFIX_SIZE) {
         return false;
     }
     if (size > 0 && joined == NULL) {
-        tail[size++] = ' ';
+        suffix[size++] = ' ';
     }
-    memcpy(tail + size, choice, strlen(choice) + 1);
+    memcpy(suffix + size, choice, strlen(choice) + 1);
     return true;
 }
 
-bool tail_plain(const char *text, char tail[TAIL_SIZE]) {
-    char choice[TAIL_SIZE];
+bool unit_suffix_plain(const char *text, char suffix[UNIT_SUFFIX_SIZE]) {
+    char choice[UNIT_SUFFIX_SIZE];
 
-    tail[0] = '\0';
+    suffix[0] = '\0';
     while (next_word(&text, choice)) {
         const char *plain = strcmp(choice, "/") == 0 ? "per" : plain_word(choice);
 
-        if (*plain != '\0' && !add_word(tail, plain)) {
+        if (*plain != '\0' && !add_word(suffix, plain)) {
             return false;
         }
     }
