@@ -28,6 +28,6 @@ add_test(NAME simplex COMMAND test_simplex)
 # The sample of instances: every plan is checked, none may lie below a listed bound.
 add_test(NAME cut_bench COMMAND plan_bench ${CMAKE_CURRENT_LIST_DIR}/cutting 0.05)
 set_tests_properties(cut_bench PROPERTIES LABELS slow)
-# The same by the script that measures, with its own optimised build.
+# The same by the script that measures, with its own optimized build.
 add_test(NAME plan-bench-script COMMAND sh ${CMAKE_CURRENT_LIST_DIR}/plan-bench.sh ${CMAKE_CURRENT_LIST_DIR}/cutting 0.01)
 set_tests_properties(plan-bench-script PROPERTIES LABELS office)

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-# Tests of base/ and read/, and of the catalogue of problems.
+# Tests of base/ and read/, and of the catalog of problems.
 foreach(name length text pool problem record outside_units)
     doorcost_test(test_${name})
 endforeach()

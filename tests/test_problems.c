@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The catalogue of problems: each id has a small case in tests/problems that makes it, whose
+/* The catalog of problems: each id has a small case in tests/problems that makes it, whose
  * printed text is known, and an entry in docs/problems.md that shows it.
  *
  * With DOORCOST_WRITE_EXPECTED set, the texts are written instead of compared. */
@@ -131,14 +131,14 @@ static void test_cases(void **state) {
     assert_int_equal(bad, 0);
 }
 
-/* The entry of an id in the catalogue: from its heading to the next. NULL: none. */
-static char *find_entry(const char *catalogue, const char *id) {
+/* The entry of an id in the catalog: from its heading to the next. NULL: none. */
+static char *find_entry(const char *catalog, const char *id) {
     char heading[128];
     const char *start;
     const char *end;
 
     (void)snprintf(heading, sizeof(heading), "\n### %s\n", id);
-    start = strstr(catalogue, heading);
+    start = strstr(catalog, heading);
     if (start == NULL) {
         return NULL;
     }
@@ -146,12 +146,12 @@ static char *find_entry(const char *catalogue, const char *id) {
     return end == NULL ? strdup(start) : strndup(start, (size_t)(end - start));
 }
 
-/* The catalogue shows the first problem that the case prints, as it is printed. */
-static bool check_entry(const char *catalogue, const char *id) {
+/* The catalog shows the first problem that the case prints, as it is printed. */
+static bool check_entry(const char *catalog, const char *id) {
     char *folder = case_path(CASES, id);
     char *path = case_path(folder, "expected");
     char *expected = case_load(path, NULL);
-    char *entry = find_entry(catalogue, id);
+    char *entry = find_entry(catalog, id);
     bool good = false;
 
     if (expected == NULL) {
@@ -194,7 +194,7 @@ static bool take_id(const char *text, char id[64]) {
 }
 
 /* Every id in one source text. */
-static size_t check_source(const char *source, const char *catalogue) {
+static size_t check_source(const char *source, const char *catalog) {
     static const char *const calls[] = {"SEVERITY_ERROR,", "SEVERITY_WARNING,", "report_file("};
     size_t bad = 0;
 
@@ -202,18 +202,18 @@ static size_t check_source(const char *source, const char *catalogue) {
         for (const char *at = strstr(source, calls[i]); at != NULL; at = strstr(at + 1, calls[i])) {
             char id[64];
 
-            bad += take_id(at, id) && !check_entry(catalogue, id) ? 1 : 0;
+            bad += take_id(at, id) && !check_entry(catalog, id) ? 1 : 0;
         }
     }
     return bad;
 }
 
-static void test_every_problem_is_in_the_catalogue(void **state) {
-    char *catalogue = case_load(DOORCOST_SOURCE "/docs/problems.md", NULL);
+static void test_every_problem_is_in_the_catalog(void **state) {
+    char *catalog = case_load(DOORCOST_SOURCE "/docs/problems.md", NULL);
     size_t bad = 0;
 
     (void)state;
-    assert_non_null(catalogue);
+    assert_non_null(catalog);
     for (size_t i = 0; i < sizeof(sources) / sizeof(sources[0]); i++) {
         size_t count;
         char **names = case_names(sources[i], &count);
@@ -224,7 +224,7 @@ static void test_every_problem_is_in_the_catalogue(void **state) {
             /* a folder has no dot in its name; the planners below find no problems of their own */
             if (strchr(names[k], '.') != NULL) {
                 char *source = case_load(path, NULL);
-                bad += source == NULL ? 1 : check_source(source, catalogue);
+                bad += source == NULL ? 1 : check_source(source, catalog);
                 free(source);
             }
             free(path);
@@ -232,7 +232,7 @@ static void test_every_problem_is_in_the_catalogue(void **state) {
         }
         free(names);
     }
-    free(catalogue);
+    free(catalog);
     assert_int_equal(bad, 0);
 }
 
@@ -240,7 +240,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_base_is_good),
         cmocka_unit_test(test_cases),
-        cmocka_unit_test(test_every_problem_is_in_the_catalogue),
+        cmocka_unit_test(test_every_problem_is_in_the_catalog),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -48,7 +48,7 @@ static void test_distance(void **state) {
 
     (void)state;
     assert_int_equal(text_distance("stile", "stile"), 0);
-    assert_int_equal(text_distance("stile", "Stiel"), 1); /* neighbours swapped */
+    assert_int_equal(text_distance("stile", "Stiel"), 1); /* neighbors swapped */
     assert_int_equal(text_distance("poplr", "poplar"), 1);
     assert_int_equal(text_distance("", "rail"), 4);
     assert_int_equal(text_distance("kitten", "sitting"), 3);

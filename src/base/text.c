@@ -81,7 +81,7 @@ bool text_same(const char *a, const char *b) {
 }
 
 size_t text_distance(const char *a, const char *b) {
-    /* Three rows of the usual table: two back for the swap of neighbours. */
+    /* Three rows of the usual table: two back for the swap of neighbors. */
     size_t rows[3][LONGEST_COMPARED + 1];
     size_t a_size = strlen(a);
     size_t b_size = strlen(b);

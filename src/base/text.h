@@ -16,7 +16,7 @@ bool text_is_utf8(const char *text, size_t size, size_t *bad);
 /* Equal but for ASCII case. */
 bool text_same(const char *a, const char *b);
 
-/* How many single-letter edits (insert, delete, replace, swap of neighbours) make b of a, ASCII
+/* How many single-letter edits (insert, delete, replace, swap of neighbors) make b of a, ASCII
  * case ignored. Texts over 63 bytes count as far apart (SIZE_MAX). */
 size_t text_distance(const char *a, const char *b);
 
