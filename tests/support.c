@@ -257,7 +257,7 @@ const void *bench_thing(const struct bench *bench, const struct want *want) {
 /* A decimal number at six decimals. */
 static bool millionths(const char *text, int64_t *value) {
     uint8_t decimals = 0;
-    if (!text_decimal(text, strlen(text), value, &decimals)) {
+    if (!text_decimal(text, strcspn(text, " "), value, &decimals)) {
         return false;
     }
     for (; decimals < 6; decimals++) {
@@ -278,9 +278,12 @@ void bench_figure(struct bench *bench, const char *what, fig figure, const char 
         }
         return;
     }
-    if (!millionths(value, &wanted) || tape_scaled(tape, figure, 6) != wanted) {
-        bench_wrong(bench, "%s is %s, expected %s", what,
-                    tape_text(tape, figure, text, sizeof text), value);
+    const char *const unit = unit_name((enum unit)tape_figure(tape, figure)->unit);
+    const char *const blank = strchr(value, ' ');
+    if (!millionths(value, &wanted) || tape_scaled(tape, figure, 6) != wanted ||
+        (blank != NULL && strcmp(blank + 1, unit) != 0)) {
+        bench_wrong(bench, "%s is %s %s, expected %s", what,
+                    tape_text(tape, figure, text, sizeof text), unit, value);
     }
 }
 

@@ -6,6 +6,7 @@
 
 #include <setjmp.h>
 #include <stdarg.h>
+#include <string.h>
 
 #include <cmocka.h>
 
@@ -262,8 +263,35 @@ static void test_mm(void **state) {
     bench_run(mm_cases, COUNT(mm_cases), BENCH_MM);
 }
 
+/* What of the door is too small is said: its width or its height. */
+static void test_too_small(void **state) {
+    (void)state;
+    static const struct {
+        const char *doors, *said;
+    } cases[] = {
+        {"D1,4 1/2,30\n", "the door is 4 1/2 in wide, its frame alone takes 4 1/2 in"},
+        {"D1,18,4 1/2\n", "the door is 4 1/2 in high, its frame alone takes 4 1/2 in"},
+    };
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        struct bench bench;
+        const char *const edits[BENCH_MOST_EDITS] = {NULL};
+        bench_open(&bench, cases[i].said, BENCH_INCH, edits, cases[i].doors);
+        bool said = false;
+        for (size_t p = 0; p < bench.problems.count; p++) {
+            said = said || strstr(bench.problems.list[p].text, cases[i].said) != NULL;
+        }
+        if (!said) {
+            bench_wrong(&bench, "not said");
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_too_small),
         cmocka_unit_test(test_inches),
         cmocka_unit_test(test_hinges),
         cmocka_unit_test(test_mm),
