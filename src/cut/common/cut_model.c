@@ -2,6 +2,7 @@
 /* From a job to the plain problem behind it. */
 #include "cut/common/cut_model.h"
 
+#include <assert.h>
 #include <stdlib.h>
 
 static bool in_range(int64_t value, int64_t least, int64_t most) {
@@ -201,4 +202,36 @@ void cut_model_clear(struct cut_model *model) {
     free(model->items);
     free(model->bins);
     *model = (struct cut_model){0};
+}
+
+bool cut_handout_init(struct cut_handout *handout, const struct cut_model *model,
+                      const struct cut_job *job) {
+    *handout = (struct cut_handout){.model = model,
+                                    .job = job,
+                                    .at = calloc(model->kind_count + 1, sizeof(size_t)),
+                                    .left = calloc(model->kind_count + 1, sizeof(int64_t))};
+    if (handout->at == NULL || handout->left == NULL) {
+        return false;
+    }
+    for (size_t k = 0; k < model->kind_count; k++) {
+        handout->at[k] = model->kinds[k].first;
+        handout->left[k] = job->items[model->items[handout->at[k]]].demand;
+    }
+    return true;
+}
+
+size_t cut_handout_next(struct cut_handout *handout, size_t kind) {
+    const struct cut_model *const model = handout->model;
+    while (handout->left[kind] == 0) {
+        handout->at[kind]++;
+        assert(handout->at[kind] < model->kinds[kind].first + model->kinds[kind].items);
+        handout->left[kind] = handout->job->items[model->items[handout->at[kind]]].demand;
+    }
+    handout->left[kind]--;
+    return model->items[handout->at[kind]];
+}
+
+void cut_handout_clear(struct cut_handout *handout) {
+    free(handout->at);
+    free(handout->left);
 }

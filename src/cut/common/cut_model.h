@@ -53,6 +53,26 @@ void cut_model_clear(struct cut_model *model);
 /* Whether a piece of the kind fits the empty bin, whichever way it may lie. */
 bool cut_model_fits(const struct cut_kind *kind, const struct cut_bin *bin);
 
+/* Gives the items of each kind one by one, in the order of the job. */
+struct cut_handout {
+    const struct cut_model *model;
+    const struct cut_job *job;
+    size_t *at;    /* one a kind: the item in turn, in model->items */
+    int64_t *left; /* one a kind: how many of that item */
+};
+
+/* At the first item of each kind; model and job are borrowed until it is cleared, which its owner
+ * does also after a failure. false: out of memory. */
+__attribute__((warn_unused_result)) bool cut_handout_init(struct cut_handout *handout,
+                                                          const struct cut_model *model,
+                                                          const struct cut_job *job);
+
+/* The next item of a kind, in the job's list; asked for at most as often as the kind's demand. */
+size_t cut_handout_next(struct cut_handout *handout, size_t kind);
+
+/* Frees what a handout owns. */
+void cut_handout_clear(struct cut_handout *handout);
+
 /* The greatest number that divides both, each 0 or more; of 0 and another the other. */
 int64_t cut_common_divisor(int64_t a, int64_t b);
 

@@ -6,28 +6,17 @@
 #include "cut/sheet/sheet_layout.h"
 #include "cut/sheet/sheet_search.h"
 
-#include <assert.h>
 #include <stdlib.h>
 
-/* Parts know their kind; items of the kind are handed out in the order of the job. */
+/* Parts know their kind so far. */
 static bool name_items(struct sheet_plan *plan, const struct cut_model *model,
                        const struct cut_job *job) {
-    size_t *at = calloc(model->kind_count + 1, sizeof *at);
-    int64_t *used = calloc(model->kind_count + 1, sizeof *used);
-    bool ok = at != NULL && used != NULL;
+    struct cut_handout handout;
+    const bool ok = cut_handout_init(&handout, model, job);
     for (size_t p = 0; p < plan->part_count && ok; p++) {
-        size_t kind = plan->parts[p].item;
-        size_t first = model->kinds[kind].first;
-        while (used[kind] == job->items[model->items[first + at[kind]]].demand) {
-            at[kind]++;
-            used[kind] = 0;
-            assert(at[kind] < model->kinds[kind].items);
-        }
-        plan->parts[p].item = model->items[first + at[kind]];
-        used[kind]++;
+        plan->parts[p].item = cut_handout_next(&handout, plan->parts[p].item);
     }
-    free(at);
-    free(used);
+    cut_handout_clear(&handout);
     return ok;
 }
 

@@ -4,37 +4,18 @@
 
 #include "cut/strip/strip_dive.h"
 
-#include <assert.h>
 #include <stdlib.h>
-
-/* Items of each kind are handed out in order: how many of the current one are left. */
-struct handout {
-    size_t *at; /* in model->items, one a kind */
-    int64_t *left;
-};
-
-static size_t hand_out(struct handout *handout, const struct cut_model *model,
-                       const struct cut_job *job, size_t kind) {
-    while (handout->left[kind] == 0) {
-        handout->at[kind]++;
-        assert(handout->at[kind] < model->kinds[kind].first + model->kinds[kind].items);
-        handout->left[kind] = job->items[model->items[handout->at[kind]]].demand;
-    }
-    handout->left[kind]--;
-    return model->items[handout->at[kind]];
-}
 
 /* Writes one board; true when it is the same as the board before. */
 static bool write_board(struct strip_plan *plan, const struct strip_pool *boards,
-                        const struct strip_pattern *pattern, struct handout *handout,
-                        const struct cut_model *model, const struct cut_job *job) {
+                        const struct strip_pattern *pattern, struct cut_handout *handout) {
     struct strip_board *board = &plan->boards[plan->board_count];
-    *board = (struct strip_board){model->bins[pattern->bin].stock, 1, plan->piece_count, 0};
+    *board =
+        (struct strip_board){handout->model->bins[pattern->bin].stock, 1, plan->piece_count, 0};
     for (size_t i = 0; i < pattern->count; i++) {
         const struct strip_part *part = &boards->parts[pattern->first + i];
         for (int64_t n = 0; n < part->times; n++) {
-            plan->pieces[plan->piece_count + board->count] =
-                hand_out(handout, model, job, part->kind);
+            plan->pieces[plan->piece_count + board->count] = cut_handout_next(handout, part->kind);
             board->count++;
         }
     }
@@ -51,8 +32,7 @@ static bool write_board(struct strip_plan *plan, const struct strip_pool *boards
 
 static bool write_boards(struct strip_plan *plan, const struct strip_pool *boards,
                          const struct cut_model *model, const struct cut_job *job) {
-    struct handout handout = {calloc(model->kind_count + 1, sizeof *handout.at),
-                              calloc(model->kind_count + 1, sizeof *handout.left)};
+    struct cut_handout handout;
     int64_t count = 0;
     for (size_t p = 0; p < boards->pattern_count; p++) {
         count += boards->patterns[p].times;
@@ -60,14 +40,10 @@ static bool write_boards(struct strip_plan *plan, const struct strip_pool *board
     plan->boards = calloc((size_t)count + 1, sizeof *plan->boards);
     plan->pieces = calloc((size_t)model->pieces + 1, sizeof *plan->pieces);
     bool ok =
-        handout.at != NULL && handout.left != NULL && plan->boards != NULL && plan->pieces != NULL;
-    for (size_t k = 0; k < model->kind_count && ok; k++) {
-        handout.at[k] = model->kinds[k].first;
-        handout.left[k] = job->items[model->items[handout.at[k]]].demand;
-    }
+        cut_handout_init(&handout, model, job) && plan->boards != NULL && plan->pieces != NULL;
     for (size_t p = 0; p < boards->pattern_count && ok; p++) {
         for (int64_t n = 0; n < boards->patterns[p].times; n++) {
-            if (write_board(plan, boards, &boards->patterns[p], &handout, model, job)) {
+            if (write_board(plan, boards, &boards->patterns[p], &handout)) {
                 plan->boards[plan->board_count - 1].times++;
             } else {
                 plan->piece_count += plan->boards[plan->board_count].count;
@@ -75,8 +51,7 @@ static bool write_boards(struct strip_plan *plan, const struct strip_pool *board
             }
         }
     }
-    free(handout.at);
-    free(handout.left);
+    cut_handout_clear(&handout);
     return ok;
 }
 
