@@ -8,7 +8,7 @@ add_executable(plan_bench plan_bench.c)
 target_link_libraries(plan_bench PRIVATE doorcost_cut_bench doorcost_flags)
 
 add_executable(test_cut_plan test_cut_plan.c)
-target_link_libraries(test_cut_plan PRIVATE doorcost_cut_bench doorcost_flags PkgConfig::CMOCKA)
+target_link_libraries(test_cut_plan PRIVATE doorcost_cut_bench doorcost_cut_board doorcost_flags PkgConfig::CMOCKA)
 # The test lets allocations fail.
 target_link_options(test_cut_plan PRIVATE -Wl,--wrap=malloc,--wrap=calloc,--wrap=realloc)
 add_test(NAME cut_plan COMMAND test_cut_plan)

@@ -9,6 +9,7 @@
 
 #include <cmocka.h>
 
+#include "cut/board/board_plan.h"
 #include "cut/common/cut_random.h"
 #include "strip_check.h"
 
@@ -347,6 +348,35 @@ static void failing_allocations(void **state) {
     }
 }
 
+/* The same for whole boards: four widths of parts, three sizes of boards. */
+static void failing_allocations_of_boards(void **state) {
+    (void)state;
+    const struct cut_stock stocks[] = {{960, 50, 48, -1}, {960, 80, 77, -1}, {1200, 80, 96, -1}};
+    struct cut_item items[12];
+    for (size_t i = 0; i < COUNT(items); i++) {
+        const int64_t n = (int64_t)i;
+        items[i] = (struct cut_item){150 + 37 * n, 16 + 7 * (n % 4), 1 + n % 3, false};
+    }
+    const struct board_job job = {.kerf = 1,
+                                  .end_trim = 10,
+                                  .stocks = stocks,
+                                  .stock_count = COUNT(stocks),
+                                  .items = items,
+                                  .item_count = COUNT(items)};
+    enum cut_status status = CUT_NO_MEMORY;
+    long at = 1;
+    for (; status != CUT_DONE; at = at < 400 ? at + 1 : at * 9 / 8) {
+        struct board_plan *plan = NULL;
+        allocations_left = at;
+        status = board_plan_make(&job, EFFORT / 20, &plan);
+        allocations_left = -1;
+        assert_true(status == CUT_DONE ? board_plan_check(&job, plan) == NULL
+                                       : status == CUT_NO_MEMORY && plan == NULL);
+        board_plan_free(plan);
+    }
+    assert_true(at > 400);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(boards_are_least),
@@ -356,6 +386,7 @@ int main(void) {
         cmocka_unit_test(random_jobs),
         cmocka_unit_test(no_effort_still_plans),
         cmocka_unit_test(failing_allocations),
+        cmocka_unit_test(failing_allocations_of_boards),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
