@@ -4,6 +4,7 @@
 
 #include "cmocka_all.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 static const struct {
@@ -151,12 +152,47 @@ static void test_decimal(void **state) {
     }
 }
 
+/* Nothing that a terminal would obey, or that turns what stands beside it around. */
+static void test_put(void **state) {
+    static const struct {
+        const char *text, *put;
+    } cases[] = {
+        {"plain, \xC3\xA9, \xE6\x9C\xA8, \xF0\x9F\x9A\xAA",
+         "plain, \xC3\xA9, \xE6\x9C\xA8, \xF0\x9F\x9A\xAA"},
+        {"\033[31mred", "?[31mred"},
+        {"bell \a, delete \x7F", "bell ?, delete ?"},
+        {"tab\tand\nline", "tab and\nline"},
+        {"C1 \xC2\x9B"
+         "31m",
+         "C1 ?31m"},
+        {"last C1 \xC2\x9F, first beyond \xC2\xA0", "last C1 ?, first beyond \xC2\xA0"},
+        {"right to left \xE2\x80\xAE"
+         "cod.exe",
+         "right to left ?cod.exe"},
+        {"isolates \xE2\x81\xA6 \xE2\x81\xA9, marks \xE2\x80\x8E \xD8\x9C",
+         "isolates ? ?, marks ? ?"},
+        {"a dash \xE2\x80\x93 stays", "a dash \xE2\x80\x93 stays"},
+        {"no UTF-8: \xFF \xC3", "no UTF-8: ? ?"},
+    };
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        char *text = NULL;
+        size_t size = 0;
+        FILE *out = open_memstream(&text, &size);
+        assert_non_null(out);
+        text_print(out, "%s", cases[i].text);
+        assert_int_equal(fclose(out), 0);
+        assert_string_equal(text, cases[i].put);
+        free(text);
+    }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_utf8),     cmocka_unit_test(test_same),
-        cmocka_unit_test(test_distance), cmocka_unit_test(test_nearest),
-        cmocka_unit_test(test_columns),  cmocka_unit_test(test_decimal),
-        cmocka_unit_test(test_cut),
+        cmocka_unit_test(test_put),     cmocka_unit_test(test_utf8),
+        cmocka_unit_test(test_same),    cmocka_unit_test(test_distance),
+        cmocka_unit_test(test_nearest), cmocka_unit_test(test_columns),
+        cmocka_unit_test(test_decimal), cmocka_unit_test(test_cut),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -203,14 +203,9 @@ const char *problem_quote(struct problems *problems, const char *text) {
         return "";
     }
     for (; at < size && characters < LONGEST_QUOTE; characters++) {
-        size_t length = 1;
+        size_t length;
 
-        while (length < 4 && at + length < size &&
-               ((unsigned char)text[at + length] & 0xC0) == 0x80) {
-            length++;
-        }
-        if ((unsigned char)text[at] < 0x20 || text[at] == 0x7F ||
-            !text_is_utf8(text + at, length, NULL)) {
+        if (!text_shows(text + at, size - at, &length)) {
             *to++ = '?';
         } else {
             memcpy(to, text + at, length);

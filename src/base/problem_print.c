@@ -59,29 +59,6 @@ void problems_sort(struct problems *problems) {
 #define SHOWN_BEFORE 40
 #define SHOWN_IN_ALL 100
 
-/* One byte of a user's line as it may go to a terminal. */
-static void put_safe(FILE *out, const char *text, size_t size) {
-    size_t at = 0;
-
-    while (at < size) {
-        size_t length = 1;
-
-        while (length < 4 && at + length < size &&
-               ((unsigned char)text[at + length] & 0xC0) == 0x80) {
-            length++;
-        }
-        if (text[at] == '\t') {
-            fputc(' ', out);
-        } else if ((unsigned char)text[at] < 0x20 || text[at] == 0x7F ||
-                   !text_is_utf8(text + at, length, NULL)) {
-            fputc('?', out);
-        } else {
-            fwrite(text + at, 1, length, out);
-        }
-        at += length;
-    }
-}
-
 /* Columns of the first size bytes. */
 static size_t columns_of(const char *text, size_t size) {
     char part[SHOWN_IN_ALL + 16];
@@ -118,7 +95,7 @@ static void print_line(const struct problems *problems, struct place place, FILE
         to = size - from > SHOWN_IN_ALL ? character_start(line, from + SHOWN_IN_ALL) : size;
     }
     fprintf(out, "  %u | %s", place.line, from > 0 ? "..." : "");
-    put_safe(out, line + from, to - from);
+    text_put(out, line + from, to - from);
     fprintf(out, "%s\n", to < size ? "..." : "");
     if (width == 0 || mark >= to) {
         return;
@@ -166,7 +143,7 @@ void problems_print(const struct problems *problems, FILE *out, bool color) {
         const char *name = problems_file_name(problems, problem->place.file);
 
         if (name[0] != '\0') {
-            fprintf(out, "%s:", name);
+            text_print(out, "%s:", name);
         }
         if (problem->place.line > 0) {
             fprintf(out, "%u:", problem->place.line);

@@ -4,6 +4,8 @@
 #include "base/array.h"
 #include "base/pool.h"
 
+#include <stdarg.h>
+#include <stdlib.h>
 #include <string.h>
 #include <wchar.h>
 
@@ -70,6 +72,73 @@ bool text_is_utf8(const char *text, size_t size, size_t *bad) {
         at += length;
     }
     return true;
+}
+
+/* Code points of controls and of marks that turn the direction of writing. */
+static bool is_hidden(uint32_t point) {
+    static const struct {
+        uint32_t first, last;
+    } hidden[] = {{0x00, 0x1F},     {0x7F, 0x9F},     {0x061C, 0x061C},
+                  {0x200E, 0x200F}, {0x202A, 0x202E}, {0x2066, 0x2069}};
+
+    for (size_t i = 0; i < COUNT_OF(hidden); i++) {
+        if (point >= hidden[i].first && point <= hidden[i].last) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool text_shows(const char *text, size_t size, size_t *length) {
+    static const unsigned char lead_bits[] = {0, 0x7F, 0x1F, 0x0F, 0x07};
+    const unsigned char *const bytes = (const unsigned char *)text;
+    uint32_t point;
+
+    *length = sequence_length(bytes, size);
+    if (*length == 0) {
+        *length = 1;
+        return false;
+    }
+    point = bytes[0] & lead_bits[*length];
+    for (size_t i = 1; i < *length; i++) {
+        point = point << 6 | (bytes[i] & 0x3FU);
+    }
+    return !is_hidden(point);
+}
+
+void text_put(FILE *out, const char *text, size_t size) {
+    size_t length;
+
+    for (size_t at = 0; at < size; at += length) {
+        const bool shows = text_shows(text + at, size - at, &length);
+
+        if (shows || text[at] == '\n') {
+            fwrite(text + at, 1, length, out);
+        } else {
+            fputc(text[at] == '\t' ? ' ' : '?', out);
+        }
+    }
+}
+
+void text_print(FILE *out, const char *format, ...) {
+    va_list arguments;
+    va_list again;
+    char *text = NULL;
+    int size;
+
+    va_start(arguments, format);
+    va_copy(again, arguments);
+    size = vsnprintf(NULL, 0, format, arguments);
+    va_end(arguments);
+    if (size >= 0) {
+        text = malloc((size_t)size + 1);
+    }
+    if (text != NULL) {
+        (void)vsnprintf(text, (size_t)size + 1, format, again);
+        text_put(out, text, (size_t)size);
+        free(text);
+    }
+    va_end(again);
 }
 
 bool text_same(const char *a, const char *b) {

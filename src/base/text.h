@@ -6,12 +6,27 @@
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdio.h>
 
 struct pool;
 
 /* true when size bytes are valid UTF-8 (no overlong forms, no surrogates, nothing over U+10FFFF).
  * *bad: offset of the first byte that is not, when false; may be NULL. */
 bool text_is_utf8(const char *text, size_t size, size_t *bad);
+
+/* Whether the first character of text (size bytes, 1 or more) may go to a terminal; *length: its
+ * bytes, of bad UTF-8 one. false: a control character (C0, DEL, C1), a mark that turns the
+ * direction of writing (U+061C, U+200E, U+200F, U+202A to U+202E, U+2066 to U+2069), or no UTF-8.
+ */
+bool text_shows(const char *text, size_t size, size_t *length);
+
+/* Writes size bytes of text with `?` for each character that text_shows refuses, but line feeds,
+ * and a blank for a tab. Errors are those of out. */
+void text_put(FILE *out, const char *text, size_t size);
+
+/* As fprintf, the result as text_put writes it: for all words on a terminal that hold names of the
+ * user's. Out of memory: nothing is written. */
+void text_print(FILE *out, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
 /* Equal but for ASCII case. */
 bool text_same(const char *a, const char *b);

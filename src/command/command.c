@@ -80,13 +80,13 @@ enum status command_flush(struct streams streams) {
     if (fflush(streams.out) == 0 && ferror(streams.out) == 0) {
         return STATUS_DONE;
     }
-    fprintf(streams.err, "doorcost: could not write the result%s%s\n", errno == 0 ? "" : ": ",
-            errno == 0 ? "" : strerror(errno));
+    text_print(streams.err, "doorcost: could not write the result%s%s\n", errno == 0 ? "" : ": ",
+               errno == 0 ? "" : strerror(errno));
     return STATUS_OUTPUT;
 }
 
 enum status command_out_of_memory(struct streams streams) {
-    fprintf(streams.err, "doorcost: out of memory; nothing was written\n");
+    text_print(streams.err, "doorcost: out of memory; nothing was written\n");
     return STATUS_OUTPUT;
 }
 
@@ -119,9 +119,10 @@ static bool wants_color(const struct request *request, FILE *err) {
 static enum status report_errors(const struct request *request, const struct work *work,
                                  struct streams streams) {
     const size_t warnings = problems_count(&work->problems, SEVERITY_WARNING);
-    fprintf(streams.err, "%s%s%s; nothing was written\n",
-            count_words(problems_count(&work->problems, SEVERITY_ERROR), "error").text,
-            warnings == 0 ? "" : ", ", warnings == 0 ? "" : count_words(warnings, "warning").text);
+    text_print(streams.err, "%s%s%s; nothing was written\n",
+               count_words(problems_count(&work->problems, SEVERITY_ERROR), "error").text,
+               warnings == 0 ? "" : ", ",
+               warnings == 0 ? "" : count_words(warnings, "warning").text);
     if (request->json && command_json(request, work, streams) != STATUS_DONE) {
         return STATUS_OUTPUT;
     }
@@ -139,13 +140,13 @@ static enum status no_such_option(const struct request *request, struct work *wo
         names[i] = work->job.options[i].name.s;
     }
     const char *const near = text_nearest(request->option, names, count);
-    fprintf(streams.err, "doorcost: the job has no [option %s]; ",
-            problem_quote(&work->problems, request->option));
+    text_print(streams.err, "doorcost: the job has no [option %s]; ",
+               problem_quote(&work->problems, request->option));
     if (near != NULL) {
-        fprintf(streams.err, "did you mean '%s'?\n", problem_quote(&work->problems, near));
+        text_print(streams.err, "did you mean '%s'?\n", problem_quote(&work->problems, near));
     } else {
-        fprintf(streams.err, "%s\n",
-                count == 0 ? "it has no options" : "'doorcost compare' shows those it has");
+        text_print(streams.err, "%s\n",
+                   count == 0 ? "it has no options" : "'doorcost compare' shows those it has");
     }
     free(names);
     return STATUS_USE;
@@ -157,7 +158,7 @@ static bool read_effort(const char *text, int64_t *effort, FILE *err) {
     int64_t millions;
     if (!text_decimal(text, strlen(text), &millions, &decimals) || decimals > 0 || millions < 0 ||
         millions > 1000000) {
-        fprintf(err, "doorcost: --effort takes a whole number from 0 to 1000000\n");
+        text_print(err, "doorcost: --effort takes a whole number from 0 to 1000000\n");
         return false;
     }
     *effort = millions * 1000000;
@@ -216,12 +217,12 @@ enum status command_main(int argc, char **argv, struct streams streams) {
         return finish_page(&page, streams);
     }
     if (request.command == NULL) {
-        fprintf(streams.err, "doorcost: no command; 'doorcost --help' lists them\n");
+        text_print(streams.err, "doorcost: no command; 'doorcost --help' lists them\n");
         return STATUS_USE;
     }
     if (request.job == NULL) {
-        fprintf(streams.err, "doorcost: '%s' needs a job file, as in: %s\n", request.command->name,
-                request.command->example);
+        text_print(streams.err, "doorcost: '%s' needs a job file, as in: %s\n",
+                   request.command->name, request.command->example);
         return STATUS_USE;
     }
     return run(&request, streams);

@@ -55,38 +55,41 @@ static enum status say_result(enum output_result result, const char *path, struc
     case OUTPUT_OK:
         return STATUS_DONE;
     case OUTPUT_NOT_OURS:
-        fprintf(streams.err,
-                "doorcost: '%s' is not as this program wrote it; name another file with -o, or "
-                "overwrite it with --force\n",
-                path);
+        text_print(streams.err,
+                   "doorcost: '%s' is not as this program wrote it; name another file with -o, or "
+                   "overwrite it with --force\n",
+                   path);
         break;
     case OUTPUT_NOT_PLAIN:
-        fprintf(streams.err, "doorcost: '%s' is no plain file; name another file with -o\n", path);
+        text_print(streams.err, "doorcost: '%s' is no plain file; name another file with -o\n",
+                   path);
         break;
     case OUTPUT_UNREADABLE:
-        fprintf(streams.err,
-                "doorcost: '%s' stands there and can't be read%s%s; name another file with -o, or "
-                "overwrite it with --force\n",
-                path, errno == 0 ? "" : ": ", errno == 0 ? "" : strerror(errno));
+        text_print(
+            streams.err,
+            "doorcost: '%s' stands there and can't be read%s%s; name another file with -o, or "
+            "overwrite it with --force\n",
+            path, errno == 0 ? "" : ": ", errno == 0 ? "" : strerror(errno));
         break;
     case OUTPUT_READ_ONLY:
-        fprintf(streams.err,
-                "doorcost: '%s' may not be written; name another file with -o, or overwrite it "
-                "with --force\n",
-                path);
+        text_print(streams.err,
+                   "doorcost: '%s' may not be written; name another file with -o, or overwrite it "
+                   "with --force\n",
+                   path);
         break;
     case OUTPUT_CHANGED:
-        fprintf(streams.err,
-                "doorcost: '%s' was changed while this program ran; nothing was written\n", path);
+        text_print(streams.err,
+                   "doorcost: '%s' was changed while this program ran; nothing was written\n",
+                   path);
         break;
     case OUTPUT_CANNOT_WRITE:
-        fprintf(streams.err, "doorcost: could not write '%s'%s%s\n", path, errno == 0 ? "" : ": ",
-                errno == 0 ? "" : strerror(errno));
+        text_print(streams.err, "doorcost: could not write '%s'%s%s\n", path,
+                   errno == 0 ? "" : ": ", errno == 0 ? "" : strerror(errno));
         break;
     case OUTPUT_MEMORY:
         return command_out_of_memory(streams);
     case OUTPUT_STOPPED:
-        fprintf(streams.err, "doorcost: stopped by a signal; no file was changed\n");
+        text_print(streams.err, "doorcost: stopped by a signal; no file was changed\n");
         break;
     }
     return STATUS_OUTPUT;
@@ -109,14 +112,16 @@ enum status files_check(const struct output *outputs, size_t count, const struct
             return command_out_of_memory(streams);
         }
         if (is_input(work, request->job, outputs[i].path)) {
-            fprintf(streams.err, "doorcost: '%s' is one of the input files; name another with -o\n",
-                    outputs[i].path);
+            text_print(streams.err,
+                       "doorcost: '%s' is one of the input files; name another with -o\n",
+                       outputs[i].path);
             return STATUS_USE;
         }
         const char *expected = NULL;
         if (ends_otherwise(&outputs[i], &expected)) {
-            fprintf(streams.err, "doorcost: '%s' does not end in '%s', which this command writes\n",
-                    outputs[i].path, expected);
+            text_print(streams.err,
+                       "doorcost: '%s' does not end in '%s', which this command writes\n",
+                       outputs[i].path, expected);
             return STATUS_USE;
         }
     }
@@ -146,7 +151,7 @@ enum status files_finish(struct output *outputs, size_t count, const struct requ
     }
     FILE *const out = request->json ? streams.err : streams.out;
     for (size_t i = 0; i < count; i++) {
-        fprintf(out, "%swritten to %s\n", request->json || i > 0 ? "" : "\n", outputs[i].path);
+        text_print(out, "%swritten to %s\n", request->json || i > 0 ? "" : "\n", outputs[i].path);
     }
     return command_flush(streams);
 }

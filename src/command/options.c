@@ -64,11 +64,11 @@ static bool unknown_option(const char *given, FILE *err) {
     }
     struct problems quoting;
     problems_init(&quoting);
-    fprintf(err, "doorcost: unknown option '%s'; ", problem_quote(&quoting, given));
+    text_print(err, "doorcost: unknown option '%s'; ", problem_quote(&quoting, given));
     if (near != NULL) {
-        fprintf(err, "did you mean '--%s'?\n", near);
+        text_print(err, "did you mean '--%s'?\n", near);
     } else {
-        fprintf(err, "'doorcost --help' lists them\n");
+        text_print(err, "'doorcost --help' lists them\n");
     }
     problems_clear(&quoting);
     return false;
@@ -87,16 +87,16 @@ static bool unknown_command(const char *given, FILE *err) {
     const char *const shown = problem_quote(&quoting, given);
     const char *const ending = strrchr(given, '.');
     if (ending != NULL && strcmp(ending, ".ini") == 0) {
-        fprintf(err, "doorcost: no command; name one before the job, as in: doorcost check %s\n",
-                shown);
+        text_print(err, "doorcost: no command; name one before the job, as in: doorcost check %s\n",
+                   shown);
         problems_clear(&quoting);
         return false;
     }
-    fprintf(err, "doorcost: unknown command '%s'; ", shown);
+    text_print(err, "doorcost: unknown command '%s'; ", shown);
     if (near != NULL) {
-        fprintf(err, "did you mean '%s'?\n", near);
+        text_print(err, "did you mean '%s'?\n", near);
     } else {
-        fprintf(err, "'doorcost --help' lists them\n");
+        text_print(err, "'doorcost --help' lists them\n");
     }
     problems_clear(&quoting);
     return false;
@@ -106,15 +106,15 @@ static bool unknown_command(const char *given, FILE *err) {
 static bool wrong_command(const struct option_row *row, const struct command *command, FILE *err) {
     size_t count;
     const struct command *const commands = command_rows(&count);
-    fprintf(err, "doorcost: '%s' takes no option '--%s'; it is for", command->name, row->name);
+    text_print(err, "doorcost: '%s' takes no option '--%s'; it is for", command->name, row->name);
     const char *before = " ";
     for (size_t i = 0; i < count; i++) {
         if ((row->commands & 1u << i) != 0) {
-            fprintf(err, "%s%s", before, commands[i].name);
+            text_print(err, "%s%s", before, commands[i].name);
             before = ", ";
         }
     }
-    fprintf(err, "\n");
+    text_print(err, "\n");
     return false;
 }
 
@@ -171,11 +171,11 @@ static bool take_option(struct request *request, int value, const char *word, un
                         FILE *err) {
     const struct option_row *const row = row_of(value == ':' || value == '?' ? optopt : value);
     if (value == ':' && row != NULL && is_whole(row, word)) {
-        fprintf(err, "doorcost: option '%s' lacks its %s\n", word, row->argument);
+        text_print(err, "doorcost: option '%s' lacks its %s\n", word, row->argument);
         return false;
     }
     if (value == '?' && row != NULL && row->argument == NULL && is_whole(row, word)) {
-        fprintf(err, "doorcost: option '--%s' takes no value\n", row->name);
+        text_print(err, "doorcost: option '--%s' takes no value\n", row->name);
         return false;
     }
     if (value == '?' || value == ':' || row == NULL || !is_whole(row, word)) {
@@ -198,7 +198,8 @@ static bool take_words(struct request *request, int argc, char **argv, FILE *err
         request->job = argv[optind++];
     }
     if (optind < argc) {
-        fprintf(err, "doorcost: '%s' is one word too many; expected one job file\n", argv[optind]);
+        text_print(err, "doorcost: '%s' is one word too many; expected one job file\n",
+                   argv[optind]);
         return false;
     }
     return true;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* `plan`: the cutting plans of boards and sheets, printed, and drawn where that is asked for. */
+#include "base/text.h"
 #include "command/command.h"
 #include "command/files.h"
 #include "command/work.h"
@@ -32,7 +33,8 @@ static enum status make_folder(const char *folder, struct streams streams) {
         (errno == EEXIST && stat(folder, &about) == 0 && S_ISDIR(about.st_mode))) {
         return STATUS_DONE;
     }
-    fprintf(streams.err, "doorcost: could not make the folder '%s': %s\n", folder, strerror(errno));
+    text_print(streams.err, "doorcost: could not make the folder '%s': %s\n", folder,
+               strerror(errno));
     return STATUS_OUTPUT;
 }
 
@@ -111,7 +113,7 @@ enum status command_plan(const struct request *request, struct work *work, struc
     if (!plan_pages_make(&pages, &work->estimates[0])) {
         status = command_out_of_memory(streams);
     } else if (pages.count == 0) {
-        fprintf(streams.err, "doorcost: nothing is cut by plan; no drawing was written\n");
+        text_print(streams.err, "doorcost: nothing is cut by plan; no drawing was written\n");
     } else {
         status = draw_plans(request, work, &pool, &pages, streams);
     }

@@ -18,14 +18,13 @@ struct grid_cell {
     enum cell_kind kind; /* a heading or rule stands first in a row and fills it */
 };
 
-/* Control characters, C1 ones too (two bytes in UTF-8), must not reach a terminal. */
+/* What has no place on a terminal becomes `?`, a byte each. */
 static void make_safe(char *text) {
-    for (unsigned char *c = (unsigned char *)text; *c != '\0'; c++) {
-        if (*c < 0x20 || *c == 0x7F) {
-            *c = '?';
-        } else if (c[0] == 0xC2 && c[1] >= 0x80 && c[1] <= 0x9F) {
-            c[0] = '?';
-            c[1] = '?';
+    const size_t size = strlen(text);
+    size_t length;
+    for (size_t at = 0; at < size; at += length) {
+        if (!text_shows(text + at, size - at, &length)) {
+            memset(text + at, '?', length);
         }
     }
 }
