@@ -289,11 +289,34 @@ static void test_too_small(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* A fraction that no rule shows is asked about; what a spreadsheet makes of 1/16 is one. */
+static void test_fractions(void **state) {
+    (void)state;
+    static const struct {
+        const char *doors;
+        bool asked;
+    } cases[] = {
+        {"D1,14 1/16,30\n", false},  {"D1,14 63/64,30\n", false}, {"D1,14 1/9,30\n", true},
+        {"D1,14 1/5,30\n", true},    {"D1,14 1/3,30\n", true},    {"D1,14 5/7,30\n", true},
+        {"D1,1 1/3 ft,30\n", false},
+    };
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        struct bench bench;
+        const char *const edits[BENCH_MOST_EDITS] = {NULL};
+        bench_open(&bench, cases[i].doors, BENCH_INCH, edits, cases[i].doors);
+        if (bench_has(&bench, "odd-fraction") != cases[i].asked) {
+            bench_wrong(&bench, cases[i].asked ? "not asked about" : "asked about");
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_too_small),
-        cmocka_unit_test(test_inches),
-        cmocka_unit_test(test_hinges),
+        cmocka_unit_test(test_too_small), cmocka_unit_test(test_fractions),
+        cmocka_unit_test(test_inches),    cmocka_unit_test(test_hinges),
         cmocka_unit_test(test_mm),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

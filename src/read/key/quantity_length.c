@@ -124,21 +124,31 @@ static const char *unit_of(const char *text) {
     return after;
 }
 
-/* Asks about 5/7 in: no rule shows sevenths. Thirds it shows of a foot, and a single part of any
- * number is how thin stuff is named: veneer of 1/42 in. */
+/* Whether feet follow a number: `1/3 ft`, `2/3'`. */
+static bool is_of_feet(const char *behind) {
+    while (*behind == ' ') {
+        behind++;
+    }
+    return *behind == 'f' || *behind == '\'';
+}
+
+/* Asks about 5/7 in and 14 1/9 in: no rule shows such parts; a spreadsheet that shows one digit of
+ * a fraction makes 1/9 of 1/16. A rule shows thirds of a foot, and a single part of any number by
+ * itself is how thin stuff is named: veneer of 1/42 in. */
 static void ask_fraction(struct reader *reader, const struct key *key, const struct entry *entry) {
     const char *slash = strchr(entry->text, '/');
     const char *over = slash;
+    char *end;
     long parts;
 
     while (over != NULL && over > entry->text && over[-1] >= '0' && over[-1] <= '9') {
         over--;
     }
-    if (slash == NULL || strtol(over, NULL, 10) <= 1) {
+    if (slash == NULL || (strtol(over, NULL, 10) <= 1 && over == entry->text)) {
         return;
     }
-    parts = strtol(slash + 1, NULL, 10);
-    if (parts > 0 && (parts & (parts - 1)) != 0 && parts != 3) {
+    parts = strtol(slash + 1, &end, 10);
+    if (parts > 0 && (parts & (parts - 1)) != 0 && !(parts == 3 && is_of_feet(end))) {
         problem_add(reader->problems, SEVERITY_WARNING, "odd-fraction", entry->place,
                     "%s '%s' has a fraction that no rule shows; halves, quarters, eighths, "
                     "sixteenths, 32nds or 64ths are meant?",
