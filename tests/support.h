@@ -38,8 +38,8 @@ enum thing {
     THING_SALE,
 };
 
-/* value: decimal, compared exactly, and behind a blank the unit if that is asked for: `6 min`; NULL:
- * the figure must be none. */
+/* value: decimal, compared exactly, and behind a blank the unit if that is asked for: `6 min`;
+ * NULL: the figure must be none. */
 struct want {
     const char *what;
     enum thing thing;

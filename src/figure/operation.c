@@ -11,8 +11,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define VALUE_LIMIT ((int128)1000000000000) /* doubles hold such a value and its rounding exactly  \
-                                             */
+#define VALUE_LIMIT                                                                                \
+    ((int128)1000000000000) /* doubles hold such a value and its rounding exactly                  \
+                             */
 #define TAPE_MINUS_BIT 0x80000000u
 
 static const struct figure *operand_of(const struct tape *tape, const struct figure *made,
