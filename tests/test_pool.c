@@ -67,19 +67,31 @@ static void test_texts(void **state) {
 }
 
 static void test_array(void **state) {
-    void *array = NULL;
+    int *array = NULL;
     size_t room = 0;
+    bool failed = false;
 
     (void)state;
-    assert_true(array_grow(&array, &room, 1, sizeof(int)));
+    array = array_grow(array, &room, 1, sizeof(int), &failed);
+    assert_false(failed);
     assert_true(room >= 1);
-    ((int *)array)[0] = 7;
-    assert_true(array_grow(&array, &room, 1000, sizeof(int)));
+    array[0] = 7;
+    array = array_grow(array, &room, 1000, sizeof(int), &failed);
+    assert_false(failed);
     assert_true(room >= 1000);
-    assert_int_equal(((int *)array)[0], 7);
-    assert_false(array_grow(&array, &room, SIZE_MAX / 2, sizeof(int)));
-    assert_false(array_grow(&array, &room, SIZE_MAX, sizeof(int)));
-    assert_int_equal(((int *)array)[0], 7);
+    assert_int_equal(array[0], 7);
+    /* what can't be had leaves all as it was, and says so until the caller forgets it */
+    const size_t before = room;
+    const size_t far[] = {SIZE_MAX / 2, SIZE_MAX};
+    for (size_t i = 0; i < 2; i++) {
+        failed = false;
+        array = array_grow(array, &room, far[i], sizeof(int), &failed);
+        assert_true(failed);
+        assert_int_equal(room, before);
+        assert_int_equal(array[0], 7);
+    }
+    array = array_grow(array, &room, 1, sizeof(int), &failed);
+    assert_true(failed);
     free(array);
 }
 

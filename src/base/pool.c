@@ -133,27 +133,25 @@ char *pool_format(struct pool *pool, const char *format, ...) {
     return text;
 }
 
-bool array_grow(void **array, size_t *room, size_t need, size_t size) {
+void *array_grow(void *array, size_t *room, size_t need, size_t size, bool *failed) {
     size_t wanted = *room;
     void *grown;
 
     if (need <= *room || size == 0) {
-        return true;
+        return array;
     }
-    while (wanted < need) {
-        if (wanted > SIZE_MAX / 4) {
-            return false;
-        }
+    while (wanted < need && wanted <= SIZE_MAX / 4) {
         wanted = wanted < 8 ? 8 : wanted * 2;
     }
-    if (wanted > (SIZE_MAX / 2) / size) {
-        return false;
+    if (wanted < need || wanted > (SIZE_MAX / 2) / size) {
+        *failed = true;
+        return array;
     }
-    grown = realloc(*array, wanted * size);
+    grown = realloc(array, wanted * size);
     if (grown == NULL) {
-        return false;
+        *failed = true;
+        return array;
     }
-    *array = grown;
     *room = wanted;
-    return true;
+    return grown;
 }

@@ -38,9 +38,10 @@ char *pool_format_list(struct pool *pool, const char *format, va_list arguments)
     __attribute__((format(printf, 2, 0)));
 
 /* Grows an array that the caller owns on the heap so that it holds at least need things of size
- * bytes: the one place where sizes are multiplied.  *array and *room change only on success. false:
- * out of memory or overflow. */
-bool array_grow(void **array, size_t *room, size_t need, size_t size)
+ * bytes: the one place where sizes are multiplied.  array: NULL where *room is 0.  Returns the
+ * array, which has moved or not; the caller owns it.  Out of memory or overflow: *failed is set,
+ * never cleared, and array and *room stay as they are. */
+void *array_grow(void *array, size_t *room, size_t need, size_t size, bool *failed)
     __attribute__((warn_unused_result));
 
 #endif

@@ -31,15 +31,14 @@ void problems_clear(struct problems *problems) {
 
 uint16_t problems_file(struct problems *problems, const char *name) {
     char *copy = pool_text(&problems->pool, name, strlen(name));
-    void *files = problems->files;
+    bool failed = copy == NULL || problems->file_count >= UINT16_MAX - 1;
 
-    if (copy == NULL || problems->file_count >= UINT16_MAX - 1 ||
-        !array_grow(&files, &problems->file_room, problems->file_count + 1,
-                    sizeof(*problems->files))) {
+    problems->files = array_grow(problems->files, &problems->file_room, problems->file_count + 1,
+                                 sizeof(*problems->files), &failed);
+    if (failed) {
         problems->failed = true;
         return 0;
     }
-    problems->files = files;
     problems->files[problems->file_count] = (struct source_file){.name = copy};
     problems->file_count++;
     return (uint16_t)problems->file_count;
@@ -156,8 +155,8 @@ static void add_line(struct problems *problems, struct problem *problem, struct 
 }
 
 static void add(struct problems *problems, struct problem problem) {
-    void *list = problems->list;
     uint32_t *slot;
+    bool failed;
 
     if (problem.text == NULL ||
         (problems->index_room < 2 * (problems->count + 1) && !build_index(problems))) {
@@ -169,12 +168,13 @@ static void add(struct problems *problems, struct problem problem) {
         add_line(problems, &problems->list[*slot - 1], problem.place);
         return;
     }
-    if (problems->count >= UINT32_MAX - 1 ||
-        !array_grow(&list, &problems->room, problems->count + 1, sizeof(*problems->list))) {
+    failed = problems->count >= UINT32_MAX - 1;
+    problems->list = array_grow(problems->list, &problems->room, problems->count + 1,
+                                sizeof(*problems->list), &failed);
+    if (failed) {
         problems->failed = true;
         return;
     }
-    problems->list = list;
     problems->list[problems->count] = problem;
     problems->count++;
     *slot = (uint32_t)problems->count;

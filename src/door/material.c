@@ -79,8 +79,10 @@ fig material_weight(struct materials *m, enum material_kind material_kind, int32
             return w->figure;
         }
     }
-    if (!array_grow((void **)&m->weights, &m->weight_room, m->weight_count + 1,
-                    sizeof *m->weights)) {
+    bool failed = false;
+    m->weights =
+        array_grow(m->weights, &m->weight_room, m->weight_count + 1, sizeof *m->weights, &failed);
+    if (failed) {
         m->tape->fault = TAPE_MEMORY;
         return (fig){0};
     }

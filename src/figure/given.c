@@ -85,8 +85,10 @@ static fig add_given(struct tape *tape, const char *what, enum unit unit, uint8_
     if (tape->index[slot] != 0) {
         return (fig){tape->index[slot]};
     }
-    if (!array_grow((void **)&tape->origins, &tape->origin_room, tape->origin_count + 1u,
-                    sizeof *tape->origins)) {
+    bool failed = false;
+    tape->origins = array_grow(tape->origins, &tape->origin_room, tape->origin_count + 1u,
+                               sizeof *tape->origins, &failed);
+    if (failed) {
         tape_set_fault(tape, TAPE_MEMORY, (fig){0});
         return (fig){0};
     }

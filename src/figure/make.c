@@ -150,8 +150,10 @@ static bool chooser_number(struct tape *tape, const struct chooser *chooser, uin
             return true;
         }
     }
-    if (!array_grow((void **)&tape->choosers, &tape->chooser_room, tape->chooser_count + 1u,
-                    sizeof(const struct chooser *))) {
+    bool failed = false;
+    tape->choosers = array_grow(tape->choosers, &tape->chooser_room, tape->chooser_count + 1u,
+                                sizeof(const struct chooser *), &failed);
+    if (failed) {
         tape_set_fault(tape, TAPE_MEMORY, (fig){0});
         return false;
     }

@@ -17,10 +17,13 @@ void tape_init(struct tape *tape) {
     *tape = (struct tape){0};
     pool_init(&tape->pool);
     tape->last = calloc(1, sizeof *tape->last);
-    if (tape->last == NULL ||
-        !array_grow((void **)&tape->figures, &tape->figure_room, 1, sizeof *tape->figures) ||
-        !array_grow((void **)&tape->labels, &tape->label_room, 1, sizeof *tape->labels) ||
-        !array_grow((void **)&tape->subjects, &tape->subject_room, 1, sizeof *tape->subjects)) {
+    bool failed = tape->last == NULL;
+    tape->figures =
+        array_grow(tape->figures, &tape->figure_room, 1, sizeof *tape->figures, &failed);
+    tape->labels = array_grow(tape->labels, &tape->label_room, 1, sizeof *tape->labels, &failed);
+    tape->subjects =
+        array_grow(tape->subjects, &tape->subject_room, 1, sizeof *tape->subjects, &failed);
+    if (failed) {
         tape->fault = TAPE_MEMORY;
         return;
     }
@@ -51,8 +54,10 @@ void tape_set_fault(struct tape *tape, enum tape_fault fault, fig at) {
 }
 
 uint32_t tape_about(struct tape *tape, const char *name) {
-    if (!array_grow((void **)&tape->subjects, &tape->subject_room, tape->subject_count + 1u,
-                    sizeof *tape->subjects)) {
+    bool failed = false;
+    tape->subjects = array_grow(tape->subjects, &tape->subject_room, tape->subject_count + 1u,
+                                sizeof *tape->subjects, &failed);
+    if (failed) {
         tape_set_fault(tape, TAPE_MEMORY, (fig){0});
         return 0;
     }
@@ -79,9 +84,10 @@ uint16_t tape_label_number(struct tape *tape, const char *what) {
             return (uint16_t)i;
         }
     }
-    if (tape->label_count >= MOST_LABELS ||
-        !array_grow((void **)&tape->labels, &tape->label_room, tape->label_count + 1u,
-                    sizeof *tape->labels)) {
+    bool failed = tape->label_count >= MOST_LABELS;
+    tape->labels = array_grow(tape->labels, &tape->label_room, tape->label_count + 1u,
+                              sizeof *tape->labels, &failed);
+    if (failed) {
         tape_set_fault(tape, TAPE_MEMORY, (fig){0});
         return 0;
     }
@@ -90,8 +96,10 @@ uint16_t tape_label_number(struct tape *tape, const char *what) {
 }
 
 bool tape_add_word(struct tape *tape, uint32_t word) {
-    if (tape->word_count == UINT32_MAX || !array_grow((void **)&tape->words, &tape->word_room,
-                                                      tape->word_count + 1u, sizeof *tape->words)) {
+    bool failed = tape->word_count == UINT32_MAX;
+    tape->words = array_grow(tape->words, &tape->word_room, (size_t)tape->word_count + 1,
+                             sizeof *tape->words, &failed);
+    if (failed) {
         tape_set_fault(tape, TAPE_MEMORY, (fig){0});
         return false;
     }
@@ -103,9 +111,10 @@ bool tape_add_word(struct tape *tape, uint32_t word) {
 fig tape_add_figure(struct tape *tape, struct figure made, const char *what) {
     made.label = tape_label_number(tape, what);
     made.subject = tape->about;
-    if (tape->fault == TAPE_MEMORY || tape->count >= ~TAPE_MINUS_BIT ||
-        !array_grow((void **)&tape->figures, &tape->figure_room, tape->count + 1u,
-                    sizeof *tape->figures)) {
+    bool failed = tape->fault == TAPE_MEMORY || tape->count >= ~TAPE_MINUS_BIT;
+    tape->figures = array_grow(tape->figures, &tape->figure_room, tape->count + 1u,
+                               sizeof *tape->figures, &failed);
+    if (failed) {
         tape_set_fault(tape, TAPE_MEMORY, (fig){0});
         return (fig){0};
     }

@@ -136,11 +136,13 @@ struct marks {
 };
 
 static bool marks_add(struct marks *marks, int64_t mark) {
-    if (!array_grow((void **)&marks->list, &marks->room, marks->count + 1, sizeof *marks->list)) {
-        return false;
+    bool failed = false;
+    marks->list =
+        array_grow(marks->list, &marks->room, marks->count + 1, sizeof *marks->list, &failed);
+    if (!failed) {
+        marks->list[marks->count++] = mark;
     }
-    marks->list[marks->count++] = mark;
-    return true;
+    return !failed;
 }
 
 static bool door_marks(struct marks *marks, const struct operation *op, const struct door *door) {

@@ -23,7 +23,10 @@ static void on_cell(void *text, size_t size, void *data) {
     assert_non_null(copy);
     memcpy(copy, text, size);
     copy[size] = '\0';
-    assert_true(array_grow((void **)&r->rows->cells, &r->room, r->cell_count + 1, sizeof(char *)));
+    bool failed = false;
+    r->rows->cells =
+        array_grow(r->rows->cells, &r->room, r->cell_count + 1, sizeof(char *), &failed);
+    assert_false(failed);
     r->rows->cells[r->cell_count++] = copy;
     r->column++;
 }

@@ -68,16 +68,19 @@ static void take_stocks(struct board_columns *c) {
 /* --- columns --- */
 
 bool board_columns_part(struct board_columns *c, struct column_part part) {
-    if (!array_grow((void **)&c->parts, &c->part_room, c->part_count + 1, sizeof *c->parts)) {
-        return false;
+    bool failed = false;
+    c->parts = array_grow(c->parts, &c->part_room, c->part_count + 1, sizeof *c->parts, &failed);
+    if (!failed) {
+        c->parts[c->part_count++] = part;
     }
-    c->parts[c->part_count++] = part;
-    return true;
+    return !failed;
 }
 
 bool board_columns_add(struct board_columns *c, size_t stock, size_t first) {
-    if (!array_grow((void **)&c->columns, &c->column_room, c->column_count + 1,
-                    sizeof *c->columns)) {
+    bool failed = false;
+    c->columns =
+        array_grow(c->columns, &c->column_room, c->column_count + 1, sizeof *c->columns, &failed);
+    if (failed) {
         return false;
     }
     c->columns[c->column_count++] =

@@ -31,7 +31,9 @@ static bool any_left(const struct dive *d) {
 static bool take(struct dive *d, size_t column) {
     struct board_columns *const c = d->c;
     const struct column *const col = &c->columns[column];
-    if (!array_grow((void **)&d->taken, &d->taken_room, d->taken_count + 1, sizeof *d->taken)) {
+    bool failed = false;
+    d->taken = array_grow(d->taken, &d->taken_room, d->taken_count + 1, sizeof *d->taken, &failed);
+    if (failed) {
         return false;
     }
     d->taken[d->taken_count++] = column;

@@ -27,8 +27,7 @@ static int64_t most(int64_t a, int64_t b) {
 
 static void add_cut(struct bench *b, struct board_cut cut) {
     struct board_layout *const l = b->l;
-    b->failed = b->failed ||
-                !array_grow((void **)&l->cuts, &l->cut_room, l->cut_count + 1, sizeof *l->cuts);
+    l->cuts = array_grow(l->cuts, &l->cut_room, l->cut_count + 1, sizeof *l->cuts, &b->failed);
     if (!b->failed) {
         l->cuts[l->cut_count++] = cut;
     }
@@ -36,8 +35,8 @@ static void add_cut(struct bench *b, struct board_cut cut) {
 
 static void add_piece(struct bench *b, struct board_piece piece) {
     struct board_layout *const l = b->l;
-    b->failed = b->failed || !array_grow((void **)&l->pieces, &l->piece_room, l->piece_count + 1,
-                                         sizeof *l->pieces);
+    l->pieces =
+        array_grow(l->pieces, &l->piece_room, l->piece_count + 1, sizeof *l->pieces, &b->failed);
     if (!b->failed) {
         l->pieces[l->piece_count++] = piece;
     }
@@ -53,15 +52,15 @@ static void add_rest(struct bench *b, struct board_box box) {
         const struct board_offcut offcut = {.box = {box.x, box.y, from - box.x, box.width},
                                             .keep = from - box.x >= b->keep.length &&
                                                     box.width >= b->keep.board_width};
-        b->failed = b->failed || !array_grow((void **)&l->offcuts, &l->offcut_room,
-                                             l->offcut_count + 1, sizeof *l->offcuts);
+        l->offcuts = array_grow(l->offcuts, &l->offcut_room, l->offcut_count + 1,
+                                sizeof *l->offcuts, &b->failed);
         if (!b->failed) {
             l->offcuts[l->offcut_count++] = offcut;
         }
     }
     if (end > from) {
-        b->failed = b->failed || !array_grow((void **)&l->reserves, &l->reserve_room,
-                                             l->reserve_count + 1, sizeof *l->reserves);
+        l->reserves = array_grow(l->reserves, &l->reserve_room, l->reserve_count + 1,
+                                 sizeof *l->reserves, &b->failed);
         if (!b->failed) {
             l->reserves[l->reserve_count++] =
                 (struct board_box){from, box.y, end - from, box.width};

@@ -191,11 +191,12 @@ bool board_columns_relax(struct board_columns *c, const int64_t *left, bool all,
     if (held && solved && added) {
         (void)cut_lp_solve(r.lp, limit > c->spent ? limit - c->spent : 0, &c->spent);
     }
-    held = held &&
-           array_grow((void **)&c->shares, &c->share_room, c->column_count + 1, sizeof *c->shares);
-    if (held) {
+    bool failed = !held;
+    c->shares =
+        array_grow(c->shares, &c->share_room, c->column_count + 1, sizeof *c->shares, &failed);
+    if (!failed) {
         cut_lp_values(r.lp, c->shares);
     }
     cut_lp_free(r.lp);
-    return held;
+    return !failed;
 }

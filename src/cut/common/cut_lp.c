@@ -117,8 +117,12 @@ void cut_lp_free(struct cut_lp *lp) {
 }
 
 bool cut_lp_add(struct cut_lp *lp, const struct cut_lp_entry *entries, size_t count, double cost) {
-    if (!array_grow((void **)&lp->column, &lp->column_room, lp->columns + 1, sizeof *lp->column) ||
-        !array_grow((void **)&lp->entry, &lp->entry_room, lp->entries + count, sizeof *lp->entry)) {
+    bool failed = false;
+    lp->column =
+        array_grow(lp->column, &lp->column_room, lp->columns + 1, sizeof *lp->column, &failed);
+    lp->entry =
+        array_grow(lp->entry, &lp->entry_room, lp->entries + count, sizeof *lp->entry, &failed);
+    if (failed) {
         return false;
     }
     if (count > 0) {

@@ -110,9 +110,12 @@ static bool list_lots(struct fill *fill, const struct strip_fill_item *items, si
 static bool states_grow(struct fill *fill) {
     const size_t states = 2 * fill->state_count + 2;
     const size_t steps = fill->step_count + fill->state_count + 2;
-    return array_grow((void **)&fill->states, &fill->state_room, states, sizeof *fill->states) &&
-           array_grow((void **)&fill->next, &fill->next_room, states, sizeof *fill->next) &&
-           array_grow((void **)&fill->steps, &fill->step_room, steps, sizeof *fill->steps);
+    bool failed = false;
+    fill->states =
+        array_grow(fill->states, &fill->state_room, states, sizeof *fill->states, &failed);
+    fill->next = array_grow(fill->next, &fill->next_room, states, sizeof *fill->next, &failed);
+    fill->steps = array_grow(fill->steps, &fill->step_room, steps, sizeof *fill->steps, &failed);
+    return !failed;
 }
 
 /* No more value than this can be added by the lots from `lot` on: room for one, or all of the room

@@ -10,10 +10,12 @@
 
 bool strip_pool_add(struct strip_pool *pool, size_t bin, const struct strip_part *parts,
                     size_t count, int64_t times) {
-    if (!array_grow((void **)&pool->patterns, &pool->pattern_room, pool->pattern_count + 1,
-                    sizeof *pool->patterns) ||
-        !array_grow((void **)&pool->parts, &pool->part_room, pool->part_count + count,
-                    sizeof *pool->parts)) {
+    bool failed = false;
+    pool->patterns = array_grow(pool->patterns, &pool->pattern_room, pool->pattern_count + 1,
+                                sizeof *pool->patterns, &failed);
+    pool->parts = array_grow(pool->parts, &pool->part_room, pool->part_count + count,
+                             sizeof *pool->parts, &failed);
+    if (failed) {
         return false;
     }
     memcpy(&pool->parts[pool->part_count], parts, count * sizeof *parts);

@@ -90,10 +90,10 @@ static const struct ini_section *find_section(const struct ini_scan *scan, const
 
 static void add_section(const struct cursor *cursor, char *head, struct place place) {
     struct ini_scan *scan = cursor->scan;
-    void *sections = scan->sections;
     char *blank = strchr(head, ' ');
     const char *name = "";
     const struct ini_section *earlier;
+    bool failed = false;
 
     if (blank != NULL) {
         *blank = '\0';
@@ -108,11 +108,12 @@ static void add_section(const struct cursor *cursor, char *head, struct place pl
         scan->skipping = true;
         return;
     }
-    if (!array_grow(&sections, &scan->room, scan->count + 1, sizeof(*scan->sections))) {
+    scan->sections =
+        array_grow(scan->sections, &scan->room, scan->count + 1, sizeof(*scan->sections), &failed);
+    if (failed) {
         cursor->problems->failed = true;
         return;
     }
-    scan->sections = sections;
     scan->sections[scan->count] = (struct ini_section){.kind = head, .name = name, .place = place};
     scan->count++;
     scan->key_room = 0;
@@ -207,7 +208,7 @@ static const struct ini_key *find_key(const struct ini_section *section, const c
 
 static void add_key(const struct cursor *cursor, struct ini_section *section, struct ini_key key) {
     const struct ini_key *earlier = find_key(section, key.name);
-    void *keys = section->keys;
+    bool failed = false;
 
     if (earlier != NULL) {
         problem_add(cursor->problems, SEVERITY_ERROR, "duplicate-key", key.place,
@@ -215,11 +216,12 @@ static void add_key(const struct cursor *cursor, struct ini_section *section, st
                     problem_quote(cursor->problems, key.name), earlier->place.line);
         return;
     }
-    if (!array_grow(&keys, &cursor->scan->key_room, section->count + 1, sizeof(key))) {
+    section->keys = array_grow(section->keys, &cursor->scan->key_room, section->count + 1,
+                               sizeof(key), &failed);
+    if (failed) {
         cursor->problems->failed = true;
         return;
     }
-    section->keys = keys;
     section->keys[section->count] = key;
     section->count++;
 }

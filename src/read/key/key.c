@@ -207,8 +207,17 @@ static size_t *count_of(const struct section_kind *kind, void *whole) {
     return (size_t *)(void *)((char *)whole + kind->home.count_at);
 }
 
-static void **array_of(const struct section_kind *kind, void *whole) {
-    return (void **)(void *)((char *)whole + kind->home.at);
+/* The array is a pointer to a struct of the kind's own, which is not to be accessed as a pointer to
+ * void: its bytes are copied. */
+static void set_array(const struct section_kind *kind, void *whole, char *array) {
+    memcpy((char *)whole + kind->home.at, &array, sizeof array);
+}
+
+static char *array_of(const struct section_kind *kind, const void *whole) {
+    char *array;
+
+    memcpy(&array, (const char *)whole + kind->home.at, sizeof array);
+    return array;
 }
 
 /* Room for the sections of a named kind, their names filled in, so that keys may name sections that
@@ -225,7 +234,7 @@ static void collect_names(struct reader *reader, const struct ini *ini,
     if (array == NULL) {
         return;
     }
-    *array_of(kind, whole) = array;
+    set_array(kind, whole, array);
     count = 0;
     for (size_t i = 0; i < ini->count; i++) {
         const struct ini_section *section = &ini->sections[i];
@@ -247,7 +256,7 @@ static void *target_of(const struct section_kind *kind, const struct ini_section
         return (char *)whole + kind->home.at;
     }
     for (size_t i = 0; i < *count_of(kind, whole); i++) {
-        char *target = (char *)*array_of(kind, whole) + i * kind->home.size;
+        char *target = array_of(kind, whole) + i * kind->home.size;
 
         if (text_same(((struct text *)(void *)target)->s, section->name)) {
             return target;

@@ -49,7 +49,9 @@ struct sink {
 
 static cairo_status_t take(void *closure, const unsigned char *data, unsigned int size) {
     struct sink *const sink = closure;
-    if (!array_grow((void **)&sink->bytes, &sink->room, sink->size + size, 1)) {
+    bool failed = false;
+    sink->bytes = array_grow(sink->bytes, &sink->room, sink->size + size, 1, &failed);
+    if (failed) {
         return CAIRO_STATUS_NO_MEMORY;
     }
     memcpy(sink->bytes + sink->size, data, size);

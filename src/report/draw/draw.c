@@ -180,7 +180,9 @@ struct bytes {
 
 static cairo_status_t take(void *closure, const unsigned char *data, unsigned int size) {
     struct bytes *const b = closure;
-    if (!array_grow((void **)&b->data, &b->room, b->size + size, 1)) {
+    bool failed = false;
+    b->data = array_grow(b->data, &b->room, b->size + size, 1, &failed);
+    if (failed) {
         return CAIRO_STATUS_NO_MEMORY;
     }
     memcpy(b->data + b->size, data, size);

@@ -23,8 +23,10 @@ static const char *or_nothing(const char *text) {
 
 static bool add_pages(struct plan_pages *pages, bool sheet, size_t buy, const struct alike *list,
                       size_t count, size_t *room) {
-    if (list == NULL ||
-        !array_grow((void **)&pages->pages, room, pages->count + count, sizeof *pages->pages)) {
+    bool failed = list == NULL;
+    pages->pages =
+        array_grow(pages->pages, room, pages->count + count, sizeof *pages->pages, &failed);
+    if (failed) {
         return false;
     }
     for (size_t i = 0; i < count; i++) {
@@ -190,7 +192,9 @@ struct bytes {
 
 static cairo_status_t take(void *closure, const unsigned char *data, unsigned int size) {
     struct bytes *const b = closure;
-    if (!array_grow((void **)&b->data, &b->room, b->size + size, 1)) {
+    bool failed = false;
+    b->data = array_grow(b->data, &b->room, b->size + size, 1, &failed);
+    if (failed) {
         return CAIRO_STATUS_NO_MEMORY;
     }
     memcpy(b->data + b->size, data, size);

@@ -68,14 +68,14 @@ void grid_clear(struct grid *grid) {
 }
 
 static void add(struct grid *grid, enum cell_kind kind, char *text) {
-    void *cells = grid->cells;
-    if (text == NULL ||
-        !array_grow(&cells, &grid->cell_room, grid->cell_count + 1, sizeof *grid->cells)) {
+    bool failed = text == NULL;
+    grid->cells = array_grow(grid->cells, &grid->cell_room, grid->cell_count + 1,
+                             sizeof *grid->cells, &failed);
+    if (failed) {
         grid->failed = true;
         return;
     }
     make_safe(text);
-    grid->cells = cells;
     grid->cells[grid->cell_count++] =
         (struct grid_cell){.text = text, .width = text_columns(text), .kind = kind};
 }

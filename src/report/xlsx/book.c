@@ -79,9 +79,9 @@ void book_break(struct book *book, uint16_t sheet, uint32_t row) {
 }
 
 static struct cell *add_cell(struct book *book, struct cell cell) {
-    if (book->failed || !array_grow((void **)&book->cells, &book->cell_room, book->cell_count + 1,
-                                    sizeof *book->cells)) {
-        book->failed = true;
+    book->cells = array_grow(book->cells, &book->cell_room, book->cell_count + 1,
+                             sizeof *book->cells, &book->failed);
+    if (book->failed) {
         return NULL;
     }
     if (cell.column >= BOOK_MOST_COLUMNS) {
@@ -185,9 +185,10 @@ void book_define(struct book *book, uint16_t sheet, uint32_t row, uint16_t colum
     while (copy != NULL && name_is_taken(book, copy)) {
         copy = pool_format(&book->pool, "%s_", copy);
     }
-    if (copy == NULL || !array_grow((void **)&book->names, &book->name_room, book->name_count + 1,
-                                    sizeof *book->names)) {
-        book->failed = true;
+    book->failed = book->failed || copy == NULL;
+    book->names = array_grow(book->names, &book->name_room, book->name_count + 1,
+                             sizeof *book->names, &book->failed);
+    if (book->failed) {
         return;
     }
     book->names[book->name_count++] =

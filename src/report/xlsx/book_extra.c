@@ -18,10 +18,10 @@ void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
     assert(alt != NULL && alt[0] != '\0');
     char *const bytes = pool_text(&book->pool, (const char *)png, size);
     const char *const words = pool_text(&book->pool, alt, strlen(alt));
-    if (bytes == NULL || words == NULL ||
-        !array_grow((void **)&book->pictures, &book->picture_room, book->picture_count + 1,
-                    sizeof *book->pictures)) {
-        book->failed = true;
+    book->failed = book->failed || bytes == NULL || words == NULL;
+    book->pictures = array_grow(book->pictures, &book->picture_room, book->picture_count + 1,
+                                sizeof *book->pictures, &book->failed);
+    if (book->failed) {
         return;
     }
     book->pictures[book->picture_count++] =
@@ -36,9 +36,9 @@ void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
 }
 
 void book_height(struct book *book, uint16_t sheet, uint32_t row, double points) {
-    if (!array_grow((void **)&book->heights, &book->height_room, book->height_count + 1,
-                    sizeof *book->heights)) {
-        book->failed = true;
+    book->heights = array_grow(book->heights, &book->height_room, book->height_count + 1,
+                               sizeof *book->heights, &book->failed);
+    if (book->failed) {
         return;
     }
     book->heights[book->height_count++] =
@@ -47,8 +47,9 @@ void book_height(struct book *book, uint16_t sheet, uint32_t row, double points)
 
 void book_keep(struct book *book, uint16_t sheet, uint32_t first, uint32_t last) {
     struct book_sheet *const s = &book->sheets[sheet];
-    if (!array_grow((void **)&s->blocks, &s->block_room, s->block_count + 1, sizeof *s->blocks)) {
-        book->failed = true;
+    s->blocks =
+        array_grow(s->blocks, &s->block_room, s->block_count + 1, sizeof *s->blocks, &book->failed);
+    if (book->failed) {
         return;
     }
     s->blocks[s->block_count++] = (struct book_block){.first = first, .last = last};
@@ -101,9 +102,10 @@ void book_chart(struct book *book, const struct book_chart *chart) {
     copy.title = pool_text(&book->pool, chart->title, strlen(chart->title));
     copy.axis = pool_text(&book->pool, chart->axis, strlen(chart->axis));
     copy.alt = pool_text(&book->pool, chart->alt, strlen(chart->alt));
-    if (pool_failed(&book->pool) || !array_grow((void **)&book->charts, &book->chart_room,
-                                                book->chart_count + 1, sizeof *book->charts)) {
-        book->failed = true;
+    book->failed = book->failed || pool_failed(&book->pool);
+    book->charts = array_grow(book->charts, &book->chart_room, book->chart_count + 1,
+                              sizeof *book->charts, &book->failed);
+    if (book->failed) {
         return;
     }
     book->charts[book->chart_count++] = copy;
