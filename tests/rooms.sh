@@ -3,7 +3,8 @@
 # The rooms of src against what they say of themselves:  sh tests/rooms.sh [TREE]
 # - a file includes headers of its own room and of rooms that its CMakeLists.txt names under USES;
 # - a room names none that it does not need, and none that stands after it (so there is no circle);
-# - DEVELOPERS.md shows each room with just these.
+# - DEVELOPERS.md shows each room with just these;
+# - the client's papers, and all rooms that they use, can't reach what a job is or costs.
 # Prints what is wrong and ends non-zero where anything is.
 set -u
 cd "${1:-$(dirname "$0")/..}" || exit 2
@@ -55,6 +56,35 @@ for room in $order; do
     [ "$shown" = "$(uses "$room" | grep . || echo -)" ] ||
         echo "DEVELOPERS.md: src/$room/ is shown with '$shown', uses '$(uses "$room")'" >>"$found"
     earlier="$earlier $room"
+done
+
+# reach ROOM: it and all rooms that it may include from, by whatever way.
+reach() {
+    reached=" $1 "
+    waiting=$1
+    while [ -n "$waiting" ]; do
+        next=
+        for room in $waiting; do
+            for used in $(uses "$room"); do
+                case "$reached" in
+                *" $used "*) ;;
+                *)
+                    reached="$reached$used "
+                    next="$next $used"
+                    ;;
+                esac
+            done
+        done
+        waiting=$next
+    done
+    echo "$reached"
+}
+
+for room in $(reach report/client); do
+    case "$room" in
+    base | figure | report/client | report/draw | report/offer | report/xlsx) ;;
+    *) echo "report/client: reaches $room, and the client's papers may not" >>"$found" ;;
+    esac
 done
 
 # Sources that no room owns.

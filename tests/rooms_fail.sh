@@ -41,6 +41,14 @@ fresh
 sed -i '/^| `src\/labor\/`/d' "$copy/DEVELOPERS.md"
 fails "DEVELOPERS.md: src/labor/"
 
+# A way to the costs, two rooms on.
+fresh
+sed -i 's/USES /USES price /' "$copy/src/report/offer/CMakeLists.txt"
+echo '#include "price/estimate.h"' >>"$copy/src/report/offer/offer.h"
+sed -i '/^| `src\/report\/offer\/`/s/base figure/price base figure/' "$copy/DEVELOPERS.md"
+fails 'report/client: reaches price'
+fails 'report/client: reaches stock'
+
 fresh
 mkdir "$copy/src/attic"
 cp "$copy/src/base/date.h" "$copy/src/attic/"

@@ -3,8 +3,8 @@
  * edge to edge, a pair is its own mirror image, hinge marks stand where the row says. */
 #include "support.h"
 
+#include "report/doors/door_elevation.h"
 #include "report/draw/draw.h"
-#include "report/draw/elevation.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -18,10 +18,10 @@ static bool is_face(enum trait trait) {
            trait == TRAIT_PANEL || trait == TRAIT_GLASS || trait == TRAIT_OPEN;
 }
 
-static size_t count_of(const struct elevation *e, enum trait trait) {
+static size_t count_of(const struct door_elevation *e, enum trait trait) {
     size_t count = 0;
-    for (size_t i = 0; i < e->box_count; i++) {
-        count += e->boxes[i].trait == trait ? 1 : 0;
+    for (size_t i = 0; i < e->drawing.box_count; i++) {
+        count += e->drawing.boxes[i].trait == trait ? 1 : 0;
     }
     return count;
 }
@@ -36,19 +36,19 @@ static double area(const struct elevation_box *b) {
     return (double)b->width / 1e6 * ((double)b->height / 1e6);
 }
 
-static void check_faces(struct bench *bench, const struct elevation *e) {
+static void check_faces(struct bench *bench, const struct door_elevation *e) {
     double covered = 0;
-    for (size_t i = 0; i < e->box_count; i++) {
-        const struct elevation_box *const b = &e->boxes[i];
+    for (size_t i = 0; i < e->drawing.box_count; i++) {
+        const struct elevation_box *const b = &e->drawing.boxes[i];
         if (!is_face(b->trait)) {
             continue;
         }
         covered += area(b);
-        if (b->x < 0 || b->y < 0 || b->x + b->width > e->width || b->y + b->height > e->height) {
+        if (b->x < 0 || b->y < 0 || b->x + b->width > e->drawing.width || b->y + b->height > e->drawing.height) {
             bench_wrong(bench, "%s: a box outside the leaf", e->door->row->id.s);
         }
-        for (size_t k = i + 1; k < e->box_count; k++) {
-            if (is_face(e->boxes[k].trait) && overlap(b, &e->boxes[k])) {
+        for (size_t k = i + 1; k < e->drawing.box_count; k++) {
+            if (is_face(e->drawing.boxes[k].trait) && overlap(b, &e->drawing.boxes[k])) {
                 bench_wrong(bench, "%s: boxes %zu and %zu overlap", e->door->row->id.s, i, k);
             }
         }
@@ -61,11 +61,11 @@ static void check_faces(struct bench *bench, const struct elevation *e) {
 }
 
 /* Each chain starts at 0, has no gaps, and ends at the edge. */
-static void check_chain(struct bench *bench, const struct elevation *e, bool upright, bool whole) {
+static void check_chain(struct bench *bench, const struct door_elevation *e, bool upright, bool whole) {
     length at = 0;
     size_t count = 0;
-    for (size_t i = 0; i < e->dimension_count; i++) {
-        const struct elevation_dimension *const d = &e->dimensions[i];
+    for (size_t i = 0; i < e->drawing.dimension_count; i++) {
+        const struct elevation_dimension *const d = &e->drawing.dimensions[i];
         if (d->upright == upright && d->whole == whole) {
             if (d->from != at || d->to <= d->from) {
                 bench_wrong(bench, "%s: a gap between dimensions", e->door->row->id.s);
@@ -83,14 +83,14 @@ static void check_chain(struct bench *bench, const struct elevation *e, bool upr
     }
 }
 
-static void check_mirror(struct bench *bench, const struct elevation *e) {
-    for (size_t i = 0; i < e->box_count; i++) {
-        const struct elevation_box *const b = &e->boxes[i];
+static void check_mirror(struct bench *bench, const struct door_elevation *e) {
+    for (size_t i = 0; i < e->drawing.box_count; i++) {
+        const struct elevation_box *const b = &e->drawing.boxes[i];
         bool found = false;
-        for (size_t k = 0; k < e->box_count; k++) {
-            const struct elevation_box *const m = &e->boxes[k];
+        for (size_t k = 0; k < e->drawing.box_count; k++) {
+            const struct elevation_box *const m = &e->drawing.boxes[k];
             found = found || (m->trait == b->trait && m->y == b->y && m->width == b->width &&
-                              m->height == b->height && m->x == e->width - b->x - b->width);
+                              m->height == b->height && m->x == e->drawing.width - b->x - b->width);
         }
         if (!found) {
             bench_wrong(bench, "%s: a box without its mirror image", e->door->row->id.s);
@@ -98,23 +98,23 @@ static void check_mirror(struct bench *bench, const struct elevation *e) {
     }
 }
 
-static void check_marks(struct bench *bench, const struct elevation *e) {
-    const size_t wanted = e->edge == EDGE_NONE ? 0 : (size_t)e->hinges * (size_t)e->door->leaves;
+static void check_marks(struct bench *bench, const struct door_elevation *e) {
+    const size_t wanted = e->drawing.edge == EDGE_NONE ? 0 : (size_t)e->drawing.hinges * (size_t)e->door->leaves;
     if (count_of(e, TRAIT_HINGE) != wanted) {
         bench_wrong(bench, "%s: %zu hinge marks, expected %zu", e->door->row->id.s,
                     count_of(e, TRAIT_HINGE), wanted);
     }
-    for (size_t i = 0; i < e->box_count; i++) {
-        const struct elevation_box *const b = &e->boxes[i];
+    for (size_t i = 0; i < e->drawing.box_count; i++) {
+        const struct elevation_box *const b = &e->drawing.boxes[i];
         const bool inside =
-            b->x >= 0 && b->x + b->width <= e->width && b->y >= 0 && b->y + b->height <= e->height;
+            b->x >= 0 && b->x + b->width <= e->drawing.width && b->y >= 0 && b->y + b->height <= e->drawing.height;
         if (b->trait == TRAIT_HINGE && inside) {
             bench_wrong(bench, "%s: a hinge mark on the leaf", e->door->row->id.s);
         }
     }
 }
 
-static void check_elevation(struct bench *bench, const struct elevation *e) {
+static void check_elevation(struct bench *bench, const struct door_elevation *e) {
     check_faces(bench, e);
     check_chain(bench, e, false, false);
     check_chain(bench, e, false, true);
@@ -138,12 +138,12 @@ static void samples(void **state) {
         const struct quantities *const q = &bench.estimate.quantities;
         assert_true(q->count > 5);
         for (size_t r = 0; r < q->count; r++) {
-            struct elevation e;
+            struct door_elevation e;
             if (q->leaves[r].door->bought_in) {
                 continue; /* an outline: nobody here knows its parts */
             }
             assert_true(
-                elevation_make(&e, &bench.estimate.pool, q->leaves[r].door,
+                door_elevation_make(&e, &bench.estimate.pool, q->leaves[r].door,
                                (int32_t)tape_scaled(&bench.estimate.tape, q->leaves[r].hinges, 0),
                                bench.job.unit));
             check_elevation(&bench, &e);
@@ -182,10 +182,10 @@ static void looks(void **state) {
     for (size_t i = 0; i < COUNT(look_cases); i++) {
         const struct look_case *const c = &look_cases[i];
         struct bench bench;
-        struct elevation e;
+        struct door_elevation e;
         bench_open(&bench, c->name, BENCH_INCH, c->edits, c->doors);
         bench_sound(&bench);
-        assert_true(elevation_make(&e, &bench.estimate.pool,
+        assert_true(door_elevation_make(&e, &bench.estimate.pool,
                                    bench.estimate.quantities.leaves[0].door, c->hinges,
                                    bench.job.unit));
         check_elevation(&bench, &e);
@@ -195,8 +195,8 @@ static void looks(void **state) {
                                count_of(&e, TRAIT_GLASS),
                                count_of(&e, TRAIT_OPEN),
                                count_of(&e, TRAIT_HIDDEN),
-                               e.stroke_count,
-                               (size_t)e.edge};
+                               e.drawing.stroke_count,
+                               (size_t)e.drawing.edge};
         const size_t wanted[] = {c->stiles, c->rails,  c->panels,  c->glass,
                                  c->open,   c->hidden, c->strokes, (size_t)c->edge};
         for (size_t k = 0; k < COUNT(made); k++) {
@@ -212,14 +212,14 @@ static void looks(void **state) {
 /* 18 x 30 with stiles of 2 1/4: opening 13 1/2 x 25 1/2, panel 14 1/8 x 26 1/8 about it. */
 static void panel_in_its_groove(void **state) {
     struct bench bench;
-    struct elevation e;
+    struct door_elevation e;
     (void)state;
     bench_open(&bench, "panel", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0}, "D1,18,30\n");
-    assert_true(elevation_make(&e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door,
+    assert_true(door_elevation_make(&e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door,
                                0, bench.job.unit));
     const length sixteenth = NM_PER_INCH / 16;
-    for (size_t i = 0; i < e.box_count; i++) {
-        const struct elevation_box *const b = &e.boxes[i];
+    for (size_t i = 0; i < e.drawing.box_count; i++) {
+        const struct elevation_box *const b = &e.drawing.boxes[i];
         if (b->trait == TRAIT_PANEL) {
             assert_true(b->x == 36 * sixteenth && b->width == 216 * sixteenth &&
                         b->height == 408 * sixteenth);
@@ -233,35 +233,35 @@ static void panel_in_its_groove(void **state) {
 
 static void sameness(void **state) {
     struct bench bench;
-    struct elevation e[4];
+    struct door_elevation e[4];
     (void)state;
     bench_open(&bench, "same", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0},
                "id,width,height,count,mid rails\nD1,18,30,1,0\nD2,18,30,4,0\nD3,18,31,1,0\n"
                "D4,18,30,1,1\n");
     for (size_t i = 0; i < 4; i++) {
-        assert_true(elevation_make(&e[i], &bench.estimate.pool,
+        assert_true(door_elevation_make(&e[i], &bench.estimate.pool,
                                    bench.estimate.quantities.leaves[i].door, 0, bench.job.unit));
     }
-    assert_true(elevation_same(&e[0], &e[1]));
-    assert_false(elevation_same(&e[0], &e[2]));
-    assert_true(elevation_kind_same(e[0].door, e[2].door));
-    assert_false(elevation_kind_same(e[0].door, e[3].door));
+    assert_true(door_elevation_same(&e[0], &e[1]));
+    assert_false(door_elevation_same(&e[0], &e[2]));
+    assert_true(door_kind_same(e[0].door, e[2].door));
+    assert_false(door_kind_same(e[0].door, e[3].door));
     assert_int_equal(bench_close(&bench), 0);
 }
 
 /* The picture is a PNG of the size asked for, the same each time. */
 static void picture(void **state) {
     struct bench bench;
-    struct elevation e;
+    struct door_elevation e;
     unsigned char *bytes[2];
     size_t size[2];
     (void)state;
     bench_open(&bench, "picture", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0},
                "D1,18,30\n");
-    assert_true(elevation_make(&e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door,
+    assert_true(door_elevation_make(&e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door,
                                2, bench.job.unit));
     for (size_t i = 0; i < 2; i++) {
-        assert_true(draw_elevation_png(&e, 100, 120, 2, DETAIL_FULL, &bytes[i], &size[i]));
+        assert_true(draw_elevation_png(&e.drawing, 100, 120, 2, DETAIL_FULL, &bytes[i], &size[i]));
     }
     assert_true(size[0] > 100 && size[0] == size[1]);
     assert_memory_equal(bytes[0], bytes[1], size[0]);

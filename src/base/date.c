@@ -9,16 +9,20 @@ static int32_t days_of(int32_t year, int32_t month) {
     return days[month - 1] + (month == 2 && leap ? 1 : 0);
 }
 
-char *date_after(int32_t year, int32_t month, int32_t day, int32_t days, char *text, size_t size) {
-    day += days;
-    while (day > days_of(year, month)) {
-        day -= days_of(year, month);
-        month++;
-        if (month > 12) {
-            month = 1;
-            year++;
+struct date date_after(struct date date, int32_t days) {
+    date.day += days;
+    while (date.day > days_of(date.year, date.month)) {
+        date.day -= days_of(date.year, date.month);
+        date.month++;
+        if (date.month > 12) {
+            date.month = 1;
+            date.year++;
         }
     }
-    (void)snprintf(text, size, "%04d-%02d-%02d", (int)year, (int)month, (int)day);
+    return date;
+}
+
+char *date_text(struct date date, char *text, size_t size) {
+    (void)snprintf(text, size, "%04d-%02d-%02d", (int)date.year, (int)date.month, (int)date.day);
     return text;
 }

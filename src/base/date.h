@@ -7,8 +7,15 @@
 #include <stddef.h>
 #include <stdint.h>
 
-/* Writes the date that is days (0 to 36 500) after year-month-day as YYYY-MM-DD into text (11
- * bytes); returns text. */
-char *date_after(int32_t year, int32_t month, int32_t day, int32_t days, char *text, size_t size);
+/* year: 1 to 9999; month: 1 to 12; day: of that month, from 1. */
+struct date {
+    int32_t year, month, day;
+};
+
+/* The date that is days (0 to 36 500) after another. */
+struct date date_after(struct date date, int32_t days);
+
+/* Writes a date as YYYY-MM-DD into text (11 bytes are enough); returns text. */
+char *date_text(struct date date, char *text, size_t size);
 
 #endif

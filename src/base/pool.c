@@ -133,6 +133,15 @@ char *pool_format(struct pool *pool, const char *format, ...) {
     return text;
 }
 
+const char *pool_words(struct pool *pool, const char *format, ...) {
+    va_list arguments;
+
+    va_start(arguments, format);
+    const char *const text = pool_format_list(pool, format, arguments);
+    va_end(arguments);
+    return text == NULL ? "" : text;
+}
+
 void *array_grow(void *array, size_t *room, size_t need, size_t size, bool *failed) {
     size_t wanted = *room;
     void *grown;

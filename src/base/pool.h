@@ -37,6 +37,10 @@ char *pool_format(struct pool *pool, const char *format, ...) __attribute__((for
 char *pool_format_list(struct pool *pool, const char *format, va_list arguments)
     __attribute__((format(printf, 2, 0)));
 
+/* A formatted text; "" when memory is out, so that it may be shown before pool_failed is asked. */
+const char *pool_words(struct pool *pool, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+
 /* Grows an array that the caller owns on the heap so that it holds at least need things of size
  * bytes: the one place where sizes are multiplied.  array: NULL where *room is 0.  Returns the
  * array, which has moved or not; the caller owns it.  Out of memory or overflow: *failed is set,

@@ -208,6 +208,10 @@ const char *text_nearest(const char *text, const char *const *names, size_t coun
     return nearest;
 }
 
+const char *text_or_empty(const char *text) {
+    return text == NULL ? "" : text;
+}
+
 size_t text_columns(const char *text) {
     mbstate_t state = {0};
     size_t size = strlen(text);

@@ -39,6 +39,9 @@ size_t text_distance(const char *a, const char *b);
  * edits than a third of the longer one's length, at least one allowed). Borrowed from names. */
 const char *text_nearest(const char *text, const char *const *names, size_t count);
 
+/* text, or "" where it is NULL. Borrowed. */
+const char *text_or_empty(const char *text);
+
 /* Columns a terminal needs for UTF-8 text (LC_CTYPE must be set for other than ASCII; falls back to
  * characters). */
 size_t text_columns(const char *text);

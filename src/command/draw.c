@@ -3,7 +3,7 @@
 #include "command/command.h"
 #include "command/files.h"
 #include "command/work.h"
-#include "report/draw/wall.h"
+#include "report/doors/door_drawings.h"
 
 enum status command_draw(const struct request *request, struct work *work, struct streams streams) {
     struct pool pool;
@@ -17,7 +17,7 @@ enum status command_draw(const struct request *request, struct work *work, struc
         status = files_begin(&output, 1, request, streams);
     }
     if (status == STATUS_DONE && output.name != NULL) {
-        status = wall_write(&work->estimates[0], output.name)
+        status = door_drawings_write(&work->estimates[0], output.name)
                      ? files_finish(&output, 1, request, streams)
                      : files_failed(&output, 1, 0, streams);
     }

@@ -7,6 +7,7 @@
 #include "command/work.h"
 #include "report/client/client_book.h"
 #include "report/client/client_pdf.h"
+#include "report/offer_make/offer_make.h"
 #include "report/shop/workbook.h"
 #include "report/text/print.h"
 

@@ -7,8 +7,6 @@
 
 #include "base/text.h"
 #include "report/client/client_book_parts.h"
-#include "report/offer/offer_parts.h"
-#include "report/words/show.h"
 #include "report/xlsx/book_write.h"
 
 #include <string.h>
@@ -21,6 +19,18 @@
 #define ID_LEAST 7.0
 #define ID_MOST  20.0
 
+void client_book_amount(struct client_sheet *s, uint16_t column, enum look look,
+                        const struct offer_amount *amount) {
+    book_number(s->book, s->sheet, s->row, column, look, amount->unit, amount->decimals,
+                amount->value);
+}
+
+void client_book_formula(struct client_sheet *s, uint16_t column, enum look look,
+                         const struct offer_amount *amount, const char *formula) {
+    book_formula(s->book, s->sheet, s->row, column, look, amount->unit, amount->decimals,
+                 amount->value, formula);
+}
+
 /* --- the head --- */
 
 static void pair_line(struct client_sheet *s, const char *label, const char *text) {
@@ -32,16 +42,16 @@ static void pair_line(struct client_sheet *s, const char *label, const char *tex
 
 /* The shop's picture stands right of the words of the head, LOGO_HEIGHT high or LOGO_WIDTH wide. */
 static void put_logo(struct client_sheet *s) {
-    const struct picture *const logo = &s->offer->e->rates->shop.logo;
+    const struct offer_logo *const logo = &s->offer->logo;
     if (logo->bytes == NULL) {
         return;
     }
     const double by_height = LOGO_HEIGHT / logo->height;
     const double by_width = LOGO_WIDTH / logo->width;
-    const char *const alt = pool_format(&s->offer->pool, "The picture of %s",
-                                        s->offer->shop[0] == '\0' ? "the shop" : s->offer->shop);
+    const char *const alt = pool_words(&s->book->pool, "The picture of %s",
+                                       s->offer->shop[0] == '\0' ? "the shop" : s->offer->shop);
     book_picture(s->book, s->sheet, s->row, CLIENT_COUNT, logo->bytes, logo->size,
-                 by_height < by_width ? by_height : by_width, 0, alt == NULL ? "picture" : alt);
+                 by_height < by_width ? by_height : by_width, 0, alt);
 }
 
 static void put_head(struct client_sheet *s) {
@@ -67,18 +77,17 @@ static void put_head(struct client_sheet *s) {
 
 /* --- the file --- */
 
-static bool write_file(struct book *book, struct offer *o, const char *path) {
-    const struct job *const job = o->e->job;
+static bool write_file(struct book *book, const struct offer *o, const char *path) {
     const char *const footer = pool_format(&book->pool, "%s  %s", o->reference, o->title);
     const struct book_facts facts = {
         .title = pool_text(&book->pool, o->title, strlen(o->title)),
         .subject = pool_format(&book->pool, "%s", o->reference),
         .author = pool_text(&book->pool, o->shop, strlen(o->shop)),
         .footer = footer == NULL ? NULL : book_footer(&book->pool, footer),
-        .year = job->year,
-        .month = job->month,
-        .day = job->day,
-        .letter = show_on_letter(o->e),
+        .year = o->year,
+        .month = o->month,
+        .day = o->day,
+        .letter = o->letter,
     };
     return !book_failed(book) && footer != NULL && book_write(book, &facts, path);
 }
@@ -87,17 +96,17 @@ static bool write_file(struct book *book, struct offer *o, const char *path) {
 static double id_width(const struct offer *o) {
     size_t longest = 0;
     for (size_t d = 0; d < o->door_count; d++) {
-        const size_t size = text_columns(o->doors[d].leaf->door->row->id.s);
+        const size_t size = text_columns(o->doors[d].id);
         longest = size > longest ? size : longest;
     }
     const double width = (double)longest * 1.25 + 1.5;
     return width < ID_LEAST ? ID_LEAST : (width > ID_MOST ? ID_MOST : width);
 }
 
-bool client_book_write(struct offer *o, const char *path) {
+bool client_book_write(const struct offer *o, const char *path) {
     static const double widths[CLIENT_COLUMNS] = {0, 5.5, 46, 9, 9, 6.5, 7.5, 11.5, 12.5};
     struct book book;
-    book_init(&book, &o->e->tape);
+    book_init(&book, NULL);
     struct client_sheet s = {.offer = o, .book = &book};
     s.sheet = book_sheet(&book, o->paper, o->paper, false);
     client_book_width(&s, CLIENT_ID, id_width(o));

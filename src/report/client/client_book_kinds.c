@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/client/client_book_parts.h"
 #include "report/draw/draw.h"
-#include "report/offer/offer_parts.h"
 
 #include <stdlib.h>
 
@@ -17,14 +16,13 @@
 static bool put_kind(struct client_sheet *s, const struct offer_kind *kind, uint16_t column) {
     unsigned char *png = NULL;
     size_t size = 0;
-    if (!draw_elevation_png(&kind->elevation, WIDTH, HEIGHT, DOTS, DETAIL_SMALL, &png, &size)) {
+    if (!draw_elevation_png(&kind->drawing, WIDTH, HEIGHT, DOTS, DETAIL_SMALL, &png, &size)) {
         return false;
     }
     const char *const alt =
-        pool_format(&s->offer->pool, "Elevation of kind %s: %s", kind->letter, kind->words);
+        pool_words(&s->book->pool, "Elevation of kind %s: %s", kind->letter, kind->words);
     book_format(s->book, s->sheet, s->row, column, LOOK_WRAP, "%s  %s", kind->letter, kind->words);
-    book_picture(s->book, s->sheet, s->row, column, png, size, TO_96TH / DOTS, WORDS,
-                 alt == NULL ? "elevation" : alt);
+    book_picture(s->book, s->sheet, s->row, column, png, size, TO_96TH / DOTS, WORDS, alt);
     free(png);
     return true;
 }

@@ -22,7 +22,7 @@ enum {
 #define CLIENT_COLUMNS ((size_t)CLIENT_AMOUNT + 1)
 
 struct client_sheet {
-    struct offer *offer;
+    const struct offer *offer;
     struct book *book;
     uint16_t sheet;
     uint32_t row;
@@ -32,12 +32,15 @@ struct client_sheet {
 /* client_book_price.c: the lines of the price, payments and options; below them, from the row after
  * next, stands the list of doors, as high as client_book_list_rows. */
 void client_book_price(struct client_sheet *sheet);
+/* client_book.c: an amount in the row; with a formula over cells of the sheet that makes it. */
+void client_book_amount(struct client_sheet *sheet, uint16_t column, enum look look,
+                        const struct offer_amount *amount);
+void client_book_formula(struct client_sheet *sheet, uint16_t column, enum look look,
+                         const struct offer_amount *amount, const char *formula);
 /* client_book_list.c: the list of doors by room. */
 void client_book_list(struct client_sheet *sheet);
 /* Rows from the first room to the last door. */
 uint32_t client_book_list_rows(const struct offer *offer);
-/* Whether rooms have their sums. */
-bool client_book_sums(const struct offer *offer);
 /* client_book_words.c: a text over the columns first to last, in a row as high as its lines need.
  */
 void client_book_span(struct client_sheet *sheet, uint16_t first, uint16_t last, enum look look,

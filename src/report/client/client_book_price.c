@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/client/client_book_parts.h"
-#include "report/offer/offer_parts.h"
 
 #include <assert.h>
 #include <stdio.h>
@@ -13,9 +12,9 @@ struct rows {
 
 static void formula_of_doors(const struct client_sheet *s, const struct rows *rows, unsigned places,
                              char *text, size_t size) {
-    if (s->offer->e->job->detail.choice == PRICES_ROOMS) {
+    if (s->offer->detail == OFFER_ROOMS) {
         (void)snprintf(text, size, "ROUND(SUM(I%u:I%u),%u)", rows->list, rows->list_end, places);
-    } else if (client_book_sums(s->offer)) {
+    } else if (offer_has_sums(s->offer)) {
         /* only rows of doors have a kind: the rooms' own sums are left out */
         (void)snprintf(text, size, "ROUND(SUMIF(B%u:B%u,\"<>\",I%u:I%u),%u)", rows->list,
                        rows->list_end, rows->list, rows->list_end, places);
@@ -25,8 +24,7 @@ static void formula_of_doors(const struct client_sheet *s, const struct rows *ro
 /* The formula of a line in its row, from 1; "": a plain value. */
 static void formula_of(const struct client_sheet *s, const struct offer_line *line,
                        const struct rows *rows, uint32_t at, char *text, size_t size) {
-    const unsigned places = tape_figure(&s->offer->e->tape, line->amount)->decimals;
-    const bool percent = !fig_none(line->percent);
+    const unsigned places = line->amount.decimals;
     text[0] = '\0';
     switch (line->kind) {
     case OFFER_DOORS:
@@ -45,7 +43,7 @@ static void formula_of(const struct client_sheet *s, const struct offer_line *li
         (void)snprintf(text, size, "ROUND(I%u-I%u,%u)", rows->before, rows->delivery, places);
         break;
     case OFFER_TAX:
-        if (percent) {
+        if (line->by_percent) {
             (void)snprintf(text, size, "ROUND(I%u*H%u/100,%u)",
                            rows->taxed > 0 ? rows->taxed : rows->before, at, places);
         }
@@ -138,25 +136,19 @@ static enum look look_of(enum offer_line_kind kind) {
 }
 
 static void put_line(struct client_sheet *s, const struct offer_line *line, struct rows *rows) {
-    const struct tape *const tape = &s->offer->e->tape;
-    const struct figure *const f = tape_figure(tape, line->amount);
     const enum look look = look_of(line->kind);
-    const int64_t value = line->less ? -f->value : f->value;
     char formula[96];
     book_text(s->book, s->sheet, s->row, CLIENT_WHAT,
               look == LOOK_NOTE ? LOOK_NOTE : (look == LOOK_PLAIN ? LOOK_PLAIN : LOOK_LABEL),
               line->label);
-    if (!fig_none(line->percent)) {
-        const struct figure *const percent = tape_figure(tape, line->percent);
-        book_number(s->book, s->sheet, s->row, CLIENT_EACH, LOOK_PLAIN, UNIT_PERCENT,
-                    percent->decimals, percent->value);
+    if (line->by_percent) {
+        client_book_amount(s, CLIENT_EACH, LOOK_PLAIN, &line->percent);
     }
     formula_of(s, line, rows, s->row + 1, formula, sizeof formula);
     if (formula[0] == '\0') {
-        book_number(s->book, s->sheet, s->row, CLIENT_AMOUNT, look, UNIT_MONEY, f->decimals, value);
+        client_book_amount(s, CLIENT_AMOUNT, look, &line->amount);
     } else {
-        book_formula(s->book, s->sheet, s->row, CLIENT_AMOUNT, look, UNIT_MONEY, f->decimals, value,
-                     formula);
+        client_book_formula(s, CLIENT_AMOUNT, look, &line->amount, formula);
     }
     note_row(rows, line->kind, s->row + 1);
     s->row++;

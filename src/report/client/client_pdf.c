@@ -4,43 +4,41 @@
 #include "report/client/client_pdf.h"
 
 #include "report/client/client_pdf_parts.h"
-#include "report/offer/offer_parts.h"
-#include "report/words/show.h"
 
 #define MARGIN 54.0
 #define FOOT   40.0
 
 static void draw_margins(void *what, struct flow *f) {
     struct client_page *const p = what;
-    struct offer *const o = p->offer;
-    const struct letters left = {
+    const struct offer *const o = p->offer;
+    const struct text_style left = {
         .size = 7.5, .gray = CLIENT_GRAY, .width = f->width * 0.8, .cut = true};
-    const struct letters right = {
-        .size = 7.5, .gray = CLIENT_GRAY, .width = f->width, .align = LETTERS_RIGHT};
+    const struct text_style right = {
+        .size = 7.5, .gray = CLIENT_GRAY, .width = f->width, .align = ALIGN_RIGHT};
     const double y = f->pdf->height - FOOT;
-    letters_draw(f->pdf->cr, f->x, y,
-                 offer_or_nothing(pool_format(&o->pool, "%s%s%s", o->shop,
-                                              o->shop[0] == '\0' ? "" : "  |  ", o->reference)),
-                 &left);
-    letters_draw(f->pdf->cr, f->x, y,
-                 offer_or_nothing(pool_format(&o->pool, "page %zu of %zu", f->page + 1, p->pages)),
-                 &right);
+    text_draw(
+        f->pdf->cr, f->x, y,
+        pool_words(p->pool, "%s%s%s", o->shop, o->shop[0] == '\0' ? "" : "  |  ", o->reference),
+        &left);
+    text_draw(f->pdf->cr, f->x, y, pool_words(p->pool, "page %zu of %zu", f->page + 1, p->pages),
+              &right);
 }
 
-static bool draw(struct offer *o, const char *path, double spread, size_t *pages) {
-    const struct job *const job = o->e->job;
+static bool draw(const struct offer *o, const char *path, double spread, size_t *pages) {
     const struct pdf_facts facts = {
         .title = o->title,
         .author = o->shop,
         .subject = o->paper,
-        .year = job->year,
-        .month = job->month,
-        .day = job->day,
-        .letter = show_on_letter(o->e),
+        .year = o->year,
+        .month = o->month,
+        .day = o->day,
+        .letter = o->letter,
     };
     struct pdf pdf;
+    struct pool pool;
+    pool_init(&pool);
     bool done = pdf_open(&pdf, path, &facts);
-    struct client_page p = {.offer = o, .pages = *pages};
+    struct client_page p = {.offer = o, .pool = &pool, .pages = *pages};
     p.flow = (struct flow){
         .pdf = &pdf,
         .x = MARGIN,
@@ -62,11 +60,12 @@ static bool draw(struct offer *o, const char *path, double spread, size_t *pages
         flow_end(&p.flow);
         *pages = p.flow.page;
     }
-    done = pdf_close(&pdf) && done;
-    return done && !pool_failed(&o->pool);
+    done = pdf_close(&pdf) && done && !pool_failed(&pool);
+    pool_clear(&pool);
+    return done;
 }
 
-bool client_pdf_write(struct offer *o, const char *path) {
+bool client_pdf_write(const struct offer *o, const char *path) {
     static const double spreads[] = {1, 0.75, 0.5};
     double best = 1;
     size_t pages = 0;

@@ -7,6 +7,7 @@
 
 /* Writes the offer to path as it stands (the caller has seen to a safe place). false: not written,
  * or memory ran out. */
-bool client_pdf_write(struct offer *offer, const char *path) __attribute__((warn_unused_result));
+bool client_pdf_write(const struct offer *offer, const char *path)
+    __attribute__((warn_unused_result));
 
 #endif

@@ -2,8 +2,6 @@
 /* The doors: each kind drawn once, all rows in a list. */
 #include "report/client/client_pdf_parts.h"
 #include "report/draw/draw.h"
-#include "report/offer/offer_parts.h"
-#include "report/words/show.h"
 
 #include <string.h>
 
@@ -21,8 +19,8 @@ void client_kinds(struct client_page *p) {
     const struct offer *const o = p->offer;
     const double width = f->width / KINDS_ACROSS;
     const double height = KIND_HEIGHT + KIND_GAP * f->spread;
-    const struct letters letter = {.size = CLIENT_TEXT, .bold = true};
-    const struct letters words = {.size = 7.5, .width = width - 20};
+    const struct text_style letter = {.size = CLIENT_TEXT, .bold = true};
+    const struct text_style words = {.size = 7.5, .width = width - 20};
     flow_heading(f, "The kinds of doors and fronts (not to one scale)", height);
     for (size_t i = 0; i < o->kind_count; i++) {
         const struct offer_kind *const kind = &o->kinds[i];
@@ -34,11 +32,11 @@ void client_kinds(struct client_page *p) {
             (void)flow_need(f, height);
         }
         draw_elevation(
-            f->pdf->cr, &kind->elevation,
+            f->pdf->cr, &kind->drawing,
             (struct area){.x = x, .y = f->y, .width = KIND_WIDTH, .height = KIND_PICTURE},
             DETAIL_SMALL);
-        letters_draw(f->pdf->cr, x, f->y + KIND_PICTURE + 5, kind->letter, &letter);
-        letters_draw(f->pdf->cr, x + 12, f->y + KIND_PICTURE + 6, kind->words, &words);
+        text_draw(f->pdf->cr, x, f->y + KIND_PICTURE + 5, kind->letter, &letter);
+        text_draw(f->pdf->cr, x + 12, f->y + KIND_PICTURE + 6, kind->words, &words);
     }
     f->y += height;
 }
@@ -50,9 +48,9 @@ enum { AT_ID, AT_KIND, AT_WORDS, AT_SIZE, AT_COUNT, AT_EACH, AT_AMOUNT, AT_END }
 /* Left edges as parts of the width, by the detail of the price; where no prices are shown, the
  * words have their room.  That of the kinds moves with the longest name of a row. */
 static const double edges_of[][AT_END + 1] = {
-    [PRICES_SUM] = {0, 0.085, 0.14, 0.70, 0.91, 1, 1, 1},
-    [PRICES_ROOMS] = {0, 0.085, 0.14, 0.60, 0.80, 0.88, 0.88, 1},
-    [PRICES_EACH] = {0, 0.08, 0.14, 0.49, 0.67, 0.765, 0.88, 1},
+    [OFFER_SUM] = {0, 0.085, 0.14, 0.70, 0.91, 1, 1, 1},
+    [OFFER_ROOMS] = {0, 0.085, 0.14, 0.60, 0.80, 0.88, 0.88, 1},
+    [OFFER_EACH] = {0, 0.08, 0.14, 0.49, 0.67, 0.765, 0.88, 1},
 };
 #define ID_MOST    0.2 /* of the width */
 #define KIND_WIDE  0.055
@@ -67,21 +65,21 @@ struct list {
     bool summed; /* each room */
 };
 
-static struct letters letters_of(const struct list *l, int column, bool right, bool bold) {
+static struct text_style style_of(const struct list *l, int column, bool right, bool bold) {
     const struct flow *const f = &l->page->flow;
-    return (struct letters){.size = TEXT_SIZE,
-                            .bold = bold,
-                            .align = right ? LETTERS_RIGHT : LETTERS_LEFT,
-                            .width = (l->edges[column + 1] - l->edges[column]) * f->width -
-                                     (right ? 0 : 6)};
+    return (struct text_style){.size = TEXT_SIZE,
+                               .bold = bold,
+                               .align = right ? ALIGN_RIGHT : ALIGN_LEFT,
+                               .width = (l->edges[column + 1] - l->edges[column]) * f->width -
+                                        (right ? 0 : 6)};
 }
 
 static void put(const struct list *l, int column, const char *text, bool right, bool bold,
                 double gray) {
     const struct flow *const f = &l->page->flow;
-    struct letters letters = letters_of(l, column, right, bold);
-    letters.gray = gray;
-    letters_draw(f->pdf->cr, f->x + l->edges[column] * f->width, f->y, text, &letters);
+    struct text_style style = style_of(l, column, right, bold);
+    style.gray = gray;
+    text_draw(f->pdf->cr, f->x + l->edges[column] * f->width, f->y, text, &style);
 }
 
 /* Sees that the longest name of a row has room in its column, within reason: longer ones are
@@ -89,11 +87,11 @@ static void put(const struct list *l, int column, const char *text, bool right, 
 static void fit_ids(struct list *l) {
     const struct flow *const f = &l->page->flow;
     const struct offer *const o = l->page->offer;
-    const struct letters letters = {.size = TEXT_SIZE, .bold = true};
+    const struct text_style style = {.size = TEXT_SIZE, .bold = true};
     double widest = l->edges[AT_KIND];
     for (size_t i = 0; i < o->door_count; i++) {
-        const char *const id = o->doors[i].leaf->door->row->id.s;
-        const double wide = (letters_measure(f->pdf->cr, id, &letters).width + 8) / f->width;
+        const char *const id = o->doors[i].id;
+        const double wide = (text_measure(f->pdf->cr, id, &style).width + 8) / f->width;
         widest = wide > widest ? wide : widest;
     }
     l->edges[AT_KIND] = widest > ID_MOST ? ID_MOST : widest;
@@ -107,9 +105,7 @@ static void heads(const struct list *l) {
     put(l, AT_ID, "No.", false, false, CLIENT_GRAY);
     put(l, AT_KIND, "Kind", false, false, CLIENT_GRAY);
     put(l, AT_WORDS, "What", false, false, CLIENT_GRAY);
-    put(l, AT_SIZE,
-        l->page->offer->e->job->unit == LENGTH_MM ? "Width x height, mm" : "Width x height, in",
-        true, false, CLIENT_GRAY);
+    put(l, AT_SIZE, l->page->offer->size_head, true, false, CLIENT_GRAY);
     put(l, AT_COUNT, "Count", true, false, CLIENT_GRAY);
     if (l->priced) {
         put(l, AT_EACH, "Price each", true, false, CLIENT_GRAY);
@@ -124,33 +120,24 @@ static void heads(const struct list *l) {
 
 static double row_height(const struct list *l, const struct offer_door *door) {
     cairo_t *const cr = l->page->flow.pdf->cr;
-    const struct letters words = letters_of(l, AT_WORDS, false, false);
-    const struct letters id = letters_of(l, AT_ID, false, true);
-    const double one = letters_measure(cr, door->words, &words).height;
-    const double other = letters_measure(cr, door->leaf->door->row->id.s, &id).height;
+    const struct text_style words = style_of(l, AT_WORDS, false, false);
+    const struct text_style id = style_of(l, AT_ID, false, true);
+    const double one = text_measure(cr, door->words, &words).height;
+    const double other = text_measure(cr, door->id, &id).height;
     return (one > other ? one : other) + ROW_GAP * l->page->flow.spread;
-}
-
-/* `2 x 2`: two openings, a pair each. */
-static const char *count_words(struct offer *o, const struct offer_door *door) {
-    const struct leaf_figures *const leaf = door->leaf;
-    return offer_or_nothing(leaf->door->leaves > 1
-                                ? pool_format(&o->pool, "%s x 2", show(o->e, leaf->openings).text)
-                                : pool_format(&o->pool, "%s", show(o->e, leaf->openings).text));
 }
 
 static void row(const struct list *l, const struct offer_door *door, double height) {
     struct flow *const f = &l->page->flow;
-    struct offer *const o = l->page->offer;
-    const struct door *const d = door->leaf->door;
-    put(l, AT_ID, d->row->id.s, false, true, 0);
+    const struct offer *const o = l->page->offer;
+    put(l, AT_ID, door->id, false, true, 0);
     put(l, AT_KIND, o->kinds[door->kind].letter, false, false, 0);
     put(l, AT_WORDS, door->words, false, false, 0);
-    put(l, AT_SIZE, show_size(d->width, d->height, o->e->job->unit).text, true, false, 0);
-    put(l, AT_COUNT, count_words(o, door), true, false, 0);
+    put(l, AT_SIZE, door->size, true, false, 0);
+    put(l, AT_COUNT, door->count_words, true, false, 0);
     if (l->priced) {
-        put(l, AT_EACH, offer_money(o, door->price->unit, false), true, false, 0);
-        put(l, AT_AMOUNT, offer_money(o, door->price->amount, false), true, false, 0);
+        put(l, AT_EACH, door->price.text, true, false, 0);
+        put(l, AT_AMOUNT, door->amount.text, true, false, 0);
     }
     f->y += height;
 }
@@ -158,20 +145,18 @@ static void row(const struct list *l, const struct offer_door *door, double heig
 /* The name of a room, with its sum where it begins. */
 static void room_head(const struct list *l, const struct offer_room *room, bool goes_on) {
     struct flow *const f = &l->page->flow;
-    struct offer *const o = l->page->offer;
-    const struct letters name = {.size = CLIENT_TEXT, .bold = true, .width = f->width};
-    const struct letters sum = {
-        .size = CLIENT_TEXT, .bold = true, .width = f->width, .align = LETTERS_RIGHT};
+    const struct text_style name = {.size = CLIENT_TEXT, .bold = true, .width = f->width};
+    const struct text_style sum = {
+        .size = CLIENT_TEXT, .bold = true, .width = f->width, .align = ALIGN_RIGHT};
     if (room->name[0] == '\0' && !l->summed) {
         return;
     }
-    letters_draw(f->pdf->cr, f->x, f->y,
-                 offer_or_nothing(pool_format(&o->pool, "%s%s",
-                                              room->name[0] == '\0' ? "(no room)" : room->name,
-                                              goes_on ? ", continued" : "")),
-                 &name);
+    text_draw(f->pdf->cr, f->x, f->y,
+              pool_words(l->page->pool, "%s%s", room->name[0] == '\0' ? "(no room)" : room->name,
+                         goes_on ? ", continued" : ""),
+              &name);
     if (l->summed && !goes_on) {
-        letters_draw(f->pdf->cr, f->x, f->y, offer_money(o, room->amount, false), &sum);
+        text_draw(f->pdf->cr, f->x, f->y, room->amount.text, &sum);
     }
     f->y += ROOM_HIGH;
 }
@@ -201,9 +186,8 @@ static void room(const struct list *l, const struct offer_room *given) {
 
 void client_doors(struct client_page *p) {
     const struct offer *const o = p->offer;
-    const int64_t detail = o->e->job->detail.choice;
-    struct list list = {.page = p, .priced = detail == PRICES_EACH, .summed = detail != PRICES_SUM};
-    memcpy(list.edges, edges_of[detail], sizeof list.edges);
+    struct list list = {.page = p, .priced = o->detail == OFFER_EACH, .summed = offer_has_sums(o)};
+    memcpy(list.edges, edges_of[o->detail], sizeof list.edges);
     fit_ids(&list);
     flow_heading(&p->flow, "Doors and fronts, by room", HEADS_HIGH + ROOM_HIGH + 3 + 2 * 13);
     heads(&list);
@@ -212,5 +196,5 @@ void client_doors(struct client_page *p) {
     }
     flow_rule(&p->flow, 0.7, 0);
     flow_gap(&p->flow, 4);
-    flow_text(&p->flow, o->list_note, (struct letters){.size = 7.5, .gray = CLIENT_GRAY});
+    flow_text(&p->flow, o->list_note, (struct text_style){.size = 7.5, .gray = CLIENT_GRAY});
 }

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/client/client_pdf_parts.h"
-#include "report/offer/offer_parts.h"
 
 /* Points: lists that are lower than this are not parted. */
 #define KEPT_WHOLE 130.0
@@ -11,19 +10,19 @@
 static double list_column(struct client_page *p, const char *head, const struct offer_texts *texts,
                           double x, double width, bool measure) {
     cairo_t *const cr = p->flow.pdf->cr;
-    const struct letters bold = {.size = 11, .bold = true, .width = width};
-    const struct letters text = {.size = CLIENT_TEXT, .width = width - 10};
-    const struct letters dash = {.size = CLIENT_TEXT};
+    const struct text_style bold = {.size = 11, .bold = true, .width = width};
+    const struct text_style text = {.size = CLIENT_TEXT, .width = width - 10};
+    const struct text_style dash = {.size = CLIENT_TEXT};
     const double gap = p->flow.spread;
     double y = p->flow.y;
-    y += (measure ? letters_measure(cr, head, &bold).height : letters_draw(cr, x, y, head, &bold)) +
+    y += (measure ? text_measure(cr, head, &bold).height : text_draw(cr, x, y, head, &bold)) +
          4 * gap;
     for (size_t i = 0; i < texts->count; i++) {
         if (!measure) {
-            letters_draw(cr, x, y, "\xE2\x80\x93", &dash);
-            y += letters_draw(cr, x + 10, y, texts->text[i], &text) + 2 * gap;
+            text_draw(cr, x, y, "\xE2\x80\x93", &dash);
+            y += text_draw(cr, x + 10, y, texts->text[i], &text) + 2 * gap;
         } else {
-            y += letters_measure(cr, texts->text[i], &text).height + 2 * gap;
+            y += text_measure(cr, texts->text[i], &text).height + 2 * gap;
         }
     }
     return y - p->flow.y;
@@ -49,16 +48,14 @@ static void in_and_out(struct client_page *p) {
 static double paragraph(struct client_page *p, const struct offer_texts *texts, size_t i,
                         bool numbered, bool draw) {
     struct flow *const f = &p->flow;
-    struct offer *const o = p->offer;
     const double in = numbered ? 18 : 0;
-    const struct letters text = {.size = CLIENT_TEXT - 0.5, .width = f->width - in};
-    const struct letters number = {.size = CLIENT_TEXT - 0.5, .gray = CLIENT_GRAY};
+    const struct text_style text = {.size = CLIENT_TEXT - 0.5, .width = f->width - in};
+    const struct text_style number = {.size = CLIENT_TEXT - 0.5, .gray = CLIENT_GRAY};
     if (draw && numbered) {
-        letters_draw(f->pdf->cr, f->x, f->y, offer_or_nothing(pool_format(&o->pool, "%zu", i + 1)),
-                     &number);
+        text_draw(f->pdf->cr, f->x, f->y, pool_words(p->pool, "%zu", i + 1), &number);
     }
-    return (draw ? letters_draw(f->pdf->cr, f->x + in, f->y, texts->text[i], &text)
-                 : letters_measure(f->pdf->cr, texts->text[i], &text).height) +
+    return (draw ? text_draw(f->pdf->cr, f->x + in, f->y, texts->text[i], &text)
+                 : text_measure(f->pdf->cr, texts->text[i], &text).height) +
            3 * f->spread;
 }
 
@@ -96,10 +93,10 @@ static void paragraphs(struct client_page *p, const char *head, const struct off
 
 static void sign_column(struct client_page *p, const char *head, double x, double width) {
     cairo_t *const cr = p->flow.pdf->cr;
-    const struct letters bold = {.size = CLIENT_TEXT, .bold = true, .width = width};
-    const struct letters small = {.size = 7.5, .gray = CLIENT_GRAY};
+    const struct text_style bold = {.size = CLIENT_TEXT, .bold = true, .width = width};
+    const struct text_style small = {.size = 7.5, .gray = CLIENT_GRAY};
     const double line = p->flow.y + 44;
-    letters_draw(cr, x, p->flow.y, head, &bold);
+    text_draw(cr, x, p->flow.y, head, &bold);
     cairo_save(cr);
     cairo_set_line_width(cr, 0.6);
     cairo_move_to(cr, x, line);
@@ -108,13 +105,13 @@ static void sign_column(struct client_page *p, const char *head, double x, doubl
     cairo_line_to(cr, x + width, line);
     cairo_stroke(cr);
     cairo_restore(cr);
-    letters_draw(cr, x, line + 3, "signature and name", &small);
-    letters_draw(cr, x + width * 0.72, line + 3, "date", &small);
+    text_draw(cr, x, line + 3, "signature and name", &small);
+    text_draw(cr, x + width * 0.72, line + 3, "date", &small);
 }
 
 static double sign_height(const struct client_page *p) {
-    const struct letters letters = {.size = CLIENT_TEXT, .width = p->flow.width};
-    return letters_measure(p->flow.pdf->cr, p->offer->agreed, &letters).height + 110;
+    const struct text_style style = {.size = CLIENT_TEXT, .width = p->flow.width};
+    return text_measure(p->flow.pdf->cr, p->offer->agreed, &style).height + 110;
 }
 
 static void sign(struct client_page *p) {
@@ -122,7 +119,7 @@ static void sign(struct client_page *p) {
     const struct offer *const o = p->offer;
     const double width = (f->width - 30) / 2;
     flow_heading(f, o->sign_head, 80);
-    flow_text(f, o->agreed, (struct letters){.size = CLIENT_TEXT});
+    flow_text(f, o->agreed, (struct text_style){.size = CLIENT_TEXT});
     flow_gap(f, 8);
     sign_column(p, o->client[0] == '\0' ? "For the client" : o->client, f->x, width);
     if (!o->estimate) {

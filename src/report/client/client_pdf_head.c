@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/client/client_pdf_parts.h"
-#include "report/offer/offer_parts.h"
 
 #include <ctype.h>
 #include <stdio.h>
@@ -28,7 +27,7 @@ static cairo_status_t give(void *closure, unsigned char *data, unsigned int size
 
 /* Draws the shop's picture; returns the width that it takes, 0: there is none. */
 static double draw_logo(const struct client_page *p, double x, double y) {
-    const struct picture *const logo = &p->offer->e->rates->shop.logo;
+    const struct offer_logo *const logo = &p->offer->logo;
     if (logo->bytes == NULL) {
         return 0;
     }
@@ -58,22 +57,22 @@ static void letterhead(struct client_page *p) {
     const double top = f->y;
     const double x = f->x + draw_logo(p, f->x, top);
     const double width = f->width * 0.66 - (x - f->x);
-    const struct letters name = {.size = 14, .bold = true, .width = width};
-    const struct letters small = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY, .width = width};
-    const struct letters paper = {
-        .size = 22, .bold = true, .width = f->width, .align = LETTERS_RIGHT};
+    const struct text_style name = {.size = 14, .bold = true, .width = width};
+    const struct text_style small = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY, .width = width};
+    const struct text_style paper = {
+        .size = 22, .bold = true, .width = f->width, .align = ALIGN_RIGHT};
     char word[16] = "";
     for (size_t i = 0; i + 1 < sizeof word && o->paper[i] != '\0'; i++) {
         word[i] = (char)toupper((unsigned char)o->paper[i]);
     }
-    f->y += letters_draw(cr, x, f->y, o->shop, &name);
+    f->y += text_draw(cr, x, f->y, o->shop, &name);
     if (o->shop_address[0] != '\0') {
-        f->y += letters_draw(cr, x, f->y, o->shop_address, &small);
+        f->y += text_draw(cr, x, f->y, o->shop_address, &small);
     }
     if (o->shop_contact[0] != '\0') {
-        f->y += letters_draw(cr, x, f->y, o->shop_contact, &small);
+        f->y += text_draw(cr, x, f->y, o->shop_contact, &small);
     }
-    letters_draw(cr, f->x, top - 4, word, &paper);
+    text_draw(cr, f->x, top - 4, word, &paper);
     if (x > f->x && f->y < top + LOGO_HEIGHT) {
         f->y = top + LOGO_HEIGHT;
     }
@@ -89,21 +88,21 @@ static void parties(struct client_page *p) {
     const struct offer *const o = p->offer;
     cairo_t *const cr = f->pdf->cr;
     const double half = f->width * 0.55;
-    const struct letters title = {.size = 13, .bold = true, .width = f->width};
-    const struct letters text = {.size = CLIENT_TEXT, .width = half - 34};
-    const struct letters label = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY};
-    const struct letters fact = {.size = CLIENT_TEXT, .width = f->width - half - 62};
-    f->y += letters_draw(cr, f->x, f->y, o->title, &title) + 6;
+    const struct text_style title = {.size = 13, .bold = true, .width = f->width};
+    const struct text_style text = {.size = CLIENT_TEXT, .width = half - 34};
+    const struct text_style label = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY};
+    const struct text_style fact = {.size = CLIENT_TEXT, .width = f->width - half - 62};
+    f->y += text_draw(cr, f->x, f->y, o->title, &title) + 6;
     double left = f->y;
     double right = f->y;
     if (o->client[0] != '\0' || o->client_address[0] != '\0') {
-        letters_draw(cr, f->x, left, "For", &label);
-        left += letters_draw(cr, f->x + 26, left, o->client, &text);
-        left += letters_draw(cr, f->x + 26, left, o->client_address, &text);
+        text_draw(cr, f->x, left, "For", &label);
+        left += text_draw(cr, f->x + 26, left, o->client, &text);
+        left += text_draw(cr, f->x + 26, left, o->client_address, &text);
     }
     for (size_t i = 0; i < o->fact_count; i++) {
-        letters_draw(cr, f->x + half, right, o->facts[i].label, &label);
-        right += letters_draw(cr, f->x + half + 60, right, o->facts[i].text, &fact);
+        text_draw(cr, f->x + half, right, o->facts[i].label, &label);
+        right += text_draw(cr, f->x + half + 60, right, o->facts[i].text, &fact);
     }
     f->y = left > right ? left : right;
     flow_gap(f, 10);
@@ -113,12 +112,12 @@ static void parties(struct client_page *p) {
 
 static void total_box(struct client_page *p) {
     struct flow *const f = &p->flow;
-    struct offer *const o = p->offer;
+    const struct offer *const o = p->offer;
     cairo_t *const cr = f->pdf->cr;
     const double height = 42;
-    const struct letters label = {.size = 8, .gray = CLIENT_GRAY};
-    const struct letters money = {.size = 16, .bold = true};
-    const struct letters text = {.size = 11, .bold = true};
+    const struct text_style label = {.size = 8, .gray = CLIENT_GRAY};
+    const struct text_style money = {.size = 16, .bold = true};
+    const struct text_style text = {.size = 11, .bold = true};
     const double second = f->x + f->width * 0.55;
     (void)flow_need(f, height);
     cairo_save(cr);
@@ -126,10 +125,10 @@ static void total_box(struct client_page *p) {
     cairo_rectangle(cr, f->x, f->y, f->width, height);
     cairo_fill(cr);
     cairo_restore(cr);
-    letters_draw(cr, f->x + 10, f->y + 5, o->total_label, &label);
-    letters_draw(cr, f->x + 10, f->y + 16, o->total_words, &money);
-    letters_draw(cr, second, f->y + 5, o->pay_label, &label);
-    letters_draw(cr, second, f->y + 18, o->pay_words, &text);
+    text_draw(cr, f->x + 10, f->y + 5, o->total_label, &label);
+    text_draw(cr, f->x + 10, f->y + 16, o->total_words, &money);
+    text_draw(cr, second, f->y + 5, o->pay_label, &label);
+    text_draw(cr, second, f->y + 18, o->pay_words, &text);
     f->y += height;
     flow_gap(f, 10);
 }
@@ -139,7 +138,7 @@ void client_head(struct client_page *p) {
     parties(p);
     total_box(p);
     for (size_t i = 0; i < p->offer->statements.count; i++) {
-        flow_text(&p->flow, p->offer->statements.text[i], (struct letters){.size = CLIENT_TEXT});
+        flow_text(&p->flow, p->offer->statements.text[i], (struct text_style){.size = CLIENT_TEXT});
         flow_gap(&p->flow, 2);
     }
 }

@@ -10,7 +10,8 @@
 #define CLIENT_GRAY 0.35
 
 struct client_page {
-    struct offer *offer;
+    const struct offer *offer;
+    struct pool *pool; /* for texts of this drawing */
     struct flow flow;
     size_t pages; /* in all; 0 while they are counted */
 };

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/client/client_pdf_parts.h"
-#include "report/offer/offer_parts.h"
 
 /* A line of the price, and the gap below it. */
 #define LINE     11.0
@@ -12,7 +11,6 @@ static double line_high(const struct client_page *p) {
 
 static void money_line(struct client_page *p, const struct offer_line *line) {
     struct flow *const f = &p->flow;
-    struct offer *const o = p->offer;
     cairo_t *const cr = f->pdf->cr;
     const bool grand = line->kind == OFFER_TOTAL;
     const bool info = line->kind == OFFER_TAXED;
@@ -20,19 +18,15 @@ static void money_line(struct client_page *p, const struct offer_line *line) {
                      line->kind == OFFER_BEFORE_CARD;
     const double left = f->x + f->width * 0.3;
     const double width = f->width * 0.7;
-    const struct letters label = {.size = grand ? 11 : CLIENT_TEXT,
-                                  .bold = grand,
-                                  .gray = info ? CLIENT_GRAY : 0,
-                                  .width = width * 0.74};
-    const struct letters money = {.size = grand ? 11 : CLIENT_TEXT,
-                                  .bold = grand,
-                                  .gray = info ? CLIENT_GRAY : 0,
-                                  .width = width,
-                                  .align = LETTERS_RIGHT};
-    const char *const text = fig_none(line->percent)
-                                 ? line->label
-                                 : offer_or_nothing(pool_format(&o->pool, "%s, %s", line->label,
-                                                                offer_percent(o, line->percent)));
+    const struct text_style label = {.size = grand ? 11 : CLIENT_TEXT,
+                                     .bold = grand,
+                                     .gray = info ? CLIENT_GRAY : 0,
+                                     .width = width * 0.74};
+    const struct text_style money = {.size = grand ? 11 : CLIENT_TEXT,
+                                     .bold = grand,
+                                     .gray = info ? CLIENT_GRAY : 0,
+                                     .width = width,
+                                     .align = ALIGN_RIGHT};
     if (grand || sum) {
         cairo_save(cr);
         cairo_set_line_width(cr, grand ? 1 : 0.5);
@@ -42,8 +36,8 @@ static void money_line(struct client_page *p, const struct offer_line *line) {
         cairo_restore(cr);
         f->y += grand ? 4 : 1;
     }
-    const double height = letters_draw(cr, left, f->y, text, &label);
-    letters_draw(cr, left, f->y, offer_money(o, line->amount, line->less), &money);
+    const double height = text_draw(cr, left, f->y, line->words, &label);
+    text_draw(cr, left, f->y, line->amount.text, &money);
     f->y += (height > line_high(p) ? height : line_high(p)) + (grand ? 3 : 0);
 }
 
@@ -51,27 +45,27 @@ static double option_height(struct client_page *p, const struct offer_option *op
     struct flow *const f = &p->flow;
     cairo_t *const cr = f->pdf->cr;
     const double wide = f->width * 0.6;
-    const struct letters name = {.size = CLIENT_TEXT, .bold = true, .width = wide};
-    const struct letters text = {.size = 8.5, .gray = CLIENT_GRAY, .width = wide};
-    const struct letters all = {.size = 8.5, .gray = CLIENT_GRAY, .width = f->width};
-    const struct letters money = {
-        .size = CLIENT_TEXT, .bold = true, .width = f->width, .align = LETTERS_RIGHT};
-    const struct letters small = {
-        .size = 8.5, .gray = CLIENT_GRAY, .width = f->width, .align = LETTERS_RIGHT};
-    double y = letters_measure(cr, option->name, &name).height;
+    const struct text_style name = {.size = CLIENT_TEXT, .bold = true, .width = wide};
+    const struct text_style text = {.size = 8.5, .gray = CLIENT_GRAY, .width = wide};
+    const struct text_style all = {.size = 8.5, .gray = CLIENT_GRAY, .width = f->width};
+    const struct text_style money = {
+        .size = CLIENT_TEXT, .bold = true, .width = f->width, .align = ALIGN_RIGHT};
+    const struct text_style small = {
+        .size = 8.5, .gray = CLIENT_GRAY, .width = f->width, .align = ALIGN_RIGHT};
+    double y = text_measure(cr, option->name, &name).height;
     if (draw) {
-        letters_draw(cr, f->x, f->y, option->name, &name);
-        letters_draw(cr, f->x, f->y + y, option->words, &text);
-        letters_draw(cr, f->x, f->y, option->first, &money);
-        letters_draw(cr, f->x, f->y + 12, option->second, &small);
+        text_draw(cr, f->x, f->y, option->name, &name);
+        text_draw(cr, f->x, f->y + y, option->words, &text);
+        text_draw(cr, f->x, f->y, option->first, &money);
+        text_draw(cr, f->x, f->y + 12, option->second, &small);
     }
-    y += letters_measure(cr, option->words, &text).height;
+    y += text_measure(cr, option->words, &text).height;
     y = y > 24 ? y : 24;
     if (option->payments[0] != '\0') {
         if (draw) {
-            letters_draw(cr, f->x, f->y + y, option->payments, &all);
+            text_draw(cr, f->x, f->y + y, option->payments, &all);
         }
-        y += letters_measure(cr, option->payments, &all).height;
+        y += text_measure(cr, option->payments, &all).height;
     }
     return y + 5 * f->spread;
 }
@@ -91,12 +85,12 @@ static void options(struct client_page *p) {
 /* Right of the middle, as the lines are. */
 static void price_words(struct client_page *p, const char *text, bool bold) {
     struct flow *const f = &p->flow;
-    const struct letters letters = {.size = bold ? CLIENT_TEXT : 8.5,
-                                    .bold = bold,
-                                    .gray = bold ? 0 : CLIENT_GRAY,
-                                    .width = f->width * 0.7};
+    const struct text_style style = {.size = bold ? CLIENT_TEXT : 8.5,
+                                     .bold = bold,
+                                     .gray = bold ? 0 : CLIENT_GRAY,
+                                     .width = f->width * 0.7};
     if (text[0] != '\0') {
-        f->y += letters_draw(f->pdf->cr, f->x + f->width * 0.3, f->y, text, &letters) + 2;
+        f->y += text_draw(f->pdf->cr, f->x + f->width * 0.3, f->y, text, &style) + 2;
     }
 }
 

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/draw/draw.h"
 
+#include "base/pool.h"
 #include "report/draw/draw_parts.h"
-#include "report/draw/letters.h"
+#include "report/draw/text_style.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -107,31 +108,26 @@ static void draw_leaf(const struct drawing *g, enum detail detail) {
     cairo_restore(g->cr);
 }
 
-/* What the lines don't tell: that a door is bought as it is, that a panel is of solid wood. */
-static void draw_words(const struct drawing *g) {
+static void draw_note(const struct drawing *g) {
     const struct elevation *const e = g->e;
     const struct elevation_box *widest = NULL;
-    const char *words = e->door->bought_in ? "bought in" : "solid";
     for (size_t i = 0; i < e->box_count; i++) {
         const struct elevation_box *const b = &e->boxes[i];
-        const bool named = e->door->bought_in
-                               ? b->trait == TRAIT_LEAF
-                               : b->trait == TRAIT_PANEL && e->door->form == FORM_SOLID;
-        if (named && (widest == NULL || b->width > widest->width)) {
+        if (b->trait == e->note_on && (widest == NULL || b->width > widest->width)) {
             widest = b;
         }
     }
-    if (widest == NULL) {
+    if (e->note == NULL || widest == NULL) {
         return;
     }
-    const struct letters letters = {.size = 7, .align = LETTERS_CENTER};
-    const struct letters_box box = letters_measure(g->cr, words, &letters);
+    const struct text_style style = {.size = 7, .align = ALIGN_CENTER};
+    const struct text_box box = text_measure(g->cr, e->note, &style);
     const double middle = g->x + ((double)widest->x + (double)widest->width / 2) * g->scale;
     const double top =
         g->y + ((double)widest->y + (double)widest->height / 2) * g->scale - box.height / 2;
     if (box.width + 4 < (double)widest->width * g->scale &&
         box.height + 2 < (double)widest->height * g->scale) {
-        letters_draw(g->cr, middle, top, words, &letters);
+        text_draw(g->cr, middle, top, e->note, &style);
     }
 }
 
@@ -165,7 +161,7 @@ void draw_elevation(cairo_t *cr, const struct elevation *e, struct area area, en
     cairo_set_source_rgb(cr, 0, 0, 0);
     draw_leaf(&g, detail);
     if (g.room != NULL) {
-        draw_words(&g);
+        draw_note(&g);
         draw_sizes(&g);
     }
     cairo_restore(cr);

@@ -3,7 +3,7 @@
  * the labels stand left of their line; below it they hang under it, turned upright where one would
  * be wider than its part. */
 #include "report/draw/draw_parts.h"
-#include "report/draw/letters.h"
+#include "report/draw/text_style.h"
 
 #define LABEL_SIZE 7.0
 #define LABEL_DEEP (LABEL_SIZE * 1.25)
@@ -13,7 +13,7 @@
 #define TICK       2.2
 #define LINE       0.4
 
-static const struct letters label_letters = {.size = LABEL_SIZE};
+static const struct text_style label_style = {.size = LABEL_SIZE};
 
 static const char *label_of(const struct elevation *e, const struct elevation_dimension *d,
                             char *text, size_t size) {
@@ -57,7 +57,7 @@ struct size_room draw_size_room(cairo_t *cr, const struct elevation *e, double s
         const struct elevation_dimension *const d = &e->dimensions[i];
         char text[32];
         const double width =
-            letters_measure(cr, label_of(e, d, text, sizeof text), &label_letters).width;
+            text_measure(cr, label_of(e, d, text, sizeof text), &label_style).width;
         if (d->upright) {
             double *const most = d->whole ? &room.whole_width : &room.part_width;
             *most = width > *most ? width : *most;
@@ -92,14 +92,14 @@ static void line(cairo_t *cr, double x1, double y1, double x2, double y2) {
 }
 
 /* A label on white, as lines of the leaf may pass below it. */
-static void write_label(const struct drawing *g, double x, double y, struct letters_box box,
-                        const char *text, const struct letters *letters) {
+static void write_label(const struct drawing *g, double x, double y, struct text_box box,
+                        const char *text, const struct text_style *style) {
     cairo_save(g->cr);
     cairo_set_source_rgb(g->cr, 1, 1, 1);
     cairo_rectangle(g->cr, x - box.width - 1, y, box.width + 2, box.height);
     cairo_fill(g->cr);
     cairo_restore(g->cr);
-    letters_draw(g->cr, x, y, text, letters);
+    text_draw(g->cr, x, y, text, style);
 }
 
 /* Where the labels of parts would meet, every second one stands farther out. */
@@ -117,12 +117,12 @@ static void draw_upright(const struct drawing *g, const struct elevation_dimensi
     line(g->cr, x, from, x, to);
     tick(g->cr, x, from);
     tick(g->cr, x, to);
-    struct letters letters = label_letters;
-    letters.align = LETTERS_RIGHT;
+    struct text_style style = label_style;
+    style.align = ALIGN_RIGHT;
     (void)label_of(g->e, d, text, sizeof text);
-    const struct letters_box box = letters_measure(g->cr, text, &letters);
+    const struct text_box box = text_measure(g->cr, text, &style);
     const double aside = out ? (room->part_width - LABEL_GAP) / 2 + LABEL_GAP : 0;
-    write_label(g, x - LABEL_GAP - aside, (from + to - box.height) / 2, box, text, &letters);
+    write_label(g, x - LABEL_GAP - aside, (from + to - box.height) / 2, box, text, &style);
 }
 
 static void draw_level(const struct drawing *g, const struct elevation_dimension *d) {
@@ -134,7 +134,7 @@ static void draw_level(const struct drawing *g, const struct elevation_dimension
     const double y = d->whole ? outer : inner;
     const double from = g->x + (double)d->from * g->scale;
     const double to = g->x + (double)d->to * g->scale;
-    struct letters letters = label_letters;
+    struct text_style style = label_style;
     char text[32];
     line(g->cr, from, foot + 2, from, y + TICK);
     line(g->cr, to, foot + 2, to, y + TICK);
@@ -142,16 +142,16 @@ static void draw_level(const struct drawing *g, const struct elevation_dimension
     tick(g->cr, from, y);
     tick(g->cr, to, y);
     (void)label_of(g->e, d, text, sizeof text);
-    const struct letters_box box = letters_measure(g->cr, text, &letters);
+    const struct text_box box = text_measure(g->cr, text, &style);
     if (!is_turned(d, box.width, g->scale)) {
-        letters.align = LETTERS_CENTER;
-        letters_draw(g->cr, (from + to) / 2, y + TICK, text, &letters);
+        style.align = ALIGN_CENTER;
+        text_draw(g->cr, (from + to) / 2, y + TICK, text, &style);
         return;
     }
     cairo_save(g->cr);
     cairo_translate(g->cr, (from + to - box.height) / 2, y + LABEL_GAP + box.width);
     cairo_rotate(g->cr, -1.5707963267948966);
-    letters_draw(g->cr, 0, 0, text, &letters);
+    text_draw(g->cr, 0, 0, text, &style);
     cairo_restore(g->cr);
 }
 

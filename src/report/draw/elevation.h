@@ -1,15 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 /* The elevation of a door: what its front shows, as boxes, strokes and dimensions, before anything
- * is drawn.
+ * is drawn.  Geometry alone: it knows neither the door nor anything of the job.
  *
  * Lengths in nm, x to the right, y down, from the upper left corner of the first leaf.  A pair is
- * two leaves side by side, the second mirrored.  The parts are those of door/frame.h and
- * door/door.h; nothing is invented but where along its edge a hinge mark stands (the marks say the
- * side and the number) and how far within its edge the field of a raised panel begins. */
+ * two leaves side by side, the second mirrored. */
 #ifndef DOORCOST_REPORT_DRAW_ELEVATION_H
 #define DOORCOST_REPORT_DRAW_ELEVATION_H
 
-#include "door/door.h"
+#include "base/length.h"
 
 enum trait {
     TRAIT_LEAF,   /* outline of the leaf */
@@ -45,29 +43,18 @@ struct elevation_dimension {
 enum hinge_edge { EDGE_NONE, EDGE_LEFT, EDGE_RIGHT, EDGE_TOP, EDGE_BOTTOM };
 
 struct elevation {
-    const struct door *door; /* borrowed */
-    enum length_unit unit;
-    length width, height; /* of all that is drawn without dimensions: one leaf or a pair */
-    int32_t hinges;       /* of a leaf */
-    enum hinge_edge edge; /* of the first leaf; EDGE_NONE: not said, or no hinges */
+    enum length_unit unit; /* of the dimensions */
+    length width, height;  /* of all that is drawn without dimensions: one leaf or a pair */
+    int32_t hinges;        /* of a leaf */
+    enum hinge_edge edge;  /* of the first leaf; EDGE_NONE: not said, or no hinges */
     struct elevation_box *boxes;
     size_t box_count;
     struct elevation_stroke *strokes;
     size_t stroke_count;
     struct elevation_dimension *dimensions; /* of the first leaf, ascending in each chain */
     size_t dimension_count;
+    const char *note;   /* in words, what the lines don't tell; NULL: nothing. Static */
+    enum trait note_on; /* it stands on the widest of these */
 };
-
-/* Makes the elevation of a door whose parts were made without a fault.  hinges: of a leaf, 0 for
- * none.  The arrays live in pool.  true: memory held. */
-bool elevation_make(struct elevation *elevation, struct pool *pool, const struct door *door,
-                    int32_t hinges, enum length_unit unit) __attribute__((warn_unused_result));
-
-/* Whether two doors look the same but for count, room and name: one drawing serves both. */
-bool elevation_same(const struct elevation *a, const struct elevation *b);
-
-/* Whether two doors are of one kind, whatever their size: style, form, rows, columns, glass, use
- * and leaves agree. */
-bool elevation_kind_same(const struct door *a, const struct door *b);
 
 #endif

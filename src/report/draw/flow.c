@@ -27,20 +27,20 @@ void flow_gap(struct flow *f, double height) {
     f->y += height * f->spread;
 }
 
-void flow_text(struct flow *f, const char *text, struct letters letters) {
-    if (letters.width <= 0) {
-        letters.width = f->width;
+void flow_text(struct flow *f, const char *text, struct text_style style) {
+    if (style.width <= 0) {
+        style.width = f->width;
     }
-    (void)flow_need(f, letters_measure(f->pdf->cr, text, &letters).height);
-    f->y += letters_draw(f->pdf->cr, f->x, f->y, text, &letters);
+    (void)flow_need(f, text_measure(f->pdf->cr, text, &style).height);
+    f->y += text_draw(f->pdf->cr, f->x, f->y, text, &style);
 }
 
 void flow_heading(struct flow *f, const char *text, double after) {
-    const struct letters letters = {.size = HEADING_SIZE, .bold = true, .width = f->width};
+    const struct text_style style = {.size = HEADING_SIZE, .bold = true, .width = f->width};
     if (!flow_need(f, 12 + HEADING_SIZE * 1.6 + after) && f->y > f->top) {
         flow_gap(f, 12);
     }
-    f->y += letters_draw(f->pdf->cr, f->x, f->y, text, &letters) + 4 * f->spread;
+    f->y += text_draw(f->pdf->cr, f->x, f->y, text, &style) + 4 * f->spread;
 }
 
 void flow_rule(struct flow *f, double thick, double gray) {

@@ -4,8 +4,8 @@
 #ifndef DOORCOST_REPORT_DRAW_FLOW_H
 #define DOORCOST_REPORT_DRAW_FLOW_H
 
-#include "report/draw/letters.h"
 #include "report/draw/pdf.h"
+#include "report/draw/text_style.h"
 
 #include <stddef.h>
 
@@ -30,8 +30,8 @@ void flow_end(struct flow *flow);
 /* Leaves room, as spread has it. */
 void flow_gap(struct flow *flow, double height);
 
-/* A paragraph over the whole width (where letters give none); it is not parted. */
-void flow_text(struct flow *flow, const char *text, struct letters letters);
+/* A paragraph over the whole width (where the style gives none); it is not parted. */
+void flow_text(struct flow *flow, const char *text, struct text_style style);
 
 /* A heading, with at least `after` of what follows it on the same page. */
 void flow_heading(struct flow *flow, const char *text, double after);

@@ -1,36 +1,67 @@
 /* SPDX-License-Identifier: MIT */
-/* What the client is told of a job, the same in the PDF and in the workbook: words and amounts, and
- * nothing else.  What it cost, took and earns is not in here, so that neither paper can show it. */
+/* What the client is told of a job, the same in the PDF and in the workbook: words, amounts and
+ * drawings, and nothing else.  Nothing here leads to what the job cost, took or earns, so that
+ * neither paper can show it; tests/rooms.sh holds this room and the papers' to that.
+ *
+ * report/offer_make makes it.  Texts are never NULL where a comment does not say so; they live in
+ * its pool or in the inputs. */
 #ifndef DOORCOST_REPORT_OFFER_OFFER_H
 #define DOORCOST_REPORT_OFFER_OFFER_H
 
-#include "price/estimate.h"
+#include "base/pool.h"
+#include "figure/unit.h"
 #include "report/draw/elevation.h"
+
+/* A number as cells have it, value / 10^decimals of unit, and as people read it. */
+struct offer_amount {
+    int64_t value;
+    uint8_t decimals;
+    enum unit unit;
+    const char *text; /* without unit; money with separators: `12,345.00` */
+};
 
 /* Two words side by side: `Valid until`, `April 1, 2026`. */
 struct offer_pair {
     const char *label, *text;
 };
 
+/* The shop's picture, a PNG; bytes NULL: there is none. Borrowed. */
+struct offer_logo {
+    const unsigned char *bytes;
+    size_t size;
+    int32_t width, height; /* dots, 1 or more */
+};
+
 /* Doors that look alike but for their size; the drawing is of the first of them. */
 struct offer_kind {
-    char letter[4]; /* A, B ... Z, AA ... */
+    const char *letter; /* A, B ... Z, AA ... */
     const char *words;
-    struct elevation elevation;
+    struct elevation drawing;
 };
 
 struct offer_door {
-    size_t row; /* of the door list */
-    const struct leaf_figures *leaf;
-    const struct door_price *price;
+    const char *id; /* of its row in the door list */
     size_t kind;
-    const char *words;
+    const char *words;                 /* its use, hinge side, note */
+    const char *size;                  /* finished, of one leaf: `17 3/4 x 23 3/4` */
+    struct offer_amount width, height; /* the same */
+    struct offer_amount count, leaves; /* openings; doors in each: 1, or 2 for a pair */
+    const char *count_words;           /* `2`, `2 x 2`: two openings, a pair each */
+    struct offer_amount price, amount; /* of one leaf; of the row */
 };
 
 struct offer_room {
-    const char *name;
+    const char *name;    /* empty: none is given */
     size_t first, count; /* into the doors */
-    fig amount;
+    struct offer_amount amount;
+};
+
+/* How far the client sees what the doors cost him. */
+enum offer_detail {
+    OFFER_SUM,   /* one sum for all */
+    OFFER_ROOMS, /* a sum for each room */
+    OFFER_EACH,  /* the price of each door, and the rooms' sums */
+    OFFER_DETAIL_COUNT
 };
 
 enum offer_line_kind {
@@ -55,9 +86,10 @@ enum offer_line_kind {
 struct offer_line {
     enum offer_line_kind kind;
     const char *label;
-    fig percent; /* that makes it; none: it is no percentage */
-    fig amount;
-    bool less; /* taken off: shown with a minus */
+    const char *words;           /* the label, with the percentage where one makes the amount */
+    bool by_percent;             /* of a line above it that is shown */
+    struct offer_amount percent; /* meaningful where by_percent */
+    struct offer_amount amount;  /* negative where it is taken off */
 };
 
 struct offer_option {
@@ -73,23 +105,29 @@ struct offer_texts {
     size_t count, room;
 };
 
+#define OFFER_MOST_FACTS 8
+
 struct offer {
     struct pool pool;
-    const struct estimate *e;
     const char *paper; /* "Quote", "Estimate" */
     const char *currency;
     const char *title;
     const char *shop, *shop_address, *shop_contact; /* empty where not given */
-    const char *client, *client_address;
-    bool estimate;              /* no price is agreed on it */
-    const char *reference;      /* `Quote 0031, revision 2`, for the foot of a page */
-    struct offer_pair facts[8]; /* number, date, until when */
+    struct offer_logo logo;
+    const char *client, *client_address; /* empty where not given */
+    bool estimate;                       /* no price is agreed on it */
+    bool letter;                         /* printed on US letter, else on A4 */
+    int32_t year, month, day;            /* of the paper */
+    const char *reference;               /* `Quote 0031, revision 2`, for the foot of a page */
+    struct offer_pair facts[OFFER_MOST_FACTS]; /* number, date, until when */
     size_t fact_count;
     struct offer_texts statements; /* what the paper is, to whose sizes, until when */
     struct offer_texts made;       /* materials and finish, in words */
     struct offer_texts included, excluded, notes, terms;
     struct offer_kind *kinds;
     size_t kind_count;
+    enum offer_detail detail;
+    const char *size_head;    /* above the sizes: `Width x height, mm` */
     struct offer_door *doors; /* by room */
     size_t door_count;
     struct offer_room *rooms;
@@ -111,19 +149,10 @@ struct offer {
     const char *sign_head, *agreed; /* what is signed; the shop signs no estimate */
 };
 
-/* Makes the offer of an estimate; options: of the same job.  All texts live in its pool or in the
- * inputs. offer: always left so that offer_clear may be called. true: memory held. */
-bool offer_make(struct offer *offer, const struct estimate *estimate,
-                const struct estimate *options, size_t option_count)
-    __attribute__((warn_unused_result));
+/* Frees all that the offer's pool holds; an offer of zeros is accepted. */
 void offer_clear(struct offer *offer);
 
-/* Money of the offer's tape with separators: `12,345.00`; in its pool, never NULL. */
-const char *offer_money(struct offer *offer, fig amount, bool less);
-/* The same of an amount in hundredths; plus: with a sign before it. */
-const char *offer_hundredths(struct offer *offer, int64_t amount, bool plus);
-
-/* `6.25 %`. In the pool, never NULL. */
-const char *offer_percent(struct offer *offer, fig percent);
+/* Whether each room has its sum. */
+bool offer_has_sums(const struct offer *offer);
 
 #endif

@@ -71,10 +71,10 @@ void sketch_fill(const struct sketch *s, struct patch p, enum tone tone) {
 static double fitting(const struct sketch *s, double width, double height, double size,
                       const char *name, const char *more) {
     while (size >= SMALLEST) {
-        const struct letters bold = {.size = size, .bold = true};
-        const struct letters plain = {.size = size};
-        const struct letters_box top = letters_measure(s->cr, name, &bold);
-        const struct letters_box low = letters_measure(s->cr, more, &plain);
+        const struct text_style bold = {.size = size, .bold = true};
+        const struct text_style plain = {.size = size};
+        const struct text_box top = text_measure(s->cr, name, &bold);
+        const struct text_box low = text_measure(s->cr, more, &plain);
         const double wide = top.width > low.width ? top.width : low.width;
         const double high = (name[0] == '\0' ? 0 : top.height) + (more[0] == '\0' ? 0 : low.height);
         if (wide <= width - 3 && high <= height - 1.5) {
@@ -109,20 +109,20 @@ void sketch_label(const struct sketch *s, struct patch p, double size, const cha
     if (chosen <= 0) {
         return;
     }
-    const struct letters bold = {.size = chosen, .bold = true, .align = LETTERS_CENTER};
-    const struct letters plain = {.size = chosen, .align = LETTERS_CENTER};
-    const double top = name[0] == '\0' ? 0 : letters_measure(cr, name, &bold).height;
-    const double low = more[0] == '\0' ? 0 : letters_measure(cr, more, &plain).height;
+    const struct text_style bold = {.size = chosen, .bold = true, .align = ALIGN_CENTER};
+    const struct text_style plain = {.size = chosen, .align = ALIGN_CENTER};
+    const double top = name[0] == '\0' ? 0 : text_measure(cr, name, &bold).height;
+    const double low = more[0] == '\0' ? 0 : text_measure(cr, more, &plain).height;
     cairo_save(cr);
     cairo_translate(cr, p.x + p.width / 2, p.y + p.height / 2);
     if (chosen > flat || flat < turned - 2) {
         cairo_rotate(cr, -M_PI_2);
     }
     if (name[0] != '\0') {
-        letters_draw(cr, 0, -(top + low) / 2, name, &bold);
+        text_draw(cr, 0, -(top + low) / 2, name, &bold);
     }
     if (more[0] != '\0') {
-        letters_draw(cr, 0, (top - low) / 2, more, &plain);
+        text_draw(cr, 0, (top - low) / 2, more, &plain);
     }
     cairo_restore(cr);
 }
@@ -130,9 +130,9 @@ void sketch_label(const struct sketch *s, struct patch p, double size, const cha
 void sketch_number(const struct sketch *s, double x, double y, size_t number) {
     char text[16];
     (void)snprintf(text, sizeof text, "%zu", number);
-    const struct letters letters = {
-        .size = number < 100 ? 6.4 : 5.2, .bold = true, .align = LETTERS_CENTER};
-    const double high = letters_measure(s->cr, text, &letters).height;
+    const struct text_style style = {
+        .size = number < 100 ? 6.4 : 5.2, .bold = true, .align = ALIGN_CENTER};
+    const double high = text_measure(s->cr, text, &style).height;
     cairo_save(s->cr);
     cairo_new_path(s->cr);
     cairo_arc(s->cr, x, y, 5.2, 0, 2 * M_PI);
@@ -141,7 +141,7 @@ void sketch_number(const struct sketch *s, double x, double y, size_t number) {
     cairo_set_source_rgb(s->cr, 0, 0, 0);
     cairo_set_line_width(s->cr, 0.6);
     cairo_stroke(s->cr);
-    letters_draw(s->cr, x, y - high / 2, text, &letters);
+    text_draw(s->cr, x, y - high / 2, text, &style);
     cairo_restore(s->cr);
 }
 
@@ -161,8 +161,8 @@ static void arrow(cairo_t *cr, double x, double y, double angle) {
 
 void sketch_dimension(const struct sketch *s, double x, double y, double run, bool upright,
                       const char *words) {
-    const struct letters letters = {.size = 9, .align = LETTERS_CENTER};
-    const struct letters_box box = letters_measure(s->cr, words, &letters);
+    const struct text_style style = {.size = 9, .align = ALIGN_CENTER};
+    const struct text_box box = text_measure(s->cr, words, &style);
     cairo_t *const cr = s->cr;
     cairo_save(cr);
     cairo_translate(cr, x, y);
@@ -179,14 +179,14 @@ void sketch_dimension(const struct sketch *s, double x, double y, double run, bo
     cairo_set_source_rgb(cr, 1, 1, 1);
     cairo_rectangle(cr, run / 2 - box.width / 2 - 4, -box.height / 2, box.width + 8, box.height);
     cairo_fill(cr);
-    letters_draw(cr, run / 2, -box.height / 2, words, &letters);
+    text_draw(cr, run / 2, -box.height / 2, words, &style);
     cairo_restore(cr);
 }
 
 void sketch_grain(const struct sketch *s, double x, double y, bool grain) {
-    const struct letters letters = {.size = 9};
-    const struct letters_box box = letters_measure(s->cr, grain ? "grain" : "no grain", &letters);
-    letters_draw(s->cr, x, y - box.height / 2, grain ? "grain" : "no grain", &letters);
+    const struct text_style style = {.size = 9};
+    const struct text_box box = text_measure(s->cr, grain ? "grain" : "no grain", &style);
+    text_draw(s->cr, x, y - box.height / 2, grain ? "grain" : "no grain", &style);
     if (grain) {
         const double from = x + box.width + 5;
         cairo_save(s->cr);
@@ -210,8 +210,8 @@ static size_t columns_of(const struct sketch *s, struct patch p, const struct cu
                          size_t count, double size) {
     double wide = 1;
     for (size_t i = 0; i < count; i++) {
-        const struct letters l = {.size = size, .bold = steps[i].heading};
-        const double w = letters_measure(s->cr, or_nothing(steps[i].text), &l).width;
+        const struct text_style l = {.size = size, .bold = steps[i].heading};
+        const double w = text_measure(s->cr, or_nothing(steps[i].text), &l).width;
         wide = w > wide ? w : wide;
     }
     const double fit = (p.width + COLUMN_GAP) / (wide + COLUMN_GAP);
@@ -265,10 +265,10 @@ void sketch_steps(const struct sketch *s, struct patch p, const struct cut_step 
     const double step = (p.width + COLUMN_GAP) / (double)(spread < columns ? spread : columns);
     struct step_place at = {0};
     for (size_t i = 0; i < count; i++) {
-        const struct letters l = {.size = size, .bold = steps[i].heading};
+        const struct text_style l = {.size = size, .bold = steps[i].heading};
         at = place_next(at, &steps[i], i + 1 == count, lines);
-        letters_draw(s->cr, p.x + (double)at.column * step, p.y + (double)at.line * size * 1.3,
-                     or_nothing(steps[i].text), &l);
+        text_draw(s->cr, p.x + (double)at.column * step, p.y + (double)at.line * size * 1.3,
+                  or_nothing(steps[i].text), &l);
         at.line++;
     }
 }

@@ -3,7 +3,7 @@
 #ifndef DOORCOST_REPORT_PLAN_PLAN_DRAW_H
 #define DOORCOST_REPORT_PLAN_PLAN_DRAW_H
 
-#include "report/draw/letters.h"
+#include "report/draw/text_style.h"
 #include "report/plan/plan_pages.h"
 
 /* A page in the making: what lies on board or sheet is drawn by scales along and across. */

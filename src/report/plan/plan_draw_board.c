@@ -201,14 +201,14 @@ bool draw_board_page(struct sketch *s, const struct lumber_buy *buy, const struc
     sketch_dimension(s, board.x + board.width + 20, board.y, board.height, true,
                      plan_show(s->e, b.stock->width).text);
     sketch_grain(s, board.x, board.y + board.height + 24, true);
-    const struct letters note = {.size = 7.5, .gray = 0.3};
+    const struct text_style note = {.size = 7.5, .gray = 0.3};
     const struct shown kerf = plan_show(s->e, p->job.kerf);
     const char *const words = pool_format(s->pool,
                                           "Drawn wider than it is long. Black: kerf of %s. Gray "
                                           "and dashed: left over. Crossed: trimmed "
                                           "off. Hatched: kept for defects, wherever they are.",
                                           kerf.text);
-    letters_draw(s->cr, board.x + 110, board.y + board.height + 19, or_nothing(words), &note);
+    text_draw(s->cr, board.x + 110, board.y + board.height + 19, or_nothing(words), &note);
     list_steps(&b);
     const double top = board.y + board.height + BELOW + 8;
     sketch_steps(s, (struct patch){patch.x, top, patch.width, patch.y + patch.height - top},

@@ -146,13 +146,13 @@ static void draw_margin_words(const struct sheet_page *b, bool grain) {
     sketch_dimension(s, whole.x + whole.width + 20, whole.y, whole.height, true,
                      plan_show(s->e, b->stock->width).text);
     sketch_grain(s, whole.x, whole.y + whole.height + 32, grain);
-    const struct letters note = {.size = 7.5, .gray = 0.3};
-    letters_draw(s->cr, whole.x + 110, whole.y + whole.height + 27,
-                 or_nothing(pool_format(s->pool,
-                                        "Black: kerf of %s. Gray and dashed: left over. Crossed: "
-                                        "trimmed off.",
-                                        plan_show(s->e, b->p->job.kerf).text)),
-                 &note);
+    const struct text_style note = {.size = 7.5, .gray = 0.3};
+    text_draw(s->cr, whole.x + 110, whole.y + whole.height + 27,
+              or_nothing(pool_format(s->pool,
+                                     "Black: kerf of %s. Gray and dashed: left over. Crossed: "
+                                     "trimmed off.",
+                                     plan_show(s->e, b->p->job.kerf).text)),
+              &note);
 }
 
 bool draw_sheet_page(struct sketch *s, const struct sheet_buy *buy, const struct alike *alike,

@@ -99,32 +99,33 @@ static void draw_margins(const struct plan_pages *pages, cairo_t *cr, size_t at,
     const struct plan_page *const page = &pages->pages[at];
     const struct job *const job = pages->e->job;
     const double width = pages->width - 2 * MARGIN;
-    const struct letters title = {.size = 17, .bold = true, .width = width * 0.62, .cut = true};
-    const struct letters times = {.size = 22, .bold = true, .width = width, .align = LETTERS_RIGHT};
-    const struct letters name = {.size = 9, .width = width * 0.8, .cut = true};
-    const struct letters foot = {.size = 7.5, .gray = 0.3, .width = width * 0.85, .cut = true};
-    const struct letters number = {
-        .size = 7.5, .gray = 0.3, .width = width, .align = LETTERS_RIGHT};
-    letters_draw(cr, MARGIN, MARGIN - 6, or_nothing(head_words(pages, page, pool)), &title);
+    const struct text_style title = {.size = 17, .bold = true, .width = width * 0.62, .cut = true};
+    const struct text_style times = {
+        .size = 22, .bold = true, .width = width, .align = ALIGN_RIGHT};
+    const struct text_style name = {.size = 9, .width = width * 0.8, .cut = true};
+    const struct text_style foot = {.size = 7.5, .gray = 0.3, .width = width * 0.85, .cut = true};
+    const struct text_style number = {
+        .size = 7.5, .gray = 0.3, .width = width, .align = ALIGN_RIGHT};
+    text_draw(cr, MARGIN, MARGIN - 6, or_nothing(head_words(pages, page, pool)), &title);
     if (page->alike.copies > 1) {
-        letters_draw(cr, MARGIN, MARGIN - 8,
-                     or_nothing(pool_format(pool, "x %zu", page->alike.copies)), &times);
+        text_draw(cr, MARGIN, MARGIN - 8,
+                  or_nothing(pool_format(pool, "x %zu", page->alike.copies)), &times);
     }
-    letters_draw(cr, MARGIN, MARGIN + 16,
-                 or_nothing(pool_format(
-                     pool, "%s%s%s, %s, %s", job->title.s, job->number.s == NULL ? "" : ", ",
-                     or_nothing(job->number.s), job->date.s, estimate_name(pages->e))),
-                 &name);
+    text_draw(cr, MARGIN, MARGIN + 16,
+              or_nothing(pool_format(pool, "%s%s%s, %s, %s", job->title.s,
+                                     job->number.s == NULL ? "" : ", ", or_nothing(job->number.s),
+                                     job->date.s, estimate_name(pages->e))),
+              &name);
     const double low = pages->height - MARGIN - 2;
-    letters_draw(cr, MARGIN, low,
-                 job->unit == LENGTH_MM
-                     ? "Sizes in mm as they are sawn, width x length. Guards on; the machine's "
-                       "manual comes first. See a board before you cut it: defects move the cuts."
-                     : "Sizes in inches as they are sawn, width x length. Guards on; the machine's "
-                       "manual comes first. See a board before you cut it: defects move the cuts.",
-                 &foot);
-    letters_draw(cr, MARGIN, low,
-                 or_nothing(pool_format(pool, "page %zu of %zu", at + 1, pages->count)), &number);
+    text_draw(cr, MARGIN, low,
+              job->unit == LENGTH_MM
+                  ? "Sizes in mm as they are sawn, width x length. Guards on; the machine's "
+                    "manual comes first. See a board before you cut it: defects move the cuts."
+                  : "Sizes in inches as they are sawn, width x length. Guards on; the machine's "
+                    "manual comes first. See a board before you cut it: defects move the cuts.",
+              &foot);
+    text_draw(cr, MARGIN, low,
+              or_nothing(pool_format(pool, "page %zu of %zu", at + 1, pages->count)), &number);
 }
 
 bool plan_pages_draw(struct plan_pages *pages, cairo_t *cr, size_t at) {

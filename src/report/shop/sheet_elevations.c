@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Every door of the list as it looks, with its sizes.  Rows that look alike share a drawing. */
 #include "model/name.h"
+#include "report/doors/door_elevation.h"
 #include "report/draw/draw.h"
 #include "report/shop/paper.h"
 #include "report/words/show.h"
@@ -18,7 +19,7 @@
 #define MOST_DRAWINGS ((size_t)96)
 
 struct drawn {
-    struct elevation elevation;
+    struct door_elevation elevation;
     const char *ids; /* of the rows that look like it */
 };
 
@@ -32,11 +33,11 @@ static struct drawn *gather(const struct paper *paper, size_t *count) {
         const struct leaf_figures *const leaf = &e->quantities.leaves[r];
         struct drawn *const next = &drawn[*count];
         size_t same = 0;
-        if (!elevation_make(&next->elevation, pool, leaf->door,
+        if (!door_elevation_make(&next->elevation, pool, leaf->door,
                             (int32_t)tape_scaled(&e->tape, leaf->hinges, 0), e->job->unit)) {
             return NULL;
         }
-        while (same < *count && !elevation_same(&drawn[same].elevation, &next->elevation)) {
+        while (same < *count && !door_elevation_same(&drawn[same].elevation, &next->elevation)) {
             same++;
         }
         if (same < *count) {
@@ -73,14 +74,14 @@ static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row,
     struct book *const book = paper->book;
     const struct door *const door = d->elevation.door;
     const char *const size = pool_format(
-        &book->pool, "%s", show_size(door->width, door->height, d->elevation.unit).text);
+        &book->pool, "%s", show_size(door->width, door->height, d->elevation.drawing.unit).text);
     const char *const alt = pool_format(&book->pool, "Elevation of %s: %s %s, %s, with dimensions",
                                         d->ids, show_use((enum use)door->row->use.choice),
                                         size == NULL ? "" : size, show_style(door));
     unsigned char *png = NULL;
     size_t bytes = 0;
     if (alt == NULL ||
-        !draw_elevation_png(&d->elevation, WIDTH, HEIGHT, DOTS, DETAIL_FULL, &png, &bytes)) {
+        !draw_elevation_png(&d->elevation.drawing, WIDTH, HEIGHT, DOTS, DETAIL_FULL, &png, &bytes)) {
         return false;
     }
     const char *const panel = panel_words(paper, door);

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* The quote: who, what, the doors by room, from their sum to what is to be paid and when. */
-#include "base/date.h"
 #include "base/text.h"
 #include "report/shop/check_cell.h"
 #include "report/shop/paper.h"
@@ -37,7 +36,6 @@ static void pair_line(struct page *p, const char *label, const char *text) {
 static void put_head(struct page *p) {
     const struct job *const job = p->e->job;
     const struct shop *const shop = &p->e->rates->shop;
-    char until[16];
     book_format(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_TITLE, "%s: %s", show_paper(job),
                 job->title.s);
     p->row++;
@@ -49,9 +47,7 @@ static void put_head(struct page *p) {
     pair_line(p, "Number", job->number.s);
     pair_line(p, "Date", job->date.s);
     if (job->valid.set) {
-        pair_line(p, "Valid until",
-                  date_after(job->year, job->month, job->day, (int32_t)job->valid.amount, until,
-                             sizeof until));
+        pair_line(p, "Valid until", show_valid_until(job).text);
     }
     pair_line(p, "Ready", job->ready.s);
     pair_line(p, "Measured by", job->measured_by.s);

@@ -104,8 +104,8 @@ struct shown show_sheets(const struct estimate *e, const struct sheet_buy *buy) 
 struct shown show_valid_until(const struct job *job) {
     struct shown s = {""};
     if (job->valid.set) {
-        date_after(job->year, job->month, job->day, (int32_t)job->valid.amount, s.text,
-                   sizeof s.text);
+        const struct date of_job = {.year = job->year, .month = job->month, .day = job->day};
+        date_text(date_after(of_job, (int32_t)job->valid.amount), s.text, sizeof s.text);
     }
     return s;
 }

@@ -14,7 +14,7 @@
 void book_init(struct book *book, const struct tape *tape) {
     *book = (struct book){.tape = tape};
     pool_init(&book->pool);
-    book->homes = calloc((size_t)tape->count + 1, sizeof *book->homes);
+    book->homes = calloc((tape == NULL ? 0 : (size_t)tape->count) + 1, sizeof *book->homes);
     book->failed = book->homes == NULL;
 }
 

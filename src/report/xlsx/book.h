@@ -132,6 +132,7 @@ struct book {
     bool failed;
 };
 
+/* tape: that the figures of its cells are of; NULL: it has none. */
 void book_init(struct book *book, const struct tape *tape);
 void book_clear(struct book *book);
 /* Whether something could not be added for want of memory. */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "report/draw/elevation.h"
+#include "report/doors/door_elevation.h"
 
 #include "door/frame.h"
 
@@ -224,7 +224,7 @@ static void dimension_leaf(const struct maker *m) {
 
 /* The second leaf of a pair: the first one's mirror image, beside the gap. */
 static void mirror(struct elevation *e, length gap) {
-    const length right = 2 * e->door->width + gap;
+    const length right = 2 * e->width + gap;
     const size_t boxes = e->box_count;
     const size_t strokes = e->stroke_count;
     for (size_t i = 0; i < boxes; i++) {
@@ -238,17 +238,30 @@ static void mirror(struct elevation *e, length gap) {
     e->width = right;
 }
 
-bool elevation_make(struct elevation *e, struct pool *pool, const struct door *door, int32_t hinges,
-                    enum length_unit unit) {
+/* That a door is bought as it is, that a panel is of solid wood: lines don't tell. */
+static void note(struct elevation *e, const struct door *door) {
+    if (door->bought_in) {
+        e->note = "bought in";
+        e->note_on = TRAIT_LEAF;
+    } else if (door->form == FORM_SOLID) {
+        e->note = "solid";
+        e->note_on = TRAIT_PANEL;
+    }
+}
+
+bool door_elevation_make(struct door_elevation *made, struct pool *pool, const struct door *door,
+                         int32_t hinges, enum length_unit unit) {
+    struct elevation *const e = &made->drawing;
+    made->door = door;
     struct maker m = {.e = e, .door = door};
     *e = (struct elevation){
-        .door = door,
         .unit = unit,
         .width = door->width,
         .height = door->height,
         .hinges = hinges,
         .edge = edge_of(door, hinges),
     };
+    note(e, door);
     const struct leaf leaf = {.width = door->width, .height = door->height};
     /* What is bought in may have no frame that its style tells of: then its outline is drawn. */
     const bool told = door->form != FORM_SLAB && (!door->bought_in || door->style->stile.set);
@@ -300,14 +313,16 @@ static bool dimensions_same(const struct elevation *a, const struct elevation *b
     return true;
 }
 
-bool elevation_same(const struct elevation *a, const struct elevation *b) {
-    return elevation_kind_same(a->door, b->door) && a->width == b->width &&
+bool door_elevation_same(const struct door_elevation *of_a, const struct door_elevation *of_b) {
+    const struct elevation *const a = &of_a->drawing;
+    const struct elevation *const b = &of_b->drawing;
+    return door_kind_same(of_a->door, of_b->door) && a->width == b->width &&
            a->height == b->height && a->hinges == b->hinges && a->edge == b->edge &&
-           a->dimension_count == b->dimension_count && parts_same(a->door, b->door) &&
+           a->dimension_count == b->dimension_count && parts_same(of_a->door, of_b->door) &&
            dimensions_same(a, b);
 }
 
-bool elevation_kind_same(const struct door *a, const struct door *b) {
+bool door_kind_same(const struct door *a, const struct door *b) {
     return a->style == b->style && a->form == b->form && a->leaves == b->leaves &&
            a->row->use.choice == b->row->use.choice &&
            a->row->mid_rails.amount == b->row->mid_rails.amount &&

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-#include "report/draw/letters.h"
+#include "report/draw/text_style.h"
 
 #include <pango/pangocairo.h>
 
-/* The second stands in for letters that the first lacks. */
+/* The second stands in for style that the first lacks. */
 #define FAMILIES "Liberation Sans,DejaVu Sans"
 
 /* Shapes as the font draws them, on no grid of dots, so that a page is the same at every size. */
@@ -17,26 +17,25 @@ static void set_options(PangoLayout *layout) {
     cairo_font_options_destroy(options);
 }
 
-static PangoLayout *lay_out(cairo_t *cr, const char *text, const struct letters *letters) {
+static PangoLayout *lay_out(cairo_t *cr, const char *text, const struct text_style *style) {
     static const PangoAlignment aligns[] = {
-        [LETTERS_LEFT] = PANGO_ALIGN_LEFT,
-        [LETTERS_CENTER] = PANGO_ALIGN_CENTER,
-        [LETTERS_RIGHT] = PANGO_ALIGN_RIGHT,
+        [ALIGN_LEFT] = PANGO_ALIGN_LEFT,
+        [ALIGN_CENTER] = PANGO_ALIGN_CENTER,
+        [ALIGN_RIGHT] = PANGO_ALIGN_RIGHT,
     };
     PangoLayout *const layout = pango_cairo_create_layout(cr);
     PangoFontDescription *const font = pango_font_description_from_string(FAMILIES);
     set_options(layout);
-    pango_font_description_set_absolute_size(font, letters->size * PANGO_SCALE);
-    pango_font_description_set_weight(font,
-                                      letters->bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+    pango_font_description_set_absolute_size(font, style->size * PANGO_SCALE);
+    pango_font_description_set_weight(font, style->bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
     pango_layout_set_font_description(layout, font);
     pango_font_description_free(font);
-    pango_layout_set_alignment(layout, aligns[letters->align]);
-    if (letters->width > 0) {
-        pango_layout_set_width(layout, (int)(letters->width * PANGO_SCALE));
+    pango_layout_set_alignment(layout, aligns[style->align]);
+    if (style->width > 0) {
+        pango_layout_set_width(layout, (int)(style->width * PANGO_SCALE));
         pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
     }
-    if (letters->cut) {
+    if (style->cut) {
         pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_END);
         pango_layout_set_single_paragraph_mode(layout, TRUE);
     }
@@ -44,31 +43,31 @@ static PangoLayout *lay_out(cairo_t *cr, const char *text, const struct letters 
     return layout;
 }
 
-static struct letters_box box_of(PangoLayout *layout) {
+static struct text_box box_of(PangoLayout *layout) {
     int width = 0;
     int height = 0;
     pango_layout_get_size(layout, &width, &height);
-    return (struct letters_box){.width = (double)width / PANGO_SCALE,
-                                .height = (double)height / PANGO_SCALE};
+    return (struct text_box){.width = (double)width / PANGO_SCALE,
+                             .height = (double)height / PANGO_SCALE};
 }
 
-struct letters_box letters_measure(cairo_t *cr, const char *text, const struct letters *letters) {
-    PangoLayout *const layout = lay_out(cr, text, letters);
-    const struct letters_box box = box_of(layout);
+struct text_box text_measure(cairo_t *cr, const char *text, const struct text_style *style) {
+    PangoLayout *const layout = lay_out(cr, text, style);
+    const struct text_box box = box_of(layout);
     g_object_unref(layout);
     return box;
 }
 
-double letters_draw(cairo_t *cr, double x, double y, const char *text,
-                    const struct letters *letters) {
-    PangoLayout *const layout = lay_out(cr, text, letters);
-    const struct letters_box box = box_of(layout);
+double text_draw(cairo_t *cr, double x, double y, const char *text,
+                 const struct text_style *style) {
+    PangoLayout *const layout = lay_out(cr, text, style);
+    const struct text_box box = box_of(layout);
     double left = x;
-    if (letters->width <= 0 && letters->align != LETTERS_LEFT) {
-        left -= letters->align == LETTERS_RIGHT ? box.width : box.width / 2;
+    if (style->width <= 0 && style->align != ALIGN_LEFT) {
+        left -= style->align == ALIGN_RIGHT ? box.width : box.width / 2;
     }
     cairo_save(cr);
-    cairo_set_source_rgb(cr, letters->gray, letters->gray, letters->gray);
+    cairo_set_source_rgb(cr, style->gray, style->gray, style->gray);
     cairo_move_to(cr, left, y);
     pango_cairo_show_layout(cr, layout);
     cairo_restore(cr);

@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 /* The elevations of a job's doors on paper for the shop wall: every row of the list with its
  * dimensions, parts and materials, several on a page. */
-#ifndef DOORCOST_REPORT_DRAW_WALL_H
-#define DOORCOST_REPORT_DRAW_WALL_H
+#ifndef DOORCOST_REPORT_DOORS_DOOR_DRAWINGS_H
+#define DOORCOST_REPORT_DOORS_DOOR_DRAWINGS_H
 
 #include "price/estimate.h"
 
 /* Writes the PDF to path as it stands (the caller has seen to a safe place). false: not written, or
  * memory ran out. */
-bool wall_write(const struct estimate *estimate, const char *path)
+bool door_drawings_write(const struct estimate *estimate, const char *path)
     __attribute__((warn_unused_result));
 
 #endif

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-#include "report/draw/wall.h"
+#include "report/doors/door_drawings.h"
 
 #include "model/name.h"
-#include "price/estimate.h"
+#include "report/doors/door_elevation.h"
 #include "report/draw/draw.h"
-#include "report/draw/letters.h"
 #include "report/draw/pdf.h"
+#include "report/draw/text_style.h"
 #include "report/words/show.h"
 
 #include <stdio.h>
@@ -20,15 +20,15 @@
 #define EACH_PAGE ((size_t)(COLUMNS * ROWS))
 #define TEXT      7.5
 
-struct wall {
+struct drawings {
     const struct estimate *e;
     struct pdf pdf;
     struct pool pool;
     size_t pages;
 };
 
-static const struct letters id_letters = {.size = 14, .bold = true};
-static const struct letters line_letters = {.size = 9, .bold = true};
+static const struct text_style id_style = {.size = 14, .bold = true};
+static const struct text_style line_style = {.size = 9, .bold = true};
 
 /* --- words --- */
 
@@ -36,24 +36,25 @@ static const char *or_nothing(const char *text) {
     return text == NULL ? "" : text;
 }
 
-static const char *hinge_words(struct wall *w, const struct elevation *e) {
+static const char *hinge_words(struct drawings *w, const struct door_elevation *e) {
     static const char *const edges[] = {
         [EDGE_NONE] = "hinge side not said", [EDGE_LEFT] = "on the left",
         [EDGE_RIGHT] = "on the right",       [EDGE_TOP] = "at the top",
         [EDGE_BOTTOM] = "at the bottom",
     };
-    if (e->hinges <= 0) {
+    if (e->drawing.hinges <= 0) {
         return "no hinges";
     }
     if (e->door->leaves > 1) {
-        return pool_format(&w->pool, "%d hinges a leaf, on the outer sides", (int)e->hinges);
+        return pool_format(&w->pool, "%d hinges a leaf, on the outer sides",
+                           (int)e->drawing.hinges);
     }
-    return pool_format(&w->pool, "%d hinge%s, %s", (int)e->hinges, e->hinges == 1 ? "" : "s",
-                       edges[e->edge]);
+    return pool_format(&w->pool, "%d hinge%s, %s", (int)e->drawing.hinges,
+                       e->drawing.hinges == 1 ? "" : "s", edges[e->drawing.edge]);
 }
 
 /* `top rail 13 x 2 1/4, poplar`. */
-static const char *part_words(struct wall *w, const struct part *part) {
+static const char *part_words(struct drawings *w, const struct part *part) {
     const enum length_unit unit = w->e->job->unit;
     char thick[32];
     const bool field = !part_is_frame(part->kind);
@@ -68,7 +69,7 @@ static const char *part_words(struct wall *w, const struct part *part) {
 /* --- a cell --- */
 
 /* The words above a drawing; returns how high they are. */
-static double draw_head(struct wall *w, const struct elevation *e, double x, double y,
+static double draw_head(struct drawings *w, const struct door_elevation *e, double x, double y,
                         double width) {
     cairo_t *const cr = w->pdf.cr;
     const struct door *const door = e->door;
@@ -77,63 +78,63 @@ static double draw_head(struct wall *w, const struct elevation *e, double x, dou
         door->construction.finish.index < 0
             ? NULL
             : &w->e->rates->finishes[door->construction.finish.index];
-    const struct letters gray = {
-        .size = 9, .gray = 0.3, .width = width * 0.62, .cut = true, .align = LETTERS_RIGHT};
-    const struct letters small = {.size = 8, .width = width};
+    const struct text_style gray = {
+        .size = 9, .gray = 0.3, .width = width * 0.62, .cut = true, .align = ALIGN_RIGHT};
+    const struct text_style small = {.size = 8, .width = width};
     const char *const color = show_color(w->e->rates, &door->construction);
     double at = y;
-    letters_draw(cr, x, at, row->id.s, &id_letters);
-    letters_draw(cr, x + width * 0.38, at + 4, or_nothing(row->room.s), &gray);
+    text_draw(cr, x, at, row->id.s, &id_style);
+    text_draw(cr, x + width * 0.38, at + 4, or_nothing(row->room.s), &gray);
     at += 19;
     const char *const count =
         pool_format(&w->pool, "%d x %s, %s each", (int)row->count.amount,
                     door->leaves > 1 ? "pair of leaves" : show_use((enum use)row->use.choice),
-                    show_size(door->width, door->height, e->unit).text);
-    at += letters_draw(cr, x, at, or_nothing(count), &line_letters) + 1;
+                    show_size(door->width, door->height, e->drawing.unit).text);
+    at += text_draw(cr, x, at, or_nothing(count), &line_style) + 1;
     const char *const made = pool_format(
         &w->pool, "%s; %s%s%s; %s", show_style(door),
         finish == NULL
             ? "bare"
             : or_nothing(finish->client_name.s != NULL ? finish->client_name.s : finish->name.s),
         color[0] == '\0' ? "" : ", ", color, or_nothing(hinge_words(w, e)));
-    at += letters_draw(cr, x, at, or_nothing(made), &small);
+    at += text_draw(cr, x, at, or_nothing(made), &small);
     if (row->note.s != NULL && row->note.s[0] != '\0') {
-        at += letters_draw(cr, x, at, row->note.s, &small);
+        at += text_draw(cr, x, at, row->note.s, &small);
     }
     if (row->extra_words.s != NULL && row->extra_words.s[0] != '\0') {
-        at += letters_draw(cr, x, at, row->extra_words.s, &small);
+        at += text_draw(cr, x, at, row->extra_words.s, &small);
     }
     return at - y;
 }
 
 /* The parts below it, standing on `foot`; returns how high they are. */
-static double draw_parts(struct wall *w, const struct door *door, double x, double foot,
+static double draw_parts(struct drawings *w, const struct door *door, double x, double foot,
                          double width) {
-    const struct letters small = {.size = TEXT, .width = width, .cut = true};
+    const struct text_style small = {.size = TEXT, .width = width, .cut = true};
     const double line = TEXT * 1.28;
     const bool pair = door->leaves > 1 && door->part_count > 0;
     const size_t count = (door->part_count > 0 ? door->part_count : 1) + (pair ? 1 : 0);
     double y = foot - line * (double)count;
     if (pair) {
-        const struct letters bold = {.size = TEXT, .bold = true, .width = width, .cut = true};
-        letters_draw(w->pdf.cr, x, y, "parts of one leaf", &bold);
+        const struct text_style bold = {.size = TEXT, .bold = true, .width = width, .cut = true};
+        text_draw(w->pdf.cr, x, y, "parts of one leaf", &bold);
         y += line;
     }
     if (door->bought_in) {
-        letters_draw(w->pdf.cr, x, y, "bought in as it is", &small);
+        text_draw(w->pdf.cr, x, y, "bought in as it is", &small);
     }
     for (size_t i = 0; i < door->part_count; i++) {
-        letters_draw(w->pdf.cr, x, y, or_nothing(part_words(w, &door->parts[i])), &small);
+        text_draw(w->pdf.cr, x, y, or_nothing(part_words(w, &door->parts[i])), &small);
         y += line;
     }
     return line * (double)count;
 }
 
-static bool draw_cell(struct wall *w, size_t row, struct area area) {
+static bool draw_cell(struct drawings *w, size_t row, struct area area) {
     const struct leaf_figures *const leaf = &w->e->quantities.leaves[row];
-    struct elevation e;
-    if (!elevation_make(&e, &w->pool, leaf->door,
-                        (int32_t)tape_scaled(&w->e->tape, leaf->hinges, 0), w->e->job->unit)) {
+    struct door_elevation e;
+    if (!door_elevation_make(&e, &w->pool, leaf->door,
+                             (int32_t)tape_scaled(&w->e->tape, leaf->hinges, 0), w->e->job->unit)) {
         return false;
     }
     cairo_t *const cr = w->pdf.cr;
@@ -154,38 +155,38 @@ static bool draw_cell(struct wall *w, size_t row, struct area area) {
         .width = width,
         .height = area.height - 2 * inset - head - parts - 14,
     };
-    draw_elevation(cr, &e, room, DETAIL_FULL);
+    draw_elevation(cr, &e.drawing, room, DETAIL_FULL);
     return !pool_failed(&w->pool);
 }
 
 /* --- pages --- */
 
-static void draw_margins(struct wall *w, size_t page) {
+static void draw_margins(struct drawings *w, size_t page) {
     const struct job *const job = w->e->job;
     const double width = w->pdf.width - 2 * MARGIN;
-    const struct letters title = {.size = 12, .bold = true, .width = width * 0.72, .cut = true};
-    const struct letters right = {.size = 9, .width = width * 0.27, .align = LETTERS_RIGHT};
-    const struct letters foot = {.size = 7.5, .gray = 0.3, .width = width * 0.85, .cut = true};
-    const struct letters number = {
-        .size = 7.5, .gray = 0.3, .width = width, .align = LETTERS_RIGHT};
+    const struct text_style title = {.size = 12, .bold = true, .width = width * 0.72, .cut = true};
+    const struct text_style right = {.size = 9, .width = width * 0.27, .align = ALIGN_RIGHT};
+    const struct text_style foot = {.size = 7.5, .gray = 0.3, .width = width * 0.85, .cut = true};
+    const struct text_style number = {
+        .size = 7.5, .gray = 0.3, .width = width, .align = ALIGN_RIGHT};
     const double low = w->pdf.height - MARGIN - 9;
-    letters_draw(w->pdf.cr, MARGIN, MARGIN, or_nothing(job->title.s), &title);
-    letters_draw(w->pdf.cr, MARGIN + width * 0.73, MARGIN + 3,
-                 or_nothing(pool_format(&w->pool, "%s%s%s", or_nothing(job->number.s),
-                                        job->number.s == NULL ? "" : ", ", job->date.s)),
-                 &right);
-    letters_draw(w->pdf.cr, MARGIN, low,
-                 w->e->job->unit == LENGTH_MM
-                     ? "Finished sizes in mm, seen from the front. Hinge marks show side and "
-                       "number, not their place."
-                     : "Finished sizes in inches, seen from the front. Hinge marks show side and "
-                       "number, not their place.",
-                 &foot);
-    letters_draw(w->pdf.cr, MARGIN, low,
-                 or_nothing(pool_format(&w->pool, "page %zu of %zu", page + 1, w->pages)), &number);
+    text_draw(w->pdf.cr, MARGIN, MARGIN, or_nothing(job->title.s), &title);
+    text_draw(w->pdf.cr, MARGIN + width * 0.73, MARGIN + 3,
+              or_nothing(pool_format(&w->pool, "%s%s%s", or_nothing(job->number.s),
+                                     job->number.s == NULL ? "" : ", ", job->date.s)),
+              &right);
+    text_draw(w->pdf.cr, MARGIN, low,
+              w->e->job->unit == LENGTH_MM
+                  ? "Finished sizes in mm, seen from the front. Hinge marks show side and "
+                    "number, not their place."
+                  : "Finished sizes in inches, seen from the front. Hinge marks show side and "
+                    "number, not their place.",
+              &foot);
+    text_draw(w->pdf.cr, MARGIN, low,
+              or_nothing(pool_format(&w->pool, "page %zu of %zu", page + 1, w->pages)), &number);
 }
 
-static bool draw_page(struct wall *w, size_t page) {
+static bool draw_page(struct drawings *w, size_t page) {
     const size_t count = w->e->quantities.count;
     const double width = (w->pdf.width - 2 * MARGIN - GAP * (COLUMNS - 1)) / COLUMNS;
     const double height = (w->pdf.height - 2 * MARGIN - HEAD - FOOT - GAP * (ROWS - 1)) / ROWS;
@@ -206,8 +207,8 @@ static bool draw_page(struct wall *w, size_t page) {
     return true;
 }
 
-bool wall_write(const struct estimate *e, const char *path) {
-    struct wall w = {.e = e, .pages = (e->quantities.count + EACH_PAGE - 1) / EACH_PAGE};
+bool door_drawings_write(const struct estimate *e, const char *path) {
+    struct drawings w = {.e = e, .pages = (e->quantities.count + EACH_PAGE - 1) / EACH_PAGE};
     const struct pdf_facts facts = {
         .title = e->job->title.s,
         .subject = "door elevations",

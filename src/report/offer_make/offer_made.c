@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* What doors are made of, in words, with the rows that differ named: so that a client of a job in
  * two woods can tell which row is of which. */
-#include "report/offer/offer_parts.h"
+#include "base/text.h"
+#include "report/offer_make/offer_maker.h"
 #include "report/words/show.h"
 
 #include <string.h>
@@ -33,7 +34,7 @@ const char *offer_material(const struct rates *rates, enum material_kind materia
     case MATERIAL_NONE:
         return "";
     }
-    return offer_or_nothing(words->s != NULL ? words->s : name->s);
+    return text_or_empty(words->s != NULL ? words->s : name->s);
 }
 
 const char *offer_style(const struct door *door) {
@@ -45,7 +46,7 @@ const char *offer_style(const struct door *door) {
 
 const char *offer_hardware(const struct rates *rates, int32_t hardware) {
     const struct hardware *const h = &rates->hardware[hardware];
-    return offer_or_nothing(h->client_name.s != NULL ? h->client_name.s : h->name.s);
+    return text_or_empty(h->client_name.s != NULL ? h->client_name.s : h->name.s);
 }
 
 /* --- what one door is of --- */
@@ -89,7 +90,7 @@ static const char *part_words(const struct estimate *e, const struct door *door,
     return NULL;
 }
 
-static const char *finish_words(struct offer *o, const struct construction *construction) {
+static const char *finish_words(struct offer_maker *m, const struct construction *construction) {
     static const char *const faces[] = {
         [FACES_BOTH] = "both faces and the edges",
         [FACES_FRONT] = "the front and the edges",
@@ -99,11 +100,11 @@ static const char *finish_words(struct offer *o, const struct construction *cons
     if (construction->finish.index < 0) {
         return "left bare, without a finish";
     }
-    const struct finish *const f = &o->e->rates->finishes[construction->finish.index];
-    const char *const color = show_color(o->e->rates, construction);
-    return offer_or_nothing(pool_format(
-        &o->pool, "%s%s%s, on %s", f->client_name.s != NULL ? f->client_name.s : f->name.s,
-        color[0] == '\0' ? "" : ", color ", color, faces[f->faces.choice]));
+    const struct finish *const f = &m->e->rates->finishes[construction->finish.index];
+    const char *const color = show_color(m->e->rates, construction);
+    return pool_words(m->pool, "%s%s%s, on %s",
+                      f->client_name.s != NULL ? f->client_name.s : f->name.s,
+                      color[0] == '\0' ? "" : ", color ", color, faces[f->faces.choice]);
 }
 
 static const char *hardware_words(const struct estimate *e, fig pieces,
@@ -112,9 +113,9 @@ static const char *hardware_words(const struct estimate *e, fig pieces,
 }
 
 /* What a door of an estimate is of; NULL: it has nothing of the kind. */
-static const char *words_of(struct offer *o, const struct estimate *e, size_t d,
+static const char *words_of(struct offer_maker *m, const struct estimate *e, size_t d,
                             enum offer_made what) {
-    const struct leaf_figures *const leaf = &e->quantities.leaves[o->doors[d].row];
+    const struct leaf_figures *const leaf = &e->quantities.leaves[m->rows[d]];
     const struct door *const door = leaf->door;
     switch (what) {
     case OFFER_STYLE:
@@ -125,14 +126,13 @@ static const char *words_of(struct offer *o, const struct estimate *e, size_t d,
     case OFFER_GLASS:
         return part_words(e, door, what);
     case OFFER_FINISH:
-        return finish_words(o, &door->construction);
+        return finish_words(m, &door->construction);
     case OFFER_HINGES:
         return hardware_words(e, leaf->hinges, &door->construction.hinge);
     case OFFER_PULLS:
         return hardware_words(e, leaf->pulls, &door->construction.pull);
     case OFFER_SIZES:
-        return offer_or_nothing(
-            pool_format(&o->pool, "%s", show_size(door->width, door->height, e->job->unit).text));
+        return pool_words(m->pool, "%s", show_size(door->width, door->height, e->job->unit).text);
     case OFFER_MADE_COUNT:
         break;
     }
@@ -141,16 +141,15 @@ static const char *words_of(struct offer *o, const struct estimate *e, size_t d,
 
 /* --- rows that are of the same --- */
 
-static const char *add_id(struct offer *o, const char *ids, const char *between, size_t d) {
-    return offer_or_nothing(pool_format(&o->pool, "%s%s%s", ids, ids[0] == '\0' ? "" : between,
-                                        o->doors[d].leaf->door->row->id.s));
+static const char *add_id(struct offer_maker *m, const char *ids, const char *between, size_t d) {
+    return pool_words(m->pool, "%s%s%s", ids, ids[0] == '\0' ? "" : between, m->offer->doors[d].id);
 }
 
-const char *offer_ids(struct offer *o, const bool *in) {
+const char *offer_ids(struct offer_maker *m, const bool *in) {
     const char *ids = "";
-    for (size_t r = 0; r < o->room_count; r++) {
-        const size_t end = o->rooms[r].first + o->rooms[r].count;
-        for (size_t d = o->rooms[r].first; d < end; d++) {
+    for (size_t r = 0; r < m->offer->room_count; r++) {
+        const size_t end = m->offer->rooms[r].first + m->offer->rooms[r].count;
+        for (size_t d = m->offer->rooms[r].first; d < end; d++) {
             if (!in[d]) {
                 continue;
             }
@@ -158,9 +157,9 @@ const char *offer_ids(struct offer *o, const bool *in) {
             while (last + 1 < end && in[last + 1]) {
                 last++;
             }
-            ids = add_id(o, ids, ", ", d);
+            ids = add_id(m, ids, ", ", d);
             if (last > d) {
-                ids = add_id(o, ids, last > d + 1 ? " to " : ", ", last);
+                ids = add_id(m, ids, last > d + 1 ? " to " : ", ", last);
             }
             d = last;
         }
@@ -181,9 +180,9 @@ static bool same(const char *a, const char *b) {
 }
 
 /* Takes the group of door d; its size, 0: none, or a door before it is of it too. */
-static size_t take_group(const struct offer *o, struct groups *g, size_t d) {
+static size_t take_group(struct offer_maker *m, struct groups *g, size_t d) {
     size_t count = 0;
-    for (size_t k = 0; k < o->door_count; k++) {
+    for (size_t k = 0; k < m->offer->door_count; k++) {
         g->in[k] = g->words[d] != NULL && same(g->words[d], g->words[k]);
         if (g->in[k] && k < d) {
             return 0;
@@ -193,20 +192,20 @@ static size_t take_group(const struct offer *o, struct groups *g, size_t d) {
     return count;
 }
 
-static bool make_groups(struct offer *o, const struct estimate *e, enum offer_made what,
+static bool make_groups(struct offer_maker *m, const struct estimate *e, enum offer_made what,
                         struct groups *g) {
     size_t largest = 0;
-    *g = (struct groups){.words = pool_take(&o->pool, o->door_count, sizeof *g->words),
-                         .in = pool_take(&o->pool, o->door_count, sizeof *g->in)};
+    *g = (struct groups){.words = pool_take(m->pool, m->offer->door_count, sizeof *g->words),
+                         .in = pool_take(m->pool, m->offer->door_count, sizeof *g->in)};
     if (g->words == NULL || g->in == NULL) {
         return false;
     }
-    for (size_t d = 0; d < o->door_count; d++) {
-        g->words[d] = words_of(o, e, d, what);
+    for (size_t d = 0; d < m->offer->door_count; d++) {
+        g->words[d] = words_of(m, e, d, what);
         g->some += g->words[d] != NULL ? 1 : 0;
     }
-    for (size_t d = 0; d < o->door_count; d++) {
-        const size_t count = take_group(o, g, d);
+    for (size_t d = 0; d < m->offer->door_count; d++) {
+        const size_t count = take_group(m, g, d);
         g->most = count > largest ? d : g->most;
         largest = count > largest ? count : largest;
     }
@@ -215,33 +214,32 @@ static bool make_groups(struct offer *o, const struct estimate *e, enum offer_ma
 
 /* What most doors are of, then the others with their rows: `Panels: MDF board; for G08, W05:
  * poplar.`  NULL: none has any. */
-static const char *made_sentence(struct offer *o, const struct estimate *e, enum offer_made what) {
+static const char *made_sentence(struct offer_maker *m, const struct estimate *e,
+                                 enum offer_made what) {
     struct groups g;
-    if (!make_groups(o, e, what, &g)) {
+    if (!make_groups(m, e, what, &g)) {
         return NULL;
     }
-    const char *text =
-        offer_or_nothing(pool_format(&o->pool, "%s: %s", names[what], g.words[g.most]));
-    for (size_t d = 0; d < o->door_count; d++) {
-        if (d != g.most && take_group(o, &g, d) > 0) {
-            text = offer_or_nothing(
-                pool_format(&o->pool, "%s; for %s: %s", text, offer_ids(o, g.in), g.words[d]));
+    const char *text = pool_words(m->pool, "%s: %s", names[what], g.words[g.most]);
+    for (size_t d = 0; d < m->offer->door_count; d++) {
+        if (d != g.most && take_group(m, &g, d) > 0) {
+            text = pool_words(m->pool, "%s; for %s: %s", text, offer_ids(m, g.in), g.words[d]);
         }
     }
-    return offer_or_nothing(pool_format(&o->pool, "%s.", text));
+    return pool_words(m->pool, "%s.", text);
 }
 
-void offer_say_made(struct offer *o) {
+void offer_say_made(struct offer_maker *m) {
     for (int what = OFFER_FRAMES; what <= OFFER_FINISH; what++) {
-        offer_add(&o->made, made_sentence(o, o->e, (enum offer_made)what));
+        offer_add(&m->offer->made, made_sentence(m, m->e, (enum offer_made)what));
     }
 }
 
 /* --- what an option changes --- */
 
-static bool made_same(struct offer *o, const struct estimate *option, enum offer_made what) {
-    for (size_t d = 0; d < o->door_count; d++) {
-        if (!same(words_of(o, o->e, d, what), words_of(o, option, d, what))) {
+static bool made_same(struct offer_maker *m, const struct estimate *option, enum offer_made what) {
+    for (size_t d = 0; d < m->offer->door_count; d++) {
+        if (!same(words_of(m, m->e, d, what), words_of(m, option, d, what))) {
             return false;
         }
     }
@@ -249,41 +247,39 @@ static bool made_same(struct offer *o, const struct estimate *option, enum offer
 }
 
 /* The rows that have hinges or a pull, and none with the option; "": there are no such rows. */
-static const char *rows_without(struct offer *o, const struct estimate *option,
+static const char *rows_without(struct offer_maker *m, const struct estimate *option,
                                 enum offer_made what) {
-    bool *const in = pool_take(&o->pool, o->door_count, sizeof *in);
+    bool *const in = pool_take(m->pool, m->offer->door_count, sizeof *in);
     if (in == NULL || (what != OFFER_HINGES && what != OFFER_PULLS)) {
         return "";
     }
-    for (size_t d = 0; d < o->door_count; d++) {
-        in[d] = words_of(o, o->e, d, what) != NULL && words_of(o, option, d, what) == NULL;
+    for (size_t d = 0; d < m->offer->door_count; d++) {
+        in[d] = words_of(m, m->e, d, what) != NULL && words_of(m, option, d, what) == NULL;
     }
-    return offer_ids(o, in);
+    return offer_ids(m, in);
 }
 
-static const char *change_words(struct offer *o, const struct estimate *option,
+static const char *change_words(struct offer_maker *m, const struct estimate *option,
                                 enum offer_made what) {
     if (what == OFFER_SIZES) {
         return "Finished sizes differ from those listed.";
     }
-    const char *const text = made_sentence(o, option, what);
-    const char *const without = rows_without(o, option, what);
+    const char *const text = made_sentence(m, option, what);
+    const char *const without = rows_without(m, option, what);
     if (text == NULL) {
-        return offer_or_nothing(pool_format(&o->pool, "%s: none.", names[what]));
+        return pool_words(m->pool, "%s: none.", names[what]);
     }
-    return without[0] == '\0'
-               ? text
-               : offer_or_nothing(pool_format(&o->pool, "%s No %s for %s.", text,
-                                              what == OFFER_HINGES ? "hinges" : "pulls", without));
+    return without[0] == '\0' ? text
+                              : pool_words(m->pool, "%s No %s for %s.", text,
+                                           what == OFFER_HINGES ? "hinges" : "pulls", without);
 }
 
-const char *offer_changes(struct offer *o, const struct estimate *option) {
+const char *offer_changes(struct offer_maker *m, const struct estimate *option) {
     const char *text = "";
     for (int what = 0; what < OFFER_MADE_COUNT; what++) {
-        if (!made_same(o, option, (enum offer_made)what)) {
-            text =
-                offer_or_nothing(pool_format(&o->pool, "%s%s%s", text, text[0] == '\0' ? "" : " ",
-                                             change_words(o, option, (enum offer_made)what)));
+        if (!made_same(m, option, (enum offer_made)what)) {
+            text = pool_words(m->pool, "%s%s%s", text, text[0] == '\0' ? "" : " ",
+                              change_words(m, option, (enum offer_made)what));
         }
     }
     return text;

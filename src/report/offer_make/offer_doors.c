@@ -1,0 +1,158 @@
+/* SPDX-License-Identifier: MIT */
+/* The doors of an offer by room, and the kinds that they are of. */
+#include "base/text.h"
+#include "report/doors/door_elevation.h"
+#include "report/offer_make/offer_maker.h"
+#include "report/words/show.h"
+
+const struct leaf_figures *offer_leaf(const struct offer_maker *m, size_t door) {
+    return &m->e->quantities.leaves[m->rows[door]];
+}
+
+/* `pair of doors, frame with a flat panel, 2 panels high`. */
+static const char *kind_words(struct offer_maker *m, const struct door *door) {
+    const enum use use = (enum use)door->row->use.choice;
+    const bool pair = door->leaves > 1;
+    const bool glass = door->form == FORM_GLASS;
+    return pool_words(
+        m->pool, "%s%s, %s%s%s", pair ? "pair of " : "",
+        pair && use == USE_DOOR ? "doors" : show_use(use), offer_style(door), glass ? ", " : "",
+        glass ? offer_material(m->e->rates, MATERIAL_GLASS, door->construction.glass.index) : "");
+}
+
+/* A to Z, AA to ZZ, AAA ... : as the columns of a spreadsheet are called. */
+static const char *kind_letter(struct offer_maker *m, size_t number) {
+    char letters[16] = "";
+    size_t first = sizeof letters - 1;
+    for (size_t left = number + 1; left > 0; left = (left - 1) / 26) {
+        letters[--first] = (char)('A' + (left - 1) % 26);
+    }
+    return pool_words(m->pool, "%s", letters + first);
+}
+
+/* The kind of a door, a new one where it is the first. false: out of memory. */
+static bool find_kind(struct offer_maker *m, const struct door *door, size_t *kind) {
+    struct offer *const o = m->offer;
+    for (*kind = 0; *kind < o->kind_count; (*kind)++) {
+        if (door_kind_same(m->kinds[*kind], door)) {
+            return true;
+        }
+    }
+    struct door_elevation elevation;
+    if (!door_elevation_make(&elevation, m->pool, door, 0, m->e->job->unit)) {
+        return false;
+    }
+    m->kinds[*kind] = door;
+    o->kinds[o->kind_count++] = (struct offer_kind){
+        .letter = kind_letter(m, *kind),
+        .words = kind_words(m, door),
+        .drawing = elevation.drawing,
+    };
+    return true;
+}
+
+/* Where a door is hung, as seen from the front; "": it has no hinges. */
+static const char *hinge_words(const struct leaf_figures *leaf) {
+    if (fig_none(leaf->hinges)) {
+        return "";
+    }
+    switch ((enum hinge_side)leaf->door->row->hinge_side.choice) {
+    case HINGE_SIDE_TOP:
+        return "; hinges at the top";
+    case HINGE_SIDE_BOTTOM:
+        return "; hinges at the bottom";
+    case HINGE_SIDE_LEFT:
+        return leaf->door->leaves > 1 ? "; hinges left and right" : "; hinges left";
+    case HINGE_SIDE_RIGHT:
+        return leaf->door->leaves > 1 ? "; hinges left and right" : "; hinges right";
+    case HINGE_SIDE_PAIR:
+    case HINGE_SIDE_OPEN:
+        break;
+    }
+    return leaf->door->leaves > 1 ? "; hinges left and right" : "; hinge side still to be agreed";
+}
+
+/* The words of a row beside its kind: its use, where its hinges are, what is noted of it, what an
+ * extra charge is for. */
+static const char *door_words(struct offer_maker *m, const struct leaf_figures *leaf) {
+    const struct row *const row = leaf->door->row;
+    const char *const note = text_or_empty(row->note.s);
+    const char *const extra = text_or_empty(row->extra_words.s);
+    return pool_words(m->pool, "%s%s%s%s%s%s", show_use((enum use)row->use.choice),
+                      hinge_words(leaf), note[0] == '\0' ? "" : "; ", note,
+                      extra[0] == '\0' ? "" : "; ", extra);
+}
+
+/* A size; millimeters without zeros behind their point. */
+static struct offer_amount size_amount(struct offer_maker *m, fig size) {
+    struct offer_amount amount = offer_amount(m, size);
+    while (m->e->job->unit == LENGTH_MM && amount.decimals > 0 && amount.value % 10 == 0) {
+        amount.value /= 10;
+        amount.decimals--;
+    }
+    return amount;
+}
+
+/* Prices go only where the client is to see them. */
+static bool put_door(struct offer_maker *m, size_t row) {
+    const struct leaf_figures *const leaf = &m->e->quantities.leaves[row];
+    const struct door_price *const price = &m->e->costs.doors[row];
+    const struct door *const door = leaf->door;
+    struct offer *const o = m->offer;
+    struct offer_door *const made = &o->doors[o->door_count];
+    m->rows[o->door_count++] = row;
+    *made = (struct offer_door){
+        .id = text_or_empty(door->row->id.s),
+        .words = door_words(m, leaf),
+        .size =
+            pool_words(m->pool, "%s", show_size(door->width, door->height, m->e->job->unit).text),
+        .width = size_amount(m, leaf->width),
+        .height = size_amount(m, leaf->height),
+        .count = offer_amount(m, leaf->openings),
+        .leaves = offer_amount(m, leaf->leaves),
+    };
+    made->count_words = pool_words(m->pool, door->leaves > 1 ? "%s x 2" : "%s", made->count.text);
+    if (o->detail == OFFER_EACH) {
+        made->price = offer_amount(m, price->unit);
+        made->amount = offer_amount(m, price->amount);
+    }
+    return find_kind(m, door, &made->kind);
+}
+
+static bool make_room(struct offer_maker *m) {
+    const size_t count = m->e->quantities.count;
+    struct offer *const o = m->offer;
+    m->rows = pool_take(m->pool, count, sizeof *m->rows);
+    m->kinds = pool_take(m->pool, count, sizeof *m->kinds);
+    o->doors = pool_take(m->pool, count, sizeof *o->doors);
+    o->kinds = pool_take(m->pool, count, sizeof *o->kinds);
+    o->rooms = pool_take(m->pool, m->e->sale.room_count, sizeof *o->rooms);
+    return !pool_failed(m->pool);
+}
+
+bool offer_doors(struct offer_maker *m) {
+    const struct quantities *const q = &m->e->quantities;
+    const struct sale_figures *const sale = &m->e->sale;
+    struct offer *const o = m->offer;
+    size_t *const room_of = pool_take(m->pool, q->count, sizeof *room_of);
+    if (!make_room(m)) {
+        return false;
+    }
+    for (size_t r = 0; r < q->count; r++) {
+        room_of[r] = sale_room_of(sale, q->leaves[r].door->row);
+    }
+    for (size_t i = 0; i < sale->room_count; i++) {
+        struct offer_room *const room = &o->rooms[o->room_count++];
+        *room = (struct offer_room){.name = sale->rooms[i].room, .first = o->door_count};
+        if (offer_has_sums(o)) {
+            room->amount = offer_amount(m, sale->rooms[i].amount);
+        }
+        for (size_t r = 0; r < q->count; r++) {
+            if (room_of[r] == i && !put_door(m, r)) {
+                return false;
+            }
+        }
+        room->count = o->door_count - room->first;
+    }
+    return true;
+}

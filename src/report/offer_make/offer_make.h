@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: MIT */
+/* Makes what the client is told of an estimate.  This room sees what the job costs, and takes over
+ * only what struct offer has a place for. */
+#ifndef DOORCOST_REPORT_OFFER_MAKE_OFFER_MAKE_H
+#define DOORCOST_REPORT_OFFER_MAKE_OFFER_MAKE_H
+
+#include "price/estimate.h"
+#include "report/offer/offer.h"
+
+/* Makes the offer of an estimate; options: option_count estimates of the same job.  All texts live
+ * in its pool or in the inputs of the estimate, which must stay. offer: always left so that
+ * offer_clear may be called. false: out of memory. */
+bool offer_make(struct offer *offer, const struct estimate *estimate,
+                const struct estimate *options, size_t option_count)
+    __attribute__((warn_unused_result));
+
+#endif

@@ -1,0 +1,203 @@
+/* SPDX-License-Identifier: MIT */
+/* What an offer says beside the price: to whose sizes, of what, what is part of it and what is not.
+ * Each sentence is drawn from the inputs; where they say nothing, the cautious reading is printed.
+ */
+#include "report/offer_make/offer_maker.h"
+#include "report/words/show.h"
+
+
+/* --- the sentences at the head --- */
+
+static const char *sizes_words(struct offer_maker *m) {
+    const char *const by = m->e->job->measured_by.s;
+    return by == NULL
+               ? "Made to the finished sizes below."
+               : pool_words(m->pool, "Made to the finished sizes below, from measurements by %s.",
+                            by);
+}
+
+static void state_estimate(struct offer_maker *m) {
+    struct offer *const o = m->offer;
+    offer_add(&o->statements,
+              "This is an estimate: what the doors are expected to come to. It binds neither side; "
+              "a price that holds is given in a quote, on request.");
+    offer_add(&o->statements, sizes_words(m));
+    offer_add(&o->statements,
+              m->until[0] == '\0'
+                  ? "It is worked out for the whole list."
+                  : pool_words(m->pool,
+                               "It is worked out for the whole list, at prices that are expected "
+                               "to last until %s.",
+                               m->until));
+}
+
+static void state_quote(struct offer_maker *m) {
+    struct offer *const o = m->offer;
+    const bool terms = m->e->rates->shop.term_count > 0;
+    offer_add(
+        &o->statements,
+        terms ? "This is a quote: the price holds for what is listed here, under the terms below."
+              : "This is a quote: the price holds for what is listed here.");
+    offer_add(&o->statements, sizes_words(m));
+    offer_add(&o->statements,
+              m->until[0] == '\0'
+                  ? "The prices hold only if the whole list is ordered."
+                  : pool_words(m->pool,
+                               "The prices hold until %s, and only if the whole list is "
+                               "ordered.",
+                               m->until));
+}
+
+/* When the doors will be ready stands in the head of a quote; where nothing is said, no date is
+ * promised. */
+static void state_ready(struct offer_maker *m) {
+    struct offer *const o = m->offer;
+    const char *const ready = m->e->job->ready.s;
+    if (ready == NULL) {
+        offer_add(&o->statements, "When the doors will be ready is agreed with the order.");
+    } else if (o->estimate) {
+        offer_add(&o->statements, pool_words(m->pool, "Expected to be ready: %s.", ready));
+    }
+}
+
+/* --- what is part of it --- */
+
+static bool is_bored(struct offer_maker *m) {
+    const struct labor *const labor = &m->e->labor;
+    for (size_t i = 0; i < labor->operation_count; i++) {
+        if (m->e->rates->operations[labor->operations[i].operation].per.choice == DRIVER_HINGE) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The rows that a piece of hardware is on; "" where it is the only one of its role. */
+static const char *rows_of(struct offer_maker *m, const struct hardware_buy *buy) {
+    const struct offer *const o = m->offer;
+    const struct hardware_list *const list = &m->e->hardware;
+    size_t alike = 0;
+    for (size_t i = 0; i < list->count; i++) {
+        alike += list->buys[i].role == buy->role ? 1 : 0;
+    }
+    bool *const in = pool_take(m->pool, o->door_count, sizeof *in);
+    if (alike < 2 || in == NULL) {
+        return "";
+    }
+    for (size_t d = 0; d < o->door_count; d++) {
+        in[d] = !fig_none(hardware_on_leaf(buy, offer_leaf(m, d)));
+    }
+    return pool_words(m->pool, ", for %s", offer_ids(m, in));
+}
+
+static void say_hardware(struct offer_maker *m, bool *any_hinge) {
+    struct offer *const o = m->offer;
+    const struct hardware_list *const list = &m->e->hardware;
+    *any_hinge = false;
+    for (size_t i = 0; i < list->count; i++) {
+        const struct hardware_buy *const buy = &list->buys[i];
+        const bool hinge = buy->role == ROLE_HINGE;
+        *any_hinge = *any_hinge || hinge;
+        const char *const text =
+            pool_words(m->pool, "%s: %s, %s %s%s", hinge ? "Hinges" : "Pulls",
+                       offer_hardware(m->e->rates, buy->hardware), show(m->e, buy->needed).text,
+                       buy->by_others ? "needed, by others" : "supplied", rows_of(m, buy));
+        offer_add(buy->by_others ? &o->excluded : &o->included, text);
+    }
+}
+
+static void say_hinge_work(struct offer_maker *m) {
+    struct offer *const o = m->offer;
+    const bool bored = is_bored(m);
+    const bool fitted = m->e->job->hinges_fitted.choice == 1;
+    offer_add(bored ? &o->included : &o->excluded, "Boring the doors for their hinges");
+    offer_add(fitted ? &o->included : &o->excluded, "Fitting the hinges to the doors");
+}
+
+static void say_part(struct offer_maker *m) {
+    struct offer *const o = m->offer;
+    const struct job *const job = m->e->job;
+    const bool delivered = job->sale.delivery.set;
+    bool hinges = false;
+    offer_add(&o->included,
+              pool_words(m->pool, "The doors and fronts as listed, %s in all, sanded and %s",
+                         show(m->e, m->e->quantities.all_leaves).text,
+                         m->e->finish.batch_count > 0 ? "finished as said" : "bare"));
+    say_hardware(m, &hinges);
+    if (hinges) {
+        say_hinge_work(m);
+    } else {
+        offer_add(&o->excluded, "Hinges, boring for them and fitting them");
+    }
+    for (size_t i = 0; i < job->sale.charge_count; i++) {
+        offer_add(&o->included, offer_capital(m, job->sale.charges[i].name.s));
+    }
+    offer_add(delivered ? &o->included : &o->excluded, delivered && o->client_address[0] != '\0'
+                                                           ? "Delivery to the address above"
+                                                           : "Delivery");
+    offer_add(job->hanging.choice == 1 ? &o->included : &o->excluded,
+              "Hanging and adjusting the doors on the cabinets");
+    offer_add(&o->excluded, "Drilling for pulls and knobs, and fitting them");
+    offer_add(&o->excluded, "Cabinet boxes, drawer boxes, hinge plates on the cabinets, and taking "
+                            "away old doors");
+}
+
+/* What the list does not say of itself. */
+static void say_list(struct offer_maker *m) {
+    struct offer *const o = m->offer;
+    const bool priced = m->e->job->detail.choice == PRICES_EACH;
+    bool pairs = false;
+    bool hinges = false;
+    for (size_t i = 0; i < o->door_count; i++) {
+        pairs = pairs || offer_leaf(m, i)->door->leaves > 1;
+        hinges = hinges || !fig_none(offer_leaf(m, i)->hinges);
+    }
+    o->list_note = pool_words(m->pool, "Sizes are finished sizes of one door in %s.%s%s%s",
+                              m->e->job->unit == LENGTH_MM ? "mm" : "inches",
+                              hinges ? " Hinge sides are as seen from the front." : "",
+                              pairs ? " A pair is two doors in one opening (1 x 2)" : "",
+                              pairs ? (priced ? "; its size and price are of one of them."
+                                              : "; its size is of one of "
+                                                "them.")
+                                    : "");
+}
+
+/* --- what is signed --- */
+
+/* An estimate is no offer: who signs it says that it was received and what is asked for next. */
+static void say_sign(struct offer_maker *m) {
+    struct offer *const o = m->offer;
+    const char *const with = o->option_count > 0 ? ", or with the option: ______________" : "";
+    const bool terms = o->terms.count > 0;
+    o->terms_head = o->estimate ? "Terms of the quote, should one be asked for" : "Terms";
+    o->sign_head = o->estimate ? "Received" : "Agreed";
+    o->agreed =
+        o->estimate
+            ? pool_words(m->pool,
+                         "Received; signing this orders nothing. Please send a quote for the "
+                         "list%s.",
+                         with)
+            : pool_words(m->pool, "To the list%s the price of %s%s%s.", terms ? "," : " and",
+                         o->total_words, terms ? " and the terms above" : "", with);
+}
+
+void offer_say(struct offer_maker *m) {
+    struct offer *const o = m->offer;
+    const struct job *const job = m->e->job;
+    const struct shop *const shop = &m->e->rates->shop;
+    if (o->estimate) {
+        state_estimate(m);
+    } else {
+        state_quote(m);
+    }
+    state_ready(m);
+    offer_say_made(m);
+    say_part(m);
+    say_list(m);
+    offer_add(&o->notes, job->note.s);
+    offer_add(&o->notes, job->terms.s);
+    for (size_t i = 0; i < shop->term_count; i++) {
+        offer_add(&o->terms, shop->terms[i].s);
+    }
+    say_sign(m);
+}
