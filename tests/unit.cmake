@@ -88,7 +88,7 @@ foreach(job ${sample_jobs})
     endforeach()
     add_test(NAME client-same-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/client_words.py
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
-    set_tests_properties(client-same-${name} PROPERTIES LABELS slow)
+    set_tests_properties(client-same-${name} PROPERTIES LABELS "office;slow")
 endforeach()
 
 # The workbook's cells changed in LibreOffice against the program run on changed files.
