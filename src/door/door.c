@@ -243,15 +243,14 @@ static bool make_door(const struct maker *maker, struct door *door) {
 bool doors_make(struct doors *doors, const struct rates *rates, const struct job *job, int option) {
     *doors = (struct doors){.count = job->row_count};
     pool_init(&doors->pool);
-    struct part parts[FRAME_MOST_PARTS];
-    struct opening openings[2 * FRAME_MOST_ROWS];
-    const struct maker maker = {.rates = rates,
-                                .unit = job->unit,
-                                .pool = &doors->pool,
-                                .parts = parts,
-                                .openings = openings};
+    const struct maker maker = {
+        .rates = rates,
+        .unit = job->unit,
+        .pool = &doors->pool,
+        .parts = pool_take(&doors->pool, FRAME_MOST_PARTS, sizeof(struct part)),
+        .openings = pool_take(&doors->pool, (size_t)2 * FRAME_MOST_ROWS, sizeof(struct opening))};
     doors->doors = pool_take(&doors->pool, job->row_count, sizeof *doors->doors);
-    if (doors->doors == NULL) {
+    if (pool_failed(&doors->pool)) {
         return false;
     }
     for (size_t i = 0; i < job->row_count; i++) {
