@@ -30,8 +30,8 @@ struct part {
     length rough_length, rough_width; /* of lumber: with allowances; else as finished */
     length shown_width,
         shown_height; /* of panels, panes and slabs: as they stand in the door; else 0 */
-    int32_t staves;   /* a solid panel or slab is glued up of so many; 1: of one board */
     length weigh_as;  /* thickness for the weight: the mean one of a raised panel */
+    int32_t staves;   /* a solid panel or slab is glued up of so many; 1: of one board */
     bool raised;      /* its edges are raised */
 };
 

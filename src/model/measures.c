@@ -75,7 +75,7 @@ fig measures_length(struct tape *tape, const struct measures *m, const char *wha
                     struct place place) {
     /* nm / 25.4 are millionths of an inch; nm are millionths of a mm */
     const int64_t millionths =
-        m->lengths == LENGTH_MM ? value : (int64_t)int128_round(value * 10, 254);
+        m->lengths == LENGTH_MM ? value : (int64_t)int128_round((int128)value * 10, 254);
     return tape_given(tape, what, m->length, 6, millionths, place);
 }
 
@@ -85,8 +85,9 @@ fig measures_film(struct tape *tape, const struct measures *m, const char *what,
         return (fig){0};
     }
     assert(value->unit == UNIT_NM);
-    const int64_t amount =
-        m->film == UNIT_UM ? value->amount : (int64_t)int128_round(value->amount * 100, 254);
+    const int64_t amount = m->film == UNIT_UM
+                               ? value->amount
+                               : (int64_t)int128_round((int128)value->amount * 100, 254);
     return tape_given(tape, what, m->film, m->film == UNIT_UM ? 3 : 4, amount, value->place);
 }
 
