@@ -17,7 +17,8 @@ void tape_init(struct tape *tape) {
     *tape = (struct tape){0};
     pool_init(&tape->pool);
     tape->last = calloc(1, sizeof *tape->last);
-    bool failed = tape->last == NULL;
+    tape->label_slots = calloc(LABEL_SLOTS, sizeof *tape->label_slots);
+    bool failed = tape->last == NULL || tape->label_slots == NULL;
     tape->figures =
         array_grow(tape->figures, &tape->figure_room, 1, sizeof *tape->figures, &failed);
     tape->labels = array_grow(tape->labels, &tape->label_room, 1, sizeof *tape->labels, &failed);
@@ -38,6 +39,7 @@ void tape_clear(struct tape *tape) {
     free(tape->words);
     free(tape->origins);
     free(tape->labels);
+    free(tape->label_slots);
     free(tape->subjects);
     free(tape->choosers);
     free(tape->index);
@@ -71,17 +73,12 @@ void tape_about_again(struct tape *tape, uint32_t subject) {
     tape->about = subject;
 }
 
-/* The number of a label. Labels are literals, few and used again at once: looking from the last
- * back finds one fast. */
-uint16_t tape_label_number(struct tape *tape, const char *what) {
-    for (uint32_t i = tape->label_count; i-- > 0;) {
-        if (tape->labels[i] == what) {
-            return (uint16_t)i;
-        }
-    }
+/* Adds a label, or finds an equal one: the same words may stand at several addresses. */
+static bool add_label(struct tape *tape, const char *what, uint16_t *number) {
     for (uint32_t i = 0; i < tape->label_count; i++) {
         if (strcmp(tape->labels[i], what) == 0) {
-            return (uint16_t)i;
+            *number = (uint16_t)i;
+            return true;
         }
     }
     bool failed = tape->label_count >= MOST_LABELS;
@@ -89,10 +86,28 @@ uint16_t tape_label_number(struct tape *tape, const char *what) {
                               sizeof *tape->labels, &failed);
     if (failed) {
         tape_set_fault(tape, TAPE_MEMORY, (fig){0});
-        return 0;
+        return false;
     }
-    tape->labels[tape->label_count] = what;
-    return (uint16_t)tape->label_count++;
+    *number = (uint16_t)tape->label_count;
+    tape->labels[tape->label_count++] = what;
+    return true;
+}
+
+/* Labels are literals, each asked for once a row: an address seen before needs no search. */
+uint16_t tape_label_number(struct tape *tape, const char *what) {
+    if (tape->label_slots == NULL) {
+        return 0; /* memory was out from the start */
+    }
+    const uint64_t mixed = (uint64_t)(uintptr_t)what * UINT64_C(0x9E3779B97F4A7C15);
+    struct label_slot *const slot = &tape->label_slots[(size_t)(mixed >> 32) & (LABEL_SLOTS - 1)];
+    if (slot->what != what) {
+        uint16_t number = 0;
+        if (!add_label(tape, what, &number)) {
+            return 0;
+        }
+        *slot = (struct label_slot){.what = what, .number = number};
+    }
+    return slot->number;
 }
 
 bool tape_add_word(struct tape *tape, uint32_t word) {

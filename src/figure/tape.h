@@ -91,6 +91,7 @@ struct chooser {
 };
 
 struct chosen_last;
+struct label_slot;
 
 struct tape {
     struct pool pool;
@@ -102,6 +103,7 @@ struct tape {
     uint32_t origin_count;
     const char **labels;
     uint32_t label_count;
+    struct label_slot *label_slots; /* finds the number of a label that was used before */
     const char **subjects;
     uint32_t subject_count;
     const struct chooser **choosers;

@@ -14,6 +14,15 @@ struct chosen_last {
     int64_t out[CHOOSER_MOST_OUTPUTS];
 };
 
+/* The number of a label, by its address: one slot for all labels whose addresses end alike, which
+ * holds the last of them. */
+#define LABEL_SLOTS ((size_t)1024) /* a power of two */
+
+struct label_slot {
+    const char *what;
+    uint16_t number;
+};
+
 /* Keeps the first fault and where it was. */
 void tape_set_fault(struct tape *tape, enum tape_fault fault, fig at);
 
