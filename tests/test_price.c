@@ -410,12 +410,45 @@ static void test_split_rows(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* The papers list doors by these rooms: one room however its letters are cased, named as it is
+ * named first, its rows in the order of the list. */
+static void test_rooms(void **state) {
+    (void)state;
+    static const struct {
+        const char *name;
+        size_t first, count;
+        size_t rows[3];
+        const char *leaves;
+    } rooms[] = {
+        {"Pantry", 0, 3, {0, 2, 5}, "6"},
+        {"", 3, 1, {1}, "2"},
+        {"galley", 4, 2, {3, 4}, "3"},
+    };
+    struct bench bench;
+    bench_open(&bench, "rooms", BENCH_INCH, (const char *const[6]){NULL},
+               "id,room,count,width,height\nA,Pantry,1,20,24\nB,,2,20,24\nC,pantry,4,20,24\n"
+               "D,galley,1,20,24\nE,GALLEY,2,20,24\nF,PANTRY,1,20,24\n");
+    bench_sound(&bench);
+    const struct sale_figures *const sale = &bench.estimate.sale;
+    assert_int_equal(bench.result, ESTIMATE_OK);
+    assert_int_equal(sale->room_count, COUNT(rooms));
+    for (size_t i = 0; i < COUNT(rooms); i++) {
+        assert_string_equal(sale->rooms[i].room, rooms[i].name);
+        assert_int_equal(sale->rooms[i].first, rooms[i].first);
+        assert_int_equal(sale->rooms[i].count, rooms[i].count);
+        assert_memory_equal(&sale->by_room[rooms[i].first], rooms[i].rows,
+                            rooms[i].count * sizeof(size_t));
+        bench_figure(&bench, rooms[i].name, sale->rooms[i].leaves, rooms[i].leaves);
+    }
+    assert_int_equal(bench_close(&bench), 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_build_up),   cmocka_unit_test(test_doors),
         cmocka_unit_test(test_sale),       cmocka_unit_test(test_mm),
         cmocka_unit_test(test_adds_up),    cmocka_unit_test(test_adds_up_random),
-        cmocka_unit_test(test_split_rows),
+        cmocka_unit_test(test_split_rows), cmocka_unit_test(test_rooms),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -44,6 +44,18 @@ static void test_same(void **state) {
     assert_false(text_same("\xC3\x89", "\xC3\xA9")); /* only ASCII case */
 }
 
+static void test_order(void **state) {
+    (void)state;
+    static const char *const ascending[] = {"", "D1", "d10", "D2", "e", "\xC3\x89", "\xC3\xA9"};
+    for (size_t i = 0; i < COUNT(ascending); i++) {
+        for (size_t j = 0; j < COUNT(ascending); j++) {
+            const int order = text_order(ascending[i], ascending[j]);
+            assert_true(i < j ? order < 0 : (i > j ? order > 0 : order == 0));
+        }
+    }
+    assert_int_equal(text_order("Galley", "gALLEY"), 0);
+}
+
 static void test_distance(void **state) {
     char longer[80];
 
@@ -189,10 +201,11 @@ static void test_put(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_put),     cmocka_unit_test(test_utf8),
-        cmocka_unit_test(test_same),    cmocka_unit_test(test_distance),
-        cmocka_unit_test(test_nearest), cmocka_unit_test(test_columns),
-        cmocka_unit_test(test_decimal), cmocka_unit_test(test_cut),
+        cmocka_unit_test(test_put),      cmocka_unit_test(test_utf8),
+        cmocka_unit_test(test_same),     cmocka_unit_test(test_order),
+        cmocka_unit_test(test_distance), cmocka_unit_test(test_nearest),
+        cmocka_unit_test(test_columns),  cmocka_unit_test(test_decimal),
+        cmocka_unit_test(test_cut),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -141,12 +141,16 @@ void text_print(FILE *out, const char *format, ...) {
     va_end(again);
 }
 
-bool text_same(const char *a, const char *b) {
+int text_order(const char *a, const char *b) {
     while (*a != '\0' && lower(*a) == lower(*b)) {
         a++;
         b++;
     }
-    return lower(*a) == lower(*b);
+    return (int)lower(*a) - (int)lower(*b);
+}
+
+bool text_same(const char *a, const char *b) {
+    return text_order(a, b) == 0;
 }
 
 size_t text_distance(const char *a, const char *b) {

@@ -31,6 +31,10 @@ void text_print(FILE *out, const char *format, ...) __attribute__((format(printf
 /* Equal but for ASCII case. */
 bool text_same(const char *a, const char *b);
 
+/* The order of two texts, ASCII case ignored, for sorting: less than 0, 0 where text_same, more
+ * than 0. */
+int text_order(const char *a, const char *b);
+
 /* How many single-letter edits (insert, delete, replace, swap of neighbors) make b of a, ASCII
  * case ignored. Texts over 63 bytes count as far apart (SIZE_MAX). */
 size_t text_distance(const char *a, const char *b);

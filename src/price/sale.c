@@ -3,6 +3,8 @@
 
 #include "base/text.h"
 
+#include <stdlib.h>
+
 struct counter {
     struct sale_figures *f;
     struct tape *tape;
@@ -173,42 +175,74 @@ static const char *room_name(const struct row *row) {
     return row->room.s == NULL ? "" : row->room.s;
 }
 
-size_t sale_room_of(const struct sale_figures *figures, const struct row *row) {
-    size_t i = 0;
-    while (i < figures->room_count && !text_same(figures->rooms[i].room, room_name(row))) {
-        i++;
+struct placed {
+    const char *room;
+    size_t row, first; /* first: the first row of the same room */
+};
+
+static int by_name(const void *left, const void *right) {
+    const struct placed *const a = left;
+    const struct placed *const b = right;
+    const int order = text_order(a->room, b->room);
+    return order != 0 ? order : (a->row < b->row ? -1 : (a->row > b->row ? 1 : 0));
+}
+
+static int by_first(const void *left, const void *right) {
+    const struct placed *const a = left;
+    const struct placed *const b = right;
+    if (a->first != b->first) {
+        return a->first < b->first ? -1 : 1;
     }
-    return i;
+    return a->row < b->row ? -1 : (a->row > b->row ? 1 : 0);
+}
+
+/* Finds the rooms. Sorted, because lists may be long. */
+static bool find_rooms(struct sale_figures *f, struct pool *pool, const struct quantities *q) {
+    struct placed *const list = calloc(q->count + 1, sizeof *list);
+    f->rooms = pool_take(pool, q->count, sizeof *f->rooms);
+    f->by_room = pool_take(pool, q->count, sizeof *f->by_room);
+    if (list == NULL || pool_failed(pool)) {
+        free(list);
+        return false;
+    }
+    for (size_t r = 0; r < q->count; r++) {
+        list[r] = (struct placed){.room = room_name(q->leaves[r].door->row), .row = r};
+    }
+    qsort(list, q->count, sizeof *list, by_name);
+    for (size_t i = 0; i < q->count; i++) {
+        const bool same = i > 0 && text_same(list[i - 1].room, list[i].room);
+        list[i].first = same ? list[i - 1].first : list[i].row;
+    }
+    qsort(list, q->count, sizeof *list, by_first);
+    for (size_t i = 0; i < q->count; i++) {
+        f->by_room[i] = list[i].row;
+        if (list[i].row == list[i].first) {
+            f->rooms[f->room_count++] = (struct room_sum){.room = list[i].room, .first = i};
+        }
+        f->rooms[f->room_count - 1].count++;
+    }
+    free(list);
+    return true;
 }
 
 bool sale_rooms(struct sale_figures *f, struct pool *pool, struct tape *tape,
                 const struct quantities *quantities, const struct costs *costs) {
     const size_t rows = quantities->count;
-    size_t *const room_of = pool_take(pool, rows, sizeof *room_of);
     fig *const leaves = pool_take(pool, rows, sizeof *leaves);
     fig *const amounts = pool_take(pool, rows, sizeof *amounts);
-    f->rooms = pool_take(pool, rows, sizeof *f->rooms);
-    if (pool_failed(pool)) {
+    if (pool_failed(pool) || !find_rooms(f, pool, quantities)) {
         return false;
     }
-    for (size_t r = 0; r < rows; r++) {
-        const struct row *const row = quantities->leaves[r].door->row;
-        room_of[r] = sale_room_of(f, row);
-        if (room_of[r] == f->room_count) {
-            f->rooms[f->room_count++].room = room_name(row);
-        }
-    }
     for (size_t i = 0; i < f->room_count; i++) {
-        size_t n = 0;
-        for (size_t r = 0; r < rows; r++) {
-            if (room_of[r] == i) {
-                leaves[n] = quantities->leaves[r].pieces;
-                amounts[n++] = costs->doors[r].amount;
-            }
+        struct room_sum *const room = &f->rooms[i];
+        for (size_t n = 0; n < room->count; n++) {
+            const size_t r = f->by_room[room->first + n];
+            leaves[n] = quantities->leaves[r].pieces;
+            amounts[n] = costs->doors[r].amount;
         }
-        tape_about(tape, f->rooms[i].room);
-        f->rooms[i].leaves = fig_sum(tape, "doors and fronts of a room", UNIT_COUNT, leaves, n);
-        f->rooms[i].amount = fig_sum(tape, "amount of a room", UNIT_MONEY, amounts, n);
+        tape_about(tape, room->room);
+        room->leaves = fig_sum(tape, "doors and fronts of a room", UNIT_COUNT, leaves, room->count);
+        room->amount = fig_sum(tape, "amount of a room", UNIT_MONEY, amounts, room->count);
     }
     tape_about_again(tape, 0);
     return true;

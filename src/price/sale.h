@@ -11,8 +11,9 @@
 
 /* What the doors of a room come to. */
 struct room_sum {
-    const char *room; /* as the list first spells it; "": rows without a room */
-    fig leaves;       /* doors and fronts */
+    const char *room;    /* as the list first spells it; "": rows without a room */
+    size_t first, count; /* its rows in by_room */
+    fig leaves;          /* doors and fronts */
     fig amount;
 };
 
@@ -37,6 +38,7 @@ struct sale_figures {
     fig balance;            /* total less deposit and stages */
     struct room_sum *rooms; /* in the order in which the list first names them */
     size_t room_count;
+    size_t *by_room; /* the rows, by room */
     fig profit_left; /* sold less cost with overhead */
     fig margin_left; /* percent of sold; none when nothing is sold */
 };
@@ -50,13 +52,12 @@ bool sale_make(struct sale_figures *figures, struct pool *pool, struct tape *tap
  * nothing, the shop's workbook keeps them, so that the percent can be raised there. */
 bool sale_asked(const struct tape *tape, fig percent);
 
-/* Sums the amounts of the rows by room, into figures made by sale_make. Memory from pool. true:
+/* Finds the rooms and sums the amounts of their rows, into figures made by sale_make. Two names
+ * are one room where they differ in ASCII case only; it is called as the list first writes it.
+ * Every paper lists the doors by these rooms. Memory from pool. true:
  * memory held. */
 bool sale_rooms(struct sale_figures *figures, struct pool *pool, struct tape *tape,
                 const struct quantities *quantities, const struct costs *costs)
     __attribute__((warn_unused_result));
-
-/* Which room a row belongs to: its place among the rooms of the sale. */
-size_t sale_room_of(const struct sale_figures *figures, const struct row *row);
 
 #endif

@@ -13,18 +13,9 @@
 static int compare_ids(const void *left, const void *right) {
     const struct row *a = *(const struct row *const *)left;
     const struct row *b = *(const struct row *const *)right;
-    const char *x = a->id.s;
-    const char *y = b->id.s;
+    const int order = text_order(a->id.s, b->id.s);
 
-    for (; *x != '\0' || *y != '\0'; x++, y++) {
-        int first = *x >= 'A' && *x <= 'Z' ? *x - 'A' + 'a' : *x;
-        int second = *y >= 'A' && *y <= 'Z' ? *y - 'A' + 'a' : *y;
-
-        if (first != second) {
-            return first < second ? -1 : 1;
-        }
-    }
-    return a < b ? -1 : (a > b ? 1 : 0);
+    return order != 0 ? order : (a < b ? -1 : (a > b ? 1 : 0));
 }
 
 /* Rows with the id of an earlier one. Sorted, because lists may be long. */

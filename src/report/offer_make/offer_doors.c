@@ -131,28 +131,23 @@ static bool make_room(struct offer_maker *m) {
 }
 
 bool offer_doors(struct offer_maker *m) {
-    const struct quantities *const q = &m->e->quantities;
     const struct sale_figures *const sale = &m->e->sale;
     struct offer *const o = m->offer;
-    size_t *const room_of = pool_take(m->pool, q->count, sizeof *room_of);
     if (!make_room(m)) {
         return false;
     }
-    for (size_t r = 0; r < q->count; r++) {
-        room_of[r] = sale_room_of(sale, q->leaves[r].door->row);
-    }
     for (size_t i = 0; i < sale->room_count; i++) {
+        const struct room_sum *const sum = &sale->rooms[i];
         struct offer_room *const room = &o->rooms[o->room_count++];
-        *room = (struct offer_room){.name = sale->rooms[i].room, .first = o->door_count};
+        *room = (struct offer_room){.name = sum->room, .first = sum->first, .count = sum->count};
         if (offer_has_sums(o)) {
-            room->amount = offer_amount(m, sale->rooms[i].amount);
+            room->amount = offer_amount(m, sum->amount);
         }
-        for (size_t r = 0; r < q->count; r++) {
-            if (room_of[r] == i && !put_door(m, r)) {
+        for (size_t n = 0; n < sum->count; n++) {
+            if (!put_door(m, sale->by_room[sum->first + n])) {
                 return false;
             }
         }
-        room->count = o->door_count - room->first;
     }
     return true;
 }

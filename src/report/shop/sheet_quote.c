@@ -79,35 +79,21 @@ static void put_door(struct page *p, size_t r) {
     book_mention(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, price->amount);
 }
 
-static bool same_room(const struct text *a, const struct text *b) {
-    return text_same(a->s == NULL ? "" : a->s, b->s == NULL ? "" : b->s);
-}
-
-/* Rooms in the order of their first rows. */
 static void put_doors(struct page *p) {
     static const char *const heads[] = {"id",    "what",   "width",     "height",
                                         "count", "leaves", "each leaf", "amount"};
-    const struct quantities *const q = &p->e->quantities;
+    const struct sale_figures *const sale = &p->e->sale;
     paper_heads(p->paper, p->sheet, p->row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     book_headings(p->book, p->sheet, p->row, p->row, 0);
     p->row++;
-    for (size_t r = 0; r < q->count; r++) {
-        const struct text *const room = &q->leaves[r].door->row->room;
-        bool seen = false;
-        for (size_t k = 0; k < r; k++) {
-            seen = seen || same_room(room, &q->leaves[k].door->row->room);
-        }
-        if (seen) {
-            continue;
-        }
-        if (room->s != NULL && room->s[0] != '\0') {
+    for (size_t i = 0; i < sale->room_count; i++) {
+        const struct room_sum *const room = &sale->rooms[i];
+        if (room->room[0] != '\0') {
             book_keep(p->book, p->sheet, p->row, p->row + 1);
-            book_text(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_SECTION, room->s);
+            book_text(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_SECTION, room->room);
         }
-        for (size_t k = r; k < q->count; k++) {
-            if (same_room(room, &q->leaves[k].door->row->room)) {
-                put_door(p, k);
-            }
+        for (size_t n = 0; n < room->count; n++) {
+            put_door(p, sale->by_room[room->first + n]);
         }
     }
     p->row++;

@@ -3,13 +3,6 @@
 #include "report/text/print.h"
 #include "report/words/show.h"
 
-#include <string.h>
-
-static const char *room_of(const struct estimate *e, size_t row) {
-    const char *const room = e->job->rows[row].room.s;
-    return room == NULL || room[0] == '\0' ? "(no room named)" : room;
-}
-
 /* --- doors, by room --- */
 
 static void put_door(struct grid *grid, const struct estimate *e, size_t row) {
@@ -28,21 +21,12 @@ static void put_door(struct grid *grid, const struct estimate *e, size_t row) {
     grid_put(grid, "%s", show_money(e, price->amount).text);
 }
 
-/* Rooms in the order in which the list first names them. */
 static void put_rooms(struct grid *grid, const struct estimate *e) {
-    for (size_t first = 0; first < e->job->row_count; first++) {
-        bool seen = false;
-        for (size_t before = 0; before < first && !seen; before++) {
-            seen = strcmp(room_of(e, before), room_of(e, first)) == 0;
-        }
-        if (seen) {
-            continue;
-        }
-        grid_heading(grid, "%s", room_of(e, first));
-        for (size_t row = first; row < e->job->row_count; row++) {
-            if (strcmp(room_of(e, row), room_of(e, first)) == 0) {
-                put_door(grid, e, row);
-            }
+    for (size_t i = 0; i < e->sale.room_count; i++) {
+        const struct room_sum *const room = &e->sale.rooms[i];
+        grid_heading(grid, "%s", room->room[0] == '\0' ? "(no room named)" : room->room);
+        for (size_t n = 0; n < room->count; n++) {
+            put_door(grid, e, e->sale.by_room[room->first + n]);
         }
     }
 }
