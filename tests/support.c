@@ -118,7 +118,7 @@ static void write_files(const struct bench *bench, enum bench_unit unit, const c
                         const char *doors) {
     static struct sheet_of_text shop; /* large for a stack; of one test at a time */
     static struct sheet_of_text job;
-    static char list[FILE_SIZE];
+    static char list[4 * FILE_SIZE];
     const bool metric = unit == BENCH_MM;
     load(&shop, metric ? DOORCOST_SOURCE "/tests/data/plain-shop-mm.ini"
                        : DOORCOST_SOURCE "/tests/data/plain-shop.ini");

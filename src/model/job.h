@@ -104,6 +104,7 @@ struct option {
 struct job {
     struct pool pool;
     const char *path;
+    struct settings settings; /* of this file */
     struct text title, number, client, address, measured_by, note;
     struct text date; /* as written, YYYY-MM-DD */
     int32_t year, month, day;

@@ -10,6 +10,7 @@
 
 #include "base/pool.h"
 #include "base/problem.h"
+#include "model/setting.h"
 #include "model/value.h"
 
 enum allowance_on { ALLOWANCE_ADDED, ALLOWANCE_OF_SHIFT };
@@ -325,6 +326,7 @@ struct climate {
 struct rates {
     struct pool pool;
     const char *path;
+    struct settings settings; /* of this file */
     struct shop shop;
     struct saw saw;
     struct hinge_rules hinges;

@@ -71,6 +71,7 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
     if (!read_rates(&reader, &ini, rates)) {
         return false;
     }
+    settings_make(&reader, &ini, &job->settings);
     reader.unit = unit_before(&ini, "job");
     sections_read(&reader, &ini, job_sections, job_section_count, job);
     job->unit = reader.unit;

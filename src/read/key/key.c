@@ -278,6 +278,35 @@ static void read_section(struct reader *reader, const struct section_kind *kind,
     }
 }
 
+void settings_make(struct reader *reader, const struct ini *ini, struct settings *settings) {
+    const char *const file_name = problems_file_name(reader->problems, ini->file);
+    size_t count = 0;
+
+    for (size_t i = 0; i < ini->count; i++) {
+        count += ini->sections[i].count;
+    }
+    *settings = (struct settings){
+        .file_name = pool_text(reader->pool, file_name, strlen(file_name)),
+        .file = ini->file,
+        .list = pool_take(reader->pool, count, sizeof(*settings->list)),
+    };
+    for (size_t i = 0; i < ini->count && !pool_failed(reader->pool); i++) {
+        const struct ini_section *section = &ini->sections[i];
+        const char *head = pool_format(reader->pool, "[%s%s%s]", section->kind,
+                                       section->name[0] == '\0' ? "" : " ", section->name);
+
+        for (size_t k = 0; head != NULL && k < section->count; k++) {
+            const struct ini_key *key = &section->keys[k];
+
+            settings->list[settings->count++] = (struct setting){
+                .section = head,
+                .key = pool_text(reader->pool, key->name, strlen(key->name)),
+                .line = key->value_place.line,
+            };
+        }
+    }
+}
+
 void sections_read(struct reader *reader, const struct ini *ini,
                    const struct section_kind *const *kinds, size_t count, void *whole) {
     for (size_t i = 0; i < count; i++) {

@@ -109,6 +109,10 @@ struct section_kind {
 void sections_read(struct reader *reader, const struct ini *ini,
                    const struct section_kind *const *kinds, size_t count, void *whole);
 
+/* Fills in which section and key each value of the file is given by. All lives in the reader's
+ * pool, whose failure tells of want of memory. */
+void settings_make(struct reader *reader, const struct ini *ini, struct settings *settings);
+
 /* The section of a kind without a name; NULL: the file has none. */
 const struct ini_section *section_find(const struct ini *ini, const char *kind);
 

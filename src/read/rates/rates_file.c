@@ -62,6 +62,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
         return !pool_failed(&rates->pool);
     }
     *open = true;
+    settings_make(&reader, &ini, &rates->settings);
     reader.unit = unit_before(&ini, "shop");
     sections_read(&reader, &ini, rates_sections, rates_section_count, rates);
     check_materials(&reader, rates);

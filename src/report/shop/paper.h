@@ -12,7 +12,7 @@ struct paper {
     const struct estimate *base;
     const struct estimate *options; /* the job's options, each on a tape of its own */
     size_t option_count;
-    const struct problems *problems;
+    const struct problems *problems; /* for the sheet of checks */
 };
 
 /* One line of a list that goes down a sheet: a label and where its figure stands in the struct of

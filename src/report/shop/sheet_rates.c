@@ -7,40 +7,31 @@
 #include <ctype.h>
 #include <string.h>
 
-/* The section that a line of an INI file stands in: the nearest line above that starts with '['.
- * NULL: none. */
-static const char *section_above(const struct problems *problems, struct place place,
-                                 size_t *size) {
-    for (; place.line > 0; place.line--) {
-        const char *line = problems_line(problems, place);
-        if (line == NULL) {
-            return NULL;
-        }
-        line += strspn(line, " \t");
-        if (line[0] == '[') {
-            *size = strcspn(line, "]") + 1;
-            return line;
-        }
+/* The file that a place is of: the rates, the job, or neither (door list, woods). */
+static const struct settings *settings_of(const struct paper *paper, struct place place) {
+    const struct settings *const rates = &paper->base->rates->settings;
+    const struct settings *const job = &paper->base->job->settings;
+    if (place.file == 0) {
+        return NULL;
     }
-    return NULL;
+    return place.file == rates->file ? rates : (place.file == job->file ? job : NULL);
 }
 
-/* Whether a place is of the rates or job file: its line has a section above and a key. */
-static bool of_settings(const struct problems *problems, struct place place) {
-    size_t size = 0;
-    return place.file != 0 && section_above(problems, place, &size) != NULL;
+/* The section and key that gave a figure; NULL: it is of no such file. */
+static const struct setting *setting_of(const struct paper *paper, fig figure) {
+    const struct place place = tape_origin(&paper->base->tape, figure).place;
+    const struct settings *const settings = settings_of(paper, place);
+    return settings == NULL ? NULL : setting_at(settings, place);
 }
 
 /* The cell's name in formulas: `in_lumber_poplar_price`; a further value of the same line gets its
  * number. */
-static const char *cell_name(const struct paper *paper, const char *section, size_t section_size,
-                             const char *key, size_t key_size, size_t nth) {
+static const char *cell_name(const struct paper *paper, const struct setting *setting, size_t nth) {
     char name[200] = "in_";
     size_t used = 3;
-    const char *const texts[] = {section, key};
-    const size_t sizes[] = {section_size, key_size};
+    const char *const texts[] = {setting->section, setting->key};
     for (size_t t = 0; t < 2; t++) {
-        for (size_t i = 0; i < sizes[t] && used + 8 < sizeof name; i++) {
+        for (size_t i = 0; texts[t][i] != '\0' && used + 8 < sizeof name; i++) {
             const char c = (char)tolower((unsigned char)texts[t][i]);
             const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
             if (plain) {
@@ -60,28 +51,22 @@ static const char *cell_name(const struct paper *paper, const char *section, siz
 }
 
 static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, fig figure,
-                      struct place place, size_t nth) {
+                      size_t nth) {
     struct book *const book = paper->book;
-    size_t size = 0;
-    const char *const section = section_above(paper->problems, place, &size);
-    const char *line = problems_line(paper->problems, place);
-    line += strspn(line, " \t");
-    size_t key = strcspn(line, "=");
-    while (key > 0 && (line[key - 1] == ' ' || line[key - 1] == '\t')) {
-        key--;
-    }
-    book_format(book, sheet, row, 0, LOOK_PLAIN, "%.*s", (int)size, section);
-    book_format(book, sheet, row, 1, LOOK_PLAIN, "%.*s", (int)key, line);
+    const struct place place = tape_origin(&paper->base->tape, figure).place;
+    const struct setting *const setting = setting_of(paper, figure);
+    book_text(book, sheet, row, 0, LOOK_PLAIN, setting->section);
+    book_text(book, sheet, row, 1, LOOK_PLAIN, setting->key);
     book_text(book, sheet, row, 2, LOOK_PLAIN, tape_label(&paper->base->tape, figure));
     const bool input = check_is_input(&paper->base->tape, figure);
     book_claim(book, sheet, row, 3, input ? LOOK_INPUT : LOOK_PLAIN, figure);
     if (input) {
         check_changed(paper, sheet, row, figure);
     }
-    book_define(book, sheet, row, 3, cell_name(paper, section, size, line, key, nth));
+    book_define(book, sheet, row, 3, cell_name(paper, setting, nth));
     book_text(book, sheet, row, 4, LOOK_UNIT, paper_unit(paper, figure));
-    book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u",
-                problems_file_name(paper->problems, place.file), place.line);
+    book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u", settings_of(paper, place)->file_name,
+                place.line);
 }
 
 static int by_place(const struct tape *tape, fig a, fig b) {
@@ -141,8 +126,7 @@ void sheet_rates(struct paper *paper) {
     fig *const list = pool_take(&book->pool, tape->origin_count + 1u, sizeof *list);
     size_t count = 0;
     for (uint32_t id = 1; list != NULL && id < tape->count; id++) {
-        const struct place place = tape_origin(tape, (fig){id}).place;
-        if (tape->figures[id].op == OP_GIVEN && of_settings(paper->problems, place)) {
+        if (tape->figures[id].op == OP_GIVEN && setting_of(paper, (fig){id}) != NULL) {
             insert(tape, list, count++, (fig){id});
         }
     }
@@ -152,7 +136,7 @@ void sheet_rates(struct paper *paper) {
         const struct place before =
             i == 0 ? (struct place){0} : tape_origin(tape, list[i - 1]).place;
         nth = i > 0 && before.file == place.file && before.line == place.line ? nth + 1 : 0;
-        put_given(paper, sheet, row++, list[i], place, nth);
+        put_given(paper, sheet, row++, list[i], nth);
     }
     put_constants(paper, sheet, row + 1);
 }

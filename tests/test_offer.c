@@ -1,0 +1,406 @@
+/* SPDX-License-Identifier: MIT */
+/* What the client is told of small jobs, line by line: statements, what is part of it and what is
+ * not, rows named in ranges, what options change, the price and its payments.  Expected lines are
+ * written by hand. */
+#include "support.h"
+
+#include "report/offer_make/offer_maker.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#define MOST_LINES 9
+
+struct told {
+    char text[16384];
+    size_t used;
+};
+
+static void tell(struct told *told, const char *format, ...) __attribute__((format(printf, 2, 3)));
+static void tell(struct told *told, const char *format, ...) {
+    va_list arguments;
+    va_start(arguments, format);
+    const int size =
+        vsnprintf(told->text + told->used, sizeof told->text - told->used, format, arguments);
+    va_end(arguments);
+    assert_true(size >= 0 && told->used + (size_t)size < sizeof told->text);
+    told->used += (size_t)size;
+}
+
+static void tell_texts(struct told *told, const char *what, const struct offer_texts *texts) {
+    for (size_t i = 0; i < texts->count; i++) {
+        tell(told, "%s: %s\n", what, texts->text[i]);
+    }
+}
+
+/* The offer as lines, each of what it is and its words. */
+static void tell_offer(struct told *told, const struct offer *o) {
+    *told = (struct told){.text = "\n", .used = 1};
+    tell(told, "paper: %s\nreference: %s\nlist: %s\n", o->paper, o->reference, o->list_note);
+    for (size_t i = 0; i < o->fact_count; i++) {
+        tell(told, "%s: %s\n", o->facts[i].label, o->facts[i].text);
+    }
+    tell_texts(told, "statement", &o->statements);
+    tell_texts(told, "made", &o->made);
+    tell_texts(told, "in", &o->included);
+    tell_texts(told, "out", &o->excluded);
+    tell_texts(told, "note", &o->notes);
+    for (size_t i = 0; i < o->kind_count; i++) {
+        tell(told, "kind %s: %s\n", o->kinds[i].letter, o->kinds[i].words);
+    }
+    for (size_t i = 0; i < o->door_count; i++) {
+        const struct offer_door *const d = &o->doors[i];
+        tell(told, "door %s: %s, %s, %s, %s\n", d->id, o->kinds[d->kind].letter, d->words, d->size,
+             d->count_words);
+        if (o->detail == OFFER_EACH) {
+            tell(told, "price %s: %s, %s\n", d->id, d->price.text, d->amount.text);
+        }
+    }
+    for (size_t i = 0; i < o->line_count; i++) {
+        tell(told, "line %s: %s\n", o->lines[i].words, o->lines[i].amount.text);
+    }
+    for (size_t i = 0; i < o->payment_count; i++) {
+        tell(told, "payment %s: %s\n", o->payments[i].words, o->payments[i].amount.text);
+    }
+    for (size_t i = 0; i < o->option_count; i++) {
+        const struct offer_option *const option = &o->options[i];
+        tell(told, "option %s: %s; %s\n", option->name, option->first, option->second);
+        tell(told, "change %s: %s\ndue %s: %s\n", option->name, option->words, option->name,
+             option->payments);
+    }
+    tell(told, "total: %s, %s\npay: %s, %s\nsign: %s\ncard: %s\n", o->total_label, o->total_words,
+         o->pay_label, o->pay_words, o->agreed, o->other_payer);
+}
+
+struct offer_case {
+    const char *name;
+    const char *edits[BENCH_MOST_EDITS];
+    const char *doors;
+    const char *lines[MOST_LINES]; /* that must be there; after a '!': that must not begin a line */
+};
+
+static void check_lines(struct bench *bench, const struct told *told,
+                        const char *const lines[MOST_LINES]) {
+    for (size_t i = 0; i < MOST_LINES && lines[i] != NULL; i++) {
+        const bool absent = lines[i][0] == '!';
+        char line[1024];
+        (void)snprintf(line, sizeof line, "\n%s%s", lines[i] + (absent ? 1 : 0),
+                       absent ? "" : "\n");
+        if ((strstr(told->text, line) == NULL) != absent) {
+            bench_wrong(bench, "%s '%s'", absent ? "unwanted" : "missing",
+                        lines[i] + (absent ? 1 : 0));
+        }
+    }
+}
+
+static int run_case(const struct offer_case *c, enum bench_unit unit) {
+    static struct told told; /* large for a stack */
+    struct bench bench;
+    struct estimate options[4];
+    struct offer offer;
+    bench_open(&bench, c->name, unit, c->edits, c->doors);
+    bench_sound(&bench);
+    assert_int_equal(bench.result, ESTIMATE_OK);
+    assert_true(bench.job.option_count <= COUNT(options));
+    for (size_t i = 0; i < bench.job.option_count; i++) {
+        assert_int_equal(
+            estimate_make(&options[i], &bench.rates, &bench.job, (int)i, &bench.problems),
+            ESTIMATE_OK);
+    }
+    assert_true(offer_make(&offer, &bench.estimate, options, bench.job.option_count));
+    tell_offer(&told, &offer);
+    check_lines(&bench, &told, c->lines);
+    offer_clear(&offer);
+    for (size_t i = 0; i < bench.job.option_count; i++) {
+        estimate_clear(&options[i]);
+    }
+    return bench_close(&bench);
+}
+
+static void run_cases(const struct offer_case *cases, size_t count, enum bench_unit unit) {
+    int wrong = 0;
+    for (size_t i = 0; i < count; i++) {
+        wrong += run_case(&cases[i], unit);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+#define ONE "D1,18,30\n"
+
+/* --- statements --- */
+
+static const struct offer_case statement_cases[] = {
+    {"a bare quote says nothing that the job does not",
+     {NULL},
+     ONE,
+     {"paper: Quote", "reference: Quote ", "Date: March 2, 2026",
+      "statement: This is a quote: the price holds for what is listed here.",
+      "statement: Made to the finished sizes below.",
+      "statement: The prices hold only if the whole list is ordered.",
+      "statement: When the doors will be ready is agreed with the order.", "!Valid until",
+      "!Number"}},
+    {"thirty days from March 2 end on April 1; who measured; when ready",
+     {"job|valid = 30 days\nmeasured by = the shop, 27 February\nready = 6 weeks from "
+      "deposit\nnumber = 0031\nrevision = 2"},
+     ONE,
+     {"reference: Quote 0031, revision 2", "Number: 0031", "Revision: 2",
+      "Valid until: April 1, 2026", "Ready: 6 weeks from deposit",
+      "statement: Made to the finished sizes below, from measurements by the shop, 27 February.",
+      "statement: The prices hold until April 1, 2026, and only if the whole list is ordered.",
+      "!statement: When the doors"}},
+    {"over the end of a leap year's February, and of the year",
+     {"job|date = 2027-12-15\nvalid = 80 days"},
+     ONE,
+     {"Date: December 15, 2027", "Valid until: March 4, 2028"}}, /* 16 + 31 + 29 = 76 to Feb 29 */
+    {"an estimate binds nobody and is not agreed to",
+     {"job|paper = estimate\nvalid = 30 days\nready = in May"},
+     ONE,
+     {"paper: Estimate", "Prices until: April 1, 2026", "statement: Expected to be ready: in May.",
+      "statement: It is worked out for the whole list, at prices that are expected to last until "
+      "April 1, 2026.",
+      "sign: Received; signing this orders nothing. Please send a quote for the list.",
+      "pay: To order, please ask for a quote", "!Ready:", "!statement: This is a quote"}},
+};
+
+static const struct offer_case metric_cases[] = {
+    {"dates and sizes of a metric shop",
+     {"job|valid = 30 days"},
+     "D1,450,700.5\n",
+     {"Date: 2 March 2026", "Valid until: 1 April 2026",
+      "list: Sizes are finished sizes of one door in mm.", "door D1: A, door, 450 x 700.5, 1"}},
+};
+
+static void statements(void **state) {
+    (void)state;
+    run_cases(metric_cases, COUNT(metric_cases), BENCH_MM);
+    run_cases(statement_cases, COUNT(statement_cases), BENCH_INCH);
+}
+
+/* --- what is part of it --- */
+
+static const struct offer_case part_cases[] = {
+    {"nothing but bare doors",
+     {NULL},
+     ONE,
+     {"in: The doors and fronts as listed, 1 in all, sanded and bare",
+      "out: Hinges, boring for them and fitting them", "out: Delivery",
+      "out: Hanging and adjusting the doors on the cabinets",
+      "out: Drilling for pulls and knobs, and fitting them", "!in: Delivery", "!out: Boring"}},
+    {"all that a shop may do",
+     {"make|hinge = hinge\npull = pull\nfinish = painted",
+      "sale|delivery = 120.00\ncharges = 80.00 for samples",
+      "job|hinges fitted = yes\nhanging = yes", "door plain|operations = bore",
+      "operation bore|per = hinge\nminutes = 2"},
+     "id,width,height,count\nD1,18,30,3\n",
+     {"in: The doors and fronts as listed, 3 in all, sanded and finished as said",
+      "in: Hinges: hinge, 6 supplied", "in: Pulls: pull, 3 supplied",
+      "in: Boring the doors for their hinges", "in: Fitting the hinges to the doors",
+      "in: Delivery", "in: Hanging and adjusting the doors on the cabinets", "in: Samples",
+      "!out: Delivery"}},
+    {"hinges by others, delivery to an address",
+     {"make|hinge = hinge", "hardware hinge|price = by others\nwords = concealed hinge",
+      "sale|delivery = 120.00", "job|address = 1 Quay Lane (invented)"},
+     ONE,
+     {"out: Hinges: concealed hinge, 2 needed, by others", "in: Delivery to the address above",
+      "out: Boring the doors for their hinges", "out: Fitting the hinges to the doors",
+      "!out: Hinges, boring"}},
+    {"two kinds of hinges, each with its rows",
+     {"make|hinge = hinge", "hardware cup|price = 4.00 each"},
+     "id,width,height,hinge\nD1,18,30,\nD2,18,30,cup\nD3,18,30,\n",
+     {"in: Hinges: hinge, 4 supplied, for D1, D3", "in: Hinges: cup, 2 supplied, for D2"}},
+};
+
+static void parts(void **state) {
+    (void)state;
+    run_cases(part_cases, COUNT(part_cases), BENCH_INCH);
+}
+
+/* --- rows, kinds, words of doors --- */
+
+#define TWO_WOODS                                                                                  \
+    "lumber poplar|words = poplar",                                                                \
+        "lumber oak|thickness = 4/4\nprice = 9.00 per bf\nwaste = 0 % added"
+#define LONG_NAME                                                                                  \
+    "a-door-whose-name-runs-on-and-on-over-more-than-sixty-letters-of-its-row-in-the-list"
+
+static const struct offer_case row_cases[] = {
+    {"two rows that follow are two, three are a range",
+     {TWO_WOODS},
+     "id,width,height,frame\nG01,18,30,oak\nG02,18,30,oak\nG03,18,30,oak\nG04,18,30,\n"
+     "G05,18,30,oak\nG06,18,30,\nG07,18,30,oak\nG08,18,30,oak\nG09,18,30,\nG10,18,30,\n"
+     "G11,18,30,\nG12,18,30,\nG13,18,30,\n",
+     {"made: Frames: poplar; for G01 to G03, G05, G07, G08: oak.", "made: Panels: ply.",
+      "made: Finish: left bare, without a finish."}},
+    {"a range ends with its room",
+     {TWO_WOODS},
+     "id,room,width,height,frame\nA1,hall,18,30,\nA2,hall,18,30,oak\nA3,hall,18,30,oak\n"
+     "B1,bath,18,30,oak\nB2,bath,18,30,\nB3,bath,18,30,\nB4,bath,18,30,\n",
+     {"made: Frames: poplar; for A2, A3, B1: oak."}},
+    {"long names stay whole",
+     {TWO_WOODS},
+     "id,width,height,frame\n" LONG_NAME ",18,30,oak\nD2,18,30,\nD3,18,30,\n",
+     {"made: Frames: poplar; for " LONG_NAME ": oak.", "door " LONG_NAME ": A, door, 18 x 30, 1"}},
+    {"kinds by look, pairs, hinge sides, notes and extras",
+     {"make|hinge = hinge"},
+     "id,width,height,count,leaves,hinge side,use,note,extra charge\n"
+     "D1,18,30,1,1,left,,,\nD2,20,40,1,1,,,by the window,\nD3,18,30,2,2,pair,,,\n"
+     "F1,18,8,1,1,,drawer front,,5.00 a carved shell\n",
+     {"kind A: door, plain", "kind B: pair of doors, plain", "kind C: drawer front, plain",
+      "door D1: A, door; hinges left, 18 x 30, 1",
+      "door D2: A, door; hinge side still to be agreed; by the window, 20 x 40, 1",
+      "door D3: B, door; hinges left and right, 18 x 30, 2 x 2",
+      "door F1: C, drawer front; a carved shell, 18 x 8, 1",
+      "list: Sizes are finished sizes of one door in inches. Hinge sides are as seen from the "
+      "front. A pair is two doors in one opening (1 x 2); its size is of one of them."}},
+};
+
+static void rows(void **state) {
+    (void)state;
+    run_cases(row_cases, COUNT(row_cases), BENCH_INCH);
+}
+
+/* --- price --- */
+
+/* A slab from one sheet of 1,000.00, as in test_price.c. */
+#define THOUSAND                                                                                   \
+    "make|style = slab", "sheet board|price = 1000.00 per sheet", "shop|charge sheets = bought"
+#define SLAB "S1,24,24\n"
+
+static const struct offer_case price_cases[] = {
+    {"the doors alone",
+     {THOUSAND},
+     SLAB,
+     {"line Doors and fronts: 1,000.00", "line Total, USD: 1,000.00",
+      "payment Due on delivery: 1,000.00", "total: Total, 1,000.00 USD",
+      "pay: Due, 1,000.00 USD on delivery", "sign: To the list and the price of 1,000.00 USD.",
+      "!price", "!line Before", "card: "}},
+    {"the price of each only where it is to be seen",
+     {THOUSAND, "job|detail = each"},
+     "id,count,width,height\nS1,2,24,24\n",
+     {"price S1: 500.00, 1,000.00"}},
+    /* 1,000 less 5 % is 950; with 120 of delivery 1,070; 6.25 % of 950 is 59.375 */
+    {"discount, delivery, tax on all but that, deposit",
+     {THOUSAND, "sale|discount = 5 %\ndelivery = 120.00\ntax = 6.25 %\ntax on = selling price\n"
+                "tax name = sales tax\ndeposit = 40 %"},
+     SLAB,
+     {"line Less discount, 5 %: -50.00", "line After discount: 950.00", "line Delivery: 120.00",
+      "line Before sales tax: 1,070.00", "line (of this taxed: all but delivery): 950.00",
+      "line Sales tax, 6.25 %: 59.38", "line Total, USD: 1,129.38",
+      "payment Deposit, on order, 40 %: 451.75", "payment Balance, on delivery: 677.63"}},
+    {"tax on materials says neither their cost nor the percentage",
+     {THOUSAND, "sale|tax = 10 %\ntax on = materials at cost"},
+     SLAB,
+     {"line Before tax: 1,000.00", "line Tax on materials: 100.00", "line Total, USD: 1,100.00",
+      "!line (of this taxed", "!line Tax, 10 %"}},
+    {"exempt, with the certificate",
+     {THOUSAND, "sale|tax = 10 %\nexempt = E-1042"},
+     SLAB,
+     {"line Total, USD; no tax: exempt, certificate E-1042: 1,000.00", "!line Tax"}},
+    {"stages and a card fee of 2 %",
+     {THOUSAND, "sale|card fee = 2 %\nstages = 30 % when sprayed"},
+     SLAB,
+     {"line In all, not paid by card: 1,000.00", "line Card fee, 2 %: 20.00",
+      "line Total, USD: 1,020.00", "payment When sprayed, 30 %: 306.00",
+      "payment Balance, on delivery: 714.00",
+      "card: The total and the payments include the card fee. Who pays otherwise owes 1,000.00 USD "
+      "in all, and the same percentages of that."}},
+};
+
+static void prices(void **state) {
+    (void)state;
+    run_cases(price_cases, COUNT(price_cases), BENCH_INCH);
+}
+
+/* --- options --- */
+
+#define DEAR                                                                                       \
+    "sheet dear|thickness = 3/4\nsize = 48 x 96\nprice = 1250.00 per sheet\nwaste = 0 % added"
+
+static const struct offer_case option_cases[] = {
+    {"an option that replaces, and what is then due",
+     {THOUSAND, DEAR, "option birch|slab = dear", "sale|deposit = 40 %"},
+     SLAB,
+     {"option Birch: replaces the total above: 1,250.00 USD; difference +250.00 USD",
+      "change Birch: Slab doors and fronts: dear.",
+      "due Birch: Due with it: 500.00 on order (40 %), 750.00 on delivery.",
+      "sign: To the list and the price of 1,000.00 USD, or with the option: ______________."}},
+    {"one that adds",
+     {THOUSAND, DEAR, "option birch|slab = dear\nprice = adds"},
+     SLAB,
+     {"option Birch: adds 250.00 USD to the total above; total with it 1,250.00 USD",
+      "due Birch: "}},
+    {"one that takes off",
+     {THOUSAND,
+      "sheet cheap|thickness = 3/4\nsize = 48 x 96\nprice = 600.00 per sheet\n"
+      "waste = 0 % added",
+      "option plain|slab = cheap\nprice = adds"},
+     SLAB,
+     {"option Plain: takes 400.00 USD off the total above; total with it 600.00 USD"}},
+    {"no hinges, and the rows that keep their own panel",
+     {"make|hinge = hinge", "option bare|hinge = none"},
+     "id,width,height\nD1,18,30\nD2,18,30\n",
+     {"change Bare: Hinges: none."}},
+    {"finish and style",
+     {"lumber poplar|words = poplar",
+      "option painted|finish = painted\ncolor = sea green\nstyle = solid\npanel = poplar"},
+     ONE,
+     {"change Painted: Style: solid. Panels: poplar. Finish: painted, on both faces and the "
+      "edges."}},
+    {"sizes that differ",
+     {"make|measure = opening\noverlay = 1/2", "option wide|overlay = 1"},
+     ONE,
+     {"change Wide: Finished sizes differ from those listed."}},
+};
+
+static void options(void **state) {
+    (void)state;
+    run_cases(option_cases, COUNT(option_cases), BENCH_INCH);
+}
+
+/* As many doors as there are kinds, no two alike: one a style, use, leaves, rails and stiles. */
+static void write_kinds(char *doors, size_t size, size_t count) {
+    static const char *const styles[] = {"plain", "profiled", "tenoned"};
+    static const char *const uses[] = {"door", "drawer front", "false front", "end panel"};
+    size_t used =
+        (size_t)snprintf(doors, size, "id,width,height,style,use,leaves,mid rails,mid stiles\n");
+    for (unsigned i = 0; i < count; i++) {
+        used +=
+            (size_t)snprintf(doors + used, size - used, "%u,60,60,%s,%s,%u,%u,%u\n", i,
+                             styles[i / 256], uses[i / 64 % 4], 1 + i / 32 % 2, i / 8 % 4, i % 8);
+        assert_true(used < size);
+    }
+}
+
+/* 26 letters, 676 pairs of them, then three: Z, AA, ZZ, AAA. */
+static void kind_letters(void **state) {
+    static const struct {
+        size_t kind;
+        const char *letter;
+    } wanted[] = {{0, "A"}, {25, "Z"}, {26, "AA"}, {52, "BA"}, {701, "ZZ"}, {702, "AAA"}};
+    static char doors[65536];
+    struct bench bench;
+    struct offer offer;
+    (void)state;
+    write_kinds(doors, sizeof doors, 703);
+    bench_open(&bench, "letters", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0}, doors);
+    bench_sound(&bench);
+    assert_true(offer_make(&offer, &bench.estimate, NULL, 0));
+    assert_int_equal(offer.kind_count, 703);
+    for (size_t i = 0; i < COUNT(wanted); i++) {
+        assert_string_equal(offer.kinds[wanted[i].kind].letter, wanted[i].letter);
+    }
+    offer_clear(&offer);
+    assert_int_equal(bench_close(&bench), 0);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(statements), cmocka_unit_test(parts),   cmocka_unit_test(rows),
+        cmocka_unit_test(prices),     cmocka_unit_test(options), cmocka_unit_test(kind_letters),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
