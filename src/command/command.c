@@ -102,8 +102,11 @@ enum status command_json(const struct request *request, const struct work *work,
         .purchases = work->purchases,
         .count = work->count,
     };
-    return json_write(&paper, streams.out) ? command_flush(streams)
-                                           : command_out_of_memory(streams);
+    if (!json_write(&paper, streams.out)) {
+        fprintf(streams.err, "doorcost: out of memory; the JSON document is not whole\n");
+        return STATUS_OUTPUT;
+    }
+    return command_flush(streams);
 }
 
 /* --- running one --- */

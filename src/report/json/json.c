@@ -4,7 +4,6 @@
 #include "report/json/json_parts.h"
 #include "report/words/show.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 /* --- small pieces --- */
@@ -53,26 +52,29 @@ void json_put_figures(struct json_maker *maker, json_t *object, const struct jso
 
 /* --- the head --- */
 
-static json_t *problem_list(struct json_maker *maker, const struct problems *problems) {
-    json_t *const list = json_array();
-    for (size_t i = 0; i < problems->count; i++) {
-        const struct problem *const p = &problems->list[i];
-        json_t *const object = json_object();
-        json_put_text(maker, object, "severity",
-                      p->severity == SEVERITY_ERROR ? "error" : "warning");
-        json_put_text(maker, object, "id", p->id);
-        json_put_text(maker, object, "text", p->text);
-        json_put_text(maker, object, "file", problems_file_name(problems, p->place.file));
-        json_put_count(maker, object, "line", p->place.line);
-        json_put_count(maker, object, "column", p->place.column);
-        json_t *const more = json_array();
-        for (size_t m = 0; m < p->more_count; m++) {
-            json_add(maker, more, json_integer(p->more[m]));
-        }
-        json_put(maker, object, "more lines", more);
-        json_add(maker, list, object);
+static json_t *problem_object(struct json_maker *maker, const struct problems *problems,
+                              const struct problem *p) {
+    json_t *const object = json_object();
+    json_put_text(maker, object, "severity", p->severity == SEVERITY_ERROR ? "error" : "warning");
+    json_put_text(maker, object, "id", p->id);
+    json_put_text(maker, object, "text", p->text);
+    json_put_text(maker, object, "file", problems_file_name(problems, p->place.file));
+    json_put_count(maker, object, "line", p->place.line);
+    json_put_count(maker, object, "column", p->place.column);
+    json_t *const more = json_array();
+    for (size_t m = 0; m < p->more_count; m++) {
+        json_add(maker, more, json_integer(p->more[m]));
     }
-    return list;
+    json_put(maker, object, "more lines", more);
+    return object;
+}
+
+static void send_problems(struct json_maker *maker, const struct problems *problems) {
+    json_open(&maker->stream, "problems", '[');
+    for (size_t i = 0; i < problems->count; i++) {
+        json_send(&maker->stream, NULL, problem_object(maker, problems, &problems->list[i]));
+    }
+    json_close(&maker->stream, ']');
 }
 
 static json_t *job_facts(struct json_maker *maker, const struct estimate *e) {
@@ -115,73 +117,81 @@ static void put_difference(struct json_maker *maker, json_t *object, const struc
     json_put(maker, object, "difference to the first", difference);
 }
 
-static json_t *estimate_object(struct json_maker *maker, const struct json_paper *paper,
-                               size_t index) {
+/* Sections in the order in which they stand; `make` gives a whole one, `send` writes it piece by
+ * piece. */
+static void send_sections(struct json_maker *maker, unsigned parts) {
     static const struct {
         enum json_part part;
         const char *key;
         json_t *(*make)(struct json_maker *);
+        void (*send)(struct json_maker *);
     } sections[] = {
-        {JSON_DOORS, "doors", json_doors}, {JSON_MATERIALS, "materials", json_materials},
-        {JSON_PLANS, "plans", json_plans}, {JSON_FINISH, "finish", json_finish},
-        {JSON_LABOR, "labor", json_labor}, {JSON_COSTS, "costs", json_costs},
-        {JSON_SALE, "sale", json_sale},
+        {JSON_DOORS, "doors", NULL, json_doors},
+        {JSON_MATERIALS, "materials", json_materials, NULL},
+        {JSON_PLANS, "plans", NULL, json_plans},
+        {JSON_FINISH, "finish", json_finish, NULL},
+        {JSON_LABOR, "labor", json_labor, NULL},
+        {JSON_COSTS, "costs", json_costs, NULL},
+        {JSON_SALE, "sale", json_sale, NULL},
     };
-    json_t *const object = json_object();
-    maker->e = &paper->estimates[index];
-    json_put_text(maker, object, "name", estimate_name(maker->e));
-    json_put(maker, object, "option", json_boolean(maker->e->option >= 0));
-    json_put_figure(maker, object, "doors and fronts", maker->e->quantities.all_leaves);
-    json_put_figure(maker, object, "weight", maker->e->quantities.weight);
-    if (index > 0) {
-        put_difference(maker, object, &paper->estimates[0]);
-    }
     for (size_t i = 0; i < sizeof sections / sizeof *sections; i++) {
-        if ((paper->parts & sections[i].part) != 0) {
-            json_put(maker, object, sections[i].key, sections[i].make(maker));
+        if ((parts & sections[i].part) == 0) {
+            continue;
+        }
+        if (sections[i].send != NULL) {
+            sections[i].send(maker);
+        } else {
+            json_send(&maker->stream, sections[i].key, sections[i].make(maker));
         }
     }
-    if ((paper->parts & JSON_PURCHASE) != 0) {
-        json_put(maker, object, "purchase", json_purchase(maker, &paper->purchases[index]));
-    }
-    if ((paper->parts & JSON_TAPE) != 0) {
-        json_put(maker, object, "tape", json_tape(maker, paper->problems));
-    }
-    return object;
 }
 
-static json_t *document(struct json_maker *maker, const struct json_paper *paper) {
-    json_t *const object = json_object();
-    json_put_text(maker, object, "program", "doorcost");
-    json_put_text(maker, object, "version", DOORCOST_VERSION);
-    json_put_text(maker, object, "command", paper->command);
-    json_put_count(maker, object, "errors",
-                   (int64_t)problems_count(paper->problems, SEVERITY_ERROR));
-    json_put_count(maker, object, "warnings",
-                   (int64_t)problems_count(paper->problems, SEVERITY_WARNING));
-    json_put(maker, object, "problems", problem_list(maker, paper->problems));
-    if (paper->job != NULL) {
-        json_put(maker, object, "job", job_facts(maker, &paper->estimates[0]));
-        json_put_count(maker, object, "rows", (int64_t)paper->job->row_count);
-        json_t *const estimates = json_array();
-        for (size_t i = 0; i < paper->count; i++) {
-            json_add(maker, estimates, estimate_object(maker, paper, i));
-        }
-        json_put(maker, object, "estimates", estimates);
+static void send_estimate(struct json_maker *maker, const struct json_paper *paper, size_t index) {
+    struct json_stream *const stream = &maker->stream;
+    json_t *const head = json_object();
+    maker->e = &paper->estimates[index];
+    json_put_text(maker, head, "name", estimate_name(maker->e));
+    json_put(maker, head, "option", json_boolean(maker->e->option >= 0));
+    json_put_figure(maker, head, "doors and fronts", maker->e->quantities.all_leaves);
+    json_put_figure(maker, head, "weight", maker->e->quantities.weight);
+    if (index > 0) {
+        put_difference(maker, head, &paper->estimates[0]);
     }
-    return object;
+    json_open(stream, NULL, '{');
+    json_send_members(stream, head);
+    send_sections(maker, paper->parts);
+    if ((paper->parts & JSON_PURCHASE) != 0) {
+        json_send(stream, "purchase", json_purchase(maker, &paper->purchases[index]));
+    }
+    if ((paper->parts & JSON_TAPE) != 0) {
+        json_tape(maker, paper->problems);
+    }
+    json_close(stream, '}');
 }
 
 bool json_write(const struct json_paper *paper, FILE *out) {
-    struct json_maker maker = {0};
-    json_t *const root = document(&maker, paper);
-    char *const text = root == NULL || maker.failed ? NULL : json_dumps(root, JSON_INDENT(1));
-    if (text != NULL) {
-        fputs(text, out);
-        fputc('\n', out);
+    struct json_maker maker = {.stream.out = out};
+    struct json_stream *const stream = &maker.stream;
+    json_t *const head = json_object();
+    json_put_text(&maker, head, "program", "doorcost");
+    json_put_text(&maker, head, "version", DOORCOST_VERSION);
+    json_put_text(&maker, head, "command", paper->command);
+    json_put_count(&maker, head, "errors",
+                   (int64_t)problems_count(paper->problems, SEVERITY_ERROR));
+    json_put_count(&maker, head, "warnings",
+                   (int64_t)problems_count(paper->problems, SEVERITY_WARNING));
+    json_open(stream, NULL, '{');
+    json_send_members(stream, head);
+    send_problems(&maker, paper->problems);
+    if (paper->job != NULL) {
+        json_send(stream, "job", job_facts(&maker, &paper->estimates[0]));
+        json_send(stream, "rows", json_integer((json_int_t)paper->job->row_count));
+        json_open(stream, "estimates", '[');
+        for (size_t i = 0; i < paper->count && !stream->failed; i++) {
+            send_estimate(&maker, paper, i);
+        }
+        json_close(stream, ']');
     }
-    const bool held = text != NULL;
-    free(text);
-    json_decref(root);
-    return held;
+    json_close(stream, '}');
+    return !maker.failed && !stream->failed;
 }

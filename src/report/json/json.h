@@ -33,8 +33,8 @@ struct json_paper {
     size_t count;
 };
 
-/* Writes the document and a line feed. false: memory ran out, nothing was written. Whether out took
- * it is for the caller to ask. */
+/* Writes the document and a line feed, piece by piece. false: out of memory, and what was written
+ * is not whole. Whether out took it is for the caller to ask. */
 bool json_write(const struct json_paper *paper, FILE *out) __attribute__((warn_unused_result));
 
 #endif

@@ -105,12 +105,12 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
     return object;
 }
 
-json_t *json_doors(struct json_maker *maker) {
-    json_t *const list = json_array();
+void json_doors(struct json_maker *maker) {
+    json_open(&maker->stream, "doors", '[');
     for (size_t i = 0; i < maker->e->quantities.count; i++) {
-        json_add(maker, list, door_object(maker, i));
+        json_send(&maker->stream, NULL, door_object(maker, i));
     }
-    return list;
+    json_close(&maker->stream, ']');
 }
 
 /* --- materials --- */

@@ -7,11 +7,11 @@
 
 #include "price/estimate.h"
 #include "price/purchase.h"
-
-#include <jansson.h>
+#include "report/json/json_stream.h"
 
 /* A document in the making: failure sticks. */
 struct json_maker {
+    struct json_stream stream;
     const struct estimate *e;
     bool failed;
 };
@@ -36,14 +36,17 @@ void json_put_figures(struct json_maker *maker, json_t *object, const struct jso
 #define PUT_FIGURES(maker, object, rows, thing)                                                    \
     json_put_figures(maker, object, rows, sizeof(rows) / sizeof *(rows), thing)
 
-json_t *json_doors(struct json_maker *maker);
 json_t *json_materials(struct json_maker *maker);
-json_t *json_plans(struct json_maker *maker);
 json_t *json_finish(struct json_maker *maker);
 json_t *json_labor(struct json_maker *maker);
 json_t *json_costs(struct json_maker *maker);
 json_t *json_sale(struct json_maker *maker);
 json_t *json_purchase(struct json_maker *maker, const struct purchase *purchase);
-json_t *json_tape(struct json_maker *maker, const struct problems *problems);
+
+/* Those that grow with the door list are written as they are made, each under its key into the
+ * object that is open. */
+void json_doors(struct json_maker *maker);
+void json_plans(struct json_maker *maker);
+void json_tape(struct json_maker *maker, const struct problems *problems);
 
 #endif

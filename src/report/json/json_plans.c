@@ -145,20 +145,21 @@ static json_t *board_object(struct json_maker *maker, const struct lumber_plan *
     return object;
 }
 
-static void put_boards(struct json_maker *maker, json_t *object, const struct lumber_plan *p) {
+static void send_boards(struct json_maker *maker, const struct lumber_plan *p) {
     struct pool pool;
     size_t count = 0;
     pool_init(&pool);
     const struct alike *const list = plan_alike_boards(&pool, p->plan, &count);
-    json_t *const boards = list == NULL ? NULL : json_array();
+    maker->failed = maker->failed || list == NULL;
+    json_open(&maker->stream, "boards cut", '[');
     for (size_t i = 0; list != NULL && i < count; i++) {
-        json_add(maker, boards, board_object(maker, p, &list[i]));
+        json_send(&maker->stream, NULL, board_object(maker, p, &list[i]));
     }
-    json_put(maker, object, "boards cut", boards);
+    json_close(&maker->stream, ']');
     pool_clear(&pool);
 }
 
-static json_t *lumber_object(struct json_maker *maker, const struct lumber_buy *b) {
+static void send_lumber(struct json_maker *maker, const struct lumber_buy *b) {
     const struct lumber_plan *const p = &b->plan;
     const struct lumber *const l = &maker->e->rates->lumber[b->material];
     json_t *const object = json_object();
@@ -176,9 +177,13 @@ static json_t *lumber_object(struct json_maker *maker, const struct lumber_buy *
                  stock_list(maker, p->job.stocks, p->job.stock_count, p->counts));
         json_put(maker, object, "items",
                  item_list(maker, p->job.items, p->parts, p->job.item_count));
-        put_boards(maker, object, p);
     }
-    return object;
+    json_open(&maker->stream, NULL, '{');
+    json_send_members(&maker->stream, object);
+    if (p->missing == NULL) {
+        send_boards(maker, p);
+    }
+    json_close(&maker->stream, '}');
 }
 
 /* --- sheets --- */
@@ -229,14 +234,10 @@ static json_t *node_object(struct json_maker *maker, const struct sheets_plan *p
     return object;
 }
 
-static json_t *one_sheet(struct json_maker *maker, struct pool *pool, const struct sheets_plan *p,
-                         const struct alike *alike) {
+/* order, places: room for the nodes of all sheets, order for twice as many. */
+static json_t *one_sheet(struct json_maker *maker, size_t *order, size_t *places,
+                         const struct sheets_plan *p, const struct alike *alike) {
     const struct sheet_sheet *const sheet = &p->plan->sheets[alike->first];
-    size_t *const order = pool_take(pool, 2 * sheet->node_count, sizeof *order);
-    size_t *const places = pool_take(pool, p->plan->node_count, sizeof *places);
-    if (order == NULL || places == NULL) {
-        return NULL;
-    }
     sheet_order(p->plan, alike->first, order, order + sheet->node_count);
     json_t *const one = json_object();
     json_put_count(maker, one, "number", (int64_t)alike->number);
@@ -253,20 +254,23 @@ static json_t *one_sheet(struct json_maker *maker, struct pool *pool, const stru
     return one;
 }
 
-static void put_sheets(struct json_maker *maker, json_t *object, const struct sheets_plan *p) {
+static void send_sheets(struct json_maker *maker, const struct sheets_plan *p) {
     struct pool pool;
     size_t count = 0;
     pool_init(&pool);
     const struct alike *const list = plan_alike_sheets(&pool, p->plan, &count);
-    json_t *const sheets = list == NULL ? NULL : json_array();
-    for (size_t i = 0; list != NULL && i < count; i++) {
-        json_add(maker, sheets, one_sheet(maker, &pool, p, &list[i]));
+    size_t *const order = pool_take(&pool, 2 * p->plan->node_count, sizeof *order);
+    size_t *const places = pool_take(&pool, p->plan->node_count, sizeof *places);
+    maker->failed = maker->failed || pool_failed(&pool);
+    json_open(&maker->stream, "sheets cut", '[');
+    for (size_t i = 0; !maker->failed && i < count; i++) {
+        json_send(&maker->stream, NULL, one_sheet(maker, order, places, p, &list[i]));
     }
-    json_put(maker, object, "sheets cut", sheets);
+    json_close(&maker->stream, ']');
     pool_clear(&pool);
 }
 
-static json_t *sheet_object(struct json_maker *maker, const struct sheet_buy *b) {
+static void send_sheet(struct json_maker *maker, const struct sheet_buy *b) {
     const struct sheets_plan *const p = &b->plan;
     const struct sheet *const s = &maker->e->rates->sheets[b->material];
     json_t *const object = json_object();
@@ -282,23 +286,27 @@ static json_t *sheet_object(struct json_maker *maker, const struct sheet_buy *b)
                  stock_list(maker, p->job.stocks, p->job.stock_count, p->counts));
         json_put(maker, object, "items",
                  item_list(maker, p->job.items, p->parts, p->job.item_count));
-        put_sheets(maker, object, p);
     }
-    return object;
+    json_open(&maker->stream, NULL, '{');
+    json_send_members(&maker->stream, object);
+    if (p->missing == NULL) {
+        send_sheets(maker, p);
+    }
+    json_close(&maker->stream, '}');
 }
 
-json_t *json_plans(struct json_maker *maker) {
+void json_plans(struct json_maker *maker) {
     const struct estimate *const e = maker->e;
-    json_t *const object = json_object();
-    json_t *const lumber = json_array();
+    json_open(&maker->stream, "plans", '{');
+    json_open(&maker->stream, "lumber", '[');
     for (size_t i = 0; i < e->lumber.count; i++) {
-        json_add(maker, lumber, lumber_object(maker, &e->lumber.buys[i]));
+        send_lumber(maker, &e->lumber.buys[i]);
     }
-    json_put(maker, object, "lumber", lumber);
-    json_t *const sheets = json_array();
+    json_close(&maker->stream, ']');
+    json_open(&maker->stream, "sheets", '[');
     for (size_t i = 0; i < e->sheets.count; i++) {
-        json_add(maker, sheets, sheet_object(maker, &e->sheets.buys[i]));
+        send_sheet(maker, &e->sheets.buys[i]);
     }
-    json_put(maker, object, "sheets", sheets);
-    return object;
+    json_close(&maker->stream, ']');
+    json_close(&maker->stream, '}');
 }

@@ -90,12 +90,12 @@ static json_t *figure_object(struct json_maker *maker, fig f, const struct probl
     return object;
 }
 
-json_t *json_tape(struct json_maker *maker, const struct problems *problems) {
-    json_t *const object = json_object();
-    json_t *const figures = json_array();
+void json_tape(struct json_maker *maker, const struct problems *problems) {
+    json_open(&maker->stream, "tape", '{');
+    json_open(&maker->stream, "figures", '[');
     for (uint32_t id = 1; id < maker->e->tape.count; id++) {
-        json_add(maker, figures, figure_object(maker, (fig){id}, problems));
+        json_send(&maker->stream, NULL, figure_object(maker, (fig){id}, problems));
     }
-    json_put(maker, object, "figures", figures);
-    return object;
+    json_close(&maker->stream, ']');
+    json_close(&maker->stream, '}');
 }
