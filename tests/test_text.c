@@ -178,11 +178,13 @@ static void test_put(void **state) {
          "31m",
          "C1 ?31m"},
         {"last C1 \xC2\x9F, first beyond \xC2\xA0", "last C1 ?, first beyond \xC2\xA0"},
+        /* NOLINTBEGIN(misc-misleading-bidirectional): that is what is tested */
         {"right to left \xE2\x80\xAE"
          "cod.exe",
          "right to left ?cod.exe"},
         {"isolates \xE2\x81\xA6 \xE2\x81\xA9, marks \xE2\x80\x8E \xD8\x9C",
          "isolates ? ?, marks ? ?"},
+        /* NOLINTEND(misc-misleading-bidirectional) */
         {"a dash \xE2\x80\x93 stays", "a dash \xE2\x80\x93 stays"},
         {"no UTF-8: \xFF \xC3", "no UTF-8: ? ?"},
     };
