@@ -44,7 +44,8 @@ static void check_faces(struct bench *bench, const struct door_elevation *e) {
             continue;
         }
         covered += area(b);
-        if (b->x < 0 || b->y < 0 || b->x + b->width > e->drawing.width || b->y + b->height > e->drawing.height) {
+        if (b->x < 0 || b->y < 0 || b->x + b->width > e->drawing.width ||
+            b->y + b->height > e->drawing.height) {
             bench_wrong(bench, "%s: a box outside the leaf", e->door->row->id.s);
         }
         for (size_t k = i + 1; k < e->drawing.box_count; k++) {
@@ -61,7 +62,8 @@ static void check_faces(struct bench *bench, const struct door_elevation *e) {
 }
 
 /* Each chain starts at 0, has no gaps, and ends at the edge. */
-static void check_chain(struct bench *bench, const struct door_elevation *e, bool upright, bool whole) {
+static void check_chain(struct bench *bench, const struct door_elevation *e, bool upright,
+                        bool whole) {
     length at = 0;
     size_t count = 0;
     for (size_t i = 0; i < e->drawing.dimension_count; i++) {
@@ -99,15 +101,16 @@ static void check_mirror(struct bench *bench, const struct door_elevation *e) {
 }
 
 static void check_marks(struct bench *bench, const struct door_elevation *e) {
-    const size_t wanted = e->drawing.edge == EDGE_NONE ? 0 : (size_t)e->drawing.hinges * (size_t)e->door->leaves;
+    const size_t wanted =
+        e->drawing.edge == EDGE_NONE ? 0 : (size_t)e->drawing.hinges * (size_t)e->door->leaves;
     if (count_of(e, TRAIT_HINGE) != wanted) {
         bench_wrong(bench, "%s: %zu hinge marks, expected %zu", e->door->row->id.s,
                     count_of(e, TRAIT_HINGE), wanted);
     }
     for (size_t i = 0; i < e->drawing.box_count; i++) {
         const struct elevation_box *const b = &e->drawing.boxes[i];
-        const bool inside =
-            b->x >= 0 && b->x + b->width <= e->drawing.width && b->y >= 0 && b->y + b->height <= e->drawing.height;
+        const bool inside = b->x >= 0 && b->x + b->width <= e->drawing.width && b->y >= 0 &&
+                            b->y + b->height <= e->drawing.height;
         if (b->trait == TRAIT_HINGE && inside) {
             bench_wrong(bench, "%s: a hinge mark on the leaf", e->door->row->id.s);
         }
@@ -142,10 +145,10 @@ static void samples(void **state) {
             if (q->leaves[r].door->bought_in) {
                 continue; /* an outline: nobody here knows its parts */
             }
-            assert_true(
-                door_elevation_make(&e, &bench.estimate.pool, q->leaves[r].door,
-                               (int32_t)tape_scaled(&bench.estimate.tape, q->leaves[r].hinges, 0),
-                               bench.job.unit));
+            assert_true(door_elevation_make(
+                &e, &bench.estimate.pool, q->leaves[r].door,
+                (int32_t)tape_scaled(&bench.estimate.tape, q->leaves[r].hinges, 0),
+                bench.job.unit));
             check_elevation(&bench, &e);
         }
         wrong += bench_close(&bench);
@@ -186,17 +189,13 @@ static void looks(void **state) {
         bench_open(&bench, c->name, BENCH_INCH, c->edits, c->doors);
         bench_sound(&bench);
         assert_true(door_elevation_make(&e, &bench.estimate.pool,
-                                   bench.estimate.quantities.leaves[0].door, c->hinges,
-                                   bench.job.unit));
+                                        bench.estimate.quantities.leaves[0].door, c->hinges,
+                                        bench.job.unit));
         check_elevation(&bench, &e);
-        const size_t made[] = {count_of(&e, TRAIT_STILE),
-                               count_of(&e, TRAIT_RAIL),
-                               count_of(&e, TRAIT_PANEL),
-                               count_of(&e, TRAIT_GLASS),
-                               count_of(&e, TRAIT_OPEN),
-                               count_of(&e, TRAIT_HIDDEN),
-                               e.drawing.stroke_count,
-                               (size_t)e.drawing.edge};
+        const size_t made[] = {count_of(&e, TRAIT_STILE), count_of(&e, TRAIT_RAIL),
+                               count_of(&e, TRAIT_PANEL), count_of(&e, TRAIT_GLASS),
+                               count_of(&e, TRAIT_OPEN),  count_of(&e, TRAIT_HIDDEN),
+                               e.drawing.stroke_count,    (size_t)e.drawing.edge};
         const size_t wanted[] = {c->stiles, c->rails,  c->panels,  c->glass,
                                  c->open,   c->hidden, c->strokes, (size_t)c->edge};
         for (size_t k = 0; k < COUNT(made); k++) {
@@ -215,8 +214,8 @@ static void panel_in_its_groove(void **state) {
     struct door_elevation e;
     (void)state;
     bench_open(&bench, "panel", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0}, "D1,18,30\n");
-    assert_true(door_elevation_make(&e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door,
-                               0, bench.job.unit));
+    assert_true(door_elevation_make(&e, &bench.estimate.pool,
+                                    bench.estimate.quantities.leaves[0].door, 0, bench.job.unit));
     const length sixteenth = NM_PER_INCH / 16;
     for (size_t i = 0; i < e.drawing.box_count; i++) {
         const struct elevation_box *const b = &e.drawing.boxes[i];
@@ -240,7 +239,8 @@ static void sameness(void **state) {
                "D4,18,30,1,1\n");
     for (size_t i = 0; i < 4; i++) {
         assert_true(door_elevation_make(&e[i], &bench.estimate.pool,
-                                   bench.estimate.quantities.leaves[i].door, 0, bench.job.unit));
+                                        bench.estimate.quantities.leaves[i].door, 0,
+                                        bench.job.unit));
     }
     assert_true(door_elevation_same(&e[0], &e[1]));
     assert_false(door_elevation_same(&e[0], &e[2]));
@@ -258,8 +258,8 @@ static void picture(void **state) {
     (void)state;
     bench_open(&bench, "picture", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0},
                "D1,18,30\n");
-    assert_true(door_elevation_make(&e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door,
-                               2, bench.job.unit));
+    assert_true(door_elevation_make(&e, &bench.estimate.pool,
+                                    bench.estimate.quantities.leaves[0].door, 2, bench.job.unit));
     for (size_t i = 0; i < 2; i++) {
         assert_true(draw_elevation_png(&e.drawing, 100, 120, 2, DETAIL_FULL, &bytes[i], &size[i]));
     }

@@ -5,7 +5,6 @@
 #include "report/offer_make/offer_maker.h"
 #include "report/words/show.h"
 
-
 /* --- the sentences at the head --- */
 
 static const char *sizes_words(struct offer_maker *m) {

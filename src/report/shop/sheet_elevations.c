@@ -34,7 +34,7 @@ static struct drawn *gather(const struct paper *paper, size_t *count) {
         struct drawn *const next = &drawn[*count];
         size_t same = 0;
         if (!door_elevation_make(&next->elevation, pool, leaf->door,
-                            (int32_t)tape_scaled(&e->tape, leaf->hinges, 0), e->job->unit)) {
+                                 (int32_t)tape_scaled(&e->tape, leaf->hinges, 0), e->job->unit)) {
             return NULL;
         }
         while (same < *count && !door_elevation_same(&drawn[same].elevation, &next->elevation)) {
@@ -80,8 +80,8 @@ static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row,
                                         size == NULL ? "" : size, show_style(door));
     unsigned char *png = NULL;
     size_t bytes = 0;
-    if (alt == NULL ||
-        !draw_elevation_png(&d->elevation.drawing, WIDTH, HEIGHT, DOTS, DETAIL_FULL, &png, &bytes)) {
+    if (alt == NULL || !draw_elevation_png(&d->elevation.drawing, WIDTH, HEIGHT, DOTS, DETAIL_FULL,
+                                           &png, &bytes)) {
         return false;
     }
     const char *const panel = panel_words(paper, door);
