@@ -133,6 +133,7 @@ static void run_cases(const struct offer_case *cases, size_t count, enum bench_u
 
 /* --- statements --- */
 
+/* NOLINTBEGIN(bugprone-suspicious-missing-comma): long texts go over lines */
 static const struct offer_case statement_cases[] = {
     {"a bare quote says nothing that the job does not",
      {NULL},
@@ -355,6 +356,7 @@ static const struct offer_case option_cases[] = {
      ONE,
      {"change Wide: Finished sizes differ from those listed."}},
 };
+/* NOLINTEND(bugprone-suspicious-missing-comma) */
 
 static void options(void **state) {
     (void)state;

@@ -123,7 +123,7 @@ static bool make_room(struct offer_maker *m) {
     const size_t count = m->e->quantities.count;
     struct offer *const o = m->offer;
     m->rows = pool_take(m->pool, count, sizeof *m->rows);
-    m->kinds = pool_take(m->pool, count, sizeof *m->kinds);
+    m->kinds = pool_take(m->pool, count, sizeof(const struct door *));
     o->doors = pool_take(m->pool, count, sizeof *o->doors);
     o->kinds = pool_take(m->pool, count, sizeof *o->kinds);
     o->rooms = pool_take(m->pool, m->e->sale.room_count, sizeof *o->rooms);

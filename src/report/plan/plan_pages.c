@@ -23,10 +23,10 @@ static const char *or_nothing(const char *text) {
 
 static bool add_pages(struct plan_pages *pages, bool sheet, size_t buy, const struct alike *list,
                       size_t count, size_t *room) {
-    bool failed = list == NULL;
+    bool failed = false;
     pages->pages =
         array_grow(pages->pages, room, pages->count + count, sizeof *pages->pages, &failed);
-    if (failed) {
+    if (list == NULL || failed) {
         return false;
     }
     for (size_t i = 0; i < count; i++) {
