@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "base/pool.h"
+#include "base/joined.h"
 
 #include "cmocka_all.h"
 
@@ -95,6 +95,28 @@ static void test_array(void **state) {
     free(array);
 }
 
+static void test_joined(void **state) {
+    struct pool pool;
+    struct joined joined = {0};
+
+    (void)state;
+    pool_init(&pool);
+    assert_string_equal(joined_take(&joined, &pool), "");
+    for (int i = 0; i < 5000; i++) {
+        joined_add(&joined, i == 0 ? "D" : ", D");
+        joined_add(&joined, "");
+    }
+    const char *const whole = joined_take(&joined, &pool);
+    assert_int_equal(strlen(whole), 3 * 5000 - 2);
+    assert_memory_equal(whole, "D, D, D", 7);
+    joined_add(&joined, "again");
+    assert_string_equal(joined_take(&joined, &pool), "again");
+    joined.failed = true; /* sticks until the text is asked for */
+    joined_add(&joined, "lost");
+    assert_null(joined_take(&joined, &pool));
+    pool_clear(&pool);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_memory_is_zeroed_and_aligned),
@@ -102,6 +124,7 @@ int main(void) {
         cmocka_unit_test(test_failure_sticks),
         cmocka_unit_test(test_texts),
         cmocka_unit_test(test_array),
+        cmocka_unit_test(test_joined),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

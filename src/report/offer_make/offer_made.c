@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What doors are made of, in words, with the rows that differ named: so that a client of a job in
  * two woods can tell which row is of which. */
+#include "base/joined.h"
 #include "base/text.h"
 #include "report/offer_make/offer_maker.h"
 #include "report/words/show.h"
@@ -141,12 +142,13 @@ static const char *words_of(struct offer_maker *m, const struct estimate *e, siz
 
 /* --- rows that are of the same --- */
 
-static const char *add_id(struct offer_maker *m, const char *ids, const char *between, size_t d) {
-    return pool_words(m->pool, "%s%s%s", ids, ids[0] == '\0' ? "" : between, m->offer->doors[d].id);
+static void add_id(const struct offer_maker *m, struct joined *ids, const char *between, size_t d) {
+    joined_add(ids, ids->size == 0 ? "" : between);
+    joined_add(ids, m->offer->doors[d].id);
 }
 
 const char *offer_ids(struct offer_maker *m, const bool *in) {
-    const char *ids = "";
+    struct joined ids = {0};
     for (size_t r = 0; r < m->offer->room_count; r++) {
         const size_t end = m->offer->rooms[r].first + m->offer->rooms[r].count;
         for (size_t d = m->offer->rooms[r].first; d < end; d++) {
@@ -157,14 +159,14 @@ const char *offer_ids(struct offer_maker *m, const bool *in) {
             while (last + 1 < end && in[last + 1]) {
                 last++;
             }
-            ids = add_id(m, ids, ", ", d);
+            add_id(m, &ids, ", ", d);
             if (last > d) {
-                ids = add_id(m, ids, last > d + 1 ? " to " : ", ", last);
+                add_id(m, &ids, last > d + 1 ? " to " : ", ", last);
             }
             d = last;
         }
     }
-    return ids;
+    return text_or_empty(joined_take(&ids, m->pool));
 }
 
 /* Words by door; doors whose words agree are a group. */

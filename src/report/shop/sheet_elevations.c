@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Every door of the list as it looks, with its sizes.  Rows that look alike share a drawing. */
+#include "base/joined.h"
+#include "base/text.h"
 #include "model/name.h"
 #include "report/doors/door_elevation.h"
 #include "report/draw/draw.h"
@@ -23,33 +25,59 @@ struct drawn {
     const char *ids; /* of the rows that look like it */
 };
 
-/* Gathers the rows by their looks; *count: how many there are. NULL: memory is out. */
-static struct drawn *gather(const struct paper *paper, size_t *count) {
+/* The looks of the doors, dropped when the sheet is made. */
+struct looks {
+    struct pool pool;
+    struct drawn *drawn;
+    size_t count;
+    size_t *of; /* which of them each row has */
+};
+
+/* Finds the look of a row among those before it, or adds it. */
+static bool add_look(struct looks *looks, const struct paper *paper, size_t row) {
     const struct estimate *const e = paper->base;
-    struct pool *const pool = &paper->book->pool;
-    struct drawn *const drawn = pool_take(pool, e->quantities.count, sizeof *drawn);
-    *count = 0;
-    for (size_t r = 0; drawn != NULL && r < e->quantities.count; r++) {
-        const struct leaf_figures *const leaf = &e->quantities.leaves[r];
-        struct drawn *const next = &drawn[*count];
-        size_t same = 0;
-        if (!door_elevation_make(&next->elevation, pool, leaf->door,
-                                 (int32_t)tape_scaled(&e->tape, leaf->hinges, 0), e->job->unit)) {
-            return NULL;
-        }
-        while (same < *count && !door_elevation_same(&drawn[same].elevation, &next->elevation)) {
-            same++;
-        }
-        if (same < *count) {
-            drawn[same].ids =
-                pool_format(pool, "%s, %s", drawn[same].ids == NULL ? "" : drawn[same].ids,
-                            leaf->door->row->id.s);
-        } else {
-            next->ids = leaf->door->row->id.s;
-            (*count)++;
-        }
+    const struct leaf_figures *const leaf = &e->quantities.leaves[row];
+    const int32_t hinges = (int32_t)tape_scaled(&e->tape, leaf->hinges, 0);
+    struct door_elevation elevation;
+    struct pool scratch;
+    size_t same = 0;
+    pool_init(&scratch);
+    bool held = door_elevation_make(&elevation, &scratch, leaf->door, hinges, e->job->unit);
+    while (held && same < looks->count &&
+           !door_elevation_same(&looks->drawn[same].elevation, &elevation)) {
+        same++;
     }
-    return drawn;
+    pool_clear(&scratch);
+    if (held && same == looks->count) {
+        held = door_elevation_make(&looks->drawn[looks->count++].elevation, &looks->pool,
+                                   leaf->door, hinges, e->job->unit);
+    }
+    looks->of[row] = same;
+    return held;
+}
+
+/* Gathers the rows by their looks. false: out of memory. */
+static bool gather(struct looks *looks, const struct paper *paper) {
+    const size_t rows = paper->base->quantities.count;
+    pool_init(&looks->pool);
+    looks->drawn = pool_take(&looks->pool, rows, sizeof *looks->drawn);
+    looks->of = pool_take(&looks->pool, rows, sizeof *looks->of);
+    bool held = !pool_failed(&looks->pool);
+    for (size_t r = 0; held && r < rows; r++) {
+        held = add_look(looks, paper, r);
+    }
+    for (size_t i = 0; held && i < looks->count && i < MOST_DRAWINGS; i++) {
+        struct joined ids = {0};
+        for (size_t r = 0; r < rows; r++) {
+            if (looks->of[r] == i) {
+                joined_add(&ids, ids.size == 0 ? "" : ", ");
+                joined_add(&ids, text_or_empty(paper->base->job->rows[r].id.s));
+            }
+        }
+        looks->drawn[i].ids = joined_take(&ids, &looks->pool);
+        held = looks->drawn[i].ids != NULL;
+    }
+    return held;
 }
 
 /* What is seen of a door that its lines don't tell: the material of its panel or slab. */
@@ -94,31 +122,40 @@ static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row,
     return true;
 }
 
-void sheet_elevations(struct paper *paper) {
+static void put_looks(const struct paper *paper, uint16_t sheet, uint32_t row,
+                      const struct looks *looks) {
     struct book *const book = paper->book;
-    const uint16_t sheet = book_sheet(book, "Elevations", "Door elevations", false);
-    uint32_t row = paper_title(paper, sheet, "Door elevations",
-                               "Finished sizes, seen from the front; hinge marks show side and "
-                               "number, not their place.");
-    size_t count = 0;
-    const struct drawn *const drawn = gather(paper, &count);
-    for (uint16_t c = 0; c < ACROSS; c++) {
-        book_width(book, sheet, c, COLUMN);
-    }
-    for (size_t i = 0; drawn != NULL && i < count && i < MOST_DRAWINGS; i++) {
+    for (size_t i = 0; i < looks->count && i < MOST_DRAWINGS; i++) {
         if (i > 0 && i % ACROSS == 0) {
             row++;
         }
         book_height(book, sheet, row, WORDS + HEIGHT + 8);
-        if (!put_drawing(paper, sheet, row, (uint16_t)(i % ACROSS), &drawn[i])) {
+        if (!put_drawing(paper, sheet, row, (uint16_t)(i % ACROSS), &looks->drawn[i])) {
             book->failed = true;
             return;
         }
     }
-    if (count > MOST_DRAWINGS) {
+    if (looks->count > MOST_DRAWINGS) {
         book_format(book, sheet, row + 2, 0, LOOK_NOTE,
                     "%zu more are not drawn here: 'doorcost draw' draws every row.",
-                    count - MOST_DRAWINGS);
+                    looks->count - MOST_DRAWINGS);
     }
-    book->failed = book->failed || drawn == NULL;
+}
+
+void sheet_elevations(struct paper *paper) {
+    struct book *const book = paper->book;
+    const uint16_t sheet = book_sheet(book, "Elevations", "Door elevations", false);
+    const uint32_t row = paper_title(paper, sheet, "Door elevations",
+                                     "Finished sizes, seen from the front; hinge marks show side "
+                                     "and number, not their place.");
+    for (uint16_t c = 0; c < ACROSS; c++) {
+        book_width(book, sheet, c, COLUMN);
+    }
+    struct looks looks = {0};
+    if (gather(&looks, paper)) {
+        put_looks(paper, sheet, row, &looks);
+    } else {
+        book->failed = true;
+    }
+    pool_clear(&looks.pool);
 }
