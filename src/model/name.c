@@ -103,3 +103,12 @@ const char *material_name(const struct rates *rates, enum material_kind material
     }
     return "";
 }
+
+bool references_hold(const struct references *list, int32_t index) {
+    for (size_t i = 0; i < list->count; i++) {
+        if (list->r[i].index == index) {
+            return true;
+        }
+    }
+    return false;
+}

@@ -44,4 +44,7 @@ const char *name_nearest(const struct rates *rates, unsigned kinds, const char *
 const char *material_name(const struct rates *rates, enum material_kind material_kind,
                           int32_t material);
 
+/* Whether a list of names holds that index. */
+bool references_hold(const struct references *list, int32_t index);
+
 #endif

@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: MIT */
+/* Which cutting plans a job needs: those that its user asks for, those that the rates price by, and
+ * those that its work is counted by. */
+#ifndef DOORCOST_MODEL_PLAN_REQUEST_H
+#define DOORCOST_MODEL_PLAN_REQUEST_H
+
+#include "model/job.h"
+
+/* What the user asks of the planners. */
+struct plan_request {
+    int64_t effort; /* units of work for the plan of one material, from 0: cut/cut_stock.h */
+    bool always;    /* else only where the rates price by plan, or count work by it */
+};
+
+/* The operation that is counted by the plans of a kind of material, MATERIAL_LUMBER (boards, cuts)
+ * or MATERIAL_SHEET (cuts), and is listed by the shop, a style or a finish: the last of the rates;
+ * NULL: there is none. Borrowed. */
+const struct operation *plan_counted_by(const struct rates *rates, enum material_kind kind);
+
+#endif
