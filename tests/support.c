@@ -154,8 +154,8 @@ static void estimate(struct bench *bench, const char *path) {
     assert_true(job_read(&bench->job, &bench->rates, path, &bench->problems));
     bench->result = ESTIMATE_FAULT; /* not made */
     if (problems_count(&bench->problems, SEVERITY_ERROR) == 0) {
-        bench->result =
-            estimate_make(&bench->estimate, &bench->rates, &bench->job, -1, &bench->problems);
+        bench->result = estimate_make(&bench->estimate, &bench->rates, &bench->job,
+                                      bench_request(-1), &bench->problems);
         assert_int_not_equal(bench->result, ESTIMATE_MEMORY);
     }
 }

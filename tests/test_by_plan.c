@@ -16,12 +16,12 @@ static const struct bench_case cases[] = {
      "id,count,width,height\nS1,8,24,24\n",
      {SHEET(0, by_plan.whole, "1"), SHEET(0, by_plan.cost, "80"), SHEET(0, plan.fewest, "1"),
       SHEET(0, plan.gap, "0"), SHEET(0, plan.cuts, "7"), SHEET(0, plan.kerf, "0"),
-      SHEET(0, offcuts, "0"), SHEET(0, asks, "0"), SHEET(0, whole, "1")}},
+      SHEET(0, offcuts, "0"), SHEET(0, implied_waste, "0"), SHEET(0, priced.whole, "1")}},
     {"and with it three a sheet: 24 is half of 48 and the factor knows no kerf",
      {SLABS, BY_PLAN, "saw|kerf = 1/8", "sheet board|waste = 0 % added"},
      "id,count,width,height\nS1,8,24,24\n",
-     {SHEET(0, by_plan.whole, "3"), SHEET(0, by_factor.whole, "1"), SHEET(0, whole, "3"),
-      SHEET(0, plan.fewest, "3"), SHEET(0, asks, "200"), SHEET(0, cost, "240")}},
+     {SHEET(0, by_plan.whole, "3"), SHEET(0, by_factor.whole, "1"), SHEET(0, priced.whole, "3"),
+      SHEET(0, plan.fewest, "3"), SHEET(0, implied_waste, "200"), SHEET(0, priced.cost, "240")}},
     {"a half sheet where one is enough",
      {SLABS, BY_PLAN, "saw|kerf = 0", "sheet board|half sheet = 45.00"},
      "id,count,width,height\nS1,4,24,24\n",
@@ -30,7 +30,7 @@ static const struct bench_case cases[] = {
     {"priced by factor and nothing asks for a plan: there is none",
      {SLABS},
      "id,count,width,height\nS1,8,24,24\n",
-     {SHEET(0, by_plan.whole, NULL), SHEET(0, plan.cuts, NULL), SHEET(0, asks, NULL)}},
+     {SHEET(0, by_plan.whole, NULL), SHEET(0, plan.cuts, NULL), SHEET(0, implied_waste, NULL)}},
     {"5/4 lumber by the board foot: 6 in x 8 ft is 4 ft of surface, 5 bf at 5.00",
      {BY_PLAN, "make|frame = thick-poplar",
       "lumber thick-poplar|board widths = 6\nboard lengths = 8 ft"},
@@ -71,25 +71,25 @@ static void samples_by_plan(void **state) {
         struct bench bench;
         bench_open_job(&bench, jobs[j]);
         estimate_clear(&bench.estimate);
-        const struct estimate_wish wish = {.option = -1,
-                                           .plans = {.effort = 1000000, .always = true}};
+        const struct estimate_request request = {.option = -1,
+                                                 .plans = {.effort = 1000000, .always = true}};
         bench.result =
-            estimate_make_as(&bench.estimate, &bench.rates, &bench.job, wish, &bench.problems);
+            estimate_make(&bench.estimate, &bench.rates, &bench.job, request, &bench.problems);
         const struct estimate *const e = &bench.estimate;
         assert_int_equal(bench.result, ESTIMATE_OK);
         for (size_t i = 0; i < e->lumber.count; i++) {
             const struct lumber_buy *const b = &e->lumber.buys[i];
             const struct lumber_plan *const p = &b->plan;
             const fig terms[] = {b->net,     p->allowances, p->trim,  p->kerf,
-                                 p->defects, p->offcuts,    p->tally, b->beyond};
-            assert_null(p->missing);
+                                 p->defects, p->offcuts,    p->tally, b->over_plan};
+            assert_null(p->no_plan_reason);
             must_add_up(&bench, "lumber", b->by_plan.bought, terms, COUNT(terms));
             assert_true(tape_amount(&e->tape, p->gap) >= 0);
         }
         for (size_t i = 0; i < e->sheets.count; i++) {
             const struct sheet_buy *const b = &e->sheets.buys[i];
             const fig terms[] = {b->net, b->plan.trim, b->plan.kerf, b->offcuts};
-            assert_null(b->plan.missing);
+            assert_null(b->plan.no_plan_reason);
             must_add_up(&bench, "sheets", b->by_plan.bought, terms, COUNT(terms));
             assert_true(tape_amount(&e->tape, b->plan.gap) >= 0);
         }

@@ -35,7 +35,7 @@ static const struct bench_case solid_cases[] = {
     {"solid panels have lumber of their own",
      {"make|style = solid\nsolid panel = thick-poplar"},
      "D1,18,30\n",
-     {PART(3, net, "3.1749"), LUMBER(1, needed, "4")}},
+     {PART(3, net, "3.1749"), LUMBER(1, priced.needed, "4")}},
     {"glue-up labor by the glue line",
      {SOLID, "door solid|stave = 5\noperations = glue up",
       "operation glue up|per = ft of glue line\nminutes = 2\nhandling = 3 min per panel\n"
@@ -180,7 +180,7 @@ static const struct bench_case money_cases[] = {
       "operation quote|per = job\nminutes = 30\nlabor rate = 80 per hour",
       "operation check|per = door\nminutes = 3"},
      "D1,18,30\n",
-     {OPERATION(0, labor, "40"), OPERATION(1, labor, "3"), LABOR(around, "33"),
+     {OPERATION(0, labor, "40"), OPERATION(1, labor, "3"), LABOR(general_minutes, "33"),
       LABOR(making, NULL)}},
     {"remakes and spare parts",
      {"shop|remakes = 5 % of doors"},

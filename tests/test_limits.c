@@ -72,7 +72,8 @@ static const struct {
     {"hinge rules", hinge_rules, 32, "id,hinge,width,height\nD1,hinge,18,62\n",
      LEAF(0, hinges, "9")},
     /* 20 doors of 1.383 bf need 28; 32 bf are bought for the 0.50 of the 32nd break */
-    {"price breaks", breaks, 32, "id,count,width,height\nD1,20,18,30\n", LUMBER(0, cost, "16")},
+    {"price breaks", breaks, 32, "id,count,width,height\nD1,20,18,30\n",
+     LUMBER(0, priced.cost, "16")},
     /* a need below 2 gal is bought in the eighth size */
     {"container sizes", sizes, 8, "id,finish,width,height\nD1,painted,18,30\n",
      PRODUCT(0, cost, "3")},

@@ -107,9 +107,9 @@ static int run_case(const struct offer_case *c, enum bench_unit unit) {
     assert_int_equal(bench.result, ESTIMATE_OK);
     assert_true(bench.job.option_count <= COUNT(options));
     for (size_t i = 0; i < bench.job.option_count; i++) {
-        assert_int_equal(
-            estimate_make(&options[i], &bench.rates, &bench.job, (int)i, &bench.problems),
-            ESTIMATE_OK);
+        assert_int_equal(estimate_make(&options[i], &bench.rates, &bench.job, bench_request((int)i),
+                                       &bench.problems),
+                         ESTIMATE_OK);
     }
     assert_true(offer_make(&offer, &bench.estimate, options, bench.job.option_count));
     tell_offer(&told, &offer);

@@ -7,7 +7,7 @@
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
 
-#include "price/estimate.h"
+#include "support.h"
 
 #include <ctype.h>
 #include <setjmp.h>
@@ -37,7 +37,8 @@ static void ask_stages(const struct job *job, const struct rates *rates,
     struct estimate estimate;
 
     if (problems_count(problems, SEVERITY_ERROR) == 0 && job->row_count > 0) {
-        assert_int_not_equal(estimate_make(&estimate, rates, job, -1, problems), ESTIMATE_MEMORY);
+        assert_int_not_equal(estimate_make(&estimate, rates, job, bench_request(-1), problems),
+                             ESTIMATE_MEMORY);
         estimate_clear(&estimate);
     }
 }

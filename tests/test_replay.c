@@ -2,9 +2,9 @@
 /* Whole jobs replayed: every sample with every option, and random jobs over the shipped rates (the
  * same seed every time).  Replaying gives the same figures; a changed given, replayed, gives what
  * an estimate from that value gives. */
-#include "price/estimate.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
+#include "support.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -47,7 +47,8 @@ static void inputs_clear(struct inputs *in) {
 
 static void replays_alike(struct inputs *in, int option) {
     struct estimate e;
-    assert_int_equal(estimate_make(&e, &in->rates, &in->job, option, &in->problems), ESTIMATE_OK);
+    assert_int_equal(estimate_make(&e, &in->rates, &in->job, bench_request(option), &in->problems),
+                     ESTIMATE_OK);
     assert_true(e.tape.count > 100);
     assert_int_equal(tape_replay(&e.tape), 0);
     estimate_clear(&e);
@@ -171,13 +172,15 @@ static void change(struct inputs *in, struct value *value, int64_t amount) {
     struct estimate replayed;
     struct estimate anew;
     assert_true(value->set);
-    assert_int_equal(estimate_make(&replayed, &in->rates, &in->job, -1, &in->problems),
-                     ESTIMATE_OK);
+    assert_int_equal(
+        estimate_make(&replayed, &in->rates, &in->job, bench_request(-1), &in->problems),
+        ESTIMATE_OK);
     assert_true(set_all(&replayed.tape, value, amount) > 0);
     assert_true(tape_replay(&replayed.tape) > 0);
     const int64_t before = value->amount;
     value->amount = amount;
-    assert_int_equal(estimate_make(&anew, &in->rates, &in->job, -1, &in->problems), ESTIMATE_OK);
+    assert_int_equal(estimate_make(&anew, &in->rates, &in->job, bench_request(-1), &in->problems),
+                     ESTIMATE_OK);
     same_figures(&replayed, &anew);
     value->amount = before;
     estimate_clear(&replayed);
@@ -186,7 +189,8 @@ static void change(struct inputs *in, struct value *value, int64_t amount) {
 
 static struct lumber *used_lumber(struct inputs *in) {
     struct estimate e;
-    assert_int_equal(estimate_make(&e, &in->rates, &in->job, -1, &in->problems), ESTIMATE_OK);
+    assert_int_equal(estimate_make(&e, &in->rates, &in->job, bench_request(-1), &in->problems),
+                     ESTIMATE_OK);
     struct lumber *const lumber = &in->rates.lumber[e.lumber.buys[0].material];
     estimate_clear(&e);
     return lumber;

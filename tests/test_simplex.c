@@ -229,11 +229,11 @@ static void plan_job(const char *path) {
     struct job job;
     struct rates rates;
     struct estimate estimate;
-    const struct estimate_wish wish = {
+    const struct estimate_request request = {
         .option = -1, .plans = {.effort = CUT_EFFORT_SECOND / 100, .always = true}};
     problems_init(&problems);
     assert_true(job_read(&job, &rates, path, &problems));
-    assert_int_equal(estimate_make_as(&estimate, &rates, &job, wish, &problems), ESTIMATE_OK);
+    assert_int_equal(estimate_make(&estimate, &rates, &job, request, &problems), ESTIMATE_OK);
     estimate_clear(&estimate);
     job_clear(&job);
     rates_clear(&rates);

@@ -9,6 +9,6 @@ enum status command_buy(const struct request *request, struct work *work, struct
         return command_json(request, work, streams);
     }
     struct page page = {.out = streams.out};
-    buy_print(&page, &work->estimates[0], &work->purchases[0]);
+    buy_print(&page, &work->estimates[0]);
     return page.failed ? command_out_of_memory(streams) : command_flush(streams);
 }

@@ -99,7 +99,6 @@ enum status command_json(const struct request *request, const struct work *work,
         .problems = &work->problems,
         .job = whole ? &work->job : NULL,
         .estimates = work->estimates,
-        .purchases = work->purchases,
         .count = work->count,
     };
     if (!json_write(&paper, streams.out)) {
@@ -171,7 +170,7 @@ static bool read_effort(const char *text, int64_t *effort, FILE *err) {
 static enum status run(const struct request *request, struct streams streams) {
     struct work work;
     enum status status;
-    struct plan_wish plans = {.effort = CUT_EFFORT_SECOND, .always = request->command->plans};
+    struct plan_request plans = {.effort = CUT_EFFORT_SECOND, .always = request->command->plans};
     if (request->effort != NULL && !read_effort(request->effort, &plans.effort, streams.err)) {
         return STATUS_USE;
     }

@@ -10,6 +10,6 @@ enum status command_compare(const struct request *request, struct work *work,
         return command_json(request, work, streams);
     }
     struct page page = {.out = streams.out};
-    compare_print(&page, work->estimates, work->purchases, work->count);
+    compare_print(&page, work->estimates, work->count);
     return page.failed ? command_out_of_memory(streams) : command_flush(streams);
 }

@@ -21,24 +21,19 @@ static bool find_option(const struct job *job, const char *name, int *option) {
     return false;
 }
 
-/* plans: of the first estimate of a run; its options need none where the rates price by factor. */
+/* The first estimate of a run has the plans that were asked for; its options need none where the
+ * rates price by factor. */
 static enum work_result estimate(struct work *work, int option, bool purchase) {
-    const struct plan_wish plans = {.effort = work->plans.effort,
-                                    .always = work->plans.always && work->count == 0};
-    struct estimate *const e = &work->estimates[work->count];
-    const enum estimate_result result =
-        estimate_make_as(e, &work->rates, &work->job,
-                         (struct estimate_wish){.option = option, .plans = plans}, &work->problems);
+    struct estimate_request request = {
+        .option = option, .plans = work->plans, .purchase = purchase};
+    request.plans.always = request.plans.always && work->count == 0;
+    const enum estimate_result result = estimate_make(&work->estimates[work->count], &work->rates,
+                                                      &work->job, request, &work->problems);
     work->count++; /* to be cleared, whatever it came to */
-    if (result != ESTIMATE_OK) {
-        return result == ESTIMATE_MEMORY ? WORK_MEMORY : WORK_INPUTS;
-    }
-    if (!purchase) {
+    if (result == ESTIMATE_OK) {
         return WORK_OK;
     }
-    return purchase_make(&work->purchases[work->count - 1], e) && tape_fault(&e->tape) == TAPE_OK
-               ? WORK_OK
-               : WORK_MEMORY;
+    return result == ESTIMATE_MEMORY ? WORK_MEMORY : WORK_INPUTS;
 }
 
 /* All estimates are tried, so that the problems of each are seen in one run. */
@@ -47,8 +42,7 @@ static enum work_result estimate_all(struct work *work, int option, enum work_sc
     const bool purchase = scope == WORK_PURCHASES || scope == WORK_PURCHASE;
     const size_t count = all ? work->job.option_count + 1 : 1;
     work->estimates = calloc(count, sizeof *work->estimates);
-    work->purchases = purchase ? calloc(count, sizeof *work->purchases) : NULL;
-    if (work->estimates == NULL || (purchase && work->purchases == NULL)) {
+    if (work->estimates == NULL) {
         return WORK_MEMORY;
     }
     enum work_result result = WORK_OK;
@@ -60,7 +54,7 @@ static enum work_result estimate_all(struct work *work, int option, enum work_sc
 }
 
 enum work_result work_open(struct work *work, const char *path, const char *option,
-                           enum work_scope scope, struct plan_wish plans) {
+                           enum work_scope scope, struct plan_request plans) {
     *work = (struct work){.plans = plans};
     problems_init(&work->problems);
     if (!job_read(&work->job, &work->rates, path, &work->problems)) {
@@ -81,7 +75,6 @@ void work_close(struct work *work) {
         estimate_clear(&work->estimates[i]);
     }
     free(work->estimates);
-    free(work->purchases);
     job_clear(&work->job);
     rates_clear(&work->rates);
     problems_clear(&work->problems);

@@ -5,15 +5,13 @@
 
 #include "command/command.h"
 #include "price/estimate.h"
-#include "price/purchase.h"
 
 struct work {
-    struct plan_wish plans;
+    struct plan_request plans;
     struct problems problems;
     struct job job;
     struct rates rates;
     struct estimate *estimates; /* the first is the base job or the option named */
-    struct purchase *purchases; /* as many; NULL where not asked for */
     size_t count;
 };
 
@@ -27,7 +25,7 @@ enum work_result {
 /* Reads the job at path and estimates it.  option: NULL for the base job. plans: which cutting
  * plans are made.  work: always left so that work_close may be called. */
 enum work_result work_open(struct work *work, const char *path, const char *option,
-                           enum work_scope scope, struct plan_wish plans)
+                           enum work_scope scope, struct plan_request plans)
     __attribute__((warn_unused_result));
 void work_close(struct work *work);
 

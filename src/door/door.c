@@ -9,14 +9,6 @@
 
 #include <assert.h>
 
-struct maker {
-    const struct rates *rates;
-    enum length_unit unit;
-    struct pool *pool;
-    struct part *parts;       /* room for those of one leaf, */
-    struct opening *openings; /* of which it keeps as many as it has */
-};
-
 bool door_is_see_through(const struct door *door) {
     return door->form == FORM_GLASS || door->form == FORM_OPEN;
 }
@@ -53,9 +45,9 @@ static void add_part(struct door *door, const struct part *part) {
     door->parts[door->part_count++] = *part;
 }
 
-static void add_frame_part(const struct maker *maker, struct door *door, enum part_kind kind,
+static void add_frame_part(const struct calc *c, struct door *door, enum part_kind kind,
                            int32_t count, length along, length width) {
-    const struct saw *const saw = &maker->rates->saw;
+    const struct saw *const saw = &c->rates->saw;
     const struct part part = {
         .kind = kind,
         .material_kind = MATERIAL_LUMBER,
@@ -66,7 +58,7 @@ static void add_frame_part(const struct maker *maker, struct door *door, enum pa
         .thickness = door->thickness,
         .rough_length = along + saw->length_allowance.amount,
         .rough_width = width + 2 * saw->edge_allowance.amount,
-        .weigh_as = door->thickness,
+        .weight_thickness = door->thickness,
         .staves = 1,
     };
     add_part(door, &part);
@@ -74,24 +66,24 @@ static void add_frame_part(const struct maker *maker, struct door *door, enum pa
 
 /* A solid panel or slab: as thick as its style says, glued up of staves that each lose both edges
  * when they are straightened. */
-static void make_solid(const struct maker *maker, const struct door *door, struct part *part) {
+static void make_solid(const struct calc *c, const struct door *door, struct part *part) {
     const struct style *const style = door->style;
     const bool panel = part->kind == PART_PANEL;
     if (panel && style->panel_thickness.set) {
         part->thickness = style->panel_thickness.amount;
     }
-    part->weigh_as =
+    part->weight_thickness =
         panel && style->mean_thickness.set ? style->mean_thickness.amount : part->thickness;
     part->raised = panel && style->raised;
     if (style->stave.set) {
         part->staves = (int32_t)((part->width + style->stave.amount - 1) / style->stave.amount);
     }
-    part->rough_length += maker->rates->saw.length_allowance.amount;
-    part->rough_width += 2 * (int64_t)part->staves * maker->rates->saw.edge_allowance.amount;
+    part->rough_length += c->rates->saw.length_allowance.amount;
+    part->rough_width += 2 * (int64_t)part->staves * c->rates->saw.edge_allowance.amount;
 }
 
 /* A panel, pane or slab of width x height as it stands in the door. */
-static void add_field(const struct maker *maker, struct door *door, enum part_kind kind,
+static void add_field(const struct calc *c, struct door *door, enum part_kind kind,
                       enum material_kind material_kind, int32_t material, length width,
                       length height) {
     const bool upright = door->style->panel_grain.choice == PANEL_GRAIN_VERTICAL;
@@ -110,13 +102,13 @@ static void add_field(const struct maker *maker, struct door *door, enum part_ki
     part.rough_length = part.length;
     part.rough_width = part.width;
     if (material_kind == MATERIAL_SHEET) {
-        part.thickness = maker->rates->sheets[material].thickness.amount;
-        part.weigh_as = part.thickness;
+        part.thickness = c->rates->sheets[material].thickness.amount;
+        part.weight_thickness = part.thickness;
     } else if (material_kind == MATERIAL_GLASS) {
-        part.thickness = maker->rates->glass[material].thickness.amount;
-        part.weigh_as = part.thickness;
+        part.thickness = c->rates->glass[material].thickness.amount;
+        part.weight_thickness = part.thickness;
     } else {
-        make_solid(maker, door, &part);
+        make_solid(c, door, &part);
     }
     add_part(door, &part);
 }
@@ -140,15 +132,14 @@ static length clamp_rabbet(length depth, length clearance) {
 
 /* What fills one opening: a sheet or solid panel in the grooves, a pane in the rabbet, or nothing.
  */
-static void fill_opening(const struct maker *maker, struct door *door, length width,
-                         length height) {
+static void fill_opening(const struct calc *c, struct door *door, length width, length height) {
     const struct style *const style = door->style;
     const length groove = style->groove.amount;
     length more_width = clamp_rabbet(groove, style->panel_clearance.amount);
     length more_height = more_width;
     switch (door->form) {
     case FORM_PANEL:
-        add_field(maker, door, PART_PANEL, MATERIAL_SHEET,
+        add_field(c, door, PART_PANEL, MATERIAL_SHEET,
                   construction_panel(&door->construction, door->form)->index, width + more_width,
                   height + more_height);
         break;
@@ -158,13 +149,13 @@ static void fill_opening(const struct maker *maker, struct door *door, length wi
         } else {
             more_height = clamp_rabbet(groove, style->clearance_across.amount);
         }
-        add_field(maker, door, PART_PANEL, MATERIAL_LUMBER,
+        add_field(c, door, PART_PANEL, MATERIAL_LUMBER,
                   construction_panel(&door->construction, door->form)->index, width + more_width,
                   height + more_height);
         break;
     case FORM_GLASS:
         more_width = clamp_rabbet(groove, style->glass_clearance.amount);
-        add_field(maker, door, PART_PANE, MATERIAL_GLASS, door->construction.glass.index,
+        add_field(c, door, PART_PANE, MATERIAL_GLASS, door->construction.glass.index,
                   width + more_width, height + more_width);
         break;
     case FORM_SLAB:
@@ -173,100 +164,87 @@ static void fill_opening(const struct maker *maker, struct door *door, length wi
     }
 }
 
-static void add_frame(const struct maker *maker, struct door *door, const struct frame *frame) {
+static void add_frame(const struct calc *c, struct door *door, const struct frame *frame) {
     const length tongues = 2 * frame->tongue;
     const length between = door->width - 2 * frame->stile + tongues;
     const length rail = frame->mitered ? door->width : between;
-    add_frame_part(maker, door, PART_STILE, 2, door->height, frame->stile);
-    add_frame_part(maker, door, PART_TOP_RAIL, 1, rail, frame->top_rail);
-    add_frame_part(maker, door, PART_BOTTOM_RAIL, 1, rail, frame->bottom_rail);
+    add_frame_part(c, door, PART_STILE, 2, door->height, frame->stile);
+    add_frame_part(c, door, PART_TOP_RAIL, 1, rail, frame->top_rail);
+    add_frame_part(c, door, PART_BOTTOM_RAIL, 1, rail, frame->bottom_rail);
     if (frame->rows > 1) {
-        add_frame_part(maker, door, PART_MID_RAIL, frame->rows - 1, between, frame->mid_rail);
+        add_frame_part(c, door, PART_MID_RAIL, frame->rows - 1, between, frame->mid_rail);
     }
     for (int32_t r = 0; r < frame->rows; r++) {
         if (frame->columns > 1) {
-            add_frame_part(maker, door, PART_MID_STILE, frame->columns - 1, frame->row[r] + tongues,
+            add_frame_part(c, door, PART_MID_STILE, frame->columns - 1, frame->row[r] + tongues,
                            frame->mid_stile);
         }
-        for (int32_t c = 0; c < frame->columns; c++) {
-            add_opening(door, frame->column[c], frame->row[r]);
-            fill_opening(maker, door, frame->column[c], frame->row[r]);
+        for (int32_t k = 0; k < frame->columns; k++) {
+            add_opening(door, frame->column[k], frame->row[r]);
+            fill_opening(c, door, frame->column[k], frame->row[r]);
         }
     }
     door->joints = 4 + 2 * (frame->rows - 1) + 2 * (frame->columns - 1) * frame->rows;
 }
 
-static void make_slab(const struct maker *maker, struct door *door) {
+static void make_slab(const struct calc *c, struct door *door) {
     const struct material_reference *const slab = &door->construction.slab;
     if (slab->kind == MATERIAL_SHEET) {
-        door->thickness = maker->rates->sheets[slab->index].thickness.amount;
+        door->thickness = c->rates->sheets[slab->index].thickness.amount;
     }
-    add_field(maker, door, PART_SLAB, slab->kind, slab->index, door->width, door->height);
+    add_field(c, door, PART_SLAB, slab->kind, slab->index, door->width, door->height);
 }
 
-static void make_parts(const struct maker *maker, struct door *door) {
+static void make_parts(const struct calc *c, struct door *door) {
     if (door->form == FORM_SLAB) {
-        make_slab(maker, door);
+        make_slab(c, door);
         return;
     }
     struct frame frame;
     const struct leaf leaf = {.width = door->width, .height = door->height};
-    const enum frame_fault fault = frame_divide(&frame, door->style, door->row, leaf, maker->unit);
+    const enum frame_fault fault =
+        frame_divide(&frame, door->style, door->row, leaf, c->measures->lengths);
     assert(fault == FRAME_OK); /* the reader has checked every row under every option */
     (void)fault;
-    add_frame(maker, door, &frame);
+    add_frame(c, door, &frame);
 }
 
-static bool make_door(const struct maker *maker, struct door *door) {
-    const struct leaf leaf = leaf_size(door->row, &door->construction, maker->unit);
+static void make_door(const struct calc *c, struct door *door) {
+    const struct leaf leaf = leaf_size(door->row, &door->construction, c->measures->lengths);
     door->width = leaf.width;
     door->height = leaf.height;
     door->leaves = (int32_t)door->row->leaves.amount;
     assert(door->construction.style.index >= 0);
-    door->style = &maker->rates->styles[door->construction.style.index];
+    door->style = &c->rates->styles[door->construction.style.index];
     door->thickness = door->style->thickness.amount;
     door->form = leaf_is_slab(door->style, door->row, door->height)
                      ? FORM_SLAB
                      : (enum door_form)door->style->form.choice;
-    door->parts = maker->parts;
-    door->openings = maker->openings;
     door->bought_in = door->style->bought_in.set;
     if (!door->bought_in) {
-        make_parts(maker, door);
+        make_parts(c, door);
     }
-    door->parts = pool_copy(maker->pool, door->parts, door->part_count * sizeof *door->parts);
+    door->parts = pool_copy(c->pool, door->parts, door->part_count * sizeof *door->parts);
     door->openings =
-        pool_copy(maker->pool, door->openings, door->opening_count * sizeof *door->openings);
-    return !pool_failed(maker->pool);
+        pool_copy(c->pool, door->openings, door->opening_count * sizeof *door->openings);
 }
 
-bool doors_make(struct doors *doors, const struct rates *rates, const struct job *job, int option) {
-    *doors = (struct doors){.count = job->row_count};
-    pool_init(&doors->pool);
-    const struct maker maker = {
-        .rates = rates,
-        .unit = job->unit,
-        .pool = &doors->pool,
-        .parts = pool_take(&doors->pool, FRAME_MOST_PARTS, sizeof(struct part)),
-        .openings = pool_take(&doors->pool, (size_t)2 * FRAME_MOST_ROWS, sizeof(struct opening))};
-    doors->doors = pool_take(&doors->pool, job->row_count, sizeof *doors->doors);
-    if (pool_failed(&doors->pool)) {
-        return false;
-    }
-    for (size_t i = 0; i < job->row_count; i++) {
+bool doors_make(struct doors *doors, const struct calc *c, int option) {
+    /* room for those of one leaf, which keeps what it has */
+    struct part *const parts = pool_take(c->pool, FRAME_MOST_PARTS, sizeof *parts);
+    struct opening *const openings =
+        pool_take(c->pool, (size_t)2 * FRAME_MOST_ROWS, sizeof *openings);
+    *doors = (struct doors){.count = c->job->row_count};
+    doors->doors = pool_take(c->pool, doors->count, sizeof *doors->doors);
+    for (size_t i = 0; !pool_failed(c->pool) && i < doors->count; i++) {
         struct door *const door = &doors->doors[i];
-        door->row = &job->rows[i];
-        door->construction = row_construction(job, door->row, option);
-        if (!make_door(&maker, door)) {
-            return false;
-        }
+        door->row = &c->job->rows[i];
+        door->construction = row_construction(c->job, door->row, option);
+        door->parts = parts;
+        door->openings = openings;
+        make_door(c, door);
     }
-    return true;
-}
-
-void doors_clear(struct doors *doors) {
-    pool_clear(&doors->pool);
-    *doors = (struct doors){0};
+    return !pool_failed(c->pool);
 }
 
 bool door_hangs_level(const struct door *door) {

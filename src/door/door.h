@@ -7,7 +7,7 @@
 #ifndef DOORCOST_DOOR_DOOR_H
 #define DOORCOST_DOOR_DOOR_H
 
-#include "model/job.h"
+#include "model/calc.h"
 
 enum part_kind {
     PART_STILE,
@@ -29,10 +29,10 @@ struct part {
     length length, width, thickness;  /* finished; length runs along the grain */
     length rough_length, rough_width; /* of lumber: with allowances; else as finished */
     length shown_width,
-        shown_height; /* of panels, panes and slabs: as they stand in the door; else 0 */
-    length weigh_as;  /* thickness for the weight: the mean one of a raised panel */
-    int32_t staves;   /* a solid panel or slab is glued up of so many; 1: of one board */
-    bool raised;      /* its edges are raised */
+        shown_height;        /* of panels, panes and slabs: as they stand in the door; else 0 */
+    length weight_thickness; /* for the weight: the mean one of a raised panel */
+    int32_t staves;          /* a solid panel or slab is glued up of so many; 1: of one board */
+    bool raised;             /* its edges are raised */
 };
 
 /* Openings of one size that the frame leaves. */
@@ -58,27 +58,25 @@ struct door {
     bool bought_in; /* bought as it is: no parts */
 };
 
+/* One a row, in the order of the list; of the pool of the estimate. */
 struct doors {
-    struct pool pool;
-    struct door *doors; /* one a row, in the order of the list */
+    struct door *doors;
     size_t count;
 };
 
-/* Makes the doors of a job under an option (-1: the base job).  The reader has checked that each
- * can be made; nothing but memory can fail. doors: always left so that doors_clear may be called.
- * true: memory held. */
-bool doors_make(struct doors *doors, const struct rates *rates, const struct job *job, int option)
+/* Makes the doors of calc's job under an option (-1: the base job), each cut to the steps of the
+ * job's unit. The reader has checked that each can be made. Memory of calc's pool; false: out of
+ * memory. */
+bool doors_make(struct doors *doors, const struct calc *calc, int option)
     __attribute__((warn_unused_result));
-void doors_clear(struct doors *doors);
 
-/* Area of wood or glass seen as one face of the leaf is open through a glass or open frame; true
- * for these forms. */
+/* Whether one sees through the leaf: its form is glass or open. */
 bool door_is_see_through(const struct door *door);
 
 /* The number of pieces of a kind in a leaf. */
 int32_t door_pieces(const struct door *door, enum part_kind kind);
 
-/* "stile", "top rail", ...; static. */
+/* "stile", "top rail", ...: as papers call it. Static. */
 const char *part_kind_name(enum part_kind kind);
 
 /* Whether a part is one of the frame (stile, rail, mid rail, mid stile). */

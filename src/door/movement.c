@@ -33,92 +33,84 @@ static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs
 
 const struct chooser moisture_chooser = {.name = "moisture", .choose = choose};
 
-struct yard {
-    struct tape *tape;
-    const struct measures *m;
-    const struct rates *rates;
-};
-
 /* Moisture that the wood takes on in that air. */
-static fig moisture_of(const struct yard *y, const char *what, const struct value *humidity) {
-    const fig air = measures_given(y->tape, y->m, "relative humidity", humidity);
+static fig moisture_of(const struct calc *c, const char *what, const struct value *humidity) {
+    const fig air = calc_given(c, "relative humidity", humidity);
     fig hundredths;
-    fig_chosen(y->tape, "moisture in hundredths", UNIT_COUNT, &moisture_chooser, &air, 1,
+    fig_chosen(c->tape, "moisture in hundredths", UNIT_COUNT, &moisture_chooser, &air, 1,
                &hundredths, 1);
-    return fig_ratio(y->tape, what, UNIT_PERCENT, (figs){{hundredths}}, (figs){{y->m->hundred}});
+    return fig_ratio(c->tape, what, UNIT_PERCENT, (figs){{hundredths}},
+                     (figs){{c->measures->hundred}});
 }
 
-static fig twice(const struct yard *y, const char *what, length each, struct place place) {
-    const fig once = measures_length(y->tape, y->m, what, each, place);
-    return fig_plus(y->tape, "of both edges", once, once);
+static fig twice(const struct calc *c, const char *what, length each, struct place place) {
+    const fig once = calc_length(c, what, each, place);
+    return fig_plus(c->tape, "of both edges", once, once);
 }
 
-struct movement movement_make(struct tape *tape, const struct measures *measures,
-                              const struct rates *rates, const struct door *door,
+struct movement movement_make(const struct calc *c, const struct door *door,
                               const struct part *part, fig width) {
-    const struct yard y = {.tape = tape, .m = measures, .rates = rates};
-    const struct climate *const climate = &rates->climate;
+    const struct climate *const climate = &c->rates->climate;
     struct movement move = {0};
     if (part->kind != PART_PANEL || part->material_kind != MATERIAL_LUMBER ||
         !climate->moisture.set || !climate->driest.set || !climate->wettest.set) {
         return move;
     }
-    const int32_t wood = rates->lumber[part->material].wood;
-    if (wood < 0 || !rates->woods[wood].coef_tangential.set) {
+    const int32_t wood = c->rates->lumber[part->material].wood;
+    if (wood < 0 || !c->rates->woods[wood].coef_tangential.set) {
         return move;
     }
     const struct style *const style = door->style;
-    const fig coefficient = measures_given(tape, measures, "movement by percent of moisture",
-                                           &rates->woods[wood].coef_tangential);
-    const fig now = measures_given(tape, measures, "moisture when made", &climate->moisture);
-    const fig wet = moisture_of(&y, "moisture, wettest", &climate->wettest);
-    const fig dry = moisture_of(&y, "moisture, driest", &climate->driest);
-    const fig gain = fig_plus(tape, "moisture gained", wet, fig_minus(now));
-    const fig loss = fig_plus(tape, "moisture lost", now, fig_minus(dry));
-    move.swell = fig_ratio(tape, "swells by", measures->length, (figs){{width, coefficient, gain}},
-                           (figs){{{0}}});
-    move.shrink = fig_ratio(tape, "shrinks by", measures->length,
-                            (figs){{width, coefficient, loss}}, (figs){{{0}}});
-    move.room = twice(&y, "clearance across", style->clearance_across.amount,
-                      style->clearance_across.place);
-    move.hold = twice(&y, "stands in the groove",
+    const enum unit unit = c->measures->length;
+    const fig coefficient =
+        calc_given(c, "movement by percent of moisture", &c->rates->woods[wood].coef_tangential);
+    const fig now = calc_given(c, "moisture when made", &climate->moisture);
+    const fig wet = moisture_of(c, "moisture, wettest", &climate->wettest);
+    const fig dry = moisture_of(c, "moisture, driest", &climate->driest);
+    const fig gain = fig_plus(c->tape, "moisture gained", wet, fig_minus(now));
+    const fig loss = fig_plus(c->tape, "moisture lost", now, fig_minus(dry));
+    move.swell =
+        fig_ratio(c->tape, "swells by", unit, (figs){{width, coefficient, gain}}, (figs){{{0}}});
+    move.shrink =
+        fig_ratio(c->tape, "shrinks by", unit, (figs){{width, coefficient, loss}}, (figs){{{0}}});
+    move.room =
+        twice(c, "clearance across", style->clearance_across.amount, style->clearance_across.place);
+    move.hold = twice(c, "stands in the groove",
                       style->groove.amount - style->clearance_across.amount, style->groove.place);
     return move;
 }
 
-/* A figure of length in words, to a hundredth of an inch or a tenth of a mm. */
-static const char *in_words(const struct tape *tape, const struct measures *m, fig figure,
-                            char *text, size_t size) {
-    const uint8_t decimals = m->lengths == LENGTH_MM ? 1 : 3;
-    return figure_text(tape_scaled(tape, figure, decimals), decimals, text, size);
+/* A figure of length in words, to a thousandth of an inch or a tenth of a mm. */
+static const char *in_words(const struct calc *c, fig figure, char *text, size_t size) {
+    const uint8_t decimals = c->measures->lengths == LENGTH_MM ? 1 : 3;
+    return figure_text(tape_scaled(c->tape, figure, decimals), decimals, text, size);
 }
 
-void movement_question(const struct tape *tape, const struct measures *m, const struct door *door,
-                       const struct part *part, const struct movement *move,
-                       struct problems *problems) {
+void movement_warn(const struct calc *c, const struct door *door, const struct part *part,
+                   const struct movement *move) {
     char size[32];
     char by[32];
     char room[32];
     if (fig_none(move->swell)) {
         return;
     }
-    const char *const id = problem_quote(problems, door->row->id.s);
-    const char *const unit = unit_name(m->length);
-    (void)length_show(part->width, m->lengths, size, sizeof size);
-    if (tape_amount(tape, move->swell) > tape_amount(tape, move->room)) {
-        problem_add(problems, SEVERITY_WARNING, "panel-no-room", door->row->place,
+    const char *const id = problem_quote(c->problems, door->row->id.s);
+    const char *const unit = unit_name(c->measures->length);
+    (void)length_show(part->width, c->measures->lengths, size, sizeof size);
+    if (tape_amount(c->tape, move->swell) > tape_amount(c->tape, move->room)) {
+        problem_add(c->problems, SEVERITY_WARNING, "panel-no-room", door->row->place,
                     "the solid panel of door '%s', %s %s across the grain, swells by %s %s in the "
                     "wettest air and has %s %s of room; give "
                     "it more clearance across, or a deeper groove",
-                    id, size, unit, in_words(tape, m, move->swell, by, sizeof by), unit,
-                    in_words(tape, m, move->room, room, sizeof room), unit);
+                    id, size, unit, in_words(c, move->swell, by, sizeof by), unit,
+                    in_words(c, move->room, room, sizeof room), unit);
     }
-    if (tape_amount(tape, move->shrink) >= tape_amount(tape, move->hold)) {
-        problem_add(problems, SEVERITY_WARNING, "panel-comes-out", door->row->place,
+    if (tape_amount(c->tape, move->shrink) >= tape_amount(c->tape, move->hold)) {
+        problem_add(c->problems, SEVERITY_WARNING, "panel-comes-out", door->row->place,
                     "the solid panel of door '%s', %s %s across the grain, shrinks by %s %s in the "
                     "driest air and stands %s %s in its "
                     "grooves; make the grooves deeper, or the panel of two",
-                    id, size, unit, in_words(tape, m, move->shrink, by, sizeof by), unit,
-                    in_words(tape, m, move->hold, room, sizeof room), unit);
+                    id, size, unit, in_words(c, move->shrink, by, sizeof by), unit,
+                    in_words(c, move->hold, room, sizeof room), unit);
     }
 }

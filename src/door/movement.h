@@ -10,7 +10,6 @@
 #define DOORCOST_DOOR_MOVEMENT_H
 
 #include "door/door.h"
-#include "model/measures.h"
 
 struct movement {
     fig swell;  /* length: wider in the wettest air; none when species or climate is not known */
@@ -23,16 +22,13 @@ struct movement {
  * percent. Operand of the tape: the humidity; output 0. */
 extern const struct chooser moisture_chooser;
 
-/* The movement of a solid panel of `width` (across the grain) of a style; all none when it is no
- * solid panel, or species or climate is not known. */
-struct movement movement_make(struct tape *tape, const struct measures *measures,
-                              const struct rates *rates, const struct door *door,
+/* The movement of a solid panel that is `width` (the job's unit) across its grain, in a door of its
+ * style; all none when the part is no solid panel, or species or climate is not known. */
+struct movement movement_make(const struct calc *calc, const struct door *door,
                               const struct part *part, fig width);
 
-/* Warns of the panels that have no room to swell, or that come out of their grooves when they
- * shrink. */
-void movement_question(const struct tape *tape, const struct measures *measures,
-                       const struct door *door, const struct part *part,
-                       const struct movement *movement, struct problems *problems);
+/* Warns of a panel that has no room to swell, or that comes out of its grooves when it shrinks. */
+void movement_warn(const struct calc *calc, const struct door *door, const struct part *part,
+                   const struct movement *movement);
 
 #endif

@@ -1,18 +1,19 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/quantity.h"
 
+#include "door/part.h"
 #include "door/surface.h"
-#include "door/taker.h"
 #include "model/limits.h"
 
 #include <assert.h>
 #include <stdlib.h>
+#include <string.h>
 
 enum unit lumber_unit(const struct lumber *lumber) {
     return lumber->price.unit == UNIT_MONEY_PER_M3 ? UNIT_M3 : UNIT_BF;
 }
 
-static void take_use(const struct taker *t, struct leaf_figures *leaf,
+static void take_use(const struct calc *c, struct leaf_figures *leaf,
                      enum material_kind material_kind, int32_t material) {
     for (size_t i = 0; i < leaf->use_count; i++) {
         if (leaf->uses[i].material_kind == material_kind && leaf->uses[i].material == material) {
@@ -24,20 +25,20 @@ static void take_use(const struct taker *t, struct leaf_figures *leaf,
     *use = (struct material_use){.material_kind = material_kind, .material = material};
     const struct part_choice chosen = {.material_kind = material_kind, .material = material};
     if (material_kind == MATERIAL_LUMBER) {
-        const enum unit unit = lumber_unit(&t->rates->lumber[material]);
-        use->net = part_total(t, leaf, "lumber net, a door", unit, chosen,
+        const enum unit unit = lumber_unit(&c->rates->lumber[material]);
+        use->net = part_total(c, leaf, "lumber net, a door", unit, chosen,
                               offsetof(struct part_figures, net));
-        use->rough = part_total(t, leaf, "lumber rough, a door", unit, chosen,
+        use->rough = part_total(c, leaf, "lumber rough, a door", unit, chosen,
                                 offsetof(struct part_figures, rough));
     } else if (material_kind == MATERIAL_SHEET) {
-        use->net = part_total(t, leaf, "sheet area, a door", t->m->area, chosen,
+        use->net = part_total(c, leaf, "sheet area, a door", c->measures->area, chosen,
                               offsetof(struct part_figures, area));
     } else {
-        use->net = part_total(t, leaf, "glass charged, a door", t->m->area, chosen,
+        use->net = part_total(c, leaf, "glass charged, a door", c->measures->area, chosen,
                               offsetof(struct part_figures, area));
-        use->cost = part_total(t, leaf, "glass cost, a door", UNIT_MONEY, chosen,
+        use->cost = part_total(c, leaf, "glass cost, a door", UNIT_MONEY, chosen,
                                offsetof(struct part_figures, cost));
-        use->stops = part_total(t, leaf, "stops, a door", UNIT_MONEY, chosen,
+        use->stops = part_total(c, leaf, "stops, a door", UNIT_MONEY, chosen,
                                 offsetof(struct part_figures, stops));
     }
 }
@@ -46,7 +47,7 @@ static void take_use(const struct taker *t, struct leaf_figures *leaf,
  * ------------------------------------------------------------------------------------------------
  */
 
-static void take_weight(const struct taker *t, struct leaf_figures *leaf) {
+static void take_weight(const struct calc *c, struct leaf_figures *leaf) {
     if (leaf->door->part_count == 0) {
         return; /* bought in: not known */
     }
@@ -55,42 +56,42 @@ static void take_weight(const struct taker *t, struct leaf_figures *leaf) {
             return; /* a door of which half is weighed would mislead */
         }
     }
-    leaf->weight = part_total(t, leaf, "weight, a door", t->m->weight, (struct part_choice){0},
-                              offsetof(struct part_figures, weight));
+    leaf->weight = part_total(c, leaf, "weight, a door", c->measures->weight,
+                              (struct part_choice){0}, offsetof(struct part_figures, weight));
 }
 
-static fig pick_hinges(const struct taker *t, const char *what, const struct steps *rule, fig by) {
+static fig pick_hinges(const struct calc *c, const char *what, const struct steps *rule, fig by) {
     fig limits[MOST_HINGE_RULES];
     fig counts[MOST_HINGE_RULES];
     const size_t n = rule->count;
     assert(n <= MOST_HINGE_RULES);
     for (size_t i = 0; i < n; i++) {
-        limits[i] = measures_given(t->tape, t->m, "hinge rule, up to", &rule->s[i].limit);
-        counts[i] = measures_given(t->tape, t->m, "hinge rule, hinges", &rule->s[i].value);
+        limits[i] = calc_given(c, "hinge rule, up to", &rule->s[i].limit);
+        counts[i] = calc_given(c, "hinge rule, hinges", &rule->s[i].value);
     }
-    return fig_pick_upto(t->tape, what, by, limits, counts, n);
+    return fig_pick_upto(c->tape, what, by, limits, counts, n);
 }
 
 /* The larger of what height and weight ask for. */
-static void take_hinges(const struct taker *t, struct leaf_figures *leaf) {
-    const struct hinge_rules *const rules = &t->rates->hinges;
+static void take_hinges(const struct calc *c, struct leaf_figures *leaf) {
+    const struct hinge_rules *const rules = &c->rates->hinges;
     if (leaf->door->row->use.choice != USE_DOOR || leaf->door->construction.hinge.index < 0) {
         return;
     }
     fig by_height = {0};
     fig by_weight = {0};
     if (rules->by_height.count > 0) {
-        by_height = pick_hinges(t, "hinges by height", &rules->by_height,
+        by_height = pick_hinges(c, "hinges by height", &rules->by_height,
                                 door_hangs_level(leaf->door) ? leaf->width : leaf->height);
     }
     if (rules->by_weight.count > 0 && !fig_none(leaf->weight)) {
-        by_weight = pick_hinges(t, "hinges by weight", &rules->by_weight, leaf->weight);
+        by_weight = pick_hinges(c, "hinges by weight", &rules->by_weight, leaf->weight);
     }
     if (!fig_none(by_height) && !fig_none(by_weight)) {
-        leaf->hinges = fig_larger(t->tape, "hinges", by_height, by_weight);
+        leaf->hinges = fig_larger(c->tape, "hinges", by_height, by_weight);
     } else if (fig_none(by_height) && fig_none(by_weight)) {
         leaf->hinges =
-            taker_count(t, "hinges", 2, leaf->door->row->place); /* no rule: a door hangs on two */
+            calc_count(c, "hinges", 2, leaf->door->row->place); /* no rule: a door hangs on two */
     } else {
         leaf->hinges = fig_none(by_height) ? by_weight : by_height;
     }
@@ -100,7 +101,7 @@ static void take_hinges(const struct taker *t, struct leaf_figures *leaf) {
  * -------------------------------------------------------------------------------------------------
  */
 
-static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
+static void take_drivers(const struct calc *c, struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     const struct place place = door->row->place;
     int64_t parts = 0;
@@ -111,44 +112,41 @@ static void take_drivers(const struct taker *t, struct leaf_figures *leaf) {
     const int64_t rails = door_pieces(door, PART_TOP_RAIL) + door_pieces(door, PART_BOTTOM_RAIL) +
                           door_pieces(door, PART_MID_RAIL);
     fig *const driver = leaf->driver;
-    driver[DRIVER_DOOR] = taker_count(t, "the door itself", 1, place);
-    driver[DRIVER_PART] = taker_count(t, "parts", parts, place);
-    driver[DRIVER_STILE] = taker_count(t, "stiles", stiles, place);
-    driver[DRIVER_RAIL] = taker_count(t, "rails", rails, place);
-    driver[DRIVER_PANEL] = taker_count(t, "panels, panes and slabs", parts - stiles - rails, place);
-    driver[DRIVER_JOINT] = taker_count(t, "joints", door->joints, place);
+    driver[DRIVER_DOOR] = calc_count(c, "the door itself", 1, place);
+    driver[DRIVER_PART] = calc_count(c, "parts", parts, place);
+    driver[DRIVER_STILE] = calc_count(c, "stiles", stiles, place);
+    driver[DRIVER_RAIL] = calc_count(c, "rails", rails, place);
+    driver[DRIVER_PANEL] = calc_count(c, "panels, panes and slabs", parts - stiles - rails, place);
+    driver[DRIVER_JOINT] = calc_count(c, "joints", door->joints, place);
     driver[DRIVER_HINGE] = leaf->hinges;
     const fig frame =
-        part_total(t, leaf, "frame parts, length", t->m->length,
+        part_total(c, leaf, "frame parts, length", c->measures->length,
                    (struct part_choice){.frame_only = true}, offsetof(struct part_figures, length));
     if (!fig_none(frame)) {
-        driver[DRIVER_FRAME_RUN] = fig_ratio(t->tape, "frame parts, run", t->m->run,
-                                             (figs){{frame}}, (figs){{t->m->length_per_run}});
+        driver[DRIVER_FRAME_RUN] = calc_run(c, "frame parts, run", frame);
     }
-    driver[DRIVER_EDGE_RUN] = fig_ratio(t->tape, "edge, run", t->m->run, (figs){{leaf->perimeter}},
-                                        (figs){{t->m->length_per_run}});
+    driver[DRIVER_EDGE_RUN] = calc_run(c, "edge, run", leaf->perimeter);
     const bool upright = door->height >= door->width;
-    driver[DRIVER_DOOR_RUN] =
-        fig_ratio(t->tape, "door, run", t->m->run, (figs){{upright ? leaf->height : leaf->width}},
-                  (figs){{t->m->length_per_run}});
+    driver[DRIVER_DOOR_RUN] = calc_run(c, "door, run", upright ? leaf->height : leaf->width);
     driver[DRIVER_AREA] = leaf->face;
     driver[DRIVER_SPRAYED] = leaf->sprayed;
     if (!fig_none(leaf->sprayed) &&
-        t->rates->finishes[door->construction.finish.index].coat_count > 0) {
-        const struct finish *const finish = &t->rates->finishes[door->construction.finish.index];
+        c->rates->finishes[door->construction.finish.index].coat_count > 0) {
+        const struct finish *const finish = &c->rates->finishes[door->construction.finish.index];
         fig times[MOST_COATS];
         size_t n = 0;
         assert(finish->coat_count <= MOST_COATS);
         for (; n < finish->coat_count; n++) {
-            times[n] = measures_given(t->tape, t->m, "coats", &finish->coats[n].times);
+            times[n] = calc_given(c, "coats", &finish->coats[n].times);
         }
-        const fig coats = fig_sum(t->tape, "coats in all", UNIT_COUNT, times, n);
+        const fig coats = fig_sum(c->tape, "coats in all", UNIT_COUNT, times, n);
         driver[DRIVER_SPRAYED_PER_COAT] =
-            taker_product(t, "sprayed area, all coats", t->m->area, leaf->sprayed, coats);
-        const fig between = fig_plus(t->tape, "coats less the first", coats, fig_minus(t->m->one));
-        if (tape_amount(t->tape, between) > 0) {
-            driver[DRIVER_SPRAYED_BETWEEN] =
-                taker_product(t, "sprayed area, between coats", t->m->area, leaf->sprayed, between);
+            calc_product(c, "sprayed area, all coats", c->measures->area, leaf->sprayed, coats);
+        const fig between =
+            fig_plus(c->tape, "coats less the first", coats, fig_minus(c->measures->one));
+        if (tape_amount(c->tape, between) > 0) {
+            driver[DRIVER_SPRAYED_BETWEEN] = calc_product(
+                c, "sprayed area, between coats", c->measures->area, leaf->sprayed, between);
         }
     }
 }
@@ -164,202 +162,189 @@ static int64_t pieces_of(const struct door *door, enum material_kind material_ki
     return pieces;
 }
 
-static void take_more_drivers(const struct taker *t, struct leaf_figures *leaf) {
+static void take_more_drivers(const struct calc *c, struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     fig *const driver = leaf->driver;
-    driver[DRIVER_PANE] =
-        taker_count(t, "panes", pieces_of(door, MATERIAL_GLASS), door->row->place);
+    driver[DRIVER_PANE] = calc_count(c, "panes", pieces_of(door, MATERIAL_GLASS), door->row->place);
     driver[DRIVER_SOLID_PANEL] =
-        taker_count(t, "solid panels", pieces_of(door, MATERIAL_LUMBER), door->row->place);
+        calc_count(c, "solid panels", pieces_of(door, MATERIAL_LUMBER), door->row->place);
     driver[DRIVER_GLUE_LINE] =
-        part_total(t, leaf, "glue lines, run", t->m->run, (struct part_choice){0},
+        part_total(c, leaf, "glue lines, run", c->measures->run, (struct part_choice){0},
                    offsetof(struct part_figures, glue));
     driver[DRIVER_SOLID_AREA] =
-        part_total(t, leaf, "solid panels, area", t->m->area, (struct part_choice){0},
+        part_total(c, leaf, "solid panels, area", c->measures->area, (struct part_choice){0},
                    offsetof(struct part_figures, solid));
     driver[DRIVER_RAISED_RUN] =
-        part_total(t, leaf, "raised edge, run", t->m->run, (struct part_choice){0},
+        part_total(c, leaf, "raised edge, run", c->measures->run, (struct part_choice){0},
                    offsetof(struct part_figures, raised));
     driver[DRIVER_BANDED_RUN] = leaf->banded;
 }
 
-/* A slab of a sheet that is banded goes round with its banding. */
-static void take_banding(const struct taker *t, struct leaf_figures *leaf) {
+/* A slab of a sheet with banding is banded on all four edges. */
+static void take_banding(const struct calc *c, struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     leaf->banding = -1;
     if (door->part_count == 1 && door->parts[0].kind == PART_SLAB &&
         door->parts[0].material_kind == MATERIAL_SHEET) {
-        leaf->banding = t->rates->sheets[door->parts[0].material].banding;
+        leaf->banding = c->rates->sheets[door->parts[0].material].banding;
     }
     if (leaf->banding >= 0) {
-        leaf->banded = fig_ratio(t->tape, "banded edge, run", t->m->run, (figs){{leaf->perimeter}},
-                                 (figs){{t->m->length_per_run}});
+        leaf->banded = calc_run(c, "banded edge, run", leaf->perimeter);
     }
 }
 
-/* Work that is not the shop's: a door bought as it is, a finish put out. */
-static void take_others(const struct taker *t, struct leaf_figures *leaf) {
+/* Work that is not the shop's: a door bought as it is, a finish sent out. */
+static void take_others(const struct calc *c, struct leaf_figures *leaf) {
     const struct construction *const construction = &leaf->door->construction;
     if (leaf->door->bought_in) {
         const struct value *const given = &leaf->door->style->bought_in;
-        const fig price = measures_given(t->tape, t->m, "price, bought in", given);
+        const fig price = calc_given(c, "price, bought in", given);
         const fig size = given->unit == UNIT_MONEY_PER_DOOR ? (fig){0} : leaf->face;
-        leaf->bought_in =
-            fig_ratio(t->tape, "door bought in", UNIT_MONEY, (figs){{price, size}}, (figs){{{0}}});
+        leaf->bought_in = calc_product(c, "door bought in", UNIT_MONEY, price, size);
     }
     if (construction->finish.index >= 0 &&
-        t->rates->finishes[construction->finish.index].put_out.set) {
-        const fig price = measures_given(t->tape, t->m, "price, finish put out",
-                                         &t->rates->finishes[construction->finish.index].put_out);
-        leaf->put_out = fig_ratio(t->tape, "finish put out", UNIT_MONEY,
-                                  (figs){{price, leaf->sprayed}}, (figs){{{0}}});
+        c->rates->finishes[construction->finish.index].put_out.set) {
+        const fig price = calc_given(c, "price, finish put out",
+                                     &c->rates->finishes[construction->finish.index].put_out);
+        leaf->put_out = calc_product(c, "finish put out", UNIT_MONEY, price, leaf->sprayed);
     }
 }
 
 /* A count of the row, the reader's default of it where its cell is empty: a figure as well. */
-static fig count_of(const struct taker *t, const char *what, const struct value *value) {
-    return tape_given(t->tape, what, UNIT_COUNT, 0, value->amount, value->place);
+static fig count_of(const struct calc *c, const char *what, const struct value *value) {
+    return tape_given(c->tape, what, UNIT_COUNT, 0, value->amount, value->place);
 }
 
-static bool take_leaf(const struct taker *t, struct pool *pool, struct leaf_figures *leaf) {
+static bool take_leaf(struct materials *materials, struct leaf_figures *leaf) {
+    const struct calc *const c = materials->calc;
     const struct door *const door = leaf->door;
     const struct row *const row = door->row;
-    leaf->subject = tape_about(t->tape, row->id.s);
-    leaf->openings = count_of(t, "count", &row->count);
-    leaf->leaves = count_of(t, "leaves", &row->leaves);
-    leaf->pieces = taker_product(t, "doors", UNIT_COUNT, leaf->openings, leaf->leaves);
-    leaf->width = measures_length(t->tape, t->m, "door width", door->width, row->width.place);
-    leaf->height = measures_length(t->tape, t->m, "door height", door->height, row->height.place);
-    leaf->thickness = measures_length(t->tape, t->m, "door thickness", door->thickness,
-                                      door->style->thickness.place);
-    leaf->parts = pool_take(pool, door->part_count, sizeof *leaf->parts);
+    leaf->subject = tape_about(c->tape, row->id.s);
+    leaf->openings = count_of(c, "count", &row->count);
+    leaf->leaves = count_of(c, "leaves", &row->leaves);
+    leaf->pieces = calc_product(c, "doors", UNIT_COUNT, leaf->openings, leaf->leaves);
+    leaf->width = calc_length(c, "door width", door->width, row->width.place);
+    leaf->height = calc_length(c, "door height", door->height, row->height.place);
+    leaf->thickness =
+        calc_length(c, "door thickness", door->thickness, door->style->thickness.place);
+    leaf->parts = pool_take(c->pool, door->part_count, sizeof *leaf->parts);
     if (leaf->parts == NULL) {
         return false;
     }
     for (size_t i = 0; i < door->part_count; i++) {
-        part_take(t, leaf, &door->parts[i], &leaf->parts[i]);
+        part_figures_make(materials, leaf, &door->parts[i], &leaf->parts[i]);
     }
     for (size_t i = 0; i < door->part_count; i++) {
-        take_use(t, leaf, door->parts[i].material_kind, door->parts[i].material);
+        take_use(c, leaf, door->parts[i].material_kind, door->parts[i].material);
     }
-    surface_make(leaf, t->tape, t->m, t->rates);
-    take_banding(t, leaf);
-    take_others(t, leaf);
-    take_weight(t, leaf);
-    take_hinges(t, leaf);
+    surface_make(leaf, c);
+    take_banding(c, leaf);
+    take_others(c, leaf);
+    take_weight(c, leaf);
+    take_hinges(c, leaf);
     const bool pulled = door->construction.pull.index >= 0 && row->use.choice != USE_END_PANEL;
     leaf->pulls = pulled && row->pulls.amount > 0
-                      ? taker_count(t, "pulls", row->pulls.amount,
-                                    row->pulls.set ? row->pulls.place : row->place)
+                      ? calc_count(c, "pulls", row->pulls.amount,
+                                   row->pulls.set ? row->pulls.place : row->place)
                       : (fig){0};
-    take_drivers(t, leaf);
-    take_more_drivers(t, leaf);
+    take_drivers(c, leaf);
+    take_more_drivers(c, leaf);
     return true;
 }
 
-static bool take_job(struct quantities *q, const struct taker *t) {
-    fig *const pieces = pool_take(&q->pool, q->count, sizeof *pieces);
-    fig *const counts = pool_take(&q->pool, q->count, sizeof *counts);
-    fig *const weights = pool_take(&q->pool, q->count, sizeof *weights);
-    fig *const hinges = pool_take(&q->pool, q->count, sizeof *hinges);
-    if (pool_failed(&q->pool)) {
+/* Sum over the rows of pieces x each, from the row's own figures; none where no row has one. */
+static fig rows_sum(const struct calc *c, const struct quantities *q, const char *what,
+                    enum unit unit, const fig *each) {
+    for (size_t r = 0; r < q->count; r++) {
+        if (!fig_none(each[r])) {
+            return fig_total(c->tape, what, unit, q->pieces, each, q->count);
+        }
+    }
+    return (fig){0};
+}
+
+/* Adds up the job: leaves, hinges, and weight where all that is made here is weighed. */
+static bool take_job(const struct calc *c, struct quantities *q) {
+    fig *const each = pool_take(c->pool, q->count, sizeof *each);
+    q->pieces = pool_take(c->pool, q->count, sizeof *q->pieces);
+    if (pool_failed(c->pool)) {
         return false;
     }
     bool weighed = true;
-    size_t made = 0; /* rows that are made here: what is bought in is not weighed */
-    tape_about_again(t->tape, 0);
-    for (size_t i = 0; i < q->count; i++) {
-        pieces[i] = q->leaves[i].pieces;
-        weights[made] = q->leaves[i].weight;
-        counts[made] = q->leaves[i].pieces;
-        if (!q->leaves[i].door->bought_in) {
-            weighed = weighed && !fig_none(weights[made]);
-            made++;
-        }
+    tape_about_again(c->tape, 0);
+    for (size_t r = 0; r < q->count; r++) {
+        q->pieces[r] = q->leaves[r].pieces;
+        each[r] = q->leaves[r].hinges;
+        weighed = weighed && (q->leaves[r].door->bought_in || !fig_none(q->leaves[r].weight));
     }
-    q->all_leaves = fig_sum(t->tape, "doors and fronts in all", UNIT_COUNT, pieces, q->count);
-    size_t hung = 0;
-    for (size_t i = 0; i < q->count; i++) {
-        pieces[hung] = q->leaves[i].pieces;
-        hinges[hung] = q->leaves[i].hinges;
-        hung += fig_none(hinges[hung]) ? 0 : 1;
+    q->all_leaves = fig_sum(c->tape, "doors and fronts in all", UNIT_COUNT, q->pieces, q->count);
+    q->hinges = rows_sum(c, q, "hinges in all", UNIT_COUNT, each);
+    for (size_t r = 0; r < q->count; r++) {
+        each[r] = q->leaves[r].weight; /* none of what is bought in: it is not weighed */
     }
-    if (hung > 0) {
-        q->hinges = fig_total(t->tape, "hinges in all", UNIT_COUNT, pieces, hinges, hung);
-    }
-    if (weighed && made > 0) {
-        q->weight = fig_total(t->tape, "weight in all", t->m->weight, counts, weights, made);
-    }
+    q->weight = weighed ? rows_sum(c, q, "weight in all", c->measures->weight, each) : (fig){0};
     return true;
 }
 
 /* Rates that every door asks for go on the tape under their own names, not under the first door
  * that asks. */
-static void file_rates(const struct taker *t) {
-    const struct hinge_rules *const rules = &t->rates->hinges;
+static void file_rates(const struct calc *c) {
+    const struct hinge_rules *const rules = &c->rates->hinges;
     const struct steps lists[] = {rules->by_height, rules->by_weight};
-    tape_about(t->tape, "hinges");
+    tape_about(c->tape, "hinges");
     for (size_t l = 0; l < 2; l++) {
         for (size_t i = 0; i < lists[l].count; i++) {
-            measures_given(t->tape, t->m, "hinge rule, up to", &lists[l].s[i].limit);
-            measures_given(t->tape, t->m, "hinge rule, hinges", &lists[l].s[i].value);
+            calc_given(c, "hinge rule, up to", &lists[l].s[i].limit);
+            calc_given(c, "hinge rule, hinges", &lists[l].s[i].value);
         }
     }
-    for (size_t i = 0; i < t->rates->style_count; i++) {
-        tape_about(t->tape, t->rates->styles[i].name.s);
-        measures_given(t->tape, t->m, "profile, developed extra",
-                       &t->rates->styles[i].profile_extra);
+    for (size_t i = 0; i < c->rates->style_count; i++) {
+        tape_about(c->tape, c->rates->styles[i].name.s);
+        calc_given(c, "profile, developed extra", &c->rates->styles[i].profile_extra);
     }
-    tape_about_again(t->tape, 0);
+    tape_about_again(c->tape, 0);
 }
 
-bool quantities_make(struct quantities *q, struct tape *tape, const struct measures *measures,
-                     const struct rates *rates, const struct doors *doors) {
-    *q = (struct quantities){.count = doors->count};
-    pool_init(&q->pool);
+bool quantities_make(struct quantities *q, const struct calc *c, const struct doors *doors) {
     struct materials materials;
-    bool held = materials_init(&materials, tape, measures, rates);
-    const struct taker taker = {
-        .tape = tape, .m = measures, .rates = rates, .materials = &materials};
-    q->leaves = pool_take(&q->pool, doors->count, sizeof *q->leaves);
+    bool held = materials_init(&materials, c);
+    *q = (struct quantities){.count = doors->count};
+    q->leaves = pool_take(c->pool, doors->count, sizeof *q->leaves);
     held = held && q->leaves != NULL;
-    file_rates(&taker);
+    file_rates(c);
     for (size_t i = 0; held && i < doors->count; i++) {
         q->leaves[i].door = &doors->doors[i];
-        held = take_leaf(&taker, &q->pool, &q->leaves[i]);
+        held = take_leaf(&materials, &q->leaves[i]);
     }
-    held = held && take_job(q, &taker);
+    held = held && take_job(c, q);
     materials_clear(&materials);
     return held;
 }
 
-void quantities_clear(struct quantities *q) {
-    pool_clear(&q->pool);
-    *q = (struct quantities){0};
+fig quantities_sum(const struct calc *c, const char *what, enum unit unit, const fig *each) {
+    return rows_sum(c, c->quantities, what, unit, each);
 }
 
-fig quantities_total(const struct quantities *q, struct tape *tape, const char *what,
-                     enum material_kind material_kind, int32_t material, bool rough) {
-    fig *const pieces = calloc(2 * q->count + 1, sizeof *pieces);
-    if (pieces == NULL) {
-        tape->fault = TAPE_MEMORY;
+fig quantities_total(const struct calc *c, const char *what, enum material_kind material_kind,
+                     int32_t material, size_t offset) {
+    const struct quantities *const q = c->quantities;
+    fig *const each = calloc(q->count + 1, sizeof *each);
+    if (each == NULL) {
+        c->tape->fault = TAPE_MEMORY;
         return (fig){0};
     }
-    fig *const each = pieces + q->count;
-    size_t n = 0;
     enum unit unit = UNIT_NUMBER;
-    for (size_t i = 0; i < q->count; i++) {
-        const struct leaf_figures *const leaf = &q->leaves[i];
+    for (size_t r = 0; r < q->count; r++) {
+        const struct leaf_figures *const leaf = &q->leaves[r];
         for (size_t u = 0; u < leaf->use_count; u++) {
-            if (leaf->uses[u].material_kind == material_kind &&
-                leaf->uses[u].material == material) {
-                pieces[n] = leaf->pieces;
-                each[n++] = rough ? leaf->uses[u].rough : leaf->uses[u].net;
-                unit = (enum unit)tape_figure(tape, leaf->uses[u].net)->unit;
+            const struct material_use *const use = &leaf->uses[u];
+            if (use->material_kind == material_kind && use->material == material) {
+                memcpy(&each[r], (const char *)use + offset, sizeof *each);
+                unit = fig_none(each[r]) ? unit : (enum unit)tape_figure(c->tape, each[r])->unit;
             }
         }
     }
-    const fig total = n == 0 ? (fig){0} : fig_total(tape, what, unit, pieces, each, n);
-    free(pieces);
+    const fig total = quantities_sum(c, what, unit, each);
+    free(each);
     return total;
 }

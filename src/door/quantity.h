@@ -9,7 +9,6 @@
 
 #include "door/door.h"
 #include "door/movement.h"
-#include "model/measures.h"
 
 struct part_figures {
     fig length, width;             /* finished */
@@ -63,7 +62,7 @@ struct leaf_figures {
     fig banded;               /* run of banded edge; none */
     int32_t banding;          /* index into rates.bandings; -1 */
     fig bought_in;            /* money: the leaf as it is bought; none when it is made */
-    fig put_out;              /* money: its finish by others; none */
+    fig put_out;              /* money: its finish, sent out; none */
     fig driver[DRIVER_COUNT]; /* counts that operations go by; none: 0 */
     struct part_figures *parts;
     struct material_use uses[MOST_USES];
@@ -71,28 +70,29 @@ struct leaf_figures {
 };
 
 struct quantities {
-    struct pool pool;
     struct leaf_figures *leaves; /* one a row */
+    fig *pieces;                 /* leaves of each row: leaves[row].pieces */
     size_t count;
     fig all_leaves; /* leaves of the job */
     fig hinges;     /* of the job; none without */
     fig weight;     /* of the doors made here; none when a density is not known */
 };
 
-/* Puts the quantities of all doors on the tape.  quantities: always left so that quantities_clear
- * may be called; it borrows doors and rates.  Makes no problems.  true: memory held (the tape's
- * fault is asked apart). */
-bool quantities_make(struct quantities *quantities, struct tape *tape,
-                     const struct measures *measures, const struct rates *rates,
+/* Puts the quantities of all doors on the tape, in the order of the list. Borrows doors; memory of
+ * calc's pool. Uses calc without quantities. false: out of memory. */
+bool quantities_make(struct quantities *quantities, const struct calc *calc,
                      const struct doors *doors) __attribute__((warn_unused_result));
-void quantities_clear(struct quantities *quantities);
 
 /* The unit in which a lumber is counted and sold: board feet or m3. */
 enum unit lumber_unit(const struct lumber *lumber);
 
-/* Sum over all rows of pieces x what a leaf takes; which picks the figure. none when no row takes
- * any. */
-fig quantities_total(const struct quantities *quantities, struct tape *tape, const char *what,
-                     enum material_kind material_kind, int32_t material, bool rough);
+/* Sum over the rows of pieces x each, in unit; each: one a row, those that are none are passed
+ * over; none where all are. */
+fig quantities_sum(const struct calc *calc, const char *what, enum unit unit, const fig *each);
+
+/* The same of a figure of what the leaves take of one material, in the figure's own unit; offset:
+ * where it stands in struct material_use. */
+fig quantities_total(const struct calc *calc, const char *what, enum material_kind material_kind,
+                     int32_t material, size_t offset);
 
 #endif

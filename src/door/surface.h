@@ -9,7 +9,6 @@
  * inner edges and profile.  Width, height and thickness of the leaf must be set.  Sprayed = faces +
  * 2 (W + H) T + profile extra x stuck edge; of a see-through leaf the openings come off each face
  * and its inner edges are added.  Method: docs/method.md, "Surface". */
-void surface_make(struct leaf_figures *leaf, struct tape *tape, const struct measures *measures,
-                  const struct rates *rates);
+void surface_make(struct leaf_figures *leaf, const struct calc *calc);
 
 #endif

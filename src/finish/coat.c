@@ -1,186 +1,175 @@
 /* SPDX-License-Identifier: MIT */
 #include "finish/coat.h"
 
-struct booth {
-    struct tape *tape;
-    const struct measures *m;
-    const struct coating *coating;
-    const struct spray *spray;
-    fig area;
+static fig volume(const struct calc *c, const char *what, figs over, figs under) {
+    return fig_ratio(c->tape, what, c->measures->volume, over, under);
+}
+
+static const struct coating *coating_of(const struct calc *c, const struct coat_figures *coat) {
+    return &c->rates->coatings[coat->coating];
+}
+
+/* Reducer and catalyst of a coating, percent, apart by what they are percents of; none: none. */
+struct additions {
+    fig reducer, catalyst;
+    bool reducer_of_mix, catalyst_of_mix;
 };
 
-static fig ratio(const struct booth *b, const char *what, figs over, figs under) {
-    return fig_ratio(b->tape, what, b->m->volume, over, under);
+static struct additions additions_of(const struct calc *c, const struct coating *coating) {
+    struct additions a = {.reducer = calc_given(c, "reducer", &coating->reducer),
+                          .catalyst = calc_given(c, "catalyst", &coating->catalyst)};
+    a.reducer_of_mix = !fig_none(a.reducer) && coating->reducer_of.choice == PART_OF_MIX;
+    a.catalyst_of_mix = !fig_none(a.catalyst) && coating->catalyst_of.choice == PART_OF_MIX;
+    return a;
 }
 
 /* What the mix is of the coating, or of the coating with its catalyst: coverage is told of one of
  * these, and what is sprayed is the mix. mix = coating x (1 + parts of it) / (1 - parts of the
  * mix). */
-static fig mix_of_covered(const struct booth *b, fig volume) {
-    const fig reducer = measures_given(b->tape, b->m, "reducer", &b->coating->reducer);
-    const fig catalyst = measures_given(b->tape, b->m, "catalyst", &b->coating->catalyst);
-    const bool reducer_of_mix = b->coating->reducer_of.choice == PART_OF_MIX;
-    const bool catalyst_of_mix = b->coating->catalyst_of.choice == PART_OF_MIX;
-    if (fig_none(reducer) && fig_none(catalyst)) {
-        return volume;
+static fig mix_of_covered(const struct calc *c, const struct coating *coating, fig covering) {
+    const struct additions a = additions_of(c, coating);
+    const fig hundred = c->measures->hundred;
+    if (fig_none(a.reducer) && fig_none(a.catalyst)) {
+        return covering;
     }
-    const fig over[] = {b->m->hundred, reducer_of_mix ? (fig){0} : reducer,
-                        catalyst_of_mix ? (fig){0} : catalyst};
-    const fig under[] = {b->m->hundred, fig_minus(reducer_of_mix ? reducer : (fig){0}),
-                         fig_minus(catalyst_of_mix ? catalyst : (fig){0})};
+    const fig over[] = {hundred, a.reducer_of_mix ? (fig){0} : a.reducer,
+                        a.catalyst_of_mix ? (fig){0} : a.catalyst};
+    const fig under[] = {hundred, fig_minus(a.reducer_of_mix ? a.reducer : (fig){0}),
+                         fig_minus(a.catalyst_of_mix ? a.catalyst : (fig){0})};
     const fig mix = fig_ratio(
-        b->tape, "mix, percent of the coating", UNIT_PERCENT,
-        (figs){
-            {fig_sum(b->tape, "coating and its additions", UNIT_PERCENT, over, 3), b->m->hundred}},
-        (figs){{fig_sum(b->tape, "mix without its parts, percent", UNIT_PERCENT, under, 3)}});
-    fig covered = b->m->hundred;
-    if (b->coating->coverage_of.choice == COVERAGE_OF_MIXED && !fig_none(catalyst)) {
-        const fig part = catalyst_of_mix
-                             ? fig_ratio(b->tape, "catalyst, percent of the coating", UNIT_PERCENT,
-                                         (figs){{catalyst, mix}}, (figs){{b->m->hundred}})
-                             : catalyst;
-        covered = fig_plus(b->tape, "coating and catalyst, percent", b->m->hundred, part);
+        c->tape, "mix, percent of the coating", UNIT_PERCENT,
+        (figs){{fig_sum(c->tape, "coating and its additions", UNIT_PERCENT, over, 3), hundred}},
+        (figs){{fig_sum(c->tape, "mix without its parts, percent", UNIT_PERCENT, under, 3)}});
+    fig covered = hundred;
+    if (coating->coverage_of.choice == COVERAGE_OF_MIXED && !fig_none(a.catalyst)) {
+        const fig part = a.catalyst_of_mix ? calc_percent(c, "catalyst, percent of the coating",
+                                                          UNIT_PERCENT, a.catalyst, mix)
+                                           : a.catalyst;
+        covered = fig_plus(c->tape, "coating and catalyst, percent", hundred, part);
     }
-    return ratio(b, "mix by coverage, one coat", (figs){{volume, mix}}, (figs){{covered}});
+    return volume(c, "mix by coverage, one coat", (figs){{covering, mix}}, (figs){{covered}});
 }
 
-/* Mix that leaves the gun for all coats, before any fixed loss. */
-static void spray_out(const struct booth *b, struct coat_figures *c) {
-    c->film = measures_film(b->tape, b->m, "wet film", &b->coating->wet_film);
-    if (b->coating->spread_by.choice == SPREAD_BY_FILM) {
-        c->theoretical =
-            ratio(b, "theoretical volume, one coat", (figs){{b->area, c->film, b->m->spread_over}},
-                  (figs){{b->m->spread_under}});
+void coat_spray(struct coat_figures *coat, const struct calc *c, const struct spray *spray,
+                fig area) {
+    const struct coating *const coating = coating_of(c, coat);
+    const struct measures *const m = c->measures;
+    coat->film = measures_film(c->tape, m, "wet film", &coating->wet_film);
+    if (coating->spread_by.choice == SPREAD_BY_FILM) {
+        coat->theoretical =
+            volume(c, "theoretical volume, one coat", (figs){{area, coat->film, m->spread_over}},
+                   (figs){{m->spread_under}});
     } else {
-        const fig coverage = measures_given(b->tape, b->m, "coverage", &b->coating->coverage);
-        c->theoretical = mix_of_covered(
-            b, ratio(b, "volume by coverage, one coat", (figs){{b->area}}, (figs){{coverage}}));
+        const fig coverage = calc_given(c, "coverage", &coating->coverage);
+        coat->theoretical = mix_of_covered(
+            c, coating,
+            volume(c, "volume by coverage, one coat", (figs){{area}}, (figs){{coverage}}));
     }
-    if (b->coating->spread_by.choice == SPREAD_BY_PRACTICAL) {
-        c->sprayed =
-            ratio(b, "sprayed, all coats", (figs){{c->theoretical, c->times}}, (figs){{{0}}});
+    if (coating->spread_by.choice == SPREAD_BY_PRACTICAL) {
+        coat->sprayed =
+            calc_product(c, "sprayed, all coats", m->volume, coat->theoretical, coat->times);
         return;
     }
-    const fig transfer = measures_given(b->tape, b->m, "transfer efficiency", &b->spray->transfer);
-    const fig lost = measures_given(b->tape, b->m, "other loss", &b->spray->other_loss);
+    const fig transfer = calc_given(c, "transfer efficiency", &spray->transfer);
+    const fig lost = calc_given(c, "other loss", &spray->other_loss);
     const fig on_parts =
-        ratio(b, "all coats by transfer", (figs){{c->theoretical, c->times, b->m->hundred}},
-              (figs){{transfer}});
+        volume(c, "all coats by transfer", (figs){{coat->theoretical, coat->times, m->hundred}},
+               (figs){{transfer}});
     if (fig_none(lost)) {
-        c->sprayed = on_parts;
+        coat->sprayed = on_parts;
         return;
     }
-    const fig kept = fig_plus(b->tape, "kept after other loss", b->m->hundred, fig_minus(lost));
-    c->sprayed = ratio(b, "sprayed, all coats", (figs){{on_parts, b->m->hundred}}, (figs){{kept}});
+    const fig kept = fig_plus(c->tape, "kept after other loss", m->hundred, fig_minus(lost));
+    coat->sprayed = volume(c, "sprayed, all coats", (figs){{on_parts, m->hundred}}, (figs){{kept}});
 }
 
 /* A coat is one mix, or as many as the pot asks for, which holds the fixed loss too. */
-static fig count_mixes(const struct booth *b, fig sprayed, fig times, fig loss, fig colors) {
-    const fig size = measures_given(b->tape, b->m, "mix size", &b->spray->mix_size);
-    fig whole = b->m->one;
-    if (!fig_none(size)) {
-        const fig room = fig_plus(b->tape, "room in a mix", size, fig_minus(loss));
-        const fig pots = fig_ratio(b->tape, "pots a coat", UNIT_FACTOR, (figs){{sprayed}},
-                                   (figs){{times, room}});
-        whole = fig_up(b->tape, "mixes a coat", pots, b->m->one);
+static fig count_mixes(const struct calc *c, const struct spray *spray, fig sprayed, fig times,
+                       fig loss) {
+    const fig size = calc_given(c, "mix size", &spray->mix_size);
+    if (fig_none(size)) {
+        return c->measures->one;
     }
-    return fig_ratio(b->tape, "mixes", UNIT_COUNT, (figs){{whole, times, colors}}, (figs){{{0}}});
-}
-
-static fig percent_of(const struct booth *b, const char *what, fig volume, fig percent) {
-    return ratio(b, what, (figs){{volume, percent}}, (figs){{b->m->hundred}});
+    const fig room = fig_plus(c->tape, "room in a mix", size, fig_minus(loss));
+    const fig pots =
+        fig_ratio(c->tape, "pots a coat", UNIT_FACTOR, (figs){{sprayed}}, (figs){{times, room}});
+    return fig_up(c->tape, "mixes a coat", pots, c->measures->one);
 }
 
 /* mix = coating x (1 + R + C) where the reducer is a part of the coating; where it is a part of the
  * mix it comes off first. */
-static void part_mix(const struct booth *b, struct coat_figures *c) {
-    const fig reducer = measures_given(b->tape, b->m, "reducer", &b->coating->reducer);
-    const fig catalyst = measures_given(b->tape, b->m, "catalyst", &b->coating->catalyst);
-    const bool reducer_of_mix = !fig_none(reducer) && b->coating->reducer_of.choice == PART_OF_MIX;
-    const bool catalyst_of_mix =
-        !fig_none(catalyst) && b->coating->catalyst_of.choice == PART_OF_MIX;
-    fig rest = c->mix;
-    if (reducer_of_mix) {
-        c->reducer = percent_of(b, "reducer, of the mix", c->mix, reducer);
+static void part_mix(const struct calc *c, struct coat_figures *coat) {
+    const struct additions a = additions_of(c, coating_of(c, coat));
+    const enum unit unit = c->measures->volume;
+    coat->coating_volume = coat->mix;
+    if (a.reducer_of_mix) {
+        coat->reducer = calc_percent(c, "reducer, of the mix", unit, coat->mix, a.reducer);
     }
-    if (catalyst_of_mix) {
-        c->catalyst = percent_of(b, "catalyst, of the mix", c->mix, catalyst);
+    if (a.catalyst_of_mix) {
+        coat->catalyst = calc_percent(c, "catalyst, of the mix", unit, coat->mix, a.catalyst);
     }
-    if (reducer_of_mix || catalyst_of_mix) {
-        const fig terms[] = {c->mix, fig_minus(c->reducer), fig_minus(c->catalyst)};
-        rest = fig_sum(b->tape, "mix without its parts", b->m->volume, terms, 3);
+    if (a.reducer_of_mix || a.catalyst_of_mix) {
+        const fig terms[] = {coat->mix, fig_minus(coat->reducer), fig_minus(coat->catalyst)};
+        coat->coating_volume = fig_sum(c->tape, "mix without its parts", unit, terms, 3);
     }
-    const fig parts[] = {b->m->hundred, reducer_of_mix ? (fig){0} : reducer,
-                         catalyst_of_mix ? (fig){0} : catalyst};
+    const fig parts[] = {c->measures->hundred, a.reducer_of_mix ? (fig){0} : a.reducer,
+                         a.catalyst_of_mix ? (fig){0} : a.catalyst};
     if (fig_none(parts[1]) && fig_none(parts[2])) {
-        c->coating_volume = rest;
         return;
     }
-    const fig all = fig_sum(b->tape, "coating and its additions", UNIT_PERCENT, parts, 3);
-    c->coating_volume = ratio(b, "coating", (figs){{rest, b->m->hundred}}, (figs){{all}});
+    const fig all = fig_sum(c->tape, "coating and its additions", UNIT_PERCENT, parts, 3);
+    coat->coating_volume =
+        volume(c, "coating", (figs){{coat->coating_volume, c->measures->hundred}}, (figs){{all}});
     if (!fig_none(parts[1])) {
-        c->reducer = percent_of(b, "reducer, of the coating", c->coating_volume, reducer);
+        coat->reducer =
+            calc_percent(c, "reducer, of the coating", unit, coat->coating_volume, a.reducer);
     }
     if (!fig_none(parts[2])) {
-        c->catalyst = percent_of(b, "catalyst, of the coating", c->coating_volume, catalyst);
+        coat->catalyst =
+            calc_percent(c, "catalyst, of the coating", unit, coat->coating_volume, a.catalyst);
     }
 }
 
 /* dry = wet x volume solids / (1 + reducer); a catalyst's own solids are left out (docs/method.md,
  * "Finish"). */
-static void dry_out(const struct booth *b, struct coat_figures *c) {
-    const fig solids = measures_given(b->tape, b->m, "solids by volume", &b->coating->solids);
-    if (fig_none(solids) || fig_none(c->film)) {
+static void dry_out(const struct calc *c, struct coat_figures *coat) {
+    const struct coating *const coating = coating_of(c, coat);
+    const struct measures *const m = c->measures;
+    const fig solids = calc_given(c, "solids by volume", &coating->solids);
+    if (fig_none(solids) || fig_none(coat->film)) {
         return;
     }
-    const fig reducer = measures_given(b->tape, b->m, "reducer", &b->coating->reducer);
-    const fig wet = fig_ratio(b->tape, "wet film, all coats", b->m->film,
-                              (figs){{c->film, c->times}}, (figs){{{0}}});
+    const fig reducer = calc_given(c, "reducer", &coating->reducer);
+    const fig wet = calc_product(c, "wet film, all coats", m->film, coat->film, coat->times);
     figs over = {{wet, solids}};
-    figs under = {{b->m->hundred}};
-    if (!fig_none(reducer) && b->coating->reducer_of.choice == PART_OF_MIX) {
-        over.f[2] =
-            fig_plus(b->tape, "coating in the reduced mix", b->m->hundred, fig_minus(reducer));
-        under.f[1] = b->m->hundred;
+    figs under = {{m->hundred}};
+    if (!fig_none(reducer) && coating->reducer_of.choice == PART_OF_MIX) {
+        over.f[2] = fig_plus(c->tape, "coating in the reduced mix", m->hundred, fig_minus(reducer));
+        under.f[1] = m->hundred;
     } else if (!fig_none(reducer)) {
-        under.f[0] = fig_plus(b->tape, "coating and reducer", b->m->hundred, reducer);
+        under.f[0] = fig_plus(c->tape, "coating and reducer", m->hundred, reducer);
     }
-    c->dry_film = fig_ratio(b->tape, "dry film, all coats", b->m->film, over, under);
+    coat->dry_film = fig_ratio(c->tape, "dry film, all coats", m->film, over, under);
 }
 
-void coat_spray(struct coat_figures *coat, struct tape *tape, const struct measures *measures,
-                const struct rates *rates, const struct spray *spray, fig area,
-                const struct value *times) {
-    const struct booth booth = {.tape = tape,
-                                .m = measures,
-                                .coating = &rates->coatings[coat->coating],
-                                .spray = spray,
-                                .area = area};
-    coat->times = measures_given(tape, measures, "coats", times);
-    spray_out(&booth, coat);
-}
-
-void coat_mix(struct coat_figures *coat, struct tape *tape, const struct measures *measures,
-              const struct rates *rates, const struct spray *spray, const struct coat_pool *pool) {
-    const struct booth booth = {.tape = tape,
-                                .m = measures,
-                                .coating = &rates->coatings[coat->coating],
-                                .spray = spray,
-                                .area = pool->area};
+void coat_mix(struct coat_figures *coat, const struct calc *c, const struct spray *spray,
+              const struct coat_pool *pool) {
+    const enum unit unit = c->measures->volume;
     coat->mix = coat->sprayed;
-    const fig loss = measures_given(tape, measures, "fixed loss, a mix", &spray->fixed_loss);
+    const fig loss = calc_given(c, "fixed loss, a mix", &spray->fixed_loss);
     if (!fig_none(loss)) {
         const bool alone = fig_none(pool->sprayed);
-        coat->mixes = count_mixes(&booth, alone ? coat->sprayed : pool->sprayed, coat->times, loss,
-                                  pool->colors);
-        fig lost = fig_ratio(tape, "fixed loss, all mixes", measures->volume,
-                             (figs){{coat->mixes, loss}}, (figs){{{0}}});
+        const fig whole =
+            count_mixes(c, spray, alone ? coat->sprayed : pool->sprayed, coat->times, loss);
+        coat->mixes = fig_ratio(c->tape, "mixes", UNIT_COUNT,
+                                (figs){{whole, coat->times, pool->colors}}, (figs){{{0}}});
+        fig lost = calc_product(c, "fixed loss, all mixes", unit, coat->mixes, loss);
         if (!alone) {
-            lost = fig_ratio(tape, "fixed loss, by area", measures->volume,
-                             (figs){{lost, pool->area}}, (figs){{pool->all_area}});
+            lost = volume(c, "fixed loss, by area", (figs){{lost, pool->area}},
+                          (figs){{pool->all_area}});
         }
-        coat->mix = fig_plus(tape, "mix", coat->sprayed, lost);
+        coat->mix = fig_plus(c->tape, "mix", coat->sprayed, lost);
     }
-    part_mix(&booth, coat);
-    dry_out(&booth, coat);
+    part_mix(c, coat);
+    dry_out(c, coat);
 }

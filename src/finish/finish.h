@@ -64,9 +64,9 @@ struct finish_list {
     size_t *batch_of; /* the batch of each row, SIZE_MAX: left bare */
 };
 
-/* Puts the finish of the job on the tape. Memory from pool. true: memory held. */
-bool finish_make(struct finish_list *list, struct pool *pool, struct tape *tape,
-                 const struct measures *measures, const struct rates *rates,
-                 const struct quantities *quantities) __attribute__((warn_unused_result));
+/* Puts the finish of the job on the tape: batches in the order of their first rows, products in the
+ * order in which the coats ask for them. Memory of calc's pool. false: out of memory. */
+bool finish_make(struct finish_list *list, const struct calc *calc)
+    __attribute__((warn_unused_result));
 
 #endif

@@ -56,24 +56,24 @@ struct labor {
     fig bench_minutes, bench_hours; /* of these, at the bench: but for operations off it */
     fig labor, machine;             /* money */
     fig minutes_a_door;             /* person-minutes by doors and fronts in all */
-    fig making, finishing,
-        around;    /* of these: operations that styles list, that finishes list, that the shop lists
-                      for every job; none where    there are none */
-    fig work_days; /* hours at the bench by the shop's hours a day, one person */
-    fig dry_hours; /* of the slowest batch; none without a finish */
+    fig making;                     /* of these: operations that styles list; none without any */
+    fig finishing;                  /* that finishes list; none */
+    fig general_minutes;            /* that the shop lists for every job; none */
+    fig work_days;                  /* hours at the bench by the shop's hours a day, one person */
+    fig dry_hours;                  /* of the slowest batch; none without a finish */
 };
 
-/* Puts the labor of the job on the tape.  A door that a machine can't take in one pass goes in two
- * where its side is open, and is warned of where it is wider than that.  Memory from pool. true:
- * memory held. */
-bool labor_make(struct labor *labor, struct pool *pool, struct tape *tape,
-                const struct measures *measures, const struct rates *rates,
-                const struct quantities *quantities, const struct lumber_list *lumber,
-                const struct sheet_list *sheets, const struct finish_list *finish,
-                struct problems *problems) __attribute__((warn_unused_result));
+/* What the work goes by beside the doors. */
+struct labor_inputs {
+    const struct lumber_list *lumber;
+    const struct sheet_list *sheets;
+    const struct finish_list *finish;
+};
 
-/* What is asked of the planners for the work: wish, and the plans that an operation is counted by.
- */
-struct plan_wish labor_plans(const struct rates *rates, struct plan_wish wish);
+/* Puts the labor of the job on the tape, the operations in the order of the rates file.  A door
+ * that a machine can't take in one pass goes in two where its side is open; one that is wider than
+ * that is a warning of calc's problems.  Memory of calc's pool.  false: out of memory. */
+bool labor_make(struct labor *labor, const struct calc *calc, const struct labor_inputs *inputs)
+    __attribute__((warn_unused_result));
 
 #endif

@@ -8,15 +8,13 @@
 /* Puts the rates of an operation (minutes, feed, handling, passes) on the tape under the subject
  * that is set, so that they are filed under the operation and not under the first door that it
  * works on. */
-void run_rates(struct tape *tape, const struct measures *measures,
-               const struct operation *operation);
+void run_rates(const struct calc *calc, const struct operation *operation);
 
 /* Run minutes of a leaf by share->count of the driver: count / feed, or count x minutes, each by
- * how many are worked on at once, and what
- * is handled x handling, each times the passes.  A leaf wider than the machine takes twice the
- * passes; where that can't be, problems is warned.  Sets run and basis. */
-void run_leaf(struct operation_share *share, struct tape *tape, const struct measures *measures,
-              const struct rates *rates, const struct operation *operation,
-              const struct leaf_figures *leaf, struct problems *problems);
+ * how many are worked on at once, and what is handled x handling, each times the passes.  A leaf
+ * wider than the machine takes twice the passes; where that can't be, calc's problems are warned.
+ * Sets run and basis. */
+void run_leaf(struct operation_share *share, const struct calc *calc,
+              const struct operation *operation, const struct leaf_figures *leaf);
 
 #endif

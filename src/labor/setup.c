@@ -160,7 +160,7 @@ static bool door_marks(struct marks *marks, const struct operation *op, const st
     return held;
 }
 
-static int64_t distinct_marks(const struct operation *op, const struct quantities *q,
+static int64_t distinct_marks(const struct quantities *q, const struct operation *op,
                               const bool *applies, bool *held) {
     struct marks marks = {0};
     for (size_t r = 0; *held && r < q->count; r++) {
@@ -199,40 +199,41 @@ static bool is_mixed_before(const struct finish_list *finish, size_t batch,
     return false;
 }
 
-/* Coats or colors of a batch, each a mix: what is not tinted is mixed once for all colors. */
-static int64_t batch_setups(enum setup_per per, const struct finish_list *finish, size_t batch,
-                            const struct rates *rates, const struct quantities *q,
-                            const bool *applies) {
+/* A batch whose rows name no color may stand for several, as its mixes do. */
+static int64_t count_colors(const struct calc *c, const struct batch *b) {
+    const struct value *const colors = &c->rates->finishes[b->finish].colors;
+    return b->color == NULL && colors->set ? colors->amount : 1;
+}
+
+/* Coats of a batch, each a mix: what is not tinted is mixed once for all colors. */
+static int64_t count_coats(const struct calc *c, const struct finish_list *finish, size_t batch,
+                           const bool *applies) {
     const struct batch *const b = &finish->batches[batch];
-    const struct finish *const kind = &rates->finishes[b->finish];
-    /* a batch whose rows name no color may stand for several, as its mixes do */
-    const int64_t colors = b->color == NULL && kind->colors.set ? kind->colors.amount : 1;
-    if (per == SETUP_PER_COLOR) {
-        return colors;
-    }
+    const struct finish *const kind = &c->rates->finishes[b->finish];
     int64_t setups = 0;
-    for (size_t c = 0; c < kind->coat_count; c++) {
-        const bool tinted = rates->coatings[kind->coats[c].coating].tinted;
-        if (tinted || !is_mixed_before(finish, batch, q, applies)) {
-            setups += kind->coats[c].times.amount * (tinted ? colors : 1);
+    for (size_t i = 0; i < kind->coat_count; i++) {
+        const bool tinted = c->rates->coatings[kind->coats[i].coating].tinted;
+        if (tinted || !is_mixed_before(finish, batch, c->quantities, applies)) {
+            setups += kind->coats[i].times.amount * (tinted ? count_colors(c, b) : 1);
         }
     }
     return setups;
 }
 
-int64_t setup_count(const struct operation *op, const struct quantities *q, const bool *applies,
-                    const struct finish_list *finish, const struct rates *rates, bool *held) {
+int64_t setup_count(const struct calc *c, const struct operation *op, const bool *applies,
+                    const struct finish_list *finish, bool *held) {
     const enum setup_per per = (enum setup_per)op->setup_per.choice;
     if (per == SETUP_PER_JOB) {
         return 1;
     }
     if (per != SETUP_PER_COAT && per != SETUP_PER_COLOR) {
-        return distinct_marks(op, q, applies, held);
+        return distinct_marks(c->quantities, op, applies, held);
     }
     int64_t setups = 0;
     for (size_t b = 0; b < finish->batch_count; b++) {
-        if (batch_applies(finish, b, q, applies)) {
-            setups += batch_setups(per, finish, b, rates, q, applies);
+        if (batch_applies(finish, b, c->quantities, applies)) {
+            setups += per == SETUP_PER_COLOR ? count_colors(c, &finish->batches[b])
+                                             : count_coats(c, finish, b, applies);
         }
     }
     return setups;

@@ -4,7 +4,6 @@
 #ifndef DOORCOST_LABOR_SETUP_H
 #define DOORCOST_LABOR_SETUP_H
 
-#include "door/quantity.h"
 #include "finish/finish.h"
 
 /* Whether work counted by `driver` is on the door as a whole, so that the door and not its parts
@@ -17,11 +16,10 @@ bool driver_is_whole_door(enum driver driver);
  */
 bool driver_works_on(enum driver driver, const struct part *part);
 
-/* The number of set-ups of an operation over the rows where applies[row] is true.  job_batches:
- * batches and coats are counted for SETUP_PER_COAT and SETUP_PER_COLOR.  *held: false when memory
- * ran out. */
-int64_t setup_count(const struct operation *operation, const struct quantities *quantities,
-                    const bool *applies, const struct finish_list *finish,
-                    const struct rates *rates, bool *held);
+/* The number of set-ups of an operation over the rows where applies[row] is true: 1 a job, a
+ * distinct material, thickness, ..., or a mix of the finish's batches (SETUP_PER_COAT,
+ * SETUP_PER_COLOR). *held: set to false when out of memory, else left. */
+int64_t setup_count(const struct calc *calc, const struct operation *operation, const bool *applies,
+                    const struct finish_list *finish, bool *held);
 
 #endif

@@ -6,19 +6,9 @@
 
 #include "labor/labor.h"
 
-struct sums_inputs {
-    struct tape *tape;
-    const struct measures *measures;
-    const struct rates *rates;
-    const struct quantities *quantities;
-    const struct finish_list *finish;
-};
-
-/* Whether a list of operations holds that one. */
-bool sums_listed(const struct references *list, int32_t operation);
-
-/* Fills in all of labor that follows from its operations. terms, more: room for as many figures as
- * there are operations each. */
-void sums_make(struct labor *labor, const struct sums_inputs *inputs, fig *terms, fig *more);
+/* Fills in all of labor that follows from its operations, and the drying time. terms: room for two
+ * figures an operation. */
+void sums_make(struct labor *labor, const struct calc *calc, const struct finish_list *finish,
+               fig *terms);
 
 #endif

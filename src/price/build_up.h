@@ -5,10 +5,10 @@
 
 #include "price/cost.h"
 
-/* Adds up materials, puts remakes on what stands before, then contingency, overhead and profit. The
- * groups but remakes must be set; minutes: the person-minutes that overhead by the hour goes by
- * (none: no labor). */
-void build_up_finish(struct build_up *pile, struct tape *tape, const struct measures *measures,
-                     const struct rates *rates, fig minutes);
+/* Sets all of pile, money, that follows from its groups, in this order: materials and the tax on
+ * them, remakes on what stands before, direct cost, contingency, overhead, profit.  The groups but
+ * tax on purchases and remakes must be set; minutes: the person-minutes that overhead by the hour
+ * goes by (none: no labor). Method: docs/method.md, "Price". */
+void build_up_price(struct build_up *pile, const struct calc *calc, fig minutes);
 
 #endif

@@ -6,12 +6,12 @@
 #include <assert.h>
 #include <string.h>
 
-struct desk {
+/* What the job and its doors are costed with. */
+struct costing {
+    const struct calc *calc;
     const struct cost_inputs *in;
     struct costs *costs;
-    struct tape *tape;
-    fig *pieces, *each; /* room for terms: as many as rows; rows and things bought */
-    size_t rows;
+    fig *terms; /* room for as many as rows and things bought */
 };
 
 const char *cost_group_name(enum cost_group group) {
@@ -23,16 +23,20 @@ const char *cost_group_name(enum cost_group group) {
     return names[group];
 }
 
-static fig ratio(const struct desk *d, const char *what, figs over, figs under) {
-    return fig_ratio(d->tape, what, UNIT_MONEY, over, under);
+/* The total over the rows of pieces x a figure of each door, of which some may be none; at: where
+ * it stands in struct door_price. */
+static fig doors_total(const struct costing *k, const char *what, size_t at) {
+    const struct quantities *const q = k->calc->quantities;
+    for (size_t r = 0; r < q->count; r++) {
+        memcpy(&k->terms[r], (const char *)&k->costs->doors[r] + at, sizeof *k->terms);
+    }
+    return fig_total(k->calc->tape, what, UNIT_MONEY, q->pieces, k->terms, q->count);
 }
 
-/* --- the job's groups
- * ------------------------------------------------------------------------------------------------------
- */
+/* --- the job's groups ------------------------------------------------------------------------- */
 
 /* One share or the sum of several. */
-static fig sum_shares(const struct desk *d, const char *what, const fig *terms, size_t n) {
+static fig sum_shares(const struct calc *c, const char *what, const fig *terms, size_t n) {
     size_t set = 0;
     fig last = {0};
     for (size_t i = 0; i < n; i++) {
@@ -41,94 +45,90 @@ static fig sum_shares(const struct desk *d, const char *what, const fig *terms, 
             set++;
         }
     }
-    return set < 2 ? last : fig_sum(d->tape, what, UNIT_MONEY, terms, n);
+    return set < 2 ? last : fig_sum(c->tape, what, UNIT_MONEY, terms, n);
 }
 
-static fig sum_or_none(const struct desk *d, const char *what, const fig *terms, size_t count) {
-    return count == 0 ? (fig){0} : fig_sum(d->tape, what, UNIT_MONEY, terms, count);
-}
-
-/* What is sprayed here; a finish put out takes nothing of the shop's. */
-static fig finish_area(const struct desk *d) {
+/* What is sprayed here; a finish sent out takes nothing of the shop's. */
+static fig finish_area(const struct costing *k) {
     size_t n = 0;
-    for (size_t i = 0; i < d->in->finish->batch_count; i++) { /* never more than rows */
-        if (d->in->finish->batches[i].coat_count > 0) {
-            d->pieces[n++] = d->in->finish->batches[i].area;
+    for (size_t i = 0; i < k->in->finish->batch_count; i++) { /* never more than rows */
+        if (k->in->finish->batches[i].coat_count > 0) {
+            k->terms[n++] = k->in->finish->batches[i].area;
         }
     }
-    return n == 0 ? (fig){0}
-                  : fig_sum(d->tape, "sprayed area in all", d->in->measures->area, d->pieces, n);
+    return calc_sum(k->calc, "sprayed area in all", k->calc->measures->area, k->terms, n);
 }
 
-static void cost_consumables(const struct desk *d, fig *terms, size_t *n) {
-    const fig area = finish_area(d);
-    const fig hinges = d->in->quantities->hinges;
-    for (size_t i = 0; i < d->in->rates->consumable_count; i++) {
-        const struct consumable *const c = &d->in->rates->consumables[i];
-        fig quantity = d->in->labor->hours;
-        if (c->price.unit == UNIT_MONEY_PER_DOOR) {
-            quantity = d->in->quantities->all_leaves;
-        } else if (c->price.unit == UNIT_MONEY_PER_SQFT || c->price.unit == UNIT_MONEY_PER_M2) {
-            quantity = area;
-        } else if (c->price.unit == UNIT_MONEY_PER_HINGE) {
-            quantity = hinges;
-        }
-        if (fig_none(quantity)) {
+/* What a consumable is counted by: doors, sprayed area (sq ft, m2), hinges or hours of labor. */
+static fig consumed(const struct costing *k, const struct consumable *consumable, fig area) {
+    switch ((enum unit)consumable->price.unit) {
+    case UNIT_MONEY_PER_DOOR:
+        return k->calc->quantities->all_leaves;
+    case UNIT_MONEY_PER_SQFT:
+    case UNIT_MONEY_PER_M2:
+        return area;
+    case UNIT_MONEY_PER_HINGE:
+        return k->calc->quantities->hinges;
+    default:
+        return k->in->labor->hours;
+    }
+}
+
+static fig cost_consumables(const struct costing *k) {
+    const struct calc *const c = k->calc;
+    struct costs *const costs = k->costs;
+    const fig area = finish_area(k);
+    for (size_t i = 0; i < c->rates->consumable_count; i++) {
+        const struct consumable *const consumable = &c->rates->consumables[i];
+        struct consumable_figures f = {.consumable = (int32_t)i,
+                                       .quantity = consumed(k, consumable, area)};
+        if (fig_none(f.quantity)) {
             continue;
         }
-        tape_about(d->tape, c->name.s);
-        const fig price = measures_given(d->tape, d->in->measures, "price", &c->price);
-        const fig cost = ratio(d, "consumable cost", (figs){{quantity, price}}, (figs){{{0}}});
-        d->costs->consumables[d->costs->consumable_count++] = (struct consumable_figures){
-            .consumable = (int32_t)i, .quantity = quantity, .price = price, .cost = cost};
-        terms[(*n)++] = cost;
+        tape_about(c->tape, consumable->name.s);
+        f.price = calc_given(c, "price", &consumable->price);
+        f.cost = calc_product(c, "consumable cost", UNIT_MONEY, f.quantity, f.price);
+        k->terms[costs->consumable_count] = f.cost;
+        costs->consumables[costs->consumable_count++] = f;
     }
-    tape_about_again(d->tape, 0);
+    tape_about_again(c->tape, 0);
+    return calc_sum(c, "consumables, cost", UNIT_MONEY, k->terms, costs->consumable_count);
 }
 
-/* What others make of a leaf: the door as it is bought, its finish. */
-static fig leaf_bought_in(const struct desk *d, const struct leaf_figures *leaf) {
-    const fig parts[] = {leaf->bought_in, leaf->put_out};
-    return sum_shares(d, "bought in, a door", parts, 2);
-}
-
-/* The total over the rows of one figure each, of which some may be none. */
-static fig rows_total(const struct desk *d, const char *what, size_t at) {
-    for (size_t r = 0; r < d->rows; r++) {
-        d->pieces[r] = d->in->quantities->leaves[r].pieces;
-        memcpy(&d->each[r], (const char *)&d->costs->doors[r] + at, sizeof *d->each);
+/* What others make of a door: the door as it is bought, its finish. */
+static void cost_bought_in(const struct costing *k) {
+    const struct calc *const c = k->calc;
+    for (size_t r = 0; r < c->quantities->count; r++) {
+        const struct leaf_figures *const leaf = &c->quantities->leaves[r];
+        struct build_up *const cost = &k->costs->doors[r].cost;
+        const fig parts[] = {leaf->bought_in, leaf->put_out};
+        tape_about_again(c->tape, leaf->subject);
+        cost->bought_doors = leaf->bought_in;
+        cost->group[COST_BOUGHT_IN] = sum_shares(c, "bought in, a door", parts, 2);
     }
-    return fig_total(d->tape, what, UNIT_MONEY, d->pieces, d->each, d->rows);
-}
-
-static void cost_bought_in(const struct desk *d) {
-    for (size_t r = 0; r < d->rows; r++) {
-        const struct leaf_figures *const leaf = &d->in->quantities->leaves[r];
-        tape_about_again(d->tape, leaf->subject);
-        d->costs->doors[r].cost.bought_doors = leaf->bought_in;
-        d->costs->doors[r].cost.group[COST_BOUGHT_IN] = leaf_bought_in(d, leaf);
-    }
-    tape_about_again(d->tape, 0);
-    d->costs->job.bought_doors =
-        rows_total(d, "doors bought in, cost", offsetof(struct door_price, cost.bought_doors));
-    d->costs->job.group[COST_BOUGHT_IN] =
-        rows_total(d, "bought in, cost", offsetof(struct door_price, cost.group[COST_BOUGHT_IN]));
+    tape_about_again(c->tape, 0);
+    k->costs->job.bought_doors =
+        doors_total(k, "doors bought in, cost", offsetof(struct door_price, cost.bought_doors));
+    k->costs->job.group[COST_BOUGHT_IN] =
+        doors_total(k, "bought in, cost", offsetof(struct door_price, cost.group[COST_BOUGHT_IN]));
 }
 
 /* The minutes that overhead by the hour goes by. */
-static fig overhead_minutes(const struct cost_inputs *in, fig all, fig at_bench) {
-    return in->rates->shop.overhead_on.choice == OVERHEAD_PER_BENCH_HOUR ? at_bench : all;
+static fig overhead_minutes(const struct calc *c, fig all, fig at_bench) {
+    return c->rates->shop.overhead_on.choice == OVERHEAD_PER_BENCH_HOUR ? at_bench : all;
 }
 
-static void cost_job(const struct desk *d, fig *terms) {
-    fig *const group = d->costs->job.group;
-    const struct cost_inputs *const in = d->in;
-    tape_about_again(d->tape, 0);
+static void cost_job(const struct costing *k) {
+    const struct calc *const c = k->calc;
+    const struct cost_inputs *const in = k->in;
+    fig *const group = k->costs->job.group;
+    fig *const terms = k->terms;
     size_t n = 0;
+    tape_about_again(c->tape, 0);
     for (size_t i = 0; i < in->lumber->count; i++) {
-        terms[n++] = in->lumber->buys[i].cost;
+        terms[n++] = in->lumber->buys[i].priced.cost;
     }
-    group[COST_LUMBER] = sum_or_none(d, "lumber, cost", terms, n);
+    group[COST_LUMBER] = calc_sum(c, "lumber, cost", UNIT_MONEY, terms, n);
     n = 0;
     for (size_t i = 0; i < in->sheets->count; i++) {
         terms[n++] = in->sheets->buys[i].charged;
@@ -136,263 +136,251 @@ static void cost_job(const struct desk *d, fig *terms) {
     for (size_t i = 0; i < in->banding->count; i++) {
         terms[n++] = in->banding->buys[i].charged;
     }
-    group[COST_SHEETS] = sum_or_none(d, "sheets and banding, cost", terms, n);
+    group[COST_SHEETS] = calc_sum(c, "sheets and banding, cost", UNIT_MONEY, terms, n);
     n = 0;
     for (size_t i = 0; i < in->glass->count; i++) {
         terms[n++] = in->glass->buys[i].cost;
     }
-    group[COST_GLASS] = sum_or_none(d, "glass, cost", terms, n);
+    group[COST_GLASS] = calc_sum(c, "glass, cost", UNIT_MONEY, terms, n);
     n = 0;
     for (size_t i = 0; i < in->finish->product_count; i++) {
         terms[n++] = in->finish->products[i].charged;
     }
-    group[COST_FINISH] = sum_or_none(d, "finish, cost", terms, n);
+    group[COST_FINISH] = calc_sum(c, "finish, cost", UNIT_MONEY, terms, n);
     n = 0;
     for (size_t i = 0; i < in->hardware->count; i++) {
         if (!in->hardware->buys[i].by_others) {
             terms[n++] = in->hardware->buys[i].charged;
         }
     }
-    group[COST_HARDWARE] = sum_or_none(d, "hardware, cost", terms, n);
-    n = 0;
-    cost_consumables(d, terms, &n);
-    group[COST_CONSUMABLES] = sum_or_none(d, "consumables, cost", terms, n);
-    cost_bought_in(d);
+    group[COST_HARDWARE] = calc_sum(c, "hardware, cost", UNIT_MONEY, terms, n);
+    group[COST_CONSUMABLES] = cost_consumables(k);
+    cost_bought_in(k);
     group[COST_LABOR] = in->labor->labor;
     group[COST_MACHINE] = in->labor->machine;
-    build_up_finish(&d->costs->job, d->tape, in->measures, in->rates,
-                    overhead_minutes(in, in->labor->person_minutes, in->labor->bench_minutes));
+    build_up_price(&k->costs->job, c,
+                   overhead_minutes(c, in->labor->person_minutes, in->labor->bench_minutes));
 }
 
-/* --- the doors' shares
- * ------------------------------------------------------------------------------------------------------
- */
+/* --- the doors' shares ------------------------------------------------------------------------ */
 
-/* cost x basis / all: what a leaf carries of a cost that the job has as a whole. */
-static fig share(const struct desk *d, const char *what, fig cost, fig basis, fig all) {
+/* cost x basis / all: what a leaf carries of a cost that the job has as a whole; none where one of
+ * these is. */
+static fig share(const struct calc *c, const char *what, fig cost, fig basis, fig all) {
     if (fig_none(cost) || fig_none(basis) || fig_none(all)) {
         return (fig){0};
     }
-    return ratio(d, what, (figs){{cost, basis}}, (figs){{all}});
+    return fig_ratio(c->tape, what, UNIT_MONEY, (figs){{cost, basis}}, (figs){{all}});
 }
 
-static void share_materials(const struct desk *d, const struct leaf_figures *leaf,
+/* What a leaf carries of what is bought of one material. */
+static fig share_material(const struct costing *k, const struct material_use *use) {
+    for (size_t i = 0; use->material_kind == MATERIAL_LUMBER && i < k->in->lumber->count; i++) {
+        const struct lumber_buy *const b = &k->in->lumber->buys[i];
+        if (b->material == use->material) {
+            return share(k->calc, "lumber, share", b->priced.cost, use->net, b->net);
+        }
+    }
+    for (size_t i = 0; use->material_kind == MATERIAL_SHEET && i < k->in->sheets->count; i++) {
+        const struct sheet_buy *const b = &k->in->sheets->buys[i];
+        if (b->material == use->material) {
+            return share(k->calc, "sheets, share", b->charged, use->net, b->net);
+        }
+    }
+    return use->material_kind == MATERIAL_GLASS ? use->cost : (fig){0};
+}
+
+static void share_materials(const struct costing *k, const struct leaf_figures *leaf,
                             struct build_up *p) {
-    fig wood[MOST_USES];
-    fig board[MOST_USES + 1];
-    fig glass[MOST_USES];
-    size_t woods = 0;
-    size_t boards = 0;
-    size_t panes = 0;
+    static const struct {
+        enum material_kind kind;
+        enum cost_group group;
+        const char *what;
+    } kinds[] = {{MATERIAL_LUMBER, COST_LUMBER, "lumber, a door"},
+                 {MATERIAL_SHEET, COST_SHEETS, "sheets, a door"},
+                 {MATERIAL_GLASS, COST_GLASS, "glass, a door"}};
+    fig shares[MOST_USES];
+    fig banding = {0};
     for (size_t u = 0; u < leaf->use_count; u++) {
-        const struct material_use *const use = &leaf->uses[u];
-        for (size_t i = 0; use->material_kind == MATERIAL_LUMBER && i < d->in->lumber->count; i++) {
-            const struct lumber_buy *const b = &d->in->lumber->buys[i];
-            if (b->material == use->material) {
-                wood[woods++] = share(d, "lumber, share", b->cost, use->net, b->net);
-            }
-        }
-        for (size_t i = 0; use->material_kind == MATERIAL_SHEET && i < d->in->sheets->count; i++) {
-            const struct sheet_buy *const b = &d->in->sheets->buys[i];
-            if (b->material == use->material) {
-                board[boards++] = share(d, "sheets, share", b->charged, use->net, b->net);
-            }
-        }
-        if (use->material_kind == MATERIAL_GLASS) {
-            glass[panes++] = use->cost;
-        }
+        shares[u] = share_material(k, &leaf->uses[u]);
     }
-    for (size_t i = 0; i < d->in->banding->count; i++) {
-        const struct banding_buy *const b = &d->in->banding->buys[i];
+    for (size_t i = 0; i < k->in->banding->count; i++) {
+        const struct banding_buy *const b = &k->in->banding->buys[i];
         if (b->banding == leaf->banding) {
-            board[boards++] = share(d, "banding, share", b->charged, leaf->banded, b->net);
+            banding = share(k->calc, "banding, share", b->charged, leaf->banded, b->net);
         }
     }
-    p->group[COST_LUMBER] = sum_shares(d, "lumber, a door", wood, woods);
-    p->group[COST_SHEETS] = sum_shares(d, "sheets, a door", board, boards);
-    p->group[COST_GLASS] = sum_shares(d, "glass, a door", glass, panes);
+    for (size_t g = 0; g < sizeof kinds / sizeof *kinds; g++) {
+        fig terms[MOST_USES + 1];
+        size_t n = 0;
+        for (size_t u = 0; u < leaf->use_count; u++) {
+            terms[n] = shares[u];
+            n += leaf->uses[u].material_kind == kinds[g].kind ? 1 : 0;
+        }
+        terms[n++] = kinds[g].kind == MATERIAL_SHEET ? banding : (fig){0};
+        p->group[kinds[g].group] = sum_shares(k->calc, kinds[g].what, terms, n);
+    }
 }
 
-static void share_hardware(const struct desk *d, const struct leaf_figures *leaf,
-                           struct build_up *p) {
-    fig *const terms = d->each;
+static fig share_hardware(const struct costing *k, const struct leaf_figures *leaf) {
     size_t n = 0;
-    for (size_t i = 0; i < d->in->hardware->count; i++) {
-        const struct hardware_buy *const b = &d->in->hardware->buys[i];
+    for (size_t i = 0; i < k->in->hardware->count; i++) {
+        const struct hardware_buy *const b = &k->in->hardware->buys[i];
         if (!b->by_others) {
-            terms[n++] =
-                share(d, "hardware, share", b->charged, hardware_on_leaf(b, leaf), b->needed);
+            k->terms[n++] =
+                share(k->calc, "hardware, share", b->charged, hardware_on_leaf(b, leaf), b->needed);
         }
     }
-    p->group[COST_HARDWARE] = sum_shares(d, "hardware, a door", terms, n);
+    return sum_shares(k->calc, "hardware, a door", k->terms, n);
 }
 
-static void share_consumables(const struct desk *d, size_t row, struct build_up *p) {
-    const struct leaf_figures *const leaf = &d->in->quantities->leaves[row];
-    fig *const terms = d->each;
-    size_t n = 0;
-    for (size_t i = 0; i < d->costs->consumable_count; i++) {
-        const struct consumable_figures *const c = &d->costs->consumables[i];
-        const enum unit unit = (enum unit)tape_figure(d->tape, c->price)->unit;
-        fig basis = d->in->labor->leaf_minutes[row];
-        fig all = d->in->labor->person_minutes;
+static fig share_consumables(const struct costing *k, size_t row) {
+    const struct calc *const c = k->calc;
+    const struct leaf_figures *const leaf = &c->quantities->leaves[row];
+    for (size_t i = 0; i < k->costs->consumable_count; i++) {
+        const struct consumable_figures *const f = &k->costs->consumables[i];
+        const enum unit unit = (enum unit)tape_figure(c->tape, f->price)->unit;
+        fig basis = fig_none(leaf->put_out) ? leaf->sprayed : (fig){0};
+        fig all = f->quantity;
         if (unit == UNIT_MONEY_PER_DOOR) {
-            basis = d->in->measures->one;
-            all = c->quantity;
+            basis = c->measures->one;
         } else if (unit == UNIT_MONEY_PER_HINGE) {
             basis = leaf->hinges;
-            all = c->quantity;
-        } else if (unit != UNIT_MONEY_PER_HOUR) {
-            basis = fig_none(leaf->put_out) ? leaf->sprayed : (fig){0};
-            all = c->quantity;
+        } else if (unit == UNIT_MONEY_PER_HOUR) {
+            basis = k->in->labor->leaf_minutes[row];
+            all = k->in->labor->person_minutes;
         }
-        terms[n++] = share(d, "consumables, share", c->cost, basis, all);
+        k->terms[i] = share(c, "consumables, share", f->cost, basis, all);
     }
-    p->group[COST_CONSUMABLES] = sum_shares(d, "consumables, a door", terms, n);
+    return sum_shares(c, "consumables, a door", k->terms, k->costs->consumable_count);
 }
 
-/* --- the doors' prices
- * ------------------------------------------------------------------------------------------------------
- */
+/* --- the doors' prices ------------------------------------------------------------------------ */
 
 /* What a door is sold for at the least: an amount, or that area at the job's own price by area. (To
  * scale a small door's own price by area would make it dearer than a larger one, for its labor
  * hardly shrinks.) none: no minimum. */
-static fig least_price(const struct desk *d) {
-    const struct value *const minimum = &d->in->rates->shop.minimum_door;
-    const fig least = measures_given(d->tape, d->in->measures, "minimum door", minimum);
+static fig least_price(const struct costing *k) {
+    const struct calc *const c = k->calc;
+    const struct value *const minimum = &c->rates->shop.minimum_door;
+    const fig least = calc_given(c, "minimum door", minimum);
     if (fig_none(least) || minimum->unit == UNIT_MONEY) {
         return least;
     }
-    for (size_t r = 0; r < d->rows; r++) {
-        d->pieces[r] = d->in->quantities->leaves[r].pieces;
-        d->each[r] = d->in->quantities->leaves[r].face;
+    for (size_t r = 0; r < c->quantities->count; r++) {
+        k->terms[r] = c->quantities->leaves[r].face;
     }
-    const fig area =
-        fig_total(d->tape, "face area in all", d->in->measures->area, d->pieces, d->each, d->rows);
-    return ratio(d, "least price of a door", (figs){{d->costs->job.price, least}}, (figs){{area}});
+    const fig area = fig_total(c->tape, "face area in all", c->measures->area,
+                               c->quantities->pieces, k->terms, c->quantities->count);
+    return fig_ratio(c->tape, "least price of a door", UNIT_MONEY,
+                     (figs){{k->costs->job.price, least}}, (figs){{area}});
 }
 
-static void price_door(const struct desk *d, size_t row) {
-    const struct leaf_figures *const leaf = &d->in->quantities->leaves[row];
-    const struct row *const given = leaf->door->row;
-    struct door_price *const p = &d->costs->doors[row];
-    tape_about_again(d->tape, leaf->subject);
-    share_materials(d, leaf, &p->cost);
-    const size_t batch = d->in->finish->batch_of[row];
+static void cost_door(const struct costing *k, size_t row) {
+    const struct calc *const c = k->calc;
+    const struct labor *const labor = k->in->labor;
+    const struct leaf_figures *const leaf = &c->quantities->leaves[row];
+    const size_t batch = k->in->finish->batch_of[row];
+    struct build_up *const p = &k->costs->doors[row].cost;
+    share_materials(k, leaf, p);
     if (batch != SIZE_MAX) {
-        const struct batch *const b = &d->in->finish->batches[batch];
-        p->cost.group[COST_FINISH] = share(d, "finish, a door", b->cost, leaf->sprayed, b->area);
+        const struct batch *const b = &k->in->finish->batches[batch];
+        p->group[COST_FINISH] = share(c, "finish, a door", b->cost, leaf->sprayed, b->area);
     }
-    share_hardware(d, leaf, &p->cost);
-    share_consumables(d, row, &p->cost);
-    p->cost.group[COST_LABOR] = d->in->labor->leaf_cost[row];
-    build_up_finish(&p->cost, d->tape, d->in->measures, d->in->rates,
-                    overhead_minutes(d->in, d->in->labor->leaf_minutes[row],
-                                     d->in->labor->leaf_bench_minutes[row]));
-    p->priced = fig_none(d->costs->least) ? p->cost.price
-                                          : fig_larger(d->tape, "price, at least the minimum",
-                                                       p->cost.price, d->costs->least);
+    p->group[COST_HARDWARE] = share_hardware(k, leaf);
+    p->group[COST_CONSUMABLES] = share_consumables(k, row);
+    p->group[COST_LABOR] = labor->leaf_cost[row];
+    build_up_price(p, c,
+                   overhead_minutes(c, labor->leaf_minutes[row], labor->leaf_bench_minutes[row]));
+}
+
+static void price_door(const struct costing *k, size_t row) {
+    const struct calc *const c = k->calc;
+    const struct leaf_figures *const leaf = &c->quantities->leaves[row];
+    struct door_price *const p = &k->costs->doors[row];
+    tape_about_again(c->tape, leaf->subject);
+    cost_door(k, row);
+    p->priced = fig_none(k->costs->least) ? p->cost.price
+                                          : fig_larger(c->tape, "price, at least the minimum",
+                                                       p->cost.price, k->costs->least);
     fig price = p->priced;
-    p->extra = measures_given(d->tape, d->in->measures, "extra charge", &given->extra_charge);
+    p->extra = calc_given(c, "extra charge", &leaf->door->row->extra_charge);
     if (!fig_none(p->extra)) {
-        price = fig_plus(d->tape, "price and extra charge", price, p->extra);
+        price = fig_plus(c->tape, "price and extra charge", price, p->extra);
     }
-    const fig step = measures_given(d->tape, d->in->measures, "round price to",
-                                    &d->in->rates->shop.round_price_to);
-    p->unit = fig_none(step) ? price : fig_up(d->tape, "unit price", price, step);
-    p->amount = ratio(d, "amount", (figs){{leaf->pieces, p->unit}}, (figs){{{0}}});
+    const fig step = calc_given(c, "round price to", &c->rates->shop.round_price_to);
+    p->unit = fig_none(step) ? price : fig_up(c->tape, "unit price", price, step);
+    p->amount = calc_product(c, "amount", UNIT_MONEY, leaf->pieces, p->unit);
 }
 
 /* What the shares of a group leave of its cost. */
-static void leave_rest(const struct desk *d, enum cost_group group) {
-    const fig cost = d->costs->job.group[group];
+static void leave_rest(const struct costing *k, enum cost_group group) {
+    const fig cost = k->costs->job.group[group];
     if (fig_none(cost)) {
         return;
     }
-    for (size_t r = 0; r < d->rows; r++) {
-        d->pieces[r] = d->in->quantities->leaves[r].pieces;
-        d->each[r] = d->costs->doors[r].cost.group[group];
-    }
-    const fig shared =
-        fig_total(d->tape, "shared among the doors", UNIT_MONEY, d->pieces, d->each, d->rows);
-    const fig terms[] = {cost, group == COST_LABOR ? d->costs->job.group[COST_MACHINE] : (fig){0},
+    const fig shared = doors_total(k, "shared among the doors",
+                                   offsetof(struct door_price, cost.group) + group * sizeof(fig));
+    const fig terms[] = {cost, group == COST_LABOR ? k->costs->job.group[COST_MACHINE] : (fig){0},
                          fig_minus(shared)};
-    d->costs->unshared[group] =
-        fig_sum(d->tape, "left by rounding the shares", UNIT_MONEY, terms, 3);
-}
-
-static fig priced_of(const struct door_price *p) {
-    return p->priced;
-}
-static fig by_cost_of(const struct door_price *p) {
-    return p->cost.price;
-}
-static fig extra_of(const struct door_price *p) {
-    return p->extra;
-}
-
-static fig doors_sum(const struct desk *d, const char *what,
-                     fig (*pick)(const struct door_price *)) {
-    for (size_t r = 0; r < d->rows; r++) {
-        d->pieces[r] = d->in->quantities->leaves[r].pieces;
-        d->each[r] = pick(&d->costs->doors[r]);
-    }
-    return fig_total(d->tape, what, UNIT_MONEY, d->pieces, d->each, d->rows);
+    k->costs->unshared[group] =
+        fig_sum(k->calc->tape, "left by rounding the shares", UNIT_MONEY, terms, 3);
 }
 
 /* Why the doors as priced are not the job's own price: the minimum by door, extra charges, and
  * rounding. */
-static void explain_total(const struct desk *d) {
-    struct costs *const costs = d->costs;
+static void explain_total(const struct costing *k) {
+    const struct calc *const c = k->calc;
+    struct costs *const costs = k->costs;
     bool extra = false;
-    for (size_t r = 0; r < d->rows; r++) {
+    for (size_t r = 0; r < c->quantities->count; r++) {
         extra = extra || !fig_none(costs->doors[r].extra);
     }
-    if (d->in->rates->shop.minimum_door.set) {
-        const fig by_cost = doors_sum(d, "all doors by cost", by_cost_of);
-        const fig priced = doors_sum(d, "all doors, at least the minimum", priced_of);
-        costs->minimum = fig_plus(d->tape, "added by the minimum door", priced, fig_minus(by_cost));
+    if (c->rates->shop.minimum_door.set) {
+        const fig by_cost =
+            doors_total(k, "all doors by cost", offsetof(struct door_price, cost.price));
+        const fig priced =
+            doors_total(k, "all doors, at least the minimum", offsetof(struct door_price, priced));
+        costs->minimum = fig_plus(c->tape, "added by the minimum door", priced, fig_minus(by_cost));
     }
     if (extra) {
-        costs->extra = doors_sum(d, "extra charges", extra_of);
+        costs->extra = doors_total(k, "extra charges", offsetof(struct door_price, extra));
     }
     const fig terms[] = {costs->doors_total, fig_minus(costs->job.price), fig_minus(costs->minimum),
                          fig_minus(costs->extra)};
-    costs->rounding = fig_sum(d->tape, "rounding of shares and prices", UNIT_MONEY, terms, 4);
+    costs->rounding = fig_sum(c->tape, "rounding of shares and prices", UNIT_MONEY, terms, 4);
 }
 
-bool costs_make(struct costs *costs, struct pool *pool, const struct cost_inputs *in) {
-    *costs = (struct costs){0};
-    const size_t rows = in->quantities->count;
-    struct desk desk = {.in = in, .costs = costs, .tape = in->tape, .rows = rows};
+bool costs_make(struct costs *costs, const struct calc *c, const struct cost_inputs *in) {
+    const size_t rows = c->quantities->count;
     const size_t most = in->lumber->count + in->sheets->count + in->banding->count +
                         in->glass->count + in->finish->product_count + in->hardware->count +
-                        in->rates->consumable_count + rows;
-    costs->consumables = pool_take(pool, in->rates->consumable_count, sizeof *costs->consumables);
-    costs->doors = pool_take(pool, rows, sizeof *costs->doors);
-    desk.pieces = pool_take(pool, rows, sizeof(fig));
-    desk.each = pool_take(pool, most, sizeof(fig));
-    if (pool_failed(pool)) {
+                        c->rates->consumable_count + rows;
+    const struct costing costing = {
+        .calc = c, .in = in, .costs = costs, .terms = pool_take(c->pool, most, sizeof(fig))};
+    *costs = (struct costs){0};
+    costs->consumables = pool_take(c->pool, c->rates->consumable_count, sizeof *costs->consumables);
+    costs->doors = pool_take(c->pool, rows, sizeof *costs->doors);
+    if (pool_failed(c->pool)) {
         return false;
     }
-    cost_job(&desk, desk.each);
-    costs->least = least_price(&desk);
+    cost_job(&costing);
+    costs->least = least_price(&costing);
     /* asked for by every door: filed under the job */
-    measures_given(in->tape, in->measures, "round price to", &in->rates->shop.round_price_to);
+    calc_given(c, "round price to", &c->rates->shop.round_price_to);
     for (size_t r = 0; r < rows; r++) {
-        price_door(&desk, r);
+        price_door(&costing, r);
     }
-    tape_about_again(in->tape, 0);
+    tape_about_again(c->tape, 0);
     for (int g = 0; g < COST_GROUP_COUNT; g++) {
         if (g != COST_MACHINE) {
-            leave_rest(&desk, (enum cost_group)g);
+            leave_rest(&costing, (enum cost_group)g);
         }
     }
     for (size_t r = 0; r < rows; r++) {
-        desk.each[r] = costs->doors[r].amount;
+        costing.terms[r] = costs->doors[r].amount;
     }
-    costs->doors_total = fig_sum(in->tape, "doors and fronts", UNIT_MONEY, desk.each, rows);
-    explain_total(&desk);
+    costs->doors_total = fig_sum(c->tape, "doors and fronts", UNIT_MONEY, costing.terms, rows);
+    explain_total(&costing);
     return true;
 }

@@ -61,10 +61,6 @@ struct costs {
 };
 
 struct cost_inputs {
-    struct tape *tape;
-    const struct measures *measures;
-    const struct rates *rates;
-    const struct quantities *quantities;
     const struct lumber_list *lumber;
     const struct sheet_list *sheets;
     const struct glass_list *glass;
@@ -74,9 +70,9 @@ struct cost_inputs {
     const struct labor *labor;
 };
 
-/* Puts cost and price of the job and of every door on the tape. Memory from pool. true: memory
- * held. */
-bool costs_make(struct costs *costs, struct pool *pool, const struct cost_inputs *inputs)
+/* Puts cost and price of the job and of every door on the tape. Memory of calc's pool. false: out
+ * of memory. */
+bool costs_make(struct costs *costs, const struct calc *calc, const struct cost_inputs *inputs)
     __attribute__((warn_unused_result));
 
 #endif

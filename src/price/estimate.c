@@ -1,29 +1,26 @@
 /* SPDX-License-Identifier: MIT */
 #include "price/estimate.h"
 
-#include "door/question.h"
-#include "labor/question.h"
-#include "stock/question.h"
+#include "door/warn.h"
+#include "labor/warn.h"
+#include "stock/warn.h"
 
-static bool quantities_stage(struct estimate *e, struct plan_wish wish, struct problems *problems) {
-    return quantities_make(&e->quantities, &e->tape, &e->measures, e->rates, &e->doors) &&
-           lumber_make(&e->lumber, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities, wish,
-                       problems) &&
-           sheets_make(&e->sheets, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities, wish,
-                       problems) &&
-           glass_make(&e->glass, &e->pool, &e->tape, e->rates, &e->quantities) &&
-           banding_make(&e->banding, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities) &&
-           hardware_make(&e->hardware, &e->pool, &e->tape, &e->measures, e->rates,
-                         &e->quantities) &&
-           finish_make(&e->finish, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities);
+/* What is taken, bought and worked. */
+static bool make_quantities(struct estimate *e, struct calc *c, struct plan_request plans) {
+    const struct labor_inputs work = {
+        .lumber = &e->lumber, .sheets = &e->sheets, .finish = &e->finish};
+    if (!quantities_make(&e->quantities, c, &e->doors)) {
+        return false;
+    }
+    c->quantities = &e->quantities;
+    return lumber_make(&e->lumber, c, plans) && sheets_make(&e->sheets, c, plans) &&
+           glass_make(&e->glass, c) && banding_make(&e->banding, c) &&
+           hardware_make(&e->hardware, c) && finish_make(&e->finish, c) &&
+           labor_make(&e->labor, c, &work);
 }
 
-static bool money_stage(struct estimate *e, struct problems *problems) {
+static bool make_money(struct estimate *e, const struct calc *c, bool purchase) {
     const struct cost_inputs inputs = {
-        .tape = &e->tape,
-        .measures = &e->measures,
-        .rates = e->rates,
-        .quantities = &e->quantities,
         .lumber = &e->lumber,
         .sheets = &e->sheets,
         .glass = &e->glass,
@@ -32,20 +29,8 @@ static bool money_stage(struct estimate *e, struct problems *problems) {
         .hardware = &e->hardware,
         .labor = &e->labor,
     };
-    return labor_make(&e->labor, &e->pool, &e->tape, &e->measures, e->rates, &e->quantities,
-                      &e->lumber, &e->sheets, &e->finish, problems) &&
-           costs_make(&e->costs, &e->pool, &inputs) &&
-           sale_make(&e->sale, &e->pool, &e->tape, &e->measures, e->rates, &e->job->sale,
-                     &e->costs) &&
-           sale_rooms(&e->sale, &e->pool, &e->tape, &e->quantities, &e->costs);
-}
-
-/* What a craftsman would ask, once the figures are there. */
-static void ask_questions(const struct estimate *e, struct problems *problems) {
-    doors_question(&e->quantities, &e->tape, &e->measures, e->rates, problems);
-    stock_question(&e->doors, e->rates, e->measures.lengths, problems);
-    finish_question(&e->finish, &e->labor, &e->tape, &e->measures, e->rates, &e->quantities,
-                    problems);
+    return costs_make(&e->costs, c, &inputs) && sale_make(&e->sale, c, &e->costs) &&
+           (!purchase || purchase_make(&e->purchase, c, &inputs, &e->costs.job));
 }
 
 static enum estimate_result ask_fault(const struct estimate *e, struct problems *problems) {
@@ -66,39 +51,33 @@ static enum estimate_result ask_fault(const struct estimate *e, struct problems 
     return ESTIMATE_FAULT;
 }
 
-enum estimate_result estimate_make_as(struct estimate *e, const struct rates *rates,
-                                      const struct job *job, struct estimate_wish wish,
-                                      struct problems *problems) {
-    *e = (struct estimate){.rates = rates, .job = job, .option = wish.option};
+enum estimate_result estimate_make(struct estimate *e, const struct rates *rates,
+                                   const struct job *job, struct estimate_request request,
+                                   struct problems *problems) {
+    *e = (struct estimate){.rates = rates, .job = job, .option = request.option};
+    struct calc calc = {.tape = &e->tape,
+                        .measures = &e->measures,
+                        .rates = rates,
+                        .job = job,
+                        .pool = &e->pool,
+                        .problems = problems};
     pool_init(&e->pool);
     tape_init(&e->tape);
     measures_init(&e->measures, &e->tape, job->unit, rates->shop.unit == LENGTH_MM);
-    if (!doors_make(&e->doors, rates, job, wish.option)) {
+    if (!doors_make(&e->doors, &calc, request.option) ||
+        !make_quantities(e, &calc, request.plans) || !make_money(e, &calc, request.purchase)) {
         return ESTIMATE_MEMORY;
     }
-    if (!quantities_stage(e, labor_plans(rates, wish.plans), problems) ||
-        !money_stage(e, problems)) {
-        return ESTIMATE_MEMORY;
-    }
-    ask_questions(e, problems);
-    if (problems_count(problems, SEVERITY_ERROR) > 0) {
-        return ESTIMATE_FAULT;
-    }
-    return ask_fault(e, problems);
-}
-
-enum estimate_result estimate_make(struct estimate *e, const struct rates *rates,
-                                   const struct job *job, int option, struct problems *problems) {
-    return estimate_make_as(
-        e, rates, job,
-        (struct estimate_wish){.option = option, .plans = {.effort = CUT_EFFORT_SECOND}}, problems);
+    /* what a craftsman would ask, once the figures are there */
+    doors_warn(&calc);
+    stock_warn(&calc, &e->doors);
+    finish_warn(&calc, &e->finish, &e->labor);
+    return problems_count(problems, SEVERITY_ERROR) > 0 ? ESTIMATE_FAULT : ask_fault(e, problems);
 }
 
 void estimate_clear(struct estimate *e) {
     lumber_clear(&e->lumber);
     sheets_clear(&e->sheets);
-    quantities_clear(&e->quantities);
-    doors_clear(&e->doors);
     tape_clear(&e->tape);
     pool_clear(&e->pool);
     *e = (struct estimate){0};

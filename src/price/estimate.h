@@ -3,7 +3,7 @@
 #ifndef DOORCOST_PRICE_ESTIMATE_H
 #define DOORCOST_PRICE_ESTIMATE_H
 
-#include "price/cost.h"
+#include "price/purchase.h"
 #include "price/sale.h"
 
 struct estimate {
@@ -24,6 +24,7 @@ struct estimate {
     struct labor labor;
     struct costs costs;
     struct sale_figures sale;
+    struct purchase purchase; /* all none where it was not asked for */
 };
 
 enum estimate_result {
@@ -33,22 +34,20 @@ enum estimate_result {
                        problems */
 };
 
-/* What an estimate is made with beside the inputs. */
-struct estimate_wish {
+/* What is asked of an estimate beside the inputs. */
+struct estimate_request {
     int option; /* index into job.options, -1: the base job */
-    struct plan_wish plans;
+    struct plan_request plans;
+    bool purchase; /* what buying comes to is figured too, behind all the rest */
 };
 
-/* Estimates a job.  Borrows rates, job and problems.  The inputs must have been read without
- * errors.  estimate: always left so that estimate_clear may be called. */
-enum estimate_result estimate_make_as(struct estimate *estimate, const struct rates *rates,
-                                      const struct job *job, struct estimate_wish wish,
-                                      struct problems *problems)
-    __attribute__((warn_unused_result));
-/* The same without plans. */
+/* Estimates a job: all stages in a row. Borrows rates, job and problems; these must have been read
+ * without errors.  Warnings and errors go to problems.  estimate_clear must be called whatever the
+ * result. */
 enum estimate_result estimate_make(struct estimate *estimate, const struct rates *rates,
-                                   const struct job *job, int option, struct problems *problems)
-    __attribute__((warn_unused_result));
+                                   const struct job *job, struct estimate_request request,
+                                   struct problems *problems) __attribute__((warn_unused_result));
+/* Frees all that the estimate owns. */
 void estimate_clear(struct estimate *estimate);
 
 /* The option's name, or the base job's: "as listed". Borrowed. */

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* What buying for a job comes to: the money that is spent, group by group, and the amounts.  An
- * estimate charges a job for what it uses where the rates say so; this is what leaves the till.
+ * estimate charges a job for what it uses where the rates say so; this is the cash spent.
  * Method: docs/method.md, "Direct cost". */
 #ifndef DOORCOST_PRICE_PURCHASE_H
 #define DOORCOST_PRICE_PURCHASE_H
 
-#include "price/estimate.h"
+#include "price/cost.h"
 
 struct purchase {
     fig spent[COST_BOUGHT_IN + 1]; /* money; none: nothing of it */
@@ -16,9 +16,10 @@ struct purchase {
     fig finish;                    /* volume needed of all products; none */
 };
 
-/* Puts the purchase on the estimate's tape, behind all that is there. Memory from its pool. true:
- * memory held; the tape's fault is asked apart. */
-bool purchase_make(struct purchase *purchase, struct estimate *estimate)
+/* Puts the purchase on the tape, behind all that is there; job: the build-up that the inputs came
+ * to. false: out of memory. */
+bool purchase_make(struct purchase *purchase, const struct calc *calc,
+                   const struct cost_inputs *inputs, const struct build_up *job)
     __attribute__((warn_unused_result));
 
 #endif

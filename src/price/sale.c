@@ -5,31 +5,22 @@
 
 #include <stdlib.h>
 
-struct counter {
-    struct sale_figures *f;
-    struct tape *tape;
-    const struct measures *m;
-    const struct sale *sale;
-    const struct costs *costs;
-    fig *terms; /* room for charges and a few more, stages and a few more */
-};
-
-static fig percent_of(const struct counter *c, const char *what, fig base, fig percent) {
-    return fig_ratio(c->tape, what, UNIT_MONEY, (figs){{base, percent}}, (figs){{c->m->hundred}});
+static fig percent_of(const struct calc *c, const char *what, fig base, fig percent) {
+    return calc_percent(c, what, UNIT_MONEY, base, percent);
 }
 
-static void sell(const struct counter *c, const struct shop *shop) {
-    struct sale_figures *const f = c->f;
-    f->doors = c->costs->doors_total;
+static void sell(const struct calc *c, struct sale_figures *f, fig doors) {
+    const struct value *const minimum = &c->rates->shop.minimum_job;
+    f->doors = doors;
     f->after_discount = f->doors;
-    if (c->sale->discount.set) {
-        f->discount_rate = measures_given(c->tape, c->m, "discount, percent", &c->sale->discount);
+    if (c->job->sale.discount.set) {
+        f->discount_rate = calc_given(c, "discount, percent", &c->job->sale.discount);
         f->discount = percent_of(c, "discount", f->doors, f->discount_rate);
         f->after_discount = fig_plus(c->tape, "after discount", f->doors, fig_minus(f->discount));
     }
     f->sold = f->after_discount;
-    if (shop->minimum_job.set) {
-        const fig least = measures_given(c->tape, c->m, "minimum job", &shop->minimum_job);
+    if (minimum->set) {
+        const fig least = calc_given(c, "minimum job", minimum);
         const fig nothing = tape_constant(c->tape, "no money", UNIT_MONEY, 0, 0, "by definition");
         const fig missing =
             fig_plus(c->tape, "missing to the minimum", least, fig_minus(f->after_discount));
@@ -38,28 +29,25 @@ static void sell(const struct counter *c, const struct shop *shop) {
     }
 }
 
-static void add_charges(const struct counter *c) {
-    struct sale_figures *const f = c->f;
+static void add_charges(const struct calc *c, struct sale_figures *f, fig *terms) {
     size_t n = 0;
-    c->terms[n++] = f->sold;
-    for (size_t i = 0; i < c->sale->charge_count; i++) {
-        f->charges[i] = measures_given(c->tape, c->m, "charge", &c->sale->charges[i].value);
-        c->terms[n++] = f->charges[i];
+    terms[n++] = f->sold;
+    for (size_t i = 0; i < c->job->sale.charge_count; i++) {
+        f->charges[i] = calc_given(c, "charge", &c->job->sale.charges[i].value);
+        terms[n++] = f->charges[i];
     }
-    f->charge_count = c->sale->charge_count;
-    f->delivery = measures_given(c->tape, c->m, "delivery", &c->sale->delivery);
-    c->terms[n++] = f->delivery;
-    f->subtotal = fig_sum(c->tape, "before tax", UNIT_MONEY, c->terms, n);
+    f->charge_count = c->job->sale.charge_count;
+    f->delivery = calc_given(c, "delivery", &c->job->sale.delivery);
+    terms[n++] = f->delivery;
+    f->subtotal = fig_sum(c->tape, "before tax", UNIT_MONEY, terms, n);
 }
 
 /* The amount that tax is on; none for no tax. */
-static fig taxable(const struct counter *c) {
-    const struct sale_figures *const f = c->f;
-    const struct build_up *const job = &c->costs->job;
+static fig taxable(const struct calc *c, const struct sale_figures *f, const struct build_up *job) {
     fig base = {0};
-    switch ((enum tax_on)c->sale->tax_on.choice) {
+    switch ((enum tax_on)c->job->sale.tax_on.choice) {
     case TAX_ON_SELLING_PRICE:
-        if (fig_none(f->delivery) || c->sale->tax_delivery.choice) {
+        if (fig_none(f->delivery) || c->job->sale.tax_delivery.choice) {
             return f->subtotal;
         }
         return fig_plus(c->tape, "taxed", f->subtotal, fig_minus(f->delivery));
@@ -75,98 +63,62 @@ static fig taxable(const struct counter *c) {
     case TAX_ON_NOTHING:
         return (fig){0};
     }
-    if (!fig_none(base) && !fig_none(f->delivery) && c->sale->tax_delivery.choice) {
+    if (!fig_none(base) && !fig_none(f->delivery) && c->job->sale.tax_delivery.choice) {
         return fig_plus(c->tape, "taxed", base, f->delivery);
     }
     return base;
 }
 
-static void add_tax(const struct counter *c) {
-    struct sale_figures *const f = c->f;
+static void add_tax(const struct calc *c, struct sale_figures *f, const struct build_up *job) {
     f->total = f->subtotal;
-    const bool exempt = c->sale->exempt.s != NULL && c->sale->exempt.s[0] != '\0';
-    if (!c->sale->tax.set || exempt) {
+    const bool exempt = c->job->sale.exempt.s != NULL && c->job->sale.exempt.s[0] != '\0';
+    if (!c->job->sale.tax.set || exempt) {
         return;
     }
-    f->taxable = taxable(c);
+    f->taxable = taxable(c, f, job);
     if (fig_none(f->taxable)) {
         return;
     }
-    f->tax_rate = measures_given(c->tape, c->m, "tax, percent", &c->sale->tax);
+    f->tax_rate = calc_given(c, "tax, percent", &c->job->sale.tax);
     f->tax = percent_of(c, "tax", f->taxable, f->tax_rate);
     f->total = fig_plus(c->tape, "total", f->subtotal, f->tax);
 }
 
 /* Paying by card costs a part of all that is paid. */
-static void add_card_fee(const struct counter *c) {
-    struct sale_figures *const f = c->f;
-    if (!c->sale->card_fee.set) {
+static void add_card_fee(const struct calc *c, struct sale_figures *f) {
+    if (!c->job->sale.card_fee.set) {
         return;
     }
-    f->card_rate = measures_given(c->tape, c->m, "card fee, percent", &c->sale->card_fee);
+    f->card_rate = calc_given(c, "card fee, percent", &c->job->sale.card_fee);
     f->before_fee = f->total;
     f->card_fee = percent_of(c, "card fee", f->total, f->card_rate);
     f->total = fig_plus(c->tape, "total with card fee", f->total, f->card_fee);
 }
 
-static void add_payments(const struct counter *c) {
-    struct sale_figures *const f = c->f;
+static void add_payments(const struct calc *c, struct sale_figures *f, fig *terms) {
     size_t n = 0;
-    c->terms[n++] = f->total;
-    if (c->sale->deposit.set) {
-        f->deposit_rate = measures_given(c->tape, c->m, "deposit, percent", &c->sale->deposit);
+    terms[n++] = f->total;
+    if (c->job->sale.deposit.set) {
+        f->deposit_rate = calc_given(c, "deposit, percent", &c->job->sale.deposit);
         f->deposit = percent_of(c, "deposit", f->total, f->deposit_rate);
-        c->terms[n++] = fig_minus(f->deposit);
+        terms[n++] = fig_minus(f->deposit);
     }
-    f->stage_count = c->sale->stage_count;
+    f->stage_count = c->job->sale.stage_count;
     for (size_t i = 0; i < f->stage_count; i++) {
-        f->stage_rates[i] =
-            measures_given(c->tape, c->m, "stage, percent", &c->sale->stages[i].value);
+        f->stage_rates[i] = calc_given(c, "stage, percent", &c->job->sale.stages[i].value);
         f->stages[i] = percent_of(c, "stage", f->total, f->stage_rates[i]);
-        c->terms[n++] = fig_minus(f->stages[i]);
+        terms[n++] = fig_minus(f->stages[i]);
     }
-    f->balance = fig_sum(c->tape, "balance", UNIT_MONEY, c->terms, n);
+    f->balance = fig_sum(c->tape, "balance", UNIT_MONEY, terms, n);
 }
 
-static void look_back(const struct counter *c) {
-    struct sale_figures *const f = c->f;
-    f->profit_left = fig_plus(c->tape, "profit left", f->sold, fig_minus(c->costs->job.full));
+static void look_back(const struct calc *c, struct sale_figures *f, fig full) {
+    f->profit_left = fig_plus(c->tape, "profit left", f->sold, fig_minus(full));
     if (tape_amount(c->tape, f->sold) > 0) {
-        f->margin_left = fig_ratio(c->tape, "margin left", UNIT_PERCENT,
-                                   (figs){{f->profit_left, c->m->hundred}}, (figs){{f->sold}});
+        f->margin_left =
+            fig_ratio(c->tape, "margin left", UNIT_PERCENT,
+                      (figs){{f->profit_left, c->measures->hundred}}, (figs){{f->sold}});
     }
-}
-
-bool sale_make(struct sale_figures *figures, struct pool *pool, struct tape *tape,
-               const struct measures *measures, const struct rates *rates, const struct sale *sale,
-               const struct costs *costs) {
-    *figures = (struct sale_figures){0};
-    const struct counter c = {
-        .f = figures,
-        .tape = tape,
-        .m = measures,
-        .sale = sale,
-        .costs = costs,
-        .terms = pool_take(pool, sale->charge_count + sale->stage_count + 4, sizeof(fig)),
-    };
-    figures->charges = pool_take(pool, sale->charge_count, sizeof(fig));
-    figures->stages = pool_take(pool, sale->stage_count, sizeof(fig));
-    figures->stage_rates = pool_take(pool, sale->stage_count, sizeof(fig));
-    if (pool_failed(pool)) {
-        return false;
-    }
-    tape_about_again(tape, 0);
-    sell(&c, &rates->shop);
-    add_charges(&c);
-    add_tax(&c);
-    add_card_fee(&c);
-    add_payments(&c);
-    look_back(&c);
-    return true;
-}
-
-bool sale_asked(const struct tape *tape, fig percent) {
-    return !fig_none(percent) && tape_amount(tape, percent) != 0;
 }
 
 /* --- rooms --- */
@@ -196,12 +148,13 @@ static int by_first(const void *left, const void *right) {
     return a->row < b->row ? -1 : (a->row > b->row ? 1 : 0);
 }
 
-/* Finds the rooms. Sorted, because lists may be long. */
-static bool find_rooms(struct sale_figures *f, struct pool *pool, const struct quantities *q) {
+/* Finds the rooms. Sorted, because lists may be long. false: out of memory. */
+static bool find_rooms(const struct calc *c, struct sale_figures *f) {
+    const struct quantities *const q = c->quantities;
     struct placed *const list = calloc(q->count + 1, sizeof *list);
-    f->rooms = pool_take(pool, q->count, sizeof *f->rooms);
-    f->by_room = pool_take(pool, q->count, sizeof *f->by_room);
-    if (list == NULL || pool_failed(pool)) {
+    f->rooms = pool_take(c->pool, q->count, sizeof *f->rooms);
+    f->by_room = pool_take(c->pool, q->count, sizeof *f->by_room);
+    if (list == NULL || pool_failed(c->pool)) {
         free(list);
         return false;
     }
@@ -225,25 +178,52 @@ static bool find_rooms(struct sale_figures *f, struct pool *pool, const struct q
     return true;
 }
 
-bool sale_rooms(struct sale_figures *f, struct pool *pool, struct tape *tape,
-                const struct quantities *quantities, const struct costs *costs) {
-    const size_t rows = quantities->count;
-    fig *const leaves = pool_take(pool, rows, sizeof *leaves);
-    fig *const amounts = pool_take(pool, rows, sizeof *amounts);
-    if (pool_failed(pool) || !find_rooms(f, pool, quantities)) {
+/* false: out of memory. */
+static bool sum_rooms(const struct calc *c, struct sale_figures *f,
+                      const struct door_price *doors) {
+    const size_t rows = c->quantities->count;
+    fig *const leaves = pool_take(c->pool, rows, sizeof *leaves);
+    fig *const amounts = pool_take(c->pool, rows, sizeof *amounts);
+    if (pool_failed(c->pool) || !find_rooms(c, f)) {
         return false;
     }
     for (size_t i = 0; i < f->room_count; i++) {
         struct room_sum *const room = &f->rooms[i];
         for (size_t n = 0; n < room->count; n++) {
             const size_t r = f->by_room[room->first + n];
-            leaves[n] = quantities->leaves[r].pieces;
-            amounts[n] = costs->doors[r].amount;
+            leaves[n] = c->quantities->pieces[r];
+            amounts[n] = doors[r].amount;
         }
-        tape_about(tape, room->room);
-        room->leaves = fig_sum(tape, "doors and fronts of a room", UNIT_COUNT, leaves, room->count);
-        room->amount = fig_sum(tape, "amount of a room", UNIT_MONEY, amounts, room->count);
+        tape_about(c->tape, room->room);
+        room->leaves =
+            fig_sum(c->tape, "doors and fronts of a room", UNIT_COUNT, leaves, room->count);
+        room->amount = fig_sum(c->tape, "amount of a room", UNIT_MONEY, amounts, room->count);
     }
-    tape_about_again(tape, 0);
+    tape_about_again(c->tape, 0);
     return true;
+}
+
+bool sale_make(struct sale_figures *f, const struct calc *c, const struct costs *costs) {
+    const struct sale *const sale = &c->job->sale;
+    fig *const terms = pool_take(c->pool, sale->charge_count + sale->stage_count + 4, sizeof(fig));
+    *f = (struct sale_figures){
+        .charges = pool_take(c->pool, sale->charge_count, sizeof(fig)),
+        .stages = pool_take(c->pool, sale->stage_count, sizeof(fig)),
+        .stage_rates = pool_take(c->pool, sale->stage_count, sizeof(fig)),
+    };
+    if (pool_failed(c->pool)) {
+        return false;
+    }
+    tape_about_again(c->tape, 0);
+    sell(c, f, costs->doors_total);
+    add_charges(c, f, terms);
+    add_tax(c, f, &costs->job);
+    add_card_fee(c, f);
+    add_payments(c, f, terms);
+    look_back(c, f, costs->job.full);
+    return sum_rooms(c, f, costs->doors);
+}
+
+bool sale_asked(const struct tape *tape, fig percent) {
+    return !fig_none(percent) && tape_amount(tape, percent) != 0;
 }

@@ -43,21 +43,15 @@ struct sale_figures {
     fig margin_left; /* percent of sold; none when nothing is sold */
 };
 
-/* Memory from pool. true: memory held. */
-bool sale_make(struct sale_figures *figures, struct pool *pool, struct tape *tape,
-               const struct measures *measures, const struct rates *rates, const struct sale *sale,
-               const struct costs *costs) __attribute__((warn_unused_result));
+/* Puts on the tape what the client pays for doors of these costs, by calc's job, and what the rows
+ * of each room come to. Two names are one room where they differ in ASCII case only; it is called
+ * as the list first writes it. Every paper lists the doors by these rooms. Memory of calc's pool.
+ * false: out of memory. */
+bool sale_make(struct sale_figures *figures, const struct calc *calc, const struct costs *costs)
+    __attribute__((warn_unused_result));
 
 /* Whether a percent of the sale is given and more than nothing: papers leave out lines that come to
  * nothing, the shop's workbook keeps them, so that the percent can be raised there. */
 bool sale_asked(const struct tape *tape, fig percent);
-
-/* Finds the rooms and sums the amounts of their rows, into figures made by sale_make. Two names
- * are one room where they differ in ASCII case only; it is called as the list first writes it.
- * Every paper lists the doors by these rooms. Memory from pool. true:
- * memory held. */
-bool sale_rooms(struct sale_figures *figures, struct pool *pool, struct tape *tape,
-                const struct quantities *quantities, const struct costs *costs)
-    __attribute__((warn_unused_result));
 
 #endif

@@ -1,63 +1,52 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/banding.h"
 
-static void buy(struct tape *tape, const struct measures *m, const struct banding *banding,
-                bool charge_used, struct banding_buy *b) {
+static void buy(const struct calc *c, const struct banding *banding, struct banding_buy *b) {
     b->needed = b->net;
     if (banding->waste.set) {
-        const fig waste = measures_given(tape, m, "waste", &banding->waste);
-        const fig all = fig_plus(tape, "net and waste, percent of net", m->hundred, waste);
-        b->needed = fig_ratio(tape, "banding with waste", m->run, (figs){{b->net, all}},
-                              (figs){{m->hundred}});
+        const fig waste = calc_given(c, "waste", &banding->waste);
+        const fig all =
+            fig_plus(c->tape, "net and waste, percent of net", c->measures->hundred, waste);
+        b->needed = calc_percent(c, "banding with waste", c->measures->run, b->net, all);
     }
-    b->price = measures_given(tape, m, "price", &banding->price);
+    b->price = calc_given(c, "price", &banding->price);
     if (!banding->roll.set) {
-        b->cost = fig_ratio(tape, "banding cost", UNIT_MONEY, (figs){{b->needed, b->price}},
-                            (figs){{{0}}});
+        b->cost = calc_product(c, "banding cost", UNIT_MONEY, b->needed, b->price);
         b->charged = b->cost;
         return;
     }
-    const fig roll = measures_given(tape, m, "length of a roll", &banding->roll);
-    const fig run =
-        fig_ratio(tape, "run of a roll", m->run, (figs){{roll}}, (figs){{m->length_per_run}});
+    const fig run = calc_run(c, "run of a roll", calc_given(c, "length of a roll", &banding->roll));
     const fig share =
-        fig_ratio(tape, "rolls by length", UNIT_FACTOR, (figs){{b->needed}}, (figs){{run}});
-    b->rolls = fig_up(tape, "whole rolls", share, m->one);
-    b->cost =
-        fig_ratio(tape, "banding cost", UNIT_MONEY, (figs){{b->rolls, b->price}}, (figs){{{0}}});
-    b->charged = charge_used ? fig_ratio(tape, "banding cost charged", UNIT_MONEY,
-                                         (figs){{b->cost, b->needed}}, (figs){{b->rolls, run}})
-                             : b->cost;
+        fig_ratio(c->tape, "rolls by length", UNIT_FACTOR, (figs){{b->needed}}, (figs){{run}});
+    b->rolls = fig_up(c->tape, "whole rolls", share, c->measures->one);
+    b->cost = calc_product(c, "banding cost", UNIT_MONEY, b->rolls, b->price);
+    b->charged = b->cost;
+    if (c->rates->shop.charge_sheets.choice == CHARGED_USED) {
+        b->charged = fig_ratio(c->tape, "banding cost charged", UNIT_MONEY,
+                               (figs){{b->cost, b->needed}}, (figs){{b->rolls, run}});
+    }
 }
 
-bool banding_make(struct banding_list *list, struct pool *pool, struct tape *tape,
-                  const struct measures *measures, const struct rates *rates,
-                  const struct quantities *quantities) {
+bool banding_make(struct banding_list *list, const struct calc *c) {
+    const struct quantities *const q = c->quantities;
     *list = (struct banding_list){0};
-    list->buys = pool_take(pool, rates->banding_count, sizeof *list->buys);
-    fig *const pieces = pool_take(pool, quantities->count, sizeof *pieces);
-    fig *const each = pool_take(pool, quantities->count, sizeof *each);
-    if (pool_failed(pool)) {
+    list->buys = pool_take(c->pool, c->rates->banding_count, sizeof *list->buys);
+    fig *const each = pool_take(c->pool, q->count, sizeof *each);
+    if (pool_failed(c->pool)) {
         return false;
     }
-    for (size_t i = 0; i < rates->banding_count; i++) {
-        size_t n = 0;
-        for (size_t r = 0; r < quantities->count; r++) {
-            if (quantities->leaves[r].banding == (int32_t)i) {
-                pieces[n] = quantities->leaves[r].pieces;
-                each[n++] = quantities->leaves[r].banded;
-            }
+    for (size_t i = 0; i < c->rates->banding_count; i++) {
+        for (size_t r = 0; r < q->count; r++) {
+            each[r] = q->leaves[r].banding == (int32_t)i ? q->leaves[r].banded : (fig){0};
         }
-        if (n > 0) {
-            tape_about(tape, rates->bandings[i].name.s);
+        tape_about(c->tape, c->rates->bandings[i].name.s);
+        const fig net = quantities_sum(c, "banded edges", c->measures->run, each);
+        if (!fig_none(net)) {
             struct banding_buy *const b = &list->buys[list->count++];
-            *b = (struct banding_buy){
-                .banding = (int32_t)i,
-                .net = fig_total(tape, "banded edges", measures->run, pieces, each, n)};
-            buy(tape, measures, &rates->bandings[i],
-                rates->shop.charge_sheets.choice == CHARGED_USED, b);
+            *b = (struct banding_buy){.banding = (int32_t)i, .net = net};
+            buy(c, &c->rates->bandings[i], b);
         }
     }
-    tape_about_again(tape, 0);
+    tape_about_again(c->tape, 0);
     return true;
 }

@@ -21,9 +21,9 @@ struct banding_list {
     size_t count;
 };
 
-/* A buy for each banding that a slab takes. Memory from pool. true: memory held. */
-bool banding_make(struct banding_list *list, struct pool *pool, struct tape *tape,
-                  const struct measures *measures, const struct rates *rates,
-                  const struct quantities *quantities) __attribute__((warn_unused_result));
+/* A buy for each banding that a slab takes, in the order of the rates file. Memory of calc's pool.
+ * false: out of memory. */
+bool banding_make(struct banding_list *list, const struct calc *calc)
+    __attribute__((warn_unused_result));
 
 #endif

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/board_chooser.h"
 
-#include "stock/tally.h"
+#include "stock/surface_measure.h"
 
 #include <stdlib.h>
 
@@ -79,27 +79,27 @@ static length as_nm(int64_t value, int64_t inch) {
 
 /* in: an inch, width, length. out: surface measure, an exact half up. */
 static bool choose_surface(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
-    struct tally tally = {0};
+    struct surface_measure measure = {0};
     if (count != 3 || outputs < 1 || in[1] <= 0 || in[2] <= 0) {
         return false;
     }
-    out[0] = tally_board(&tally, as_nm(in[1], in[0]), as_nm(in[2], in[0]));
+    out[0] = surface_measure_add(&measure, as_nm(in[1], in[0]), as_nm(in[2], in[0]));
     return true;
 }
 
 /* in: an inch, then boards, width, length of each size. out: surface measure of all, halves up and
  * down by turns. */
 static bool choose_tally(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
-    struct tally tally = {0};
+    struct surface_measure measure = {0};
     if (count < 1 || (count - 1) % 3 != 0 || outputs < 1) {
         return false;
     }
     for (size_t i = 1; i < count; i += 3) {
         for (int64_t n = 0; n < in[i] / MILLION; n++) {
-            (void)tally_board(&tally, as_nm(in[i + 1], in[0]), as_nm(in[i + 2], in[0]));
+            (void)surface_measure_add(&measure, as_nm(in[i + 1], in[0]), as_nm(in[i + 2], in[0]));
         }
     }
-    out[0] = tally.surface;
+    out[0] = measure.feet;
     return true;
 }
 

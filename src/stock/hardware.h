@@ -27,10 +27,10 @@ struct hardware_list {
     size_t count;
 };
 
-/* Memory from pool. true: memory held. */
-bool hardware_make(struct hardware_list *list, struct pool *pool, struct tape *tape,
-                   const struct measures *measures, const struct rates *rates,
-                   const struct quantities *quantities) __attribute__((warn_unused_result));
+/* A buy for each hardware that a door takes, as hinge and as pull apart, in the order of the rates
+ * file. Memory of calc's pool. false: out of memory. */
+bool hardware_make(struct hardware_list *list, const struct calc *calc)
+    __attribute__((warn_unused_result));
 
 /* The pieces of a buy that a leaf takes; none when it takes none. */
 fig hardware_on_leaf(const struct hardware_buy *buy, const struct leaf_figures *leaf);

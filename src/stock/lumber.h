@@ -7,10 +7,11 @@
 #ifndef DOORCOST_STOCK_LUMBER_H
 #define DOORCOST_STOCK_LUMBER_H
 
+#include "model/plan_request.h"
 #include "stock/lumber_plan.h"
 
-/* One way of saying how much is bought, and what that costs at the yard. */
-struct lumber_way {
+/* How much is bought by one reckoning, factor or plan, and what that costs at the yard. */
+struct purchase_by {
     fig needed; /* board feet or m3 as they are sold, at least the yard's minimum */
     fig bought; /* what is ordered: needed, or up to a price break where the whole lot is then
                    cheaper */
@@ -24,18 +25,18 @@ struct lumber_way {
 };
 
 struct lumber_buy {
-    int32_t material;                     /* index into rates.lumber */
-    fig net, rough;                       /* of the job, board feet or m3 */
-    fig allowances;                       /* rough - net: end and edge allowance */
-    fig waste;                            /* percent as the file has it */
-    fig with_waste;                       /* net with waste */
-    struct lumber_way by_factor, by_plan; /* by_plan: all none without a plan */
+    int32_t material; /* index into rates.lumber */
+    fig net, rough;   /* of the job, board feet or m3 */
+    fig allowances;   /* rough - net: end and edge allowance */
+    fig waste;        /* percent as the file has it */
+    fig with_waste;   /* net with waste */
+    struct purchase_by by_factor;
+    struct purchase_by by_plan; /* all none without a plan */
+    struct purchase_by priced;  /* the one of these two that prices the job */
+    bool planned;               /* by_plan prices the job */
     struct lumber_plan plan;
-    fig asks;     /* percent: the waste that the plan asks for, in the file's reading of it */
-    fig beyond;   /* by_plan.bought - plan.bought: the yard's minimum, a price break */
-    bool planned; /* by_plan prices the job, else by_factor */
-    /* of the way that prices the job */
-    fig needed, bought, price, cost, cost_as_needed, factor, waste_added, yield, rest;
+    fig implied_waste; /* percent: the waste that comes to the plan, in the file's reading of it */
+    fig over_plan;     /* by_plan.bought - plan.bought: the yard's minimum, a price break */
 };
 
 struct lumber_list {
@@ -44,23 +45,20 @@ struct lumber_list {
 };
 
 /* Puts the lumber of the job on the tape, a buy for each lumber that a part takes, in the order of
- * the rates file.  effort: units of work for each cutting plan; below 0: no plans, unless the rates
- * price by plan (then the quickest).  A lumber priced by plan that has none is an error of
- * problems.  Memory comes from pool, the plans are freed by lumber_clear. true: memory held. */
-bool lumber_make(struct lumber_list *list, struct pool *pool, struct tape *tape,
-                 const struct measures *measures, const struct rates *rates,
-                 const struct quantities *quantities, struct plan_wish wish,
-                 struct problems *problems) __attribute__((warn_unused_result));
+ * the rates file.  A plan is made where request asks for it, or where the rates price lumber by
+ * plan or count work by it; in these two a lumber that has none is an error of calc's problems.
+ * Memory of calc's pool, but for the plans, which lumber_clear frees.  false: out of memory. */
+bool lumber_make(struct lumber_list *list, const struct calc *calc, struct plan_request request)
+    __attribute__((warn_unused_result));
+/* Frees the plans. */
 void lumber_clear(struct lumber_list *list);
 
-/* Net with waste: net x (100 + A) / 100 where waste is added, net x 100 / (100 - L) where it is
- * lost of what is bought. */
-fig waste_applied(struct tape *tape, const struct measures *measures, fig net, fig waste,
-                  enum waste_as as, enum unit unit);
+/* Net with waste in the unit of net: net x (100 + waste) / 100 where waste is added, net x 100 /
+ * (100 - waste) where it is lost of what is bought. waste: percent; lost: under 100. */
+fig waste_applied(const struct calc *calc, fig net, fig waste, enum waste_as as);
 
 /* The waste that would have led to what is bought, in percent: (bought - net) / net where waste is
  * added, / bought where it is lost. */
-fig waste_asked(struct tape *tape, const struct measures *measures, fig net, fig bought,
-                enum waste_as as);
+fig implied_waste(const struct calc *calc, fig net, fig bought, enum waste_as as);
 
 #endif

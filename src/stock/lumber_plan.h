@@ -5,22 +5,21 @@
 #define DOORCOST_STOCK_LUMBER_PLAN_H
 
 #include "cut/board/board_layout.h"
-#include "door/quantity.h"
-#include "stock/plan_part.h"
+#include "stock/plan_input.h"
 
 struct lumber_plan {
-    const char *missing;     /* why there is no plan; NULL: there is one */
-    struct board_job job;    /* sizes in millionths of the job's length unit, prices in cents */
-    struct board_plan *plan; /* owned by the list that holds this; NULL when missing */
-    struct plan_part *parts; /* one an item of the job */
-    fig *counts;             /* boards to buy, one a stock of the job */
-    fig *footage;            /* board feet or m3 of a board, before any rounding on the pack */
-    fig boards;              /* boards in all */
-    fig cuts;                /* trims, rips and crosscuts of all boards */
-    fig bought;              /* board feet as a yard tallies them; m3 */
-    fig bound;               /* money: no plan costs less than this at the price of a small lot */
-    fig at_price;            /* money: the plan's boards at that same price */
-    fig gap;                 /* money: at_price - bound; nothing: no plan costs less */
+    const char *no_plan_reason; /* why there is no plan; NULL: there is one */
+    struct board_job job;       /* sizes in millionths of the job's length unit, prices in cents */
+    struct board_plan *plan;    /* owned by the list that holds this; NULL where there is no plan */
+    struct plan_part *parts;    /* one an item of the job */
+    fig *counts;                /* boards to buy, one a stock of the job */
+    fig *footage;               /* board feet or m3 of a board, before any rounding on the pack */
+    fig boards;                 /* boards in all */
+    fig cuts;                   /* trims, rips and crosscuts of all boards */
+    fig bought;                 /* board feet as a yard tallies them; m3 */
+    fig bound;    /* money: no plan costs less than this at the price of a small lot */
+    fig at_price; /* money: the plan's boards at that same price */
+    fig gap;      /* money: at_price - bound; nothing: no plan costs less */
     struct keep_rule keep;
     /* What becomes of them, board feet or m3: net, allowances, trim, kerf, defects, offcuts and
      * tally add up to bought. */
@@ -39,12 +38,11 @@ struct lumber_plan {
  * the plan comes to. */
 enum { LUMBER_PLAN_SIZES = 56 };
 
-/* Plans the boards of a lumber at effort units of work; net: what its finished parts come to. Items
- * and names come from pool; plan->plan is owned by the caller and freed by board_plan_free.  A plan
- * is checked before it is used; one that fails its check is none.  true: memory held. */
-bool lumber_plan_make(struct lumber_plan *plan, struct pool *pool, struct tape *tape,
-                      const struct measures *measures, const struct rates *rates, int32_t material,
-                      const struct quantities *quantities, fig net, int64_t effort)
-    __attribute__((warn_unused_result));
+/* Plans the boards of a lumber (index into rates.lumber) at effort units of work, 0 or more; net:
+ * board feet or m3 of its finished parts.  plan->plan is owned by the caller and freed by
+ * board_plan_free, the rest is calc's pool's.  A plan is checked before it is used; one that fails
+ * its check is none.  false: out of memory. */
+bool lumber_plan_make(struct lumber_plan *plan, const struct calc *calc, int32_t material, fig net,
+                      int64_t effort) __attribute__((warn_unused_result));
 
 #endif

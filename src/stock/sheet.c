@@ -2,124 +2,111 @@
 #include "stock/sheet.h"
 
 #include "stock/lumber.h"
-#include "stock/order.h"
 
-#include <stddef.h>
-#include <string.h>
-
-struct rack {
-    struct tape *tape;
-    const struct measures *m;
-    const struct sheet *sheet;
-};
+static const struct sheet *sheet_of(const struct calc *c, const struct sheet_buy *b) {
+    return &c->rates->sheets[b->material];
+}
 
 /* Area, cost and yield of so many sheets. */
-static void buy_way(const struct rack *r, const struct sheet_buy *b, struct sheet_way *w) {
-    const fig counts[] = {w->whole, w->half};
-    w->bought =
-        fig_total(r->tape, "area bought", r->m->area, counts, (fig[]){b->each, b->each_half}, 2);
-    w->cost =
-        fig_total(r->tape, "sheet cost", UNIT_MONEY, counts, (fig[]){b->price, b->half_price}, 2);
-    w->factor =
-        fig_ratio(r->tape, "bought over net", UNIT_FACTOR, (figs){{w->bought}}, (figs){{b->net}});
-    const fig more = fig_plus(r->tape, "bought more than net", w->bought, fig_minus(b->net));
-    w->waste_added = fig_ratio(r->tape, "waste added", UNIT_PERCENT, (figs){{more, r->m->hundred}},
-                               (figs){{b->net}});
-    w->yield = fig_ratio(r->tape, "yield", UNIT_PERCENT, (figs){{b->net, r->m->hundred}},
-                         (figs){{w->bought}});
+static void buy(const struct calc *c, const struct sheet_buy *b, struct sheet_purchase_by *p) {
+    const fig counts[] = {p->whole, p->half};
+    p->bought = fig_total(c->tape, "area bought", c->measures->area, counts,
+                          (fig[]){b->each, b->each_half}, 2);
+    p->cost =
+        fig_total(c->tape, "sheet cost", UNIT_MONEY, counts, (fig[]){b->price, b->half_price}, 2);
+    p->factor =
+        fig_ratio(c->tape, "bought over net", UNIT_FACTOR, (figs){{p->bought}}, (figs){{b->net}});
+    const fig more = fig_plus(c->tape, "bought more than net", p->bought, fig_minus(b->net));
+    p->waste_added = fig_ratio(c->tape, "waste added", UNIT_PERCENT,
+                               (figs){{more, c->measures->hundred}}, (figs){{b->net}});
+    p->yield = fig_ratio(c->tape, "yield", UNIT_PERCENT, (figs){{b->net, c->measures->hundred}},
+                         (figs){{p->bought}});
 }
 
 /* Whole sheets by area; then, where the need left for the last sheet is no more than half of one, a
  * half takes its place. */
-static void count_sheets(const struct rack *r, const struct sheet_buy *b, struct sheet_way *w) {
+static void count_sheets(const struct calc *c, const struct sheet_buy *b,
+                         struct sheet_purchase_by *p) {
     const fig by_area =
-        fig_ratio(r->tape, "sheets by area", UNIT_FACTOR, (figs){{b->needed}}, (figs){{b->each}});
-    w->whole = fig_up(r->tape, "whole sheets", by_area, r->m->one);
+        fig_ratio(c->tape, "sheets by area", UNIT_FACTOR, (figs){{b->needed}}, (figs){{b->each}});
+    p->whole = fig_up(c->tape, "whole sheets", by_area, c->measures->one);
     if (fig_none(b->half_price)) {
         return;
     }
-    const fig none = tape_constant(r->tape, "no half sheet", UNIT_COUNT, 0, 0, "by definition");
-    const fig up = fig_ratio(r->tape, "area of whole sheets", r->m->area,
-                             (figs){{w->whole, b->each}}, (figs){{{0}}});
+    const fig none = tape_constant(c->tape, "no half sheet", UNIT_COUNT, 0, 0, "by definition");
+    const fig up = fig_ratio(c->tape, "area of whole sheets", c->measures->area,
+                             (figs){{p->whole, b->each}}, (figs){{{0}}});
     const fig terms[] = {b->needed, b->each, fig_minus(up)};
-    const fig last = fig_sum(r->tape, "area needed of the last sheet", r->m->area, terms, 3);
-    w->half = fig_pick_upto(r->tape, "half sheets", last, (fig[]){b->each_half, b->each},
-                            (fig[]){r->m->one, none}, 2);
-    w->whole = fig_plus(r->tape, "whole sheets beside the half", w->whole, fig_minus(w->half));
+    const fig last = fig_sum(c->tape, "area needed of the last sheet", c->measures->area, terms, 3);
+    p->half = fig_pick_upto(c->tape, "half sheets", last, (fig[]){b->each_half, b->each},
+                            (fig[]){c->measures->one, none}, 2);
+    p->whole = fig_plus(c->tape, "whole sheets beside the half", p->whole, fig_minus(p->half));
 }
 
-static void buy_by_factor(const struct rack *r, struct sheet_buy *b) {
-    const fig along = measures_given(r->tape, r->m, "sheet length", &r->sheet->length);
-    const fig across = measures_given(r->tape, r->m, "sheet width", &r->sheet->width);
-    b->waste = measures_given(r->tape, r->m, "waste", &r->sheet->waste);
-    b->needed = waste_applied(r->tape, r->m, b->net, b->waste,
-                              (enum waste_as)r->sheet->waste_as.choice, r->m->area);
-    b->each = fig_ratio(r->tape, "area of a sheet", r->m->area, (figs){{along, across}},
-                        (figs){{r->m->length2_per_area}});
-    b->price = measures_given(r->tape, r->m, "price", &r->sheet->price);
-    if (r->sheet->half_price.set) {
-        b->half_price =
-            measures_given(r->tape, r->m, "price of a half sheet", &r->sheet->half_price);
-        b->each_half = fig_ratio(r->tape, "area of a half sheet", r->m->area, (figs){{b->each}},
-                                 (figs){{r->m->two}});
+static void buy_by_factor(const struct calc *c, struct sheet_buy *b) {
+    const struct sheet *const sheet = sheet_of(c, b);
+    const fig along = calc_given(c, "sheet length", &sheet->length);
+    const fig across = calc_given(c, "sheet width", &sheet->width);
+    b->waste = calc_given(c, "waste", &sheet->waste);
+    b->needed = waste_applied(c, b->net, b->waste, (enum waste_as)sheet->waste_as.choice);
+    b->each = calc_area(c, "area of a sheet", along, across);
+    b->price = calc_given(c, "price", &sheet->price);
+    if (sheet->half_price.set) {
+        b->half_price = calc_given(c, "price of a half sheet", &sheet->half_price);
+        b->each_half = fig_ratio(c->tape, "area of a half sheet", c->measures->area,
+                                 (figs){{b->each}}, (figs){{c->measures->two}});
     }
-    count_sheets(r, b, &b->by_factor);
-    buy_way(r, b, &b->by_factor);
+    count_sheets(c, b, &b->by_factor);
+    buy(c, b, &b->by_factor);
 }
 
-static void buy_by_plan(const struct rack *r, struct sheet_buy *b) {
+static void buy_by_plan(const struct calc *c, struct sheet_buy *b) {
     b->by_plan.whole = b->plan.counts[SHEET_WHOLE];
     b->by_plan.half = b->plan.counts[SHEET_HALF];
-    buy_way(r, b, &b->by_plan);
+    buy(c, b, &b->by_plan);
     const fig terms[] = {b->by_plan.bought, fig_minus(b->net), fig_minus(b->plan.trim),
                          fig_minus(b->plan.kerf)};
-    b->offcuts = fig_sum(r->tape, "offcuts", r->m->area, terms, 4);
-    b->asks = waste_asked(r->tape, r->m, b->net, b->by_plan.bought,
-                          (enum waste_as)r->sheet->waste_as.choice);
+    b->offcuts = fig_sum(c->tape, "offcuts", c->measures->area, terms, 4);
+    b->implied_waste =
+        implied_waste(c, b->net, b->by_plan.bought, (enum waste_as)sheet_of(c, b)->waste_as.choice);
 }
 
-/* The way that prices the job, and what of it the job is charged. */
-static void price_by(const struct rack *r, struct sheet_buy *b, const struct sheet_way *w,
-                     enum charged charged) {
-    b->whole = w->whole;
-    b->half = w->half;
-    b->bought = w->bought;
-    b->cost = w->cost;
-    b->factor = w->factor;
-    b->waste_added = w->waste_added;
-    b->yield = w->yield;
+/* What the job is charged of what it is priced by: all, or the part that it uses. */
+static void charge(const struct calc *c, struct sheet_buy *b) {
     const fig used = b->planned ? b->net : b->needed;
-    b->charged = charged == CHARGED_BOUGHT
-                     ? w->cost
-                     : fig_ratio(r->tape, "sheet cost charged", UNIT_MONEY, (figs){{w->cost, used}},
-                                 (figs){{w->bought}});
+    b->priced = b->planned ? b->by_plan : b->by_factor;
+    b->charged = b->priced.cost;
+    if (c->rates->shop.charge_sheets.choice != CHARGED_BOUGHT) {
+        b->charged = fig_ratio(c->tape, "sheet cost charged", UNIT_MONEY,
+                               (figs){{b->priced.cost, used}}, (figs){{b->priced.bought}});
+    }
 }
 
-static bool plan_sheets(const struct rack *r, struct sheet_buy *b, const struct order *o) {
-    const bool wanted = o->rates->shop.sheets_by.choice == PRICED_BY_PLAN;
-    const struct operation *const counted = o->wish.sheets_for;
-    if (!o->wish.always && !wanted && counted == NULL) {
-        b->plan.missing = "no plan was asked for";
+static bool plan_sheets(const struct calc *c, struct sheet_buy *b, struct plan_request request) {
+    const struct sheet *const sheet = sheet_of(c, b);
+    const bool wanted = c->rates->shop.sheets_by.choice == PRICED_BY_PLAN;
+    const struct operation *const counted = plan_counted_by(c->rates, MATERIAL_SHEET);
+    if (!request.always && !wanted && counted == NULL) {
+        b->plan.no_plan_reason = "no plan was asked for";
         return true;
     }
-    if (!sheets_plan_make(&b->plan, o->pool, r->tape, r->m, o->rates, b->material, o->quantities,
-                          o->wish.effort)) {
+    if (!sheets_plan_make(&b->plan, c, b->material, request.effort)) {
         return false;
     }
-    if (b->plan.missing == NULL) {
-        buy_by_plan(r, b);
+    if (b->plan.no_plan_reason == NULL) {
+        buy_by_plan(c, b);
         b->planned = wanted;
     } else if (wanted) {
-        problem_add(o->problems, SEVERITY_ERROR, "no-plan", r->sheet->name.place,
+        problem_add(c->problems, SEVERITY_ERROR, "no-plan", sheet->name.place,
                     "sheet '%s' is priced by plan and has none: %s; name a larger sheet, or price "
                     "by factor",
-                    problem_quote(o->problems, r->sheet->name.s), b->plan.missing);
+                    problem_quote(c->problems, sheet->name.s), b->plan.no_plan_reason);
     } else if (counted != NULL) {
-        problem_add(o->problems, SEVERITY_ERROR, "no-plan", counted->name.place,
+        problem_add(c->problems, SEVERITY_ERROR, "no-plan", counted->name.place,
                     "operation '%s' is counted by the cuts of sheet '%s', and there is no plan: "
                     "%s; name a larger sheet, or count by something else",
-                    problem_quote(o->problems, counted->name.s),
-                    problem_quote(o->problems, r->sheet->name.s), b->plan.missing);
+                    problem_quote(c->problems, counted->name.s),
+                    problem_quote(c->problems, sheet->name.s), b->plan.no_plan_reason);
     }
     return true;
 }
@@ -131,82 +118,54 @@ void sheets_clear(struct sheet_list *list) {
     *list = (struct sheet_list){0};
 }
 
-bool sheets_make(struct sheet_list *list, struct pool *pool, struct tape *tape,
-                 const struct measures *measures, const struct rates *rates,
-                 const struct quantities *quantities, struct plan_wish wish,
-                 struct problems *problems) {
-    const struct order order = {
-        .pool = pool, .rates = rates, .quantities = quantities, .problems = problems, .wish = wish};
+bool sheets_make(struct sheet_list *list, const struct calc *c, struct plan_request request) {
     *list = (struct sheet_list){0};
-    list->buys = pool_take(pool, rates->sheet_count, sizeof *list->buys);
+    list->buys = pool_take(c->pool, c->rates->sheet_count, sizeof *list->buys);
     if (list->buys == NULL) {
         return false;
     }
-    for (size_t i = 0; i < rates->sheet_count; i++) {
-        tape_about(tape, rates->sheets[i].name.s);
-        const fig net =
-            quantities_total(quantities, tape, "sheet area net", MATERIAL_SHEET, (int32_t)i, false);
-        if (fig_none(net) || tape_amount(tape, net) == 0) {
+    for (int32_t i = 0; i < (int32_t)c->rates->sheet_count; i++) {
+        tape_about(c->tape, c->rates->sheets[i].name.s);
+        const fig net = quantities_total(c, "sheet area net", MATERIAL_SHEET, i,
+                                         offsetof(struct material_use, net));
+        if (fig_none(net) || tape_amount(c->tape, net) == 0) {
             continue;
         }
-        const struct rack rack = {.tape = tape, .m = measures, .sheet = &rates->sheets[i]};
         struct sheet_buy *const b = &list->buys[list->count++];
-        b->material = (int32_t)i;
+        b->material = i;
         b->net = net;
-        buy_by_factor(&rack, b);
-        if (!plan_sheets(&rack, b, &order)) {
+        buy_by_factor(c, b);
+        if (!plan_sheets(c, b, request)) {
             return false;
         }
-        price_by(&rack, b, b->planned ? &b->by_plan : &b->by_factor,
-                 (enum charged)rates->shop.charge_sheets.choice);
+        charge(c, b);
     }
-    tape_about_again(tape, 0);
+    tape_about_again(c->tape, 0);
     return true;
 }
 
-/* Sum over the rows of a figure of the glass that they take; none when no row has it. offset: where
- * the figure stands in struct material_use. terms: room for two figures a row. */
-static fig glass_total(struct tape *tape, const struct quantities *q, int32_t glass,
-                       const char *what, size_t offset, fig *terms) {
-    fig *const each = terms + q->count;
-    size_t n = 0;
-    for (size_t r = 0; r < q->count; r++) {
-        const struct leaf_figures *const leaf = &q->leaves[r];
-        for (size_t u = 0; u < leaf->use_count; u++) {
-            if (leaf->uses[u].material_kind == MATERIAL_GLASS && leaf->uses[u].material == glass) {
-                terms[n] = leaf->pieces;
-                memcpy(&each[n], (const char *)&leaf->uses[u] + offset, sizeof *each);
-                n += fig_none(each[n]) ? 0 : 1;
-            }
-        }
-    }
-    return n == 0 ? (fig){0} : fig_total(tape, what, UNIT_MONEY, terms, each, n);
-}
-
-bool glass_make(struct glass_list *list, struct pool *pool, struct tape *tape,
-                const struct rates *rates, const struct quantities *quantities) {
+bool glass_make(struct glass_list *list, const struct calc *c) {
     *list = (struct glass_list){0};
-    list->buys = pool_take(pool, rates->glass_count, sizeof *list->buys);
-    fig *const terms = pool_take(pool, 2 * quantities->count, sizeof *terms);
-    if (pool_failed(pool)) {
+    list->buys = pool_take(c->pool, c->rates->glass_count, sizeof *list->buys);
+    if (list->buys == NULL) {
         return false;
     }
-    for (size_t i = 0; i < rates->glass_count; i++) {
-        tape_about(tape, rates->glass[i].name.s);
-        const fig cost = glass_total(tape, quantities, (int32_t)i, "glass cost",
-                                     offsetof(struct material_use, cost), terms);
+    for (int32_t i = 0; i < (int32_t)c->rates->glass_count; i++) {
+        tape_about(c->tape, c->rates->glass[i].name.s);
+        const fig cost = quantities_total(c, "glass cost", MATERIAL_GLASS, i,
+                                          offsetof(struct material_use, cost));
         if (fig_none(cost)) {
             continue;
         }
         list->buys[list->count++] = (struct glass_buy){
-            .material = (int32_t)i,
-            .area = quantities_total(quantities, tape, "glass area charged", MATERIAL_GLASS,
-                                     (int32_t)i, false),
-            .stops = glass_total(tape, quantities, (int32_t)i, "stops",
-                                 offsetof(struct material_use, stops), terms),
+            .material = i,
+            .area = quantities_total(c, "glass area charged", MATERIAL_GLASS, i,
+                                     offsetof(struct material_use, net)),
+            .stops = quantities_total(c, "stops", MATERIAL_GLASS, i,
+                                      offsetof(struct material_use, stops)),
             .cost = cost,
         };
     }
-    tape_about_again(tape, 0);
+    tape_about_again(c->tape, 0);
     return true;
 }

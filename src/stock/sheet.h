@@ -5,10 +5,11 @@
 #ifndef DOORCOST_STOCK_SHEET_H
 #define DOORCOST_STOCK_SHEET_H
 
+#include "model/plan_request.h"
 #include "stock/sheets_by_plan.h"
 
-/* One way of saying how many are bought. */
-struct sheet_way {
+/* How many are bought by one reckoning, factor or plan. */
+struct sheet_purchase_by {
     fig whole, half; /* sheets; half: none where halves are not sold */
     fig bought;      /* area */
     fig cost;        /* money */
@@ -21,13 +22,13 @@ struct sheet_buy {
     fig waste, needed;   /* percent; area with waste */
     fig each, each_half; /* area of a sheet, of a half */
     fig price, half_price;
-    struct sheet_way by_factor, by_plan; /* by_plan: all none without a plan */
+    struct sheet_purchase_by by_factor;
+    struct sheet_purchase_by by_plan; /* all none without a plan */
+    struct sheet_purchase_by priced;  /* the one of these two that prices the job */
+    bool planned;                     /* by_plan prices the job */
     struct sheets_plan plan;
-    fig asks;     /* percent: the waste that the plan asks for, in the file's reading of it */
-    fig offcuts;  /* area that the plan leaves: bought - net - trim - kerf */
-    bool planned; /* by_plan prices the job, else by_factor */
-    /* of the way that prices the job */
-    fig whole, half, bought, cost, factor, waste_added, yield;
+    fig implied_waste; /* percent: the waste that comes to the plan, in the file's reading of it */
+    fig offcuts;       /* area that the plan leaves: bought - net - trim - kerf */
     fig charged; /* money that the job pays: cost, or its part for the area needed (by plan: for the
                     parts) */
 };
@@ -37,12 +38,11 @@ struct sheet_list {
     size_t count;
 };
 
-/* A buy for each sheet that a part takes, in the order of the rates file.  effort and errors: as
- * lumber_make.  Memory from pool, plans freed by sheets_clear. true: memory held. */
-bool sheets_make(struct sheet_list *list, struct pool *pool, struct tape *tape,
-                 const struct measures *measures, const struct rates *rates,
-                 const struct quantities *quantities, struct plan_wish wish,
-                 struct problems *problems) __attribute__((warn_unused_result));
+/* A buy for each sheet that a part takes, in the order of the rates file. Plans, errors, memory: as
+ * lumber_make. false: out of memory. */
+bool sheets_make(struct sheet_list *list, const struct calc *calc, struct plan_request request)
+    __attribute__((warn_unused_result));
+/* Frees the plans. */
 void sheets_clear(struct sheet_list *list);
 
 struct glass_buy {
@@ -57,10 +57,9 @@ struct glass_list {
     size_t count;
 };
 
-/* A buy for each glass that a part takes; the panes are charged singly. Memory from pool. true:
- * memory held. */
-bool glass_make(struct glass_list *list, struct pool *pool, struct tape *tape,
-                const struct rates *rates, const struct quantities *quantities)
+/* A buy for each glass that a part takes; the panes are charged singly. Memory of calc's pool.
+ * false: out of memory. */
+bool glass_make(struct glass_list *list, const struct calc *calc)
     __attribute__((warn_unused_result));
 
 #endif

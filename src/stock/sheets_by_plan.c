@@ -71,114 +71,82 @@ static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs
 
 const struct chooser sheets_chooser = {.name = "sheets", .choose = choose};
 
+/* What a plan is made from, beside what its planner is given. */
 struct planner {
-    struct sheets_plan *p;
-    struct pool *pool;
-    struct tape *tape;
-    const struct measures *m;
+    const struct calc *calc;
+    struct sheets_plan *plan;
+    struct plan_input input;
     const struct sheet *sheet;
-    int32_t material;
-    fig *operands;
-    size_t operand_count;
     fig prices[SHEET_STOCKS];
 };
 
-static void add_operand(struct planner *l, fig f) {
-    l->operands[l->operand_count++] = f;
-}
-
-static fig length_or_none(const struct planner *l, const char *what, const struct value *value) {
-    return value->set ? measures_given(l->tape, l->m, what, value)
-                      : tape_constant(l->tape, what, l->m->length, 0, 0, "none given");
-}
-
-static void add_stock(struct planner *l, struct cut_stock *stocks, size_t at, fig along, fig across,
+static void add_stock(struct planner *l, struct cut_stock *stock, fig along, fig across,
                       fig price) {
-    l->prices[at] = price;
-    stocks[at] = (struct cut_stock){.length = tape_amount(l->tape, along),
-                                    .width = tape_amount(l->tape, across),
-                                    .price = tape_scaled(l->tape, price, 2),
-                                    .copies = CUT_UNLIMITED};
-    add_operand(l, along);
-    add_operand(l, across);
-    add_operand(l, price);
+    const struct tape *const tape = l->calc->tape;
+    *stock = (struct cut_stock){.length = tape_amount(tape, along),
+                                .width = tape_amount(tape, across),
+                                .price = tape_scaled(tape, price, 2),
+                                .copies = CUT_UNLIMITED};
+    plan_input_stock(&l->input, along, across, price);
 }
 
 static bool add_stocks(struct planner *l) {
-    struct cut_stock *const stocks = pool_take(l->pool, SHEET_STOCKS, sizeof *stocks);
+    const struct calc *const c = l->calc;
+    struct cut_stock *const stocks = pool_take(c->pool, SHEET_STOCKS, sizeof *stocks);
     if (stocks == NULL) {
         return false;
     }
     const bool half = l->sheet->half_price.set;
-    const fig along = measures_given(l->tape, l->m, "sheet length", &l->sheet->length);
-    const fig across = measures_given(l->tape, l->m, "sheet width", &l->sheet->width);
-    const fig price = measures_given(l->tape, l->m, "price", &l->sheet->price);
-    add_operand(l, tape_constant(l->tape, "sheet sizes", UNIT_COUNT, 0, half ? 2 : 1,
-                                 "whole, and half where sold"));
-    add_stock(l, stocks, SHEET_WHOLE, along, across, price);
+    const fig along = calc_given(c, "sheet length", &l->sheet->length);
+    const fig across = calc_given(c, "sheet width", &l->sheet->width);
+    l->prices[SHEET_WHOLE] = calc_given(c, "price", &l->sheet->price);
+    plan_input_add(&l->input, tape_constant(c->tape, "sheet sizes", UNIT_COUNT, 0, half ? 2 : 1,
+                                            "whole, and half where sold"));
+    add_stock(l, &stocks[SHEET_WHOLE], along, across, l->prices[SHEET_WHOLE]);
     if (half) {
-        const fig half_along = fig_ratio(l->tape, "half the length", l->m->length, (figs){{along}},
-                                         (figs){{l->m->two}});
-        const fig half_price =
-            measures_given(l->tape, l->m, "price of a half sheet", &l->sheet->half_price);
-        add_stock(l, stocks, SHEET_HALF, half_along, across, half_price);
+        const fig half_along = fig_ratio(c->tape, "half the length", c->measures->length,
+                                         (figs){{along}}, (figs){{c->measures->two}});
+        l->prices[SHEET_HALF] = calc_given(c, "price of a half sheet", &l->sheet->half_price);
+        add_stock(l, &stocks[SHEET_HALF], half_along, across, l->prices[SHEET_HALF]);
     }
-    l->p->job.stocks = stocks;
-    l->p->job.stock_count = half ? 2 : 1;
+    l->plan->job.stocks = stocks;
+    l->plan->job.stock_count = half ? 2 : 1;
     return true;
 }
 
-static bool is_of(const struct part *part, int32_t material) {
-    return part->material_kind == MATERIAL_SHEET && part->material == material;
-}
-
-static size_t count_items(const struct quantities *q, int32_t material) {
-    size_t n = 0;
-    for (size_t r = 0; r < q->count; r++) {
-        for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {
-            n += is_of(&q->leaves[r].door->parts[i], material) ? 1 : 0;
-        }
-    }
-    return n;
-}
-
-static bool add_items(struct planner *l, const struct quantities *q, size_t most) {
-    struct cut_item *const items = pool_take(l->pool, most, sizeof *items);
-    l->p->parts = pool_take(l->pool, most, sizeof *l->p->parts);
-    if (pool_failed(l->pool)) {
+/* The operands before the stocks, the stocks, the items. */
+static bool set_job(struct planner *l, int64_t effort) {
+    const struct calc *const c = l->calc;
+    const bool grain = l->sheet->grain;
+    const fig kerf = plan_input_length(c, "saw kerf", &c->rates->saw.kerf);
+    const fig trim = plan_input_length(c, "edge trim", &l->sheet->edge_trim);
+    plan_input_add(&l->input, plan_input_effort(c, effort));
+    plan_input_add(&l->input, kerf);
+    plan_input_add(&l->input, trim);
+    plan_input_add(&l->input,
+                   tape_constant(c->tape, grain ? "grain kept" : "no grain: parts may be turned",
+                                 UNIT_COUNT, 0, grain ? 0 : 1, "the sheet's grain"));
+    plan_input_least(&l->input, "offcut worth keeping, longer side from", l->plan->keep.length);
+    plan_input_least(&l->input, "offcut worth keeping, shorter side from",
+                     l->plan->keep.sheet_width);
+    l->plan->job = (struct cut_job){.kerf = tape_amount(c->tape, kerf),
+                                    .trim = tape_amount(c->tape, trim),
+                                    .items = l->input.items,
+                                    .item_count = l->input.item_count};
+    l->plan->parts = l->input.parts;
+    if (!add_stocks(l)) {
         return false;
     }
-    size_t n = 0;
-    for (size_t r = 0; r < q->count; r++) {
-        const struct leaf_figures *const leaf = &q->leaves[r];
-        for (size_t i = 0; i < leaf->door->part_count; i++) {
-            const struct part_figures *const f = &leaf->parts[i];
-            if (!is_of(&leaf->door->parts[i], l->material)) {
-                continue;
-            }
-            items[n] = (struct cut_item){.length = tape_amount(l->tape, f->length),
-                                         .width = tape_amount(l->tape, f->width),
-                                         .demand = tape_amount(l->tape, f->pieces),
-                                         .turn = !l->sheet->grain};
-            l->p->parts[n] = (struct plan_part){
-                .door = leaf->door, .part = &leaf->door->parts[i], .pieces = items[n].demand};
-            n++;
-            add_operand(l, f->length);
-            add_operand(l, f->width);
-            add_operand(l, f->pieces);
-        }
-    }
-    l->p->job.items = items;
-    l->p->job.item_count = n;
+    plan_input_items(&l->input);
     return true;
 }
 
 /* An area that the chooser gave in hundredths of the square of a length. */
-static fig area_of(const struct planner *l, const char *what, fig hundredths) {
+static fig area_of(const struct calc *c, const char *what, fig hundredths) {
     const fig unit =
-        tape_constant(l->tape, "hundredths of an area in one", UNIT_COUNT, 0, 100, "by definition");
-    return fig_ratio(l->tape, what, l->m->area, (figs){{hundredths}},
-                     (figs){{unit, l->m->length2_per_area}});
+        tape_constant(c->tape, "hundredths of an area in one", UNIT_COUNT, 0, 100, "by definition");
+    return fig_ratio(c->tape, what, c->measures->area, (figs){{hundredths}},
+                     (figs){{unit, c->measures->length2_per_area}});
 }
 
 static void take_plan(struct planner *l) {
@@ -187,7 +155,8 @@ static void take_plan(struct planner *l) {
         [OUT_TRIM] = "edges of sheets, hundredths of an area",
         [OUT_KERF] = "kerf, hundredths of an area",
         [OUT_KEEP] = "offcuts worth keeping, hundredths of an area"};
-    struct sheets_plan *const p = l->p;
+    const struct calc *const c = l->calc;
+    struct sheets_plan *const p = l->plan;
     const size_t stocks = p->job.stock_count;
     int64_t known[SHEET_STOCKS + OUT_COUNT] = {0};
     const char *labels[SHEET_STOCKS + OUT_COUNT];
@@ -198,61 +167,36 @@ static void take_plan(struct planner *l) {
                     : s == SHEET_WHOLE ? "whole sheets to buy"
                                        : "half sheets to buy";
     }
-    fig_chosen_known(l->tape, labels, UNIT_COUNT, &sheets_chooser, l->operands, l->operand_count,
-                     known, out, stocks + OUT_COUNT);
+    fig_chosen_known(c->tape, labels, UNIT_COUNT, &sheets_chooser, l->input.operands,
+                     l->input.operand_count, known, out, stocks + OUT_COUNT);
     for (size_t s = 0; s < stocks; s++) {
         p->counts[s] = out[s];
     }
-    p->bound = tape_constant(l->tape, "least possible", UNIT_MONEY, 2, p->plan->bound,
+    p->bound = tape_constant(c->tape, "least possible", UNIT_MONEY, 2, p->plan->bound,
                              "proved by the planner: docs/cutting.md");
     const fig cost =
-        fig_total(l->tape, "sheets of the plan", UNIT_MONEY, p->counts, l->prices, stocks);
-    p->gap = fig_plus(l->tape, "more than the least possible", cost, fig_minus(p->bound));
-    if (stocks == 1 && tape_amount(l->tape, l->prices[0]) > 0) {
-        const fig sheets = fig_ratio(l->tape, "least possible, in sheets", UNIT_FACTOR,
+        fig_total(c->tape, "sheets of the plan", UNIT_MONEY, p->counts, l->prices, stocks);
+    p->gap = fig_plus(c->tape, "more than the least possible", cost, fig_minus(p->bound));
+    if (stocks == 1 && tape_amount(c->tape, l->prices[0]) > 0) {
+        const fig sheets = fig_ratio(c->tape, "least possible, in sheets", UNIT_FACTOR,
                                      (figs){{p->bound}}, (figs){{l->prices[0]}});
-        p->fewest = fig_up(l->tape, "fewest sheets possible", sheets, l->m->one);
+        p->fewest = fig_up(c->tape, "fewest sheets possible", sheets, c->measures->one);
     }
     const fig *const totals = out + stocks;
-    p->trim = area_of(l, "edges of sheets", totals[OUT_TRIM]);
-    p->kerf = area_of(l, "kerf", totals[OUT_KERF]);
-    p->keep_worth = area_of(l, "offcuts worth keeping", totals[OUT_KEEP]);
-    p->cuts = fig_ratio(l->tape, "cuts of the plan", UNIT_COUNT, (figs){{totals[OUT_CUTS]}},
-                        (figs){{{0}}});
+    p->trim = area_of(c, "edges of sheets", totals[OUT_TRIM]);
+    p->kerf = area_of(c, "kerf", totals[OUT_KERF]);
+    p->keep_worth = area_of(c, "offcuts worth keeping", totals[OUT_KEEP]);
+    p->cuts = calc_product(c, "cuts of the plan", UNIT_COUNT, totals[OUT_CUTS], (fig){0});
 }
 
-bool sheets_plan_make(struct sheets_plan *plan, struct pool *pool, struct tape *tape,
-                      const struct measures *measures, const struct rates *rates, int32_t material,
-                      const struct quantities *quantities, int64_t effort) {
-    const struct sheet *const sheet = &rates->sheets[material];
-    const size_t most = count_items(quantities, material);
-    *plan = (struct sheets_plan){.keep = keep_rule_of(measures->lengths)};
-    struct planner l = {
-        .p = plan,
-        .pool = pool,
-        .tape = tape,
-        .m = measures,
-        .sheet = sheet,
-        .material = material,
-        .operands = pool_take(pool, FIXED_OPERANDS + 3 * (SHEET_STOCKS + most), sizeof(fig))};
-    if (l.operands == NULL) {
-        return false;
-    }
-    const fig kerf = length_or_none(&l, "saw kerf", &rates->saw.kerf);
-    const fig trim = length_or_none(&l, "edge trim", &sheet->edge_trim);
-    add_operand(&l, tape_constant(tape, "planner's effort", UNIT_COUNT, 0, effort,
-                                  "units of work (docs/cutting.md)"));
-    add_operand(&l, kerf);
-    add_operand(&l, trim);
-    add_operand(&l,
-                tape_constant(tape, sheet->grain ? "grain kept" : "no grain: parts may be turned",
-                              UNIT_COUNT, 0, sheet->grain ? 0 : 1, "the sheet's grain"));
-    add_operand(&l, tape_constant(tape, "offcut worth keeping, longer side from", measures->length,
-                                  6, plan->keep.length, "common practice, no source"));
-    add_operand(&l, tape_constant(tape, "offcut worth keeping, shorter side from", measures->length,
-                                  6, plan->keep.sheet_width, "common practice, no source"));
-    plan->job = (struct cut_job){.kerf = tape_amount(tape, kerf), .trim = tape_amount(tape, trim)};
-    if (!add_stocks(&l) || !add_items(&l, quantities, most)) {
+bool sheets_plan_make(struct sheets_plan *plan, const struct calc *c, int32_t material,
+                      int64_t effort) {
+    const struct sheet *const sheet = &c->rates->sheets[material];
+    *plan = (struct sheets_plan){.keep = keep_rule_of(c->measures->lengths)};
+    struct planner l = {.calc = c, .plan = plan, .sheet = sheet};
+    if (!plan_input_init(&l.input, c, MATERIAL_SHEET, material, !sheet->grain,
+                         FIXED_OPERANDS + 3 * SHEET_STOCKS) ||
+        !set_job(&l, effort)) {
         return false;
     }
     const enum cut_status status = sheet_plan_make(&plan->job, effort, &plan->plan);
@@ -260,13 +204,13 @@ bool sheets_plan_make(struct sheets_plan *plan, struct pool *pool, struct tape *
         return false;
     }
     if (status != CUT_DONE) {
-        plan->missing =
+        plan->no_plan_reason =
             status == CUT_NO_ROOM ? "a part fits no sheet" : "a size is out of the planner's range";
         return true;
     }
     const struct plan_finding finding = sheet_plan_check(&plan->job, plan->plan);
     if (finding.fault != PLAN_GOOD) {
-        plan->missing = plan_fault_text(finding.fault);
+        plan->no_plan_reason = plan_fault_text(finding.fault);
         return finding.fault != PLAN_NO_MEMORY;
     }
     take_plan(&l);

@@ -5,18 +5,17 @@
 #define DOORCOST_STOCK_SHEETS_BY_PLAN_H
 
 #include "cut/sheet/sheet_tally.h"
-#include "door/quantity.h"
-#include "stock/plan_part.h"
+#include "stock/plan_input.h"
 
 /* The stocks of the planner's job: the whole sheet, then the half where one is sold (half the
  * length). */
 enum { SHEET_WHOLE, SHEET_HALF, SHEET_STOCKS };
 
 struct sheets_plan {
-    const char *missing;     /* why there is no plan; NULL: there is one */
-    struct cut_job job;      /* sizes in millionths of the job's length unit, prices in cents */
-    struct sheet_plan *plan; /* owned by the list that holds this; NULL when missing */
-    struct plan_part *parts; /* one an item of the job */
+    const char *no_plan_reason; /* why there is no plan; NULL: there is one */
+    struct cut_job job;         /* sizes in millionths of the job's length unit, prices in cents */
+    struct sheet_plan *plan;    /* owned by the list that holds this; NULL where there is no plan */
+    struct plan_part *parts;    /* one an item of the job */
     fig counts[SHEET_STOCKS];
     fig bound;  /* money: no plan costs less */
     fig gap;    /* money: what the plan costs more; nothing: no plan costs less */
@@ -28,13 +27,11 @@ struct sheets_plan {
     fig keep_worth; /* of the offcuts: those worth keeping */
 };
 
-/* Plans the sheets of a kind at effort units of work.  Items come from pool; plan->plan is owned by
- * the caller.  A plan is checked before it is used; one that fails its check is none.  true: memory
- * held. */
-bool sheets_plan_make(struct sheets_plan *plan, struct pool *pool, struct tape *tape,
-                      const struct measures *measures, const struct rates *rates, int32_t material,
-                      const struct quantities *quantities, int64_t effort)
-    __attribute__((warn_unused_result));
+/* Plans the sheets of a kind (index into rates.sheets) at effort units of work, 0 or more.
+ * plan->plan is owned by the caller and freed by sheet_plan_free, the rest is calc's pool's.  A
+ * plan is checked before it is used; one that fails its check is none.  false: out of memory. */
+bool sheets_plan_make(struct sheets_plan *plan, const struct calc *calc, int32_t material,
+                      int64_t effort) __attribute__((warn_unused_result));
 
 /* The chooser that a replay asks. */
 extern const struct chooser sheets_chooser;

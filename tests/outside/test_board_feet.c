@@ -3,7 +3,7 @@
 #include "rows.h"
 
 #include "model/measures.h"
-#include "stock/tally.h"
+#include "stock/surface_measure.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -47,20 +47,20 @@ static int64_t board_feet(const struct rows *rows, size_t row) {
 }
 
 static int64_t surface(const struct rows *rows, size_t row) {
-    struct tally tally = {0};
+    struct surface_measure measure = {0};
     const int64_t pieces = rows_number(rows, row, "pieces") / ROWS_ONE;
     for (int64_t i = 0; i < pieces; i++) {
-        (void)tally_board(&tally, given(rows, row, "width in", "in"),
-                          given(rows, row, "length ft", "ft"));
+        (void)surface_measure_add(&measure, given(rows, row, "width in", "in"),
+                                  given(rows, row, "length ft", "ft"));
     }
-    return tally.surface * ROWS_ONE;
+    return measure.feet * ROWS_ONE;
 }
 
 /* A board as wide as it takes to have its length in whole feet as its surface measure. */
 static int64_t tallied_length(const struct rows *rows, size_t row) {
-    struct tally tally = {0};
-    (void)tally_board(&tally, NM_PER_FOOT, given(rows, row, "length ft", "ft"));
-    return tally.surface * ROWS_ONE;
+    struct surface_measure measure = {0};
+    (void)surface_measure_add(&measure, NM_PER_FOOT, given(rows, row, "length ft", "ft"));
+    return measure.feet * ROWS_ONE;
 }
 
 static void test_published(void **state) {
@@ -83,6 +83,24 @@ static void test_published(void **state) {
         }
     }
     rows_done(&rows);
+}
+
+/* Board feet of a pack of that surface measure; thickness: nominal. */
+static int64_t pack_feet(int64_t surface, length thickness) {
+    struct tape tape;
+    struct measures m;
+    const struct calc calc = {.tape = &tape, .measures = &m};
+    const struct place nowhere = {0};
+    tape_init(&tape);
+    measures_init(&m, &tape, LENGTH_INCH, false);
+    const fig thick = fig_larger(&tape, "thickness counted",
+                                 calc_length(&calc, "thickness", thickness, nowhere), m.inch);
+    const fig feet = surface_measure_board_feet(
+        &calc, tape_given(&tape, "surface", UNIT_COUNT, 0, surface, nowhere), thick);
+    const int64_t value = tape_amount(&tape, feet);
+    assert_int_equal(tape_fault(&tape), TAPE_OK);
+    tape_clear(&tape);
+    return value;
 }
 
 /* The rules by which a pack is tallied. Sources: surface measure to the nearest whole foot, NHLA
@@ -126,19 +144,19 @@ static void test_packs(void **state) {
     };
     int wrong = 0;
     for (size_t i = 0; i < sizeof packs / sizeof *packs; i++) {
-        struct tally tally = {0};
+        struct surface_measure measure = {0};
         length value = 0;
         for (size_t b = 0; b < 4 && packs[i].boards[b].width != NULL; b++) {
             length along = 0;
             assert_int_equal(length_read(packs[i].boards[b].width, LENGTH_INCH, &value), LENGTH_OK);
             assert_int_equal(length_read(packs[i].boards[b].along, LENGTH_INCH, &along), LENGTH_OK);
-            (void)tally_board(&tally, value, along);
+            (void)surface_measure_add(&measure, value, along);
         }
         assert_int_equal(length_read(packs[i].thickness, LENGTH_INCH, &value), LENGTH_OK);
-        const int64_t feet = tally_board_feet(&tally, value);
-        if (tally.surface != packs[i].surface || feet != packs[i].feet) {
+        const int64_t feet = pack_feet(measure.feet, value);
+        if (measure.feet != packs[i].surface || feet != packs[i].feet) {
             print_error("%s: surface %lld and %lld bf, expected %lld and %lld\n", packs[i].name,
-                        (long long)tally.surface, (long long)feet, (long long)packs[i].surface,
+                        (long long)measure.feet, (long long)feet, (long long)packs[i].surface,
                         (long long)packs[i].feet);
             wrong++;
         }

@@ -46,6 +46,7 @@ static void spray(struct sprayed *s, const struct rows *rows, size_t row, bool m
     struct spray gun = {.transfer = percent(rows, row, "transfer %"),
                         .other_loss = percent(rows, row, "other loss %")};
     const struct rates rates = {.coatings = &coating, .coating_count = 1};
+    const struct calc calc = {.tape = &s->tape, .measures = &s->measures, .rates = &rates};
     const struct value once = value_of(UNIT_COUNT, 0, 1);
     if (!gun.transfer.set) {
         gun.transfer = value_of(UNIT_PERCENT, 0, 100);
@@ -65,9 +66,10 @@ static void spray(struct sprayed *s, const struct rows *rows, size_t row, bool m
     *s = (struct sprayed){.coat = {.coating = 0}};
     tape_init(&s->tape);
     measures_init(&s->measures, &s->tape, metric ? LENGTH_MM : LENGTH_INCH, metric);
+    s->coat.times = calc_given(&calc, "coats", &once);
     const fig area = tape_constant(&s->tape, "area", s->measures.area, 0, AREA, "the test");
-    coat_spray(&s->coat, &s->tape, &s->measures, &rates, &gun, area, &once);
-    coat_mix(&s->coat, &s->tape, &s->measures, &rates, &gun, &(struct coat_pool){.area = area});
+    coat_spray(&s->coat, &calc, &gun, area);
+    coat_mix(&s->coat, &calc, &gun, &(struct coat_pool){.area = area});
     assert_int_equal(tape_fault(&s->tape), TAPE_OK);
 }
 

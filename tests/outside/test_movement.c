@@ -61,12 +61,13 @@ static int64_t movement(const struct rows *rows, size_t row) {
     const struct part part = {.kind = PART_PANEL, .material_kind = MATERIAL_LUMBER};
     struct tape tape;
     struct measures m;
+    const struct calc calc = {.tape = &tape, .measures = &m, .rates = &rates};
     tape_init(&tape);
     measures_init(&m, &tape, LENGTH_INCH, false);
     const fig width = measures_length(
         &tape, &m, "width", rows_number(rows, row, "width in") / 1000 * NM_PER_INCH / 1000000,
         (struct place){0});
-    const struct movement move = movement_make(&tape, &m, &rates, &door, &part, width);
+    const struct movement move = movement_make(&calc, &door, &part, width);
     const bool swells = rows_cell(rows, row, "change")[1] == 'w';
     const int64_t value = tape_scaled(&tape, swells ? move.swell : move.shrink, 6) * 1000;
     assert_int_equal(tape_fault(&tape), TAPE_OK);

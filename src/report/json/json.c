@@ -161,7 +161,7 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     json_send_members(stream, head);
     send_sections(maker, paper->parts);
     if ((paper->parts & JSON_PURCHASE) != 0) {
-        json_send(stream, "purchase", json_purchase(maker, &paper->purchases[index]));
+        json_send(stream, "purchase", json_purchase(maker, &maker->e->purchase));
     }
     if ((paper->parts & JSON_TAPE) != 0) {
         json_tape(maker, paper->problems);

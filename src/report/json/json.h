@@ -6,7 +6,6 @@
 #define DOORCOST_REPORT_JSON_JSON_H
 
 #include "price/estimate.h"
-#include "price/purchase.h"
 
 #include <stdio.h>
 
@@ -29,7 +28,6 @@ struct json_paper {
     const struct problems *problems;
     const struct job *job;            /* NULL: the inputs were wrong, only problems are written */
     const struct estimate *estimates; /* the first is what the others are compared with */
-    const struct purchase *purchases; /* as many; NULL without JSON_PURCHASE */
     size_t count;
 };
 

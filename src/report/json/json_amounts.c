@@ -120,50 +120,50 @@ static const struct json_row lumber_rows[] = {
     {"rough", offsetof(struct lumber_buy, rough)},
     {"waste, percent", offsetof(struct lumber_buy, waste)},
     {"with waste", offsetof(struct lumber_buy, with_waste)},
-    {"needed", offsetof(struct lumber_buy, needed)},
-    {"bought", offsetof(struct lumber_buy, bought)},
-    {"price", offsetof(struct lumber_buy, price)},
-    {"cost", offsetof(struct lumber_buy, cost)},
-    {"cost as needed", offsetof(struct lumber_buy, cost_as_needed)},
-    {"bought over net", offsetof(struct lumber_buy, factor)},
-    {"waste added", offsetof(struct lumber_buy, waste_added)},
-    {"yield", offsetof(struct lumber_buy, yield)},
+    {"needed", offsetof(struct lumber_buy, priced.needed)},
+    {"bought", offsetof(struct lumber_buy, priced.bought)},
+    {"price", offsetof(struct lumber_buy, priced.price)},
+    {"cost", offsetof(struct lumber_buy, priced.cost)},
+    {"cost as needed", offsetof(struct lumber_buy, priced.cost_as_needed)},
+    {"bought over net", offsetof(struct lumber_buy, priced.factor)},
+    {"waste added", offsetof(struct lumber_buy, priced.waste_added)},
+    {"yield", offsetof(struct lumber_buy, priced.yield)},
     {"allowances", offsetof(struct lumber_buy, allowances)},
-    {"kerf, defects, offcuts", offsetof(struct lumber_buy, rest)},
+    {"kerf, defects, offcuts", offsetof(struct lumber_buy, priced.rest)},
 };
 static const struct json_row sheet_rows[] = {
     {"net", offsetof(struct sheet_buy, net)},
     {"waste, percent", offsetof(struct sheet_buy, waste)},
     {"with waste", offsetof(struct sheet_buy, needed)},
     {"sheet area", offsetof(struct sheet_buy, each)},
-    {"whole sheets", offsetof(struct sheet_buy, whole)},
-    {"half sheets", offsetof(struct sheet_buy, half)},
+    {"whole sheets", offsetof(struct sheet_buy, priced.whole)},
+    {"half sheets", offsetof(struct sheet_buy, priced.half)},
     {"price", offsetof(struct sheet_buy, price)},
     {"half price", offsetof(struct sheet_buy, half_price)},
-    {"bought", offsetof(struct sheet_buy, bought)},
-    {"cost", offsetof(struct sheet_buy, cost)},
+    {"bought", offsetof(struct sheet_buy, priced.bought)},
+    {"cost", offsetof(struct sheet_buy, priced.cost)},
     {"charged", offsetof(struct sheet_buy, charged)},
-    {"bought over net", offsetof(struct sheet_buy, factor)},
-    {"waste added", offsetof(struct sheet_buy, waste_added)},
-    {"yield", offsetof(struct sheet_buy, yield)},
+    {"bought over net", offsetof(struct sheet_buy, priced.factor)},
+    {"waste added", offsetof(struct sheet_buy, priced.waste_added)},
+    {"yield", offsetof(struct sheet_buy, priced.yield)},
 };
 static const struct json_row lumber_way_rows[] = {
-    {"needed", offsetof(struct lumber_way, needed)},
-    {"bought", offsetof(struct lumber_way, bought)},
-    {"price", offsetof(struct lumber_way, price)},
-    {"cost", offsetof(struct lumber_way, cost)},
-    {"bought over net", offsetof(struct lumber_way, factor)},
-    {"waste added", offsetof(struct lumber_way, waste_added)},
-    {"yield", offsetof(struct lumber_way, yield)},
+    {"needed", offsetof(struct purchase_by, needed)},
+    {"bought", offsetof(struct purchase_by, bought)},
+    {"price", offsetof(struct purchase_by, price)},
+    {"cost", offsetof(struct purchase_by, cost)},
+    {"bought over net", offsetof(struct purchase_by, factor)},
+    {"waste added", offsetof(struct purchase_by, waste_added)},
+    {"yield", offsetof(struct purchase_by, yield)},
 };
 static const struct json_row sheet_way_rows[] = {
-    {"whole sheets", offsetof(struct sheet_way, whole)},
-    {"half sheets", offsetof(struct sheet_way, half)},
-    {"bought", offsetof(struct sheet_way, bought)},
-    {"cost", offsetof(struct sheet_way, cost)},
-    {"bought over net", offsetof(struct sheet_way, factor)},
-    {"waste added", offsetof(struct sheet_way, waste_added)},
-    {"yield", offsetof(struct sheet_way, yield)},
+    {"whole sheets", offsetof(struct sheet_purchase_by, whole)},
+    {"half sheets", offsetof(struct sheet_purchase_by, half)},
+    {"bought", offsetof(struct sheet_purchase_by, bought)},
+    {"cost", offsetof(struct sheet_purchase_by, cost)},
+    {"bought over net", offsetof(struct sheet_purchase_by, factor)},
+    {"waste added", offsetof(struct sheet_purchase_by, waste_added)},
+    {"yield", offsetof(struct sheet_purchase_by, yield)},
 };
 static const struct json_row glass_rows[] = {
     {"area charged", offsetof(struct glass_buy, area)},
@@ -210,14 +210,14 @@ static json_t *lumber_list(struct json_maker *maker) {
         json_put_text(maker, object, "waste",
                       show_waste(&l->waste, (enum waste_as)l->waste_as.choice).text);
         PUT_FIGURES(maker, object, lumber_rows, b);
-        put_ways(maker, object, b->planned, b->plan.missing);
+        put_ways(maker, object, b->planned, b->plan.no_plan_reason);
         json_t *const factor = json_object();
         PUT_FIGURES(maker, factor, lumber_way_rows, &b->by_factor);
         json_put(maker, object, "by factor", factor);
         json_t *const plan = json_object();
         PUT_FIGURES(maker, plan, lumber_way_rows, &b->by_plan);
         json_put(maker, object, "by plan", plan);
-        json_put_figure(maker, object, "waste asked for", b->asks);
+        json_put_figure(maker, object, "waste asked for", b->implied_waste);
         json_add(maker, list, object);
     }
     return list;
@@ -233,14 +233,14 @@ static json_t *sheet_list(struct json_maker *maker) {
         json_put_text(maker, object, "waste",
                       show_waste(&s->waste, (enum waste_as)s->waste_as.choice).text);
         PUT_FIGURES(maker, object, sheet_rows, b);
-        put_ways(maker, object, b->planned, b->plan.missing);
+        put_ways(maker, object, b->planned, b->plan.no_plan_reason);
         json_t *const factor = json_object();
         PUT_FIGURES(maker, factor, sheet_way_rows, &b->by_factor);
         json_put(maker, object, "by factor", factor);
         json_t *const plan = json_object();
         PUT_FIGURES(maker, plan, sheet_way_rows, &b->by_plan);
         json_put(maker, object, "by plan", plan);
-        json_put_figure(maker, object, "waste asked for", b->asks);
+        json_put_figure(maker, object, "waste asked for", b->implied_waste);
         json_add(maker, list, object);
     }
     return list;

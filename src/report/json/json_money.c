@@ -106,7 +106,7 @@ static const struct json_row labor_rows[] = {
     {"minutes a door", offsetof(struct labor, minutes_a_door)},
     {"making, minutes a door", offsetof(struct labor, making)},
     {"finishing, minutes a door", offsetof(struct labor, finishing)},
-    {"around it, minutes a door", offsetof(struct labor, around)},
+    {"around it, minutes a door", offsetof(struct labor, general_minutes)},
     {"working days", offsetof(struct labor, work_days)},
     {"drying", offsetof(struct labor, dry_hours)},
 };

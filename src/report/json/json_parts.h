@@ -6,7 +6,6 @@
 #define DOORCOST_REPORT_JSON_JSON_PARTS_H
 
 #include "price/estimate.h"
-#include "price/purchase.h"
 #include "report/json/json_stream.h"
 
 /* A document in the making: failure sticks. */

@@ -64,7 +64,7 @@ static const struct json_row lumber_rows[] = {
     {"at the price of a small lot", offsetof(struct lumber_buy, plan.at_price)},
     {"bound", offsetof(struct lumber_buy, plan.bound)},
     {"gap", offsetof(struct lumber_buy, plan.gap)},
-    {"waste asked for", offsetof(struct lumber_buy, asks)},
+    {"waste asked for", offsetof(struct lumber_buy, implied_waste)},
     {"waste of the rates", offsetof(struct lumber_buy, waste)},
     {"net", offsetof(struct lumber_buy, net)},
     {"allowances", offsetof(struct lumber_buy, plan.allowances)},
@@ -74,7 +74,7 @@ static const struct json_row lumber_rows[] = {
     {"offcuts", offsetof(struct lumber_buy, plan.offcuts)},
     {"offcuts worth keeping", offsetof(struct lumber_buy, plan.keep_worth)},
     {"tallied to whole feet", offsetof(struct lumber_buy, plan.tally)},
-    {"beyond the plan", offsetof(struct lumber_buy, beyond)},
+    {"beyond the plan", offsetof(struct lumber_buy, over_plan)},
     {"bought", offsetof(struct lumber_buy, by_plan.bought)},
 };
 
@@ -166,8 +166,8 @@ static void send_lumber(struct json_maker *maker, const struct lumber_buy *b) {
     json_put_text(maker, object, "name", l->name.s);
     json_put_text(maker, object, "thickness", l->thickness_text.s);
     json_put(maker, object, "prices the job", json_boolean(b->planned));
-    json_put_text(maker, object, "missing", p->missing);
-    if (p->missing == NULL) {
+    json_put_text(maker, object, "missing", p->no_plan_reason);
+    if (p->no_plan_reason == NULL) {
         PUT_FIGURES(maker, object, lumber_rows, b);
         put_size(maker, object, "saw kerf", p->job.kerf);
         put_size(maker, object, "end trim", p->job.end_trim);
@@ -180,7 +180,7 @@ static void send_lumber(struct json_maker *maker, const struct lumber_buy *b) {
     }
     json_open(&maker->stream, NULL, '{');
     json_send_members(&maker->stream, object);
-    if (p->missing == NULL) {
+    if (p->no_plan_reason == NULL) {
         send_boards(maker, p);
     }
     json_close(&maker->stream, '}');
@@ -196,7 +196,7 @@ static const struct json_row sheet_rows[] = {
     {"bound", offsetof(struct sheet_buy, plan.bound)},
     {"gap", offsetof(struct sheet_buy, plan.gap)},
     {"fewest sheets", offsetof(struct sheet_buy, plan.fewest)},
-    {"waste asked for", offsetof(struct sheet_buy, asks)},
+    {"waste asked for", offsetof(struct sheet_buy, implied_waste)},
     {"waste of the rates", offsetof(struct sheet_buy, waste)},
     {"net", offsetof(struct sheet_buy, net)},
     {"edges", offsetof(struct sheet_buy, plan.trim)},
@@ -276,8 +276,8 @@ static void send_sheet(struct json_maker *maker, const struct sheet_buy *b) {
     json_t *const object = json_object();
     json_put_text(maker, object, "name", s->name.s);
     json_put(maker, object, "prices the job", json_boolean(b->planned));
-    json_put_text(maker, object, "missing", p->missing);
-    if (p->missing == NULL) {
+    json_put_text(maker, object, "missing", p->no_plan_reason);
+    if (p->no_plan_reason == NULL) {
         PUT_FIGURES(maker, object, sheet_rows, b);
         put_size(maker, object, "saw kerf", p->job.kerf);
         put_size(maker, object, "edge trim", p->job.trim);
@@ -289,7 +289,7 @@ static void send_sheet(struct json_maker *maker, const struct sheet_buy *b) {
     }
     json_open(&maker->stream, NULL, '{');
     json_send_members(&maker->stream, object);
-    if (p->missing == NULL) {
+    if (p->no_plan_reason == NULL) {
         send_sheets(maker, p);
     }
     json_close(&maker->stream, '}');

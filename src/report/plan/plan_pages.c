@@ -47,14 +47,14 @@ bool plan_pages_make(struct plan_pages *pages, const struct estimate *e) {
     pool_init(&pages->pool);
     for (size_t i = 0; held && i < e->lumber.count; i++) {
         const struct board_plan *const plan = e->lumber.buys[i].plan.plan;
-        if (plan != NULL && e->lumber.buys[i].plan.missing == NULL) {
+        if (plan != NULL && e->lumber.buys[i].plan.no_plan_reason == NULL) {
             const struct alike *const list = plan_alike_boards(&pages->pool, plan, &count);
             held = add_pages(pages, false, i, list, count, &room);
         }
     }
     for (size_t i = 0; held && i < e->sheets.count; i++) {
         const struct sheet_plan *const plan = e->sheets.buys[i].plan.plan;
-        if (plan != NULL && e->sheets.buys[i].plan.missing == NULL) {
+        if (plan != NULL && e->sheets.buys[i].plan.no_plan_reason == NULL) {
             const struct alike *const list = plan_alike_sheets(&pages->pool, plan, &count);
             held = add_pages(pages, true, i, list, count, &room);
         }

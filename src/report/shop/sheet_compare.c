@@ -124,7 +124,7 @@ static uint32_t put_lumber(const struct paper *paper, uint16_t sheet, uint32_t r
             const struct lumber_list *const list = &shown(paper, i)->lumber;
             for (size_t b = 0; b < list->count; b++) {
                 if (list->buys[b].material == (int32_t)m) {
-                    put(paper, sheet, row, i, list->buys[b].bought);
+                    put(paper, sheet, row, i, list->buys[b].priced.bought);
                     used = true;
                 }
             }
@@ -145,8 +145,8 @@ static uint32_t put_sheets(const struct paper *paper, uint16_t sheet, uint32_t r
             const struct sheet_list *const list = &shown(paper, i)->sheets;
             for (size_t b = 0; b < list->count; b++) {
                 if (list->buys[b].material == (int32_t)m) {
-                    put(paper, sheet, row, i, list->buys[b].whole);
-                    put(paper, sheet, row + 1, i, list->buys[b].half);
+                    put(paper, sheet, row, i, list->buys[b].priced.whole);
+                    put(paper, sheet, row + 1, i, list->buys[b].priced.half);
                     used = true;
                 }
             }

@@ -30,7 +30,7 @@ static const struct paper_line job_lines[] = {
      "shops report 18 to 35 min a door, unfinished"},
     {"of that: finishing it", offsetof(struct labor, finishing), LOOK_PLAIN,
      "shops report 23 to 25 min a door"},
-    {"of that: around it", offsetof(struct labor, around), LOOK_PLAIN,
+    {"of that: around it", offsetof(struct labor, general_minutes), LOOK_PLAIN,
      "measuring, quoting, packing, cleaning up"},
     {"working days, one person", offsetof(struct labor, work_days), LOOK_PLAIN,
      "hours at the bench; drying not counted"},

@@ -8,20 +8,20 @@ static const struct paper_line lumber_lines[] = {
     {"rough, with allowances", offsetof(struct lumber_buy, rough), LOOK_PLAIN, NULL},
     {"waste", offsetof(struct lumber_buy, waste), LOOK_PLAIN, NULL},
     {"net with waste", offsetof(struct lumber_buy, with_waste), LOOK_PLAIN, NULL},
-    {"needed, as it is sold", offsetof(struct lumber_buy, needed), LOOK_PLAIN,
+    {"needed, as it is sold", offsetof(struct lumber_buy, priced.needed), LOOK_PLAIN,
      "up to what the yard sells, at least its minimum"},
-    {"cost of that", offsetof(struct lumber_buy, cost_as_needed), LOOK_PLAIN,
+    {"cost of that", offsetof(struct lumber_buy, priced.cost_as_needed), LOOK_PLAIN,
      "at the price for that much"},
-    {"to buy", offsetof(struct lumber_buy, bought), LOOK_TOTAL,
+    {"to buy", offsetof(struct lumber_buy, priced.bought), LOOK_TOTAL,
      "up to a price break where the whole lot is then cheaper"},
-    {"price", offsetof(struct lumber_buy, price), LOOK_PLAIN, NULL},
-    {"cost", offsetof(struct lumber_buy, cost), LOOK_TOTAL, NULL},
-    {"bought over net", offsetof(struct lumber_buy, factor), LOOK_PLAIN, NULL},
-    {"waste added: bought / net - 1", offsetof(struct lumber_buy, waste_added), LOOK_PLAIN, NULL},
-    {"yield: net / bought", offsetof(struct lumber_buy, yield), LOOK_PLAIN, NULL},
+    {"price", offsetof(struct lumber_buy, priced.price), LOOK_PLAIN, NULL},
+    {"cost", offsetof(struct lumber_buy, priced.cost), LOOK_TOTAL, NULL},
+    {"bought over net", offsetof(struct lumber_buy, priced.factor), LOOK_PLAIN, NULL},
+    {"waste added: bought / net - 1", offsetof(struct lumber_buy, priced.waste_added), LOOK_PLAIN, NULL},
+    {"yield: net / bought", offsetof(struct lumber_buy, priced.yield), LOOK_PLAIN, NULL},
     {"of the waste: end and edge allowance", offsetof(struct lumber_buy, allowances), LOOK_PLAIN,
      "rough less net"},
-    {"of the waste: the rest", offsetof(struct lumber_buy, rest), LOOK_PLAIN,
+    {"of the waste: the rest", offsetof(struct lumber_buy, priced.rest), LOOK_PLAIN,
      "kerf, defects, offcuts, rounding up"},
 };
 
@@ -30,17 +30,17 @@ static const struct paper_line sheet_lines[] = {
     {"waste", offsetof(struct sheet_buy, waste), LOOK_PLAIN, NULL},
     {"area with waste", offsetof(struct sheet_buy, needed), LOOK_PLAIN, NULL},
     {"area of a sheet", offsetof(struct sheet_buy, each), LOOK_PLAIN, NULL},
-    {"whole sheets to buy", offsetof(struct sheet_buy, whole), LOOK_TOTAL, NULL},
-    {"half sheets to buy", offsetof(struct sheet_buy, half), LOOK_TOTAL,
+    {"whole sheets to buy", offsetof(struct sheet_buy, priced.whole), LOOK_TOTAL, NULL},
+    {"half sheets to buy", offsetof(struct sheet_buy, priced.half), LOOK_TOTAL,
      "where a half is enough for the last"},
     {"price", offsetof(struct sheet_buy, price), LOOK_PLAIN, NULL},
     {"price of a half", offsetof(struct sheet_buy, half_price), LOOK_PLAIN, NULL},
-    {"area bought", offsetof(struct sheet_buy, bought), LOOK_PLAIN, NULL},
-    {"cost", offsetof(struct sheet_buy, cost), LOOK_TOTAL, NULL},
+    {"area bought", offsetof(struct sheet_buy, priced.bought), LOOK_PLAIN, NULL},
+    {"cost", offsetof(struct sheet_buy, priced.cost), LOOK_TOTAL, NULL},
     {"charged to the job", offsetof(struct sheet_buy, charged), LOOK_PLAIN, NULL},
-    {"bought over net", offsetof(struct sheet_buy, factor), LOOK_PLAIN, NULL},
-    {"waste added: bought / net - 1", offsetof(struct sheet_buy, waste_added), LOOK_PLAIN, NULL},
-    {"yield: net / bought", offsetof(struct sheet_buy, yield), LOOK_PLAIN, NULL},
+    {"bought over net", offsetof(struct sheet_buy, priced.factor), LOOK_PLAIN, NULL},
+    {"waste added: bought / net - 1", offsetof(struct sheet_buy, priced.waste_added), LOOK_PLAIN, NULL},
+    {"yield: net / bought", offsetof(struct sheet_buy, priced.yield), LOOK_PLAIN, NULL},
 };
 
 static const struct paper_line banding_lines[] = {
@@ -58,22 +58,22 @@ struct way_line {
     enum look look;
 };
 static const struct way_line lumber_ways[] = {
-    {"to buy", offsetof(struct lumber_way, bought), LOOK_TOTAL},
-    {"price", offsetof(struct lumber_way, price), LOOK_PLAIN},
-    {"cost", offsetof(struct lumber_way, cost), LOOK_TOTAL},
-    {"waste added: bought / net - 1", offsetof(struct lumber_way, waste_added), LOOK_PLAIN},
-    {"yield: net / bought", offsetof(struct lumber_way, yield), LOOK_PLAIN},
+    {"to buy", offsetof(struct purchase_by, bought), LOOK_TOTAL},
+    {"price", offsetof(struct purchase_by, price), LOOK_PLAIN},
+    {"cost", offsetof(struct purchase_by, cost), LOOK_TOTAL},
+    {"waste added: bought / net - 1", offsetof(struct purchase_by, waste_added), LOOK_PLAIN},
+    {"yield: net / bought", offsetof(struct purchase_by, yield), LOOK_PLAIN},
 };
 static const struct way_line sheet_ways[] = {
-    {"whole sheets", offsetof(struct sheet_way, whole), LOOK_TOTAL},
-    {"half sheets", offsetof(struct sheet_way, half), LOOK_TOTAL},
-    {"cost", offsetof(struct sheet_way, cost), LOOK_TOTAL},
-    {"waste added: bought / net - 1", offsetof(struct sheet_way, waste_added), LOOK_PLAIN},
-    {"yield: net / bought", offsetof(struct sheet_way, yield), LOOK_PLAIN},
+    {"whole sheets", offsetof(struct sheet_purchase_by, whole), LOOK_TOTAL},
+    {"half sheets", offsetof(struct sheet_purchase_by, half), LOOK_TOTAL},
+    {"cost", offsetof(struct sheet_purchase_by, cost), LOOK_TOTAL},
+    {"waste added: bought / net - 1", offsetof(struct sheet_purchase_by, waste_added), LOOK_PLAIN},
+    {"yield: net / bought", offsetof(struct sheet_purchase_by, yield), LOOK_PLAIN},
 };
 
 static const struct paper_line lumber_plan_lines[] = {
-    {"waste that the plan asks for", offsetof(struct lumber_buy, asks), LOOK_TOTAL,
+    {"waste that the plan asks for", offsetof(struct lumber_buy, implied_waste), LOOK_TOTAL,
      "what the percent of waste in the rates would have been"},
     {"boards", offsetof(struct lumber_buy, plan.boards), LOOK_PLAIN, PAPER_CHOSEN},
     {"cuts", offsetof(struct lumber_buy, plan.cuts), LOOK_PLAIN,
@@ -90,13 +90,13 @@ static const struct paper_line lumber_plan_lines[] = {
     {"offcuts", offsetof(struct lumber_buy, plan.offcuts), LOOK_PLAIN, NULL},
     {"tallied to whole feet of surface", offsetof(struct lumber_buy, plan.tally), LOOK_PLAIN,
      "the yard's rounding, down or up"},
-    {"yard's minimum or price break", offsetof(struct lumber_buy, beyond), LOOK_PLAIN, NULL},
+    {"yard's minimum or price break", offsetof(struct lumber_buy, over_plan), LOOK_PLAIN, NULL},
     {"of the offcuts: worth keeping", offsetof(struct lumber_buy, plan.keep_worth), LOOK_PLAIN,
      NULL},
 };
 
 static const struct paper_line sheet_plan_lines[] = {
-    {"waste that the plan asks for", offsetof(struct sheet_buy, asks), LOOK_TOTAL,
+    {"waste that the plan asks for", offsetof(struct sheet_buy, implied_waste), LOOK_TOTAL,
      "what the percent of waste in the rates would have been"},
     {"cuts", offsetof(struct sheet_buy, plan.cuts), LOOK_PLAIN, "trims and all others"},
     {"no plan costs less than", offsetof(struct sheet_buy, plan.bound), LOOK_PLAIN,
@@ -180,15 +180,15 @@ void sheet_lumber(struct paper *paper) {
                     lumber->thickness_text.s);
         const struct lumber_buy *const b = &list->buys[i];
         const uint32_t head = row;
-        note_priced(paper, sheet, row, b->planned, b->plan.missing == NULL);
+        note_priced(paper, sheet, row, b->planned, b->plan.no_plan_reason == NULL);
         note_waste(paper, sheet, row + 3, lumber->waste_as.choice);
         row = paper_lines(paper, sheet, row + 1, LINES(lumber_lines), b);
-        if (b->plan.missing == NULL) {
+        if (b->plan.no_plan_reason == NULL) {
             check_plan(paper, sheet, head, b->plan.counts[0]);
         }
         row = put_ways(paper, sheet, row, LINES(lumber_ways), &b->by_factor, &b->by_plan,
-                       b->plan.missing);
-        if (b->plan.missing == NULL) {
+                       b->plan.no_plan_reason);
+        if (b->plan.no_plan_reason == NULL) {
             row = paper_lines(paper, sheet, row, LINES(lumber_plan_lines), b);
         }
         book_keep(paper->book, sheet, head, row - 1);
@@ -212,15 +212,15 @@ void sheet_sheets(struct paper *paper) {
         book_text(paper->book, sheet, row, 0, LOOK_SECTION, kind->name.s);
         const struct sheet_buy *const b = &list->buys[i];
         const uint32_t head = row;
-        note_priced(paper, sheet, row, b->planned, b->plan.missing == NULL);
+        note_priced(paper, sheet, row, b->planned, b->plan.no_plan_reason == NULL);
         note_waste(paper, sheet, row + 2, kind->waste_as.choice);
         row = paper_lines(paper, sheet, row + 1, LINES(sheet_lines), b);
-        if (b->plan.missing == NULL) {
+        if (b->plan.no_plan_reason == NULL) {
             check_plan(paper, sheet, head, b->plan.counts[SHEET_WHOLE]);
         }
         row = put_ways(paper, sheet, row, LINES(sheet_ways), &b->by_factor, &b->by_plan,
-                       b->plan.missing);
-        if (b->plan.missing == NULL) {
+                       b->plan.no_plan_reason);
+        if (b->plan.no_plan_reason == NULL) {
             row = paper_lines(paper, sheet, row, LINES(sheet_plan_lines), b);
         }
         book_keep(paper->book, sheet, head, row - 1);

@@ -6,7 +6,6 @@
 #define DOORCOST_REPORT_TEXT_PRINT_H
 
 #include "price/estimate.h"
-#include "price/purchase.h"
 #include "report/text/grid.h"
 
 /* The head that every report opens with: what it is, the job, whose, when, in which money. */
@@ -25,8 +24,9 @@ void check_print(struct page *page, const struct estimate *estimate,
 /* The finish to buy, and the numbers that lead there. */
 void finish_print(struct page *page, const struct estimate *estimate);
 
-/* Everything to buy, what it costs and what the job is charged of it. */
-void buy_print(struct page *page, const struct estimate *estimate, const struct purchase *purchase);
+/* Everything to buy, what it costs and what the job is charged of it. The estimate must have been
+ * asked for its purchase. */
+void buy_print(struct page *page, const struct estimate *estimate);
 /* Parts of that list: the containers of finish; all below the finish. */
 void products_print(struct page *page, const struct estimate *estimate);
 void small_print(struct page *page, const struct estimate *estimate);
@@ -35,9 +35,9 @@ void small_print(struct page *page, const struct estimate *estimate);
  * possible that is. */
 void plan_print(struct page *page, const struct estimate *estimate);
 
-/* The estimates side by side, each against the first. count: 1 or more; purchases: as many. */
-void compare_print(struct page *page, const struct estimate *estimates,
-                   const struct purchase *purchases, size_t count);
+/* The estimates, made with their purchases, side by side, each against the first. count: 1 or more.
+ */
+void compare_print(struct page *page, const struct estimate *estimates, size_t count);
 
 /* `3 errors`, `1 warning`, `no errors`: a count and its noun, which takes an s. */
 struct counted {

@@ -7,14 +7,14 @@
 /* --- lumber --- */
 
 static void put_way(struct grid *grid, const struct estimate *e, const char *how,
-                    const struct lumber_way *w) {
+                    const struct purchase_by *w) {
     grid_heading(grid, "    by %s: %s, %s; waste added %s, yield %s", how,
                  show_unit(e, w->bought).text, show_money(e, w->cost).text,
                  show_unit(e, w->waste_added).text, show_unit(e, w->yield).text);
 }
 
-static void put_ways(struct grid *grid, const struct estimate *e, const struct lumber_way *factor,
-                     const struct lumber_way *plan) {
+static void put_ways(struct grid *grid, const struct estimate *e, const struct purchase_by *factor,
+                     const struct purchase_by *plan) {
     put_way(grid, e, "factor", factor);
     if (!fig_none(plan->bought)) {
         put_way(grid, e, "plan", plan);
@@ -22,31 +22,33 @@ static void put_ways(struct grid *grid, const struct estimate *e, const struct l
 }
 
 static void put_lumber(struct grid *grid, const struct estimate *e, const struct lumber_buy *b) {
+    const struct purchase_by *const p = &b->priced;
     const struct lumber *const l = &e->rates->lumber[b->material];
     grid_put(grid, "%s %s", l->name.s, l->thickness_text.s == NULL ? "" : l->thickness_text.s);
     grid_put(grid, "%s", show(e, b->net).text);
     grid_put(grid, "%s", show(e, b->rough).text);
     grid_put(grid, "%s", show(e, b->with_waste).text);
-    grid_put(grid, "%s", show_unit(e, b->bought).text);
-    grid_put(grid, "%s", show_money(e, b->price).text);
-    grid_put(grid, "%s", show_money(e, b->cost).text);
+    grid_put(grid, "%s", show_unit(e, p->bought).text);
+    grid_put(grid, "%s", show_money(e, p->price).text);
+    grid_put(grid, "%s", show_money(e, p->cost).text);
     grid_heading(grid, "    waste %s",
                  show_waste(&l->waste, (enum waste_as)l->waste_as.choice).text);
     put_ways(grid, e, &b->by_factor, &b->by_plan);
-    if (b->plan.missing == NULL) {
-        grid_heading(grid, "    %s",
-                     plan_asks(e, b->asks, &l->waste, (enum waste_as)l->waste_as.choice).text);
+    if (b->plan.no_plan_reason == NULL) {
+        grid_heading(
+            grid, "    %s",
+            plan_asks(e, b->implied_waste, &l->waste, (enum waste_as)l->waste_as.choice).text);
         grid_heading(grid, "    %s", plan_prices(b->planned));
     }
-    const int64_t more = tape_scaled(&e->tape, b->bought, 6) - tape_scaled(&e->tape, b->needed, 6);
+    const int64_t more = tape_scaled(&e->tape, p->bought, 6) - tape_scaled(&e->tape, p->needed, 6);
     if (more > 0) {
         grid_heading(grid, "    %s ordered, %s needed: at %s the lot costs %s instead of %s",
-                     show_unit(e, b->bought).text, show(e, b->needed).text,
-                     show_money(e, b->price).text, show_money(e, b->cost).text,
-                     show_money(e, b->cost_as_needed).text);
+                     show_unit(e, p->bought).text, show(e, p->needed).text,
+                     show_money(e, p->price).text, show_money(e, p->cost).text,
+                     show_money(e, p->cost_as_needed).text);
     } else if (l->minimum.set &&
-               tape_scaled(&e->tape, b->with_waste, 6) < tape_scaled(&e->tape, b->needed, 6) &&
-               value_is(&e->tape, b->needed, &l->minimum)) {
+               tape_scaled(&e->tape, b->with_waste, 6) < tape_scaled(&e->tape, p->needed, 6) &&
+               value_is(&e->tape, p->needed, &l->minimum)) {
         grid_heading(grid, "    the yard sells no less than %s",
                      show_value(&l->minimum, e->job->unit).text);
     }
@@ -74,10 +76,10 @@ static void print_lumber(struct page *page, const struct estimate *e) {
 /* --- sheets --- */
 
 static void put_sheet_way(struct grid *grid, const struct estimate *e, const char *how,
-                          const struct sheet_way *w) {
-    grid_heading(grid, "    by %s: %s, %s; waste added %s, yield %s", how,
-                 plan_show_sheets(e, w).text, show_money(e, w->cost).text,
-                 show_unit(e, w->waste_added).text, show_unit(e, w->yield).text);
+                          const struct sheet_purchase_by *w) {
+    grid_heading(grid, "    by %s: %s, %s; waste added %s, yield %s", how, show_sheets(e, w).text,
+                 show_money(e, w->cost).text, show_unit(e, w->waste_added).text,
+                 show_unit(e, w->yield).text);
 }
 
 static void put_sheet(struct grid *grid, const struct estimate *e, const struct sheet_buy *b) {
@@ -85,8 +87,8 @@ static void put_sheet(struct grid *grid, const struct estimate *e, const struct 
     grid_put(grid, "%s", s->name.s);
     grid_put(grid, "%s", show(e, b->net).text);
     grid_put(grid, "%s", show_unit(e, b->needed).text);
-    grid_put(grid, "%s", show_sheets(e, b).text);
-    grid_put(grid, "%s", show_money(e, b->cost).text);
+    grid_put(grid, "%s", show_sheets(e, &b->priced).text);
+    grid_put(grid, "%s", show_money(e, b->priced.cost).text);
     grid_put(grid, "%s", show_money(e, b->charged).text);
     grid_heading(grid, "    %s, a sheet %s%s%s",
                  show_size(s->width.amount, s->length.amount, e->job->unit).text,
@@ -95,10 +97,11 @@ static void put_sheet(struct grid *grid, const struct estimate *e, const struct 
     grid_heading(grid, "    waste %s",
                  show_waste(&s->waste, (enum waste_as)s->waste_as.choice).text);
     put_sheet_way(grid, e, "factor", &b->by_factor);
-    if (b->plan.missing == NULL) {
+    if (b->plan.no_plan_reason == NULL) {
         put_sheet_way(grid, e, "plan", &b->by_plan);
-        grid_heading(grid, "    %s",
-                     plan_asks(e, b->asks, &s->waste, (enum waste_as)s->waste_as.choice).text);
+        grid_heading(
+            grid, "    %s",
+            plan_asks(e, b->implied_waste, &s->waste, (enum waste_as)s->waste_as.choice).text);
         grid_heading(grid, "    %s", plan_prices(b->planned));
     }
 }
@@ -160,7 +163,8 @@ static void print_banding(struct page *page, const struct estimate *e) {
 
 /* --- all of it --- */
 
-static void print_totals(struct page *page, const struct estimate *e, const struct purchase *p) {
+static void print_totals(struct page *page, const struct estimate *e) {
+    const struct purchase *const p = &e->purchase;
     static const struct grid_column columns[] = {{"in all", GRID_LEFT, true},
                                                  {"spent", GRID_RIGHT, false},
                                                  {"charged to the job", GRID_RIGHT, false}};
@@ -186,7 +190,7 @@ static void print_totals(struct page *page, const struct estimate *e, const stru
     }
 }
 
-void buy_print(struct page *page, const struct estimate *e, const struct purchase *purchase) {
+void buy_print(struct page *page, const struct estimate *e) {
     head_print(page, "To buy", e);
     print_lumber(page, e);
     print_sheets(page, e);
@@ -197,5 +201,5 @@ void buy_print(struct page *page, const struct estimate *e, const struct purchas
         products_print(page, e);
     }
     small_print(page, e);
-    print_totals(page, e, purchase);
+    print_totals(page, e);
 }

@@ -3,13 +3,14 @@
 #include "report/text/print.h"
 #include "report/words/show.h"
 
+#include <string.h>
+
 #define MOST_BESIDE  3 /* further tables hold so many more */
 #define WIDEST_TITLE 12
 
 /* The estimates of one table: the first, then `count` others from `from` on. */
 struct spread {
     const struct estimate *estimates;
-    const struct purchase *purchases;
     size_t from, count;
 };
 
@@ -17,134 +18,36 @@ static size_t column_of(const struct spread *s, size_t place) {
     return place == 0 ? 0 : s->from + place - 1;
 }
 
-typedef fig (*figure_pick)(const struct estimate *e, const struct purchase *p);
-
 struct compared {
     const char *label;
-    figure_pick pick;
+    size_t offset;    /* of the figure in struct estimate */
     bool money, rule; /* rule: a line above */
     bool less;        /* taken off: shown with a minus */
+    bool some;        /* nothing of it is shown as none */
 };
+
+static fig figure_of(const struct estimate *e, const struct compared *row) {
+    fig f;
+    memcpy(&f, (const char *)e + row->offset, sizeof f);
+    return row->some && tape_amount(&e->tape, f) == 0 ? (fig){0} : f;
+}
 
 /* One row. Left out where no estimate has it. */
 static void put_row(struct grid *grid, const struct spread *s, const struct compared *row) {
     bool any = false;
     for (size_t i = 0; i <= s->count; i++) {
-        const size_t c = column_of(s, i);
-        any = any || !fig_none(row->pick(&s->estimates[c], &s->purchases[c]));
+        any = any || !fig_none(figure_of(&s->estimates[column_of(s, i)], row));
     }
     if (!any) {
         return;
     }
     grid_put(grid, "%s", row->label);
     for (size_t i = 0; i <= s->count; i++) {
-        const size_t c = column_of(s, i);
-        const struct estimate *const e = &s->estimates[c];
-        const fig f = row->pick(e, &s->purchases[c]);
+        const struct estimate *const e = &s->estimates[column_of(s, i)];
+        const fig f = figure_of(e, row);
         grid_put(grid, "%s%s", row->less && !fig_none(f) ? "-" : "",
                  row->money ? show_money(e, f).text : show_unit(e, f).text);
     }
-}
-
-static fig pick_direct(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->costs.job.direct;
-}
-static fig pick_contingency(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->costs.job.contingency;
-}
-static fig pick_overhead(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->costs.job.overhead;
-}
-static fig pick_full(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->costs.job.full;
-}
-static fig pick_profit(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->costs.job.profit;
-}
-static fig pick_price(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->costs.job.price;
-}
-static fig pick_doors(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->sale.doors;
-}
-static fig pick_discount(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return sale_asked(&e->tape, e->sale.discount_rate) ? e->sale.discount : (fig){0};
-}
-static fig pick_minimum(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return tape_amount(&e->tape, e->sale.minimum_line) > 0 ? e->sale.minimum_line : (fig){0};
-}
-static fig pick_delivery(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->sale.delivery;
-}
-static fig pick_subtotal(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->sale.subtotal;
-}
-static fig pick_tax(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->sale.tax;
-}
-static fig pick_fee(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->sale.card_fee;
-}
-static fig pick_total(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->sale.total;
-}
-static fig pick_left(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->sale.profit_left;
-}
-static fig pick_margin(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->sale.margin_left;
-}
-static fig pick_hours(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->labor.hours;
-}
-static fig pick_weight(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->quantities.weight;
-}
-static fig pick_minutes(const struct estimate *e, const struct purchase *p) {
-    (void)p;
-    return e->labor.minutes_a_door;
-}
-static fig pick_board_feet(const struct estimate *e, const struct purchase *p) {
-    (void)e;
-    return p->board_feet;
-}
-static fig pick_cubic_meters(const struct estimate *e, const struct purchase *p) {
-    (void)e;
-    return p->cubic_meters;
-}
-static fig pick_sheets(const struct estimate *e, const struct purchase *p) {
-    (void)e;
-    return p->sheets;
-}
-static fig pick_half_sheets(const struct estimate *e, const struct purchase *p) {
-    (void)e;
-    return p->half_sheets;
-}
-static fig pick_finish(const struct estimate *e, const struct purchase *p) {
-    (void)e;
-    return p->finish;
-}
-static fig pick_spent(const struct estimate *e, const struct purchase *p) {
-    (void)e;
-    return p->total;
 }
 
 static void put_groups(struct grid *grid, const struct spread *s) {
@@ -205,35 +108,45 @@ static void put_rows(struct grid *grid, const struct spread *s, const struct com
 
 static void put_all(struct grid *grid, const struct spread *s) {
     static const struct compared price[] = {
-        {"direct cost", pick_direct, true, true, false},
-        {"contingency", pick_contingency, true, false, false},
-        {"overhead", pick_overhead, true, false, false},
-        {"cost with overhead", pick_full, true, false, false},
-        {"profit", pick_profit, true, false, false},
-        {"price by cost", pick_price, true, true, false},
-        {"doors as quoted", pick_doors, true, false, false},
-        {"less discount", pick_discount, true, false, true},
-        {"to the least for a job", pick_minimum, true, false, false},
+        {"direct cost", offsetof(struct estimate, costs.job.direct), true, true, false, false},
+        {"contingency", offsetof(struct estimate, costs.job.contingency), true, false, false,
+         false},
+        {"overhead", offsetof(struct estimate, costs.job.overhead), true, false, false, false},
+        {"cost with overhead", offsetof(struct estimate, costs.job.full), true, false, false,
+         false},
+        {"profit", offsetof(struct estimate, costs.job.profit), true, false, false, false},
+        {"price by cost", offsetof(struct estimate, costs.job.price), true, true, false, false},
+        {"doors as quoted", offsetof(struct estimate, sale.doors), true, false, false, false},
+        {"less discount", offsetof(struct estimate, sale.discount), true, false, true, true},
+        {"to the least for a job", offsetof(struct estimate, sale.minimum_line), true, false, false,
+         true},
     };
     static const struct compared sale[] = {
-        {"delivery", pick_delivery, true, false, false},
-        {"before tax", pick_subtotal, true, true, false},
-        {"tax", pick_tax, true, false, false},
-        {"card fee", pick_fee, true, false, false},
-        {"total", pick_total, true, true, false},
+        {"delivery", offsetof(struct estimate, sale.delivery), true, false, false, false},
+        {"before tax", offsetof(struct estimate, sale.subtotal), true, true, false, false},
+        {"tax", offsetof(struct estimate, sale.tax), true, false, false, false},
+        {"card fee", offsetof(struct estimate, sale.card_fee), true, false, false, false},
+        {"total", offsetof(struct estimate, sale.total), true, true, false, false},
     };
     static const struct compared amounts[] = {
-        {"left after discount", pick_left, true, false, false},
-        {"margin left", pick_margin, false, false, false},
-        {"spent on what is bought", pick_spent, true, false, false},
-        {"lumber to buy", pick_board_feet, false, false, false},
-        {"lumber to buy", pick_cubic_meters, false, false, false},
-        {"whole sheets to buy", pick_sheets, false, false, false},
-        {"half sheets to buy", pick_half_sheets, false, false, false},
-        {"finish needed", pick_finish, false, false, false},
-        {"hours of work", pick_hours, false, false, false},
-        {"minutes a door", pick_minutes, false, false, false},
-        {"weight", pick_weight, false, false, false},
+        {"left after discount", offsetof(struct estimate, sale.profit_left), true, false, false,
+         false},
+        {"margin left", offsetof(struct estimate, sale.margin_left), false, false, false, false},
+        {"spent on what is bought", offsetof(struct estimate, purchase.total), true, false, false,
+         false},
+        {"lumber to buy", offsetof(struct estimate, purchase.board_feet), false, false, false,
+         false},
+        {"lumber to buy", offsetof(struct estimate, purchase.cubic_meters), false, false, false,
+         false},
+        {"whole sheets to buy", offsetof(struct estimate, purchase.sheets), false, false, false,
+         false},
+        {"half sheets to buy", offsetof(struct estimate, purchase.half_sheets), false, false, false,
+         false},
+        {"finish needed", offsetof(struct estimate, purchase.finish), false, false, false, false},
+        {"hours of work", offsetof(struct estimate, labor.hours), false, false, false, false},
+        {"minutes a door", offsetof(struct estimate, labor.minutes_a_door), false, false, false,
+         false},
+        {"weight", offsetof(struct estimate, quantities.weight), false, false, false, false},
     };
     put_groups(grid, s);
     put_rows(grid, s, price, sizeof price / sizeof *price);
@@ -263,16 +176,13 @@ static void print_spread(struct page *page, const struct spread *s) {
     pool_clear(&titles);
 }
 
-void compare_print(struct page *page, const struct estimate *estimates,
-                   const struct purchase *purchases, size_t count) {
+void compare_print(struct page *page, const struct estimate *estimates, size_t count) {
     head_print(page, "Side by side", &estimates[0]);
     size_t from = 1;
     do {
         const size_t left = count - from;
-        const struct spread s = {.estimates = estimates,
-                                 .purchases = purchases,
-                                 .from = from,
-                                 .count = left > MOST_BESIDE ? MOST_BESIDE : left};
+        const struct spread s = {
+            .estimates = estimates, .from = from, .count = left > MOST_BESIDE ? MOST_BESIDE : left};
         print_spread(page, &s);
         from += MOST_BESIDE;
     } while (from < count);

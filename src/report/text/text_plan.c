@@ -44,7 +44,7 @@ static void print_lumber_ways(struct teller *t, const struct lumber_buy *b) {
     grid_print(&grid, t->page);
     grid_clear(&grid);
     say_wrapped(t->page, "", 2, "%s %s",
-                plan_asks(e, b->asks, &l->waste, (enum waste_as)l->waste_as.choice).text,
+                plan_asks(e, b->implied_waste, &l->waste, (enum waste_as)l->waste_as.choice).text,
                 plan_prices(b->planned));
 }
 
@@ -53,7 +53,7 @@ static void print_sheet_ways(struct teller *t, const struct sheet_buy *b) {
     const struct sheet *const s = &e->rates->sheets[b->material];
     struct grid grid;
     grid_init(&grid, way_columns, 3, 2);
-    put_way(&grid, "to buy", plan_show_sheets(e, &b->by_factor), plan_show_sheets(e, &b->by_plan));
+    put_way(&grid, "to buy", show_sheets(e, &b->by_factor), show_sheets(e, &b->by_plan));
     put_way(&grid, "cost", show_money(e, b->by_factor.cost), show_money(e, b->by_plan.cost));
     put_way(&grid, "waste added", show_unit(e, b->by_factor.waste_added),
             show_unit(e, b->by_plan.waste_added));
@@ -61,7 +61,7 @@ static void print_sheet_ways(struct teller *t, const struct sheet_buy *b) {
     grid_print(&grid, t->page);
     grid_clear(&grid);
     say_wrapped(t->page, "", 2, "%s %s",
-                plan_asks(e, b->asks, &s->waste, (enum waste_as)s->waste_as.choice).text,
+                plan_asks(e, b->implied_waste, &s->waste, (enum waste_as)s->waste_as.choice).text,
                 plan_prices(b->planned));
 }
 
@@ -106,7 +106,7 @@ static void print_lumber_split(struct teller *t, const struct lumber_buy *b) {
         {"kept for defects", p->defects},
         {"offcuts", p->offcuts},
         {"tallied to whole feet of surface", p->tally},
-        {"yard's minimum or price break", b->beyond},
+        {"yard's minimum or price break", b->over_plan},
     };
     print_split(t, shares, sizeof shares / sizeof *shares, "bought by plan", b->by_plan.bought,
                 p->keep_worth);
@@ -190,8 +190,8 @@ static bool print_lumber(struct teller *t, const struct lumber_buy *b) {
     const struct lumber *const l = &t->e->rates->lumber[b->material];
     say(t->page, "%s", "");
     say_wrapped(t->page, l->name.s, 0, " %s", or_nothing(l->thickness_text.s));
-    if (p->missing != NULL) {
-        say_wrapped(t->page, "", 2, "no plan: %s", p->missing);
+    if (p->no_plan_reason != NULL) {
+        say_wrapped(t->page, "", 2, "no plan: %s", p->no_plan_reason);
         return true;
     }
     say_wrapped(t->page, "", 2, "%s", plan_proof_boards(t->e, b).text);
@@ -256,8 +256,8 @@ static bool print_sheets(struct teller *t, const struct sheet_buy *b) {
     const struct sheets_plan *const p = &b->plan;
     say(t->page, "%s", "");
     say_wrapped(t->page, t->e->rates->sheets[b->material].name.s, 0, "%s", "");
-    if (p->missing != NULL) {
-        say_wrapped(t->page, "", 2, "no plan: %s", p->missing);
+    if (p->no_plan_reason != NULL) {
+        say_wrapped(t->page, "", 2, "no plan: %s", p->no_plan_reason);
         return true;
     }
     say_wrapped(t->page, "", 2, "%s", plan_proof_sheets(t->e, b).text);

@@ -107,8 +107,8 @@ static void print_stock(struct page *page, const struct estimate *e) {
     for (size_t i = 0; i < e->sheets.count; i++) {
         const struct sheet_buy *const b = &e->sheets.buys[i];
         put_need(&grid, e->rates->sheets[b->material].name.s, show_unit(e, b->net).text,
-                 plan_show_sheets(e, &b->by_factor).text,
-                 b->plan.missing != NULL ? "-" : plan_show_sheets(e, &b->by_plan).text);
+                 show_sheets(e, &b->by_factor).text,
+                 b->plan.no_plan_reason != NULL ? "-" : show_sheets(e, &b->by_plan).text);
     }
     grid_print(&grid, page);
     grid_clear(&grid);
@@ -166,7 +166,7 @@ static void print_minutes(struct page *page, const struct estimate *e) {
     } rows[] = {
         {"making it", e->labor.making, "18 to 35, unfinished"},
         {"finishing it", e->labor.finishing, "23 to 25"},
-        {"around it", e->labor.around, "-"},
+        {"around it", e->labor.general_minutes, "-"},
     };
     struct grid grid;
     grid_init(&grid, columns, 3, 2);

@@ -94,14 +94,9 @@ struct shown plan_proof_boards(const struct estimate *e, const struct lumber_buy
     return s;
 }
 
-struct shown plan_show_sheets(const struct estimate *e, const struct sheet_way *way) {
-    struct sheet_buy buy = {.whole = way->whole, .half = way->half};
-    return show_sheets(e, &buy);
-}
-
 struct shown plan_proof_sheets(const struct estimate *e, const struct sheet_buy *b) {
     const struct sheets_plan *const p = &b->plan;
-    const struct shown sheets = plan_show_sheets(e, &b->by_plan);
+    const struct shown sheets = show_sheets(e, &b->by_plan);
     const bool least = tape_amount(&e->tape, p->gap) == 0;
     struct shown s;
     if (!fig_none(p->fewest)) {

@@ -40,9 +40,6 @@ struct shown plan_proof_sheets(const struct estimate *estimate, const struct she
 struct shown plan_asks(const struct estimate *estimate, fig asks, const struct value *waste,
                        enum waste_as as);
 
-/* Sheets of one way: `5 sheets`, `1 sheet and a half`. */
-struct shown plan_show_sheets(const struct estimate *estimate, const struct sheet_way *way);
-
 /* A way of buying side by side with the other: `by factor` and `by plan`; which prices the job. */
 const char *plan_prices(bool planned);
 

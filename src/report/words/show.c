@@ -89,9 +89,9 @@ bool value_is(const struct tape *tape, fig f, const struct value *value) {
     return value->set && tape_scaled(tape, f, 6) == given;
 }
 
-struct shown show_sheets(const struct estimate *e, const struct sheet_buy *buy) {
-    const bool half = !fig_none(buy->half) && tape_amount(&e->tape, buy->half) > 0;
-    const int64_t whole = tape_scaled(&e->tape, buy->whole, 0);
+struct shown show_sheets(const struct estimate *e, const struct sheet_purchase_by *bought) {
+    const bool half = !fig_none(bought->half) && tape_amount(&e->tape, bought->half) > 0;
+    const int64_t whole = tape_scaled(&e->tape, bought->whole, 0);
     struct shown s;
     if (whole == 0 && half) {
         return (struct shown){"a half sheet"};

@@ -34,7 +34,7 @@ struct shown show_waste(const struct value *waste, enum waste_as as);
 bool value_is(const struct tape *tape, fig f, const struct value *value);
 
 /* Sheets to buy: `5 sheets`, `1 sheet and a half`, `a half sheet`. */
-struct shown show_sheets(const struct estimate *estimate, const struct sheet_buy *buy);
+struct shown show_sheets(const struct estimate *estimate, const struct sheet_purchase_by *bought);
 
 /* Until when the job's price stands, YYYY-MM-DD; empty where the job does not say. */
 struct shown show_valid_until(const struct job *job);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include "door/question.h"
+#include "door/warn.h"
 
-#include "door/movement.h"
+#include "door/quantity.h"
 
 #include <stdlib.h>
 
@@ -16,16 +16,8 @@
 #define LEAST_OPENING_INCH NM_PER_INCH
 #define LEAST_OPENING_MM   (25 * NM_PER_MM)
 
-struct asker {
-    const struct quantities *q;
-    const struct tape *tape;
-    const struct measures *m;
-    const struct rates *rates;
-    struct problems *problems;
-};
-
-static const char *id_of(const struct asker *a, const struct door *door) {
-    return problem_quote(a->problems, door->row->id.s);
+static const char *id_of(const struct calc *c, const struct door *door) {
+    return problem_quote(c->problems, door->row->id.s);
 }
 
 static int by_length(const void *x, const void *y) {
@@ -39,10 +31,10 @@ static length side_of(const struct door *door, bool width) {
 }
 
 /* The middle size of the rows of a use; 0 when they are too few. room: as many lengths as rows. */
-static length middle(const struct asker *a, int use, bool width, length *room) {
+static length middle(const struct calc *c, int use, bool width, length *room) {
     size_t n = 0;
-    for (size_t r = 0; r < a->q->count; r++) {
-        const struct door *const door = a->q->leaves[r].door;
+    for (size_t r = 0; r < c->quantities->count; r++) {
+        const struct door *const door = c->quantities->leaves[r].door;
         if (door->row->use.choice == use) {
             room[n++] = side_of(door, width);
         }
@@ -54,10 +46,10 @@ static length middle(const struct asker *a, int use, bool width, length *room) {
     return room[n / 2];
 }
 
-static void ask_far(const struct asker *a, int use, bool width, length *room) {
-    const length usual = middle(a, use, width, room);
-    for (size_t r = 0; usual > 0 && r < a->q->count; r++) {
-        const struct door *const door = a->q->leaves[r].door;
+static void ask_far(const struct calc *c, int use, bool width, length *room) {
+    const length usual = middle(c, use, width, room);
+    for (size_t r = 0; usual > 0 && r < c->quantities->count; r++) {
+        const struct door *const door = c->quantities->leaves[r].door;
         const length side = side_of(door, width);
         char size[32];
         char other[32];
@@ -66,11 +58,11 @@ static void ask_far(const struct asker *a, int use, bool width, length *room) {
             continue;
         }
         problem_add(
-            a->problems, SEVERITY_WARNING, "size-far-from-rest",
+            c->problems, SEVERITY_WARNING, "size-far-from-rest",
             width ? door->row->width.place : door->row->height.place,
             "door '%s' is %s %s, the middle one of its kind %s; is that so, or a slip of the pen?",
-            id_of(a, door), length_show(side, a->m->lengths, size, sizeof size),
-            width ? "wide" : "high", length_show(usual, a->m->lengths, other, sizeof other));
+            id_of(c, door), length_show(side, c->measures->lengths, size, sizeof size),
+            width ? "wide" : "high", length_show(usual, c->measures->lengths, other, sizeof other));
     }
 }
 
@@ -114,13 +106,13 @@ static int by_row(const void *left, const void *right) {
 }
 
 /* Sorted, the first row of each; how many they are. */
-static size_t sort_doors(const struct asker *a, struct sort_of_door *sorts) {
+static size_t sort_doors(const struct calc *c, struct sort_of_door *sorts) {
     size_t kept = 0;
-    for (size_t r = 0; r < a->q->count; r++) {
-        sorts[r] = (struct sort_of_door){.door = a->q->leaves[r].door, .row = r};
+    for (size_t r = 0; r < c->quantities->count; r++) {
+        sorts[r] = (struct sort_of_door){.door = c->quantities->leaves[r].door, .row = r};
     }
-    qsort(sorts, a->q->count, sizeof *sorts, by_sort);
-    for (size_t i = 0; i < a->q->count; i++) {
+    qsort(sorts, c->quantities->count, sizeof *sorts, by_sort);
+    for (size_t i = 0; i < c->quantities->count; i++) {
         struct sort_of_door before = kept > 0 ? sorts[kept - 1] : (struct sort_of_door){0};
         if (kept > 0) {
             before.row = sorts[i].row;
@@ -154,26 +146,26 @@ static const struct door *first_alike(const struct sort_of_door *sorts, size_t c
     return first == NULL ? NULL : first->door;
 }
 
-static void say_alike(const struct asker *a, const struct door *door, const struct door *other) {
+static void say_alike(const struct calc *c, const struct door *door, const struct door *other) {
     const bool width = door->width != other->width;
     char size[2][32];
-    problem_add(a->problems, SEVERITY_WARNING, "nearly-alike", door->row->place,
-                "door '%s' is %s %s and door '%s' %s; one size, or two?", id_of(a, door),
-                length_show(side_of(door, width), a->m->lengths, size[0], sizeof size[0]),
-                width ? "wide" : "high", id_of(a, other),
-                length_show(side_of(other, width), a->m->lengths, size[1], sizeof size[1]));
+    problem_add(c->problems, SEVERITY_WARNING, "nearly-alike", door->row->place,
+                "door '%s' is %s %s and door '%s' %s; one size, or two?", id_of(c, door),
+                length_show(side_of(door, width), c->measures->lengths, size[0], sizeof size[0]),
+                width ? "wide" : "high", id_of(c, other),
+                length_show(side_of(other, width), c->measures->lengths, size[1], sizeof size[1]));
 }
 
 /* Two sizes that differ by less than a saw kerf are mostly one size, measured twice. In a long list
  * of many sizes some are always near to others: it is said how many. */
-static bool ask_alike(const struct asker *a) {
-    const length near = a->m->lengths == LENGTH_MM ? NEAR_MM : NEAR_INCH;
-    struct sort_of_door *const sorts = calloc(2 * a->q->count + 1, sizeof *sorts);
+static bool ask_alike(const struct calc *c) {
+    const length near = c->measures->lengths == LENGTH_MM ? NEAR_MM : NEAR_INCH;
+    struct sort_of_door *const sorts = calloc(2 * c->quantities->count + 1, sizeof *sorts);
     if (sorts == NULL) {
         return false;
     }
-    struct sort_of_door *const alike = sorts + a->q->count;
-    const size_t count = sort_doors(a, sorts);
+    struct sort_of_door *const alike = sorts + c->quantities->count;
+    const size_t count = sort_doors(c, sorts);
     size_t found = 0;
     for (size_t i = 0; i < count; i++) {
         const struct door *const other = first_alike(sorts, count, i, near);
@@ -183,11 +175,11 @@ static bool ask_alike(const struct asker *a) {
     }
     qsort(alike, found, sizeof *alike, by_row);
     for (size_t i = 0; i < found && i < MOST_ALIKE; i++) {
-        say_alike(a, a->q->leaves[alike[i].row].door, alike[i].door);
+        say_alike(c, c->quantities->leaves[alike[i].row].door, alike[i].door);
     }
     if (found > MOST_ALIKE) {
-        problem_add(a->problems, SEVERITY_WARNING, "nearly-alike",
-                    a->q->leaves[alike[MOST_ALIKE].row].door->row->place,
+        problem_add(c->problems, SEVERITY_WARNING, "nearly-alike",
+                    c->quantities->leaves[alike[MOST_ALIKE].row].door->row->place,
                     "%zu more sizes are nearly as large as others; sort the list by size to see "
                     "them",
                     found - MOST_ALIKE);
@@ -196,37 +188,38 @@ static bool ask_alike(const struct asker *a) {
     return true;
 }
 
-static void ask_wide(const struct asker *a, const struct door *door) {
-    const struct limits *const limits = &a->rates->limits;
+static void ask_wide(const struct calc *c, const struct door *door) {
+    const struct limits *const limits = &c->rates->limits;
     char size[32];
     char most[32];
     if (limits->widest_leaf.set && door->row->use.choice == USE_DOOR &&
         door->row->mid_stiles.amount == 0 && door->form != FORM_SLAB &&
         door->width > limits->widest_leaf.amount) {
         problem_add(
-            a->problems, SEVERITY_WARNING, "leaf-wide", door->row->width.place,
+            c->problems, SEVERITY_WARNING, "leaf-wide", door->row->width.place,
             "door '%s' is %s wide, more than the shop's %s for one leaf; a pair, or a mid stile?",
-            id_of(a, door), length_show(door->width, a->m->lengths, size, sizeof size),
-            length_show(limits->widest_leaf.amount, a->m->lengths, most, sizeof most));
+            id_of(c, door), length_show(door->width, c->measures->lengths, size, sizeof size),
+            length_show(limits->widest_leaf.amount, c->measures->lengths, most, sizeof most));
     }
     for (size_t i = 0; limits->highest_panel.set && i < door->part_count; i++) {
         const struct part *const part = &door->parts[i];
         if ((part->kind == PART_PANEL || part->kind == PART_PANE) &&
             part->shown_height > limits->highest_panel.amount) {
             problem_add(
-                a->problems, SEVERITY_WARNING, "panel-high", door->row->height.place,
+                c->problems, SEVERITY_WARNING, "panel-high", door->row->height.place,
                 "the panel of door '%s' is %s high, more than the shop's %s; a mid rail?",
-                id_of(a, door), length_show(part->shown_height, a->m->lengths, size, sizeof size),
-                length_show(limits->highest_panel.amount, a->m->lengths, most, sizeof most));
+                id_of(c, door),
+                length_show(part->shown_height, c->measures->lengths, size, sizeof size),
+                length_show(limits->highest_panel.amount, c->measures->lengths, most, sizeof most));
             return;
         }
     }
 }
 
 /* Beyond the last rule its count is taken, which no chart says is enough. */
-static void ask_hinges(const struct asker *a, const struct leaf_figures *leaf) {
+static void ask_hinges(const struct calc *c, const struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
-    const struct steps *const rule = &a->rates->hinges.by_height;
+    const struct steps *const rule = &c->rates->hinges.by_height;
     const length edge = door_hangs_level(door) ? door->width : door->height;
     char size[32];
     char most[32];
@@ -234,17 +227,17 @@ static void ask_hinges(const struct asker *a, const struct leaf_figures *leaf) {
         edge <= rule->s[rule->count - 1].limit.amount) {
         return;
     }
-    problem_add(
-        a->problems, SEVERITY_WARNING, "hinges-beyond-chart", door->row->place,
-        "the hinged edge of door '%s' is %s, the chart of [hinges] ends at %s: its last "
-        "count is taken; ask the maker of the hinge",
-        id_of(a, door), length_show(edge, a->m->lengths, size, sizeof size),
-        length_show(rule->s[rule->count - 1].limit.amount, a->m->lengths, most, sizeof most));
+    problem_add(c->problems, SEVERITY_WARNING, "hinges-beyond-chart", door->row->place,
+                "the hinged edge of door '%s' is %s, the chart of [hinges] ends at %s: its last "
+                "count is taken; ask the maker of the hinge",
+                id_of(c, door), length_show(edge, c->measures->lengths, size, sizeof size),
+                length_show(rule->s[rule->count - 1].limit.amount, c->measures->lengths, most,
+                            sizeof most));
 }
 
 /* A slit that a panel hardly shows in. */
-static void ask_slit(const struct asker *a, const struct door *door) {
-    const length least = a->m->lengths == LENGTH_MM ? LEAST_OPENING_MM : LEAST_OPENING_INCH;
+static void ask_slit(const struct calc *c, const struct door *door) {
+    const length least = c->measures->lengths == LENGTH_MM ? LEAST_OPENING_MM : LEAST_OPENING_INCH;
     for (size_t i = 0; i < door->opening_count; i++) {
         const struct opening *const opening = &door->openings[i];
         const bool low = opening->height < least;
@@ -252,43 +245,42 @@ static void ask_slit(const struct asker *a, const struct door *door) {
         if (!low && opening->width >= least) {
             continue;
         }
-        problem_add(
-            a->problems, SEVERITY_WARNING, "opening-slit",
-            low ? door->row->height.place : door->row->width.place,
-            "door '%s' has only %s between its %s; narrower ones, or a slab?", id_of(a, door),
-            length_show(low ? opening->height : opening->width, a->m->lengths, size, sizeof size),
-            low ? "rails" : "stiles");
+        problem_add(c->problems, SEVERITY_WARNING, "opening-slit",
+                    low ? door->row->height.place : door->row->width.place,
+                    "door '%s' has only %s between its %s; narrower ones, or a slab?",
+                    id_of(c, door),
+                    length_show(low ? opening->height : opening->width, c->measures->lengths, size,
+                                sizeof size),
+                    low ? "rails" : "stiles");
         return;
     }
 }
 
-static void ask_movement(const struct asker *a, const struct leaf_figures *leaf) {
+static void ask_movement(const struct calc *c, const struct leaf_figures *leaf) {
     for (size_t i = 0; i < leaf->door->part_count; i++) {
-        movement_question(a->tape, a->m, leaf->door, &leaf->door->parts[i],
-                          &leaf->parts[i].movement, a->problems);
+        movement_warn(c, leaf->door, &leaf->door->parts[i], &leaf->parts[i].movement);
     }
 }
 
-void doors_question(const struct quantities *q, const struct tape *tape, const struct measures *m,
-                    const struct rates *rates, struct problems *problems) {
-    const struct asker asker = {.q = q, .tape = tape, .m = m, .rates = rates, .problems = problems};
+void doors_warn(const struct calc *c) {
+    const struct quantities *const q = c->quantities;
     length *const room = calloc(q->count + 1, sizeof *room);
     if (room == NULL) {
-        problems->failed = true;
+        c->problems->failed = true;
         return;
     }
     for (int use = USE_DOOR; use <= USE_END_PANEL; use++) {
-        ask_far(&asker, use, true, room);
-        ask_far(&asker, use, false, room);
+        ask_far(c, use, true, room);
+        ask_far(c, use, false, room);
     }
     free(room);
-    if (!ask_alike(&asker)) {
-        problems->failed = true;
+    if (!ask_alike(c)) {
+        c->problems->failed = true;
     }
     for (size_t r = 0; r < q->count; r++) {
-        ask_hinges(&asker, &q->leaves[r]);
-        ask_wide(&asker, q->leaves[r].door);
-        ask_slit(&asker, q->leaves[r].door);
-        ask_movement(&asker, &q->leaves[r]);
+        ask_hinges(c, &q->leaves[r]);
+        ask_wide(c, q->leaves[r].door);
+        ask_slit(c, q->leaves[r].door);
+        ask_movement(c, &q->leaves[r]);
     }
 }

@@ -8,22 +8,21 @@
  * board. Source: hardwood measure as taught from the National Hardwood Lumber Association's rules
  * (surface measure, rule book p. 7 par. 16 and 18, as told in its Rules Corner, December 2020);
  * halves by turns: C. A. King, Elements of Woodwork (1911). */
-#ifndef DOORCOST_STOCK_TALLY_H
-#define DOORCOST_STOCK_TALLY_H
+#ifndef DOORCOST_STOCK_SURFACE_MEASURE_H
+#define DOORCOST_STOCK_SURFACE_MEASURE_H
 
-#include "base/length.h"
+#include "model/calc.h"
 
-struct tally {
-    int64_t surface; /* sq ft, sum of the boards so far */
-    int64_t boards;
+struct surface_measure {
+    int64_t feet;        /* sq ft, sum of the boards so far; starts at 0 */
     bool next_half_down; /* the next exact half goes down */
 };
 
-/* Surface measure of one board in whole square feet, and adds it to the tally (starts as all zero).
- * width, along: nm, > 0. */
-int64_t tally_board(struct tally *tally, length width, length along);
+/* Adds a board and returns its own surface measure in whole square feet. width, along: nm, > 0. */
+int64_t surface_measure_add(struct surface_measure *measure, length width, length along);
 
-/* Board feet of the tally at a nominal thickness (nm; under 1 in counts as 1 in). */
-int64_t tally_board_feet(const struct tally *tally, length thickness);
+/* Board feet of a pack, whole, from its surface measure (a count) and the thickness that is counted
+ * (the job's unit). */
+fig surface_measure_board_feet(const struct calc *calc, fig surface, fig thickness);
 
 #endif

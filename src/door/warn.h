@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: MIT */
+/* What a craftsman would ask about a door list before the first cut: warnings with the numbers. */
+#ifndef DOORCOST_DOOR_WARN_H
+#define DOORCOST_DOOR_WARN_H
+
+#include "model/calc.h"
+
+/* Adds warnings to calc's problems: a size more than three times the middle one of its use or under
+ * a third of it (where five rows or more share the use), two sizes of one style that differ by no
+ * more than 1/8 in (3 mm), a leaf wider and a panel higher than the shop's limits, a hinged edge
+ * past the chart of hinges, an opening under 1 in (25 mm), and solid panels that have no room to
+ * move. */
+void doors_warn(const struct calc *calc);
+
+#endif

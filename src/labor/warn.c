@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: MIT */
+#include "labor/warn.h"
+
+/* The shop's limit in the unit and at the decimals of films on the tape. */
+static int64_t film_limit(const struct calc *c, uint8_t *decimals) {
+    const bool metric = c->measures->film == UNIT_UM;
+    *decimals = metric ? 3 : 4;
+    return metric ? c->rates->limits.dry_film.amount : c->rates->limits.dry_film.amount * 100 / 254;
+}
+
+static void warn_of_film(const struct calc *c, const struct batch *b) {
+    uint8_t decimals;
+    char is[32];
+    char most[32];
+    if (!c->rates->limits.dry_film.set || fig_none(b->dry_film)) {
+        return;
+    }
+    const int64_t limit = film_limit(c, &decimals);
+    if (tape_scaled(c->tape, b->dry_film, decimals) <= limit) {
+        return;
+    }
+    const struct finish *const finish = &c->rates->finishes[b->finish];
+    problem_add(
+        c->problems, SEVERITY_WARNING, "film-thick", finish->name.place,
+        "finish '%s' is %s %s dry in all, more than the shop's %s; most data sheets warn of thick "
+        "films: fewer or thinner coats?",
+        problem_quote(c->problems, finish->name.s),
+        figure_text(tape_scaled(c->tape, b->dry_film, 1), 1, is, sizeof is),
+        unit_name(c->measures->film),
+        figure_text(c->measures->film == UNIT_UM ? limit / 100 : limit / 1000, 1, most,
+                    sizeof most));
+}
+
+/* Hundredths of minutes at the gun for all coats of a batch. */
+static int64_t minutes_at_gun(const struct calc *c, const struct finish_list *finish,
+                              const struct labor *labor, size_t batch) {
+    int64_t minutes = 0;
+    for (size_t i = 0; i < labor->operation_count; i++) {
+        const struct operation_figures *const o = &labor->operations[i];
+        const struct operation *const op = &c->rates->operations[o->operation];
+        if (op->per.choice != DRIVER_SPRAYED_PER_COAT || op->machine < 0) {
+            continue;
+        }
+        for (size_t r = 0; r < c->quantities->count; r++) {
+            if (finish->batch_of[r] == batch && !fig_none(o->shares[r].run)) {
+                minutes += tape_amount(c->tape, c->quantities->leaves[r].pieces) *
+                           tape_scaled(c->tape, o->shares[r].run, 2);
+            }
+        }
+    }
+    return minutes;
+}
+
+static void warn_of_pot_life(const struct calc *c, const struct finish_list *finish,
+                             const struct labor *labor, size_t batch) {
+    const struct batch *const b = &finish->batches[batch];
+    int64_t coats = 0;
+    for (size_t i = 0; i < b->coat_count; i++) {
+        coats += tape_amount(c->tape, b->coats[i].times);
+    }
+    for (size_t i = 0; coats > 0 && i < b->coat_count; i++) {
+        const struct coating *const coating = &c->rates->coatings[b->coats[i].coating];
+        const int64_t times = tape_amount(c->tape, b->coats[i].times);
+        const int64_t mixes =
+            fig_none(b->coats[i].mixes) ? times : tape_amount(c->tape, b->coats[i].mixes);
+        if (!coating->pot_life.set || times == 0 || mixes < times) {
+            continue;
+        }
+        /* minutes of one mix in hundredths, against hours at their own decimals */
+        const int64_t one = minutes_at_gun(c, finish, labor, batch) / coats / (mixes / times);
+        int64_t life = coating->pot_life.amount * 6000;
+        for (uint8_t d = 0; d < coating->pot_life.decimals; d++) {
+            life /= 10;
+        }
+        if (one > life) {
+            char minutes[32];
+            char hours[32];
+            problem_add(c->problems, SEVERITY_WARNING, "pot-life-short", coating->pot_life.place,
+                        "a mix of '%s' takes %s minutes to spray and keeps %s hours; mix less at "
+                        "once (a smaller 'mix size')",
+                        problem_quote(c->problems, coating->name.s),
+                        figure_text(one / 100, 0, minutes, sizeof minutes),
+                        figure_text(coating->pot_life.amount, coating->pot_life.decimals, hours,
+                                    sizeof hours));
+        }
+    }
+}
+
+void finish_warn(const struct calc *c, const struct finish_list *finish,
+                 const struct labor *labor) {
+    for (size_t b = 0; b < finish->batch_count; b++) {
+        warn_of_film(c, &finish->batches[b]);
+        warn_of_pot_life(c, finish, labor, b);
+    }
+}

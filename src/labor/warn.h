@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: MIT */
+/* Warnings about the finish once its area and its minutes are known, with the numbers. */
+#ifndef DOORCOST_LABOR_WARN_H
+#define DOORCOST_LABOR_WARN_H
+
+#include "labor/labor.h"
+
+/* Warns of a finish that is thicker, dry, than the shop's limit, and of a mix that takes longer to
+ * spray than its pot life: run minutes of one coat (operations at a machine, counted by the sprayed
+ * area of all coats) by the mixes of a coat. */
+void finish_warn(const struct calc *calc, const struct finish_list *finish,
+                 const struct labor *labor);
+
+#endif

@@ -1,0 +1,86 @@
+/* SPDX-License-Identifier: MIT */
+#include "stock/plan_input.h"
+
+static bool is_of(const struct part *part, enum material_kind kind, int32_t material) {
+    return part->material_kind == kind && part->material == material;
+}
+
+static size_t count_parts(const struct quantities *q, enum material_kind kind, int32_t material) {
+    size_t n = 0;
+    for (size_t r = 0; r < q->count; r++) {
+        for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {
+            n += is_of(&q->leaves[r].door->parts[i], kind, material) ? 1 : 0;
+        }
+    }
+    return n;
+}
+
+static void gather(struct plan_input *in, const struct leaf_figures *leaf, size_t i, bool turn) {
+    const struct tape *const tape = in->calc->tape;
+    const struct part *const part = &leaf->door->parts[i];
+    const struct part_figures *const f = &leaf->parts[i];
+    const struct plan_cut cut = part->material_kind == MATERIAL_LUMBER
+                                    ? (struct plan_cut){f->rough_length, f->stave_width, f->staves}
+                                    : (struct plan_cut){f->length, f->width, f->pieces};
+    const size_t n = in->item_count++;
+    in->cuts[n] = cut;
+    in->items[n] = (struct cut_item){.length = tape_amount(tape, cut.length),
+                                     .width = tape_amount(tape, cut.width),
+                                     .demand = tape_amount(tape, cut.pieces),
+                                     .turn = turn};
+    in->parts[n] =
+        (struct plan_part){.door = leaf->door, .part = part, .pieces = in->items[n].demand};
+}
+
+bool plan_input_init(struct plan_input *in, const struct calc *c, enum material_kind kind,
+                     int32_t material, bool turn, size_t more) {
+    const struct quantities *const q = c->quantities;
+    const size_t most = count_parts(q, kind, material);
+    *in = (struct plan_input){.calc = c};
+    in->parts = pool_take(c->pool, most, sizeof *in->parts);
+    in->cuts = pool_take(c->pool, most, sizeof *in->cuts);
+    in->items = pool_take(c->pool, most, sizeof *in->items);
+    in->operands = pool_take(c->pool, more + 3 * most, sizeof *in->operands);
+    if (pool_failed(c->pool)) {
+        return false;
+    }
+    for (size_t r = 0; r < q->count; r++) {
+        for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {
+            if (is_of(&q->leaves[r].door->parts[i], kind, material)) {
+                gather(in, &q->leaves[r], i, turn);
+            }
+        }
+    }
+    return true;
+}
+
+void plan_input_add(struct plan_input *in, fig operand) {
+    in->operands[in->operand_count++] = operand;
+}
+
+void plan_input_least(struct plan_input *in, const char *what, int64_t least) {
+    plan_input_add(in, tape_constant(in->calc->tape, what, in->calc->measures->length, 6, least,
+                                     "common practice, no source"));
+}
+
+void plan_input_stock(struct plan_input *in, fig along, fig across, fig price) {
+    plan_input_add(in, along);
+    plan_input_add(in, across);
+    plan_input_add(in, price);
+}
+
+void plan_input_items(struct plan_input *in) {
+    for (size_t i = 0; i < in->item_count; i++) {
+        plan_input_stock(in, in->cuts[i].length, in->cuts[i].width, in->cuts[i].pieces);
+    }
+}
+
+fig plan_input_length(const struct calc *c, const char *what, const struct value *value) {
+    return value->set ? calc_given(c, what, value)
+                      : tape_constant(c->tape, what, c->measures->length, 0, 0, "none given");
+}
+
+fig plan_input_effort(const struct calc *c, int64_t effort) {
+    return tape_constant(c->tape, "planner's effort", UNIT_COUNT, 0, effort,
+                         "units of work (docs/cutting.md)");
+}

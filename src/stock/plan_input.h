@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: MIT */
+/* What a planner is given: the parts of a material as they are cut, and the operands of the chooser
+ * that a replay asks. For src/stock and the papers that show plans. */
+#ifndef DOORCOST_STOCK_PLAN_INPUT_H
+#define DOORCOST_STOCK_PLAN_INPUT_H
+
+#include "cut/common/cut_stock.h"
+#include "door/quantity.h"
+
+/* Which parts of which doors an item of a planner's job stands for. */
+struct plan_part {
+    const struct door *door;
+    const struct part *part;
+    int64_t pieces; /* of the job */
+};
+
+/* A part as it is cut: lumber with allowances, a glued-up panel stave by stave; of the job. */
+struct plan_cut {
+    fig length, width, pieces;
+};
+
+struct plan_input {
+    const struct calc *calc;
+    struct plan_part *parts; /* these three: one an item */
+    struct plan_cut *cuts;
+    struct cut_item *items; /* sizes in millionths of the job's unit */
+    size_t item_count;
+    fig *operands;
+    size_t operand_count;
+};
+
+/* Gathers the parts made of a material of that kind; turn: they may be turned on the stock. Takes
+ * room for `more` operands beside three an item. Memory of calc's pool; false: out of memory. */
+bool plan_input_init(struct plan_input *input, const struct calc *calc, enum material_kind kind,
+                     int32_t material, bool turn, size_t more) __attribute__((warn_unused_result));
+
+/* Adds an operand; a least size of an offcut in millionths of the job's unit; the two sizes and the
+ * price of a stock; the two sizes and the count of every item. */
+void plan_input_add(struct plan_input *input, fig operand);
+void plan_input_least(struct plan_input *input, const char *what, int64_t least);
+void plan_input_stock(struct plan_input *input, fig along, fig across, fig price);
+void plan_input_items(struct plan_input *input);
+
+/* A length of the rates as a figure in the job's unit, 0 where it is not set. */
+fig plan_input_length(const struct calc *calc, const char *what, const struct value *value);
+
+/* The planner's effort as a figure. */
+fig plan_input_effort(const struct calc *calc, int64_t effort);
+
+#endif

@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: MIT */
+#include "stock/warn.h"
+
+static void warn(const struct calc *c, const char *id, const struct door *door,
+                 const struct part *part, const char *what, length is, const char *stock,
+                 length most, const char *remedy) {
+    char size[32];
+    char limit[32];
+    problem_add(c->problems, SEVERITY_WARNING, id, door->row->place, "a %s is %s %s and %s %s; %s",
+                part_kind_name(part->kind),
+                length_show(is, c->measures->lengths, size, sizeof size), what, stock,
+                length_show(most, c->measures->lengths, limit, sizeof limit), remedy);
+}
+
+static void warn_of_board(const struct calc *c, const struct door *door, const struct part *part) {
+    const struct lumber *const lumber = &c->rates->lumber[part->material];
+    const struct values *const lengths = &lumber->board_lengths;
+    const struct values *const widths = &lumber->board_widths;
+    if (part->thickness > lumber->thickness.amount) {
+        warn(c, "part-too-thick", door, part, "thick", part->thickness, "its lumber",
+             lumber->thickness.amount, "name thicker lumber, or a thinner door");
+    }
+    if (lengths->count > 0) {
+        const length most = lengths->v[lengths->count - 1].amount - 2 * lumber->end_trim.amount;
+        if (part->rough_length > most) {
+            warn(c, "part-too-long", door, part, "long, rough,", part->rough_length,
+                 "the longest board stocked gives", most, "order longer boards for it");
+        }
+    }
+    if (widths->count > 0 && part->staves == 1 &&
+        part->rough_width > widths->v[widths->count - 1].amount) {
+        warn(c, "part-too-wide", door, part, "wide, rough,", part->rough_width,
+             "the widest board stocked is", widths->v[widths->count - 1].amount,
+             "glue it up (a 'stave' of its style), or order wider boards");
+    }
+}
+
+static void warn_of_sheet(const struct calc *c, const struct door *door, const struct part *part) {
+    const struct sheet *const sheet = &c->rates->sheets[part->material];
+    const length along = sheet->length.amount - 2 * sheet->edge_trim.amount;
+    const length across = sheet->width.amount - 2 * sheet->edge_trim.amount;
+    const bool fits = part->length <= along && part->width <= across;
+    const bool turned = !sheet->grain && part->width <= along && part->length <= across;
+    if (fits || turned) {
+        return;
+    }
+    if (part->length > along) {
+        warn(c, "panel-over-sheet", door, part, sheet->grain ? "long along the grain" : "long",
+             part->length, "its sheet gives", along, "name a larger sheet, or make it of two");
+    } else {
+        warn(c, "panel-over-sheet", door, part, sheet->grain ? "wide across the grain" : "wide",
+             part->width, "its sheet gives", across,
+             "name a larger sheet, turn the grain, or make it of two");
+    }
+}
+
+void stock_warn(const struct calc *c, const struct doors *doors) {
+    for (size_t d = 0; d < doors->count; d++) {
+        const struct door *const door = &doors->doors[d];
+        for (size_t i = 0; i < door->part_count; i++) {
+            if (door->parts[i].material_kind == MATERIAL_LUMBER) {
+                warn_of_board(c, door, &door->parts[i]);
+            } else if (door->parts[i].material_kind == MATERIAL_SHEET) {
+                warn_of_sheet(c, door, &door->parts[i]);
+            }
+        }
+    }
+}
