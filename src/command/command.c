@@ -27,7 +27,7 @@ static const struct command rows[COMMAND_COUNT] = {
                      "doorcost check samples/kitchen/kitchen.ini",
                      "Reads job, rates and door list, estimates the job and every option of it, "
                      "and reports every error and warning with its file and line. Writes nothing.",
-                     WORK_ALL, 0, false, command_check},
+                     WORK_PROBLEMS, 0, false, command_check},
     [PLACE_FINISH] =
         {"finish", "print what finish to buy, and why",
          "doorcost finish samples/kitchen/kitchen.ini",
@@ -174,8 +174,11 @@ static enum status run(const struct request *request, struct streams streams) {
     if (request->effort != NULL && !read_effort(request->effort, &plans.effort, streams.err)) {
         return STATUS_USE;
     }
-    const enum work_result result =
-        work_open(&work, request->job, request->option, request->command->scope, plans);
+    /* as JSON each estimate is named with its facts */
+    const enum work_scope scope = request->json && request->command->scope == WORK_PROBLEMS
+                                      ? WORK_ALL
+                                      : request->command->scope;
+    const enum work_result result = work_open(&work, request->job, request->option, scope, plans);
     problems_print(&work.problems, streams.err, wants_color(request, streams.err));
     if (result == WORK_MEMORY) {
         status = command_out_of_memory(streams);

@@ -19,6 +19,7 @@ enum status {
 enum work_scope {
     WORK_ONE,       /* the base job, or the option that was named */
     WORK_ALL,       /* and each option of the job, where none was named */
+    WORK_PROBLEMS,  /* as WORK_ALL, but only their problems are kept */
     WORK_PURCHASES, /* as WORK_ALL, with what each has to buy */
     WORK_PURCHASE,  /* as WORK_ONE, with what it has to buy */
 };

@@ -36,9 +36,20 @@ static enum work_result estimate(struct work *work, int option, bool purchase) {
     return result == ESTIMATE_MEMORY ? WORK_MEMORY : WORK_INPUTS;
 }
 
+/* An estimate takes several kilobytes a row: where only its problems are wanted, it makes way for
+ * the next. */
+static void keep_problems(struct work *work, size_t i) {
+    if (i == 0) {
+        work->doors =
+            tape_amount(&work->estimates[0].tape, work->estimates[0].quantities.all_leaves);
+    }
+    estimate_clear(&work->estimates[i]);
+}
+
 /* All estimates are tried, so that the problems of each are seen in one run. */
 static enum work_result estimate_all(struct work *work, int option, enum work_scope scope) {
-    const bool all = (scope == WORK_ALL || scope == WORK_PURCHASES) && option < 0;
+    const bool all =
+        (scope == WORK_ALL || scope == WORK_PURCHASES || scope == WORK_PROBLEMS) && option < 0;
     const bool purchase = scope == WORK_PURCHASES || scope == WORK_PURCHASE;
     const size_t count = all ? work->job.option_count + 1 : 1;
     work->estimates = calloc(count, sizeof *work->estimates);
@@ -49,6 +60,9 @@ static enum work_result estimate_all(struct work *work, int option, enum work_sc
     for (size_t i = 0; i < count && result != WORK_MEMORY; i++) {
         const enum work_result one = estimate(work, i == 0 ? option : (int)i - 1, purchase);
         result = one == WORK_OK ? result : one;
+        if (scope == WORK_PROBLEMS && one == WORK_OK) {
+            keep_problems(work, i);
+        }
     }
     return result;
 }

@@ -13,6 +13,7 @@ struct work {
     struct rates rates;
     struct estimate *estimates; /* the first is the base job or the option named */
     size_t count;
+    int64_t doors; /* of the base job, where only problems are kept */
 };
 
 enum work_result {

@@ -17,8 +17,9 @@
 /* The sheets have no more rows than this. */
 #define MOST_ROWS 20000
 
-bool check_is_input(const struct tape *tape, fig figure) {
-    switch ((enum unit)tape_figure(tape, figure)->unit) {
+/* Whether a given of that unit may be changed in the workbook. */
+static bool unit_is_input(enum unit unit) {
+    switch (unit) {
     case UNIT_NUMBER:
     case UNIT_COUNT:
     case UNIT_IN:
@@ -27,13 +28,23 @@ bool check_is_input(const struct tape *tape, fig figure) {
     case UNIT_M:
         return false;
     default:
-        break;
+        return true;
+    }
+}
+
+/* Whether a figure was chosen by the humidity that is its first operand. */
+static bool is_moisture(const struct tape *tape, fig figure) {
+    uint32_t output;
+    return tape_figure(tape, figure)->op == OP_CHOSEN &&
+           tape_chooser(tape, figure, &output) == &moisture_chooser;
+}
+
+bool check_is_input(const struct tape *tape, fig figure) {
+    if (!unit_is_input((enum unit)tape_figure(tape, figure)->unit)) {
+        return false;
     }
     for (uint32_t id = 1; id < tape->count; id++) {
-        uint32_t output;
-        if (tape->figures[id].op == OP_CHOSEN &&
-            tape_chooser(tape, (fig){id}, &output) == &moisture_chooser &&
-            tape_operand(tape, (fig){id}, 0).f.id == figure.id) {
+        if (is_moisture(tape, (fig){id}) && tape_operand(tape, (fig){id}, 0).f.id == figure.id) {
             return false;
         }
     }
@@ -82,19 +93,33 @@ void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row, u
  * ----------------------------------------------------------------------------------------------------------------
  */
 
-/* Whether a figure is made from a given of the rates that may be changed. */
-static bool hangs_on_input(const struct tape *tape, fig figure) {
-    const enum figure_op op = (enum figure_op)tape_figure(tape, figure)->op;
-    if (op == OP_GIVEN) {
-        return tape_origin(tape, figure).place.file != 0 && check_is_input(tape, figure);
-    }
-    for (size_t i = 0; op != OP_CHOSEN && i < tape_operands(tape, figure); i++) {
-        const fig operand = tape_operand(tape, figure, i).f;
-        if (!fig_none(operand) && hangs_on_input(tape, operand)) {
-            return true;
+/* Which figures are made from a given of the rates that may be changed, by their ids; NULL: out of
+ * memory. Figures are made only from figures before them: one pass marks them all. */
+static bool *mark_inputs(const struct tape *tape) {
+    bool *const marks = calloc(tape->count, sizeof *marks);
+    bool *const humidity = calloc(tape->count, sizeof *humidity);
+    for (uint32_t id = 1; humidity != NULL && id < tape->count; id++) {
+        if (is_moisture(tape, (fig){id})) {
+            humidity[tape_operand(tape, (fig){id}, 0).f.id] = true;
         }
     }
-    return false;
+    for (uint32_t id = 1; marks != NULL && humidity != NULL && id < tape->count; id++) {
+        const struct figure *const figure = &tape->figures[id];
+        if (figure->op == OP_GIVEN) {
+            marks[id] = tape_origin(tape, (fig){id}).place.file != 0 && !humidity[id] &&
+                        unit_is_input((enum unit)figure->unit);
+        } else if (figure->op != OP_CHOSEN) {
+            for (size_t i = 0; !marks[id] && i < tape_operands(tape, (fig){id}); i++) {
+                marks[id] = marks[tape_operand(tape, (fig){id}, i).f.id];
+            }
+        }
+    }
+    if (humidity == NULL) {
+        free(marks);
+        return NULL;
+    }
+    free(humidity);
+    return marks;
 }
 
 /* Whether the job's total is made from what the planner gave with `chosen`. true, too, when memory
@@ -130,14 +155,20 @@ void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig cho
     const struct tape *const tape = &paper->base->tape;
     char text[MOST_TEXT];
     char value[32];
+    bool *const from_input = mark_inputs(tape);
+    if (from_input == NULL) {
+        paper->book->failed = true;
+        return;
+    }
     size_t used = (size_t)snprintf(text, sizeof text, "IF(AND(TRUE");
     for (size_t i = 0; i < tape_operands(tape, chosen); i++) {
         const fig operand = tape_operand(tape, chosen, i).f;
-        if (used + 120 < sizeof text && hangs_on_input(tape, operand)) {
+        if (used + 120 < sizeof text && from_input[operand.id]) {
             used += (size_t)snprintf(text + used, sizeof text - used, ",ABS({%u}-%s)" SAME,
                                      operand.id, tape_text(tape, operand, value, sizeof value));
         }
     }
+    free(from_input);
     (void)snprintf(text + used, sizeof text - used, "),\"ok\",\"%srun again\")",
                    total_hangs_on(paper, chosen) ? "" : "plan: ");
     book_check(paper->book, sheet, row, CHECK_PLAN_COLUMN, LOOK_CHECK, text, "ok");

@@ -18,8 +18,7 @@ void quote_print(struct page *page, const struct estimate *base, const struct es
 void shop_print(struct page *page, const struct estimate *estimate);
 
 /* `19 rows, 50 doors and fronts: no errors, 2 warnings`. */
-void check_print(struct page *page, const struct estimate *estimate,
-                 const struct problems *problems);
+void check_print(struct page *page, size_t rows, int64_t doors, const struct problems *problems);
 
 /* The finish to buy, and the numbers that lead there. */
 void finish_print(struct page *page, const struct estimate *estimate);

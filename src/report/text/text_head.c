@@ -3,6 +3,8 @@
 #include "report/text/print.h"
 #include "report/words/show.h"
 
+#include <inttypes.h>
+
 static void line(struct grid *grid, const char *label, const char *text) {
     if (text != NULL && text[0] != '\0') {
         grid_put(grid, "%s", label);
@@ -45,9 +47,8 @@ struct counted count_words(size_t count, const char *noun) {
     return c;
 }
 
-void check_print(struct page *page, const struct estimate *e, const struct problems *problems) {
-    say(page, "%s, %s doors and fronts: %s, %s", count_words(e->job->row_count, "row").text,
-        show(e, e->quantities.all_leaves).text,
+void check_print(struct page *page, size_t rows, int64_t doors, const struct problems *problems) {
+    say(page, "%s, %" PRId64 " doors and fronts: %s, %s", count_words(rows, "row").text, doors,
         count_words(problems_count(problems, SEVERITY_ERROR), "error").text,
         count_words(problems_count(problems, SEVERITY_WARNING), "warning").text);
 }
