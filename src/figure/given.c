@@ -13,7 +13,7 @@ static bool same_source(const char *a, const char *b) {
     return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
 }
 
-static uint64_t given_hash(const struct figure *f, const struct origin *o) {
+static uint32_t given_hash(const struct figure *f, const struct origin *o) {
     const uint64_t parts[] = {o->place.file,      o->place.line,
                               o->place.column,    f->label,
                               (uint64_t)f->value, f->unit,
@@ -23,7 +23,7 @@ static uint64_t given_hash(const struct figure *f, const struct origin *o) {
         hash = (hash ^ parts[i]) * 1099511628211u;
         hash ^= hash >> 29;
     }
-    return hash;
+    return (uint32_t)(hash ^ hash >> 32);
 }
 
 static bool same_given(const struct tape *tape, uint32_t id, const struct figure *f,
@@ -37,12 +37,14 @@ static bool same_given(const struct tape *tape, uint32_t id, const struct figure
 }
 
 /* The slot of the index where a given stands or would stand. */
-static size_t given_slot(const struct tape *tape, const struct figure *f, const struct origin *o) {
-    size_t slot = (size_t)given_hash(f, o) & (tape->index_room - 1);
-    while (tape->index[slot] != 0 && !same_given(tape, tape->index[slot], f, o)) {
-        slot = (slot + 1) & (tape->index_room - 1);
+static struct given_slot *find_slot(const struct tape *tape, uint32_t hash, const struct figure *f,
+                                    const struct origin *o) {
+    size_t at = hash & (tape->index_room - 1);
+    while (tape->index[at].id != 0 &&
+           (tape->index[at].hash != hash || !same_given(tape, tape->index[at].id, f, o))) {
+        at = (at + 1) & (tape->index_room - 1);
     }
-    return slot;
+    return &tape->index[at];
 }
 
 /* Keeps the index at most half full; its size is a power of two. */
@@ -51,22 +53,23 @@ static bool grow_index(struct tape *tape) {
         return true;
     }
     const size_t room = tape->index == NULL ? 256 : 2 * tape->index_room;
-    uint32_t *const old = tape->index;
-    const size_t old_room = tape->index_room;
-    uint32_t *const index = calloc(room, sizeof *index);
+    struct given_slot *const index = calloc(room, sizeof *index);
     if (index == NULL) {
         tape_set_fault(tape, TAPE_MEMORY, (fig){0});
         return false;
     }
-    tape->index = index;
-    tape->index_room = room;
-    for (size_t i = 0; old != NULL && i < old_room; i++) {
-        if (old[i] != 0) {
-            const struct figure *const f = &tape->figures[old[i]];
-            index[given_slot(tape, f, &tape->origins[f->first])] = old[i];
+    for (size_t i = 0; tape->index != NULL && i < tape->index_room; i++) {
+        size_t at = tape->index[i].hash & (room - 1);
+        while (tape->index[i].id != 0 && index[at].id != 0) {
+            at = (at + 1) & (room - 1);
+        }
+        if (tape->index[i].id != 0) {
+            index[at] = tape->index[i];
         }
     }
-    free(old);
+    free(tape->index);
+    tape->index = index;
+    tape->index_room = room;
     return true;
 }
 
@@ -81,9 +84,10 @@ static fig add_given(struct tape *tape, const char *what, enum unit unit, uint8_
     if (!grow_index(tape)) {
         return (fig){0};
     }
-    const size_t slot = given_slot(tape, &made, &origin);
-    if (tape->index[slot] != 0) {
-        return (fig){tape->index[slot]};
+    const uint32_t hash = given_hash(&made, &origin);
+    struct given_slot *const slot = find_slot(tape, hash, &made, &origin);
+    if (slot->id != 0) {
+        return (fig){slot->id};
     }
     bool failed = false;
     tape->origins = array_grow(tape->origins, &tape->origin_room, tape->origin_count + 1u,
@@ -95,7 +99,7 @@ static fig add_given(struct tape *tape, const char *what, enum unit unit, uint8_
     tape->origins[tape->origin_count] = origin;
     made.first = tape->origin_count++;
     const fig handle = tape_add_figure(tape, made, what);
-    tape->index[slot] = handle.id;
+    *slot = (struct given_slot){.id = handle.id, .hash = hash};
     tape->given_count += fig_none(handle) ? 0 : 1;
     return handle;
 }

@@ -92,6 +92,7 @@ struct chooser {
 
 struct chosen_last;
 struct label_slot;
+struct given_slot;
 
 struct tape {
     struct pool pool;
@@ -110,7 +111,7 @@ struct tape {
     uint32_t chooser_count;
     struct chosen_last *last; /* what the last chooser gave: its outputs follow each other */
     size_t figure_room, word_room, origin_room, label_room, subject_room, chooser_room;
-    uint32_t *index; /* finds an equal given: open addressing, figure ids, 0: free */
+    struct given_slot *index; /* finds an equal given: open addressing */
     size_t index_room, given_count;
     uint32_t about; /* the subject of figures made from now on */
     enum tape_fault fault;
