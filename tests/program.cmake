@@ -17,3 +17,10 @@ add_test(NAME hardening COMMAND sh ${CMAKE_CURRENT_LIST_DIR}/hardening.sh $<TARG
 add_test(NAME signals COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/signals.py $<TARGET_FILE:doorcost>
     ${PROJECT_SOURCE_DIR})
 set_tests_properties(signals PROPERTIES PROCESSORS 2)
+
+# Seconds and memory of long lists. The sanitizers' own memory would be measured with them.
+if(NOT DOORCOST_SANITIZE)
+    add_test(NAME growth COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/growth.py $<TARGET_FILE:doorcost>
+        ${PROJECT_SOURCE_DIR})
+    set_tests_properties(growth PROPERTIES LABELS slow)
+endif()

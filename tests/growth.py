@@ -1,0 +1,113 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: MIT
+"""Seconds and memory as a list grows.
+
+tests/growth.py PROGRAM TREE                   holds the bars below
+tests/growth.py PROGRAM TREE COMMAND ROWS ...  tells what a command takes at these numbers of rows
+
+The doors are made up: a hundred widths by sixty heights of openings, in the styles of the kitchen sample.
+"""
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+
+PROGRAM, TREE = sys.argv[1], sys.argv[2]
+STYLES = ("shaker", "shaker-glass", "slab", "raised", "wide-shaker", "mitered")
+CALLS = {
+    "check": ["check"],
+    "quote": ["quote", "--effort", "5", "-o", "q.xlsx"],
+    "json": ["quote", "--effort", "5", "--json"],
+    "plan": ["plan", "--effort", "5"],
+}
+
+# (call, rows, a room each, MB, s): check takes some 14 KB a row, quote some 110 with its workbook, and --json no
+# more than quote does without.
+BARS = (
+    ("check", 10000, False, 165, 15),
+    ("check", 20000, False, 315, 30),
+    ("check", 10000, True, 165, 15),
+    ("json", 1000, False, 165, 60),
+)
+
+
+def sixteenths(count):
+    return f"{count // 16} {count % 16}/16" if count % 16 else str(count // 16)
+
+
+def write_list(path, rows, rooms):
+    """rooms: each row in a room of its own; else forty rows a room."""
+    with open(path, "w", encoding="ascii") as out:
+        out.write("id,room,use,count,width,height,leaves,style,hinge side,note\n")
+        for i in range(rows):
+            width, height = 160 + i * 7 % 100 * 2, 280 + i * 11 % 60 * 5
+            out.write(f"D{i + 1},room {i if rooms else i // 40},door,{1 + i % 3},{sixteenths(width)},"
+                      f"{sixteenths(height)},1,{STYLES[i % len(STYLES)]},left,\n")
+
+
+def measure(name, rows, rooms=False):
+    """Status, seconds of the clock and of the processor, megabytes at the most, and what was said."""
+    top = tempfile.mkdtemp(prefix="doorcost-growth-")
+    try:
+        for part in ("samples", "rates"):
+            shutil.copytree(os.path.join(TREE, part), os.path.join(top, part))
+        folder = os.path.join(top, "samples", "kitchen")
+        write_list(os.path.join(folder, "doors.csv"), rows, rooms)
+        begun = time.monotonic()
+        with open(os.path.join(top, "said"), "w+b") as said, open(os.devnull, "wb") as nothing:
+            command, *options = CALLS[name]
+            run = subprocess.Popen([PROGRAM, command, "kitchen.ini", *options], cwd=folder, stdout=nothing,
+                                   stderr=said)
+            _, status, used = os.wait4(run.pid, 0)
+            run.returncode = os.waitstatus_to_exitcode(status)
+            seconds = time.monotonic() - begun
+            said.seek(0)
+            words = said.read().decode("utf-8", "replace")
+        return run.returncode, seconds, used.ru_utime + used.ru_stime, used.ru_maxrss / 1024, words
+    finally:
+        shutil.rmtree(top)
+
+
+def tell(name, rows, rooms=False):
+    status, seconds, worked, megabytes, words = measure(name, rows, rooms)
+    print(f"{name} {rows}{' rooms' if rooms else ''}: {seconds:.2f} s ({worked:.2f} of processor), "
+          f"{megabytes:.0f} MB, status {status}", flush=True)
+    if status:
+        print(words[-400:])
+    return status, worked, megabytes
+
+
+def hold():
+    """Memory is held strictly; seconds of the processor generously, but not so that they may grow with the
+    square: four times for twice the rows."""
+    wrong = []
+    worked = {}
+    for name, rows, rooms, most_megabytes, most_seconds in BARS:
+        status, seconds, megabytes = tell(name, rows, rooms)
+        worked[name, rows, rooms] = seconds
+        what = f"{name} of {rows} rows"
+        if status:
+            wrong.append(f"{what}: status {status}")
+        if megabytes > most_megabytes:
+            wrong.append(f"{what}: {megabytes:.0f} MB, at most {most_megabytes} expected")
+        if seconds > most_seconds:
+            wrong.append(f"{what}: {seconds:.1f} s of processor, at most {most_seconds} expected")
+        half = worked.get((name, rows // 2, rooms))
+        if half is not None and seconds > 3 * half + 0.3:
+            wrong.append(f"{what}: {seconds:.1f} s of processor, half as many rows take {half:.1f} s")
+    print("\n".join(wrong))
+    return 1 if wrong else 0
+
+
+def main():
+    if len(sys.argv) == 3:
+        return hold()
+    for rows in map(int, sys.argv[4:]):
+        tell(sys.argv[3], rows)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
