@@ -287,11 +287,10 @@ struct consumable {
         price; /* money per door, hinge, sq ft or m2 of sprayed surface, or hour of labor */
 };
 
-struct wood { /* a row of the woods table */
-    struct text name, common, botanical, source;
-    struct value sg_green, sg_12; /* specific gravity, decimals as printed */
-    struct value shrink_radial, shrink_tangential, shrink_volume; /* percent */
-    struct value coef_radial, coef_tangential;                    /* per percent of moisture */
+struct wood { /* a row of the woods table; its other columns are checked and ignored */
+    struct text name, common;
+    struct value sg_12;           /* specific gravity at 12 % moisture */
+    struct value coef_tangential; /* change of size per percent of moisture */
 };
 
 /* The groups in which cost is counted. */

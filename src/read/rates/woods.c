@@ -23,23 +23,32 @@ static void skip(struct reader *reader, const struct key *key, const struct entr
     (void)target;
 }
 
+/* Accepted, held against its range, and ignored likewise. */
+static void check_number(struct reader *reader, const struct key *key, const struct entry *entry,
+                         void *target) {
+    struct value ignored = {0};
+    (void)target;
+    read_quantity(reader, key, entry, &ignored);
+}
+#define CHECKED(allowed) AS_OWN(check_number, .forms = (allowed))
+
 const struct key wood_columns[] = {
     {"name", AS_TEXT, FIELD(wood, name), "yellow-poplar", .needed = true,
      .help = "as `species` gives it"},
     {"common_name", AS_TEXT, FIELD(wood, common), "maple, sugar (hard maple)",
      .help = "as its source gives it"},
-    {"botanical_name", AS_TEXT, FIELD(wood, botanical), "Acer saccharum", .help = "in Latin"},
-    {"sg_green_volume", AS_QUANTITY(gravity), FIELD(wood, sg_green), "0.56",
+    {"botanical_name", AS(skip), .example = "Acer saccharum", .help = "in Latin"},
+    {"sg_green_volume", CHECKED(gravity), .example = "0.56",
      .help = "specific gravity on green volume"},
     {"sg_12pct_volume", AS_QUANTITY(gravity), FIELD(wood, sg_12), "0.63",
      .help = "specific gravity at 12 % moisture"},
-    {"shrink_radial_pct", AS_QUANTITY(shrinkage), FIELD(wood, shrink_radial), "4.8",
+    {"shrink_radial_pct", CHECKED(shrinkage), .example = "4.8",
      .help = "from green to oven dry, radial"},
-    {"shrink_tangential_pct", AS_QUANTITY(shrinkage), FIELD(wood, shrink_tangential), "9.9",
+    {"shrink_tangential_pct", CHECKED(shrinkage), .example = "9.9",
      .help = "from green to oven dry, tangential"},
-    {"shrink_volumetric_pct", AS_QUANTITY(shrinkage), FIELD(wood, shrink_volume), "14.7",
+    {"shrink_volumetric_pct", CHECKED(shrinkage), .example = "14.7",
      .help = "from green to oven dry, by volume"},
-    {"coef_radial_CR_per_pct", AS_QUANTITY(coefficient), FIELD(wood, coef_radial), "0.00165",
+    {"coef_radial_CR_per_pct", CHECKED(coefficient), .example = "0.00165",
      .help = "change of size per percent of moisture, radial"},
     {"coef_tangential_CT_per_pct", AS_QUANTITY(coefficient), FIELD(wood, coef_tangential),
      "0.00353", .help = "change of size per percent of moisture, tangential"},
@@ -47,7 +56,7 @@ const struct key wood_columns[] = {
     {"source_shrinkage", AS(skip), .example = "WH", .help = "not read"},
     {"source_coefficient", AS(skip), .example = "WH", .help = "not read"},
     {"note", AS(skip), .example = "", .help = "not read"},
-    {"source", AS_TEXT, FIELD(wood, source), "Wood Handbook, table 4-3",
+    {"source", AS(skip), .example = "Wood Handbook, table 4-3",
      .help = "where the values are published"},
 };
 const size_t wood_column_count = COUNT_OF(wood_columns);
