@@ -50,7 +50,7 @@ static void read_heights(struct reader *reader, const struct key *key, const str
         if (part.text[0] == '\0') {
             problem_add(reader->problems, SEVERITY_ERROR, "empty-item", entry->place,
                         "rows '%s' has nothing before or behind a '|'; expected heights like '%s'",
-                        problem_quote(reader->problems, entry->text), key->example);
+                        entry_quote(reader, entry), key->example);
             return;
         }
         if (!length_value(reader, key, &part, key->kind.range, &heights[i])) {

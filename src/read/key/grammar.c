@@ -9,10 +9,6 @@
 
 #include <string.h>
 
-static const char *quote(struct reader *reader, const struct entry *entry) {
-    return problem_quote(reader->problems, entry->text);
-}
-
 struct text entry_text(struct reader *reader, const struct entry *entry) {
     return (struct text){.s = pool_text(reader->pool, entry->text, strlen(entry->text)),
                          .place = entry->place};
@@ -89,11 +85,11 @@ const struct spelling *choice_find(struct reader *reader, const struct key *key,
     nearest = text_nearest(entry->text, names, count);
     if (nearest != NULL && count > 6) {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-word", entry->place,
-                    "%s '%s' is not known; did you mean '%s'?", key->name, quote(reader, entry),
-                    nearest);
+                    "%s '%s' is not known; did you mean '%s'?", key->name,
+                    entry_quote(reader, entry), nearest);
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-word", entry->place,
-                    "%s '%s' is not known; expected %s", key->name, quote(reader, entry),
+                    "%s '%s' is not known; expected %s", key->name, entry_quote(reader, entry),
                     choices_text(reader, key));
     }
     return NULL;
@@ -176,7 +172,7 @@ void read_quarters(struct reader *reader, const struct key *key, const struct en
         if (quarters < 3 || quarters > 24) {
             problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", entry->place,
                         "%s '%s' is out of range; expected 3/4 to 24/4", key->name,
-                        quote(reader, entry));
+                        entry_quote(reader, entry));
             return;
         }
         *field = (struct value){.amount = quarters * (NM_PER_INCH / 4),
@@ -197,11 +193,11 @@ static void report_unknown(struct reader *reader, const struct key *key,
     if (nearest != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-name", entry->place,
                     "%s '%s' is not in the rates; did you mean '%s'?", key->name,
-                    quote(reader, entry), nearest);
+                    entry_quote(reader, entry), nearest);
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-name", entry->place,
                     "%s '%s' is not in the rates; expected the name of a section '[%s NAME]'",
-                    key->name, quote(reader, entry), section);
+                    key->name, entry_quote(reader, entry), section);
     }
 }
 
@@ -277,11 +273,11 @@ static void report_material(struct reader *reader, const struct key *key,
     if (nearest != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-material", entry->place,
                     "%s '%s' is not in the rates; did you mean '%s'?", key->name,
-                    quote(reader, entry), nearest);
+                    entry_quote(reader, entry), nearest);
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-material", entry->place,
                     "%s '%s' is not in the rates; expected the name of %s", key->name,
-                    quote(reader, entry), allowed_text(reader, key->kind.material_kinds));
+                    entry_quote(reader, entry), allowed_text(reader, key->kind.material_kinds));
     }
 }
 
@@ -298,7 +294,7 @@ void read_material(struct reader *reader, const struct key *key, const struct en
         }
         if ((key->kind.material_kinds >> material_kinds[i].material_kind & 1U) == 0) {
             problem_add(reader->problems, SEVERITY_ERROR, "wrong-material", entry->place,
-                        "%s '%s' is %s; expected %s", key->name, quote(reader, entry),
+                        "%s '%s' is %s; expected %s", key->name, entry_quote(reader, entry),
                         material_kinds[i].words, allowed_text(reader, key->kind.material_kinds));
             return;
         }

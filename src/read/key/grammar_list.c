@@ -5,10 +5,6 @@
 
 #include <string.h>
 
-static const char *quote(struct reader *reader, const struct entry *entry) {
-    return problem_quote(reader->problems, entry->text);
-}
-
 static bool is_digit(char c) {
     return c >= '0' && c <= '9';
 }
@@ -66,7 +62,7 @@ bool list_split(struct reader *reader, const struct key *key, const struct entry
                 reader->problems, SEVERITY_ERROR, "comma-in-number", entry->place,
                 "%s '%s' has a comma in its number; write decimals with a point and nothing "
                 "between thousands: '1234.50'; put a blank behind a comma between items",
-                key->name, quote(reader, entry));
+                key->name, entry_quote(reader, entry));
             return false;
         }
         (*items)[i] = entry_part(reader, entry, from, to);
@@ -74,7 +70,7 @@ bool list_split(struct reader *reader, const struct key *key, const struct entry
             problem_add(reader->problems, SEVERITY_ERROR, "empty-item", entry->place,
                         "%s '%s' has nothing between two commas or at an end; expected a list like "
                         "'%s'",
-                        key->name, quote(reader, entry), key->example);
+                        key->name, entry_quote(reader, entry), key->example);
             return false;
         }
         from = *to == '\0' ? to : to + 1;
@@ -87,7 +83,7 @@ static void report_order(struct reader *reader, const struct key *key, const str
         reader->problems, SEVERITY_ERROR, "not-ascending", entry->place,
         "%s: '%s' is not above the one before it; expected a list from small to large, like "
         "'%s'",
-        key->name, quote(reader, entry), key->example);
+        key->name, entry_quote(reader, entry), key->example);
 }
 
 void read_lengths(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -130,7 +126,7 @@ static bool cut_item(struct reader *reader, const struct key *key, const struct 
     }
     problem_add(reader->problems, SEVERITY_ERROR, "bad-item", item->place,
                 "%s: '%s' cannot be read; expected a list like '%s'", key->name,
-                quote(reader, item), key->example);
+                entry_quote(reader, item), key->example);
     return false;
 }
 

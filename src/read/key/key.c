@@ -6,6 +6,10 @@
 
 #include <string.h>
 
+const char *entry_quote(struct reader *reader, const struct entry *entry) {
+    return problem_quote(reader->problems, entry->text);
+}
+
 void *key_field(const struct key *key, void *target) {
     return (char *)target + key->field.at;
 }

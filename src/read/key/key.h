@@ -139,4 +139,7 @@ void *key_field(const struct key *key, void *target);
 /* Fills in what a row says of an absent key. */
 void key_preset(const struct key *key, struct place place, void *target);
 
+/* The text of an entry as messages show it: problem_quote. */
+const char *entry_quote(struct reader *reader, const struct entry *entry);
+
 #endif

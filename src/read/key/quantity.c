@@ -8,10 +8,6 @@
 
 #include <string.h>
 
-static const char *quote(struct reader *reader, const struct entry *entry) {
-    return problem_quote(reader->problems, entry->text);
-}
-
 static char *copy(struct reader *reader, const char *text, size_t size) {
     return pool_text(&reader->problems->pool, text, size);
 }
@@ -45,7 +41,7 @@ bool range_take(struct reader *reader, const struct entry *entry, char *text, ch
         problem_add(reader->problems, SEVERITY_ERROR, "bad-range", entry->place,
                     "the range of '%s' cannot be read; expected one like '4.10 per bf (3.80 to "
                     "4.60)'",
-                    quote(reader, entry));
+                    entry_quote(reader, entry));
         return false;
     }
     text[size - 1] = '\0';
@@ -66,13 +62,13 @@ static void report_number(struct reader *reader, const struct key *key, const st
         if (strncmp(number, signs[i], strlen(signs[i])) == 0) {
             problem_add(problems, SEVERITY_ERROR, "currency-sign", entry->place,
                         "%s '%s' has a currency sign; leave it out, as in %s", key->name,
-                        quote(reader, entry), key_expected(reader, key));
+                        entry_quote(reader, entry), key_expected(reader, key));
             return;
         }
     }
     problem_add(problems, SEVERITY_ERROR, "not-a-number", entry->place,
-                "%s '%s' cannot be read as a number; expected %s", key->name, quote(reader, entry),
-                key_expected(reader, key));
+                "%s '%s' cannot be read as a number; expected %s", key->name,
+                entry_quote(reader, entry), key_expected(reader, key));
 }
 
 static bool is_number_part(char c) {
@@ -95,13 +91,14 @@ static bool take_number(struct reader *reader, const struct key *key, const stru
         problem_add(reader->problems, SEVERITY_ERROR, "comma-in-number", entry->place,
                     "%s '%s' has a comma in its number; write decimals with a point and nothing "
                     "between thousands: '1234.50'",
-                    key->name, quote(reader, entry));
+                    key->name, entry_quote(reader, entry));
         return false;
     }
     point = memchr(text, '.', *size);
     if (point != NULL && *size - (size_t)(point - text) - 1 > 6) {
         problem_add(reader->problems, SEVERITY_ERROR, "too-many-decimals", entry->place,
-                    "%s '%s' has more than 6 decimals; round it", key->name, quote(reader, entry));
+                    "%s '%s' has more than 6 decimals; round it", key->name,
+                    entry_quote(reader, entry));
         return false;
     }
     if (!text_decimal(text, *size, amount, decimals) ||
@@ -158,13 +155,13 @@ static const struct unit_form *match_form(struct reader *reader, const struct ke
             continue;
         }
         if (system_of(form->unit) >= 0 && system_of(form->unit) != (int)reader->unit) {
-            problem_add(reader->problems, SEVERITY_ERROR, "other-system", entry->place,
-                        "%s '%s' is not in the units of this file, which has unit = %s; expected "
-                        "%s",
-                        key->name, quote(reader, entry), reader->unit == LENGTH_INCH ? "in" : "mm",
-                        reader->unit == LENGTH_INCH
-                            ? "feet, square feet, gallons and pounds"
-                            : "meters, square meters, liters and kilograms");
+            problem_add(
+                reader->problems, SEVERITY_ERROR, "other-system", entry->place,
+                "%s '%s' is not in the units of this file, which has unit = %s; expected "
+                "%s",
+                key->name, entry_quote(reader, entry), reader->unit == LENGTH_INCH ? "in" : "mm",
+                reader->unit == LENGTH_INCH ? "feet, square feet, gallons and pounds"
+                                            : "meters, square meters, liters and kilograms");
             return NULL;
         }
         return form;
@@ -172,15 +169,15 @@ static const struct unit_form *match_form(struct reader *reader, const struct ke
     if (names_currency(written)) {
         problem_add(reader->problems, SEVERITY_ERROR, "currency-sign", entry->place,
                     "%s '%s' names a currency, which [shop] does for all; leave it out, as in %s",
-                    key->name, quote(reader, entry), key_expected(reader, key));
+                    key->name, entry_quote(reader, entry), key_expected(reader, key));
     } else if (plain && suffix[0] == '\0') {
         problem_add(reader->problems, SEVERITY_ERROR, "missing-unit", entry->place,
-                    "%s '%s' has no unit; expected %s", key->name, quote(reader, entry),
+                    "%s '%s' has no unit; expected %s", key->name, entry_quote(reader, entry),
                     key_expected(reader, key));
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "wrong-unit", entry->place,
-                    "%s '%s' has the wrong unit; expected %s", key->name, quote(reader, entry),
-                    key_expected(reader, key));
+                    "%s '%s' has the wrong unit; expected %s", key->name,
+                    entry_quote(reader, entry), key_expected(reader, key));
     }
     return NULL;
 }
@@ -209,7 +206,7 @@ void range_report(struct reader *reader, const struct key *key, const struct ent
     problem_add(reader->problems, SEVERITY_ERROR, "bad-range", entry->place,
                 "the range of %s '%s' does not hold the value; expected one like '4.10 per bf "
                 "(3.80 to 4.60)'",
-                key->name, quote(reader, entry));
+                key->name, entry_quote(reader, entry));
 }
 
 /* Sets the range of value from the two texts. */
@@ -250,14 +247,14 @@ static bool check_value(struct reader *reader, const struct key *key, const stru
 
     if (form->unit == UNIT_COUNT && value->decimals > 0) {
         problem_add(problems, SEVERITY_ERROR, "not-whole", entry->place,
-                    "%s '%s' is no whole number; expected %s", key->name, quote(reader, entry),
-                    key_expected(reader, key));
+                    "%s '%s' is no whole number; expected %s", key->name,
+                    entry_quote(reader, entry), key_expected(reader, key));
         return false;
     }
     if (value->decimals > most_decimals(form->unit)) {
         problem_add(problems, SEVERITY_ERROR, "too-many-decimals", entry->place,
-                    "%s '%s' has more than %d decimals; round it", key->name, quote(reader, entry),
-                    most_decimals(form->unit));
+                    "%s '%s' has more than %d decimals; round it", key->name,
+                    entry_quote(reader, entry), most_decimals(form->unit));
         return false;
     }
     if (value->amount < form->low * one ||
@@ -265,11 +262,11 @@ static bool check_value(struct reader *reader, const struct key *key, const stru
         if (form->high == NO_LIMIT) {
             problem_add(problems, SEVERITY_ERROR, "out-of-range", entry->place,
                         "%s '%s' is out of range; expected %d or more", key->name,
-                        quote(reader, entry), form->low);
+                        entry_quote(reader, entry), form->low);
         } else {
             problem_add(problems, SEVERITY_ERROR, "out-of-range", entry->place,
                         "%s '%s' is out of range; expected %d to %d", key->name,
-                        quote(reader, entry), form->low, form->high);
+                        entry_quote(reader, entry), form->low, form->high);
         }
         return false;
     }

@@ -10,10 +10,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const char *quote(struct reader *reader, const struct entry *entry) {
-    return problem_quote(reader->problems, entry->text);
-}
-
 static bool is_bare(const char *text) {
     return strspn(text, " \t-0123456789./") == strlen(text);
 }
@@ -27,7 +23,7 @@ static void report_date(struct reader *reader, const struct key *key, const stru
     problem_add(reader->problems, SEVERITY_ERROR, "length-is-date", entry->place,
                 "%s '%s' is a date: a spreadsheet made it of a fraction; type it with the inches "
                 "before it, '0 1/2', or format the column as text",
-                key->name, quote(reader, entry));
+                key->name, entry_quote(reader, entry));
 }
 
 static void report_length(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -40,24 +36,24 @@ static void report_length(struct reader *reader, const struct key *key, const st
         problem_add(problems, SEVERITY_ERROR, "fraction-over-one", entry->place,
                     "%s '%s' has a fraction that is one or more; type a blank between the whole "
                     "inches and the fraction: '14 5/8'",
-                    key->name, quote(reader, entry));
+                    key->name, entry_quote(reader, entry));
     } else if (fault == LENGTH_OTHER_UNIT) {
         problem_add(problems, SEVERITY_ERROR, "wrong-unit", entry->place,
                     "%s '%s' has a unit that is no length; expected %s", key->name,
-                    quote(reader, entry), key_expected(reader, key));
+                    entry_quote(reader, entry), key_expected(reader, key));
     } else if (fault == LENGTH_TOO_LARGE) {
         problem_add(problems, SEVERITY_ERROR, "size-absurd", entry->place,
-                    "%s '%s' is over a kilometer; expected %s", key->name, quote(reader, entry),
-                    key_expected(reader, key));
+                    "%s '%s' is over a kilometer; expected %s", key->name,
+                    entry_quote(reader, entry), key_expected(reader, key));
     } else if (strchr(entry->text, ',') != NULL) {
         problem_add(problems, SEVERITY_ERROR, "comma-in-number", entry->place,
                     "%s '%s' has a comma in its number; write decimals with a point and nothing "
                     "between thousands: '1234.50'",
-                    key->name, quote(reader, entry));
+                    key->name, entry_quote(reader, entry));
     } else {
         problem_add(problems, SEVERITY_ERROR, "not-a-length", entry->place,
                     "%s '%s' cannot be read as a length; expected %s", key->name,
-                    quote(reader, entry), key_expected(reader, key));
+                    entry_quote(reader, entry), key_expected(reader, key));
     }
 }
 
@@ -96,7 +92,7 @@ static bool check_length(struct reader *reader, const struct key *key, const str
                                            : " (a bare number is in millimeters here)";
     }
     problem_add(reader->problems, SEVERITY_ERROR, "size-absurd", entry->place,
-                "%s '%s' is %s; expected %s to %s%s", key->name, quote(reader, entry),
+                "%s '%s' is %s; expected %s to %s%s", key->name, entry_quote(reader, entry),
                 value < 0 ? "negative" : (value < range->low ? "too small" : "too large"),
                 shown(reader, range->low, true), shown(reader, range->high, false), hint);
     return false;
@@ -152,7 +148,7 @@ static void ask_fraction(struct reader *reader, const struct key *key, const str
         problem_add(reader->problems, SEVERITY_WARNING, "odd-fraction", entry->place,
                     "%s '%s' has a fraction that no rule shows; halves, quarters, eighths, "
                     "sixteenths, 32nds or 64ths are meant?",
-                    key->name, quote(reader, entry));
+                    key->name, entry_quote(reader, entry));
     }
 }
 
@@ -242,7 +238,7 @@ static int64_t convert(const struct volume_row *row, enum length_unit unit, int6
 static void report_volume(struct reader *reader, const struct key *key, const struct entry *entry) {
     problem_add(reader->problems, SEVERITY_ERROR, "wrong-unit", entry->place,
                 "%s '%s' has no unit of volume (fl oz, pt, qt, gal, ml, L); expected %s", key->name,
-                quote(reader, entry), key_expected(reader, key));
+                entry_quote(reader, entry), key_expected(reader, key));
 }
 
 bool volume_value(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -262,7 +258,7 @@ bool volume_value(struct reader *reader, const struct key *key, const struct ent
         if (end == NULL || strcmp(end + 5, per) != 0) {
             problem_add(reader->problems, SEVERITY_ERROR, "wrong-unit", entry->place,
                         "%s '%s' does not say 'per %s'; expected %s", key->name,
-                        quote(reader, entry), per, key_expected(reader, key));
+                        entry_quote(reader, entry), per, key_expected(reader, key));
             return false;
         }
         *end = '\0';
@@ -286,7 +282,7 @@ bool volume_value(struct reader *reader, const struct key *key, const struct ent
     if (value->amount == 0) {
         value->set = false;
         problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", entry->place,
-                    "%s '%s' is out of range; expected %s", key->name, quote(reader, entry),
+                    "%s '%s' is out of range; expected %s", key->name, entry_quote(reader, entry),
                     key_expected(reader, key));
         return false;
     }

@@ -119,8 +119,8 @@ static void read_capacity(struct reader *reader, const struct key *key, const st
     row.kind.choices = words;
     if (count > 2) {
         problem_add(reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
-                    "capacity '%s' cannot be read; expected %s",
-                    problem_quote(reader->problems, entry->text), key_expected(reader, key));
+                    "capacity '%s' cannot be read; expected %s", entry_quote(reader, entry),
+                    key_expected(reader, key));
         return;
     }
     if (length_value(reader, key, &items[0], key->kind.range, &operation->capacity) && count == 2) {

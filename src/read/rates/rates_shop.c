@@ -52,8 +52,7 @@ static void read_currency(struct reader *reader, const struct key *key, const st
         const char *meant = currency_meant(entry->text);
 
         problem_add(reader->problems, SEVERITY_WARNING, "unknown-currency", entry->place,
-                    "currency '%s' is no code of ISO 4217%s%s%s",
-                    problem_quote(reader->problems, entry->text),
+                    "currency '%s' is no code of ISO 4217%s%s%s", entry_quote(reader, entry),
                     meant == NULL ? "; expected one like 'USD'" : "; did you mean '",
                     meant == NULL ? "" : meant, meant == NULL ? "" : "'?");
     }

@@ -135,8 +135,8 @@ static void read_size(struct reader *reader, const struct key *key, const struct
 
     if (cross == NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
-                    "size '%s' is not two lengths; expected '%s'",
-                    problem_quote(reader->problems, entry->text), key->example);
+                    "size '%s' is not two lengths; expected '%s'", entry_quote(reader, entry),
+                    key->example);
         return;
     }
     first = entry_part(reader, entry, entry->text, cross);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/doors/door_drawings.h"
 
+#include "base/text.h"
 #include "model/name.h"
 #include "report/doors/door_elevation.h"
 #include "report/draw/draw.h"
@@ -31,10 +32,6 @@ static const struct text_style id_style = {.size = 14, .bold = true};
 static const struct text_style line_style = {.size = 9, .bold = true};
 
 /* --- words --- */
-
-static const char *or_nothing(const char *text) {
-    return text == NULL ? "" : text;
-}
 
 static const char *hinge_words(struct drawings *w, const struct door_elevation *e) {
     static const char *const edges[] = {
@@ -84,20 +81,20 @@ static double draw_head(struct drawings *w, const struct door_elevation *e, doub
     const char *const color = show_color(w->e->rates, &door->construction);
     double at = y;
     text_draw(cr, x, at, row->id.s, &id_style);
-    text_draw(cr, x + width * 0.38, at + 4, or_nothing(row->room.s), &gray);
+    text_draw(cr, x + width * 0.38, at + 4, text_or_empty(row->room.s), &gray);
     at += 19;
     const char *const count =
         pool_format(&w->pool, "%d x %s, %s each", (int)row->count.amount,
                     door->leaves > 1 ? "pair of leaves" : show_use((enum use)row->use.choice),
                     show_size(door->width, door->height, e->drawing.unit).text);
-    at += text_draw(cr, x, at, or_nothing(count), &line_style) + 1;
+    at += text_draw(cr, x, at, text_or_empty(count), &line_style) + 1;
     const char *const made = pool_format(
         &w->pool, "%s; %s%s%s; %s", show_style(door),
         finish == NULL
             ? "bare"
-            : or_nothing(finish->client_name.s != NULL ? finish->client_name.s : finish->name.s),
-        color[0] == '\0' ? "" : ", ", color, or_nothing(hinge_words(w, e)));
-    at += text_draw(cr, x, at, or_nothing(made), &small);
+            : text_or_empty(finish->client_name.s != NULL ? finish->client_name.s : finish->name.s),
+        color[0] == '\0' ? "" : ", ", color, text_or_empty(hinge_words(w, e)));
+    at += text_draw(cr, x, at, text_or_empty(made), &small);
     if (row->note.s != NULL && row->note.s[0] != '\0') {
         at += text_draw(cr, x, at, row->note.s, &small);
     }
@@ -124,7 +121,7 @@ static double draw_parts(struct drawings *w, const struct door *door, double x, 
         text_draw(w->pdf.cr, x, y, "bought in as it is", &small);
     }
     for (size_t i = 0; i < door->part_count; i++) {
-        text_draw(w->pdf.cr, x, y, or_nothing(part_words(w, &door->parts[i])), &small);
+        text_draw(w->pdf.cr, x, y, text_or_empty(part_words(w, &door->parts[i])), &small);
         y += line;
     }
     return line * (double)count;
@@ -170,10 +167,10 @@ static void draw_margins(struct drawings *w, size_t page) {
     const struct text_style number = {
         .size = 7.5, .gray = 0.3, .width = width, .align = ALIGN_RIGHT};
     const double low = w->pdf.height - MARGIN - 9;
-    text_draw(w->pdf.cr, MARGIN, MARGIN, or_nothing(job->title.s), &title);
+    text_draw(w->pdf.cr, MARGIN, MARGIN, text_or_empty(job->title.s), &title);
     text_draw(w->pdf.cr, MARGIN + width * 0.73, MARGIN + 3,
-              or_nothing(pool_format(&w->pool, "%s%s%s", or_nothing(job->number.s),
-                                     job->number.s == NULL ? "" : ", ", job->date.s)),
+              text_or_empty(pool_format(&w->pool, "%s%s%s", text_or_empty(job->number.s),
+                                        job->number.s == NULL ? "" : ", ", job->date.s)),
               &right);
     text_draw(w->pdf.cr, MARGIN, low,
               w->e->job->unit == LENGTH_MM
@@ -183,7 +180,7 @@ static void draw_margins(struct drawings *w, size_t page) {
                     "number, not their place.",
               &foot);
     text_draw(w->pdf.cr, MARGIN, low,
-              or_nothing(pool_format(&w->pool, "page %zu of %zu", page + 1, w->pages)), &number);
+              text_or_empty(pool_format(&w->pool, "page %zu of %zu", page + 1, w->pages)), &number);
 }
 
 static bool draw_page(struct drawings *w, size_t page) {

@@ -1,16 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/plan/plan_draw.h"
 
+#include "base/text.h"
+
 #include <math.h>
 #include <stdio.h>
 
 #define SMALLEST 4.8 /* letters that can still be read at the saw */
 #define HATCH    4.0
 #define NUMBER   5.5 /* half the number of a cut, in its circle */
-
-static const char *or_nothing(const char *text) {
-    return text == NULL ? "" : text;
-}
 
 struct patch sketch_patch(const struct sketch *s, int64_t x, int64_t y, int64_t along,
                           int64_t across) {
@@ -211,7 +209,7 @@ static size_t columns_of(const struct sketch *s, struct patch p, const struct cu
     double wide = 1;
     for (size_t i = 0; i < count; i++) {
         const struct text_style l = {.size = size, .bold = steps[i].heading};
-        const double w = text_measure(s->cr, or_nothing(steps[i].text), &l).width;
+        const double w = text_measure(s->cr, text_or_empty(steps[i].text), &l).width;
         wide = w > wide ? w : wide;
     }
     const double fit = (p.width + COLUMN_GAP) / (wide + COLUMN_GAP);
@@ -268,7 +266,7 @@ void sketch_steps(const struct sketch *s, struct patch p, const struct cut_step 
         const struct text_style l = {.size = size, .bold = steps[i].heading};
         at = place_next(at, &steps[i], i + 1 == count, lines);
         text_draw(s->cr, p.x + (double)at.column * step, p.y + (double)at.line * size * 1.3,
-                  or_nothing(steps[i].text), &l);
+                  text_or_empty(steps[i].text), &l);
         at.line++;
     }
 }

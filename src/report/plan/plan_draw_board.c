@@ -3,15 +3,13 @@
  * what stands in the strips can be read. */
 #include "report/plan/plan_draw.h"
 
+#include "base/text.h"
+
 #define SIDE  28.0  /* beside the board: numbers and a dimension */
 #define ABOVE 16.0  /* numbers of the end trims */
 #define BELOW 34.0  /* dimension, grain */
 #define TALL  200.0 /* of the drawn board, at most */
 #define LABEL 9.0
-
-static const char *or_nothing(const char *text) {
-    return text == NULL ? "" : text;
-}
 
 struct board_page {
     struct sketch *s;
@@ -132,16 +130,18 @@ static void list_strip(struct board_page *b, size_t strip, size_t *cut) {
         }
         const char *const name = plan_part_name(pool, &b->p->parts[piece->item]);
         const struct shown size = plan_show(b->s->e, piece->box.length);
-        const char *const times = run == 1 ? "" : or_nothing(pool_format(pool, "%zu x ", run));
+        const char *const times = run == 1 ? "" : text_or_empty(pool_format(pool, "%zu x ", run));
         const char *const words = pool_format(pool, "%s: %s%s", size.text, times, name);
         if (*cut > first + 1) {
             add_step(
-                b, pool_format(pool, "%zu to %zu  crosscut %s", first + 1, *cut, or_nothing(words)),
+                b,
+                pool_format(pool, "%zu to %zu  crosscut %s", first + 1, *cut, text_or_empty(words)),
                 false);
         } else if (*cut > first) {
-            add_step(b, pool_format(pool, "%zu  crosscut %s", first + 1, or_nothing(words)), false);
+            add_step(b, pool_format(pool, "%zu  crosscut %s", first + 1, text_or_empty(words)),
+                     false);
         } else {
-            add_step(b, pool_format(pool, "what is left, %s", or_nothing(words)), false);
+            add_step(b, pool_format(pool, "what is left, %s", text_or_empty(words)), false);
         }
     }
 }
@@ -208,7 +208,7 @@ bool draw_board_page(struct sketch *s, const struct lumber_buy *buy, const struc
                                           "and dashed: left over. Crossed: trimmed "
                                           "off. Hatched: kept for defects, wherever they are.",
                                           kerf.text);
-    text_draw(s->cr, board.x + 110, board.y + board.height + 19, or_nothing(words), &note);
+    text_draw(s->cr, board.x + 110, board.y + board.height + 19, text_or_empty(words), &note);
     list_steps(&b);
     const double top = board.y + board.height + BELOW + 8;
     sketch_steps(s, (struct patch){patch.x, top, patch.width, patch.y + patch.height - top},

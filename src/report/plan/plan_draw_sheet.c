@@ -2,15 +2,13 @@
 /* A sheet with its parts; the cuts are numbered in the order in which a saw can make them. */
 #include "report/plan/plan_draw.h"
 
+#include "base/text.h"
+
 #define SIDE  26.0
 #define BELOW 34.0
 #define LABEL 10.0
 /* The drawing takes this share of the page's height; the list of cuts the rest. */
 #define SHARE 0.66
-
-static const char *or_nothing(const char *text) {
-    return text == NULL ? "" : text;
-}
 
 struct sheet_page {
     struct sketch *s;
@@ -148,10 +146,10 @@ static void draw_margin_words(const struct sheet_page *b, bool grain) {
     sketch_grain(s, whole.x, whole.y + whole.height + 32, grain);
     const struct text_style note = {.size = 7.5, .gray = 0.3};
     text_draw(s->cr, whole.x + 110, whole.y + whole.height + 27,
-              or_nothing(pool_format(s->pool,
-                                     "Black: kerf of %s. Gray and dashed: left over. Crossed: "
-                                     "trimmed off.",
-                                     plan_show(s->e, b->p->job.kerf).text)),
+              text_or_empty(pool_format(s->pool,
+                                        "Black: kerf of %s. Gray and dashed: left over. Crossed: "
+                                        "trimmed off.",
+                                        plan_show(s->e, b->p->job.kerf).text)),
               &note);
 }
 

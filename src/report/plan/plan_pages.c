@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/plan/plan_pages.h"
 
+#include "base/text.h"
 #include "report/draw/pdf.h"
 #include "report/draw/sink.h"
 #include "report/plan/plan_draw.h"
@@ -14,10 +15,6 @@
 #define MARGIN 30.0
 #define HEAD   40.0
 #define FOOT   16.0
-
-static const char *or_nothing(const char *text) {
-    return text == NULL ? "" : text;
-}
 
 /* --- which pages there are --- */
 
@@ -89,7 +86,7 @@ static const char *head_words(const struct plan_pages *pages, const struct plan_
     const struct cut_stock *const stock =
         &b->plan.job.stocks[plan->boards[page->alike.first].stock];
     const struct lumber *const l = &e->rates->lumber[b->material];
-    return pool_format(pool, "%s %s, %s of %zu, %s", l->name.s, or_nothing(l->thickness_text.s),
+    return pool_format(pool, "%s %s, %s of %zu, %s", l->name.s, text_or_empty(l->thickness_text.s),
                        plan_numbers(&page->alike, "board").text, plan->board_count,
                        plan_show_size(e, stock->width, stock->length).text);
 }
@@ -106,15 +103,15 @@ static void draw_margins(const struct plan_pages *pages, cairo_t *cr, size_t at,
     const struct text_style foot = {.size = 7.5, .gray = 0.3, .width = width * 0.85, .cut = true};
     const struct text_style number = {
         .size = 7.5, .gray = 0.3, .width = width, .align = ALIGN_RIGHT};
-    text_draw(cr, MARGIN, MARGIN - 6, or_nothing(head_words(pages, page, pool)), &title);
+    text_draw(cr, MARGIN, MARGIN - 6, text_or_empty(head_words(pages, page, pool)), &title);
     if (page->alike.copies > 1) {
         text_draw(cr, MARGIN, MARGIN - 8,
-                  or_nothing(pool_format(pool, "x %zu", page->alike.copies)), &times);
+                  text_or_empty(pool_format(pool, "x %zu", page->alike.copies)), &times);
     }
     text_draw(cr, MARGIN, MARGIN + 16,
-              or_nothing(pool_format(pool, "%s%s%s, %s, %s", job->title.s,
-                                     job->number.s == NULL ? "" : ", ", or_nothing(job->number.s),
-                                     job->date.s, estimate_name(pages->e))),
+              text_or_empty(pool_format(
+                  pool, "%s%s%s, %s, %s", job->title.s, job->number.s == NULL ? "" : ", ",
+                  text_or_empty(job->number.s), job->date.s, estimate_name(pages->e))),
               &name);
     const double low = pages->height - MARGIN - 2;
     text_draw(cr, MARGIN, low,
@@ -125,7 +122,7 @@ static void draw_margins(const struct plan_pages *pages, cairo_t *cr, size_t at,
                     "manual comes first. See a board before you cut it: defects move the cuts.",
               &foot);
     text_draw(cr, MARGIN, low,
-              or_nothing(pool_format(pool, "page %zu of %zu", at + 1, pages->count)), &number);
+              text_or_empty(pool_format(pool, "page %zu of %zu", at + 1, pages->count)), &number);
 }
 
 bool plan_pages_draw(struct plan_pages *pages, cairo_t *cr, size_t at) {

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The cutting plans on the terminal: what to buy, how it is cut, where the waste goes. */
 #include "report/text/print.h"
+
+#include "base/text.h"
 #include "report/words/plan_words.h"
 
 #include <string.h>
@@ -11,13 +13,9 @@ struct teller {
     struct pool pool;
 };
 
-static const char *or_nothing(const char *text) {
-    return text == NULL ? "" : text;
-}
-
 /* text, with `more` behind it after a comma. */
 static const char *join(struct teller *t, const char *text, const char *more) {
-    return pool_format(&t->pool, "%s%s%s", text, text[0] == '\0' ? "" : ", ", or_nothing(more));
+    return pool_format(&t->pool, "%s%s%s", text, text[0] == '\0' ? "" : ", ", text_or_empty(more));
 }
 
 /* --- both ways side by side --- */
@@ -136,7 +134,7 @@ static const char *strip_words(struct teller *t, const struct lumber_plan *p,
         const char *const one = run == 1
                                     ? pool_format(&t->pool, "%s %s", name, size.text)
                                     : pool_format(&t->pool, "%zu x %s %s", run, name, size.text);
-        words = or_nothing(join(t, words, one));
+        words = text_or_empty(join(t, words, one));
     }
     return pool_format(&t->pool, "%s: %s", plan_show(t->e, strip->width).text, words);
 }
@@ -149,22 +147,22 @@ static bool print_board(struct teller *t, const struct lumber_plan *p, const str
     const char *words = "";
     for (size_t s = 0; s < use->count; s++) {
         const char *const strip = strip_words(t, p, &p->plan->strips[use->first + s]);
-        words = or_nothing(
-            pool_format(&t->pool, "%s%s%s", words, s == 0 ? "" : " | ", or_nothing(strip)));
+        words = text_or_empty(
+            pool_format(&t->pool, "%s%s%s", words, s == 0 ? "" : " | ", text_or_empty(strip)));
     }
     const bool held = board_layout_make(&layout, &p->job, p->plan, alike->first, p->keep);
     const char *keep = "";
     for (size_t i = 0; held && i < layout.offcut_count; i++) {
         if (layout.offcuts[i].keep) {
             const struct board_box *const box = &layout.offcuts[i].box;
-            keep = or_nothing(
+            keep = text_or_empty(
                 join(t, keep,
                      pool_format(&t->pool, "%s", plan_show_size(e, box->width, box->length).text)));
         }
     }
     const char *const first = pool_format(&t->pool, "  %s, %s: ", plan_numbers(alike, "board").text,
                                           plan_show_size(e, stock->width, stock->length).text);
-    say_wrapped(t->page, or_nothing(first), 4, "%s%s%s", words, keep[0] == '\0' ? "" : "; keep ",
+    say_wrapped(t->page, text_or_empty(first), 4, "%s%s%s", words, keep[0] == '\0' ? "" : "; keep ",
                 keep);
     board_layout_clear(&layout);
     return held;
@@ -176,7 +174,7 @@ static void print_board_sizes(struct teller *t, const struct lumber_plan *p) {
     for (size_t s = 0; s < p->job.stock_count; s++) {
         if (tape_amount(&t->e->tape, p->counts[s]) > 0) {
             const struct cut_stock *const stock = &p->job.stocks[s];
-            words = or_nothing(
+            words = text_or_empty(
                 join(t, words,
                      pool_format(&t->pool, "%s of %s", show(t->e, p->counts[s]).text,
                                  plan_show_size(t->e, stock->width, stock->length).text)));
@@ -189,7 +187,7 @@ static bool print_lumber(struct teller *t, const struct lumber_buy *b) {
     const struct lumber_plan *const p = &b->plan;
     const struct lumber *const l = &t->e->rates->lumber[b->material];
     say(t->page, "%s", "");
-    say_wrapped(t->page, l->name.s, 0, " %s", or_nothing(l->thickness_text.s));
+    say_wrapped(t->page, l->name.s, 0, " %s", text_or_empty(l->thickness_text.s));
     if (p->no_plan_reason != NULL) {
         say_wrapped(t->page, "", 2, "no plan: %s", p->no_plan_reason);
         return true;
@@ -221,9 +219,9 @@ static const char *sheet_words(struct teller *t, const struct sheets_plan *p,
         const char *const name = plan_part_name(&t->pool, &p->parts[i]);
         const struct shown size = plan_show_size(t->e, item->width, item->length);
         if (counts[i] == 1) {
-            words = or_nothing(join(t, words, pool_format(&t->pool, "%s %s", name, size.text)));
+            words = text_or_empty(join(t, words, pool_format(&t->pool, "%s %s", name, size.text)));
         } else if (counts[i] > 1) {
-            words = or_nothing(
+            words = text_or_empty(
                 join(t, words,
                      pool_format(&t->pool, "%lld x %s %s", (long long)counts[i], name, size.text)));
         }
@@ -240,7 +238,7 @@ static void print_one_sheet(struct teller *t, const struct sheets_plan *p,
     for (size_t i = 0; i < sheet->node_count; i++) {
         const struct sheet_node *const n = &p->plan->nodes[sheet->first_node + i];
         if (n->use == SHEET_OFFCUT && sheet_keeps(p->keep, n->length, n->width)) {
-            keep = or_nothing(join(
+            keep = text_or_empty(join(
                 t, keep, pool_format(&t->pool, "%s", plan_show_size(e, n->width, n->length).text)));
         }
     }
@@ -248,7 +246,7 @@ static void print_one_sheet(struct teller *t, const struct sheets_plan *p,
         &t->pool,
         "  %s, %s: ", plan_numbers(alike, sheet->stock == SHEET_HALF ? "half sheet" : "sheet").text,
         plan_show_size(e, stock->width, stock->length).text);
-    say_wrapped(t->page, or_nothing(first), 4, "%s%s%s", sheet_words(t, p, sheet),
+    say_wrapped(t->page, text_or_empty(first), 4, "%s%s%s", sheet_words(t, p, sheet),
                 keep[0] == '\0' ? "" : "; keep ", keep);
 }
 

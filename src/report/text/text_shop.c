@@ -4,8 +4,6 @@
 #include "report/words/plan_words.h"
 #include "report/words/show.h"
 
-#include <string.h>
-
 static const struct grid_column money_columns[] = {
     {NULL, GRID_LEFT, true}, {NULL, GRID_RIGHT, false}, {NULL, GRID_RIGHT, false}};
 
@@ -112,9 +110,10 @@ static void print_stock(struct page *page, const struct estimate *e) {
     }
     grid_print(&grid, page);
     grid_clear(&grid);
-    const char *const lumber_by = way_words(&e->rates->shop.lumber_by);
-    const char *const sheets_by = way_words(&e->rates->shop.sheets_by);
-    if (strcmp(lumber_by, sheets_by) == 0) {
+    const struct shop *const shop = &e->rates->shop;
+    const char *const lumber_by = way_words(&shop->lumber_by);
+    const char *const sheets_by = way_words(&shop->sheets_by);
+    if (shop->lumber_by.choice == shop->sheets_by.choice) {
         say_wrapped(page, "", 2, "(priced by %s; 'doorcost plan' shows how they are cut)",
                     lumber_by);
     } else {
