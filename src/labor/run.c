@@ -63,60 +63,58 @@ static fig handled_of(const struct calc *c, const struct operation *op,
 }
 
 /* Minutes in the wood that is worked on, of the first part that is lumber. */
-               static fig harder(const struct calc *c, const struct operation *op,
-                                 const struct door *door, fig minutes) {
-                   for (size_t i = 0; i < door->part_count; i++) {
-                       const struct part *const part = &door->parts[i];
-                       if (part->material_kind != MATERIAL_LUMBER ||
-                           !driver_works_on((enum driver)op->per.choice, part)) {
-                           continue;
-                       }
-                       const fig work = calc_given(c, "work in this wood, percent",
-                                                   &c->rates->lumber[part->material].work);
-                       return fig_none(work) ? minutes
-                                             : fig_ratio(c->tape, "run minutes in this wood",
-                                                         UNIT_MIN, (figs){{minutes, work}},
-                                                         (figs){{c->measures->hundred}});
-                   }
-                   return minutes;
-               }
+static fig harder(const struct calc *c, const struct operation *op, const struct door *door,
+                  fig minutes) {
+    for (size_t i = 0; i < door->part_count; i++) {
+        const struct part *const part = &door->parts[i];
+        if (part->material_kind != MATERIAL_LUMBER ||
+            !driver_works_on((enum driver)op->per.choice, part)) {
+            continue;
+        }
+        const fig work =
+            calc_given(c, "work in this wood, percent", &c->rates->lumber[part->material].work);
+        return fig_none(work) ? minutes
+                              : fig_ratio(c->tape, "run minutes in this wood", UNIT_MIN,
+                                          (figs){{minutes, work}}, (figs){{c->measures->hundred}});
+    }
+    return minutes;
+}
 
-               void run_leaf(struct operation_share *s, const struct calc *c,
-                             const struct operation *op, const struct leaf_figures *leaf) {
-                   const fig passes = passes_of(c, op, leaf->door);
-                   const fig together = calc_given(c, "worked on at once", &op->together);
-                   fig parts[2] = {{0}, {0}};
-                   if (op->feed.set) {
-                       const fig feed = calc_given(c, "feed", &op->feed);
-                       parts[0] = fig_ratio(c->tape, "feeding", UNIT_MIN,
-                                            (figs){{s->count, passes}}, (figs){{feed, together}});
-                   } else if (op->minutes.set) {
-                       const fig minutes = calc_given(c, "minutes each", &op->minutes);
-                       parts[0] =
-                           fig_ratio(c->tape, "running", UNIT_MIN,
-                                     (figs){{s->count, minutes, passes}}, (figs){{together}});
-                   }
-                   const fig handled = op->handling.set ? handled_of(c, op, leaf) : (fig){0};
-                   if (!fig_none(handled)) {
-                       const fig handling = calc_given(c, "handling each", &op->handling);
-                       parts[1] = fig_ratio(c->tape, "handling", UNIT_MIN,
-                                            (figs){{handled, handling, passes}}, (figs){{{0}}});
-                   }
-                   if (fig_none(parts[0]) || fig_none(parts[1])) {
-                       s->run = fig_none(parts[0]) ? parts[1] : parts[0];
-                   } else {
-                       s->run = fig_sum(c->tape, "run minutes", UNIT_MIN, parts, 2);
-                   }
-                   if (op->by_wood) {
-                       s->run = harder(c, op, leaf->door, s->run);
-                   }
-                   s->basis = s->run;
-               }
+void run_leaf(struct operation_share *s, const struct calc *c, const struct operation *op,
+              const struct leaf_figures *leaf) {
+    const fig passes = passes_of(c, op, leaf->door);
+    const fig together = calc_given(c, "worked on at once", &op->together);
+    fig parts[2] = {{0}, {0}};
+    if (op->feed.set) {
+        const fig feed = calc_given(c, "feed", &op->feed);
+        parts[0] = fig_ratio(c->tape, "feeding", UNIT_MIN, (figs){{s->count, passes}},
+                             (figs){{feed, together}});
+    } else if (op->minutes.set) {
+        const fig minutes = calc_given(c, "minutes each", &op->minutes);
+        parts[0] = fig_ratio(c->tape, "running", UNIT_MIN, (figs){{s->count, minutes, passes}},
+                             (figs){{together}});
+    }
+    const fig handled = op->handling.set ? handled_of(c, op, leaf) : (fig){0};
+    if (!fig_none(handled)) {
+        const fig handling = calc_given(c, "handling each", &op->handling);
+        parts[1] = fig_ratio(c->tape, "handling", UNIT_MIN, (figs){{handled, handling, passes}},
+                             (figs){{{0}}});
+    }
+    if (fig_none(parts[0]) || fig_none(parts[1])) {
+        s->run = fig_none(parts[0]) ? parts[1] : parts[0];
+    } else {
+        s->run = fig_sum(c->tape, "run minutes", UNIT_MIN, parts, 2);
+    }
+    if (op->by_wood) {
+        s->run = harder(c, op, leaf->door, s->run);
+    }
+    s->basis = s->run;
+}
 
-               void run_rates(const struct calc *c, const struct operation *op) {
-                   calc_given(c, "passes", &op->passes);
-                   calc_given(c, "worked on at once", &op->together);
-                   calc_given(c, "feed", &op->feed);
-                   calc_given(c, "minutes each", &op->minutes);
-                   calc_given(c, "handling each", &op->handling);
-               }
+void run_rates(const struct calc *c, const struct operation *op) {
+    calc_given(c, "passes", &op->passes);
+    calc_given(c, "worked on at once", &op->together);
+    calc_given(c, "feed", &op->feed);
+    calc_given(c, "minutes each", &op->minutes);
+    calc_given(c, "handling each", &op->handling);
+}

@@ -23,12 +23,17 @@ const char *cost_group_name(enum cost_group group) {
     return names[group];
 }
 
-/* The total over the rows of pieces x a figure of each door, of which some may be none; at: where
- * it stands in struct door_price. */
+/* The total over the rows of pieces x a figure of each door, of which some may be none; none where
+ * all are. at: where it stands in struct door_price. */
 static fig doors_total(const struct costing *k, const char *what, size_t at) {
     const struct quantities *const q = k->calc->quantities;
+    bool some = false;
     for (size_t r = 0; r < q->count; r++) {
         memcpy(&k->terms[r], (const char *)&k->costs->doors[r] + at, sizeof *k->terms);
+        some = some || !fig_none(k->terms[r]);
+    }
+    if (!some) {
+        return (fig){0};
     }
     return fig_total(k->calc->tape, what, UNIT_MONEY, q->pieces, k->terms, q->count);
 }

@@ -17,7 +17,8 @@ static const struct paper_line lumber_lines[] = {
     {"price", offsetof(struct lumber_buy, priced.price), LOOK_PLAIN, NULL},
     {"cost", offsetof(struct lumber_buy, priced.cost), LOOK_TOTAL, NULL},
     {"bought over net", offsetof(struct lumber_buy, priced.factor), LOOK_PLAIN, NULL},
-    {"waste added: bought / net - 1", offsetof(struct lumber_buy, priced.waste_added), LOOK_PLAIN, NULL},
+    {"waste added: bought / net - 1", offsetof(struct lumber_buy, priced.waste_added), LOOK_PLAIN,
+     NULL},
     {"yield: net / bought", offsetof(struct lumber_buy, priced.yield), LOOK_PLAIN, NULL},
     {"of the waste: end and edge allowance", offsetof(struct lumber_buy, allowances), LOOK_PLAIN,
      "rough less net"},
@@ -39,7 +40,8 @@ static const struct paper_line sheet_lines[] = {
     {"cost", offsetof(struct sheet_buy, priced.cost), LOOK_TOTAL, NULL},
     {"charged to the job", offsetof(struct sheet_buy, charged), LOOK_PLAIN, NULL},
     {"bought over net", offsetof(struct sheet_buy, priced.factor), LOOK_PLAIN, NULL},
-    {"waste added: bought / net - 1", offsetof(struct sheet_buy, priced.waste_added), LOOK_PLAIN, NULL},
+    {"waste added: bought / net - 1", offsetof(struct sheet_buy, priced.waste_added), LOOK_PLAIN,
+     NULL},
     {"yield: net / bought", offsetof(struct sheet_buy, priced.yield), LOOK_PLAIN, NULL},
 };
 
