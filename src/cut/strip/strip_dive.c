@@ -126,7 +126,9 @@ static bool step(struct dive *dive, bool first, bool *going) {
     int64_t fixed = 0;
     bool ok = strip_relax(search->model, &dive->need, &search->seed, search->effort, &search->spent,
                           &relaxed);
-    if (ok && first) {
+    /* The next sum from a bound that the last sum covers is that sum again, and each costs a walk
+     * through all sums of prices: once a dive it was most of the time. */
+    if (ok && first && relaxed.bound > search->bound) {
         ok = raise_bound(search, relaxed.bound);
     }
     int64_t so_far = strip_pool_cost(&dive->boards, search->model);
