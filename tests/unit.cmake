@@ -5,6 +5,7 @@ doorcost_test(test_containers)
 doorcost_test(test_tape)
 doorcost_test(test_replay)
 doorcost_test(test_grid)
+doorcost_test(test_text_width)
 doorcost_test(test_manual)
 
 # What neither compiler nor linter sees.

@@ -5,7 +5,6 @@
  * sums of what is above, a percentage is of a cell that can be seen. */
 #include "report/client/client_book.h"
 
-#include "base/text.h"
 #include "report/client/client_book_parts.h"
 #include "report/xlsx/book_write.h"
 
@@ -18,6 +17,7 @@
 /* Characters. */
 #define ID_LEAST 7.0
 #define ID_MOST  20.0
+#define ID_FREE  1.5 /* beside a name */
 
 void client_book_amount(struct client_sheet *s, uint16_t column, enum look look,
                         const struct offer_amount *amount) {
@@ -93,14 +93,14 @@ static bool write_file(struct book *book, const struct offer *o, const char *pat
 }
 
 /* The column of the rows' names is as wide as the longest, within reason. */
-static double id_width(const struct offer *o) {
-    size_t longest = 0;
-    for (size_t d = 0; d < o->door_count; d++) {
-        const size_t size = text_columns(o->doors[d].id);
-        longest = size > longest ? size : longest;
+static void set_id_width(struct client_sheet *s) {
+    double widest = ID_LEAST;
+    for (size_t d = 0; d < s->offer->door_count; d++) {
+        const double width = book_letters(s->book, s->offer->doors[d].id, true) + ID_FREE;
+        widest = width > widest ? width : widest;
     }
-    const double width = (double)longest * 1.25 + 1.5;
-    return width < ID_LEAST ? ID_LEAST : (width > ID_MOST ? ID_MOST : width);
+    s->long_ids = widest > ID_MOST;
+    book_width(s->book, s->sheet, CLIENT_ID, s->long_ids ? ID_MOST : widest);
 }
 
 bool client_book_write(const struct offer *o, const char *path) {
@@ -109,9 +109,9 @@ bool client_book_write(const struct offer *o, const char *path) {
     book_init(&book, NULL);
     struct client_sheet s = {.offer = o, .book = &book};
     s.sheet = book_sheet(&book, o->paper, o->paper, false);
-    client_book_width(&s, CLIENT_ID, id_width(o));
+    set_id_width(&s);
     for (uint16_t c = CLIENT_KIND; c <= (uint16_t)CLIENT_AMOUNT; c++) {
-        client_book_width(&s, c, widths[c]);
+        book_width(&book, s.sheet, c, widths[c]);
     }
     put_head(&s);
     client_book_price(&s);

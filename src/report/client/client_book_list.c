@@ -19,13 +19,10 @@ uint32_t client_book_list_rows(const struct offer *o) {
 static void put_door(struct client_sheet *s, const struct offer_door *door) {
     const struct offer_amount *const amount = &door->amount;
     const char *const id = door->id;
-    const unsigned id_lines = client_book_lines(s, CLIENT_ID, CLIENT_ID, true, id);
-    const unsigned lines = client_book_lines(s, CLIENT_WHAT, CLIENT_WHAT, false, door->words);
-    book_text(s->book, s->sheet, s->row, CLIENT_ID, id_lines > 1 ? LOOK_WRAP : LOOK_LABEL, id);
+    book_text(s->book, s->sheet, s->row, CLIENT_ID, s->long_ids ? LOOK_WRAP : LOOK_LABEL, id);
     book_text(s->book, s->sheet, s->row, CLIENT_KIND, LOOK_PLAIN,
               s->offer->kinds[door->kind].letter);
     book_text(s->book, s->sheet, s->row, CLIENT_WHAT, LOOK_WRAP, door->words);
-    client_book_height(s, lines > id_lines ? lines : id_lines);
     client_book_amount(s, CLIENT_WIDTH, LOOK_PLAIN, &door->width);
     client_book_amount(s, CLIENT_HEIGHT, LOOK_PLAIN, &door->height);
     client_book_amount(s, CLIENT_COUNT, LOOK_PLAIN, &door->count);
@@ -90,6 +87,6 @@ void client_book_list(struct client_sheet *s) {
             put_door(s, &o->doors[o->rooms[r].first + i]);
         }
     }
-    client_book_span(s, CLIENT_ID, CLIENT_AMOUNT, LOOK_NOTE, o->list_note);
+    client_book_span(s, CLIENT_ID, CLIENT_AMOUNT, LOOK_WRAP, o->list_note);
     s->row++;
 }

@@ -26,7 +26,7 @@ struct client_sheet {
     struct book *book;
     uint16_t sheet;
     uint32_t row;
-    double widths[CLIENT_COLUMNS]; /* of the columns of the sheet, in characters */
+    bool long_ids; /* names of rows are broken into lines */
 };
 
 /* client_book_price.c: the lines of the price, payments and options; below them, from the row after
@@ -41,17 +41,9 @@ void client_book_formula(struct client_sheet *sheet, uint16_t column, enum look 
 void client_book_list(struct client_sheet *sheet);
 /* Rows from the first room to the last door. */
 uint32_t client_book_list_rows(const struct offer *offer);
-/* client_book_words.c: a text over the columns first to last, in a row as high as its lines need.
- */
+/* client_book_words.c: a text over the columns first to last, as many lines as it needs. */
 void client_book_span(struct client_sheet *sheet, uint16_t first, uint16_t last, enum look look,
                       const char *text);
-/* Lines that a text takes over the columns first to last. */
-unsigned client_book_lines(const struct client_sheet *sheet, uint16_t first, uint16_t last,
-                           bool bold, const char *text);
-/* Sees to the height of the row for so many lines. */
-void client_book_height(struct client_sheet *sheet, unsigned lines);
-/* Gives the column a width. */
-void client_book_width(struct client_sheet *sheet, uint16_t column, double characters);
 /* A sheet with the words: what is part of it, and on which terms. */
 void client_book_words(struct client_sheet *sheet);
 /* client_book_kinds.c: a sheet with a drawing of each kind. false: memory is out. */

@@ -6,7 +6,7 @@
 #include "report/doors/door_elevation.h"
 #include "report/draw/draw.h"
 #include "report/draw/pdf.h"
-#include "report/draw/text_style.h"
+#include "report/type/text_style.h"
 #include "report/words/show.h"
 
 #include <stdio.h>

@@ -3,7 +3,7 @@
 
 #include "base/pool.h"
 #include "report/draw/draw_parts.h"
-#include "report/draw/text_style.h"
+#include "report/type/text_style.h"
 
 #include <stdlib.h>
 #include <string.h>

@@ -3,7 +3,7 @@
  * the labels stand left of their line; below it they hang under it, turned upright where one would
  * be wider than its part. */
 #include "report/draw/draw_parts.h"
-#include "report/draw/text_style.h"
+#include "report/type/text_style.h"
 
 #define LABEL_SIZE 7.0
 #define LABEL_DEEP (LABEL_SIZE * 1.25)

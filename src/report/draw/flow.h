@@ -5,7 +5,7 @@
 #define DOORCOST_REPORT_DRAW_FLOW_H
 
 #include "report/draw/pdf.h"
-#include "report/draw/text_style.h"
+#include "report/type/text_style.h"
 
 #include <stddef.h>
 

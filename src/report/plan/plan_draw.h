@@ -3,8 +3,8 @@
 #ifndef DOORCOST_REPORT_PLAN_PLAN_DRAW_H
 #define DOORCOST_REPORT_PLAN_PLAN_DRAW_H
 
-#include "report/draw/text_style.h"
 #include "report/plan/plan_pages.h"
+#include "report/type/text_style.h"
 
 /* A page in the making: what lies on board or sheet is drawn by scales along and across. */
 struct sketch {

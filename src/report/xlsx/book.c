@@ -15,7 +15,8 @@ void book_init(struct book *book, const struct tape *tape) {
     *book = (struct book){.tape = tape};
     pool_init(&book->pool);
     book->homes = calloc((tape == NULL ? 0 : (size_t)tape->count) + 1, sizeof *book->homes);
-    book->failed = book->homes == NULL;
+    book->letters = text_widths_new();
+    book->failed = book->homes == NULL || book->letters == NULL;
 }
 
 void book_clear(struct book *book) {
@@ -29,6 +30,7 @@ void book_clear(struct book *book) {
     free(book->heights);
     free(book->charts);
     free(book->homes);
+    text_widths_free(book->letters);
     pool_clear(&book->pool);
     *book = (struct book){0};
 }

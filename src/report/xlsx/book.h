@@ -13,6 +13,7 @@
 #define DOORCOST_REPORT_XLSX_BOOK_H
 
 #include "figure/tape.h"
+#include "report/type/text_width.h"
 
 enum look {
     LOOK_PLAIN,
@@ -128,7 +129,8 @@ struct book {
     size_t chart_count, chart_room;
     struct book_height *heights;
     size_t height_count, height_room;
-    uint32_t *homes; /* by figure id: place in cells + 1, 0: none */
+    uint32_t *homes;             /* by figure id: place in cells + 1, 0: none */
+    struct text_widths *letters; /* of the typeface of its cells */
     bool failed;
 };
 
@@ -145,6 +147,9 @@ const char *book_footer(struct pool *pool, const char *text);
 /* Adds a sheet. name: the tab, letters only (so that it needs no quotes in formulas). title:
  * printed in the footer. */
 uint16_t book_sheet(struct book *book, const char *name, const char *title, bool landscape);
+/* How wide a text of the size that most cells have is, in the characters that columns are counted
+ * in. */
+double book_letters(const struct book *book, const char *text, bool bold);
 void book_width(struct book *book, uint16_t sheet, uint16_t column, double characters);
 /* Rows first to last are headings: kept in sight and printed on every page. */
 void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t last,

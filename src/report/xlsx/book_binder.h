@@ -25,10 +25,6 @@ struct binder {
 /* What a cell's number is, at its decimals. */
 int64_t binder_value(const struct binder *binder, const struct cell *cell);
 
-/* How wide a text is, in the digits that columns are counted in, by the letters of 9 points that
- * most cells have. */
-double binder_letters(const char *text);
-
 /* The width of so many characters in points, as a spreadsheet has it whose own letters have digits
  * of 7 dots: the book's first format sees to that. */
 double binder_points(double characters);

@@ -8,7 +8,13 @@
 
 #define LEAST_WIDTH 4.0
 #define MOST_WIDTH  60.0 /* of a column whose width nobody gave */
-#define BOLD        1.08 /* of the width of plain letters */
+/* Dots at 96 an inch: letters of 9 points, the digits that columns are counted in, what a column is
+ * wider than its digits, and what a cell keeps free at its sides. */
+#define LETTER_SIZE 12.0
+#define DIGIT       7.0
+#define COLUMN_MORE 5.0
+#define CELL_FREE   8.0
+#define ALLOWANCE   1.03 /* programs differ a little in how they set a line */
 #define LINE_HEIGHT 12.5
 #define ROW_HEIGHT  12.75
 
@@ -20,61 +26,18 @@ int64_t binder_value(const struct binder *b, const struct cell *cell) {
     return cell->less ? -amount : amount;
 }
 
-/* One letter, by the usual widths of a plain typeface without serifs. */
-static double letter(unsigned char c) {
-    static const struct {
-        const char *letters;
-        double width;
-    } widths[] = {{"ijl'|I", 0.40},   {"ft .,;:/!", 0.48}, {"r-()[]", 0.57},
-                  {"cksvxyzJ", 0.86}, {"wGOQ", 1.30},      {"mMW", 1.50}};
-    for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
-        if (strchr(widths[i].letters, c) != NULL) {
-            return widths[i].width;
-        }
-    }
-    if (c >= 0x80) { /* the first byte of a letter counts, the others are part of it */
-        return c < 0xC0 ? 0 : (c < 0xE0 ? 0.96 : 1.75);
-    }
-    return c >= 'A' && c <= 'Z' ? 1.18 : 0.96;
-}
-
-double binder_letters(const char *text) {
-    double width = 0;
-    for (; *text != '\0'; text++) {
-        width += letter((unsigned char)*text);
-    }
-    return width;
+double book_letters(const struct book *book, const char *text, bool bold) {
+    return text_width(book->letters, text, strlen(text), bold) * LETTER_SIZE * ALLOWANCE / DIGIT;
 }
 
 double binder_points(double characters) {
-    return (double)(int)(characters * 7 + 5.5) * 72 / 96;
+    return (double)(int)(characters * DIGIT + COLUMN_MORE + 0.5) * 72 / 96;
 }
 
 /* Words that run over into empty cells beside them don't widen their column. */
 static bool runs_over(enum look look) {
     return look == LOOK_TITLE || look == LOOK_NOTE || look == LOOK_SECTION || look == LOOK_WRAP ||
            look == LOOK_WARN;
-}
-
-/* The width of the first bytes of a text. */
-static double width_of(const char *text, size_t size) {
-    double width = 0;
-    for (size_t i = 0; i < size; i++) {
-        width += letter((unsigned char)text[i]);
-    }
-    return width;
-}
-
-static double longest_word(const char *text) {
-    double longest = 0;
-    while (*text != '\0') {
-        const size_t size = strcspn(text, " -");
-        const double width = width_of(text, size);
-        longest = width > longest ? width : longest;
-        text += size;
-        text += *text != '\0' ? 1 : 0;
-    }
-    return longest;
 }
 
 static double needed_width(const struct binder *b, const struct cell *cell) {
@@ -84,13 +47,14 @@ static double needed_width(const struct binder *b, const struct cell *cell) {
             return 0;
         }
         if (cell->look == LOOK_HEAD) {
-            return longest_word(cell->text) * BOLD + 1.6;
+            return text_widest_word(b->book->letters, cell->text, true) * LETTER_SIZE * ALLOWANCE /
+                       DIGIT +
+                   1.6;
         }
         const bool plain = cell->look != LOOK_LABEL && cell->look != LOOK_CHECK;
         const double indent = cell->look == LOOK_UNIT || cell->look == LOOK_CHECK ? 1.5 : 0;
-        return cell->look == LOOK_TALL
-                   ? LEAST_WIDTH
-                   : binder_letters(cell->text) * (plain ? 1 : BOLD) + 1.5 + indent;
+        return cell->look == LOOK_TALL ? LEAST_WIDTH
+                                       : book_letters(b->book, cell->text, !plain) + 1.5 + indent;
     }
     look_shown((enum unit)cell->unit, cell->decimals, binder_value(b, cell), shown, sizeof shown);
     const bool bold =
@@ -124,37 +88,14 @@ static void measure_widths(struct binder *b) {
     }
 }
 
-/* How many lines a text takes in a column, counted by words as a spreadsheet breaks them. */
-static double lines_of(const char *text, double width) {
-    const double room = width > 3 ? width * 0.99 + 0.2 : 2;
-    double lines = 1;
-    double used = 0;
-    while (*text != '\0') {
-        const size_t size = strcspn(text, " ");
-        const double word = width_of(text, size);
-        if (used > 0 && used + letter(' ') + word > room) {
-            lines++;
-            used = word;
-        } else {
-            used += word + (used > 0 ? letter(' ') : 0);
-        }
-        while (used > room) {
-            lines++;
-            used -= room;
-        }
-        text += size;
-        text += *text == ' ' ? 1 : 0;
-    }
-    return lines;
-}
-
-/* The width of a cell with the columns that it runs over. */
-static double spanned_width(const struct binder *b, const struct cell *cell) {
-    double width = 0;
+/* Lines that the text of a cell takes in the columns that it runs over. */
+static size_t lines_of(const struct binder *b, const struct cell *cell, bool bold) {
+    double dots = 0;
     for (uint16_t c = cell->column; c <= cell->column + cell->span && c < BOOK_MOST_COLUMNS; c++) {
-        width += b->widths[cell->sheet][c];
+        dots += b->widths[cell->sheet][c] * DIGIT + COLUMN_MORE;
     }
-    return width;
+    const double room = (dots - CELL_FREE) / (LETTER_SIZE * ALLOWANCE);
+    return text_lines(b->book->letters, cell->text, bold, room > 1 ? room : 1);
 }
 
 /* What a cell needs. */
@@ -167,13 +108,12 @@ static double needed_height(const struct binder *b, const struct cell *cell) {
         return 16;
     }
     if (cell->kind == CELL_TEXT && look == LOOK_TALL) {
-        return binder_points(binder_letters(cell->text) * BOLD) + 6;
+        return binder_points(book_letters(b->book, cell->text, true)) + 6;
     }
     if (cell->kind == CELL_TEXT && (look == LOOK_HEAD || look == LOOK_WRAP || look == LOOK_WARN)) {
-        const double bold = look == LOOK_HEAD ? 1 / BOLD : 1.0;
-        const double lines = lines_of(cell->text, spanned_width(b, cell) * bold);
+        const size_t lines = lines_of(b, cell, look == LOOK_HEAD);
         /* one line is as high as any row; 15 points would be left out of the file, as the usual */
-        return lines > 1 ? lines * LINE_HEIGHT + 2.5 : ROW_HEIGHT;
+        return lines > 1 ? (double)lines * LINE_HEIGHT + 2.5 : ROW_HEIGHT;
     }
     return 0;
 }

@@ -48,8 +48,8 @@ static double words_end(const struct layout *l) {
         const struct cell *const cell = &book->cells[i];
         if (cell->sheet == l->index && cell->kind == CELL_TEXT && cell->span == 0 &&
             (cell->look == LOOK_NOTE || cell->look == LOOK_PLAIN)) {
-            const double right =
-                between(l, 0, cell->column) + binder_points(binder_letters(cell->text));
+            const double right = between(l, 0, cell->column) +
+                                 binder_points(book_letters(l->b->book, cell->text, false));
             end = right > end ? right : end;
         }
     }

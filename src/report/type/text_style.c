@@ -1,21 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include "report/draw/text_style.h"
+#include "report/type/text_style.h"
 
-#include <pango/pangocairo.h>
-
-/* The second stands in for style that the first lacks. */
-#define FAMILIES "Liberation Sans,DejaVu Sans"
-
-/* Shapes as the font draws them, on no grid of dots, so that a page is the same at every size. */
-static void set_options(PangoLayout *layout) {
-    cairo_font_options_t *const options = cairo_font_options_create();
-    cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
-    cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
-    cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
-    pango_cairo_context_set_font_options(pango_layout_get_context(layout), options);
-    pango_layout_context_changed(layout);
-    cairo_font_options_destroy(options);
-}
+#include "report/type/type_font.h"
 
 static PangoLayout *lay_out(cairo_t *cr, const char *text, const struct text_style *style) {
     static const PangoAlignment aligns[] = {
@@ -24,12 +10,7 @@ static PangoLayout *lay_out(cairo_t *cr, const char *text, const struct text_sty
         [ALIGN_RIGHT] = PANGO_ALIGN_RIGHT,
     };
     PangoLayout *const layout = pango_cairo_create_layout(cr);
-    PangoFontDescription *const font = pango_font_description_from_string(FAMILIES);
-    set_options(layout);
-    pango_font_description_set_absolute_size(font, style->size * PANGO_SCALE);
-    pango_font_description_set_weight(font, style->bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-    pango_layout_set_font_description(layout, font);
-    pango_font_description_free(font);
+    type_font_set(layout, style->size, style->bold);
     pango_layout_set_alignment(layout, aligns[style->align]);
     if (style->width > 0) {
         pango_layout_set_width(layout, (int)(style->width * PANGO_SCALE));

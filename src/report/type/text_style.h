@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Text on drawings and pages, set by Pango on a Cairo surface.  Sizes in the units of the surface:
  * points on paper. Text is UTF-8. */
-#ifndef DOORCOST_REPORT_DRAW_TEXT_STYLE_H
-#define DOORCOST_REPORT_DRAW_TEXT_STYLE_H
+#ifndef DOORCOST_REPORT_TYPE_TEXT_STYLE_H
+#define DOORCOST_REPORT_TYPE_TEXT_STYLE_H
 
 #include <cairo.h>
 #include <stdbool.h>
