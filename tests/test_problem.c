@@ -183,12 +183,56 @@ static void test_many(void **state) {
     problems_clear(&problems);
 }
 
+static bool takes_some(const void *context, struct place place) {
+    const uint32_t *lines = context;
+
+    for (; *lines != 0; lines++) {
+        if (*lines == place.line) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What is accepted leaves the problem that it was said with; errors and other ids stay. */
+static void test_accept(void **state) {
+    static const uint32_t some[] = {2, 5, 0};
+    static const uint32_t rest[] = {3, 0};
+    struct problems problems;
+    uint16_t file;
+
+    (void)state;
+    problems_init(&problems);
+    file = problems_file(&problems, "doors.csv");
+    for (uint32_t line = 2; line < 6; line++) {
+        problem_add(&problems, SEVERITY_WARNING, "a", (struct place){.file = file, .line = line},
+                    "x");
+    }
+    problem_add(&problems, SEVERITY_WARNING, "b", (struct place){.file = file, .line = 2}, "y");
+    problem_add(&problems, SEVERITY_ERROR, "a", (struct place){.file = file, .line = 2}, "z");
+    assert_true(problems_accept(&problems, "a", takes_some, some));
+    check_printed(&problems, "doors.csv:2: warning: y\n"
+                             "doors.csv:2: error: z\n"
+                             "doors.csv:3: warning: x\n"
+                             "  also on line 4\n");
+    assert_int_equal(problems_count(&problems, SEVERITY_ACCEPTED), 1);
+    assert_int_equal(problems_count(&problems, SEVERITY_WARNING), 2);
+    assert_false(problems_accept(&problems, "a", takes_some, some)); /* accepted already */
+    assert_false(problems_accept(&problems, "c", takes_some, some));
+    assert_true(problems_accept(&problems, "a", takes_some, rest));
+    assert_int_equal(problems_count(&problems, SEVERITY_ACCEPTED), 1); /* one fault, said once */
+    problems_sort(&problems);
+    assert_int_equal(problems.list[0].severity, SEVERITY_ACCEPTED);
+    assert_int_equal(problems.list[0].more_count, 2);
+    problems_clear(&problems);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_order_and_form), cmocka_unit_test(test_same_fault_on_many_lines),
         cmocka_unit_test(test_few_more_lines), cmocka_unit_test(test_quote),
         cmocka_unit_test(test_mark),           cmocka_unit_test(test_color),
-        cmocka_unit_test(test_many),
+        cmocka_unit_test(test_many),           cmocka_unit_test(test_accept),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

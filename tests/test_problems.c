@@ -4,6 +4,7 @@
  *
  * With DOORCOST_WRITE_EXPECTED set, the texts are written instead of compared. */
 #include "case.h"
+#include "read/job/accept.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
 
@@ -57,6 +58,7 @@ static char *run(const char *id, bool *made) {
     problems_init(&problems);
     assert_true(job_read(&job, &rates, "job.ini", &problems));
     ask_stages(&job, &rates, &problems);
+    assert_true(accept_apply(&job, &problems, problems_count(&problems, SEVERITY_ERROR) == 0));
     problems_print(&problems, out, false);
     problems_sort(&problems);
     *made = problems.count > 0 && strcmp(problems.list[0].id, id) == 0;
@@ -237,11 +239,47 @@ static void test_every_problem_is_in_the_catalog(void **state) {
     assert_int_equal(bad, 0);
 }
 
+static bool is_question(const char *id) {
+    for (size_t i = 0; i < question_id_count; i++) {
+        if (strcmp(question_ids[i], id) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What the catalog calls a warning can be accepted, and nothing else. */
+static void test_every_warning_can_be_accepted(void **state) {
+    char *catalog = case_load(DOORCOST_SOURCE "/docs/problems.md", NULL);
+    size_t warnings = 0;
+
+    (void)state;
+    assert_non_null(catalog);
+    for (const char *at = strstr(catalog, "\n### "); at != NULL; at = strstr(at + 1, "\n### ")) {
+        const char *from = at + strlen("\n### ");
+        char *id = strndup(from, strcspn(from, "\n"));
+        bool warning = strncmp(from + strlen(id), "\n\nWarning.", 10) == 0;
+
+        /* it asks about an answer */
+        warning = warning && strcmp(id, "accept-without-effect") != 0;
+        warnings += warning ? 1 : 0;
+        if (warning != is_question(id)) {
+            print_error("%s: %s in question_ids of read/job/accept.c\n", id,
+                        warning ? "lacks" : "is no warning and stands");
+        }
+        assert_int_equal(warning, is_question(id));
+        free(id);
+    }
+    assert_int_equal(warnings, question_id_count);
+    free(catalog);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_base_is_good),
         cmocka_unit_test(test_cases),
         cmocka_unit_test(test_every_problem_is_in_the_catalog),
+        cmocka_unit_test(test_every_warning_can_be_accepted),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -219,6 +219,43 @@ const char *problem_quote(struct problems *problems, const char *text) {
     return copy;
 }
 
+/* Adds the place of a problem, accepted where takes says so; true: it was. */
+static bool add_place(struct problems *problems, const struct problem *problem, struct place place,
+                      problem_takes *takes, const void *context) {
+    const bool taken = takes != NULL && takes(context, place);
+    add(problems, (struct problem){.id = problem->id,
+                                   .text = problem->text,
+                                   .place = place,
+                                   .severity = taken ? SEVERITY_ACCEPTED : problem->severity});
+    return taken;
+}
+
+bool problems_accept(struct problems *problems, const char *id, problem_takes *takes,
+                     const void *context) {
+    struct problem *const old = problems->list;
+    const size_t count = problems->count;
+    bool any = false;
+
+    problems->list = NULL;
+    problems->count = 0;
+    problems->room = 0;
+    problems->index_room = 0; /* built anew by the next problem */
+    for (size_t i = 0; i < count; i++) {
+        const struct problem *const problem = &old[i];
+        const bool asked = problem->severity == SEVERITY_WARNING && strcmp(problem->id, id) == 0;
+        problem_takes *const here = asked ? takes : NULL;
+
+        any = add_place(problems, problem, problem->place, here, context) || any;
+        for (size_t m = 0; m < problem->more_count; m++) {
+            const struct place place = {.file = problem->place.file, .line = problem->more[m]};
+
+            any = add_place(problems, problem, place, here, context) || any;
+        }
+    }
+    free(old);
+    return any && !problems->failed;
+}
+
 size_t problems_count(const struct problems *problems, enum severity severity) {
     size_t count = 0;
 

@@ -24,7 +24,8 @@ struct place {
     uint16_t file, column, width;
 };
 
-enum severity { SEVERITY_WARNING, SEVERITY_ERROR };
+/* What was accepted is a warning that the job names as meant: it is listed, and asked no more. */
+enum severity { SEVERITY_WARNING, SEVERITY_ERROR, SEVERITY_ACCEPTED };
 
 struct problem {
     const char *id;   /* static */
@@ -73,14 +74,24 @@ void problem_add(struct problems *problems, enum severity severity, const char *
  * than 60 characters is cut with "...".  The result lives in the problems' pool; never NULL. */
 const char *problem_quote(struct problems *problems, const char *text);
 
+/* Whether a place is one that is looked for. */
+typedef bool problem_takes(const void *context, struct place place);
+
+/* Makes warnings of that id accepted, at each place of theirs that takes says true of: such places
+ * go to a problem of their own, whose further places have neither column nor width. The list is in
+ * another order after. false: there was no such place, or memory is out (problems->failed). */
+bool problems_accept(struct problems *problems, const char *id, problem_takes *takes,
+                     const void *context);
+
 /* How many of that severity. */
 size_t problems_count(const struct problems *problems, enum severity severity);
 
 /* Sorts by file (in the order of registration), line, column; stable. */
 void problems_sort(struct problems *problems);
 
-/* Prints all, sorted, to out: `FILE:LINE: error: text`, then the line with a mark under the fault,
- * then `also on lines 5, 7 and 9`.  color: use terminal colors for `error` and `warning`. */
+/* Prints all that is not accepted, sorted, to out: `FILE:LINE: error: text`, then the line with a
+ * mark under the fault, then `also on lines 5, 7 and 9`.  color: use terminal colors for `error`
+ * and `warning`. */
 void problems_print(const struct problems *problems, FILE *out, bool color);
 
 #endif

@@ -142,6 +142,9 @@ void problems_print(const struct problems *problems, FILE *out, bool color) {
         const struct problem *problem = order != NULL ? order[i] : &problems->list[i];
         const char *name = problems_file_name(problems, problem->place.file);
 
+        if (problem->severity == SEVERITY_ACCEPTED) {
+            continue;
+        }
         if (name[0] != '\0') {
             text_print(out, "%s:", name);
         }

@@ -19,6 +19,10 @@ static enum status print_summary(const struct request *request, const struct wor
     struct page page = {.out = streams.out};
     quote_print(&page, &work->estimates[0], work->estimates + 1, work->count - 1);
     shop_print(&page, &work->estimates[0]);
+    if (problems_count(&work->problems, SEVERITY_ACCEPTED) > 0) {
+        say(&page, "%s", "");
+        accepted_print(&page, &work->problems);
+    }
     return page.failed ? command_out_of_memory(streams) : command_flush(streams);
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "command/work.h"
 
+#include "read/job/accept.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
 
@@ -46,10 +47,14 @@ static void keep_problems(struct work *work, size_t i) {
     estimate_clear(&work->estimates[i]);
 }
 
+/* Whether the job is estimated as listed and with each of its options. */
+static bool wants_all(enum work_scope scope, int option) {
+    return (scope == WORK_ALL || scope == WORK_PURCHASES || scope == WORK_PROBLEMS) && option < 0;
+}
+
 /* All estimates are tried, so that the problems of each are seen in one run. */
 static enum work_result estimate_all(struct work *work, int option, enum work_scope scope) {
-    const bool all =
-        (scope == WORK_ALL || scope == WORK_PURCHASES || scope == WORK_PROBLEMS) && option < 0;
+    const bool all = wants_all(scope, option);
     const bool purchase = scope == WORK_PURCHASES || scope == WORK_PURCHASE;
     const size_t count = all ? work->job.option_count + 1 : 1;
     work->estimates = calloc(count, sizeof *work->estimates);
@@ -79,6 +84,11 @@ enum work_result work_open(struct work *work, const char *path, const char *opti
     if (problems_count(&work->problems, SEVERITY_ERROR) == 0) {
         result = find_option(&work->job, option, &chosen) ? estimate_all(work, chosen, scope)
                                                           : WORK_NO_OPTION;
+    }
+    /* an option that is not estimated here may be the one that asks */
+    const bool asked = result == WORK_OK && wants_all(scope, chosen);
+    if (!accept_apply(&work->job, &work->problems, asked)) {
+        return WORK_MEMORY;
     }
     problems_sort(&work->problems);
     return work->problems.failed ? WORK_MEMORY : result;

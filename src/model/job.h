@@ -101,6 +101,13 @@ struct option {
     struct choice price;         /* enum option_price */
 };
 
+/* A question that the job answers beforehand, `leaf-wide D01`: its id, and what it is about. */
+struct acceptance {
+    struct text written; /* all of it */
+    const char *id;
+    const char *about; /* id of a row, name of a section; NULL: whatever it is about */
+};
+
 struct job {
     struct pool pool;
     const char *path;
@@ -117,6 +124,8 @@ struct job {
     enum length_unit unit;
     struct text rates_path, doors_path; /* resolved against the job file's folder */
     struct text terms; /* `terms = ...` free text lines for the foot of the quote; may be absent */
+    struct acceptance *accepts; /* `accept = leaf-wide D01, film-thick` */
+    size_t accept_count;
     struct construction construction;
     struct sale sale;
     struct option *options;

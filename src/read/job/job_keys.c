@@ -2,6 +2,7 @@
 #include "read/job/job_keys.h"
 
 #include "base/text.h"
+#include "read/job/accept.h"
 #include "read/key/quantity.h"
 #include "read/key/rows.h"
 #include "read/rates/rates_keys.h"
@@ -93,6 +94,8 @@ static const struct key job_keys[] = {
      .help = "the door list, from this file's folder"},
     {"terms", AS_TEXT, FIELD(job, terms), "Balance due on delivery.",
      .help = "for the foot of the quote"},
+    {"accept", AS(read_accept), FIELDS(job, accepts, accept_count), "leaf-wide D01, nearly-alike",
+     .help = "questions that are answered: the id, and a row or section it is about; absent: none"},
 };
 
 static const struct section_kind section_job = {"job", job_keys, COUNT_OF(job_keys), .needed = true,

@@ -54,8 +54,13 @@ void json_put_figures(struct json_maker *maker, json_t *object, const struct jso
 
 static json_t *problem_object(struct json_maker *maker, const struct problems *problems,
                               const struct problem *p) {
+    static const char *const severities[] = {
+        [SEVERITY_WARNING] = "warning",
+        [SEVERITY_ERROR] = "error",
+        [SEVERITY_ACCEPTED] = "accepted",
+    };
     json_t *const object = json_object();
-    json_put_text(maker, object, "severity", p->severity == SEVERITY_ERROR ? "error" : "warning");
+    json_put_text(maker, object, "severity", severities[p->severity]);
     json_put_text(maker, object, "id", p->id);
     json_put_text(maker, object, "text", p->text);
     json_put_text(maker, object, "file", problems_file_name(problems, p->place.file));
@@ -180,6 +185,8 @@ bool json_write(const struct json_paper *paper, FILE *out) {
                    (int64_t)problems_count(paper->problems, SEVERITY_ERROR));
     json_put_count(&maker, head, "warnings",
                    (int64_t)problems_count(paper->problems, SEVERITY_WARNING));
+    json_put_count(&maker, head, "accepted",
+                   (int64_t)problems_count(paper->problems, SEVERITY_ACCEPTED));
     json_open(stream, NULL, '{');
     json_send_members(stream, head);
     send_problems(&maker, paper->problems);

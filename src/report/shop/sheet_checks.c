@@ -17,22 +17,42 @@ static const char *const cautions[] = {
     "A signed quote that says how long it is valid may bind the shop for that time.",
 };
 
+/* The problems of a severity, a row each; returns the row after. */
+static uint32_t put_problems(const struct paper *paper, uint16_t sheet, uint32_t row,
+                             enum severity severity) {
+    const struct problems *const problems = paper->problems;
+    for (size_t i = 0; i < problems->count; i++) {
+        const struct problem *const p = &problems->list[i];
+        if (p->severity != severity) {
+            continue;
+        }
+        book_format(paper->book, sheet, row, 0, LOOK_NOTE, "%s:%u",
+                    problems_file_name(problems, p->place.file), p->place.line);
+        if (severity == SEVERITY_ACCEPTED) {
+            book_format(paper->book, sheet, row++, 1, LOOK_WRAP, "%s: %s", p->id, p->text);
+        } else {
+            book_text(paper->book, sheet, row++, 1, LOOK_WARN, p->text);
+        }
+    }
+    return row;
+}
+
 void sheet_checks(struct paper *paper) {
     struct book *const book = paper->book;
-    const struct problems *const problems = paper->problems;
     const uint16_t sheet = book_sheet(book, "Checks", "Checks and cautions", false);
     uint32_t row = paper_title(paper, sheet, "Checks and cautions", NULL);
     book_width(book, sheet, 0, 26);
     book_width(book, sheet, 1, 72);
     book_text(book, sheet, row++, 0, LOOK_SECTION, "Questions to the list and the rates");
-    for (size_t i = 0; i < problems->count; i++) {
-        const struct problem *const p = &problems->list[i];
-        book_format(book, sheet, row, 0, LOOK_NOTE, "%s:%u",
-                    problems_file_name(problems, p->place.file), p->place.line);
-        book_text(book, sheet, row++, 1, LOOK_WARN, p->text);
-    }
-    if (problems->count == 0) {
+    const uint32_t first = row;
+    row = put_problems(paper, sheet, row, SEVERITY_WARNING);
+    if (row == first) {
         book_text(book, sheet, row++, 0, LOOK_PLAIN, "none");
+    }
+    if (problems_count(paper->problems, SEVERITY_ACCEPTED) > 0) {
+        row++;
+        book_text(book, sheet, row++, 0, LOOK_SECTION, "Questions that the job accepts");
+        row = put_problems(paper, sheet, row, SEVERITY_ACCEPTED);
     }
     row++;
     book_text(book, sheet, row++, 0, LOOK_SECTION, "Cautions");

@@ -17,7 +17,9 @@ void quote_print(struct page *page, const struct estimate *base, const struct es
 /* What stands below it for the shop: cost, what to buy, hours. */
 void shop_print(struct page *page, const struct estimate *estimate);
 
-/* `19 rows, 50 doors and fronts: no errors, 2 warnings`. */
+/* The questions that the job accepts, a line each; nothing where there are none. */
+void accepted_print(struct page *page, const struct problems *problems);
+/* `19 rows, 50 doors and fronts: no errors, 2 warnings`, and what is accepted. */
 void check_print(struct page *page, size_t rows, int64_t doors, const struct problems *problems);
 
 /* The finish to buy, and the numbers that lead there. */

@@ -51,4 +51,26 @@ void check_print(struct page *page, size_t rows, int64_t doors, const struct pro
     say(page, "%s, %" PRId64 " doors and fronts: %s, %s", count_words(rows, "row").text, doors,
         count_words(problems_count(problems, SEVERITY_ERROR), "error").text,
         count_words(problems_count(problems, SEVERITY_WARNING), "warning").text);
+    accepted_print(page, problems);
+}
+
+void accepted_print(struct page *page, const struct problems *problems) {
+    const size_t count = problems_count(problems, SEVERITY_ACCEPTED);
+    if (count == 0) {
+        return;
+    }
+    say(page, "accepted: %s", count_words(count, "question").text);
+    for (size_t i = 0; i < problems->count; i++) {
+        const struct problem *const p = &problems->list[i];
+        if (p->severity != SEVERITY_ACCEPTED) {
+            continue;
+        }
+        const char *const name = problems_file_name(problems, p->place.file);
+        if (p->more_count == 0) {
+            say(page, "  %s:%u: %s: %s", name, p->place.line, p->id, p->text);
+        } else {
+            say(page, "  %s:%u and %s: %s: %s", name, p->place.line,
+                count_words(p->more_count, "more line").text, p->id, p->text);
+        }
+    }
 }
