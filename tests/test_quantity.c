@@ -296,9 +296,22 @@ static void test_fractions(void **state) {
         const char *doors;
         bool asked;
     } cases[] = {
-        {"D1,14 1/16,30\n", false},  {"D1,14 63/64,30\n", false}, {"D1,14 1/9,30\n", true},
-        {"D1,14 1/5,30\n", true},    {"D1,14 1/3,30\n", true},    {"D1,14 5/7,30\n", true},
+        {"D1,14 1/16,30\n", false},
+        {"D1,14 63/64,30\n", false},
+        {"D1,14 1/9,30\n", true},
+        {"D1,14 1/5,30\n", true},
+        {"D1,14 1/3,30\n", true},
+        {"D1,14 5/7,30\n", true},
         {"D1,1 1/3 ft,30\n", false},
+        {"D1,14 \xE2\x85\x93,30\n", true},
+        {"D1,14 \xE2\x85\x9B,30\n", false},
+        {"D1,1\xE2\x85\x93 ft,30\n", false},
+        {"D1,14,2' 6 1/3\n", true},
+        {"id,width,height,gap\nD1,14,30,1/16\n", false},
+        {"id,width,height,gap\nD1,14,30,1/9\n", true},
+        {"id,width,height,overlay right\nD1,14,30,1/3\n", true},
+        {"id,width,height,reveal\nD1,14,30,1/42\n", false},
+        {"id,width,height,rows\nD1,14,30,12 1/5 | 12\n", true},
     };
     int wrong = 0;
     for (size_t i = 0; i < COUNT(cases); i++) {

@@ -128,28 +128,59 @@ static bool is_of_feet(const char *behind) {
     return *behind == 'f' || *behind == '\'';
 }
 
-/* Asks about 5/7 in and 14 1/9 in: no rule shows such parts; a spreadsheet that shows one digit of
- * a fraction makes 1/9 of 1/16. A rule shows thirds of a foot, and a single part of any number by
- * itself is how thin stuff is named: veneer of 1/42 in. */
-static void ask_fraction(struct reader *reader, const struct key *key, const struct entry *entry) {
-    const char *slash = strchr(entry->text, '/');
+/* The fraction of a length as it is written. */
+struct fraction {
+    long over, under;
+    bool alone;         /* no whole number before it */
+    const char *behind; /* what follows it */
+};
+
+/* false: the text has none. */
+static bool find_fraction(const char *text, struct fraction *fraction) {
+    static const struct {
+        const char *sign;
+        long over;
+    } thirds[] = {{"\xE2\x85\x93", 1}, {"\xE2\x85\x94", 2}}; /* the other signs are of eighths */
+    const char *slash = strchr(text, '/');
     const char *over = slash;
     char *end;
-    long parts;
 
-    while (over != NULL && over > entry->text && over[-1] >= '0' && over[-1] <= '9') {
+    for (size_t i = 0; i < COUNT_OF(thirds); i++) {
+        const char *at = strstr(text, thirds[i].sign);
+        if (at != NULL) {
+            *fraction =
+                (struct fraction){thirds[i].over, 3, at == text, at + strlen(thirds[i].sign)};
+            return true;
+        }
+    }
+    if (slash == NULL) {
+        return false;
+    }
+    while (over > text && over[-1] >= '0' && over[-1] <= '9') {
         over--;
     }
-    if (slash == NULL || (strtol(over, NULL, 10) <= 1 && over == entry->text)) {
+    *fraction = (struct fraction){.over = strtol(over, NULL, 10), .alone = over == text};
+    fraction->under = strtol(slash + 1, &end, 10);
+    fraction->behind = end;
+    return true;
+}
+
+/* Asks about 5/7 in and 14 1/9 in: no rule shows such parts; a spreadsheet that shows one digit of
+ * a fraction makes 1/9 of 1/16, 1/5 of 3/16 and 1/3 of 5/16. A rule shows thirds of a foot, and a
+ * single part of ten or more by itself is how thin stuff is named: veneer of 1/42 in. */
+static void ask_fraction(struct reader *reader, const struct key *key, const struct entry *entry) {
+    struct fraction fraction;
+
+    if (!find_fraction(entry->text, &fraction) || fraction.under <= 0 ||
+        (fraction.under & (fraction.under - 1)) == 0 ||
+        (fraction.under == 3 && is_of_feet(fraction.behind)) ||
+        (fraction.alone && fraction.over <= 1 && fraction.under >= 10)) {
         return;
     }
-    parts = strtol(slash + 1, &end, 10);
-    if (parts > 0 && (parts & (parts - 1)) != 0 && !(parts == 3 && is_of_feet(end))) {
-        problem_add(reader->problems, SEVERITY_WARNING, "odd-fraction", entry->place,
-                    "%s '%s' has a fraction that no rule shows; halves, quarters, eighths, "
-                    "sixteenths, 32nds or 64ths are meant?",
-                    key->name, entry_quote(reader, entry));
-    }
+    problem_add(reader->problems, SEVERITY_WARNING, "odd-fraction", entry->place,
+                "%s '%s' has a fraction that no rule shows; halves, quarters, eighths, "
+                "sixteenths, 32nds or 64ths are meant?",
+                key->name, entry_quote(reader, entry));
 }
 
 bool length_value(struct reader *reader, const struct key *key, const struct entry *entry,
