@@ -50,6 +50,7 @@ doorcost_stage_test(test_kinds)
 doorcost_stage_test(test_elevation)
 doorcost_stage_test(test_offer)
 doorcost_stage_test(test_setting)
+doorcost_stage_test(test_questions)
 doorcost_stage_test(test_limits)
 target_sources(test_limits PRIVATE case.c)
 

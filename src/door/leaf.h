@@ -11,7 +11,8 @@ struct leaf {
 
 /* From a measured opening: an overlay door is the opening and the overlay of each side, an inset
  * one the opening less the reveal of each side, and a pair shares the width, less the gap between
- * the leaves. A row with `measure = door` is the size of one leaf as it stands.  Each size is
+ * the leaves. A row with `measure = door` is the size of one leaf as it stands, and so is an end
+ * panel (model/construction.h).  Each size is
  * rounded to unit's step.  Method: docs/method.md, "From opening to door". */
 struct leaf leaf_size(const struct row *row, const struct construction *construction,
                       enum length_unit unit);

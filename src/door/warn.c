@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/warn.h"
 
+#include "door/leaf.h"
 #include "door/quantity.h"
 
 #include <stdlib.h>
@@ -64,6 +65,34 @@ static void ask_far(const struct calc *c, int use, bool width, length *room) {
             id_of(c, door), length_show(side, c->measures->lengths, size, sizeof size),
             width ? "wide" : "high", length_show(usual, c->measures->lengths, other, sizeof other));
     }
+}
+
+/* Drawer fronts and false fronts are wider than high: where one alone is not, its cells may be
+ * swapped. */
+static void ask_high_front(const struct calc *c) {
+    const struct door *high = NULL;
+    size_t fronts = 0;
+    size_t high_fronts = 0;
+    char size[2][32];
+    for (size_t r = 0; r < c->quantities->count; r++) {
+        const struct door *const door = c->quantities->leaves[r].door;
+        if (leaf_is_front(door->row)) {
+            fronts++;
+            if (door->height > door->width) {
+                high_fronts++;
+                high = door;
+            }
+        }
+    }
+    if (high_fronts != 1 || fronts == 1) {
+        return;
+    }
+    problem_add(c->problems, SEVERITY_WARNING, "front-high", high->row->height.place,
+                "front '%s' is %s wide and %s high, all other fronts are wider than high; check "
+                "that width and height are not swapped",
+                id_of(c, high),
+                length_show(high->width, c->measures->lengths, size[0], sizeof size[0]),
+                length_show(high->height, c->measures->lengths, size[1], sizeof size[1]));
 }
 
 static length apart(length a, length b) {
@@ -274,6 +303,7 @@ void doors_warn(const struct calc *c) {
         ask_far(c, use, false, room);
     }
     free(room);
+    ask_high_front(c);
     if (!ask_alike(c)) {
         c->problems->failed = true;
     }

@@ -71,5 +71,9 @@ struct construction row_construction(const struct job *job, const struct row *ro
         construction_apply(&construction, &job->options[option].changes);
     }
     construction_apply(&construction, &row->own);
+    if (row->use.choice == USE_END_PANEL) {
+        construction.measure =
+            (struct choice){.place = row->use.place, .choice = MEASURE_DOOR, .set = true};
+    }
     return construction;
 }

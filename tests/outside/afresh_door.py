@@ -103,7 +103,7 @@ class Door:
 
     def size(self):
         width, height = self.sized("width"), self.sized("height")
-        if self.make.get("measure", "opening") == "door":
+        if self.make.get("measure", "opening") == "door" or self.use == "end panel":
             return self.cut(width), self.cut(height)
         reveal = self.sized("reveal") if "reveal" in self.make else None
         sides = {}
