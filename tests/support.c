@@ -278,7 +278,7 @@ void bench_figure(struct bench *bench, const char *what, fig figure, const char 
         }
         return;
     }
-    const char *const unit = unit_name((enum unit)tape_figure(tape, figure)->unit);
+    const char *const unit = unit_name(tape_unit(tape, figure));
     const char *const blank = strchr(value, ' ');
     if (!millionths(value, &wanted) || tape_scaled(tape, figure, 6) != wanted ||
         (blank != NULL && strcmp(blank + 1, unit) != 0)) {

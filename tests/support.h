@@ -13,7 +13,8 @@ enum bench_unit { BENCH_INCH, BENCH_MM };
 
 /* An option (-1: the base job) estimated with no plans but those that price or count its work. */
 static inline struct estimate_request bench_request(int option) {
-    return (struct estimate_request){.option = option, .plans = {.effort = CUT_EFFORT_SECOND}};
+    return (struct estimate_request){
+        .option = option, .plans = {.effort = CUT_EFFORT_SECOND}, .traced = true};
 }
 
 #define BENCH_MOST_EDITS 12

@@ -71,8 +71,8 @@ static void samples_by_plan(void **state) {
         struct bench bench;
         bench_open_job(&bench, jobs[j]);
         estimate_clear(&bench.estimate);
-        const struct estimate_request request = {.option = -1,
-                                                 .plans = {.effort = 1000000, .always = true}};
+        const struct estimate_request request = {
+            .option = -1, .plans = {.effort = 1000000, .always = true}, .traced = true};
         bench.result =
             estimate_make(&bench.estimate, &bench.rates, &bench.job, request, &bench.problems);
         const struct estimate *const e = &bench.estimate;

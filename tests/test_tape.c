@@ -303,49 +303,109 @@ static fig make(struct tape *tape, const struct operation_case *c) {
     }
 }
 
+/* On a tape of either sort: what is traced is never asked by an operation. */
+static void operate(const struct operation_case *c, bool traced) {
+    struct tape tape;
+    tape_init(&tape, traced);
+    const fig made = make(&tape, c);
+    const int64_t value = tape_amount(&tape, made);
+    const uint8_t decimals = tape_decimals(&tape, made);
+    if (tape_fault(&tape) != c->fault ||
+        (c->fault == TAPE_OK && (value != c->expected || decimals != c->decimals))) {
+        print_error("%s: fault %d, value %lld, decimals %d\n", c->name, (int)tape_fault(&tape),
+                    (long long)value, (int)decimals);
+    }
+    assert_int_equal(tape_fault(&tape), c->fault);
+    if (c->fault == TAPE_OK) {
+        assert_int_equal(value, c->expected);
+        assert_int_equal(decimals, c->decimals);
+        assert_int_equal(traced ? tape_replay(&tape) : 0, 0);
+    }
+    tape_clear(&tape);
+}
+
 static void operations(void **state) {
     (void)state;
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
-        const struct operation_case *const c = &cases[i];
+        operate(&cases[i], true);
+        operate(&cases[i], false);
+    }
+}
+
+/* The first and the last operand. */
+static bool choose_ends(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
+    (void)outputs;
+    out[0] = in[0] / 1000000;
+    out[1] = in[count - 1] / 1000000;
+    return true;
+}
+
+/* Choices that follow each other are each asked for, and what is known is taken. */
+static void choices_are_told_apart(void **state) {
+    (void)state;
+    static const struct chooser ends = {.name = "ends", .choose = choose_ends};
+    static const char *const labels[] = {"first", "last"};
+    for (int traced = 0; traced < 2; traced++) {
         struct tape tape;
-        tape_init(&tape);
-        const fig made = make(&tape, c);
-        const struct figure *const figure = tape_figure(&tape, made);
-        if (tape_fault(&tape) != c->fault ||
-            (c->fault == TAPE_OK &&
-             (figure->value != c->expected || figure->decimals != c->decimals))) {
-            print_error("%s: fault %d, value %lld, decimals %d\n", c->name, (int)tape_fault(&tape),
-                        (long long)figure->value, (int)figure->decimals);
-        }
-        assert_int_equal(tape_fault(&tape), c->fault);
-        if (c->fault == TAPE_OK) {
-            assert_int_equal(figure->value, c->expected);
-            assert_int_equal(figure->decimals, c->decimals);
-            assert_int_equal(tape_replay(&tape), 0);
+        fig out[3][2];
+        tape_init(&tape, traced == 1);
+        const fig two = tape_constant(&tape, "two", UNIT_COUNT, 0, 2, "test");
+        const fig five = tape_constant(&tape, "five", UNIT_COUNT, 0, 5, "test");
+        const fig there[] = {two, five};
+        const fig back[] = {five, two};
+        fig_chosen(&tape, "end", UNIT_COUNT, &ends, there, 2, out[0], 2);
+        fig_chosen(&tape, "end", UNIT_COUNT, &ends, back, 2, out[1], 2);
+        fig_chosen_known(&tape, labels, UNIT_COUNT, &ends, there, 2, (const int64_t[]){7, 8},
+                         out[2], 2);
+        static const int64_t expected[3][2] = {{2, 5}, {5, 2}, {7, 8}};
+        for (size_t i = 0; i < 6; i++) {
+            assert_int_equal(tape_amount(&tape, out[i / 2][i % 2]), expected[i / 2][i % 2]);
         }
         tape_clear(&tape);
     }
 }
 
-/* The first fault sticks, and where it was. */
-static void the_first_fault_sticks(void **state) {
+/* For that a long list is checked on one. */
+static void an_untraced_tape_keeps_equal_givens_once(void **state) {
     (void)state;
     struct tape tape;
-    tape_init(&tape);
+    tape_init(&tape, false);
+    const fig a = tape_given(&tape, "width", UNIT_IN, 6, 15500000, (struct place){.line = 7});
+    const fig b = tape_given(&tape, "height", UNIT_IN, 6, 15500000, (struct place){.line = 9});
+    const fig c = tape_given(&tape, "height", UNIT_MM, 6, 15500000, (struct place){.line = 9});
+    const fig d = tape_given(&tape, "height", UNIT_IN, 5, 15500000, (struct place){.line = 9});
+    assert_int_equal(a.id, b.id);
+    assert_int_not_equal(a.id, c.id);
+    assert_int_not_equal(a.id, d.id);
+    tape_clear(&tape);
+}
+
+/* The first fault sticks, and where it was. */
+static void first_fault(bool traced) {
+    struct tape tape;
+    tape_init(&tape, traced);
+    tape_about(&tape, "G01");
     const fig one = tape_constant(&tape, "one", UNIT_COUNT, 0, 1, "test");
     const fig nothing = tape_constant(&tape, "nothing", UNIT_COUNT, 0, 0, "test");
-    const fig bad = fig_ratio(&tape, "bad", UNIT_COUNT, (figs){{one}}, (figs){{nothing}});
+    (void)fig_ratio(&tape, "bad", UNIT_COUNT, (figs){{one}}, (figs){{nothing}});
     const fig huge = tape_constant(&tape, "huge", UNIT_COUNT, 0, INT64_C(2000000000000), "test");
     assert_false(fig_none(huge));
     assert_int_equal(tape_fault(&tape), TAPE_DIVISION);
-    assert_int_equal(tape.fault_at.id, bad.id);
+    assert_string_equal(tape_fault_label(&tape), "bad");
+    assert_string_equal(tape_fault_subject(&tape), "G01");
     tape_clear(&tape);
+}
+
+static void the_first_fault_sticks(void **state) {
+    (void)state;
+    first_fault(true);
+    first_fault(false);
 }
 
 static void replay_follows_a_given(void **state) {
     (void)state;
     struct tape tape;
-    tape_init(&tape);
+    tape_init(&tape, true);
     const fig rate = tape_given(&tape, "rate", UNIT_MONEY_PER_HOUR, 2, 3800, (struct place){0});
     const fig hours = tape_given(&tape, "hours", UNIT_HOUR, 2, 150, (struct place){0});
     const fig pay = fig_ratio(&tape, "pay", UNIT_MONEY, (figs){{rate, hours}}, (figs){{{0}}});
@@ -363,7 +423,7 @@ static void figures_tell_their_operands(void **state) {
     (void)state;
     struct tape tape;
     char text[32];
-    tape_init(&tape);
+    tape_init(&tape, true);
     tape_about(&tape, "G01");
     const fig a = tape_given(&tape, "a", UNIT_MONEY, 2, -50, (struct place){.line = 7});
     const fig b = tape_constant(&tape, "b", UNIT_MONEY, 0, 3, "a book");
@@ -388,7 +448,7 @@ static void a_source_is_its_text(void **state) {
     const char one[] = "by definition";
     const char other[] = "by definition";
     struct tape tape;
-    tape_init(&tape);
+    tape_init(&tape, true);
     const fig a = tape_constant(&tape, "no money", UNIT_MONEY, 0, 0, one);
     const fig b = tape_constant(&tape, "no money", UNIT_MONEY, 0, 0, other);
     const fig c = tape_constant(&tape, "no money", UNIT_MONEY, 0, 0, "by custom");
@@ -399,9 +459,13 @@ static void a_source_is_its_text(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_source_is_its_text),        cmocka_unit_test(operations),
-        cmocka_unit_test(the_first_fault_sticks),      cmocka_unit_test(replay_follows_a_given),
+        cmocka_unit_test(a_source_is_its_text),
+        cmocka_unit_test(operations),
+        cmocka_unit_test(the_first_fault_sticks),
+        cmocka_unit_test(replay_follows_a_given),
         cmocka_unit_test(figures_tell_their_operands),
+        cmocka_unit_test(choices_are_told_apart),
+        cmocka_unit_test(an_untraced_tape_keeps_equal_givens_once),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -19,7 +19,7 @@ static const struct command rows[COMMAND_COUNT] = {
          "Writes the shop's workbook, and beside it the client's papers, -client.xlsx and "
          "-client.pdf; prints the quote and what the shop should know of it. Files that somebody "
          "has edited are left alone unless --force is given.",
-         WORK_ALL,
+         WORK_ALL, TRACE_FIRST,
          JSON_DOORS | JSON_MATERIALS | JSON_FINISH | JSON_LABOR | JSON_COSTS | JSON_SALE |
              JSON_TAPE | JSON_PLANS,
          true, command_quote},
@@ -27,36 +27,38 @@ static const struct command rows[COMMAND_COUNT] = {
                      "doorcost check samples/kitchen/kitchen.ini",
                      "Reads job, rates and door list, estimates the job and every option of it, "
                      "and reports every error and warning with its file and line. Writes nothing.",
-                     WORK_PROBLEMS, 0, false, command_check},
+                     WORK_PROBLEMS, TRACE_NONE, 0, false, command_check},
     [PLACE_FINISH] =
         {"finish", "print what finish to buy, and why",
          "doorcost finish samples/kitchen/kitchen.ini",
          "Prints, for each finish and color, the sprayed area and the numbers that lead from it "
          "to coating, reducer and catalyst, then the cheapest containers that hold them.",
-         WORK_ONE, JSON_FINISH, false, command_finish},
+         WORK_ONE, TRACE_FIRST, JSON_FINISH, false, command_finish},
     [PLACE_BUY] = {"buy", "print the whole buying list with costs",
                    "doorcost buy samples/kitchen/kitchen.ini --option maple",
                    "Prints lumber, sheets, glass, finish, hardware and consumables to buy, what "
                    "each costs, and what of it the job is charged.",
-                   WORK_PURCHASE, JSON_MATERIALS | JSON_FINISH | JSON_PURCHASE, true, command_buy},
+                   WORK_PURCHASE, TRACE_NONE, JSON_MATERIALS | JSON_FINISH | JSON_PURCHASE, true,
+                   command_buy},
     [PLACE_PLAN] = {"plan", "plan and draw the cutting of boards and sheets",
                     "doorcost plan samples/kitchen/kitchen.ini -o kitchen-plan.pdf",
                     "Prints, for each lumber and sheet, what to buy by cutting plan, how each "
                     "board and sheet is cut, where the waste goes, how near to the least possible "
                     "that is, and what the waste factor should have been. With -o or --svg it "
                     "draws the plans, a page for each board and sheet, to hang at the saw.",
-                    WORK_ONE, JSON_PLANS, true, command_plan},
+                    WORK_ONE, TRACE_NONE, JSON_PLANS, true, command_plan},
     [PLACE_COMPARE] =
         {"compare", "put the options of the job side by side",
          "doorcost compare samples/kitchen/kitchen.ini",
          "Prints the job as listed and each [option NAME] of it side by side: cost by group, "
          "price, materials, hours, weight, and the difference to the first in money and percent.",
-         WORK_PURCHASES, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_compare},
+         WORK_PURCHASES, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false,
+         command_compare},
     [PLACE_DRAW] = {"draw", "draw the doors for the shop wall",
                     "doorcost draw samples/kitchen/kitchen.ini -o kitchen-doors.pdf",
                     "Writes a PDF with the elevation of each row of the door list: sizes of leaf "
                     "and parts, hinge side, materials, several on a page.",
-                    WORK_ONE, 0, false, command_draw},
+                    WORK_ONE, TRACE_NONE, 0, false, command_draw},
 };
 
 const struct command *command_rows(size_t *count) {
@@ -170,15 +172,21 @@ static bool read_effort(const char *text, int64_t *effort, FILE *err) {
 static enum status run(const struct request *request, struct streams streams) {
     struct work work;
     enum status status;
-    struct plan_request plans = {.effort = CUT_EFFORT_SECOND, .always = request->command->plans};
-    if (request->effort != NULL && !read_effort(request->effort, &plans.effort, streams.err)) {
+    const struct command *const command = request->command;
+    struct work_request asked = {.option = request->option,
+                                 .scope = command->scope,
+                                 .trace = command->trace,
+                                 .plans = {.effort = CUT_EFFORT_SECOND, .always = command->plans}};
+    if (request->effort != NULL &&
+        !read_effort(request->effort, &asked.plans.effort, streams.err)) {
         return STATUS_USE;
     }
-    /* as JSON each estimate is named with its facts */
-    const enum work_scope scope = request->json && request->command->scope == WORK_PROBLEMS
-                                      ? WORK_ALL
-                                      : request->command->scope;
-    const enum work_result result = work_open(&work, request->job, request->option, scope, plans);
+    if (request->json) {
+        /* each estimate is named with its facts, figures by their numbers on a traced tape */
+        asked.scope = command->scope == WORK_PROBLEMS ? WORK_ALL : command->scope;
+        asked.trace = TRACE_ALL;
+    }
+    const enum work_result result = work_open(&work, request->job, asked);
     problems_print(&work.problems, streams.err, wants_color(request, streams.err));
     if (result == WORK_MEMORY) {
         status = command_out_of_memory(streams);
@@ -187,7 +195,7 @@ static enum status run(const struct request *request, struct streams streams) {
     } else if (result == WORK_NO_OPTION) {
         status = no_such_option(request, &work, streams);
     } else {
-        status = request->command->run(request, &work, streams);
+        status = command->run(request, &work, streams);
     }
     work_close(&work);
     return status;

@@ -24,6 +24,13 @@ enum work_scope {
     WORK_PURCHASE,  /* as WORK_ONE, with what it has to buy */
 };
 
+/* Of which estimates a command shows how their figures came about. */
+enum work_trace {
+    TRACE_NONE,
+    TRACE_FIRST,
+    TRACE_ALL,
+};
+
 struct work;
 
 struct streams {
@@ -48,8 +55,9 @@ struct command {
     const char *example; /* opens its help */
     const char *about;   /* a paragraph */
     enum work_scope scope;
-    unsigned json_parts; /* of enum json_part */
-    bool plans;          /* cutting plans are made even where the rates price by factor */
+    enum work_trace trace; /* as text and in its files; as JSON all are */
+    unsigned json_parts;   /* of enum json_part */
+    bool plans;            /* cutting plans are made even where the rates price by factor */
     /* Writes the result.  The work holds no error. */
     enum status (*run)(const struct request *request, struct work *work, struct streams streams);
 };

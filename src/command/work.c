@@ -24,9 +24,13 @@ static bool find_option(const struct job *job, const char *name, int *option) {
 
 /* The first estimate of a run has the plans that were asked for; its options need none where the
  * rates price by factor. */
-static enum work_result estimate(struct work *work, int option, bool purchase) {
+static enum work_result estimate(struct work *work, int option) {
+    const struct work_request *const asked = &work->request;
     struct estimate_request request = {
-        .option = option, .plans = work->plans, .purchase = purchase};
+        .option = option,
+        .plans = asked->plans,
+        .purchase = asked->scope == WORK_PURCHASES || asked->scope == WORK_PURCHASE,
+        .traced = asked->trace == TRACE_ALL || (asked->trace == TRACE_FIRST && work->count == 0)};
     request.plans.always = request.plans.always && work->count == 0;
     const enum estimate_result result = estimate_make(&work->estimates[work->count], &work->rates,
                                                       &work->job, request, &work->problems);
@@ -53,9 +57,9 @@ static bool wants_all(enum work_scope scope, int option) {
 }
 
 /* All estimates are tried, so that the problems of each are seen in one run. */
-static enum work_result estimate_all(struct work *work, int option, enum work_scope scope) {
+static enum work_result estimate_all(struct work *work, int option) {
+    const enum work_scope scope = work->request.scope;
     const bool all = wants_all(scope, option);
-    const bool purchase = scope == WORK_PURCHASES || scope == WORK_PURCHASE;
     const size_t count = all ? work->job.option_count + 1 : 1;
     work->estimates = calloc(count, sizeof *work->estimates);
     if (work->estimates == NULL) {
@@ -63,7 +67,7 @@ static enum work_result estimate_all(struct work *work, int option, enum work_sc
     }
     enum work_result result = WORK_OK;
     for (size_t i = 0; i < count && result != WORK_MEMORY; i++) {
-        const enum work_result one = estimate(work, i == 0 ? option : (int)i - 1, purchase);
+        const enum work_result one = estimate(work, i == 0 ? option : (int)i - 1);
         result = one == WORK_OK ? result : one;
         if (scope == WORK_PROBLEMS && one == WORK_OK) {
             keep_problems(work, i);
@@ -72,9 +76,8 @@ static enum work_result estimate_all(struct work *work, int option, enum work_sc
     return result;
 }
 
-enum work_result work_open(struct work *work, const char *path, const char *option,
-                           enum work_scope scope, struct plan_request plans) {
-    *work = (struct work){.plans = plans};
+enum work_result work_open(struct work *work, const char *path, struct work_request request) {
+    *work = (struct work){.request = request};
     problems_init(&work->problems);
     if (!job_read(&work->job, &work->rates, path, &work->problems)) {
         return WORK_MEMORY;
@@ -82,11 +85,11 @@ enum work_result work_open(struct work *work, const char *path, const char *opti
     enum work_result result = WORK_INPUTS;
     int chosen = -1;
     if (problems_count(&work->problems, SEVERITY_ERROR) == 0) {
-        result = find_option(&work->job, option, &chosen) ? estimate_all(work, chosen, scope)
-                                                          : WORK_NO_OPTION;
+        result = find_option(&work->job, request.option, &chosen) ? estimate_all(work, chosen)
+                                                                  : WORK_NO_OPTION;
     }
     /* an option that is not estimated here may be the one that asks */
-    const bool asked = result == WORK_OK && wants_all(scope, chosen);
+    const bool asked = result == WORK_OK && wants_all(request.scope, chosen);
     if (!accept_apply(&work->job, &work->problems, asked)) {
         return WORK_MEMORY;
     }

@@ -6,8 +6,16 @@
 #include "command/command.h"
 #include "price/estimate.h"
 
+/* What a command asks for. */
+struct work_request {
+    const char *option; /* NULL: the base job */
+    enum work_scope scope;
+    enum work_trace trace;
+    struct plan_request plans; /* which cutting plans are made */
+};
+
 struct work {
-    struct plan_request plans;
+    struct work_request request;
     struct problems problems;
     struct job job;
     struct rates rates;
@@ -23,10 +31,8 @@ enum work_result {
     WORK_MEMORY
 };
 
-/* Reads the job at path and estimates it.  option: NULL for the base job. plans: which cutting
- * plans are made.  work: always left so that work_close may be called. */
-enum work_result work_open(struct work *work, const char *path, const char *option,
-                           enum work_scope scope, struct plan_request plans)
+/* Reads the job at path and estimates it. work: always left so that work_close may be called. */
+enum work_result work_open(struct work *work, const char *path, struct work_request request)
     __attribute__((warn_unused_result));
 void work_close(struct work *work);
 

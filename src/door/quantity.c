@@ -340,7 +340,7 @@ fig quantities_total(const struct calc *c, const char *what, enum material_kind 
             const struct material_use *const use = &leaf->uses[u];
             if (use->material_kind == material_kind && use->material == material) {
                 memcpy(&each[r], (const char *)use + offset, sizeof *each);
-                unit = fig_none(each[r]) ? unit : (enum unit)tape_figure(c->tape, each[r])->unit;
+                unit = fig_none(each[r]) ? unit : tape_unit(c->tape, each[r]);
             }
         }
     }

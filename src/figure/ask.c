@@ -10,65 +10,95 @@ enum tape_fault tape_fault(const struct tape *tape) {
     return tape->fault;
 }
 
-const struct figure *tape_figure(const struct tape *tape, fig f) {
-    static const struct figure none = {0};
+const char *tape_fault_label(const struct tape *tape) {
+    return tape->fault_label;
+}
+
+const char *tape_fault_subject(const struct tape *tape) {
+    return tape->fault_subject;
+}
+
+static uint64_t packed_of(const struct tape *tape, fig f) {
     const uint32_t id = f.id & ~TAPE_MINUS_BIT;
-    return id < tape->count ? &tape->figures[id] : &none;
+    return id < tape->count ? tape->values[id] : 0;
+}
+
+static const struct history *history_of(const struct tape *tape, fig f) {
+    static const struct history none = {0};
+    const uint32_t id = f.id & ~TAPE_MINUS_BIT;
+    assert(tape->traced);
+    return id < tape->count ? &tape->histories[id] : &none;
+}
+
+enum unit tape_unit(const struct tape *tape, fig f) {
+    return (enum unit)value_unit(packed_of(tape, f));
+}
+
+uint8_t tape_decimals(const struct tape *tape, fig f) {
+    return value_decimals(packed_of(tape, f));
 }
 
 int64_t tape_amount(const struct tape *tape, fig f) {
-    return tape_figure(tape, f)->value;
+    return value_amount(packed_of(tape, f));
 }
 
 int64_t tape_scaled(const struct tape *tape, fig f, uint8_t decimals) {
-    const struct figure *const figure = tape_figure(tape, f);
-    int64_t value = figure->value;
-    for (uint8_t d = figure->decimals; d < decimals; d++) {
+    const uint8_t kept = tape_decimals(tape, f);
+    int64_t value = tape_amount(tape, f);
+    for (uint8_t d = kept; d < decimals; d++) {
         value *= 10;
     }
     int64_t step = 1;
-    for (uint8_t d = decimals; d < figure->decimals; d++) {
+    for (uint8_t d = decimals; d < kept; d++) {
         step *= 10;
     }
     const int64_t half = value < 0 ? -(step / 2) : step / 2;
     return (value + half) / step;
 }
 
+enum figure_op tape_op(const struct tape *tape, fig f) {
+    return (enum figure_op)history_of(tape, f)->op;
+}
+
+uint32_t tape_subject(const struct tape *tape, fig f) {
+    return history_of(tape, f)->subject;
+}
+
 const char *tape_label(const struct tape *tape, fig f) {
-    return tape->label_count == 0 ? "" : tape->labels[tape_figure(tape, f)->label];
+    return tape->label_count == 0 ? "" : tape->labels[history_of(tape, f)->label];
 }
 
 const char *tape_subject_name(const struct tape *tape, fig f) {
-    return tape->subject_count == 0 ? "" : tape->subjects[tape_figure(tape, f)->subject];
+    return tape->subject_count == 0 ? "" : tape->subjects[tape_subject(tape, f)];
 }
 
 struct origin tape_origin(const struct tape *tape, fig f) {
-    const struct figure *const figure = tape_figure(tape, f);
-    if (fig_none(f) || figure->op != OP_GIVEN) {
+    const struct history *const history = history_of(tape, f);
+    if (fig_none(f) || history->op != OP_GIVEN) {
         return (struct origin){0};
     }
-    return tape->origins[figure->first];
+    return tape->origins[history->first];
 }
 
 size_t tape_operands(const struct tape *tape, fig f) {
-    const struct figure *const figure = tape_figure(tape, f);
-    return figure->op == OP_CHOSEN ? figure->operands - 1 : figure->operands;
+    const struct history *const history = history_of(tape, f);
+    return history->op == OP_CHOSEN ? history->operands - 1 : history->operands;
 }
 
 struct operand tape_operand(const struct tape *tape, fig f, size_t i) {
-    const struct figure *const figure = tape_figure(tape, f);
+    const struct history *const history = history_of(tape, f);
     assert(i < tape_operands(tape, f));
-    const uint32_t word = tape->words[figure->first + i + (figure->op == OP_CHOSEN ? 1 : 0)];
+    const uint32_t word = tape->words[history->first + i + (history->op == OP_CHOSEN ? 1 : 0)];
     return (struct operand){.f = {word & ~TAPE_MINUS_BIT}, .minus = (word & TAPE_MINUS_BIT) != 0};
 }
 
 const struct chooser *tape_chooser(const struct tape *tape, fig f, uint32_t *output) {
-    const struct figure *const figure = tape_figure(tape, f);
-    if (figure->op != OP_CHOSEN) {
+    const struct history *const history = history_of(tape, f);
+    if (history->op != OP_CHOSEN) {
         return NULL;
     }
-    *output = figure->output;
-    return tape->choosers[tape->words[figure->first]];
+    *output = history->output;
+    return tape->choosers[tape->words[history->first]];
 }
 
 const char *figure_op_name(enum figure_op op) {
@@ -95,6 +125,5 @@ char *figure_text(int64_t value, uint8_t decimals, char *text, size_t size) {
 }
 
 char *tape_text(const struct tape *tape, fig f, char *text, size_t size) {
-    const struct figure *const figure = tape_figure(tape, f);
-    return figure_text(figure->value, figure->decimals, text, size);
+    return figure_text(tape_amount(tape, f), tape_decimals(tape, f), text, size);
 }

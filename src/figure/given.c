@@ -13,11 +13,22 @@ static bool same_source(const char *a, const char *b) {
     return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
 }
 
-static uint32_t given_hash(const struct figure *f, const struct origin *o) {
-    const uint64_t parts[] = {o->place.file,      o->place.line,
-                              o->place.column,    f->label,
-                              (uint64_t)f->value, f->unit,
-                              f->decimals,        o->source == NULL ? 0 : strlen(o->source)};
+/* A given that is looked for. Of a tape that is not traced only `packed` tells it from others. */
+struct wanted {
+    uint64_t packed;
+    uint16_t label;
+    struct origin origin;
+};
+
+static uint32_t wanted_hash(const struct wanted *w) {
+    const uint64_t parts[] = {
+        w->packed,
+        w->label,
+        w->origin.place.file,
+        w->origin.place.line,
+        w->origin.place.column,
+        w->origin.source == NULL ? 0 : strlen(w->origin.source),
+    };
     uint64_t hash = 14695981039346656037u; /* FNV-1a, a word at a time */
     for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
         hash = (hash ^ parts[i]) * 1099511628211u;
@@ -26,22 +37,24 @@ static uint32_t given_hash(const struct figure *f, const struct origin *o) {
     return (uint32_t)(hash ^ hash >> 32);
 }
 
-static bool same_given(const struct tape *tape, uint32_t id, const struct figure *f,
-                       const struct origin *o) {
-    const struct figure *const old = &tape->figures[id];
-    const struct origin *const from = &tape->origins[old->first];
-    return old->label == f->label && old->value == f->value && old->unit == f->unit &&
-           old->decimals == f->decimals && from->place.file == o->place.file &&
-           from->place.line == o->place.line && from->place.column == o->place.column &&
-           same_source(from->source, o->source);
+static bool is_wanted(const struct tape *tape, uint32_t id, const struct wanted *w) {
+    if (tape->values[id] != w->packed || !tape->traced) {
+        return tape->values[id] == w->packed;
+    }
+    const struct history *const history = &tape->histories[id];
+    const struct origin *const from = &tape->origins[history->first];
+    return history->label == w->label && from->place.file == w->origin.place.file &&
+           from->place.line == w->origin.place.line &&
+           from->place.column == w->origin.place.column &&
+           same_source(from->source, w->origin.source);
 }
 
 /* The slot of the index where a given stands or would stand. */
-static struct given_slot *find_slot(const struct tape *tape, uint32_t hash, const struct figure *f,
-                                    const struct origin *o) {
+static struct given_slot *find_slot(const struct tape *tape, uint32_t hash,
+                                    const struct wanted *w) {
     size_t at = hash & (tape->index_room - 1);
     while (tape->index[at].id != 0 &&
-           (tape->index[at].hash != hash || !same_given(tape, tape->index[at].id, f, o))) {
+           (tape->index[at].hash != hash || !is_wanted(tape, tape->index[at].id, w))) {
         at = (at + 1) & (tape->index_room - 1);
     }
     return &tape->index[at];
@@ -55,7 +68,7 @@ static bool grow_index(struct tape *tape) {
     const size_t room = tape->index == NULL ? 256 : 2 * tape->index_room;
     struct given_slot *const index = calloc(room, sizeof *index);
     if (index == NULL) {
-        tape_set_fault(tape, TAPE_MEMORY, (fig){0});
+        tape_out_of_memory(tape);
         return false;
     }
     for (size_t i = 0; tape->index != NULL && i < tape->index_room; i++) {
@@ -73,31 +86,42 @@ static bool grow_index(struct tape *tape) {
     return true;
 }
 
-static fig add_given(struct tape *tape, const char *what, enum unit unit, uint8_t decimals,
-                     int64_t value, struct origin origin) {
-    assert(decimals <= 6);
-    struct figure made = {.value = value,
-                          .op = OP_GIVEN,
-                          .unit = (uint8_t)unit,
-                          .decimals = decimals,
-                          .label = tape_label_number(tape, what)};
-    if (!grow_index(tape)) {
-        return (fig){0};
-    }
-    const uint32_t hash = given_hash(&made, &origin);
-    struct given_slot *const slot = find_slot(tape, hash, &made, &origin);
-    if (slot->id != 0) {
-        return (fig){slot->id};
-    }
+static bool keep_origin(struct tape *tape, struct origin origin) {
     bool failed = false;
     tape->origins = array_grow(tape->origins, &tape->origin_room, tape->origin_count + 1u,
                                sizeof *tape->origins, &failed);
     if (failed) {
-        tape_set_fault(tape, TAPE_MEMORY, (fig){0});
+        tape_out_of_memory(tape);
+        return false;
+    }
+    tape->origins[tape->origin_count++] = origin;
+    return true;
+}
+
+static fig add_given(struct tape *tape, const char *what, enum unit unit, uint8_t decimals,
+                     int64_t value, struct origin origin) {
+    assert(decimals <= 6);
+    struct wanted wanted = {.packed = value_pack(value, (uint8_t)unit, decimals)};
+    if (tape->traced) {
+        wanted.label = tape_label_number(tape, what);
+        wanted.origin = origin;
+    }
+    if (!grow_index(tape)) {
         return (fig){0};
     }
-    tape->origins[tape->origin_count] = origin;
-    made.first = tape->origin_count++;
+    const uint32_t hash = wanted_hash(&wanted);
+    struct given_slot *const slot = find_slot(tape, hash, &wanted);
+    if (slot->id != 0) {
+        return (fig){slot->id};
+    }
+    if (tape->traced && !keep_origin(tape, origin)) {
+        return (fig){0};
+    }
+    const struct figure made = {.value = value,
+                                .first = tape->traced ? tape->origin_count - 1 : 0,
+                                .op = OP_GIVEN,
+                                .unit = (uint8_t)unit,
+                                .decimals = decimals};
     const fig handle = tape_add_figure(tape, made, what);
     *slot = (struct given_slot){.id = handle.id, .hash = hash};
     tape->given_count += fig_none(handle) ? 0 : 1;

@@ -15,7 +15,7 @@ fig fig_minus(fig f) {
 }
 
 fig fig_sum(struct tape *tape, const char *what, enum unit unit, const fig *terms, size_t count) {
-    struct figure made = {.first = tape->word_count,
+    struct figure made = {.first = tape_begin_words(tape),
                           .op = OP_SUM,
                           .unit = (uint8_t)unit,
                           .decimals = unit_decimals(unit)};
@@ -28,19 +28,19 @@ fig fig_sum(struct tape *tape, const char *what, enum unit unit, const fig *term
             return (fig){0};
         }
         made.operands++;
-        made.decimals = most_decimals(made.decimals, tape->figures[plain.id].decimals);
+        made.decimals = most_decimals(made.decimals, tape_decimals(tape, plain));
     }
     return tape_add_figure(tape, made, what);
 }
 
 fig fig_plus(struct tape *tape, const char *what, fig a, fig b) {
     const fig terms[] = {a, b};
-    return fig_sum(tape, what, (enum unit)tape_figure(tape, a)->unit, terms, 2);
+    return fig_sum(tape, what, tape_unit(tape, a), terms, 2);
 }
 
 fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *counts,
               const fig *each, size_t count) {
-    struct figure made = {.first = tape->word_count,
+    struct figure made = {.first = tape_begin_words(tape),
                           .op = OP_TOTAL,
                           .unit = (uint8_t)unit,
                           .decimals = unit_decimals(unit)};
@@ -58,8 +58,10 @@ fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *co
 
 fig fig_ratio_to(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, figs over,
                  figs under) {
-    struct figure made = {
-        .first = tape->word_count, .op = OP_RATIO, .unit = (uint8_t)unit, .decimals = decimals};
+    struct figure made = {.first = tape_begin_words(tape),
+                          .op = OP_RATIO,
+                          .unit = (uint8_t)unit,
+                          .decimals = decimals};
     for (size_t i = 0; i < 6; i++) {
         const fig f = i < 3 ? over.f[i] : under.f[i - 3];
         if (fig_none(f)) {
@@ -79,10 +81,10 @@ fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, fi
 
 static fig add_pair(struct tape *tape, const char *what, enum figure_op op, fig a, fig b,
                     uint8_t decimals) {
-    const struct figure made = {.first = tape->word_count,
+    const struct figure made = {.first = tape_begin_words(tape),
                                 .operands = 2,
                                 .op = (uint8_t)op,
-                                .unit = tape_figure(tape, a)->unit,
+                                .unit = (uint8_t)tape_unit(tape, a),
                                 .decimals = decimals};
     if (!tape_add_word(tape, a.id) || !tape_add_word(tape, b.id)) {
         return (fig){0};
@@ -91,24 +93,21 @@ static fig add_pair(struct tape *tape, const char *what, enum figure_op op, fig 
 }
 
 fig fig_larger(struct tape *tape, const char *what, fig a, fig b) {
-    const uint8_t decimals =
-        most_decimals(tape_figure(tape, a)->decimals, tape_figure(tape, b)->decimals);
+    const uint8_t decimals = most_decimals(tape_decimals(tape, a), tape_decimals(tape, b));
     return add_pair(tape, what, OP_LARGER, a, b, decimals);
 }
 
 fig fig_smaller(struct tape *tape, const char *what, fig a, fig b) {
-    const uint8_t decimals =
-        most_decimals(tape_figure(tape, a)->decimals, tape_figure(tape, b)->decimals);
+    const uint8_t decimals = most_decimals(tape_decimals(tape, a), tape_decimals(tape, b));
     return add_pair(tape, what, OP_SMALLER, a, b, decimals);
 }
 
 fig fig_up(struct tape *tape, const char *what, fig a, fig step) {
-    const struct figure *const to = tape_figure(tape, step);
-    const struct figure made = {.first = tape->word_count,
+    const struct figure made = {.first = tape_begin_words(tape),
                                 .operands = 2,
                                 .op = OP_UP,
-                                .unit = to->unit,
-                                .decimals = to->decimals};
+                                .unit = (uint8_t)tape_unit(tape, step),
+                                .decimals = tape_decimals(tape, step)};
     if (!tape_add_word(tape, a.id) || !tape_add_word(tape, step.id)) {
         return (fig){0};
     }
@@ -118,13 +117,13 @@ fig fig_up(struct tape *tape, const char *what, fig a, fig step) {
 static fig add_pick(struct tape *tape, const char *what, enum figure_op op, fig by,
                     const fig *limits, const fig *values, size_t count) {
     assert(count > 0);
-    struct figure made = {.first = tape->word_count, .operands = 1, .op = (uint8_t)op};
-    made.unit = tape_figure(tape, values[0])->unit;
+    struct figure made = {.first = tape_begin_words(tape), .operands = 1, .op = (uint8_t)op};
+    made.unit = (uint8_t)tape_unit(tape, values[0]);
     if (!tape_add_word(tape, by.id)) {
         return (fig){0};
     }
     for (size_t i = 0; i < count; i++) {
-        made.decimals = most_decimals(made.decimals, tape_figure(tape, values[i])->decimals);
+        made.decimals = most_decimals(made.decimals, tape_decimals(tape, values[i]));
         if (!tape_add_word(tape, limits[i].id) || !tape_add_word(tape, values[i].id)) {
             return (fig){0};
         }
@@ -154,7 +153,7 @@ static bool chooser_number(struct tape *tape, const struct chooser *chooser, uin
     tape->choosers = array_grow(tape->choosers, &tape->chooser_room, tape->chooser_count + 1u,
                                 sizeof(const struct chooser *), &failed);
     if (failed) {
-        tape_set_fault(tape, TAPE_MEMORY, (fig){0});
+        tape_out_of_memory(tape);
         return false;
     }
     *number = tape->chooser_count;
@@ -162,44 +161,51 @@ static bool chooser_number(struct tape *tape, const struct chooser *chooser, uin
     return true;
 }
 
-/* what: one label an output, or one for all of them. */
-static void choose(struct tape *tape, const char *const *what, bool one_label, enum unit unit,
-                   const struct chooser *chooser, const fig *operands, size_t count, fig *out,
-                   size_t outputs) {
-    struct figure made = {
-        .first = tape->word_count, .operands = 1, .op = OP_CHOSEN, .unit = (uint8_t)unit};
+/* What is chosen of: the chooser, then the operands. Fills in what is not yet set of made; false:
+ * memory is out. */
+static bool add_choice(struct tape *tape, struct figure *made, const struct chooser *chooser,
+                       const fig *operands, size_t count) {
     uint32_t number;
-    assert(outputs <= CHOOSER_MOST_OUTPUTS);
-    for (size_t i = 0; i < outputs; i++) {
-        out[i] = (fig){0};
-    }
+    made->first = tape_begin_words(tape);
+    made->operands = (uint32_t)count + 1;
+    tape->last->key = 0;
     if (!chooser_number(tape, chooser, &number) || !tape_add_word(tape, number)) {
-        return;
+        return false;
     }
     for (size_t i = 0; i < count; i++) {
         if (!tape_add_word(tape, operands[i].id)) {
-            return;
+            return false;
         }
-        made.operands++;
     }
-    for (size_t i = 0; i < outputs; i++) {
-        made.output = (uint8_t)i;
-        out[i] = tape_add_figure(tape, made, what[one_label ? 0 : i]);
-    }
+    return true;
 }
 
 void fig_chosen(struct tape *tape, const char *what, enum unit unit, const struct chooser *chooser,
                 const fig *operands, size_t count, fig *out, size_t outputs) {
-    choose(tape, &what, true, unit, chooser, operands, count, out, outputs);
+    struct figure made = {.op = OP_CHOSEN, .unit = (uint8_t)unit};
+    assert(outputs <= CHOOSER_MOST_OUTPUTS);
+    const bool held =
+        tape->fault != TAPE_MEMORY && add_choice(tape, &made, chooser, operands, count);
+    for (size_t i = 0; i < outputs; i++) {
+        made.output = (uint8_t)i;
+        out[i] = held ? tape_add_figure(tape, made, what) : (fig){0};
+    }
 }
 
 void fig_chosen_known(struct tape *tape, const char *const *what, enum unit unit,
                       const struct chooser *chooser, const fig *operands, size_t count,
                       const int64_t *known, fig *out, size_t outputs) {
-    if (tape->last != NULL) {
-        tape->last->key = tape->word_count + 1;
+    struct figure made = {.op = OP_CHOSEN, .unit = (uint8_t)unit};
+    assert(outputs <= CHOOSER_MOST_OUTPUTS);
+    const bool held =
+        tape->fault != TAPE_MEMORY && add_choice(tape, &made, chooser, operands, count);
+    if (held) {
+        tape->last->key = made.first + 1;
         memset(tape->last->out, 0, sizeof tape->last->out);
         memcpy(tape->last->out, known, outputs * sizeof *known);
     }
-    choose(tape, what, false, unit, chooser, operands, count, out, outputs);
+    for (size_t i = 0; i < outputs; i++) {
+        made.output = (uint8_t)i;
+        out[i] = held ? tape_add_figure(tape, made, what[i]) : (fig){0};
+    }
 }

@@ -14,12 +14,17 @@
 #define VALUE_LIMIT                                                                                \
     ((int128)1000000000000) /* doubles hold such a value and its rounding exactly                  \
                              */
-#define TAPE_MINUS_BIT 0x80000000u
 
-static const struct figure *operand_of(const struct tape *tape, const struct figure *made,
-                                       uint32_t i) {
+/* An operand: its value at its decimals. */
+struct number {
+    int64_t value;
+    uint8_t decimals;
+};
+
+static struct number operand_of(const struct tape *tape, const struct figure *made, uint32_t i) {
     assert(i < made->operands);
-    return &tape->figures[tape->words[made->first + i] & ~TAPE_MINUS_BIT];
+    const uint64_t packed = tape->values[tape->words[made->first + i] & ~TAPE_MINUS_BIT];
+    return (struct number){.value = value_amount(packed), .decimals = value_decimals(packed)};
 }
 
 static bool operand_minus(const struct tape *tape, const struct figure *made, uint32_t i) {
@@ -61,9 +66,9 @@ static enum tape_fault keep(int128 value, int64_t *out) {
 static enum tape_fault sum(const struct tape *tape, const struct figure *made, int64_t *value) {
     int128 all = 0;
     for (uint32_t i = 0; i < made->operands; i++) {
-        const struct figure *const f = operand_of(tape, made, i);
+        const struct number f = operand_of(tape, made, i);
         int128 term;
-        if (!rescale(f->value, f->decimals, made->decimals, &term)) {
+        if (!rescale(f.value, f.decimals, made->decimals, &term)) {
             return TAPE_TOO_LARGE;
         }
         all += operand_minus(tape, made, i) ? -term : term;
@@ -76,16 +81,16 @@ static enum tape_fault sum(const struct tape *tape, const struct figure *made, i
 static enum tape_fault total(const struct tape *tape, const struct figure *made, int64_t *value) {
     uint8_t most = made->decimals;
     for (uint32_t i = 0; i + 1 < made->operands; i += 2) {
-        const uint8_t decimals = (uint8_t)(operand_of(tape, made, i)->decimals +
-                                           operand_of(tape, made, i + 1)->decimals);
+        const uint8_t decimals =
+            (uint8_t)(operand_of(tape, made, i).decimals + operand_of(tape, made, i + 1).decimals);
         most = decimals > most ? decimals : most;
     }
     int128 all = 0;
     for (uint32_t i = 0; i + 1 < made->operands; i += 2) {
-        const struct figure *const count = operand_of(tape, made, i);
-        const struct figure *const each = operand_of(tape, made, i + 1);
-        int128 product = (int128)count->value * each->value;
-        if (!scale_up(&product, most - count->decimals - each->decimals) ||
+        const struct number count = operand_of(tape, made, i);
+        const struct number each = operand_of(tape, made, i + 1);
+        int128 product = (int128)count.value * each.value;
+        if (!scale_up(&product, most - count.decimals - each.decimals) ||
             __builtin_add_overflow(all, product, &all)) {
             return TAPE_TOO_LARGE;
         }
@@ -102,11 +107,11 @@ static enum tape_fault ratio(const struct tape *tape, const struct figure *made,
     int128 under = 1;
     int power = made->decimals;
     for (uint32_t i = 0; i < made->operands; i++) {
-        const struct figure *const f = operand_of(tape, made, i);
+        const struct number f = operand_of(tape, made, i);
         const bool below = operand_minus(tape, made, i);
-        power += below ? f->decimals : -(int)f->decimals;
+        power += below ? f.decimals : -(int)f.decimals;
         int128 *const side = below ? &under : &over;
-        if (__builtin_mul_overflow(*side, (int128)f->value, side)) {
+        if (__builtin_mul_overflow(*side, (int128)f.value, side)) {
             return TAPE_TOO_LARGE;
         }
     }
@@ -125,39 +130,39 @@ static enum tape_fault ratio(const struct tape *tape, const struct figure *made,
 }
 
 /* -1, 0, 1 as a is less, equal, more than b, whatever their decimals. */
-static int compare(const struct figure *a, const struct figure *b) {
-    int128 x = a->value;
-    int128 y = b->value;
-    const bool fits = scale_up(a->decimals < b->decimals ? &x : &y, abs(a->decimals - b->decimals));
+static int compare(struct number a, struct number b) {
+    int128 x = a.value;
+    int128 y = b.value;
+    const bool fits = scale_up(a.decimals < b.decimals ? &x : &y, abs(a.decimals - b.decimals));
     assert(fits); /* 10^12 x 10^6 */
     (void)fits;
     return x < y ? -1 : (x > y ? 1 : 0);
 }
 
-static enum tape_fault copy_of(const struct figure *f, const struct figure *made, int64_t *value) {
+static enum tape_fault copy_of(struct number f, const struct figure *made, int64_t *value) {
     int128 same;
-    if (!rescale(f->value, f->decimals, made->decimals, &same)) {
+    if (!rescale(f.value, f.decimals, made->decimals, &same)) {
         return TAPE_TOO_LARGE;
     }
     return keep(same, value);
 }
 
 static enum tape_fault extreme(const struct tape *tape, const struct figure *made, int64_t *value) {
-    const struct figure *const a = operand_of(tape, made, 0);
-    const struct figure *const b = operand_of(tape, made, 1);
+    const struct number a = operand_of(tape, made, 0);
+    const struct number b = operand_of(tape, made, 1);
     const bool first = made->op == OP_LARGER ? compare(a, b) >= 0 : compare(a, b) <= 0;
     return copy_of(first ? a : b, made, value);
 }
 
 static enum tape_fault up(const struct tape *tape, const struct figure *made, int64_t *value) {
-    const struct figure *const a = operand_of(tape, made, 0);
-    const struct figure *const step = operand_of(tape, made, 1);
-    if (step->value <= 0) {
+    const struct number a = operand_of(tape, made, 0);
+    const struct number step = operand_of(tape, made, 1);
+    if (step.value <= 0) {
         return TAPE_DIVISION;
     }
-    int128 x = a->value;
-    int128 y = step->value;
-    if (!scale_up(a->decimals < step->decimals ? &x : &y, abs(a->decimals - step->decimals))) {
+    int128 x = a.value;
+    int128 y = step.value;
+    if (!scale_up(a.decimals < step.decimals ? &x : &y, abs(a.decimals - step.decimals))) {
         return TAPE_TOO_LARGE;
     }
     int128 steps = x / y; /* toward zero: already up for what is negative */
@@ -165,14 +170,14 @@ static enum tape_fault up(const struct tape *tape, const struct figure *made, in
         steps++;
     }
     int128 raised;
-    if (!rescale(steps * step->value, step->decimals, made->decimals, &raised)) {
+    if (!rescale(steps * step.value, step.decimals, made->decimals, &raised)) {
         return TAPE_TOO_LARGE;
     }
     return keep(raised, value);
 }
 
 static enum tape_fault pick(const struct tape *tape, const struct figure *made, int64_t *value) {
-    const struct figure *const by = operand_of(tape, made, 0);
+    const struct number by = operand_of(tape, made, 0);
     const uint32_t rows = (made->operands - 1) / 2;
     assert(rows > 0);
     uint32_t row = made->op == OP_PICK_UPTO ? rows - 1 : 0;
@@ -193,9 +198,9 @@ static enum tape_fault pick(const struct tape *tape, const struct figure *made, 
 static enum tape_fault scale_operands(const struct tape *tape, const struct figure *made,
                                       int64_t *in) {
     for (uint32_t i = 0; i + 1 < made->operands; i++) {
-        const struct figure *const f = operand_of(tape, made, i + 1);
+        const struct number f = operand_of(tape, made, i + 1);
         int128 scaled;
-        if (!rescale(f->value, f->decimals, 6, &scaled) || scaled >= INT64_MAX ||
+        if (!rescale(f.value, f.decimals, 6, &scaled) || scaled >= INT64_MAX ||
             scaled <= INT64_MIN) {
             return TAPE_TOO_LARGE;
         }

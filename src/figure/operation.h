@@ -3,7 +3,7 @@
 #ifndef DOORCOST_FIGURE_OPERATION_H
 #define DOORCOST_FIGURE_OPERATION_H
 
-#include "figure/tape.h"
+#include "figure/tape_parts.h"
 
 /* The value of figure `made` (op, operands, decimals set; value not yet) from the figures before
  * it. TAPE_OK: *value is set, |value| < 10^12. */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* Storage of the tape: figures in one array, their operands as words in another (a figure's number,
- * the top bit for `minus` or `below the line`), origins of givens, labels and subjects each once.
- */
+/* Storage of the tape: the values of figures in one array, how they came about in another beside
+ * it, their operands as words in a third (a figure's number, the top bit for `minus` or `below the
+ * line`), origins of givens, labels and subjects each once. */
 #include "figure/tape.h"
 
 #include "figure/operation.h"
@@ -13,14 +13,14 @@
 
 #define MOST_LABELS UINT16_MAX
 
-void tape_init(struct tape *tape) {
-    *tape = (struct tape){0};
-    pool_init(&tape->pool);
+void tape_init(struct tape *tape, bool traced) {
+    *tape = (struct tape){.traced = traced, .fault_label = "", .fault_subject = ""};
     tape->last = calloc(1, sizeof *tape->last);
     tape->label_slots = calloc(LABEL_SLOTS, sizeof *tape->label_slots);
     bool failed = tape->last == NULL || tape->label_slots == NULL;
-    tape->figures =
-        array_grow(tape->figures, &tape->figure_room, 1, sizeof *tape->figures, &failed);
+    tape->values = array_grow(tape->values, &tape->value_room, 1, sizeof *tape->values, &failed);
+    tape->histories =
+        array_grow(tape->histories, &tape->history_room, 1, sizeof *tape->histories, &failed);
     tape->labels = array_grow(tape->labels, &tape->label_room, 1, sizeof *tape->labels, &failed);
     tape->subjects =
         array_grow(tape->subjects, &tape->subject_room, 1, sizeof *tape->subjects, &failed);
@@ -28,14 +28,16 @@ void tape_init(struct tape *tape) {
         tape->fault = TAPE_MEMORY;
         return;
     }
-    tape->figures[0] = (struct figure){0};
+    tape->values[0] = 0;
+    tape->histories[0] = (struct history){0};
     tape->labels[0] = "";
     tape->subjects[0] = "";
     tape->count = tape->label_count = tape->subject_count = 1;
 }
 
 void tape_clear(struct tape *tape) {
-    free(tape->figures);
+    free(tape->values);
+    free(tape->histories);
     free(tape->words);
     free(tape->origins);
     free(tape->labels);
@@ -44,15 +46,20 @@ void tape_clear(struct tape *tape) {
     free(tape->choosers);
     free(tape->index);
     free(tape->last);
-    pool_clear(&tape->pool);
     *tape = (struct tape){0};
 }
 
-void tape_set_fault(struct tape *tape, enum tape_fault fault, fig at) {
+void tape_set_fault(struct tape *tape, enum tape_fault fault, const char *label,
+                    const char *subject) {
     if (tape->fault == TAPE_OK && fault != TAPE_OK) {
         tape->fault = fault;
-        tape->fault_at = at;
+        tape->fault_label = label;
+        tape->fault_subject = subject;
     }
+}
+
+void tape_out_of_memory(struct tape *tape) {
+    tape_set_fault(tape, TAPE_MEMORY, "", "");
 }
 
 uint32_t tape_about(struct tape *tape, const char *name) {
@@ -60,7 +67,7 @@ uint32_t tape_about(struct tape *tape, const char *name) {
     tape->subjects = array_grow(tape->subjects, &tape->subject_room, tape->subject_count + 1u,
                                 sizeof *tape->subjects, &failed);
     if (failed) {
-        tape_set_fault(tape, TAPE_MEMORY, (fig){0});
+        tape_out_of_memory(tape);
         return 0;
     }
     tape->subjects[tape->subject_count] = name;
@@ -85,7 +92,7 @@ static bool add_label(struct tape *tape, const char *what, uint16_t *number) {
     tape->labels = array_grow(tape->labels, &tape->label_room, tape->label_count + 1u,
                               sizeof *tape->labels, &failed);
     if (failed) {
-        tape_set_fault(tape, TAPE_MEMORY, (fig){0});
+        tape_out_of_memory(tape);
         return false;
     }
     *number = (uint16_t)tape->label_count;
@@ -110,56 +117,90 @@ uint16_t tape_label_number(struct tape *tape, const char *what) {
     return slot->number;
 }
 
+uint32_t tape_begin_words(struct tape *tape) {
+    if (!tape->traced) {
+        tape->word_count = 0;
+    }
+    return tape->word_count;
+}
+
 bool tape_add_word(struct tape *tape, uint32_t word) {
     bool failed = tape->word_count == UINT32_MAX;
     tape->words = array_grow(tape->words, &tape->word_room, (size_t)tape->word_count + 1,
                              sizeof *tape->words, &failed);
     if (failed) {
-        tape_set_fault(tape, TAPE_MEMORY, (fig){0});
+        tape_out_of_memory(tape);
         return false;
     }
     tape->words[tape->word_count++] = word;
     return true;
 }
 
-/* Adds a figure whose operands are the words from `first` on, and works its value out. */
+static bool keep_history(struct tape *tape, const struct figure *made, const char *what) {
+    bool failed = false;
+    tape->histories = array_grow(tape->histories, &tape->history_room, (size_t)tape->count + 1,
+                                 sizeof *tape->histories, &failed);
+    if (!failed) {
+        tape->histories[tape->count] = (struct history){.first = made->first,
+                                                        .operands = made->operands,
+                                                        .subject = tape->about,
+                                                        .label = tape_label_number(tape, what),
+                                                        .op = made->op,
+                                                        .output = made->output};
+    }
+    return !failed;
+}
+
 fig tape_add_figure(struct tape *tape, struct figure made, const char *what) {
-    made.label = tape_label_number(tape, what);
-    made.subject = tape->about;
     bool failed = tape->fault == TAPE_MEMORY || tape->count >= ~TAPE_MINUS_BIT;
-    tape->figures = array_grow(tape->figures, &tape->figure_room, tape->count + 1u,
-                               sizeof *tape->figures, &failed);
-    if (failed) {
-        tape_set_fault(tape, TAPE_MEMORY, (fig){0});
+    tape->values = array_grow(tape->values, &tape->value_room, (size_t)tape->count + 1,
+                              sizeof *tape->values, &failed);
+    if (failed || (tape->traced && !keep_history(tape, &made, what))) {
+        tape_out_of_memory(tape);
         return (fig){0};
     }
-    const fig handle = {tape->count};
     const enum tape_fault fault = operation_value(tape, &made, &made.value);
-    made.fault = (uint8_t)fault;
-    tape->figures[tape->count++] = made;
-    tape_set_fault(tape, fault, handle);
-    return handle;
+    tape_set_fault(tape, fault, what, tape->subjects[tape->about]);
+    tape->values[tape->count] = value_pack(made.value, made.unit, made.decimals);
+    return (fig){tape->count++};
+}
+
+static struct figure figure_at(const struct tape *tape, uint32_t id) {
+    const uint64_t packed = tape->values[id];
+    const struct history *const history = &tape->histories[id];
+    return (struct figure){.value = value_amount(packed),
+                           .first = history->first,
+                           .operands = history->operands,
+                           .op = history->op,
+                           .unit = value_unit(packed),
+                           .decimals = value_decimals(packed),
+                           .output = history->output};
 }
 
 void tape_set(struct tape *tape, fig given, int64_t value) {
-    assert(given.id < tape->count && tape->figures[given.id].op == OP_GIVEN);
-    tape->figures[given.id].value = value;
+    assert(tape_op(tape, given) == OP_GIVEN && given.id < tape->count);
+    const uint64_t packed = tape->values[given.id];
+    tape->values[given.id] = value_pack(value, value_unit(packed), value_decimals(packed));
 }
 
 uint32_t tape_replay(struct tape *tape) {
+    assert(tape->traced);
     uint32_t changed = 0;
     tape->fault = TAPE_OK;
-    tape->fault_at = (fig){0};
+    tape->fault_label = tape->fault_subject = "";
     if (tape->last != NULL) {
         tape->last->key = 0; /* the operands may have changed */
     }
     for (uint32_t i = 1; i < tape->count; i++) {
-        struct figure *const figure = &tape->figures[i];
-        const int64_t before = figure->value;
-        const enum tape_fault fault = operation_value(tape, figure, &figure->value);
-        figure->fault = (uint8_t)fault;
-        tape_set_fault(tape, fault, (fig){i});
-        changed += figure->value != before ? 1 : 0;
+        struct figure figure = figure_at(tape, i);
+        const int64_t before = figure.value;
+        const enum tape_fault fault = operation_value(tape, &figure, &figure.value);
+        tape->values[i] = value_pack(figure.value, figure.unit, figure.decimals);
+        if (fault != TAPE_OK) {
+            const fig f = {i};
+            tape_set_fault(tape, fault, tape_label(tape, f), tape_subject_name(tape, f));
+        }
+        changed += figure.value != before ? 1 : 0;
     }
     return changed;
 }

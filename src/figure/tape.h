@@ -54,17 +54,6 @@ enum figure_op {
 
 enum tape_fault { TAPE_OK, TAPE_MEMORY, TAPE_TOO_LARGE, TAPE_DIVISION };
 
-struct figure {
-    int64_t value;
-    uint32_t first;    /* into the operands; of a given, into the origins */
-    uint32_t operands; /* how many */
-    uint32_t subject;
-    uint16_t label;
-    uint8_t op, unit, decimals;
-    uint8_t output; /* of a chosen figure: which output of its chooser */
-    uint8_t fault;  /* the operation could not be done: value means nothing */
-};
-
 /* Where a given comes from: a place in a file, or a published source; one of the two. */
 struct origin {
     struct place place;
@@ -90,15 +79,17 @@ struct chooser {
     bool (*choose)(const int64_t *in, size_t count, int64_t *out, size_t outputs);
 };
 
+struct history;
 struct chosen_last;
 struct label_slot;
 struct given_slot;
 
 struct tape {
-    struct pool pool;
-    struct figure *figures; /* [0] is none */
+    bool traced;               /* how its figures came about is kept */
+    uint64_t *values;          /* of each figure value, unit and decimals; [0] is none */
+    struct history *histories; /* one beside each value; only of a traced tape */
     uint32_t count;
-    uint32_t *words; /* operands */
+    uint32_t *words; /* operands; of a tape that is not traced, those of the last figure alone */
     uint32_t word_count;
     struct origin *origins;
     uint32_t origin_count;
@@ -110,15 +101,20 @@ struct tape {
     const struct chooser **choosers;
     uint32_t chooser_count;
     struct chosen_last *last; /* what the last chooser gave: its outputs follow each other */
-    size_t figure_room, word_room, origin_room, label_room, subject_room, chooser_room;
+    size_t value_room, history_room, word_room, origin_room;
+    size_t label_room, subject_room, chooser_room;
     struct given_slot *index; /* finds an equal given: open addressing */
     size_t index_room, given_count;
     uint32_t about; /* the subject of figures made from now on */
     enum tape_fault fault;
-    fig fault_at; /* the first figure that could not be made */
+    const char *fault_label, *fault_subject; /* of the first figure that could not be made */
 };
 
-void tape_init(struct tape *tape);
+/* traced: how each figure came about is kept, so that the tape can be asked for labels, subjects,
+ * operations, operands and origins, set and replayed.  A tape that is not traced knows values,
+ * units and decimals alone, in a fifth of the memory: for estimates of which only results are
+ * wanted.  Its givens of one value, unit and decimals are one figure, whatever they are called. */
+void tape_init(struct tape *tape, bool traced);
 void tape_clear(struct tape *tape);
 
 /* What the next figures are about. name: borrowed, must outlive the tape (static, or of the job's
@@ -194,12 +190,18 @@ static inline bool fig_same(fig a, fig b) {
 }
 /* The first fault of all; after one no value means anything. */
 enum tape_fault tape_fault(const struct tape *tape);
-/* The figure; the none figure (zeros) for none. Borrowed until the next maker. */
-const struct figure *tape_figure(const struct tape *tape, fig f);
-/* Its value at its own decimals. */
+/* What the figure of that fault is called, and is about; "" before, and for want of memory. */
+const char *tape_fault_label(const struct tape *tape);
+const char *tape_fault_subject(const struct tape *tape);
+/* The unit of a figure, its decimals, its value at these; of none UNIT_NUMBER, 0, 0. */
+enum unit tape_unit(const struct tape *tape, fig f);
+uint8_t tape_decimals(const struct tape *tape, fig f);
 int64_t tape_amount(const struct tape *tape, fig f);
 /* Its value rescaled to `decimals` (half away from zero when fewer). */
 int64_t tape_scaled(const struct tape *tape, fig f, uint8_t decimals);
+/* The rest is for a traced tape. */
+enum figure_op tape_op(const struct tape *tape, fig f); /* none: OP_GIVEN */
+uint32_t tape_subject(const struct tape *tape, fig f);  /* as tape_about numbers them */
 const char *tape_label(const struct tape *tape, fig f);
 const char *tape_subject_name(const struct tape *tape, fig f); /* "" for the job itself */
 struct origin tape_origin(const struct tape *tape, fig f);     /* of a given; else empty */

@@ -5,6 +5,42 @@
 
 #include "figure/tape.h"
 
+/* A figure as it is made. */
+struct figure {
+    int64_t value;
+    uint32_t first;    /* into the operands; of a given, into the origins */
+    uint32_t operands; /* how many */
+    uint8_t op, unit, decimals;
+    uint8_t output; /* of a chosen figure: which output of its chooser */
+};
+
+/* How a figure came about. */
+struct history {
+    uint32_t first, operands, subject; /* first, operands: as in struct figure */
+    uint16_t label;
+    uint8_t op, output;
+};
+
+#define VALUE_MOST ((INT64_C(1) << 47) - 1)
+
+/* What a tape keeps of every figure in one word, for there are tens of millions of a long list:
+ * the value in 48 bits, the unit and the decimals in 8 each. A value that does not fit, which is a
+ * fault of the tape, is kept as the largest that does: a replay finds it again. */
+static inline uint64_t value_pack(int64_t value, uint8_t unit, uint8_t decimals) {
+    const int64_t least = value < -VALUE_MOST ? -VALUE_MOST : value;
+    return (uint64_t)(least > VALUE_MOST ? VALUE_MOST : least) << 16 | (uint64_t)unit << 8 |
+           decimals;
+}
+static inline int64_t value_amount(uint64_t packed) {
+    return (int64_t)packed >> 16; /* every compiler that has 128-bit integers keeps the sign */
+}
+static inline uint8_t value_unit(uint64_t packed) {
+    return (uint8_t)(packed >> 8);
+}
+static inline uint8_t value_decimals(uint64_t packed) {
+    return (uint8_t)packed;
+}
+
 /* Set in a word of the operands: subtracted in a sum, below the line in a ratio. */
 #define TAPE_MINUS_BIT 0x80000000u
 
@@ -28,12 +64,17 @@ struct given_slot {
     uint32_t id, hash;
 };
 
-/* Keeps the first fault and where it was. */
-void tape_set_fault(struct tape *tape, enum tape_fault fault, fig at);
+/* Keeps the first fault; label and subject: of the figure that has it. */
+void tape_set_fault(struct tape *tape, enum tape_fault fault, const char *label,
+                    const char *subject);
+/* Notes that memory is out. */
+void tape_out_of_memory(struct tape *tape);
 
 /* The number of a label; 0 and a fault when memory is out. */
 uint16_t tape_label_number(struct tape *tape, const char *what);
 
+/* Where the operands of a new figure begin: its `first`, to be asked before they are added. */
+uint32_t tape_begin_words(struct tape *tape);
 /* Adds a word to the operands; false and a fault when memory is out. */
 bool tape_add_word(struct tape *tape, uint32_t word);
 

@@ -97,7 +97,7 @@ static void share(const struct work *w, struct operation_figures *o) {
     fig all = o->run;
     for (size_t r = 0; r < q->count && !fig_none(o->job_count); r++) {
         if (!fig_none(o->shares[r].basis)) {
-            const enum unit unit = (enum unit)tape_figure(c->tape, o->shares[r].basis)->unit;
+            const enum unit unit = tape_unit(c->tape, o->shares[r].basis);
             all = shares_total(w, o, "shared by, the job", unit,
                                offsetof(struct operation_share, basis));
             break;
@@ -196,9 +196,7 @@ static fig sum_known(const struct calc *c, const char *what, fig *terms, size_t 
         terms[n] = terms[i];
         n += fig_none(terms[i]) ? 0 : 1;
     }
-    return n == 0
-               ? (fig){0}
-               : fig_sum(c->tape, what, (enum unit)tape_figure(c->tape, terms[0])->unit, terms, n);
+    return n == 0 ? (fig){0} : fig_sum(c->tape, what, tape_unit(c->tape, terms[0]), terms, n);
 }
 
 /* What is bought, and what the plans have. terms: room for a figure a lumber and two a sheet. */

@@ -244,7 +244,7 @@ static fig share_consumables(const struct costing *k, size_t row) {
     const struct leaf_figures *const leaf = &c->quantities->leaves[row];
     for (size_t i = 0; i < k->costs->consumable_count; i++) {
         const struct consumable_figures *const f = &k->costs->consumables[i];
-        const enum unit unit = (enum unit)tape_figure(c->tape, f->price)->unit;
+        const enum unit unit = tape_unit(c->tape, f->price);
         fig basis = fig_none(leaf->put_out) ? leaf->sprayed : (fig){0};
         fig all = f->quantity;
         if (unit == UNIT_MONEY_PER_DOOR) {

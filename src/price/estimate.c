@@ -41,12 +41,11 @@ static enum estimate_result ask_fault(const struct estimate *e, struct problems 
     if (fault == TAPE_MEMORY) {
         return ESTIMATE_MEMORY;
     }
-    const fig at = e->tape.fault_at;
     problem_add(problems, SEVERITY_ERROR,
                 fault == TAPE_TOO_LARGE ? "figure-too-large" : "figure-divides-by-nothing",
                 e->job->title.place,
                 "figure '%s' of '%s' %s; expected rates and sizes of an ordinary job",
-                tape_label(&e->tape, at), problem_quote(problems, tape_subject_name(&e->tape, at)),
+                tape_fault_label(&e->tape), problem_quote(problems, tape_fault_subject(&e->tape)),
                 fault == TAPE_TOO_LARGE ? "is too large" : "would divide by nothing");
     return ESTIMATE_FAULT;
 }
@@ -62,7 +61,7 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
                         .pool = &e->pool,
                         .problems = problems};
     pool_init(&e->pool);
-    tape_init(&e->tape);
+    tape_init(&e->tape, request.traced);
     measures_init(&e->measures, &e->tape, job->unit, rates->shop.unit == LENGTH_MM);
     if (!doors_make(&e->doors, &calc, request.option) ||
         !make_quantities(e, &calc, request.plans) || !make_money(e, &calc, request.purchase)) {

@@ -39,6 +39,7 @@ struct estimate_request {
     int option; /* index into job.options, -1: the base job */
     struct plan_request plans;
     bool purchase; /* what buying comes to is figured too, behind all the rest */
+    bool traced;   /* its papers show how figures came about: tape_init */
 };
 
 /* Estimates a job: all stages in a row. Borrows rates, job and problems; these must have been read

@@ -4,7 +4,7 @@
 #include "model/limits.h"
 
 fig waste_applied(const struct calc *c, fig net, fig waste, enum waste_as as) {
-    const enum unit unit = (enum unit)tape_figure(c->tape, net)->unit;
+    const enum unit unit = tape_unit(c->tape, net);
     const fig hundred = c->measures->hundred;
     if (as == WASTE_ADDED) {
         const fig all = fig_plus(c->tape, "net and waste, percent of net", hundred, waste);

@@ -25,7 +25,7 @@ static int64_t board_feet(const struct rows *rows, size_t row) {
     struct tape tape;
     struct measures m;
     const struct place nowhere = {0};
-    tape_init(&tape);
+    tape_init(&tape, true);
     measures_init(&m, &tape, LENGTH_INCH, false);
     const fig thick = fig_larger(
         &tape, "thickness counted",
@@ -91,7 +91,7 @@ static int64_t pack_feet(int64_t surface, length thickness) {
     struct measures m;
     const struct calc calc = {.tape = &tape, .measures = &m};
     const struct place nowhere = {0};
-    tape_init(&tape);
+    tape_init(&tape, true);
     measures_init(&m, &tape, LENGTH_INCH, false);
     const fig thick = fig_larger(&tape, "thickness counted",
                                  calc_length(&calc, "thickness", thickness, nowhere), m.inch);

@@ -84,7 +84,7 @@ static void check_measures(struct rows *rows) {
         struct tape tape;
         struct measures m;
         fig figure;
-        tape_init(&tape);
+        tape_init(&tape, true);
         measures_init(&m, &tape, constants[i].lengths, constants[i].metric);
         memcpy(&figure, (const char *)&m + constants[i].at, sizeof figure);
         const struct held held = {constants[i].id, tape_scaled(&tape, figure, 6),
@@ -114,7 +114,7 @@ static void check_densities(struct rows *rows) {
         struct tape tape;
         struct measures m;
         const struct value one = {.unit = (uint8_t)densities[i].unit, .amount = 1, .set = true};
-        tape_init(&tape);
+        tape_init(&tape, true);
         measures_init(&m, &tape, LENGTH_INCH, densities[i].metric);
         const fig density = measures_density(&tape, &m, &one);
         const struct held held = {densities[i].id, tape_scaled(&tape, density, 6), 1000000};

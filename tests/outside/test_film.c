@@ -64,7 +64,7 @@ static void spray(struct sprayed *s, const struct rows *rows, size_t row, bool m
         coating.wet_film.set = false;
     }
     *s = (struct sprayed){.coat = {.coating = 0}};
-    tape_init(&s->tape);
+    tape_init(&s->tape, true);
     measures_init(&s->measures, &s->tape, metric ? LENGTH_MM : LENGTH_INCH, metric);
     s->coat.times = calc_given(&calc, "coats", &once);
     const fig area = tape_constant(&s->tape, "area", s->measures.area, 0, AREA, "the test");

@@ -62,7 +62,7 @@ static int64_t movement(const struct rows *rows, size_t row) {
     struct tape tape;
     struct measures m;
     const struct calc calc = {.tape = &tape, .measures = &m, .rates = &rates};
-    tape_init(&tape);
+    tape_init(&tape, true);
     measures_init(&m, &tape, LENGTH_INCH, false);
     const fig width = measures_length(
         &tape, &m, "width", rows_number(rows, row, "width in") / 1000 * NM_PER_INCH / 1000000,

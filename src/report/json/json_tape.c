@@ -64,16 +64,15 @@ static void put_origin(struct json_maker *maker, json_t *object, fig f,
 
 static json_t *figure_object(struct json_maker *maker, fig f, const struct problems *problems) {
     const struct tape *const tape = &maker->e->tape;
-    const struct figure *const figure = tape_figure(tape, f);
-    const enum figure_op op = (enum figure_op)figure->op;
+    const enum figure_op op = tape_op(tape, f);
     char value[32];
     json_t *const object = json_object();
-    (void)snprintf(value, sizeof value, "%" PRId64, figure->value);
+    (void)snprintf(value, sizeof value, "%" PRId64, tape_amount(tape, f));
     json_put_count(maker, object, "id", f.id);
     json_put_text(maker, object, "label", tape_label(tape, f));
     json_put_text(maker, object, "subject", tape_subject_name(tape, f));
-    json_put_text(maker, object, "unit", unit_name((enum unit)figure->unit));
-    json_put_count(maker, object, "decimals", figure->decimals);
+    json_put_text(maker, object, "unit", unit_name(tape_unit(tape, f)));
+    json_put_count(maker, object, "decimals", tape_decimals(tape, f));
     json_put_text(maker, object, "value", value);
     json_put_text(maker, object, "shown", show(maker->e, f).text);
     json_put_text(maker, object, "op", figure_op_name(op));

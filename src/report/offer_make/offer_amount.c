@@ -41,12 +41,13 @@ const char *offer_percent(struct offer_maker *m, fig percent) {
 }
 
 static struct offer_amount amount(struct offer_maker *m, fig figure, bool less) {
-    const struct figure *const f = tape_figure(&m->e->tape, figure);
+    const struct tape *const tape = &m->e->tape;
+    const int64_t value = tape_amount(tape, figure);
     return (struct offer_amount){
-        .value = less ? -f->value : f->value,
-        .decimals = f->decimals,
-        .unit = (enum unit)f->unit,
-        .text = f->unit == UNIT_MONEY
+        .value = less ? -value : value,
+        .decimals = tape_decimals(tape, figure),
+        .unit = tape_unit(tape, figure),
+        .text = tape_unit(tape, figure) == UNIT_MONEY
                     ? offer_money(m, m->e, figure, less)
                     : pool_words(m->pool, "%s%s", less ? "-" : "", show(m->e, figure).text),
     };

@@ -35,12 +35,12 @@ static bool unit_is_input(enum unit unit) {
 /* Whether a figure was chosen by the humidity that is its first operand. */
 static bool is_moisture(const struct tape *tape, fig figure) {
     uint32_t output;
-    return tape_figure(tape, figure)->op == OP_CHOSEN &&
+    return tape_op(tape, figure) == OP_CHOSEN &&
            tape_chooser(tape, figure, &output) == &moisture_chooser;
 }
 
 bool check_is_input(const struct tape *tape, fig figure) {
-    if (!unit_is_input((enum unit)tape_figure(tape, figure)->unit)) {
+    if (!unit_is_input(tape_unit(tape, figure))) {
         return false;
     }
     for (uint32_t id = 1; id < tape->count; id++) {
@@ -104,11 +104,11 @@ static bool *mark_inputs(const struct tape *tape) {
         }
     }
     for (uint32_t id = 1; marks != NULL && humidity != NULL && id < tape->count; id++) {
-        const struct figure *const figure = &tape->figures[id];
-        if (figure->op == OP_GIVEN) {
+        const enum figure_op op = tape_op(tape, (fig){id});
+        if (op == OP_GIVEN) {
             marks[id] = tape_origin(tape, (fig){id}).place.file != 0 && !humidity[id] &&
-                        unit_is_input((enum unit)figure->unit);
-        } else if (figure->op != OP_CHOSEN) {
+                        unit_is_input(tape_unit(tape, (fig){id}));
+        } else if (op != OP_CHOSEN) {
             for (size_t i = 0; !marks[id] && i < tape_operands(tape, (fig){id}); i++) {
                 marks[id] = marks[tape_operand(tape, (fig){id}, i).f.id];
             }
@@ -137,12 +137,12 @@ static bool total_hangs_on(const struct paper *paper, fig chosen) {
             continue;
         }
         const fig figure = {id};
-        const bool choice = tape->figures[id].op == OP_CHOSEN;
+        const bool choice = tape_op(tape, (fig){id}) == OP_CHOSEN;
         found =
             found ||
             (choice && tape_chooser(tape, figure, &output) == tape_chooser(tape, chosen, &output) &&
              tape_operand(tape, figure, 0).f.id == tape_operand(tape, chosen, 0).f.id &&
-             tape->figures[id].subject == tape_figure(tape, chosen)->subject);
+             tape_subject(tape, (fig){id}) == tape_subject(tape, chosen));
         for (size_t i = 0; i < tape_operands(tape, figure); i++) {
             made_from[tape_operand(tape, figure, i).f.id] = true;
         }
@@ -185,7 +185,7 @@ void check_changed(const struct paper *paper, uint16_t sheet, uint32_t row, fig 
     char text[240];
     char value[32];
     /* 0.05 where 5 was meant is seen, unless such a percent stood there before */
-    if (tape_figure(tape, figure)->unit == UNIT_PERCENT && (was <= 0 || was >= 1000000)) {
+    if (tape_unit(tape, figure) == UNIT_PERCENT && (was <= 0 || was >= 1000000)) {
         (void)snprintf(other, sizeof other, "IF(AND({%u}>0,{%u}<1),\"%s\",\"" CHANGED "\")",
                        figure.id, figure.id, SMALL);
     }

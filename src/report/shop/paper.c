@@ -11,7 +11,7 @@ fig paper_at(const void *thing, size_t offset) {
 }
 
 const char *paper_unit(const struct paper *paper, fig figure) {
-    const enum unit unit = (enum unit)tape_figure(&paper->base->tape, figure)->unit;
+    const enum unit unit = tape_unit(&paper->base->tape, figure);
     if (unit == UNIT_MONEY) {
         return paper->base->rates->shop.currency.s;
     }

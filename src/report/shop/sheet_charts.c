@@ -112,10 +112,10 @@ static void put_money(const struct paper *paper, uint16_t sheet, uint32_t row, u
     if (i == 0) {
         book_mention(paper->book, sheet, row, column, LOOK_PLAIN, figure);
     } else if (from > 0) {
-        const struct figure *const f = tape_figure(&paper->options[i - 1].tape, figure);
+        const struct tape *const tape = &paper->options[i - 1].tape;
         (void)snprintf(formula, sizeof formula, "Compare!%c%u", (char)('B' + (int)i), from);
-        book_formula(paper->book, sheet, row, column, LOOK_PLAIN, (enum unit)f->unit, f->decimals,
-                     f->value, formula);
+        book_formula(paper->book, sheet, row, column, LOOK_PLAIN, tape_unit(tape, figure),
+                     tape_decimals(tape, figure), tape_amount(tape, figure), formula);
     }
 }
 

@@ -52,9 +52,9 @@ static void put(const struct paper *paper, uint16_t sheet, uint32_t row, size_t 
         book_mention(paper->book, sheet, row, column, LOOK_PLAIN, figure);
         return;
     }
-    const struct figure *const f = tape_figure(&shown(paper, i)->tape, figure);
-    book_number(paper->book, sheet, row, column, LOOK_PLAIN, (enum unit)f->unit, f->decimals,
-                f->value);
+    const struct tape *const tape = &shown(paper, i)->tape;
+    book_number(paper->book, sheet, row, column, LOOK_PLAIN, tape_unit(tape, figure),
+                tape_decimals(tape, figure), tape_amount(tape, figure));
 }
 
 /* Difference to the base in money and percent. */
@@ -80,7 +80,7 @@ static void put_difference(const struct paper *paper, uint16_t sheet, uint32_t r
 
 /* The unit of a figure of estimate i; a percent has its sign in the cell. */
 static const char *unit_of(const struct paper *paper, size_t i, fig figure) {
-    const enum unit unit = (enum unit)tape_figure(&shown(paper, i)->tape, figure)->unit;
+    const enum unit unit = tape_unit(&shown(paper, i)->tape, figure);
     if (unit == UNIT_MONEY) {
         return paper->base->rates->shop.currency.s;
     }

@@ -41,7 +41,7 @@ enum { COLUMN_WORDS, COLUMN_JOB, COLUMN_UNIT, COLUMN_RATE, COLUMN_REST, COLUMN_G
 static fig rate_of(const struct tape *tape, fig figure) {
     for (size_t i = 0; i < tape_operands(tape, figure); i++) {
         const fig operand = tape_operand(tape, figure, i).f;
-        if (!fig_none(operand) && tape_figure(tape, operand)->op == OP_GIVEN &&
+        if (!fig_none(operand) && tape_op(tape, operand) == OP_GIVEN &&
             tape_origin(tape, operand).place.file != 0) {
             return operand;
         }

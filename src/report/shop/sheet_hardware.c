@@ -66,7 +66,7 @@ static uint32_t consumable_table(const struct paper *paper, uint16_t sheet, uint
         book_text(book, sheet, row, 0, LOOK_PLAIN,
                   paper->base->rates->consumables[c->consumable].name.s);
         book_text(book, sheet, row, 1, LOOK_PLAIN,
-                  unit_name((enum unit)tape_figure(&paper->base->tape, c->price)->unit));
+                  unit_name(tape_unit(&paper->base->tape, c->price)));
         book_mention(book, sheet, row, 2, LOOK_PLAIN, c->quantity);
         book_figure(book, sheet, row, 3, LOOK_PLAIN, c->price);
         book_figure(book, sheet, row, 4, LOOK_PLAIN, c->cost);

@@ -97,7 +97,7 @@ static uint32_t put_constants(const struct paper *paper, uint16_t sheet, uint32_
     for (uint32_t id = 1; id < tape->count; id++) {
         const fig figure = {id};
         const struct origin origin = tape_origin(tape, figure);
-        if (tape->figures[id].op == OP_GIVEN && origin.source != NULL) {
+        if (tape_op(tape, (fig){id}) == OP_GIVEN && origin.source != NULL) {
             book_text(book, sheet, row, 0, LOOK_PLAIN, tape_label(tape, figure));
             book_claim(book, sheet, row, 3, LOOK_PLAIN, figure);
             book_text(book, sheet, row, 4, LOOK_UNIT, paper_unit(paper, figure));
@@ -126,7 +126,7 @@ void sheet_rates(struct paper *paper) {
     fig *const list = pool_take(&book->pool, tape->origin_count + 1u, sizeof *list);
     size_t count = 0;
     for (uint32_t id = 1; list != NULL && id < tape->count; id++) {
-        if (tape->figures[id].op == OP_GIVEN && setting_of(paper, (fig){id}) != NULL) {
+        if (tape_op(tape, (fig){id}) == OP_GIVEN && setting_of(paper, (fig){id}) != NULL) {
             insert(tape, list, count++, (fig){id});
         }
     }
@@ -180,6 +180,6 @@ void sheet_workings(struct paper *paper) {
         book_text(book, sheet, row, 1, LOOK_PLAIN, tape_label(tape, figure));
         book_figure(book, sheet, row, 2, LOOK_PLAIN, figure);
         book_text(book, sheet, row, 3, LOOK_UNIT, paper_unit(paper, figure));
-        book_text(book, sheet, row++, 4, LOOK_NOTE, how[tape->figures[id].op]);
+        book_text(book, sheet, row++, 4, LOOK_NOTE, how[tape_op(tape, (fig){id})]);
     }
 }

@@ -47,15 +47,15 @@ static const char *pair(const struct tape *tape, fig f, struct pool *pool, const
 }
 
 static const char *up(const struct tape *tape, fig f, struct pool *pool) {
-    const struct figure *const step = tape_figure(tape, tape_operand(tape, f, 1).f);
-    if (step->value != 1 || step->decimals != 0) {
+    const fig step = tape_operand(tape, f, 1).f;
+    if (tape_amount(tape, step) != 1 || tape_decimals(tape, step) != 0) {
         return pair(tape, f, pool, "", " up to a multiple of ");
     }
     return pool_format(pool, "%s up to a whole", number(tape, tape_operand(tape, f, 0).f, pool));
 }
 
 const char *reason_text(const struct tape *tape, fig f, struct pool *pool) {
-    const enum figure_op op = (enum figure_op)tape_figure(tape, f)->op;
+    const enum figure_op op = tape_op(tape, f);
     const size_t count = tape_operands(tape, f);
     switch (op) {
     case OP_SUM:
@@ -88,8 +88,8 @@ const char *reason_text(const struct tape *tape, fig f, struct pool *pool) {
 /* Marks f and what it was made from, but for what lies at or behind `start`, and what is of another
  * subject than that: it has a table of its own. */
 static void mark(const struct tape *tape, fig start, fig f, bool *marks) {
-    if (fig_none(f) || f.id == start.id || marks[f.id] || tape_figure(tape, f)->op == OP_GIVEN ||
-        tape_figure(tape, f)->subject != tape_figure(tape, start)->subject) {
+    if (fig_none(f) || f.id == start.id || marks[f.id] || tape_op(tape, f) == OP_GIVEN ||
+        tape_subject(tape, f) != tape_subject(tape, start)) {
         return;
     }
     marks[f.id] = true;
@@ -115,7 +115,7 @@ void reason_chain(struct grid *grid, const struct tape *tape, fig start, const f
         const fig f = {id};
         char value[32];
         const char *const formula = reason_text(tape, f, &grid->pool);
-        const char *const unit = unit_name((enum unit)tape_figure(tape, f)->unit);
+        const char *const unit = unit_name(tape_unit(tape, f));
         grid_put(grid, "%s", tape_label(tape, f));
         grid_put(grid, "%s", formula == NULL ? "" : formula);
         grid_put(grid, "%s%s%s", tape_text(tape, f, value, sizeof value),

@@ -29,12 +29,11 @@ static struct shown join(const char *number, const char *unit) {
 
 struct shown show_unit(const struct estimate *e, fig f) {
     const struct shown number = show(e, f);
-    return fig_none(f) ? number
-                       : join(number.text, unit_name((enum unit)tape_figure(&e->tape, f)->unit));
+    return fig_none(f) ? number : join(number.text, unit_name(tape_unit(&e->tape, f)));
 }
 
 struct shown show_money(const struct estimate *e, fig f) {
-    const uint8_t decimals = tape_figure(&e->tape, f)->decimals;
+    const uint8_t decimals = tape_decimals(&e->tape, f);
     if (fig_none(f) || decimals >= 2) {
         return show(e, f);
     }
@@ -119,8 +118,8 @@ static struct shown with_sign(int64_t value, uint8_t decimals, const char *unit)
 
 struct shown_difference show_difference(const struct estimate *first,
                                         const struct estimate *other) {
-    const uint8_t a = tape_figure(&first->tape, first->sale.total)->decimals;
-    const uint8_t b = tape_figure(&other->tape, other->sale.total)->decimals;
+    const uint8_t a = tape_decimals(&first->tape, first->sale.total);
+    const uint8_t b = tape_decimals(&other->tape, other->sale.total);
     const uint8_t decimals = a > b ? a : b;
     const int64_t from = tape_scaled(&first->tape, first->sale.total, decimals);
     const int64_t to = tape_scaled(&other->tape, other->sale.total, decimals);

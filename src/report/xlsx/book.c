@@ -202,14 +202,13 @@ static void add_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t
     if (fig_none(figure)) {
         return;
     }
-    const struct figure *const f = tape_figure(book->tape, figure);
     const struct cell cell = {.row = row,
                               .sheet = sheet,
                               .column = column,
                               .kind = (uint8_t)kind,
                               .look = (uint8_t)look,
-                              .unit = f->unit,
-                              .decimals = f->decimals,
+                              .unit = (uint8_t)tape_unit(book->tape, figure),
+                              .decimals = tape_decimals(book->tape, figure),
                               .figure = figure};
     if (add_cell(book, cell) != NULL && kind == CELL_HOME) {
         book->homes[figure.id] = (uint32_t)book->cell_count;

@@ -58,7 +58,7 @@ static void write_home(struct binder *b, const struct cell *cell, char *formula,
         b->spare_row = place.row;
         (void)snprintf(formula, FORMULA_MOST, "=ROUND(SUM(%s!A%u:A%u),%u)",
                        b->book->sheets[place.sheet].name, place.first + 1, place.row,
-                       tape_figure(b->book->tape, cell->figure)->decimals);
+                       tape_decimals(b->book->tape, cell->figure));
     }
     worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
 }

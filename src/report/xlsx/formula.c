@@ -108,7 +108,7 @@ static int compare_terms(const void *x, const void *y) {
 /* The terms in the order of their cells: a sum does not mind, and ranges come out of it. NULL: out
  * of memory, or a term without a cell (then *whole is false). */
 static struct term *sorted_terms(struct writer *w, fig figure, size_t *count) {
-    const bool total = tape_figure(w->book->tape, figure)->op == OP_TOTAL;
+    const bool total = tape_op(w->book->tape, figure) == OP_TOTAL;
     const size_t step = total ? 2 : 1;
     *count = tape_operands(w->book->tape, figure) / step;
     struct term *const terms = calloc(*count + 1, sizeof *terms);
@@ -216,7 +216,7 @@ static void put_sum(struct writer *w, fig figure) {
 /* Whether what stands below the line may become nothing in the workbook: what is made of figures.
  * Nothing over nothing is nothing, as on the tape. */
 static bool may_vanish(const struct tape *tape, struct operand operand) {
-    const enum figure_op op = (enum figure_op)tape_figure(tape, operand.f)->op;
+    const enum figure_op op = tape_op(tape, operand.f);
     return operand.minus && op != OP_GIVEN && op != OP_CHOSEN;
 }
 
@@ -278,7 +278,7 @@ static void put_up(struct writer *w, fig figure) {
 }
 
 static void put_operation(struct writer *w, fig figure) {
-    switch ((enum figure_op)tape_figure(w->book->tape, figure)->op) {
+    switch (tape_op(w->book->tape, figure)) {
     case OP_SUM:
     case OP_TOTAL:
         put_sum(w, figure);
@@ -314,13 +314,13 @@ enum formula_result formula_write(const struct book *book, const struct formula_
                                   char *text) { /* NOLINT(readability-non-const-parameter) */
     struct writer writer = {
         .book = book, .map = map, .sheet = cell->sheet, .text = text, .whole = true};
-    const enum figure_op op = (enum figure_op)tape_figure(book->tape, cell->figure)->op;
+    const enum figure_op op = tape_op(book->tape, cell->figure);
     if (op == OP_GIVEN || op == OP_CHOSEN) {
         return FORMULA_PLAIN;
     }
     put(&writer, "=ROUND(");
     put_operation(&writer, cell->figure);
-    put(&writer, ",%u)", tape_figure(book->tape, cell->figure)->decimals);
+    put(&writer, ",%u)", tape_decimals(book->tape, cell->figure));
     return writer.whole ? FORMULA_DONE : (writer.too_long ? FORMULA_LONG : FORMULA_PLAIN);
 }
 
@@ -330,15 +330,16 @@ static double part_value(const struct book *book, const struct term *terms, size
                          size_t to) {
     long double value = 0;
     for (size_t i = from; i < to; i++) {
-        const struct figure *const each = tape_figure(book->tape, terms[i].cell->figure);
+        const fig each = terms[i].cell->figure;
         const fig count = terms[i].count == NULL ? (fig){0} : terms[i].count->figure;
         const long double times =
             fig_none(count) ? 1.0L : (long double)tape_amount(book->tape, count);
         long double step = 1;
-        for (uint8_t d = 0; d < each->decimals; d++) {
+        for (uint8_t d = 0; d < tape_decimals(book->tape, each); d++) {
             step *= 10;
         }
-        value += (terms[i].minus ? -1.0L : 1.0L) * times * (long double)each->value / step;
+        value += (terms[i].minus ? -1.0L : 1.0L) * times *
+                 (long double)tape_amount(book->tape, each) / step;
     }
     return (double)value;
 }
