@@ -37,6 +37,7 @@ const char *const question_ids[] = {
     "text-cut",
     "too-wide-for-machine",
     "unknown-currency",
+    "without-effect",
 };
 const size_t question_id_count = COUNT_OF(question_ids);
 

@@ -32,6 +32,10 @@ void row_check(struct reader *reader, const struct job *job, struct row *row);
  * every option. */
 void row_check_make(struct reader *reader, const struct job *job, const struct row *row);
 
+/* row_effect.c: asks about cells of a row that nothing is made of, in the base job and in every
+ * option: a panel of a slab, the hinge of a drawer front. */
+void row_warn_effect(struct reader *reader, const struct job *job, const struct row *row);
+
 /* door_list.c: reads the door list of the job. false: memory is out. */
 bool door_list_read(struct reader *reader, struct job *job) __attribute__((warn_unused_result));
 

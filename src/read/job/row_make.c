@@ -164,6 +164,7 @@ void row_check_make(struct reader *reader, const struct job *job, const struct r
     if (!reader->names_known || !check_make(reader, row, &row->construction, NULL)) {
         return;
     }
+    row_warn_effect(reader, job, row);
     for (size_t i = 0; i < job->option_count; i++) {
         struct construction construction = row_construction(job, row, (int)i);
 

@@ -1,0 +1,189 @@
+/* SPDX-License-Identifier: MIT */
+/* What a row says of itself and nothing is made of. Only the row's own cells are looked at: [make]
+ * speaks of all doors. A cell that some option has a use for is not asked about. */
+#include "base/array.h"
+#include "door/leaf.h"
+#include "model/construction.h"
+#include "read/job/job_keys.h"
+
+/* What a row, made in one way, has a use for. */
+enum takes {
+    TAKES_FRAME = 1 << 0,
+    TAKES_PANEL = 1 << 1,
+    TAKES_SOLID = 1 << 2,
+    TAKES_SLAB = 1 << 3,
+    TAKES_GLASS = 1 << 4,
+    TAKES_MIDS = 1 << 5, /* rails and stiles between the outer ones */
+    TAKES_FIT = 1 << 6,  /* overlay or reveal */
+    TAKES_GAP = 1 << 7,
+    TAKES_PULL = 1 << 8,
+    TAKES_ALL = (1 << 9) - 1,
+};
+
+static unsigned parts_taken(const struct reader *reader, const struct row *row,
+                            const struct construction *construction) {
+    const struct style *const style = &reader->rates->styles[construction->style.index];
+    if (style->bought_in.set) {
+        return TAKES_MIDS; /* they are drawn */
+    }
+    if (leaf_is_slab(style, row, leaf_size(row, construction, reader->unit).height)) {
+        return TAKES_SLAB;
+    }
+    switch ((enum door_form)style->form.choice) {
+    case FORM_PANEL:
+        return TAKES_FRAME | TAKES_MIDS | TAKES_PANEL;
+    case FORM_SOLID:
+        return TAKES_FRAME | TAKES_MIDS |
+               (construction->solid.name.s == NULL ? TAKES_PANEL : TAKES_SOLID);
+    case FORM_GLASS:
+        return TAKES_FRAME | TAKES_MIDS | TAKES_GLASS;
+    case FORM_OPEN:
+    case FORM_SLAB:
+        break;
+    }
+    return TAKES_FRAME | TAKES_MIDS;
+}
+
+static unsigned taken(const struct reader *reader, const struct row *row,
+                      const struct construction *construction) {
+    unsigned all = construction->pull.index >= 0 ? TAKES_PULL : 0;
+    if (construction->style.index < 0) {
+        return TAKES_ALL; /* reported where it is named */
+    }
+    if (construction->measure.choice == MEASURE_OPENING) {
+        all |= TAKES_FIT | (row->leaves.amount > 1 ? TAKES_GAP : 0U);
+    }
+    return all | parts_taken(reader, row, construction);
+}
+
+static void ask(struct reader *reader, struct place place, const char *what, const char *why) {
+    problem_add(reader->problems, SEVERITY_WARNING, "without-effect", place,
+                "%s has no effect: %s; take it away, or check the row", what, why);
+}
+
+static const char *named(struct reader *reader, const char *key, const char *name) {
+    const char *text =
+        pool_format(&reader->problems->pool, "%s '%s'", key, problem_quote(reader->problems, name));
+    return text == NULL ? "" : text;
+}
+
+/* Why nothing of the row, made as listed, is made of what `bit` stands for. */
+static const char *reason(struct reader *reader, const struct row *row, unsigned bit) {
+    const struct style *const style = &reader->rates->styles[row->construction.style.index];
+    const unsigned parts = parts_taken(reader, row, &row->construction);
+    const char *text;
+    if (style->bought_in.set) {
+        return "the door is bought in";
+    }
+    if ((parts & TAKES_SLAB) != 0) {
+        return "the row is made as a slab";
+    }
+    if (bit == TAKES_PANEL && (parts & TAKES_SOLID) != 0) {
+        return "the panel is solid, and 'solid panel' names its lumber";
+    }
+    text = pool_format(&reader->problems->pool, "style '%s' takes none here",
+                       problem_quote(reader->problems, style->name.s));
+    return text == NULL ? "" : text;
+}
+
+static void ask_materials(struct reader *reader, const struct row *row, unsigned all) {
+    const struct {
+        const char *key;
+        const struct material_reference *given;
+        unsigned bit;
+    } materials[] = {
+        {"frame", &row->own.frame, TAKES_FRAME},       {"panel", &row->own.panel, TAKES_PANEL},
+        {"solid panel", &row->own.solid, TAKES_SOLID}, {"slab", &row->own.slab, TAKES_SLAB},
+        {"glass", &row->own.glass, TAKES_GLASS},
+    };
+    for (size_t i = 0; i < COUNT_OF(materials); i++) {
+        const struct text *const name = &materials[i].given->name;
+        if (name->s != NULL && (all & materials[i].bit) == 0) {
+            ask(reader, name->place, named(reader, materials[i].key, name->s),
+                reason(reader, row, materials[i].bit));
+        }
+    }
+}
+
+static void ask_mids(struct reader *reader, const struct row *row, unsigned all) {
+    const bool rows = row->heights.count > 0;
+    if ((all & TAKES_MIDS) != 0) {
+        return;
+    }
+    if (rows) {
+        ask(reader, row->heights.v[0].place, "rows", reason(reader, row, TAKES_MIDS));
+    }
+    if (row->mid_rails.amount > 0 &&
+        !(rows && row->mid_rails.place.column == row->heights.v[0].place.column)) {
+        ask(reader, row->mid_rails.place, "mid rails", reason(reader, row, TAKES_MIDS));
+    }
+    if (row->mid_stiles.amount > 0) {
+        ask(reader, row->mid_stiles.place, "mid stiles", reason(reader, row, TAKES_MIDS));
+    }
+}
+
+static void ask_hinges(struct reader *reader, const struct row *row) {
+    static const char *const none[] = {
+        [USE_DRAWER_FRONT] = "a drawer front has no hinges",
+        [USE_FALSE_FRONT] = "a false front has no hinges",
+        [USE_END_PANEL] = "an end panel has no hinges",
+    };
+    const int side = row->hinge_side.choice;
+    if (row->use.choice != USE_DOOR) {
+        if (row->own.hinge.index >= 0) {
+            ask(reader, row->own.hinge.name.place, named(reader, "hinge", row->own.hinge.name.s),
+                none[row->use.choice]);
+        }
+        if (row->hinge_side.set) {
+            ask(reader, row->hinge_side.place, "hinge side", none[row->use.choice]);
+        }
+    } else if (row->leaves.amount > 1 && (side == HINGE_SIDE_LEFT || side == HINGE_SIDE_RIGHT)) {
+        ask(reader, row->hinge_side.place, "hinge side",
+            "the leaves of a pair hang left and right");
+    }
+}
+
+static void ask_pulls(struct reader *reader, const struct row *row, unsigned all) {
+    const bool panel = row->use.choice == USE_END_PANEL;
+    if (panel && row->own.pull.index >= 0) {
+        ask(reader, row->own.pull.name.place, named(reader, "pull", row->own.pull.name.s),
+            "an end panel has no pull");
+    }
+    if (row->pulls.set && row->pulls.amount > 0 && (panel || (all & TAKES_PULL) == 0)) {
+        ask(reader, row->pulls.place, "pulls",
+            panel ? "an end panel has no pull" : "no pull is named");
+    }
+}
+
+static void ask_fit(struct reader *reader, const struct row *row, unsigned all) {
+    const bool panel = row->use.choice == USE_END_PANEL;
+    const char *const why = panel ? "an end panel is measured as itself"
+                                  : "width and height are of the door, not of its opening";
+    if (panel && row->own.measure.set && row->own.measure.choice == MEASURE_OPENING) {
+        ask(reader, row->own.measure.place, "measure 'opening'", why);
+    }
+    if (row->own.fit.set && (all & TAKES_FIT) == 0) {
+        ask(reader, row->own.fit.place, row->own.fit.choice == FIT_INSET ? "reveal" : "overlay",
+            why);
+    }
+    if (row->own.gap.set && (all & TAKES_GAP) == 0) {
+        ask(reader, row->own.gap.place, "gap",
+            row->leaves.amount > 1 ? why : "one leaf closes the opening");
+    }
+}
+
+void row_warn_effect(struct reader *reader, const struct job *job, const struct row *row) {
+    unsigned all = taken(reader, row, &row->construction);
+    for (size_t i = 0; i < job->option_count; i++) {
+        const struct construction construction = row_construction(job, row, (int)i);
+        all |= taken(reader, row, &construction);
+    }
+    if (row->construction.style.index < 0 || (!row->use.set && row->use.place.line != 0)) {
+        return; /* reported where they are given */
+    }
+    ask_materials(reader, row, all);
+    ask_mids(reader, row, all);
+    ask_hinges(reader, row);
+    ask_pulls(reader, row, all);
+    ask_fit(reader, row, all);
+}
