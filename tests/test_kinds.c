@@ -171,7 +171,7 @@ static const struct bench_case money_cases[] = {
      "D1,18,30\n",
      {COST(job.full, "18"), COST(job.profit, "2.7"), COST(job.price, "20.7")}},
     {"card fee on all that is paid",
-     {"sale|card fee = 2.5 %\ndelivery = 88.00\ntax = 10 %\ntax on = selling price\n"
+     {"sale|card fee = 2.5 % added\ndelivery = 88.00\ntax = 10 %\ntax on = selling price\n"
       "deposit = 50 %"},
      "D1,18,30\n",
      {SALE(subtotal, "100"), SALE(tax, "1.2"), SALE(before_fee, "101.2"), SALE(card_fee, "2.53"),

@@ -72,8 +72,8 @@ static void tell_offer(struct told *told, const struct offer *o) {
         tell(told, "change %s: %s\ndue %s: %s\n", option->name, option->words, option->name,
              option->payments);
     }
-    tell(told, "total: %s, %s\npay: %s, %s\nsign: %s\ncard: %s\n", o->total_label, o->total_words,
-         o->pay_label, o->pay_words, o->agreed, o->other_payer);
+    tell(told, "total: %s, %s\npay: %s, %s\nsign: %s\ncard: %s\nother: %s\n", o->total_label,
+         o->total_words, o->pay_label, o->pay_words, o->agreed, o->other_payer, o->other_total);
 }
 
 struct offer_case {
@@ -302,13 +302,20 @@ static const struct offer_case price_cases[] = {
      SLAB,
      {"line Total, USD; no tax: exempt, certificate E-1042: 1,000.00", "!line Tax"}},
     {"stages and a card fee of 2 %",
-     {THOUSAND, "sale|card fee = 2 %\nstages = 30 % when sprayed"},
+     {THOUSAND, "sale|card fee = 2 % added\nstages = 30 % when sprayed"},
      SLAB,
      {"line In all, not paid by card: 1,000.00", "line Card fee, 2 %: 20.00",
       "line Total, USD: 1,020.00", "payment When sprayed, 30 %: 306.00",
       "payment Balance, on delivery: 714.00",
       "card: The total and the payments include the card fee. Who pays otherwise owes 1,000.00 USD "
-      "in all, and the same percentages of that."}},
+      "in all, and the same percentages of that.",
+      "total: Total, card fee included, 1,020.00 USD", "other: not paid by card: 1,000.00 USD",
+      "sign: To the list and the price of 1,020.00 USD (not paid by card: 1,000.00 USD)."}},
+    {"a card fee of what the card takes",
+     {THOUSAND, "sale|card fee = 2 % of what is paid"},
+     SLAB,
+     {"line In all, not paid by card: 1,000.00", "line Card fee, of what the card takes, 2 %: 20.41",
+      "line Total, USD: 1,020.41"}},
 };
 
 static void prices(void **state) {

@@ -188,10 +188,16 @@ static const struct bench_case sale_cases[] = {
 
     /* payment */
     {"a card fee on all that is paid",
-     {THOUSAND, "sale|tax = 5 %\ntax on = selling price\ncard fee = 3 %\ndeposit = 50 %"},
+     {THOUSAND, "sale|tax = 5 %\ntax on = selling price\ncard fee = 3 % added\ndeposit = 50 %"},
      ONE,
      {SALE(tax, "50"), SALE(card_fee, "31.50"), SALE(total, "1081.50"), SALE(deposit, "540.75"),
       SALE(balance, "540.75")}},
+    /* The card takes 2.9 % of the 7,717.06 that it is charged with: what is left is the price.
+     * 7,717.06 - 223.79 = 7,493.27, with half a cent of rounding on either side. */
+    {"a card fee of all that the card takes",
+     {THOUSAND, "shop|profit = 649.327 % markup", "sale|card fee = 2.9 % of what is paid"},
+     ONE,
+     {SALE(before_fee, "7493.27"), SALE(card_fee, "223.79"), SALE(total, "7717.06")}},
     {"deposit and stages: the last takes what remains",
      {THOUSAND, "shop|profit = 51.925 % markup",
       "sale|deposit = 40 %\nstages = 30 % when glued, 15 % when sprayed"},

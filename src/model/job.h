@@ -9,6 +9,8 @@
 enum measure { MEASURE_OPENING, MEASURE_DOOR };
 enum use { USE_DOOR, USE_DRAWER_FRONT, USE_FALSE_FRONT, USE_END_PANEL };
 enum tax_on { TAX_ON_SELLING_PRICE, TAX_ON_MATERIALS_SOLD, TAX_ON_MATERIALS_COST, TAX_ON_NOTHING };
+/* Of what a card fee is a percent: of the total without it, or of all that the card takes. */
+enum card_fee_of { CARD_FEE_ADDED, CARD_FEE_OF_PAID };
 enum side { SIDE_LEFT, SIDE_RIGHT, SIDE_TOP, SIDE_BOTTOM, SIDE_COUNT };
 enum fit { FIT_OVERLAY, FIT_INSET };
 enum hinge_side {
@@ -70,7 +72,8 @@ struct sale {
     struct named_value *charges; /* `charges = 80.00 for samples, 45.00 for templates`: money; not
                                     discounted, taxed like the doors */
     size_t charge_count;
-    struct value card_fee;      /* percent of the total, for payment by card; shown apart */
+    struct value card_fee;      /* percent, for payment by card; shown apart */
+    struct choice card_fee_of;  /* enum card_fee_of */
     struct value deposit;       /* percent of the total, on order */
     struct named_value *stages; /* `stages = 40 % when sprayed`: percent of the total; what then
                                    remains is due on delivery */

@@ -84,14 +84,22 @@ static void add_tax(const struct calc *c, struct sale_figures *f, const struct b
     f->total = fig_plus(c->tape, "total", f->subtotal, f->tax);
 }
 
-/* Paying by card costs a part of all that is paid. */
+/* Paying by card costs a part of the total, or of all that the card takes, which is the total with
+ * the fee: fee = total x rate / (100 - rate). */
 static void add_card_fee(const struct calc *c, struct sale_figures *f) {
     if (!c->job->sale.card_fee.set) {
         return;
     }
     f->card_rate = calc_given(c, "card fee, percent", &c->job->sale.card_fee);
     f->before_fee = f->total;
-    f->card_fee = percent_of(c, "card fee", f->total, f->card_rate);
+    if (c->job->sale.card_fee_of.choice == CARD_FEE_OF_PAID) {
+        const fig left = fig_plus(c->tape, "left of what the card takes, percent",
+                                  c->measures->hundred, fig_minus(f->card_rate));
+        f->card_fee = fig_ratio(c->tape, "card fee", UNIT_MONEY, (figs){{f->total, f->card_rate}},
+                                (figs){{left}});
+    } else {
+        f->card_fee = percent_of(c, "card fee", f->total, f->card_rate);
+    }
     f->total = fig_plus(c->tape, "total with card fee", f->total, f->card_fee);
 }
 

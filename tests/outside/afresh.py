@@ -457,7 +457,9 @@ class Job:
                 "materials at cost": self.materials, "none": Fraction(0)}[sale.get("tax on", "selling price")]
         tax = rounded(base * percent(sale.get("tax", "0")) / 100, "money")
         total = sold + charges + delivery + tax
-        fee = rounded(total * percent(sale.get("card fee", "0")) / 100, "money")
+        card = sale.get("card fee", "0 % added")
+        share = percent(card.split("%")[0])
+        fee = rounded(total * share / (100 - share if card.endswith("of what is paid") else 100), "money")
         total += fee
         deposit = rounded(total * percent(sale.get("deposit", "0")) / 100, "money")
         stages = [rounded(total * percent(s) / 100, "money") for s in listed(sale.get("stages", ""))]

@@ -130,6 +130,12 @@ static const struct spelling taxed[] = {
     {0},
 };
 
+static const struct unit_form card_fee[] = {
+    {"% added", UNIT_PERCENT, CARD_FEE_ADDED, 0, 50},
+    {"% of what is paid", UNIT_PERCENT, CARD_FEE_OF_PAID, 0, 50},
+    {0},
+};
+
 static const struct key sale_keys[] = {
     {"tax name", AS_TEXT, FIELD(sale, tax_name), "VAT",
      .help = "what tax is called here; absent: tax"},
@@ -146,8 +152,9 @@ static const struct key sale_keys[] = {
     {"charges", AS_OWN(read_charges, .forms = forms_money), FIELDS(sale, charges, charge_count),
      "80.00 for samples, 45.00 for templates",
      .help = "other charges; not discounted, taxed like the doors"},
-    {"card fee", AS_PERCENT(0, 99), FIELD(sale, card_fee), "2.9 %",
-     .help = "of the total, added to it where the client pays by card"},
+    {"card fee", AS_QUANTITY(card_fee), FIELDS(sale, card_fee, card_fee_of), "2.9 % added",
+     "2.9 % of what is paid",
+     .help = "where the client pays by card: added to the total, or of all that the card takes"},
     {"deposit", AS_PERCENT(0, 100), FIELD(sale, deposit), "50 %",
      .help = "of the total, due on order"},
     {"stages", AS_OWN(read_stages, .forms = forms_percent), FIELDS(sale, stages, stage_count),

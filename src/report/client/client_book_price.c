@@ -51,6 +51,10 @@ static void formula_of(const struct client_sheet *s, const struct offer_line *li
     case OFFER_CARD:
         (void)snprintf(text, size, "ROUND(I%u*H%u/100,%u)", rows->before_card, at, places);
         break;
+    case OFFER_CARD_OF_PAID:
+        (void)snprintf(text, size, "ROUND(I%u*H%u/(100-H%u),%u)", rows->before_card, at, at,
+                       places);
+        break;
     case OFFER_BEFORE_CARD:
     case OFFER_TOTAL:
         if (rows->card > 0) {
@@ -105,6 +109,7 @@ static void note_row(struct rows *rows, enum offer_line_kind kind, uint32_t at) 
         rows->before_card = at;
         break;
     case OFFER_CARD:
+    case OFFER_CARD_OF_PAID:
         rows->card = at;
         break;
     case OFFER_TOTAL:

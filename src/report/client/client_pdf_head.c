@@ -114,10 +114,12 @@ static void total_box(struct client_page *p) {
     struct flow *const f = &p->flow;
     const struct offer *const o = p->offer;
     cairo_t *const cr = f->pdf->cr;
-    const double height = 42;
+    const bool two_totals = o->other_total[0] != '\0';
+    const double height = two_totals ? 54 : 42;
     const struct text_style label = {.size = 8, .gray = CLIENT_GRAY};
     const struct text_style money = {.size = 16, .bold = true};
     const struct text_style text = {.size = 11, .bold = true};
+    const struct text_style other = {.size = CLIENT_TEXT};
     const double second = f->x + f->width * 0.55;
     (void)flow_need(f, height);
     cairo_save(cr);
@@ -127,6 +129,9 @@ static void total_box(struct client_page *p) {
     cairo_restore(cr);
     text_draw(cr, f->x + 10, f->y + 5, o->total_label, &label);
     text_draw(cr, f->x + 10, f->y + 16, o->total_words, &money);
+    if (two_totals) {
+        text_draw(cr, f->x + 10, f->y + 38, o->other_total, &other);
+    }
     text_draw(cr, second, f->y + 5, o->pay_label, &label);
     text_draw(cr, second, f->y + 18, o->pay_words, &text);
     f->y += height;

@@ -75,7 +75,8 @@ enum offer_line_kind {
     OFFER_TAXED, /* for information: the part of it that is taxed */
     OFFER_TAX,
     OFFER_BEFORE_CARD, /* what the card fee is of */
-    OFFER_CARD,
+    OFFER_CARD,         /* a percent of the total before it */
+    OFFER_CARD_OF_PAID, /* a percent of the total with it */
     OFFER_TOTAL,
     OFFER_DEPOSIT,
     OFFER_STAGE,
@@ -144,6 +145,7 @@ struct offer {
     const char *pay_label;
     const char *payments_head; /* above the payments; empty: none is needed */
     const char *other_payer;   /* who pays otherwise than by card; empty: no card fee */
+    const char *other_total;   /* the same for the head of the paper; empty: no card fee */
     const char *list_note;     /* below the list of doors */
     const char *terms_head;
     const char *sign_head, *agreed; /* what is signed; the shop signs no estimate */

@@ -76,8 +76,11 @@ static void tax(struct offer_maker *m) {
 static void card_fee(struct offer_maker *m) {
     const struct sale_figures *const s = &m->e->sale;
     if (sale_asked(&m->e->tape, s->card_rate)) {
+        const bool of_paid = m->e->job->sale.card_fee_of.choice == CARD_FEE_OF_PAID;
         add_line(m, OFFER_BEFORE_CARD, "In all, not paid by card", no_percent, s->before_fee);
-        add_line(m, OFFER_CARD, "Card fee", s->card_rate, s->card_fee);
+        add_line(m, of_paid ? OFFER_CARD_OF_PAID : OFFER_CARD,
+                 of_paid ? "Card fee, of what the card takes" : "Card fee", s->card_rate,
+                 s->card_fee);
     }
 }
 
@@ -140,6 +143,10 @@ static void head(struct offer_maker *m) {
                                 taxed || card ? ", " : "", taxed ? tax_name(m) : "",
                                 taxed && card ? " and " : "", card ? "card fee" : "",
                                 taxed || card ? " included" : "");
+    o->other_total =
+        card ? pool_words(m->pool, "not paid by card: %s %s",
+                          offer_money(m, m->e, s->before_fee, false), o->currency)
+             : "";
     if (o->estimate) {
         o->pay_label = "To order";
         o->pay_words = "please ask for a quote";

@@ -168,6 +168,7 @@ static void say_sign(struct offer_maker *m) {
     struct offer *const o = m->offer;
     const char *const with = o->option_count > 0 ? ", or with the option: ______________" : "";
     const bool terms = o->terms.count > 0;
+    const bool card = o->other_total[0] != '\0';
     o->terms_head = o->estimate ? "Terms of the quote, should one be asked for" : "Terms";
     o->sign_head = o->estimate ? "Received" : "Agreed";
     o->agreed =
@@ -176,8 +177,9 @@ static void say_sign(struct offer_maker *m) {
                          "Received; signing this orders nothing. Please send a quote for the "
                          "list%s.",
                          with)
-            : pool_words(m->pool, "To the list%s the price of %s%s%s.", terms ? "," : " and",
-                         o->total_words, terms ? " and the terms above" : "", with);
+            : pool_words(m->pool, "To the list%s the price of %s%s%s%s%s%s.", terms ? "," : " and",
+                         o->total_words, card ? " (" : "", o->other_total, card ? ")" : "",
+                         terms ? " and the terms above" : "", with);
 }
 
 void offer_say(struct offer_maker *m) {
