@@ -314,8 +314,8 @@ static const struct offer_case price_cases[] = {
     {"a card fee of what the card takes",
      {THOUSAND, "sale|card fee = 2 % of what is paid"},
      SLAB,
-     {"line In all, not paid by card: 1,000.00", "line Card fee, of what the card takes, 2 %: 20.41",
-      "line Total, USD: 1,020.41"}},
+     {"line In all, not paid by card: 1,000.00",
+      "line Card fee, of what the card takes, 2 %: 20.41", "line Total, USD: 1,020.41"}},
 };
 
 static void prices(void **state) {

@@ -16,7 +16,8 @@ static int64_t read_volume_of(const char *unit, enum length_unit system) {
     const struct key key = {.name = "size", .example = "1 gal"};
     struct problems problems;
     struct pool pool;
-    struct reader reader = {.pool = &pool, .problems = &problems, .unit = system};
+    struct reader reader = {
+        .pool = &pool, .problems = &problems, .unit = system, .money_decimals = 2};
     struct value value = {0};
     char text[40];
     const struct entry entry = {.text = text};

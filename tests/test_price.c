@@ -203,6 +203,20 @@ static const struct bench_case sale_cases[] = {
       "sale|deposit = 40 %\nstages = 30 % when glued, 15 % when sprayed"},
      ONE,
      {SALE(total, "1519.25"), SALE(deposit, "607.70"), SALE(balance, "227.88")}},
+    /* Source: ISO 4217, minor units: the yen has none, the Kuwaiti dinar three decimals. 1519.25 as
+     * yen is 1519; a tax of 7.3 % on it 110.887, so 111; half of 1630 is 815. */
+    {"a currency without hundredths",
+     {THOUSAND, "shop|currency = JPY\nprofit = 51.925 % markup",
+      "sale|tax = 7.3 %\ntax on = selling price\ndeposit = 50 %"},
+     ONE,
+     {SALE(doors, "1519"), SALE(tax, "111"), SALE(total, "1630"), SALE(deposit, "815"),
+      SALE(balance, "815")}},
+    {"a currency of thousandths",
+     {THOUSAND, "shop|currency = KWD\nprofit = 51.9255 % markup",
+      "sale|tax = 7.3 %\ntax on = selling price\ndelivery = 1.125"},
+     ONE,
+     {SALE(doors, "1519.255"), SALE(taxable, "1519.255"), SALE(tax, "110.906"),
+      SALE(total, "1631.286")}},
     {"no deposit", {THOUSAND}, ONE, {SALE(deposit, NULL), SALE(balance, "1000")}},
 };
 

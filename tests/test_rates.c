@@ -160,8 +160,11 @@ static const char *read_one(const struct reading *reading, const struct key *key
                             struct pool *pool) {
     struct problems problems;
     struct rates none = {0};
-    struct reader reader = {
-        .pool = pool, .problems = &problems, .path = "here/rates.ini", .rates = &none};
+    struct reader reader = {.pool = pool,
+                            .problems = &problems,
+                            .path = "here/rates.ini",
+                            .rates = &none,
+                            .money_decimals = 2};
     const struct entry entry = {.text = reading->text, .place = {.line = 1, .column = 1}};
     const char *id;
 

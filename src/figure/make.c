@@ -18,7 +18,7 @@ fig fig_sum(struct tape *tape, const char *what, enum unit unit, const fig *term
     struct figure made = {.first = tape_begin_words(tape),
                           .op = OP_SUM,
                           .unit = (uint8_t)unit,
-                          .decimals = unit_decimals(unit)};
+                          .decimals = tape_unit_decimals(tape, unit)};
     for (size_t i = 0; i < count; i++) {
         const fig plain = {terms[i].id & ~TAPE_MINUS_BIT};
         if (fig_none(plain)) {
@@ -43,7 +43,7 @@ fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *co
     struct figure made = {.first = tape_begin_words(tape),
                           .op = OP_TOTAL,
                           .unit = (uint8_t)unit,
-                          .decimals = unit_decimals(unit)};
+                          .decimals = tape_unit_decimals(tape, unit)};
     for (size_t i = 0; i < count; i++) {
         if (fig_none(counts[i]) || fig_none(each[i])) {
             continue;
@@ -76,7 +76,7 @@ fig fig_ratio_to(struct tape *tape, const char *what, enum unit unit, uint8_t de
 }
 
 fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, figs under) {
-    return fig_ratio_to(tape, what, unit, unit_decimals(unit), over, under);
+    return fig_ratio_to(tape, what, unit, tape_unit_decimals(tape, unit), over, under);
 }
 
 static fig add_pair(struct tape *tape, const char *what, enum figure_op op, fig a, fig b,

@@ -14,7 +14,10 @@
 #define MOST_LABELS UINT16_MAX
 
 void tape_init(struct tape *tape, bool traced) {
-    *tape = (struct tape){.traced = traced, .fault_label = "", .fault_subject = ""};
+    *tape = (struct tape){.traced = traced,
+                          .fault_label = "",
+                          .fault_subject = "",
+                          .money_decimals = unit_decimals(UNIT_MONEY)};
     tape->last = calloc(1, sizeof *tape->last);
     tape->label_slots = calloc(LABEL_SLOTS, sizeof *tape->label_slots);
     bool failed = tape->last == NULL || tape->label_slots == NULL;
@@ -33,6 +36,15 @@ void tape_init(struct tape *tape, bool traced) {
     tape->labels[0] = "";
     tape->subjects[0] = "";
     tape->count = tape->label_count = tape->subject_count = 1;
+}
+
+void tape_set_money(struct tape *tape, uint8_t decimals) {
+    assert(decimals <= 4);
+    tape->money_decimals = decimals;
+}
+
+uint8_t tape_unit_decimals(const struct tape *tape, enum unit unit) {
+    return unit == UNIT_MONEY ? tape->money_decimals : unit_decimals(unit);
 }
 
 void tape_clear(struct tape *tape) {

@@ -105,7 +105,8 @@ struct tape {
     size_t label_room, subject_room, chooser_room;
     struct given_slot *index; /* finds an equal given: open addressing */
     size_t index_room, given_count;
-    uint32_t about; /* the subject of figures made from now on */
+    uint32_t about;         /* the subject of figures made from now on */
+    uint8_t money_decimals; /* of computed money; 2 unless tape_set_money says otherwise */
     enum tape_fault fault;
     const char *fault_label, *fault_subject; /* of the first figure that could not be made */
 };
@@ -116,6 +117,11 @@ struct tape {
  * wanted.  Its givens of one value, unit and decimals are one figure, whatever they are called. */
 void tape_init(struct tape *tape, bool traced);
 void tape_clear(struct tape *tape);
+
+/* How many decimals computed money has from now on: those of the currency, 0 to 4. */
+void tape_set_money(struct tape *tape, uint8_t decimals);
+/* Decimals of a computed figure of unit: those of the unit, for money those of the currency. */
+uint8_t tape_unit_decimals(const struct tape *tape, enum unit unit);
 
 /* What the next figures are about. name: borrowed, must outlive the tape (static, or of the job's
  * pool). The number that it returns may be given to tape_about_again. 0 is the job itself. */

@@ -58,7 +58,8 @@ enum unit {
 const char *unit_name(enum unit unit);
 
 /* Decimals of a computed figure: length 6, area, board feet and volume 4 (cubic meters 6: a stile
- * is some 0.0007 m3), minutes and weight 2, percent 4, factor 6, money 2, count 0; rates 6. */
+ * is some 0.0007 m3), minutes and weight 2, percent 4, factor 6, money 2 (where its currency
+ * has no other number: tape_unit_decimals), count 0; rates 6. */
 uint8_t unit_decimals(enum unit unit);
 
 #endif

@@ -33,8 +33,9 @@ struct picture {
 
 struct shop {
     struct text name, address,
-        contact;          /* for the head of the quote; address and contact may be absent */
-    struct text currency; /* 'USD', shown beside money */
+        contact;            /* for the head of the quote; address and contact may be absent */
+    struct text currency;   /* 'USD', shown beside money */
+    uint8_t money_decimals; /* that amounts in it have */
     enum length_unit unit;
     struct text
         woods; /* the woods table, a file name already resolved against the rates file's folder */

@@ -62,6 +62,7 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
                         .problems = problems};
     pool_init(&e->pool);
     tape_init(&e->tape, request.traced);
+    tape_set_money(&e->tape, rates->shop.money_decimals);
     measures_init(&e->measures, &e->tape, job->unit, rates->shop.unit == LENGTH_MM);
     if (!doors_make(&e->doors, &calc, request.option) ||
         !make_quantities(e, &calc, request.plans) || !make_money(e, &calc, request.purchase)) {

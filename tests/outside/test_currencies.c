@@ -63,9 +63,33 @@ static void test_what_is_meant(void **state) {
     assert_false(currency_known("usd"));
 }
 
+/* Source: minor units of ISO 4217 as java.util.Currency of OpenJDK 17.0.15 gives them
+ * (getDefaultFractionDigits over all currencies in use); every code that is not listed has 2. */
+static void test_decimals_are_those_of_the_standard(void **state) {
+    static const char *const none[] = {"BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW",
+                                       "PYG", "RWF", "UGX", "VND", "VUV", "XAF", "XOF", "XPF"};
+    static const char *const three[] = {"BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"};
+    json_error_t error;
+    json_t *file = json_load_file(LIST, 0, &error);
+    size_t at;
+    const json_t *row;
+
+    (void)state;
+    json_array_foreach(json_object_get(file, "4217"), at, row) {
+        const char *code = json_string_value(json_object_get(row, "alpha_3"));
+        const bool whole = is_one_of(code, none, sizeof none / sizeof *none);
+        const bool fine = is_one_of(code, three, sizeof three / sizeof *three);
+        if (!is_no_money(code) && currency_decimals(code) != (whole ? 0 : (fine ? 3 : 2))) {
+            fail_msg("%s", code);
+        }
+    }
+    json_decref(file);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_codes_are_those_of_the_standard),
+        cmocka_unit_test(test_decimals_are_those_of_the_standard),
         cmocka_unit_test(test_what_is_meant),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -73,6 +73,7 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
     }
     settings_make(&reader, &ini, &job->settings);
     reader.unit = unit_before(&ini, "job");
+    reader.money_decimals = rates->shop.money_decimals;
     sections_read(&reader, &ini, job_sections, job_section_count, job);
     job->unit = reader.unit;
     if (job->title.s == NULL) {

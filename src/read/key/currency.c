@@ -24,13 +24,30 @@ static const char *const codes[] = {
     "ZAR", "ZMW", "ZWL",
 };
 
-bool currency_known(const char *code) {
-    for (size_t i = 0; i < COUNT_OF(codes); i++) {
-        if (strcmp(codes[i], code) == 0) {
+/* ISO 4217, minor units: the currencies that have no hundredths. Read from OpenJDK 17.0.15
+ * (java.util.Currency), which follows the standard. */
+static const char *const whole[] = {"BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW",
+                                    "PYG", "RWF", "UGX", "VND", "VUV", "XAF", "XOF", "XPF"};
+static const char *const thousandths[] = {"BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"};
+
+static bool is_among(const char *code, const char *const *list, size_t count) {
+    for (size_t i = 0; i < count; i++) {
+        if (strcmp(list[i], code) == 0) {
             return true;
         }
     }
     return false;
+}
+
+bool currency_known(const char *code) {
+    return is_among(code, codes, COUNT_OF(codes));
+}
+
+uint8_t currency_decimals(const char *code) {
+    if (is_among(code, whole, COUNT_OF(whole))) {
+        return 0;
+    }
+    return is_among(code, thousandths, COUNT_OF(thousandths)) ? 3 : 2;
 }
 
 /* What people write instead of a code, where it means one only. */

@@ -64,12 +64,15 @@ static const struct ini_key *find_written(const struct ini_section *section, con
     return NULL;
 }
 
-enum length_unit unit_before(const struct ini *ini, const char *kind) {
+const char *text_before(const struct ini *ini, const char *kind, const char *key) {
     const struct ini_section *section = section_find(ini, kind);
-    const struct ini_key *unit = section == NULL ? NULL : find_written(section, "unit");
+    const struct ini_key *written = section == NULL ? NULL : find_written(section, key);
 
-    return unit != NULL && unit->value != NULL && text_same(unit->value, "mm") ? LENGTH_MM
-                                                                               : LENGTH_INCH;
+    return written == NULL ? "" : text_or_empty(written->value);
+}
+
+enum length_unit unit_before(const struct ini *ini, const char *kind) {
+    return text_same(text_before(ini, kind, "unit"), "mm") ? LENGTH_MM : LENGTH_INCH;
 }
 
 bool section_has(const struct ini_section *section, const char *key) {

@@ -16,6 +16,7 @@ struct reader {
     const char *path;          /* of the file being read: names of files are resolved against it */
     const struct rates *rates; /* where names are looked up */
     enum length_unit unit;     /* of bare lengths */
+    uint8_t money_decimals;    /* most that an amount of money has */
     bool names_known;          /* false: the rates could not be read, names go unchecked */
 };
 
@@ -115,6 +116,10 @@ void settings_make(struct reader *reader, const struct ini *ini, struct settings
 
 /* The section of a kind without a name; NULL: the file has none. */
 const struct ini_section *section_find(const struct ini *ini, const char *kind);
+
+/* The text of a key of that section, for what has to be known before the section is read; "" where
+ * it is absent. */
+const char *text_before(const struct ini *ini, const char *kind, const char *key);
 
 /* The `unit` of that section, read before all else because bare lengths depend on it; inches where
  * it is absent or wrong. */

@@ -236,8 +236,16 @@ static bool set_range(struct reader *reader, const struct key *key, const struct
 }
 
 /* Most decimals that a unit is written with. */
-static uint8_t most_decimals(enum unit unit) {
-    return unit == UNIT_MONEY ? 2 : (unit == UNIT_PERCENT ? 4 : 6);
+static uint8_t most_decimals(const struct reader *reader, enum unit unit) {
+    return unit == UNIT_MONEY ? reader->money_decimals : (unit == UNIT_PERCENT ? 4 : 6);
+}
+
+/* An amount of 20.00 has none of the decimals that its currency lacks. */
+static void drop_zeros(struct value *value, uint8_t most) {
+    while (value->decimals > most && value->amount % 10 == 0) {
+        value->amount /= 10;
+        value->decimals--;
+    }
 }
 
 static bool check_value(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -251,10 +259,10 @@ static bool check_value(struct reader *reader, const struct key *key, const stru
                     entry_quote(reader, entry), key_expected(reader, key));
         return false;
     }
-    if (value->decimals > most_decimals(form->unit)) {
+    if (value->decimals > most_decimals(reader, form->unit)) {
         problem_add(problems, SEVERITY_ERROR, "too-many-decimals", entry->place,
                     "%s '%s' has more than %d decimals; round it", key->name,
-                    entry_quote(reader, entry), most_decimals(form->unit));
+                    entry_quote(reader, entry), most_decimals(reader, form->unit));
         return false;
     }
     if (value->amount < form->low * one ||
@@ -287,6 +295,9 @@ bool quantity_value(struct reader *reader, const struct key *key, const struct e
         return false;
     }
     form = match_form(reader, key, entry, forms, text + size);
+    if (form != NULL && form->unit == UNIT_MONEY) {
+        drop_zeros(&read, reader->money_decimals);
+    }
     if (form == NULL || !check_value(reader, key, entry, form, &read) ||
         (low != NULL && !set_range(reader, key, entry, low, high, &read))) {
         return false;

@@ -4,6 +4,7 @@
 #include "base/array.h"
 #include "base/text.h"
 #include "read/file/ini.h"
+#include "read/key/currency.h"
 #include "read/rates/picture.h"
 #include "read/rates/rates_keys.h"
 #include "read/rates/terms.h"
@@ -64,6 +65,8 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     *open = true;
     settings_make(&reader, &ini, &rates->settings);
     reader.unit = unit_before(&ini, "shop");
+    reader.money_decimals = currency_decimals(text_before(&ini, "shop", "currency"));
+    rates->shop.money_decimals = reader.money_decimals;
     sections_read(&reader, &ini, rates_sections, rates_section_count, rates);
     check_materials(&reader, rates);
     return terms_read(&reader, &rates->shop) && picture_read(&reader, &rates->shop) &&

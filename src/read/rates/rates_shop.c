@@ -72,7 +72,7 @@ static const struct key shop_keys[] = {
     {"paper size", AS_CHOICE(paper_sizes), FIELD(shop, paper_size), "letter", "A4",
      .help = "of all that is printed; absent: letter with `unit = in`, A4 with `unit = mm`"},
     {"currency", AS(read_currency), FIELD(shop, currency), "USD", .needed = true,
-     .help = "a code of ISO 4217, shown beside money"},
+     .help = "a code of ISO 4217; amounts have its decimals"},
     {"unit", AS_UNIT, FIELD(shop, unit), "in", "mm", .needed = true,
      .help = "of bare lengths in this file; also decides between gallons and liters and so on"},
     {"woods", AS_PATH, FIELD(shop, woods), "woods.csv",

@@ -163,11 +163,12 @@ static void put_option(struct client_sheet *s, const struct offer_option *option
     char formula[64];
     book_text(s->book, s->sheet, s->row, CLIENT_WHAT, LOOK_LABEL, option->name);
     book_span(s->book, s->sheet, s->row, CLIENT_WIDTH, CLIENT_LEAVES, LOOK_PLAIN, option->effect);
-    (void)snprintf(formula, sizeof formula, "ROUND(I%u-I%u,2)", s->row + 1, total);
-    book_formula(s->book, s->sheet, s->row, CLIENT_EACH, LOOK_PLAIN, UNIT_MONEY, 2,
+    (void)snprintf(formula, sizeof formula, "ROUND(I%u-I%u,%u)", s->row + 1, total,
+                   (unsigned)option->decimals);
+    book_formula(s->book, s->sheet, s->row, CLIENT_EACH, LOOK_PLAIN, UNIT_MONEY, option->decimals,
                  option->difference, formula);
-    book_number(s->book, s->sheet, s->row++, CLIENT_AMOUNT, LOOK_PLAIN, UNIT_MONEY, 2,
-                option->total);
+    book_number(s->book, s->sheet, s->row++, CLIENT_AMOUNT, LOOK_PLAIN, UNIT_MONEY,
+                option->decimals, option->total);
     client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, option->words);
     s->row++;
     if (option->payments[0] != '\0') {

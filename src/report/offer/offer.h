@@ -74,7 +74,7 @@ enum offer_line_kind {
     OFFER_BEFORE_TAX,
     OFFER_TAXED, /* for information: the part of it that is taxed */
     OFFER_TAX,
-    OFFER_BEFORE_CARD, /* what the card fee is of */
+    OFFER_BEFORE_CARD,  /* what the card fee is of */
     OFFER_CARD,         /* a percent of the total before it */
     OFFER_CARD_OF_PAID, /* a percent of the total with it */
     OFFER_TOTAL,
@@ -98,7 +98,8 @@ struct offer_option {
     const char *effect;         /* `replaces the total above`, `takes off the total above` */
     const char *first, *second; /* the same with the amounts, the one to be read first first */
     const char *payments;       /* what is due when with it */
-    int64_t total, difference;  /* in hundredths */
+    int64_t total, difference;  /* at the decimals */
+    uint8_t decimals;
 };
 
 struct offer_texts {

@@ -30,9 +30,9 @@ const char *offer_money(struct offer_maker *m, const struct estimate *e, fig amo
     return separate(m->pool, shown.text + (minus ? 1 : 0), minus != less ? "-" : "");
 }
 
-const char *offer_hundredths(struct offer_maker *m, int64_t amount, bool plus) {
+const char *offer_sum(struct offer_maker *m, int64_t amount, bool plus) {
     const int64_t size = amount < 0 ? -amount : amount;
-    return separate(m->pool, show_number(size, 2).text,
+    return separate(m->pool, show_number(size, m->e->rates->shop.money_decimals).text,
                     amount < 0 ? "-" : (plus && amount > 0 ? "+" : ""));
 }
 

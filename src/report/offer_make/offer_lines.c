@@ -143,10 +143,9 @@ static void head(struct offer_maker *m) {
                                 taxed || card ? ", " : "", taxed ? tax_name(m) : "",
                                 taxed && card ? " and " : "", card ? "card fee" : "",
                                 taxed || card ? " included" : "");
-    o->other_total =
-        card ? pool_words(m->pool, "not paid by card: %s %s",
-                          offer_money(m, m->e, s->before_fee, false), o->currency)
-             : "";
+    o->other_total = card ? pool_words(m->pool, "not paid by card: %s %s",
+                                       offer_money(m, m->e, s->before_fee, false), o->currency)
+                          : "";
     if (o->estimate) {
         o->pay_label = "To order";
         o->pay_words = "please ask for a quote";

@@ -65,8 +65,8 @@ struct offer_amount offer_amount(struct offer_maker *m, fig figure);
 struct offer_amount offer_amount_less(struct offer_maker *m, fig figure);
 /* Money of an estimate's tape with separators: `12,345.00`. less: with the other sign. */
 const char *offer_money(struct offer_maker *m, const struct estimate *e, fig amount, bool less);
-/* The same of an amount in hundredths; plus: with a sign before it. */
-const char *offer_hundredths(struct offer_maker *m, int64_t amount, bool plus);
+/* The same of an amount at the currency's decimals; plus: with a sign before it. */
+const char *offer_sum(struct offer_maker *m, int64_t amount, bool plus);
 /* `6.25 %`. */
 const char *offer_percent(struct offer_maker *m, fig percent);
 

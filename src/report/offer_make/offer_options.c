@@ -28,15 +28,13 @@ static const char *payments_words(struct offer_maker *m, const struct estimate *
 /* What the client reads first is the total, or the difference where the option adds. */
 static void say_price(struct offer_maker *m, struct offer_option *option, bool adds) {
     const bool less = option->difference < 0;
-    const char *const total = offer_hundredths(m, option->total, false);
-    const char *const size =
-        offer_hundredths(m, less ? -option->difference : option->difference, false);
+    const char *const total = offer_sum(m, option->total, false);
+    const char *const size = offer_sum(m, less ? -option->difference : option->difference, false);
     if (!adds) {
         option->effect = "replaces the total above";
         option->first = pool_words(m->pool, "%s: %s %s", option->effect, total, m->offer->currency);
-        option->second =
-            pool_words(m->pool, "difference %s %s", offer_hundredths(m, option->difference, true),
-                       m->offer->currency);
+        option->second = pool_words(m->pool, "difference %s %s",
+                                    offer_sum(m, option->difference, true), m->offer->currency);
     } else {
         option->effect = less ? "takes off the total above" : "adds to the total above";
         option->first = pool_words(
@@ -47,14 +45,15 @@ static void say_price(struct offer_maker *m, struct offer_option *option, bool a
 }
 
 bool offer_options(struct offer_maker *m, const struct estimate *options, size_t count) {
-    const int64_t base = tape_scaled(&m->e->tape, m->e->sale.total, 2);
+    const uint8_t decimals = m->e->rates->shop.money_decimals;
+    const int64_t base = tape_scaled(&m->e->tape, m->e->sale.total, decimals);
     m->offer->options = pool_take(m->pool, count, sizeof *m->offer->options);
     if (m->offer->options == NULL) {
         return false;
     }
     for (size_t i = 0; i < count; i++) {
         const struct option *const given = &m->e->job->options[options[i].option];
-        const int64_t all = tape_scaled(&options[i].tape, options[i].sale.total, 2);
+        const int64_t all = tape_scaled(&options[i].tape, options[i].sale.total, decimals);
         struct offer_option *const option = &m->offer->options[m->offer->option_count++];
         *option = (struct offer_option){
             .name = offer_capital(m, given->name.s),
@@ -62,6 +61,7 @@ bool offer_options(struct offer_maker *m, const struct estimate *options, size_t
             .payments = payments_words(m, &options[i]),
             .total = all,
             .difference = all - base,
+            .decimals = decimals,
         };
         say_price(m, option, given->price.choice == OPTION_ADDS);
     }

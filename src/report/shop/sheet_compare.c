@@ -64,12 +64,15 @@ static void put_difference(const struct paper *paper, uint16_t sheet, uint32_t r
     const int64_t to = tape_amount(&shown(paper, i)->tape, option);
     const uint16_t money = (uint16_t)(BASE_COLUMN + paper->option_count + 1 + 2 * (i - 1));
     const char letter = (char)('A' + BASE_COLUMN + (int)i);
+    const uint8_t decimals = tape_decimals(&paper->base->tape, base);
     char formula[96];
     if (BASE_COLUMN + (int)i > 25 || money + 1 >= BOOK_MOST_COLUMNS) {
         return; /* more options than a page could show */
     }
-    (void)snprintf(formula, sizeof formula, "ROUND(%c%u-B%u,2)", letter, row + 1, row + 1);
-    book_formula(paper->book, sheet, row, money, LOOK_PLAIN, UNIT_MONEY, 2, to - from, formula);
+    (void)snprintf(formula, sizeof formula, "ROUND(%c%u-B%u,%u)", letter, row + 1, row + 1,
+                   (unsigned)decimals);
+    book_formula(paper->book, sheet, row, money, LOOK_PLAIN, UNIT_MONEY, decimals, to - from,
+                 formula);
     if (from != 0) {
         (void)snprintf(formula, sizeof formula, "IF(B%u=0,0,ROUND((%c%u-B%u)*100/ABS(B%u),2))",
                        row + 1, letter, row + 1, row + 1, row + 1);

@@ -184,6 +184,7 @@ static const char *changed_to(struct page *p, const char *name, const char *to) 
 /* What an option would cost, and how it differs. Plain values: estimated on a tape of their own. */
 static void put_options(struct page *p) {
     const int64_t base = tape_amount(&p->e->tape, p->e->sale.total);
+    const uint8_t decimals = tape_decimals(&p->e->tape, p->e->sale.total);
     if (p->paper->option_count == 0) {
         return;
     }
@@ -201,9 +202,10 @@ static void put_options(struct page *p) {
         const bool adds = o->job->options[o->option].price.choice == OPTION_ADDS;
         book_format(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, "%s%s%s; %s the total above",
                     name, wood, finish, adds ? "adds to" : "in place of");
-        book_number(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, UNIT_MONEY, 2,
+        book_number(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, UNIT_MONEY, decimals,
                     total - base);
-        book_number(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, UNIT_MONEY, 2, total);
+        book_number(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, UNIT_MONEY, decimals,
+                    total);
     }
     check_options(p->paper, p->sheet, p->row++, COLUMN_WHAT);
     p->row++;

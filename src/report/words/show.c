@@ -34,10 +34,11 @@ struct shown show_unit(const struct estimate *e, fig f) {
 
 struct shown show_money(const struct estimate *e, fig f) {
     const uint8_t decimals = tape_decimals(&e->tape, f);
-    if (fig_none(f) || decimals >= 2) {
+    const uint8_t least = e->rates->shop.money_decimals;
+    if (fig_none(f) || decimals >= least) {
         return show(e, f);
     }
-    return show_number(tape_scaled(&e->tape, f, 2), 2);
+    return show_number(tape_scaled(&e->tape, f, least), least);
 }
 
 struct shown show_value(const struct value *value, enum length_unit lengths) {

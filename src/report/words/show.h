@@ -16,7 +16,7 @@ struct shown {
 struct shown show(const struct estimate *estimate, fig f);
 /* With its unit: `4 mil`, `97.1234 bf`. */
 struct shown show_unit(const struct estimate *estimate, fig f);
-/* Money: no currency, at least two decimals. */
+/* Money: no currency, at least the decimals that it has. */
 struct shown show_money(const struct estimate *estimate, fig f);
 /* A number at `decimals`, plain. */
 struct shown show_number(int64_t value, uint8_t decimals);
