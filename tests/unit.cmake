@@ -129,3 +129,12 @@ target_link_options(test_sink PRIVATE -Wl,--wrap=fwrite)
 
 # Workbooks that lack something.
 doorcost_test(test_book_proof)
+
+# Workbooks read back by another reader.
+add_library(doorcost_xlsx_read OBJECT xlsx_read.c book_bench.c)
+target_include_directories(doorcost_xlsx_read PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
+target_link_libraries(doorcost_xlsx_read PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA)
+foreach(name book book_page formula formula_book)
+    doorcost_test(test_${name})
+    target_link_libraries(test_${name} PRIVATE doorcost_xlsx_read m)
+endforeach()

@@ -8,8 +8,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A cell holds no more: the library leaves one out that is longer. */
+/* A cell holds no more, codes among them: the library leaves one out that is longer. */
 #define MOST_LETTERS ((size_t)32767)
+/* Stands for the `_` of a text that would be taken for such a code itself. */
+#define CODE_OF_LINE "_x005F_"
 
 void book_init(struct book *book, const struct tape *tape) {
     *book = (struct book){.tape = tape};
@@ -93,9 +95,44 @@ static struct cell *add_cell(struct book *book, struct cell cell) {
     return &book->cells[book->cell_count++];
 }
 
+/* Whether a text begins with what a workbook takes for the code of a letter, as `_x0041_`. */
+static bool is_code(const char *text) {
+    static const char hex[] = "0123456789abcdefABCDEF";
+    return strncmp(text, "_x", 2) == 0 && strspn(text + 2, hex) >= 4 && text[6] == '_';
+}
+
+static char *without_codes(struct pool *pool, const char *text) {
+    const size_t more = sizeof CODE_OF_LINE - 2;
+    size_t size = strlen(text) + 1;
+    size_t used = 0;
+    for (const char *c = text; *c != '\0'; c++) {
+        size += is_code(c) ? more : 0;
+    }
+    char *const out = pool_take(pool, size, 1);
+    for (const char *c = text; out != NULL && *c != '\0'; c++) {
+        const bool code = is_code(c);
+        memcpy(out + used, code ? CODE_OF_LINE : c, code ? more + 1 : 1);
+        used += code ? more + 1 : 1;
+    }
+    return out;
+}
+
+/* A text as a cell holds it. In pool; NULL when memory is out. */
+static const char *cell_words(struct pool *pool, const char *text) {
+    for (size_t letters = MOST_LETTERS;;) {
+        const char *const cut = text_cut(pool, text, letters);
+        const char *const out = cut == NULL ? NULL : without_codes(pool, cut);
+        const size_t units = out == NULL ? 0 : text_units(out);
+        if (units <= MOST_LETTERS) {
+            return out;
+        }
+        letters = letters * MOST_LETTERS / units;
+    }
+}
+
 void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                const char *text) {
-    const char *const copy = text == NULL ? NULL : text_cut(&book->pool, text, MOST_LETTERS);
+    const char *const copy = text == NULL ? NULL : cell_words(&book->pool, text);
     if (copy != NULL) {
         add_cell(book, (struct cell){.row = row,
                                      .sheet = sheet,
@@ -117,7 +154,7 @@ void book_format(struct book *book, uint16_t sheet, uint32_t row, uint16_t colum
 
 void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, uint16_t last,
                enum look look, const char *text) {
-    const char *const copy = text_cut(&book->pool, text, MOST_LETTERS);
+    const char *const copy = cell_words(&book->pool, text);
     if (copy != NULL) {
         add_cell(book, (struct cell){.row = row,
                                      .sheet = sheet,
@@ -174,7 +211,7 @@ void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column
 
 static bool name_is_taken(const struct book *book, const char *name) {
     for (size_t i = 0; i < book->name_count; i++) {
-        if (strcmp(book->names[i].name, name) == 0) {
+        if (text_same(book->names[i].name, name)) {
             return true;
         }
     }
@@ -223,10 +260,11 @@ void book_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t colum
 
 void book_claim(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                 fig figure) {
-    if (!book->failed && !fig_none(figure) && book->homes[figure.id] != 0) {
-        book->cells[book->homes[figure.id] - 1].kind = CELL_MENTION;
-    }
+    const uint32_t before = book->failed || fig_none(figure) ? 0 : book->homes[figure.id];
     add_figure(book, sheet, row, column, look, figure, CELL_HOME);
+    if (before != 0 && book->homes[figure.id] != before) {
+        book->cells[before - 1].kind = CELL_MENTION;
+    }
 }
 
 void book_mention(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,

@@ -159,7 +159,8 @@ void book_break(struct book *book, uint16_t sheet, uint32_t row);
 /* Rows first to last are not parted by a page where one can hold them; blocks may lie in blocks. */
 void book_keep(struct book *book, uint16_t sheet, uint32_t first, uint32_t last);
 
-/* A text in a cell, NULL: nothing; the second as printf makes it. */
+/* A text in a cell, NULL: nothing; cut where a cell holds no more (32,767 units of UTF-16). The
+ * second as printf makes it. */
 void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                const char *text);
 void book_format(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
@@ -189,13 +190,14 @@ void book_formula(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
 void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                 const char *formula, const char *shown);
 /* Names a cell: letters, digits and `_`, beginning with a letter, no cell reference; a name that is
- * taken gets a `_` more. */
+ * taken, case ignored, gets a `_` more. */
 void book_define(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
                  const char *name);
 /* The figure's home; where it has one already, a mention. none: nothing is written. */
 void book_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                  fig figure);
-/* The figure's home from now on; what was its home before becomes a mention. */
+/* The figure's home from now on; what was its home before becomes a mention. Right of the last
+ * column: nothing, and its home stays. */
 void book_claim(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                 fig figure);
 /* A cell that shows a figure whose home is elsewhere (or here, when it gets none elsewhere). */

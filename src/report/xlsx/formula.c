@@ -267,13 +267,26 @@ static void put_pair(struct writer *w, fig figure, const char *function) {
     put(w, ")");
 }
 
+/* Decimals at which a number of steps that is not whole can be told from a whole one: as many as
+ * the step has digits, and what the figure raised has more of behind its point. */
+static int step_decimals(const struct tape *tape, fig figure, fig step) {
+    const int more = tape_decimals(tape, figure) - tape_decimals(tape, step);
+    int decimals = more > 0 ? more : 0;
+    for (int64_t value = tape_amount(tape, step); value > 0; value /= 10) {
+        decimals++;
+    }
+    return decimals > 9 ? decimals : 9; /* a finer step may be put in the cell */
+}
+
 /* Up to a multiple: the inner ROUND takes away what doubles add to a whole number of steps. */
 static void put_up(struct writer *w, fig figure) {
+    const struct tape *const tape = w->book->tape;
     put(w, "-INT(-ROUND(");
     put_cell(w, operand_home(w, figure, 0));
     put(w, "/");
     put_cell(w, operand_home(w, figure, 1));
-    put(w, ",9))*");
+    put(w, ",%d))*",
+        step_decimals(tape, tape_operand(tape, figure, 0).f, tape_operand(tape, figure, 1).f));
     put_cell(w, operand_home(w, figure, 1));
 }
 
@@ -324,22 +337,22 @@ enum formula_result formula_write(const struct book *book, const struct formula_
     return writer.whole ? FORMULA_DONE : (writer.too_long ? FORMULA_LONG : FORMULA_PLAIN);
 }
 
-/* The exact value of terms from..to of a sum or total, as a double: only what a program shows
- * before it recalculates. */
+static long double exact(const struct book *book, const struct cell *cell) {
+    long double step = 1;
+    for (uint8_t d = 0; d < tape_decimals(book->tape, cell->figure); d++) {
+        step *= 10;
+    }
+    return (long double)tape_amount(book->tape, cell->figure) / step;
+}
+
+/* The value of terms from..to of a sum or total, as a double: only what a program shows before it
+ * recalculates. */
 static double part_value(const struct book *book, const struct term *terms, size_t from,
                          size_t to) {
     long double value = 0;
     for (size_t i = from; i < to; i++) {
-        const fig each = terms[i].cell->figure;
-        const fig count = terms[i].count == NULL ? (fig){0} : terms[i].count->figure;
-        const long double times =
-            fig_none(count) ? 1.0L : (long double)tape_amount(book->tape, count);
-        long double step = 1;
-        for (uint8_t d = 0; d < tape_decimals(book->tape, each); d++) {
-            step *= 10;
-        }
-        value += (terms[i].minus ? -1.0L : 1.0L) * times *
-                 (long double)tape_amount(book->tape, each) / step;
+        const long double times = terms[i].count == NULL ? 1.0L : exact(book, terms[i].count);
+        value += (terms[i].minus ? -1.0L : 1.0L) * times * exact(book, terms[i].cell);
     }
     return (double)value;
 }
