@@ -218,10 +218,146 @@ static void test_effect(void **state) {
     run(effect_cases, COUNT(effect_cases));
 }
 
+#define CLEAR "clear-on-board"
+#define OILED                                                                                      \
+    "coating sealer|spread by = wet film\nwet film = 4 mil\nsizes = 1 gal at 40.00",               \
+        "spray gun|transfer efficiency = 65 %", "finish clear|spray = gun\ncoats = sealer x 2"
+#define BOARD "thickness = 1/4\nsize = 48 x 96\nprice = 30.00 per sheet\nwaste = 0 % added"
+static const struct question_case clear_cases[] = {
+    {"clear on MDF",
+     {OILED, "make|finish = clear\npanel = mdf", "sheet mdf|" BOARD},
+     "D1,18,30\n",
+     CLEAR,
+     true},
+    {"clear on what the words call MDF",
+     {OILED, "make|finish = clear\npanel = thin", "sheet thin|" BOARD "\nwords = MDF board"},
+     "D1,18,30\n",
+     CLEAR,
+     true},
+    {"clear on a slab of MDF, in an option",
+     {OILED, "make|style = slab\nslab = mdf", "option bright|finish = clear", "sheet mdf|" BOARD},
+     "D1,18,30\n",
+     CLEAR,
+     true},
+    {"a finish that its words call clear",
+     {OILED, "make|finish = satin\npanel = mdf", "sheet mdf|" BOARD,
+      "finish satin|spray = gun\ncoats = sealer x 1\nwords = clear, satin"},
+     "D1,18,30\n",
+     CLEAR,
+     true},
+    {"bare MDF",
+     {"make|finish = none\npanel = mdf", "sheet mdf|" BOARD},
+     "D1,18,30\n",
+     CLEAR,
+     false},
+    {"clear on plywood", {OILED, "make|finish = clear"}, "D1,18,30\n", CLEAR, false},
+    {"clear on veneered MDF",
+     {OILED, "make|finish = clear\npanel = oak-mdf",
+      "sheet oak-mdf|" BOARD "\nwords = oak veneered MDF"},
+     "D1,18,30\n",
+     CLEAR,
+     false},
+    {"clear on MDF with grain",
+     {OILED, "make|finish = clear\npanel = mdf", "sheet mdf|" BOARD "\ngrain = length"},
+     "D1,18,30\n",
+     CLEAR,
+     false},
+    {"a tinted coat on MDF",
+     {OILED, "make|finish = clear\npanel = mdf", "sheet mdf|" BOARD, "coating sealer|tinted = yes"},
+     "D1,18,30\n",
+     CLEAR,
+     false},
+    {"glass in a clear frame, MDF named for others",
+     {OILED, "make|finish = clear\npanel = mdf\nstyle = glazed", "sheet mdf|" BOARD},
+     "D1,18,30\n",
+     CLEAR,
+     false},
+};
+
+static void test_clear(void **state) {
+    (void)state;
+    run(clear_cases, COUNT(clear_cases));
+}
+
+#define MIXED "woods-mixed"
+#define CHERRY                                                                                     \
+    "lumber cherry|species = black-cherry\nthickness = 4/4\nprice = 6.00 per bf\n"                 \
+    "waste = 0 % added",                                                                           \
+        "option cherry|frame = cherry"
+static const struct question_case mixed_cases[] = {
+    {"a forgotten solid panel",
+     {CHERRY, "make|style = solid\nsolid panel = poplar"},
+     "D1,18,30\n",
+     MIXED,
+     true},
+    {"a forgotten slab",
+     {CHERRY, "make|slab = poplar"},
+     "id,width,height,style\nD1,18,30,slab\n",
+     MIXED,
+     true},
+    {"a forgotten slab of other poplar",
+     {CHERRY, "make|slab = thick-poplar"},
+     "id,width,height,style\nD1,18,30,slab\n",
+     MIXED,
+     true},
+    {"a forgotten panel of poplar plywood",
+     {CHERRY, "make|panel = sheet-4", "sheet sheet-4|" BOARD "\nwords = poplar plywood"},
+     "D1,18,30\n",
+     MIXED,
+     true},
+    {"a solid panel that is named",
+     {CHERRY, "make|style = solid\nsolid panel = poplar", "option cherry|solid panel = cherry"},
+     "D1,18,30\n",
+     MIXED,
+     false},
+    {"a solid panel that is named as it was",
+     {CHERRY, "make|style = solid\nsolid panel = poplar", "option cherry|solid panel = poplar"},
+     "D1,18,30\n",
+     MIXED,
+     false},
+    {"a solid panel that no row has",
+     {CHERRY, "make|solid panel = poplar"},
+     "D1,18,30\n",
+     MIXED,
+     false},
+    {"a solid panel that the row names",
+     {CHERRY, "make|style = solid\nsolid panel = poplar"},
+     "id,width,height,solid panel\nD1,18,30,poplar\n",
+     MIXED,
+     false},
+    {"a row with a frame of its own",
+     {CHERRY, "make|style = solid\nsolid panel = poplar"},
+     "id,width,height,frame\nD1,18,30,poplar\n",
+     MIXED,
+     false},
+    {"a panel of another wood as listed",
+     {CHERRY, "make|style = solid\nsolid panel = unknown-wood"},
+     "D1,18,30\n",
+     MIXED,
+     false},
+    {"panels and slabs of board",
+     {CHERRY},
+     "id,width,height,style\nD1,18,30,\nD2,18,30,slab\n",
+     MIXED,
+     false},
+    {"thicker lumber of the same wood",
+     {"option thick|frame = thick-poplar", "make|style = solid\nsolid panel = poplar"},
+     "D1,18,30\n",
+     MIXED,
+     false},
+};
+
+static void test_mixed(void **state) {
+    (void)state;
+    run(mixed_cases, COUNT(mixed_cases));
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_fronts),
         cmocka_unit_test(test_effect),
+        cmocka_unit_test(test_clear),
+        cmocka_unit_test(test_mixed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -153,6 +153,32 @@ bool text_same(const char *a, const char *b) {
     return text_order(a, b) == 0;
 }
 
+static bool is_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+bool text_holds_word(const char *text, const char *word, size_t size) {
+    char wanted[64];
+    char part[64];
+
+    if (text == NULL || size == 0 || size >= sizeof(wanted)) {
+        return false;
+    }
+    memcpy(wanted, word, size);
+    wanted[size] = '\0';
+    for (const char *at = text; *at != '\0'; at++) {
+        if ((at > text && is_letter(at[-1])) || strlen(at) < size || is_letter(at[size])) {
+            continue;
+        }
+        memcpy(part, at, size);
+        part[size] = '\0';
+        if (text_same(part, wanted)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 size_t text_distance(const char *a, const char *b) {
     /* Three rows of the usual table: two back for the swap of neighbors. */
     size_t rows[3][LONGEST_COMPARED + 1];

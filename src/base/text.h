@@ -35,6 +35,10 @@ bool text_same(const char *a, const char *b);
  * than 0. */
 int text_order(const char *a, const char *b);
 
+/* Whether the first size bytes of word stand in text as a whole word, no ASCII letter before or
+ * behind, ASCII case ignored. false where text is NULL, or size 0 or over 63. */
+bool text_holds_word(const char *text, const char *word, size_t size);
+
 /* How many single-letter edits (insert, delete, replace, swap of neighbors) make b of a, ASCII
  * case ignored. Texts over 63 bytes count as far apart (SIZE_MAX). */
 size_t text_distance(const char *a, const char *b);

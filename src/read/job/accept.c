@@ -11,6 +11,7 @@
 
 /* `accept-without-effect` is none of them: it asks about an answer. */
 const char *const question_ids[] = {
+    "clear-on-board",
     "door-wide",
     "film-thick",
     "front-high",
@@ -38,6 +39,7 @@ const char *const question_ids[] = {
     "too-wide-for-machine",
     "unknown-currency",
     "without-effect",
+    "woods-mixed",
 };
 const size_t question_id_count = COUNT_OF(question_ids);
 

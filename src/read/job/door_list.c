@@ -90,5 +90,8 @@ bool door_list_read(struct reader *reader, struct job *job) {
                     "the list has a heading but no rows; expected a row for each door");
     }
     check_ids(reader, job);
+    if (reader->names_known) {
+        options_warn_woods(reader, job);
+    }
     return !pool_failed(reader->pool) && !reader->problems->failed;
 }

@@ -36,6 +36,18 @@ void row_check_make(struct reader *reader, const struct job *job, const struct r
  * option: a panel of a slab, the hinge of a drawer front. */
 void row_warn_effect(struct reader *reader, const struct job *job, const struct row *row);
 
+/* row_woods.c: asks about a clear finish on a sheet that its name or words call a bare board (MDF
+ * and the like, without grain), in the base job and in every option. */
+void row_warn_clear(struct reader *reader, const struct job *job, const struct row *row);
+
+/* row_woods.c: asks, once an option, about one that names other lumber for frames and leaves panels
+ * or slabs in the wood that the frames had; by the woods of the rates, or a word that names share.
+ * After all rows are read; the rates hold no errors in what is named. */
+void options_warn_woods(struct reader *reader, const struct job *job);
+
+/* row_make.c: ` in option 'maple'`, or nothing for the base job (NULL). In the problems' pool. */
+const char *option_words(struct reader *reader, const struct option *option);
+
 /* door_list.c: reads the door list of the job. false: memory is out. */
 bool door_list_read(struct reader *reader, struct job *job) __attribute__((warn_unused_result));
 

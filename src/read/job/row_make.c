@@ -49,8 +49,7 @@ static size_t needs_of(const struct reader *reader, const struct style *style,
     return 2;
 }
 
-/* ` in option 'maple'`, or nothing for the base job. */
-static const char *option_words(struct reader *reader, const struct option *option) {
+const char *option_words(struct reader *reader, const struct option *option) {
     const char *words = option == NULL
                             ? ""
                             : pool_format(&reader->problems->pool, " in option '%s'",
@@ -165,6 +164,7 @@ void row_check_make(struct reader *reader, const struct job *job, const struct r
         return;
     }
     row_warn_effect(reader, job, row);
+    row_warn_clear(reader, job, row);
     for (size_t i = 0; i < job->option_count; i++) {
         struct construction construction = row_construction(job, row, (int)i);
 

@@ -61,42 +61,16 @@ const struct key wood_columns[] = {
 };
 const size_t wood_column_count = COUNT_OF(wood_columns);
 
-static bool is_letter(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
-/* Whether word stands in text as a whole word: 'oak' in 'red-oak'. */
-static bool has_word(const char *text, const char *choice) {
-    size_t size = strlen(choice);
-
-    if (text == NULL || size == 0) {
-        return false;
-    }
-    for (const char *at = text; *at != '\0'; at++) {
-        char part[64];
-
-        if ((at > text && is_letter(at[-1])) || size >= sizeof(part) || strlen(at) < size ||
-            is_letter(at[size])) {
-            continue;
-        }
-        memcpy(part, at, size);
-        part[size] = '\0';
-        if (text_same(part, choice)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* The one wood in whose names the word stands; -1: none, or several, which are warned of. */
 static int32_t find_by_word(struct reader *reader, const struct rates *rates,
                             const struct lumber *lumber) {
     int32_t found[3] = {-1, -1, -1};
     size_t count = 0;
+    const size_t size = strlen(lumber->species.s);
 
     for (size_t i = 0; i < rates->wood_count && count < 3; i++) {
-        if (has_word(rates->woods[i].name.s, lumber->species.s) ||
-            has_word(rates->woods[i].common.s, lumber->species.s)) {
+        if (text_holds_word(rates->woods[i].name.s, lumber->species.s, size) ||
+            text_holds_word(rates->woods[i].common.s, lumber->species.s, size)) {
             found[count++] = (int32_t)i;
         }
     }
