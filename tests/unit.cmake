@@ -138,3 +138,13 @@ foreach(name book book_page formula formula_book)
     doorcost_test(test_${name})
     target_link_libraries(test_${name} PRIVATE doorcost_xlsx_read m)
 endforeach()
+
+# JSON read back by another reader.
+add_library(doorcost_json_read OBJECT json_read.c json_bench.c)
+target_include_directories(doorcost_json_read PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
+target_compile_definitions(doorcost_json_read PRIVATE DOORCOST_SOURCE="${PROJECT_SOURCE_DIR}")
+target_link_libraries(doorcost_json_read PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA)
+foreach(name json json_docs)
+    doorcost_test(test_${name})
+    target_link_libraries(test_${name} PRIVATE doorcost_json_read)
+endforeach()

@@ -29,8 +29,37 @@ void problems_clear(struct problems *problems) {
     problems_init(problems);
 }
 
+/* text with '?' for what may not be shown, cut behind `most` characters; NULL when memory is out.
+ */
+static char *showable(struct problems *problems, const char *text, size_t most) {
+    const size_t size = strlen(text);
+    size_t at = 0;
+    char *const copy = pool_take(&problems->pool, size + 4, 1);
+    char *to = copy;
+
+    if (copy == NULL) {
+        problems->failed = true;
+        return NULL;
+    }
+    for (size_t characters = 0; at < size && characters < most; characters++) {
+        size_t length;
+
+        if (!text_shows(text + at, size - at, &length)) {
+            *to++ = '?';
+        } else {
+            memcpy(to, text + at, length);
+            to += length;
+        }
+        at += length;
+    }
+    if (at < size) {
+        memcpy(to, "...", sizeof("..."));
+    }
+    return copy;
+}
+
 uint16_t problems_file(struct problems *problems, const char *name) {
-    char *copy = pool_text(&problems->pool, name, strlen(name));
+    char *copy = showable(problems, name, SIZE_MAX);
     bool failed = copy == NULL || problems->file_count >= UINT16_MAX - 1;
 
     problems->files = array_grow(problems->files, &problems->file_room, problems->file_count + 1,
@@ -192,31 +221,7 @@ void problem_add(struct problems *problems, enum severity severity, const char *
 }
 
 const char *problem_quote(struct problems *problems, const char *text) {
-    size_t size = strlen(text);
-    size_t at = 0;
-    int characters = 0;
-    char *copy = pool_take(&problems->pool, size + 4, 1);
-    char *to = copy;
-
-    if (copy == NULL) {
-        problems->failed = true;
-        return "";
-    }
-    for (; at < size && characters < LONGEST_QUOTE; characters++) {
-        size_t length;
-
-        if (!text_shows(text + at, size - at, &length)) {
-            *to++ = '?';
-        } else {
-            memcpy(to, text + at, length);
-            to += length;
-        }
-        at += length;
-    }
-    if (at < size) {
-        memcpy(to, "...", sizeof("..."));
-    }
-    return copy;
+    return text_or_empty(showable(problems, text, LONGEST_QUOTE));
 }
 
 /* Adds the place of a problem, accepted where takes says so; true: it was. */

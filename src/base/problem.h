@@ -52,9 +52,9 @@ struct problems {
 void problems_init(struct problems *problems);
 void problems_clear(struct problems *problems);
 
-/* Registers a file under the name by which the user will see it; gives its number for places, 0
- * when memory is out. The lines (count of them, borrowed, must outlive problems; may be NULL) are
- * shown below problems. */
+/* Registers a file under the name by which the user will see it, with '?' for what may not be shown
+ * (a name may hold bytes of any kind); gives its number for places, 0 when memory is out. The lines
+ * (count of them, borrowed, must outlive problems; may be NULL) are shown below problems. */
 uint16_t problems_file(struct problems *problems, const char *name);
 void problems_lines(struct problems *problems, uint16_t file, const char *const *lines,
                     size_t count);
