@@ -323,6 +323,37 @@ struct climate {
     struct value moisture;        /* percent moisture of the wood when it is made up */
 };
 
+/* Of what the rates tell what is usual: the keys of [plausible], in their order. */
+enum usual {
+    USUAL_LABOR_RATE,
+    USUAL_MACHINE_RATE,
+    USUAL_OVERHEAD,
+    USUAL_HOURS,
+    USUAL_ALLOWANCE,
+    USUAL_CONTINGENCY,
+    USUAL_REMAKES,
+    USUAL_PROFIT,
+    USUAL_LUMBER_PRICE,
+    USUAL_LUMBER_WASTE,
+    USUAL_SHEET_PRICE,
+    USUAL_SHEET_WASTE,
+    USUAL_GLASS_PRICE,
+    USUAL_HARDWARE_PRICE,
+    USUAL_COVERAGE,
+    USUAL_TRANSFER,
+    USUAL_TAX,
+    USUAL_DISCOUNT,
+    USUAL_CARD_FEE,
+    USUAL_DEPOSIT,
+    USUAL_YEAR,
+    USUAL_COUNT
+};
+
+struct bounds {
+    struct value low, high; /* of one unit, both allowed; set false: not given */
+    int choice;             /* what their unit means, as of the value that they are of */
+};
+
 struct rates {
     struct pool pool;
     const char *path;
@@ -332,6 +363,7 @@ struct rates {
     struct hinge_rules hinges;
     struct limits limits;
     struct climate climate;
+    struct bounds usual[USUAL_COUNT];      /* by enum usual */
     struct value markup[COST_GROUP_COUNT]; /* percent; a group named here takes this in place of the
                                               shop's profit */
     struct lumber *lumber;

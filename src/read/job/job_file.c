@@ -5,6 +5,7 @@
 #include "read/file/ini.h"
 #include "read/file/source.h"
 #include "read/job/job_keys.h"
+#include "read/rates/plausible.h"
 #include "read/rates/rates_file.h"
 #include "read/rates/rates_keys.h"
 
@@ -76,6 +77,7 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
     reader.money_decimals = rates->shop.money_decimals;
     sections_read(&reader, &ini, job_sections, job_section_count, job);
     job->unit = reader.unit;
+    plausible_check_job(&reader, rates, job);
     if (job->title.s == NULL) {
         job->title.s = "Cabinet doors"; /* every paper has a head */
     }

@@ -309,3 +309,20 @@ bool quantity_value(struct reader *reader, const struct key *key, const struct e
     }
     return true;
 }
+
+const char *quantity_text(struct reader *reader, const struct value *value) {
+    int64_t whole = value->amount;
+    uint8_t decimals = value->decimals;
+
+    while (decimals > 0 && whole % 10 == 0) {
+        whole /= 10;
+        decimals--;
+    }
+    const int64_t one = power_of_ten(decimals);
+    const char *const text =
+        decimals == 0
+            ? pool_format(&reader->problems->pool, "%lld", (long long)whole)
+            : pool_format(&reader->problems->pool, "%lld.%0*lld", (long long)(whole / one),
+                          (int)decimals, (long long)(whole % one));
+    return text == NULL ? "" : text;
+}

@@ -32,6 +32,10 @@ bool range_take(struct reader *reader, const struct entry *entry, char *text, ch
 /* Says that a range does not hold its value. */
 void range_report(struct reader *reader, const struct key *key, const struct entry *entry);
 
+/* The number of a value without needless zeros, `0.5`; its unit is left out. In the problems' pool;
+ * "" when memory is out. */
+const char *quantity_text(struct reader *reader, const struct value *value);
+
 /* 1 US gallon is 231 cubic inches, 3.785411784 L exactly: 473176473 / 125000000. */
 #define LITRES_PER_GALLON_OVER  ((int64_t)473176473)
 #define LITRES_PER_GALLON_UNDER ((int64_t)125000000)

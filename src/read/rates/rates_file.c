@@ -6,6 +6,7 @@
 #include "read/file/ini.h"
 #include "read/key/currency.h"
 #include "read/rates/picture.h"
+#include "read/rates/plausible.h"
 #include "read/rates/rates_keys.h"
 #include "read/rates/terms.h"
 #include "read/rates/woods.h"
@@ -13,10 +14,11 @@
 #include <string.h>
 
 const struct section_kind *const rates_sections[] = {
-    &section_shop,      &section_lumber,   &section_sheet,   &section_glass,      &section_saw,
-    &section_banding,   &section_limits,   &section_climate, &section_markup,     &section_door,
-    &section_operation, &section_machine,  &section_coating, &section_additive,   &section_spray,
-    &section_finish,    &section_hardware, &section_hinges,  &section_consumable,
+    &section_shop,     &section_lumber,   &section_sheet,      &section_glass,
+    &section_saw,      &section_banding,  &section_limits,     &section_climate,
+    &section_markup,   &section_door,     &section_operation,  &section_machine,
+    &section_coating,  &section_additive, &section_spray,      &section_finish,
+    &section_hardware, &section_hinges,   &section_consumable, &section_plausible,
 };
 const size_t rates_section_count = COUNT_OF(rates_sections);
 
@@ -69,6 +71,8 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     rates->shop.money_decimals = reader.money_decimals;
     sections_read(&reader, &ini, rates_sections, rates_section_count, rates);
     check_materials(&reader, rates);
+    plausible_check_rates(&reader, rates);
+    larger_check(&reader, rates);
     return terms_read(&reader, &rates->shop) && picture_read(&reader, &rates->shop) &&
            woods_read(&reader, rates);
 }
