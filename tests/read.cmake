@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: MIT
 # Tests of base/ and read/, and of the catalog of problems.
-foreach(name length text pool problem record outside_units)
+foreach(name length text pool index problem record outside_units)
     doorcost_test(test_${name})
 endforeach()
 

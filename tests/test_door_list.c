@@ -196,7 +196,7 @@ static void test_leaf(void **state) {
     assert_int_equal(in.job.row_count, COUNT(leaves));
     for (size_t i = 0; i < COUNT(leaves); i++) {
         const struct leaf leaf =
-            leaf_size(&in.job.rows[i], &in.job.rows[i].construction, LENGTH_INCH);
+            leaf_size(&in.job.rows[i], &in.job.rows[i].make->whole, LENGTH_INCH);
 
         assert_int_equal(leaf.width, leaves[i].width);
         assert_int_equal(leaf.height, leaves[i].height);

@@ -122,11 +122,11 @@ static void test_make(void **state) {
     rows = in.job.rows;
 
     /* [make] alone */
-    assert_int_equal(rows[0].construction.frame.kind, MATERIAL_LUMBER);
-    assert_int_equal(rows[0].construction.frame.index, 0);
-    assert_int_equal(rows[0].construction.fit.choice, FIT_OVERLAY);
-    assert_null(rows[0].own.frame.name.s);
-    assert_int_equal(rows[0].own.frame.index, -1);
+    assert_int_equal(rows[0].make->whole.frame.kind, MATERIAL_LUMBER);
+    assert_int_equal(rows[0].make->whole.frame.index, 0);
+    assert_int_equal(rows[0].make->whole.fit.choice, FIT_OVERLAY);
+    assert_null(rows[0].make->own.frame.name.s);
+    assert_int_equal(rows[0].make->own.frame.index, -1);
 
     /* an option changes what it says */
     construction = row_construction(&in.job, &rows[0], 0);
@@ -151,7 +151,7 @@ static void test_make(void **state) {
     construction = row_construction(&in.job, &rows[1], 1);
     assert_int_equal(construction.fit.choice, FIT_OVERLAY);
     assert_false(construction.reveal.set);
-    construction = rows[2].construction;
+    construction = rows[2].make->whole;
     assert_int_equal(construction.fit.choice, FIT_INSET);
     assert_int_equal(construction.reveal.amount, NM_PER_INCH / 8);
     clear_inputs(&in);

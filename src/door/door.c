@@ -3,6 +3,7 @@
  * size, so that a door with two equal mid rails has one part of two pieces. */
 #include "door/door.h"
 
+#include "base/index.h"
 #include "door/frame.h"
 #include "door/leaf.h"
 #include "model/construction.h"
@@ -51,7 +52,7 @@ static void add_frame_part(const struct calc *c, struct door *door, enum part_ki
     const struct part part = {
         .kind = kind,
         .material_kind = MATERIAL_LUMBER,
-        .material = door->construction.frame.index,
+        .material = door->construction->frame.index,
         .count = count,
         .length = along,
         .width = width,
@@ -140,7 +141,7 @@ static void fill_opening(const struct calc *c, struct door *door, length width, 
     switch (door->form) {
     case FORM_PANEL:
         add_field(c, door, PART_PANEL, MATERIAL_SHEET,
-                  construction_panel(&door->construction, door->form)->index, width + more_width,
+                  construction_panel(door->construction, door->form)->index, width + more_width,
                   height + more_height);
         break;
     case FORM_SOLID:
@@ -150,12 +151,12 @@ static void fill_opening(const struct calc *c, struct door *door, length width, 
             more_height = clamp_rabbet(groove, style->clearance_across.amount);
         }
         add_field(c, door, PART_PANEL, MATERIAL_LUMBER,
-                  construction_panel(&door->construction, door->form)->index, width + more_width,
+                  construction_panel(door->construction, door->form)->index, width + more_width,
                   height + more_height);
         break;
     case FORM_GLASS:
         more_width = clamp_rabbet(groove, style->glass_clearance.amount);
-        add_field(c, door, PART_PANE, MATERIAL_GLASS, door->construction.glass.index,
+        add_field(c, door, PART_PANE, MATERIAL_GLASS, door->construction->glass.index,
                   width + more_width, height + more_width);
         break;
     case FORM_SLAB:
@@ -188,7 +189,7 @@ static void add_frame(const struct calc *c, struct door *door, const struct fram
 }
 
 static void make_slab(const struct calc *c, struct door *door) {
-    const struct material_reference *const slab = &door->construction.slab;
+    const struct material_reference *const slab = &door->construction->slab;
     if (slab->kind == MATERIAL_SHEET) {
         door->thickness = c->rates->sheets[slab->index].thickness.amount;
     }
@@ -209,42 +210,106 @@ static void make_parts(const struct calc *c, struct door *door) {
     add_frame(c, door, &frame);
 }
 
-static void make_door(const struct calc *c, struct door *door) {
-    const struct leaf leaf = leaf_size(door->row, &door->construction, c->measures->lengths);
-    door->width = leaf.width;
-    door->height = leaf.height;
-    door->leaves = (int32_t)door->row->leaves.amount;
-    assert(door->construction.style.index >= 0);
-    door->style = &c->rates->styles[door->construction.style.index];
-    door->thickness = door->style->thickness.amount;
-    door->form = leaf_is_slab(door->style, door->row, door->height)
-                     ? FORM_SLAB
-                     : (enum door_form)door->style->form.choice;
-    door->bought_in = door->style->bought_in.set;
+/* The leaf of a row, without its parts. */
+static struct door begin_door(const struct calc *c, const struct row *row,
+                              const struct construction *construction) {
+    assert(construction->style.index >= 0);
+    const struct leaf leaf = leaf_size(row, construction, c->measures->lengths);
+    const struct style *const style = &c->rates->styles[construction->style.index];
+    return (struct door){
+        .row = row,
+        .construction = construction,
+        .style = style,
+        .form =
+            leaf_is_slab(style, row, leaf.height) ? FORM_SLAB : (enum door_form)style->form.choice,
+        .width = leaf.width,
+        .height = leaf.height,
+        .thickness = style->thickness.amount,
+        .leaves = (int32_t)row->leaves.amount,
+        .bought_in = style->bought_in.set,
+    };
+}
+
+/* What doors are made with. */
+struct making {
+    const struct calc *calc;
+    struct construction *constructions; /* of each make of the job, under the option */
+    size_t made;                        /* of these */
+    struct part *parts;                 /* room for those of one leaf, which keeps what it has */
+    struct opening *openings;
+    struct index leaves; /* of which row each leaf was made first */
+};
+
+static void make_leaf(const struct making *m, struct door *door) {
+    struct pool *const pool = m->calc->pool;
+    door->parts = m->parts;
+    door->openings = m->openings;
     if (!door->bought_in) {
-        make_parts(c, door);
+        make_parts(m->calc, door);
     }
-    door->parts = pool_copy(c->pool, door->parts, door->part_count * sizeof *door->parts);
-    door->openings =
-        pool_copy(c->pool, door->openings, door->opening_count * sizeof *door->openings);
+    door->parts = pool_copy(pool, door->parts, door->part_count * sizeof *door->parts);
+    door->openings = pool_copy(pool, door->openings, door->opening_count * sizeof *door->openings);
+}
+
+static bool same_heights(const struct values *a, const struct values *b) {
+    bool same = a->count == b->count;
+    for (size_t i = 0; same && i < a->count; i++) {
+        same = a->v[i].amount == b->v[i].amount;
+    }
+    return same;
+}
+
+/* Whether the leaves of two rows are made alike, of the same parts. */
+static bool same_leaf(const void *list, size_t number, const void *thing) {
+    const struct door *const a = &((const struct door *)list)[number];
+    const struct door *const b = thing;
+    return a->construction == b->construction && a->width == b->width && a->height == b->height &&
+           a->row->use.choice == b->row->use.choice &&
+           a->row->mid_rails.amount == b->row->mid_rails.amount &&
+           a->row->mid_stiles.amount == b->row->mid_stiles.amount &&
+           same_heights(&a->row->heights, &b->row->heights);
+}
+
+static uint64_t leaf_hash(const struct door *door) {
+    uint64_t hash = hash_word(HASH_START, (uint64_t)door->width);
+    hash = hash_word(hash, (uint64_t)door->height);
+    return hash_word(hash, door->row->make->number);
+}
+
+/* Makes the door of row r, from the leaf of an earlier one where it is the same. */
+static bool make_door(struct making *m, struct door *doors, size_t r) {
+    const struct row *const row = &m->calc->job->rows[r];
+    struct door *const door = &doors[r];
+    bool failed = false;
+    *door = begin_door(m->calc, row, &m->constructions[row->make->number]);
+    const size_t first = index_add(&m->leaves, leaf_hash(door), same_leaf, doors, door, r, &failed);
+    if (first < r) {
+        *door = doors[first];
+        door->row = row;
+        door->leaves = (int32_t)row->leaves.amount;
+    } else {
+        make_leaf(m, door);
+    }
+    return !failed;
 }
 
 bool doors_make(struct doors *doors, const struct calc *c, int option) {
-    /* room for those of one leaf, which keeps what it has */
-    struct part *const parts = pool_take(c->pool, FRAME_MOST_PARTS, sizeof *parts);
-    struct opening *const openings =
-        pool_take(c->pool, (size_t)2 * FRAME_MOST_ROWS, sizeof *openings);
-    *doors = (struct doors){.count = c->job->row_count};
+    const struct job *const job = c->job;
+    struct making m = {.calc = c};
+    m.constructions = pool_take(c->pool, job->make_count, sizeof *m.constructions);
+    m.parts = pool_take(c->pool, FRAME_MOST_PARTS, sizeof *m.parts);
+    m.openings = pool_take(c->pool, (size_t)2 * FRAME_MOST_ROWS, sizeof *m.openings);
+    *doors = (struct doors){.count = job->row_count};
     doors->doors = pool_take(c->pool, doors->count, sizeof *doors->doors);
-    for (size_t i = 0; !pool_failed(c->pool) && i < doors->count; i++) {
-        struct door *const door = &doors->doors[i];
-        door->row = &c->job->rows[i];
-        door->construction = row_construction(c->job, door->row, option);
-        door->parts = parts;
-        door->openings = openings;
-        make_door(c, door);
+    bool held = !pool_failed(c->pool);
+    for (size_t r = 0; held && r < doors->count; r++) {
+        if (job->rows[r].make->number == m.made) { /* they are numbered as rows come */
+            m.constructions[m.made++] = row_construction(job, &job->rows[r], option);
+        }
+        held = make_door(&m, doors->doors, r) && !pool_failed(c->pool);
     }
-    return !pool_failed(c->pool);
+    index_clear(&m.leaves);
+    return held;
 }
 
 bool door_hangs_level(const struct door *door) {

@@ -44,7 +44,7 @@ struct opening {
 /* One row of the door list, made into a leaf and its parts. */
 struct door {
     const struct row *row;
-    struct construction construction;
+    const struct construction *construction; /* under the option; doors of one make share it */
     const struct style *style;
     enum door_form form;             /* a low drawer front of a framed style becomes FORM_SLAB */
     length width, height, thickness; /* of a leaf */

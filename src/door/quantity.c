@@ -75,7 +75,7 @@ static fig pick_hinges(const struct calc *c, const char *what, const struct step
 /* The larger of what height and weight ask for. */
 static void take_hinges(const struct calc *c, struct leaf_figures *leaf) {
     const struct hinge_rules *const rules = &c->rates->hinges;
-    if (leaf->door->row->use.choice != USE_DOOR || leaf->door->construction.hinge.index < 0) {
+    if (leaf->door->row->use.choice != USE_DOOR || leaf->door->construction->hinge.index < 0) {
         return;
     }
     fig by_height = {0};
@@ -131,8 +131,8 @@ static void take_drivers(const struct calc *c, struct leaf_figures *leaf) {
     driver[DRIVER_AREA] = leaf->face;
     driver[DRIVER_SPRAYED] = leaf->sprayed;
     if (!fig_none(leaf->sprayed) &&
-        c->rates->finishes[door->construction.finish.index].coat_count > 0) {
-        const struct finish *const finish = &c->rates->finishes[door->construction.finish.index];
+        c->rates->finishes[door->construction->finish.index].coat_count > 0) {
+        const struct finish *const finish = &c->rates->finishes[door->construction->finish.index];
         fig times[MOST_COATS];
         size_t n = 0;
         assert(finish->coat_count <= MOST_COATS);
@@ -195,7 +195,7 @@ static void take_banding(const struct calc *c, struct leaf_figures *leaf) {
 
 /* Work that is not the shop's: a door bought as it is, a finish sent out. */
 static void take_others(const struct calc *c, struct leaf_figures *leaf) {
-    const struct construction *const construction = &leaf->door->construction;
+    const struct construction *const construction = leaf->door->construction;
     if (leaf->door->bought_in) {
         const struct value *const given = &leaf->door->style->bought_in;
         const fig price = calc_given(c, "price, bought in", given);
@@ -242,7 +242,7 @@ static bool take_leaf(struct materials *materials, struct leaf_figures *leaf) {
     take_others(c, leaf);
     take_weight(c, leaf);
     take_hinges(c, leaf);
-    const bool pulled = door->construction.pull.index >= 0 && row->use.choice != USE_END_PANEL;
+    const bool pulled = door->construction->pull.index >= 0 && row->use.choice != USE_END_PANEL;
     leaf->pulls = pulled && row->pulls.amount > 0
                       ? calc_count(c, "pulls", row->pulls.amount,
                                    row->pulls.set ? row->pulls.place : row->place)

@@ -38,10 +38,10 @@ void surface_make(struct leaf_figures *leaf, const struct calc *c) {
     const fig round[] = {leaf->width, leaf->width, leaf->height, leaf->height};
     leaf->face = calc_area(c, "face area", leaf->width, leaf->height);
     leaf->perimeter = fig_sum(c->tape, "perimeter", c->measures->length, round, 4);
-    if (door->construction.finish.index < 0) {
+    if (door->construction->finish.index < 0) {
         return;
     }
-    const struct finish *const finish = &c->rates->finishes[door->construction.finish.index];
+    const struct finish *const finish = &c->rates->finishes[door->construction->finish.index];
     fig stuck = {0};
     if (door->stuck_edge > 0 && (door_is_see_through(door) || door->style->profile_extra.set)) {
         stuck = calc_length(c, "inner edge of the frame", door->stuck_edge, door->row->place);

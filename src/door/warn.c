@@ -115,7 +115,7 @@ static int by_sort(const void *left, const void *right) {
     const struct sort_of_door *const b = right;
     const int order[] = {
         by_number(a->door->row->use.choice, b->door->row->use.choice),
-        by_number(a->door->construction.style.index, b->door->construction.style.index),
+        by_number(a->door->construction->style.index, b->door->construction->style.index),
         by_number(a->door->width, b->door->width),
         by_number(a->door->height, b->door->height),
         by_number((int64_t)a->row, (int64_t)b->row),

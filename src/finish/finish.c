@@ -37,7 +37,7 @@ static const char *batch_color(const struct calc *c, const struct construction *
 static void sort_rows(const struct calc *c, struct finish_list *list) {
     for (size_t r = 0; r < c->quantities->count; r++) {
         const struct leaf_figures *const leaf = &c->quantities->leaves[r];
-        const struct construction *const construction = &leaf->door->construction;
+        const struct construction *const construction = leaf->door->construction;
         const char *const color = batch_color(c, construction);
         list->batch_of[r] = SIZE_MAX;
         if (fig_none(leaf->sprayed)) {

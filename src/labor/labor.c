@@ -120,7 +120,7 @@ static void share(const struct work *w, struct operation_figures *o) {
 
 /* An operation works on a row that its style, its finish or the shop lists it for. */
 static bool row_has(const struct rates *rates, const struct door *door, int32_t operation) {
-    const int32_t finish = door->construction.finish.index;
+    const int32_t finish = door->construction->finish.index;
     return references_hold(&rates->shop.operations, operation) ||
            references_hold(&door->style->operations, operation) ||
            (finish >= 0 && references_hold(&rates->finishes[finish].operations, operation));

@@ -105,7 +105,7 @@ static int64_t part_mark(enum setup_per per, const struct door *door, const stru
     case SETUP_PER_LENGTH:
         return part->length;
     case SETUP_PER_STYLE:
-        return door->construction.style.index;
+        return door->construction->style.index;
     default:
         return 0;
     }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/construction.h"
 
+#include "base/index.h"
+
 #include <stddef.h>
 #include <string.h>
 
@@ -58,6 +60,54 @@ void construction_apply(struct construction *base, const struct construction *ov
     }
 }
 
+/* What is said of a field, as a number; texts apart. A material's kind and index follow from its
+ * name, as a reference's do. */
+static uint64_t said(const struct field *field, const struct construction *construction) {
+    const void *start = (const char *)construction + field->at;
+
+    switch (field->begins) {
+    case WITH_TEXT:
+        return 0;
+    case WITH_VALUE:
+        return (uint64_t)((const struct value *)start)->amount;
+    case WITH_WORD:
+    default:
+        return (uint64_t)((const struct choice *)start)->choice;
+    }
+}
+
+static const char *text_of(const struct field *field, const struct construction *construction) {
+    const void *start = (const char *)construction + field->at;
+
+    return field->begins == WITH_TEXT ? ((const struct text *)start)->s : NULL;
+}
+
+bool construction_same(const struct construction *a, const struct construction *b) {
+    for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++) {
+        const char *left = text_of(&fields[i], a);
+        const char *right = text_of(&fields[i], b);
+
+        if (is_set(&fields[i], a) != is_set(&fields[i], b) ||
+            said(&fields[i], a) != said(&fields[i], b) ||
+            (left != NULL && strcmp(left, right) != 0)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+uint64_t construction_hash(const struct construction *construction) {
+    uint64_t hash = HASH_START;
+
+    for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++) {
+        if (is_set(&fields[i], construction)) {
+            hash = hash_word(hash, i << 48 ^ said(&fields[i], construction));
+            hash = hash_text(hash, text_of(&fields[i], construction));
+        }
+    }
+    return hash;
+}
+
 const struct material_reference *construction_panel(const struct construction *construction,
                                                     enum door_form form) {
     return form == FORM_SOLID && construction->solid.name.s != NULL ? &construction->solid
@@ -70,10 +120,6 @@ struct construction row_construction(const struct job *job, const struct row *ro
     if (option >= 0 && (size_t)option < job->option_count) {
         construction_apply(&construction, &job->options[option].changes);
     }
-    construction_apply(&construction, &row->own);
-    if (row->use.choice == USE_END_PANEL) {
-        construction.measure =
-            (struct choice){.place = row->use.place, .choice = MEASURE_DOOR, .set = true};
-    }
+    construction_apply(&construction, &row->make->own);
     return construction;
 }

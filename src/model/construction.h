@@ -8,13 +8,16 @@
 /* Changes base by what over says. Cannot fail. */
 void construction_apply(struct construction *base, const struct construction *over);
 
+/* Whether two say the same, wherever they say it; equal ones have equal hashes. */
+bool construction_same(const struct construction *a, const struct construction *b);
+uint64_t construction_hash(const struct construction *construction);
+
 /* What a panel of that form is made of: of solid ones the lumber named for them, else `panel`. */
 const struct material_reference *construction_panel(const struct construction *construction,
                                                     enum door_form form);
 
 /* How row is made under an option: [make], changed by the option, changed by the row's own words.
- * An end panel closes no opening: it is measured as the panel itself, whatever the job says. option
- * < 0: the base job. Cannot fail. */
+ * option < 0: the base job. Cannot fail. */
 struct construction row_construction(const struct job *job, const struct row *row, int option);
 
 #endif

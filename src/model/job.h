@@ -36,8 +36,7 @@ struct material_reference {
     int32_t index; /* into that kind's array of the rates, -1: absent */
 };
 
-/* How a door is made: [make], then what an [option] changes, then what a row says.  After reading,
- * every row's `construction` is whole for the base job; row_construction gives it for an option. */
+/* How a door is made: [make], then what an [option] changes, then what a row says. */
 struct construction {
     struct reference style;          /* [door NAME] */
     struct material_reference frame; /* lumber */
@@ -80,6 +79,15 @@ struct sale {
     size_t stage_count;
 };
 
+/* What rows that say the same of how they are made share. Of what they say the place is that of the
+ * first row; what is wrong in it was told before. */
+struct make {
+    size_t number;             /* among the makes of the job, from 0 */
+    struct construction own;   /* only what such a row itself says; an end panel closes no opening,
+                                  and says that it is measured itself, whatever stands in it */
+    struct construction whole; /* for the base job; row_construction gives it for an option */
+};
+
 struct row { /* a row of the door list */
     struct place place;
     struct text id, room, note;
@@ -94,8 +102,7 @@ struct row { /* a row of the door list */
     struct value pulls;        /* pulls or knobs on each leaf, where the make names one */
     struct value extra_charge; /* money a row's door (per leaf) */
     struct text extra_words;   /* what the extra charge is for, `15.00 arched top`; may be absent */
-    struct construction own;   /* only what the row itself says */
-    struct construction construction; /* whole, for the base job */
+    const struct make *make;
 };
 
 struct option {
@@ -135,6 +142,7 @@ struct job {
     size_t option_count;
     struct row *rows;
     size_t row_count;
+    size_t make_count; /* of its rows */
 };
 
 #endif

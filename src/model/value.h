@@ -11,15 +11,14 @@
 #include "figure/unit.h"
 
 /* A number as written: amount / 10^decimals of unit. A length has unit UNIT_NM, decimals 0, amount
- * in nm.  Where a range follows, `4.10 per bf (3.80 to 4.60)`, low <= amount <= high have the same
- * unit and decimals. Where a count is absent, amount is its default and set is false. */
+ * in nm.  A range that follows, `4.10 per bf (3.80 to 4.60)`, holds it: the reader has looked, and
+ * given it the decimals of the finest of the three. Where a count is absent, amount is its default
+ * and set is false. */
 struct value {
     int64_t amount;
-    int64_t low, high; /* only where range is set */
     struct place place;
     uint8_t unit, decimals; /* unit: enum unit */
     bool set;
-    bool range;
 };
 
 /* A text as the user spelled it; s is NULL where the key is absent. */

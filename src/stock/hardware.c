@@ -2,7 +2,7 @@
 #include "stock/hardware.h"
 
 fig hardware_on_leaf(const struct hardware_buy *buy, const struct leaf_figures *leaf) {
-    const struct construction *const construction = &leaf->door->construction;
+    const struct construction *const construction = leaf->door->construction;
     if (buy->role == ROLE_HINGE) {
         return construction->hinge.index == buy->hardware ? leaf->hinges : (fig){0};
     }

@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* The door list: a table of rows, each with its own words on how it is made. */
+/* The door list: a table of rows, each with its own words on how it is made: most rows say the
+ * same, and share it. */
 #include "base/text.h"
 
 #include "base/array.h"
+#include "base/index.h"
 #include "model/construction.h"
 #include "model/limits.h"
 #include "read/file/table.h"
@@ -45,24 +47,82 @@ static void check_ids(struct reader *reader, const struct job *job) {
     }
 }
 
-static void read_rows(struct reader *reader, struct job *job, const struct table *table,
+/* A row as its cells say it. */
+struct said {
+    struct row row;
+    struct construction own;
+};
+
+/* The makes of a list, each once. */
+struct makes {
+    struct index index;
+    const struct make **list;
+    size_t room;
+    bool failed;
+};
+
+static bool is_make(const void *list, size_t number, const void *own) {
+    const struct makes *makes = list;
+
+    return construction_same(&makes->list[number]->own, own);
+}
+
+/* The make of a row that says `own`; NULL: memory is out. */
+static const struct make *find_make(struct reader *reader, struct job *job, struct makes *makes,
+                                    const struct construction *own) {
+    const size_t number = index_add(&makes->index, construction_hash(own), is_make, makes, own,
+                                    job->make_count, &makes->failed);
+    struct make *make;
+
+    if (number < job->make_count) {
+        return makes->list[number];
+    }
+    make = pool_take(reader->pool, 1, sizeof(*make));
+    makes->list = array_grow(makes->list, &makes->room, number + 1, sizeof(const struct make *),
+                             &makes->failed);
+    if (make == NULL || makes->failed) {
+        return NULL;
+    }
+    *make = (struct make){.number = number, .own = *own, .whole = job->construction};
+    construction_apply(&make->whole, own);
+    makes->list[job->make_count++] = make;
+    return make;
+}
+
+/* false: memory is out. */
+static bool read_rows(struct reader *reader, struct job *job, const struct table *table,
                       const struct column *columns, const struct column_set *sets, size_t count) {
+    struct makes makes = {0};
+
     for (size_t i = 0; i < table->count && !pool_failed(reader->pool); i++) {
         struct row *row = &job->rows[job->row_count];
+        struct said said = {0};
 
-        columns_read(reader, columns, table, &table->rows[i], sets, count, row);
+        columns_read(reader, columns, table, &table->rows[i], sets, count, &said);
+        construction_check(reader, &said.own);
+        if (said.row.use.choice == USE_END_PANEL) {
+            said.own.measure =
+                (struct choice){.place = said.row.use.place, .choice = MEASURE_DOOR, .set = true};
+        }
+        *row = said.row;
         row->place = table->rows[i].place;
+        row->make = find_make(reader, job, &makes, &said.own);
+        if (row->make == NULL) {
+            break;
+        }
         job->row_count++;
-        row->construction = row_construction(job, row, -1);
         row_check(reader, job, row);
         row_check_make(reader, job, row);
     }
+    free(makes.list);
+    index_clear(&makes.index);
+    return !makes.failed;
 }
 
 bool door_list_read(struct reader *reader, struct job *job) {
     const struct column_set sets[] = {
-        {row_keys, row_key_count, 0},
-        {construction_keys, CONSTRUCTION_KEY_COUNT, offsetof(struct row, own)},
+        {row_keys, row_key_count, offsetof(struct said, row)},
+        {construction_keys, CONSTRUCTION_KEY_COUNT, offsetof(struct said, own)},
     };
     const size_t count = COUNT_OF(sets);
     struct table table;
@@ -83,7 +143,9 @@ bool door_list_read(struct reader *reader, struct job *job) {
     if (columns == NULL || job->rows == NULL) {
         return false;
     }
-    read_rows(reader, job, &table, columns, sets, count);
+    if (!read_rows(reader, job, &table, columns, sets, count)) {
+        return false;
+    }
     if (table.count == 0 && problems_count(reader->problems, SEVERITY_ERROR) == 0) {
         problem_add(reader->problems, SEVERITY_ERROR, "empty-table",
                     (struct place){.file = table.file, .line = 1},

@@ -134,7 +134,7 @@ static void complete(struct reader *reader, struct row *row) {
 
 static void warn_of_shape(struct reader *reader, const struct job *job, const struct row *row) {
     length narrow = job->unit == LENGTH_MM ? NARROW_MM : NARROW_INCH;
-    bool opening = row->construction.measure.choice == MEASURE_OPENING;
+    bool opening = row->make->whole.measure.choice == MEASURE_OPENING;
     length leaf = opening ? row->width.amount / row->leaves.amount : row->width.amount;
     bool lifts =
         row->hinge_side.choice == HINGE_SIDE_TOP || row->hinge_side.choice == HINGE_SIDE_BOTTOM;
@@ -155,18 +155,18 @@ static void warn_of_shape(struct reader *reader, const struct job *job, const st
 }
 
 static void warn_of_lacks(struct reader *reader, const struct row *row) {
-    if (row->construction.measure.choice == MEASURE_OPENING && !row->construction.fit.set) {
+    if (row->make->whole.measure.choice == MEASURE_OPENING && !row->make->whole.fit.set) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-overlay", row->place,
                     "neither overlay nor reveal is given for an opening, so the door is made as "
                     "large as the opening; add one of them, or measure = door");
     }
-    if (row->construction.measure.choice == MEASURE_OPENING && row->leaves.amount == 2 &&
-        !row->construction.gap.set) {
+    if (row->make->whole.measure.choice == MEASURE_OPENING && row->leaves.amount == 2 &&
+        !row->make->whole.gap.set) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-gap", row->place,
                     "no gap is given, so the two leaves of a pair touch; add one, as in 'gap = %s'",
                     reader->unit == LENGTH_MM ? "3 mm" : "1/8 in");
     }
-    if (row->construction.finish.name.s == NULL) {
+    if (row->make->whole.finish.name.s == NULL) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-finish", row->place,
                     "no finish is named, so the door is left bare; add 'finish = none' if that is "
                     "meant");
@@ -174,7 +174,6 @@ static void warn_of_lacks(struct reader *reader, const struct row *row) {
 }
 
 void row_check(struct reader *reader, const struct job *job, struct row *row) {
-    construction_check(reader, &row->own);
     complete(reader, row);
     warn_of_shape(reader, job, row);
     warn_of_lacks(reader, row);

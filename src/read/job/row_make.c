@@ -160,7 +160,7 @@ static bool check_make(struct reader *reader, const struct row *row,
 }
 
 void row_check_make(struct reader *reader, const struct job *job, const struct row *row) {
-    if (!reader->names_known || !check_make(reader, row, &row->construction, NULL)) {
+    if (!reader->names_known || !check_make(reader, row, &row->make->whole, NULL)) {
         return;
     }
     row_warn_effect(reader, job, row);

@@ -209,29 +209,30 @@ void range_report(struct reader *reader, const struct key *key, const struct ent
                 key->name, entry_quote(reader, entry));
 }
 
-/* Sets the range of value from the two texts. */
-static bool set_range(struct reader *reader, const struct key *key, const struct entry *entry,
-                      const char *low, const char *high, struct value *value) {
+/* Holds value against the range of the two texts, and gives it their decimals. */
+static bool hold_range(struct reader *reader, const struct key *key, const struct entry *entry,
+                       const char *low, const char *high, struct value *value) {
     size_t size;
+    int64_t least;
+    int64_t most;
     uint8_t low_decimals = 0;
     uint8_t high_decimals = 0;
     uint8_t decimals = value->decimals;
 
-    if (!take_number(reader, key, entry, low, &value->low, &low_decimals, &size) ||
-        !take_number(reader, key, entry, high, &value->high, &high_decimals, &size)) {
+    if (!take_number(reader, key, entry, low, &least, &low_decimals, &size) ||
+        !take_number(reader, key, entry, high, &most, &high_decimals, &size)) {
         return false;
     }
     decimals = low_decimals > decimals ? low_decimals : decimals;
     decimals = high_decimals > decimals ? high_decimals : decimals;
     if (!raise_decimals(&value->amount, value->decimals, decimals) ||
-        !raise_decimals(&value->low, low_decimals, decimals) ||
-        !raise_decimals(&value->high, high_decimals, decimals) || value->low > value->amount ||
-        value->high < value->amount) {
+        !raise_decimals(&least, low_decimals, decimals) ||
+        !raise_decimals(&most, high_decimals, decimals) || least > value->amount ||
+        most < value->amount) {
         range_report(reader, key, entry);
         return false;
     }
     value->decimals = decimals;
-    value->range = true;
     return true;
 }
 
@@ -299,7 +300,7 @@ bool quantity_value(struct reader *reader, const struct key *key, const struct e
         drop_zeros(&read, reader->money_decimals);
     }
     if (form == NULL || !check_value(reader, key, entry, form, &read) ||
-        (low != NULL && !set_range(reader, key, entry, low, high, &read))) {
+        (low != NULL && !hold_range(reader, key, entry, low, high, &read))) {
         return false;
     }
     read.unit = (uint8_t)form->unit;

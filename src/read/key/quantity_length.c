@@ -190,6 +190,8 @@ bool length_value(struct reader *reader, const struct key *key, const struct ent
     enum length_fault fault;
     char *low;
     char *high;
+    length least;
+    length most;
 
     if (text == NULL || !range_take(reader, entry, text, &low, &high)) {
         return false;
@@ -202,14 +204,11 @@ bool length_value(struct reader *reader, const struct key *key, const struct ent
     if (!check_length(reader, key, entry, range, read.amount)) {
         return false;
     }
-    if (low != NULL) {
-        if (!read_end(reader, low, unit_of(text), &read.low) ||
-            !read_end(reader, high, unit_of(text), &read.high) || read.low > read.amount ||
-            read.high < read.amount) {
-            range_report(reader, key, entry);
-            return false;
-        }
-        read.range = true;
+    if (low != NULL && (!read_end(reader, low, unit_of(text), &least) ||
+                        !read_end(reader, high, unit_of(text), &most) || least > read.amount ||
+                        most < read.amount)) {
+        range_report(reader, key, entry);
+        return false;
     }
     ask_fraction(reader, key, entry);
     *value = read;

@@ -72,13 +72,13 @@ static double draw_head(struct drawings *w, const struct door_elevation *e, doub
     const struct door *const door = e->door;
     const struct row *const row = door->row;
     const struct finish *const finish =
-        door->construction.finish.index < 0
+        door->construction->finish.index < 0
             ? NULL
-            : &w->e->rates->finishes[door->construction.finish.index];
+            : &w->e->rates->finishes[door->construction->finish.index];
     const struct text_style gray = {
         .size = 9, .gray = 0.3, .width = width * 0.62, .cut = true, .align = ALIGN_RIGHT};
     const struct text_style small = {.size = 8, .width = width};
-    const char *const color = show_color(w->e->rates, &door->construction);
+    const char *const color = show_color(w->e->rates, door->construction);
     double at = y;
     text_draw(cr, x, at, row->id.s, &id_style);
     text_draw(cr, x + width * 0.38, at + 4, text_or_empty(row->room.s), &gray);

@@ -285,7 +285,7 @@ bool door_elevation_make(struct door_elevation *made, struct pool *pool, const s
     dimension_leaf(&m);
     mark_hinges(&m);
     if (door->leaves > 1) {
-        const struct value *const gap = &door->construction.gap;
+        const struct value *const gap = &door->construction->gap;
         mirror(e, gap->set && gap->amount > 0 ? gap->amount : 3 * NM_PER_MM);
     }
     return true;
@@ -328,6 +328,6 @@ bool door_kind_same(const struct door *a, const struct door *b) {
            a->row->mid_rails.amount == b->row->mid_rails.amount &&
            a->row->mid_stiles.amount == b->row->mid_stiles.amount &&
            a->row->heights.count == b->row->heights.count &&
-           a->construction.glass.index * (a->form == FORM_GLASS) ==
-               b->construction.glass.index * (b->form == FORM_GLASS);
+           a->construction->glass.index * (a->form == FORM_GLASS) ==
+               b->construction->glass.index * (b->form == FORM_GLASS);
 }

@@ -87,7 +87,7 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
     json_put_text(maker, object, "made as", show_style(door));
     json_put_text(maker, object, "size", show_size(door->width, door->height, unit).text);
     json_put_text(maker, object, "measured",
-                  door->construction.measure.choice == MEASURE_OPENING ? "opening" : "door");
+                  door->construction->measure.choice == MEASURE_OPENING ? "opening" : "door");
     json_put_text(maker, object, "as measured",
                   show_size(door->row->width.amount, door->row->height.amount, unit).text);
     json_put_text(maker, object, "hinge side",
@@ -273,7 +273,7 @@ static json_t *bought_in_list(struct json_maker *maker) {
         json_put_text(maker, object, "finish",
                       fig_none(leaf->put_out)
                           ? NULL
-                          : maker->e->rates->finishes[door->construction.finish.index].name.s);
+                          : maker->e->rates->finishes[door->construction->finish.index].name.s);
         json_put_figure(maker, object, "pieces", leaf->pieces);
         json_put_figure(maker, object, "door, each", leaf->bought_in);
         json_put_figure(maker, object, "finish, each", leaf->put_out);

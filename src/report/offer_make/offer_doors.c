@@ -17,7 +17,7 @@ static const char *kind_words(struct offer_maker *m, const struct door *door) {
     return pool_words(
         m->pool, "%s%s, %s%s%s", pair ? "pair of " : "",
         pair && use == USE_DOOR ? "doors" : show_use(use), offer_style(door), glass ? ", " : "",
-        glass ? offer_material(m->e->rates, MATERIAL_GLASS, door->construction.glass.index) : "");
+        glass ? offer_material(m->e->rates, MATERIAL_GLASS, door->construction->glass.index) : "");
 }
 
 /* A to Z, AA to ZZ, AAA ... : as the columns of a spreadsheet are called. */

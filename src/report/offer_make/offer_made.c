@@ -127,11 +127,11 @@ static const char *words_of(struct offer_maker *m, const struct estimate *e, siz
     case OFFER_GLASS:
         return part_words(e, door, what);
     case OFFER_FINISH:
-        return finish_words(m, &door->construction);
+        return finish_words(m, door->construction);
     case OFFER_HINGES:
-        return hardware_words(e, leaf->hinges, &door->construction.hinge);
+        return hardware_words(e, leaf->hinges, &door->construction->hinge);
     case OFFER_PULLS:
-        return hardware_words(e, leaf->pulls, &door->construction.pull);
+        return hardware_words(e, leaf->pulls, &door->construction->pull);
     case OFFER_SIZES:
         return pool_words(m->pool, "%s", show_size(door->width, door->height, e->job->unit).text);
     case OFFER_MADE_COUNT:

@@ -48,8 +48,8 @@ static void door_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     book_text(book, sheet, at, 2, LOOK_PLAIN, use_name((enum use)row->use.choice));
     book_text(book, sheet, at, 3, LOOK_PLAIN, show_style(leaf->door));
     book_text(book, sheet, at, 4, LOOK_PLAIN,
-              leaf->door->construction.finish.index < 0 ? "bare"
-                                                        : leaf->door->construction.finish.name.s);
+              leaf->door->construction->finish.index < 0 ? "bare"
+                                                         : leaf->door->construction->finish.name.s);
     for (size_t c = 0; c < count; c++) {
         book_figure(book, sheet, at, (uint16_t)(WORDS + c), LOOK_PLAIN,
                     paper_at(leaf, columns[c].offset));
@@ -81,7 +81,7 @@ static void put_measured(const struct paper *paper, uint16_t sheet, uint32_t at,
     book_text(paper->book, sheet, at, column, LOOK_UNIT,
               show_size(row->width.amount, row->height.amount, paper->base->job->unit).text);
     book_text(paper->book, sheet, at, (uint16_t)(column + 1), LOOK_PLAIN,
-              door->construction.measure.choice == MEASURE_OPENING ? "opening" : "door");
+              door->construction->measure.choice == MEASURE_OPENING ? "opening" : "door");
     book_text(paper->book, sheet, at, (uint16_t)(column + 2), LOOK_PLAIN,
               !hinged            ? ""
               : door->leaves > 1 ? "pair"

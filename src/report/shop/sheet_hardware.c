@@ -85,7 +85,7 @@ static void bought_in_table(const struct paper *paper, uint16_t sheet, uint32_t 
     row++;
     for (size_t r = 0; r < q->count; r++) {
         const struct leaf_figures *const leaf = &q->leaves[r];
-        const int32_t finish = leaf->door->construction.finish.index;
+        const int32_t finish = leaf->door->construction->finish.index;
         if (fig_none(leaf->bought_in) && fig_none(leaf->put_out)) {
             continue;
         }

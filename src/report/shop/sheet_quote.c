@@ -56,8 +56,9 @@ static void put_head(struct page *p) {
 
 static void put_words(struct page *p, const struct leaf_figures *leaf) {
     const struct row *const row = leaf->door->row;
-    const char *const finish =
-        leaf->door->construction.finish.index < 0 ? "bare" : leaf->door->construction.finish.name.s;
+    const char *const finish = leaf->door->construction->finish.index < 0
+                                   ? "bare"
+                                   : leaf->door->construction->finish.name.s;
     const bool note = row->note.s != NULL && row->note.s[0] != '\0';
     const bool words = row->extra_words.s != NULL && row->extra_words.s[0] != '\0';
     book_format(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, "%s, %s, %s%s%s%s%s",

@@ -150,7 +150,7 @@ static void print_bought_in(struct page *page, const struct estimate *e) {
     grid_init(&grid, columns, 5, 0);
     for (size_t r = 0; r < e->quantities.count; r++) {
         const struct leaf_figures *const leaf = &e->quantities.leaves[r];
-        const int32_t finish = leaf->door->construction.finish.index;
+        const int32_t finish = leaf->door->construction->finish.index;
         put_bought_in(&grid, e, leaf, leaf->door->style->name.s, leaf->bought_in);
         put_bought_in(&grid, e, leaf, finish < 0 ? "" : e->rates->finishes[finish].name.s,
                       leaf->put_out);
