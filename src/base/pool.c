@@ -94,8 +94,20 @@ void *pool_copy(struct pool *pool, const void *bytes, size_t size) {
     return copy;
 }
 
+/* Room for a text of size bytes and its end, from the end of the block in use, where nothing has
+ * to be aligned: texts of long lists are short. */
+static char *take_text(struct pool *pool, size_t size) {
+    struct pool_block *const block = pool->blocks;
+
+    if (pool->failed || block == NULL || size >= block->size - block->used) {
+        return pool_take(pool, size + 1, 1);
+    }
+    block->size -= size + 1;
+    return (char *)block->data + block->size;
+}
+
 char *pool_text(struct pool *pool, const char *text, size_t size) {
-    char *copy = pool_take(pool, size + 1, 1);
+    char *copy = take_text(pool, size);
 
     if (copy != NULL) {
         memcpy(copy, text, size);
@@ -116,7 +128,7 @@ char *pool_format_list(struct pool *pool, const char *format, va_list arguments)
         pool->failed = true;
         return NULL;
     }
-    text = pool_take(pool, (size_t)size + 1, 1);
+    text = take_text(pool, (size_t)size);
     if (text != NULL) {
         (void)vsnprintf(text, (size_t)size + 1, format, arguments);
     }

@@ -8,8 +8,6 @@
 #include "labor/sums.h"
 #include "model/name.h"
 
-#include <string.h>
-
 /* A driver that the job has as a whole: its count, none when it has nothing of it, and by what each
  * row carries of it. */
 struct whole {
@@ -22,20 +20,17 @@ struct work {
     const struct calc *calc;
     const struct finish_list *finish;
     struct whole wholes[DRIVER_COUNT];
-    fig *each;     /* room for a figure a row */
-    bool *applies; /* whether the operation at hand works on the row */
+    /* of the operation at hand, one a row */
+    bool *applies; /* whether it works on it */
+    fig *basis;    /* by what its total is shared; none: nothing of it */
 };
 
 /* --- what it takes in all --------------------------------------------------------------------- */
 
-/* Sum over the rows of pieces x a figure of their shares; offset: where it stands. */
-static fig shares_total(const struct work *w, const struct operation_figures *o, const char *what,
-                        enum unit unit, size_t offset) {
+/* Sum over the rows of pieces x what the operation is shared by. */
+static fig basis_total(const struct work *w, const char *what, enum unit unit) {
     const struct quantities *const q = w->calc->quantities;
-    for (size_t r = 0; r < q->count; r++) {
-        memcpy(&w->each[r], (const char *)&o->shares[r] + offset, sizeof *w->each);
-    }
-    return fig_total(w->calc->tape, what, unit, q->pieces, w->each, q->count);
+    return fig_total(w->calc->tape, what, unit, q->pieces, w->basis, q->count);
 }
 
 /* Machine minutes x hands, with the allowance for rest and delay. */
@@ -96,23 +91,22 @@ static void share(const struct work *w, struct operation_figures *o) {
     const struct quantities *const q = c->quantities;
     fig all = o->run;
     for (size_t r = 0; r < q->count && !fig_none(o->job_count); r++) {
-        if (!fig_none(o->shares[r].basis)) {
-            const enum unit unit = tape_unit(c->tape, o->shares[r].basis);
-            all = shares_total(w, o, "shared by, the job", unit,
-                               offsetof(struct operation_share, basis));
+        if (!fig_none(w->basis[r])) {
+            all = basis_total(w, "shared by, the job", tape_unit(c->tape, w->basis[r]));
             break;
         }
     }
     for (size_t r = 0; r < q->count; r++) {
         struct operation_share *const s = &o->shares[r];
-        if (fig_none(s->basis)) {
+        const fig basis = w->basis[r];
+        if (fig_none(basis)) {
             continue;
         }
         tape_about_again(c->tape, q->leaves[r].subject);
         s->person = fig_ratio(c->tape, "person-minutes, share", UNIT_MIN,
-                              (figs){{o->person_minutes, s->basis}}, (figs){{all}});
-        s->cost = fig_ratio(c->tape, "operation cost, share", UNIT_MONEY,
-                            (figs){{o->cost, s->basis}}, (figs){{all}});
+                              (figs){{o->person_minutes, basis}}, (figs){{all}});
+        s->cost = fig_ratio(c->tape, "operation cost, share", UNIT_MONEY, (figs){{o->cost, basis}},
+                            (figs){{all}});
     }
 }
 
@@ -132,7 +126,7 @@ static bool run_job(const struct work *w, struct operation_figures *o, const str
     const struct operation *const op = &c->rates->operations[o->operation];
     o->job_count = whole->count;
     for (size_t r = 0; r < c->quantities->count; r++) {
-        o->shares[r].basis = w->applies[r] ? whole->by[r] : (fig){0};
+        w->basis[r] = w->applies[r] ? whole->by[r] : (fig){0};
     }
     if (fig_none(o->job_count)) {
         return false;
@@ -160,11 +154,11 @@ static bool run_rows(const struct work *w, struct operation_figures *o, uint32_t
             run_leaf(&o->shares[r], c, op, leaf);
             works = true;
         }
+        w->basis[r] = o->shares[r].run; /* none where it does not apply */
     }
     tape_about_again(c->tape, subject);
     if (works) {
-        o->run = shares_total(w, o, "run minutes, the job", UNIT_MIN,
-                              offsetof(struct operation_share, run));
+        o->run = basis_total(w, "run minutes, the job", UNIT_MIN);
     }
     return works;
 }
@@ -265,7 +259,7 @@ static bool take_room(struct work *w, struct labor *labor) {
     labor->leaf_minutes = pool_take(c->pool, rows, sizeof(fig));
     labor->leaf_bench_minutes = pool_take(c->pool, rows, sizeof(fig));
     labor->leaf_cost = pool_take(c->pool, rows, sizeof(fig));
-    w->each = pool_take(c->pool, rows, sizeof *w->each);
+    w->basis = pool_take(c->pool, rows, sizeof *w->basis);
     w->applies = pool_take(c->pool, rows, sizeof *w->applies);
     for (size_t i = 0; i < sizeof wholes / sizeof *wholes; i++) {
         w->wholes[wholes[i]].by = pool_take(c->pool, rows, sizeof(fig));
@@ -284,11 +278,14 @@ bool labor_make(struct labor *labor, const struct calc *c, const struct labor_in
     }
     count_wholes(&work, in->lumber, in->sheets, terms);
     share_wholes(&work);
+    struct operation_share *shares = NULL; /* empty, for the next operation that does something */
     for (size_t i = 0; i < c->rates->operation_count; i++) {
         struct operation_figures *const o = &labor->operations[labor->operation_count];
-        *o = (struct operation_figures){.operation = (int32_t)i};
-        o->shares = pool_take(c->pool, c->quantities->count, sizeof *o->shares);
-        if (o->shares == NULL) {
+        if (shares == NULL) {
+            shares = pool_take(c->pool, c->quantities->count, sizeof *shares);
+        }
+        *o = (struct operation_figures){.operation = (int32_t)i, .shares = shares};
+        if (shares == NULL) {
             return false;
         }
         if (run(&work, o)) {
@@ -297,6 +294,7 @@ bool labor_make(struct labor *labor, const struct calc *c, const struct labor_in
             }
             share(&work, o);
             labor->operation_count++;
+            shares = NULL;
         }
     }
     sums_make(labor, c, in->finish, terms);

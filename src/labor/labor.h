@@ -19,7 +19,6 @@
 struct operation_share {
     fig count;  /* of the driver */
     fig run;    /* machine minutes without set-up */
-    fig basis;  /* by what the operation's total is shared */
     fig person; /* person-minutes, set-ups and allowance included */
     fig cost;   /* money, labor and machine */
 };

@@ -108,7 +108,6 @@ void run_leaf(struct operation_share *s, const struct calc *c, const struct oper
     if (op->by_wood) {
         s->run = harder(c, op, leaf->door, s->run);
     }
-    s->basis = s->run;
 }
 
 void run_rates(const struct calc *c, const struct operation *op) {

@@ -13,7 +13,7 @@ void run_rates(const struct calc *calc, const struct operation *operation);
 /* Run minutes of a leaf by share->count of the driver: count / feed, or count x minutes, each by
  * how many are worked on at once, and what is handled x handling, each times the passes.  A leaf
  * wider than the machine takes twice the passes; where that can't be, calc's problems are warned.
- * Sets run and basis. */
+ * Sets run. */
 void run_leaf(struct operation_share *share, const struct calc *calc,
               const struct operation *operation, const struct leaf_figures *leaf);
 
