@@ -3,12 +3,6 @@
 
 #include <stdlib.h>
 
-/* FNV-1a, a word at a time, its high bits brought down. */
-uint64_t hash_word(uint64_t hash, uint64_t word) {
-    hash = (hash ^ word) * UINT64_C(1099511628211);
-    return hash ^ hash >> 29;
-}
-
 uint64_t hash_text(uint64_t hash, const char *text) {
     for (const char *c = text == NULL ? "" : text; *c != '\0'; c++) {
         hash = (hash ^ (unsigned char)*c) * UINT64_C(1099511628211);

@@ -35,7 +35,10 @@ void index_clear(struct index *index);
 /* A hash of what was hashed so far, at the start HASH_START, and one word or text more. text: NULL
  * is not the empty one. */
 #define HASH_START UINT64_C(14695981039346656037)
-uint64_t hash_word(uint64_t hash, uint64_t word);
+static inline uint64_t hash_word(uint64_t hash, uint64_t word) {
+    hash = (hash ^ word) * UINT64_C(1099511628211); /* FNV-1a, a word at a time */
+    return hash ^ hash >> 29;                       /* the high bits are the better ones */
+}
 uint64_t hash_text(uint64_t hash, const char *text);
 
 #endif

@@ -154,11 +154,11 @@ const char *pool_words(struct pool *pool, const char *format, ...) {
     return text == NULL ? "" : text;
 }
 
-void *array_grow(void *array, size_t *room, size_t need, size_t size, bool *failed) {
+void *array_grow_more(void *array, size_t *room, size_t need, size_t size, bool *failed) {
     size_t wanted = *room;
     void *grown;
 
-    if (need <= *room || size == 0) {
+    if (size == 0) {
         return array;
     }
     while (wanted < need && wanted <= SIZE_MAX / 4) {

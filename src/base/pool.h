@@ -45,7 +45,15 @@ const char *pool_words(struct pool *pool, const char *format, ...)
  * bytes: the one place where sizes are multiplied.  array: NULL where *room is 0.  Returns the
  * array, which has moved or not; the caller owns it.  Out of memory or overflow: *failed is set,
  * never cleared, and array and *room stay as they are. */
-void *array_grow(void *array, size_t *room, size_t need, size_t size, bool *failed)
+static inline void *array_grow(void *array, size_t *room, size_t need, size_t size, bool *failed)
     __attribute__((warn_unused_result));
+
+/* The same where there is no room; for array_grow alone. */
+void *array_grow_more(void *array, size_t *room, size_t need, size_t size, bool *failed)
+    __attribute__((warn_unused_result));
+
+static inline void *array_grow(void *array, size_t *room, size_t need, size_t size, bool *failed) {
+    return need <= *room ? array : array_grow_more(array, room, need, size, failed);
+}
 
 #endif

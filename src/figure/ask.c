@@ -18,11 +18,6 @@ const char *tape_fault_subject(const struct tape *tape) {
     return tape->fault_subject;
 }
 
-static uint64_t packed_of(const struct tape *tape, fig f) {
-    const uint32_t id = f.id & ~TAPE_MINUS_BIT;
-    return id < tape->count ? tape->values[id] : 0;
-}
-
 static const struct history *history_of(const struct tape *tape, fig f) {
     static const struct history none = {0};
     const uint32_t id = f.id & ~TAPE_MINUS_BIT;
@@ -31,15 +26,15 @@ static const struct history *history_of(const struct tape *tape, fig f) {
 }
 
 enum unit tape_unit(const struct tape *tape, fig f) {
-    return (enum unit)value_unit(packed_of(tape, f));
+    return (enum unit)value_unit(tape_packed(tape, f));
 }
 
 uint8_t tape_decimals(const struct tape *tape, fig f) {
-    return value_decimals(packed_of(tape, f));
+    return value_decimals(tape_packed(tape, f));
 }
 
 int64_t tape_amount(const struct tape *tape, fig f) {
-    return value_amount(packed_of(tape, f));
+    return value_amount(tape_packed(tape, f));
 }
 
 int64_t tape_scaled(const struct tape *tape, fig f, uint8_t decimals) {

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Givens: what a file says, or a published source; each once. */
+#include "base/index.h"
 #include "figure/tape.h"
 #include "figure/tape_parts.h"
 
@@ -20,19 +21,14 @@ struct wanted {
     struct origin origin;
 };
 
-static uint32_t wanted_hash(const struct wanted *w) {
-    const uint64_t parts[] = {
-        w->packed,
-        w->label,
-        w->origin.place.file,
-        w->origin.place.line,
-        w->origin.place.column,
-        w->origin.source == NULL ? 0 : strlen(w->origin.source),
-    };
-    uint64_t hash = 14695981039346656037u; /* FNV-1a, a word at a time */
-    for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
-        hash = (hash ^ parts[i]) * 1099511628211u;
-        hash ^= hash >> 29;
+static uint32_t wanted_hash(const struct wanted *w, bool traced) {
+    const struct place place = w->origin.place;
+    uint64_t hash = hash_word(HASH_START, w->packed);
+    if (traced) {
+        hash = hash_word(hash, w->label);
+        hash = hash_word(hash, (uint64_t)place.file << 16 | place.column);
+        hash = hash_word(hash, place.line);
+        hash = hash_word(hash, w->origin.source == NULL ? 0 : strlen(w->origin.source));
     }
     return (uint32_t)(hash ^ hash >> 32);
 }
@@ -109,7 +105,7 @@ static fig add_given(struct tape *tape, const char *what, enum unit unit, uint8_
     if (!grow_index(tape)) {
         return (fig){0};
     }
-    const uint32_t hash = wanted_hash(&wanted);
+    const uint32_t hash = wanted_hash(&wanted, tape->traced);
     struct given_slot *const slot = find_slot(tape, hash, &wanted);
     if (slot->id != 0) {
         return (fig){slot->id};

@@ -28,7 +28,7 @@ fig fig_sum(struct tape *tape, const char *what, enum unit unit, const fig *term
             return (fig){0};
         }
         made.operands++;
-        made.decimals = most_decimals(made.decimals, tape_decimals(tape, plain));
+        made.decimals = most_decimals(made.decimals, value_decimals(tape_packed(tape, plain)));
     }
     return tape_add_figure(tape, made, what);
 }

@@ -31,14 +31,24 @@ static bool operand_minus(const struct tape *tape, const struct figure *made, ui
     return (tape->words[made->first + i] & TAPE_MINUS_BIT) != 0;
 }
 
+/* Of a figure: unit_decimals gives 6 at the most, and so does a file. */
+#define MOST_DECIMALS 6
+
+static const int64_t powers_of_ten[] = {
+    1,           10,           100,           1000,           10000,
+    100000,      1000000,      10000000,      100000000,      1000000000,
+    10000000000, 100000000000, 1000000000000, 10000000000000, 100000000000000,
+};
+#define MOST_POWER ((int)(sizeof powers_of_ten / sizeof *powers_of_ten) - 1)
+
 /* a x 10^power; false when it does not fit. */
 static bool scale_up(int128 *a, int power) {
-    for (; power > 0; power--) {
-        if (__builtin_mul_overflow(*a, (int128)10, a)) {
+    for (; power > MOST_POWER; power -= MOST_POWER) {
+        if (__builtin_mul_overflow(*a, (int128)powers_of_ten[MOST_POWER], a)) {
             return false;
         }
     }
-    return true;
+    return power <= 0 || !__builtin_mul_overflow(*a, (int128)powers_of_ten[power], a);
 }
 
 /* A value of decimals `from` at decimals `to`. */
@@ -76,42 +86,57 @@ static enum tape_fault sum(const struct tape *tape, const struct figure *made, i
     return keep(all, value);
 }
 
-/* Every product is brought to the most decimals that any has, so that the one rounding is the last
- * step. */
+/* Products are added up apart by their decimals and brought to the most that any has in the end,
+ * so that the one rounding is the last step, and every operand is looked at once. */
 static enum tape_fault total(const struct tape *tape, const struct figure *made, int64_t *value) {
-    uint8_t most = made->decimals;
-    for (uint32_t i = 0; i + 1 < made->operands; i += 2) {
-        const uint8_t decimals =
-            (uint8_t)(operand_of(tape, made, i).decimals + operand_of(tape, made, i + 1).decimals);
-        most = decimals > most ? decimals : most;
-    }
-    int128 all = 0;
+    int128 sums[2 * MOST_DECIMALS + 1] = {0};
+    int most = made->decimals;
     for (uint32_t i = 0; i + 1 < made->operands; i += 2) {
         const struct number count = operand_of(tape, made, i);
         const struct number each = operand_of(tape, made, i + 1);
-        int128 product = (int128)count.value * each.value;
-        if (!scale_up(&product, most - count.decimals - each.decimals) ||
-            __builtin_add_overflow(all, product, &all)) {
+        const int decimals = count.decimals + each.decimals;
+        assert(decimals <= 2 * MOST_DECIMALS);
+        most = decimals > most ? decimals : most;
+        sums[decimals] += (int128)count.value * each.value; /* 10^24 at most, of 2^32 */
+    }
+    int128 all = 0;
+    for (int decimals = 0; decimals <= 2 * MOST_DECIMALS && decimals <= most; decimals++) {
+        if (!scale_up(&sums[decimals], most - decimals) ||
+            __builtin_add_overflow(all, sums[decimals], &all)) {
             return TAPE_TOO_LARGE;
         }
     }
     int128 rounded;
-    if (!rescale(all, most, made->decimals, &rounded)) {
+    if (!rescale(all, (uint8_t)most, made->decimals, &rounded)) {
         return TAPE_TOO_LARGE;
     }
     return keep(rounded, value);
 }
 
-static enum tape_fault ratio(const struct tape *tape, const struct figure *made, int64_t *value) {
+/* over / under x 10^power, rounded, all in 64 bits, as nearly every ratio is; false where it does
+ * not fit or under is 0. */
+static bool small_ratio(int64_t over, int64_t under, int power, int64_t *value) {
+    if (abs(power) > MOST_POWER || under == 0) {
+        return false;
+    }
+    int64_t *const side = power > 0 ? &over : &under;
+    if (__builtin_mul_overflow(*side, powers_of_ten[abs(power)], side) || over == INT64_MIN ||
+        under == INT64_MIN) {
+        return false;
+    }
+    const int64_t rest = llabs(over % under);
+    const int64_t more = (over < 0) == (under < 0) ? 1 : -1;
+    *value = over / under + (rest >= llabs(under) - rest ? more : 0);
+    return true;
+}
+
+static enum tape_fault large_ratio(const struct tape *tape, const struct figure *made, int power,
+                                   int64_t *value) {
     int128 over = 1;
     int128 under = 1;
-    int power = made->decimals;
     for (uint32_t i = 0; i < made->operands; i++) {
-        const struct number f = operand_of(tape, made, i);
-        const bool below = operand_minus(tape, made, i);
-        power += below ? f.decimals : -(int)f.decimals;
-        int128 *const side = below ? &under : &over;
-        if (__builtin_mul_overflow(*side, (int128)f.value, side)) {
+        int128 *const side = operand_minus(tape, made, i) ? &under : &over;
+        if (__builtin_mul_overflow(*side, (int128)operand_of(tape, made, i).value, side)) {
             return TAPE_TOO_LARGE;
         }
     }
@@ -127,6 +152,24 @@ static enum tape_fault ratio(const struct tape *tape, const struct figure *made,
         return TAPE_TOO_LARGE;
     }
     return keep(int128_round(over, under), value);
+}
+
+static enum tape_fault ratio(const struct tape *tape, const struct figure *made, int64_t *value) {
+    int64_t over = 1;
+    int64_t under = 1;
+    int power = made->decimals;
+    bool small = true;
+    for (uint32_t i = 0; i < made->operands; i++) {
+        const struct number f = operand_of(tape, made, i);
+        const bool below = operand_minus(tape, made, i);
+        int64_t *const side = below ? &under : &over;
+        power += below ? f.decimals : -(int)f.decimals;
+        small = small && !__builtin_mul_overflow(*side, f.value, side);
+    }
+    if (small && small_ratio(over, under, power, &over)) {
+        return keep(over, value);
+    }
+    return large_ratio(tape, made, power, value);
 }
 
 /* -1, 0, 1 as a is less, equal, more than b, whatever their decimals. */

@@ -136,18 +136,6 @@ uint32_t tape_begin_words(struct tape *tape) {
     return tape->word_count;
 }
 
-bool tape_add_word(struct tape *tape, uint32_t word) {
-    bool failed = tape->word_count == UINT32_MAX;
-    tape->words = array_grow(tape->words, &tape->word_room, (size_t)tape->word_count + 1,
-                             sizeof *tape->words, &failed);
-    if (failed) {
-        tape_out_of_memory(tape);
-        return false;
-    }
-    tape->words[tape->word_count++] = word;
-    return true;
-}
-
 static bool keep_history(struct tape *tape, const struct figure *made, const char *what) {
     bool failed = false;
     tape->histories = array_grow(tape->histories, &tape->history_room, (size_t)tape->count + 1,

@@ -44,6 +44,12 @@ static inline uint8_t value_decimals(uint64_t packed) {
 /* Set in a word of the operands: subtracted in a sum, below the line in a ratio. */
 #define TAPE_MINUS_BIT 0x80000000u
 
+/* What a tape keeps of a figure; 0 of none, and of what is not on it. */
+static inline uint64_t tape_packed(const struct tape *tape, fig f) {
+    const uint32_t id = f.id & ~TAPE_MINUS_BIT;
+    return id < tape->count ? tape->values[id] : 0;
+}
+
 /* What the chooser of the figure whose operands stand from key - 1 on gave; key 0: nothing yet. */
 struct chosen_last {
     uint32_t key;
@@ -76,7 +82,17 @@ uint16_t tape_label_number(struct tape *tape, const char *what);
 /* Where the operands of a new figure begin: its `first`, to be asked before they are added. */
 uint32_t tape_begin_words(struct tape *tape);
 /* Adds a word to the operands; false and a fault when memory is out. */
-bool tape_add_word(struct tape *tape, uint32_t word);
+static inline bool tape_add_word(struct tape *tape, uint32_t word) {
+    bool failed = tape->word_count == UINT32_MAX;
+    tape->words = (uint32_t *)array_grow(
+        tape->words, &tape->word_room, (size_t)tape->word_count + 1, sizeof *tape->words, &failed);
+    if (failed) {
+        tape_out_of_memory(tape);
+        return false;
+    }
+    tape->words[tape->word_count++] = word;
+    return true;
+}
 
 /* Adds a figure whose operands are the words from made.first on, under label and the tape's present
  * subject, and works its value out; none when memory is out. */

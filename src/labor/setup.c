@@ -2,6 +2,7 @@
 /* Each rule turns a part into a number; set-ups are the distinct numbers. */
 #include "labor/setup.h"
 
+#include "base/index.h"
 #include "base/pool.h"
 
 #include <stdlib.h>
@@ -124,23 +125,27 @@ static bool door_mark(enum setup_per per, const struct door *door, int64_t *mark
     return per != SETUP_PER_MATERIAL || door->part_count > 0;
 }
 
-static int by_value(const void *a, const void *b) {
-    const int64_t x = *(const int64_t *)a;
-    const int64_t y = *(const int64_t *)b;
-    return x < y ? -1 : (x > y ? 1 : 0);
-}
-
+/* Marks, each once. */
 struct marks {
+    struct index index;
     int64_t *list;
     size_t count, room;
 };
+
+static bool same_mark(const void *list, size_t number, const void *mark) {
+    return ((const int64_t *)list)[number] == *(const int64_t *)mark;
+}
 
 static bool marks_add(struct marks *marks, int64_t mark) {
     bool failed = false;
     marks->list =
         array_grow(marks->list, &marks->room, marks->count + 1, sizeof *marks->list, &failed);
     if (!failed) {
-        marks->list[marks->count++] = mark;
+        marks->list[marks->count] = mark;
+        marks->count += index_add(&marks->index, hash_word(HASH_START, (uint64_t)mark), same_mark,
+                                  marks->list, &mark, marks->count, &failed) == marks->count
+                            ? 1
+                            : 0;
     }
     return !failed;
 }
@@ -166,15 +171,9 @@ static int64_t distinct_marks(const struct quantities *q, const struct operation
     for (size_t r = 0; *held && r < q->count; r++) {
         *held = !applies[r] || door_marks(&marks, op, q->leaves[r].door);
     }
-    if (marks.count > 0) {
-        qsort(marks.list, marks.count, sizeof *marks.list, by_value);
-    }
-    int64_t distinct = marks.count > 0 ? 1 : 0;
-    for (size_t i = 1; i < marks.count; i++) {
-        distinct += marks.list[i] != marks.list[i - 1] ? 1 : 0;
-    }
     free(marks.list);
-    return *held ? distinct : 0;
+    index_clear(&marks.index);
+    return *held ? (int64_t)marks.count : 0;
 }
 
 static bool batch_applies(const struct finish_list *finish, size_t batch,
