@@ -118,7 +118,7 @@ static fig add_given(struct tape *tape, const char *what, enum unit unit, uint8_
                                 .op = OP_GIVEN,
                                 .unit = (uint8_t)unit,
                                 .decimals = decimals};
-    const fig handle = tape_add_figure(tape, made, what);
+    const fig handle = tape_add_figure(tape, &made, what);
     *slot = (struct given_slot){.id = handle.id, .hash = hash};
     tape->given_count += fig_none(handle) ? 0 : 1;
     return handle;

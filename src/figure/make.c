@@ -30,7 +30,7 @@ fig fig_sum(struct tape *tape, const char *what, enum unit unit, const fig *term
         made.operands++;
         made.decimals = most_decimals(made.decimals, value_decimals(tape_packed(tape, plain)));
     }
-    return tape_add_figure(tape, made, what);
+    return tape_add_figure(tape, &made, what);
 }
 
 fig fig_plus(struct tape *tape, const char *what, fig a, fig b) {
@@ -53,7 +53,7 @@ fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *co
         }
         made.operands += 2;
     }
-    return tape_add_figure(tape, made, what);
+    return tape_add_figure(tape, &made, what);
 }
 
 fig fig_ratio_to(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, figs over,
@@ -72,7 +72,7 @@ fig fig_ratio_to(struct tape *tape, const char *what, enum unit unit, uint8_t de
         }
         made.operands++;
     }
-    return tape_add_figure(tape, made, what);
+    return tape_add_figure(tape, &made, what);
 }
 
 fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, figs under) {
@@ -89,7 +89,7 @@ static fig add_pair(struct tape *tape, const char *what, enum figure_op op, fig 
     if (!tape_add_word(tape, a.id) || !tape_add_word(tape, b.id)) {
         return (fig){0};
     }
-    return tape_add_figure(tape, made, what);
+    return tape_add_figure(tape, &made, what);
 }
 
 fig fig_larger(struct tape *tape, const char *what, fig a, fig b) {
@@ -111,7 +111,7 @@ fig fig_up(struct tape *tape, const char *what, fig a, fig step) {
     if (!tape_add_word(tape, a.id) || !tape_add_word(tape, step.id)) {
         return (fig){0};
     }
-    return tape_add_figure(tape, made, what);
+    return tape_add_figure(tape, &made, what);
 }
 
 static fig add_pick(struct tape *tape, const char *what, enum figure_op op, fig by,
@@ -129,7 +129,7 @@ static fig add_pick(struct tape *tape, const char *what, enum figure_op op, fig 
         }
         made.operands += 2;
     }
-    return tape_add_figure(tape, made, what);
+    return tape_add_figure(tape, &made, what);
 }
 
 fig fig_pick_upto(struct tape *tape, const char *what, fig by, const fig *limits, const fig *values,
@@ -188,7 +188,7 @@ void fig_chosen(struct tape *tape, const char *what, enum unit unit, const struc
         tape->fault != TAPE_MEMORY && add_choice(tape, &made, chooser, operands, count);
     for (size_t i = 0; i < outputs; i++) {
         made.output = (uint8_t)i;
-        out[i] = held ? tape_add_figure(tape, made, what) : (fig){0};
+        out[i] = held ? tape_add_figure(tape, &made, what) : (fig){0};
     }
 }
 
@@ -206,6 +206,6 @@ void fig_chosen_known(struct tape *tape, const char *const *what, enum unit unit
     }
     for (size_t i = 0; i < outputs; i++) {
         made.output = (uint8_t)i;
-        out[i] = held ? tape_add_figure(tape, made, what[i]) : (fig){0};
+        out[i] = held ? tape_add_figure(tape, &made, what[i]) : (fig){0};
     }
 }

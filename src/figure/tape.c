@@ -151,17 +151,18 @@ static bool keep_history(struct tape *tape, const struct figure *made, const cha
     return !failed;
 }
 
-fig tape_add_figure(struct tape *tape, struct figure made, const char *what) {
+fig tape_add_figure(struct tape *tape, const struct figure *made, const char *what) {
     bool failed = tape->fault == TAPE_MEMORY || tape->count >= ~TAPE_MINUS_BIT;
     tape->values = array_grow(tape->values, &tape->value_room, (size_t)tape->count + 1,
                               sizeof *tape->values, &failed);
-    if (failed || (tape->traced && !keep_history(tape, &made, what))) {
+    if (failed || (tape->traced && !keep_history(tape, made, what))) {
         tape_out_of_memory(tape);
         return (fig){0};
     }
-    const enum tape_fault fault = operation_value(tape, &made, &made.value);
+    int64_t value = made->value;
+    const enum tape_fault fault = operation_value(tape, made, &value);
     tape_set_fault(tape, fault, what, tape->subjects[tape->about]);
-    tape->values[tape->count] = value_pack(made.value, made.unit, made.decimals);
+    tape->values[tape->count] = value_pack(value, made->unit, made->decimals);
     return (fig){tape->count++};
 }
 

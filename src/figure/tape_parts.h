@@ -94,8 +94,8 @@ static inline bool tape_add_word(struct tape *tape, uint32_t word) {
     return true;
 }
 
-/* Adds a figure whose operands are the words from made.first on, under label and the tape's present
- * subject, and works its value out; none when memory is out. */
-fig tape_add_figure(struct tape *tape, struct figure made, const char *what);
+/* Adds a figure whose operands are the words from made->first on, under label and the tape's
+ * present subject, and works its value out; none when memory is out. */
+fig tape_add_figure(struct tape *tape, const struct figure *made, const char *what);
 
 #endif

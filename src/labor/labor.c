@@ -20,6 +20,7 @@ struct work {
     const struct calc *calc;
     const struct finish_list *finish;
     struct whole wholes[DRIVER_COUNT];
+    bool *makes; /* of the job: whether the operation at hand works on rows of it */
     /* of the operation at hand, one a row */
     bool *applies; /* whether it works on it */
     fig *basis;    /* by what its total is shared; none: nothing of it */
@@ -112,8 +113,9 @@ static void share(const struct work *w, struct operation_figures *o) {
 
 /* --- what an operation does to a row ---------------------------------------------------------- */
 
-/* An operation works on a row that its style, its finish or the shop lists it for. */
-static bool row_has(const struct rates *rates, const struct door *door, int32_t operation) {
+/* An operation works on a row that its style, its finish or the shop lists it for: on all rows of
+ * a make, or on none. */
+static bool make_has(const struct rates *rates, const struct door *door, int32_t operation) {
     const int32_t finish = door->construction->finish.index;
     return references_hold(&rates->shop.operations, operation) ||
            references_hold(&door->style->operations, operation) ||
@@ -169,8 +171,13 @@ static bool run(const struct work *w, struct operation_figures *o) {
     const struct operation *const op = &c->rates->operations[o->operation];
     const struct whole *const whole = &w->wholes[op->per.choice];
     bool works = false;
+    size_t asked = 0;
     for (size_t r = 0; r < c->quantities->count; r++) {
-        w->applies[r] = row_has(c->rates, c->quantities->leaves[r].door, o->operation);
+        const struct door *const door = c->quantities->leaves[r].door;
+        if (door->row->make->number == asked) { /* they are numbered as rows come */
+            w->makes[asked++] = make_has(c->rates, door, o->operation);
+        }
+        w->applies[r] = w->makes[door->row->make->number];
         works = works || w->applies[r];
     }
     const uint32_t subject = tape_about(c->tape, op->name.s);
@@ -260,6 +267,7 @@ static bool take_room(struct work *w, struct labor *labor) {
     labor->leaf_bench_minutes = pool_take(c->pool, rows, sizeof(fig));
     labor->leaf_cost = pool_take(c->pool, rows, sizeof(fig));
     w->basis = pool_take(c->pool, rows, sizeof *w->basis);
+    w->makes = pool_take(c->pool, c->job->make_count, sizeof *w->makes);
     w->applies = pool_take(c->pool, rows, sizeof *w->applies);
     for (size_t i = 0; i < sizeof wholes / sizeof *wholes; i++) {
         w->wholes[wholes[i]].by = pool_take(c->pool, rows, sizeof(fig));

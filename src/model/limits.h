@@ -11,7 +11,7 @@ enum {
     MOST_PRICE_BREAKS = 32,   /* of a lumber */
     MOST_CONTAINER_SIZES = 8, /* of a product; the search for the cheapest set grows with them */
     MOST_COATS = 32,          /* products of a finish, one after another */
-    MOST_DOOR_ROWS = 100000,  /* of a door list; some 1.5 GB to check them */
+    MOST_DOOR_ROWS = 100000,  /* of a door list; some 400 MB to check them */
     MOST_WOODS = 10000        /* rows of the table of woods */
 };
 
