@@ -121,5 +121,9 @@ struct construction row_construction(const struct job *job, const struct row *ro
         construction_apply(&construction, &job->options[option].changes);
     }
     construction_apply(&construction, &row->make->own);
+    if (row->make->end_panel) {
+        construction.measure =
+            (struct choice){.place = row->use.place, .choice = MEASURE_DOOR, .set = true};
+    }
     return construction;
 }

@@ -17,7 +17,8 @@ const struct material_reference *construction_panel(const struct construction *c
                                                     enum door_form form);
 
 /* How row is made under an option: [make], changed by the option, changed by the row's own words.
- * option < 0: the base job. Cannot fail. */
+ * An end panel closes no opening: it is measured as the panel itself, whatever the job says. option
+ * < 0: the base job. Cannot fail. */
 struct construction row_construction(const struct job *job, const struct row *row, int option);
 
 #endif

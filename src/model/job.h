@@ -82,9 +82,9 @@ struct sale {
 /* What rows that say the same of how they are made share. Of what they say the place is that of the
  * first row; what is wrong in it was told before. */
 struct make {
-    size_t number;             /* among the makes of the job, from 0 */
-    struct construction own;   /* only what such a row itself says; an end panel closes no opening,
-                                  and says that it is measured itself, whatever stands in it */
+    size_t number;             /* among the makes of the job, from 0 as rows come */
+    bool end_panel;            /* they are end panels, which measure themselves */
+    struct construction own;   /* only what such a row itself says */
     struct construction whole; /* for the base job; row_construction gives it for an option */
 };
 

@@ -61,62 +61,68 @@ struct makes {
     bool failed;
 };
 
-static bool is_make(const void *list, size_t number, const void *own) {
-    const struct makes *makes = list;
+static bool is_make(const void *list, size_t number, const void *thing) {
+    const struct make *old = ((const struct makes *)list)->list[number];
+    const struct make *make = thing;
 
-    return construction_same(&makes->list[number]->own, own);
+    return old->end_panel == make->end_panel && construction_same(&old->own, &make->own);
 }
 
-/* The make of a row that says `own`; NULL: memory is out. */
+/* The make that is shared by rows of this one; NULL: memory is out. */
 static const struct make *find_make(struct reader *reader, struct job *job, struct makes *makes,
-                                    const struct construction *own) {
-    const size_t number = index_add(&makes->index, construction_hash(own), is_make, makes, own,
-                                    job->make_count, &makes->failed);
+                                    const struct make *told) {
+    const uint64_t hash = hash_word(construction_hash(&told->own), told->end_panel ? 1 : 0);
+    const size_t number =
+        index_add(&makes->index, hash, is_make, makes, told, job->make_count, &makes->failed);
     struct make *make;
 
     if (number < job->make_count) {
         return makes->list[number];
     }
-    make = pool_take(reader->pool, 1, sizeof(*make));
+    make = pool_copy(reader->pool, told, sizeof(*told));
     makes->list = array_grow(makes->list, &makes->room, number + 1, sizeof(const struct make *),
                              &makes->failed);
     if (make == NULL || makes->failed) {
         return NULL;
     }
-    *make = (struct make){.number = number, .own = *own, .whole = job->construction};
-    construction_apply(&make->whole, own);
+    make->number = number;
     makes->list[job->make_count++] = make;
     return make;
+}
+
+/* Reads and checks a row; then it shares its make. false: memory is out. */
+static bool read_row(struct reader *reader, struct job *job, struct makes *makes,
+                     const struct said *said) {
+    struct row *row = &job->rows[job->row_count];
+    struct make told = {.end_panel = said->row.use.choice == USE_END_PANEL, .own = said->own};
+
+    *row = said->row;
+    row->make = &told;
+    told.whole = row_construction(job, row, -1);
+    construction_check(reader, &told.own);
+    row_check(reader, job, row);
+    row_check_make(reader, job, row);
+    row->make = find_make(reader, job, makes, &told);
+    job->row_count += row->make != NULL ? 1 : 0;
+    return row->make != NULL;
 }
 
 /* false: memory is out. */
 static bool read_rows(struct reader *reader, struct job *job, const struct table *table,
                       const struct column *columns, const struct column_set *sets, size_t count) {
     struct makes makes = {0};
+    bool held = true;
 
-    for (size_t i = 0; i < table->count && !pool_failed(reader->pool); i++) {
-        struct row *row = &job->rows[job->row_count];
+    for (size_t i = 0; held && i < table->count && !pool_failed(reader->pool); i++) {
         struct said said = {0};
 
         columns_read(reader, columns, table, &table->rows[i], sets, count, &said);
-        construction_check(reader, &said.own);
-        if (said.row.use.choice == USE_END_PANEL) {
-            said.own.measure =
-                (struct choice){.place = said.row.use.place, .choice = MEASURE_DOOR, .set = true};
-        }
-        *row = said.row;
-        row->place = table->rows[i].place;
-        row->make = find_make(reader, job, &makes, &said.own);
-        if (row->make == NULL) {
-            break;
-        }
-        job->row_count++;
-        row_check(reader, job, row);
-        row_check_make(reader, job, row);
+        said.row.place = table->rows[i].place;
+        held = read_row(reader, job, &makes, &said);
     }
     free(makes.list);
     index_clear(&makes.index);
-    return !makes.failed;
+    return held && !makes.failed;
 }
 
 bool door_list_read(struct reader *reader, struct job *job) {

@@ -69,8 +69,8 @@ static const char *named(struct reader *reader, const char *key, const char *nam
 
 /* Why nothing of the row, made as listed, is made of what `bit` stands for. */
 static const char *reason(struct reader *reader, const struct row *row, unsigned bit) {
-    const struct style *const style = &reader->rates->styles[row->construction.style.index];
-    const unsigned parts = parts_taken(reader, row, &row->construction);
+    const struct style *const style = &reader->rates->styles[row->make->whole.style.index];
+    const unsigned parts = parts_taken(reader, row, &row->make->whole);
     const char *text;
     if (style->bought_in.set) {
         return "the door is bought in";
@@ -92,9 +92,11 @@ static void ask_materials(struct reader *reader, const struct row *row, unsigned
         const struct material_reference *given;
         unsigned bit;
     } materials[] = {
-        {"frame", &row->own.frame, TAKES_FRAME},       {"panel", &row->own.panel, TAKES_PANEL},
-        {"solid panel", &row->own.solid, TAKES_SOLID}, {"slab", &row->own.slab, TAKES_SLAB},
-        {"glass", &row->own.glass, TAKES_GLASS},
+        {"frame", &row->make->own.frame, TAKES_FRAME},
+        {"panel", &row->make->own.panel, TAKES_PANEL},
+        {"solid panel", &row->make->own.solid, TAKES_SOLID},
+        {"slab", &row->make->own.slab, TAKES_SLAB},
+        {"glass", &row->make->own.glass, TAKES_GLASS},
     };
     for (size_t i = 0; i < COUNT_OF(materials); i++) {
         const struct text *const name = &materials[i].given->name;
@@ -130,9 +132,9 @@ static void ask_hinges(struct reader *reader, const struct row *row) {
     };
     const int side = row->hinge_side.choice;
     if (row->use.choice != USE_DOOR) {
-        if (row->own.hinge.index >= 0) {
-            ask(reader, row->own.hinge.name.place, named(reader, "hinge", row->own.hinge.name.s),
-                none[row->use.choice]);
+        if (row->make->own.hinge.index >= 0) {
+            ask(reader, row->make->own.hinge.name.place,
+                named(reader, "hinge", row->make->own.hinge.name.s), none[row->use.choice]);
         }
         if (row->hinge_side.set) {
             ask(reader, row->hinge_side.place, "hinge side", none[row->use.choice]);
@@ -145,9 +147,9 @@ static void ask_hinges(struct reader *reader, const struct row *row) {
 
 static void ask_pulls(struct reader *reader, const struct row *row, unsigned all) {
     const bool panel = row->use.choice == USE_END_PANEL;
-    if (panel && row->own.pull.index >= 0) {
-        ask(reader, row->own.pull.name.place, named(reader, "pull", row->own.pull.name.s),
-            "an end panel has no pull");
+    if (panel && row->make->own.pull.index >= 0) {
+        ask(reader, row->make->own.pull.name.place,
+            named(reader, "pull", row->make->own.pull.name.s), "an end panel has no pull");
     }
     if (row->pulls.set && row->pulls.amount > 0 && (panel || (all & TAKES_PULL) == 0)) {
         ask(reader, row->pulls.place, "pulls",
@@ -159,26 +161,26 @@ static void ask_fit(struct reader *reader, const struct row *row, unsigned all) 
     const bool panel = row->use.choice == USE_END_PANEL;
     const char *const why = panel ? "an end panel is measured as itself"
                                   : "width and height are of the door, not of its opening";
-    if (panel && row->own.measure.set && row->own.measure.choice == MEASURE_OPENING) {
-        ask(reader, row->own.measure.place, "measure 'opening'", why);
+    if (panel && row->make->own.measure.set && row->make->own.measure.choice == MEASURE_OPENING) {
+        ask(reader, row->make->own.measure.place, "measure 'opening'", why);
     }
-    if (row->own.fit.set && (all & TAKES_FIT) == 0) {
-        ask(reader, row->own.fit.place, row->own.fit.choice == FIT_INSET ? "reveal" : "overlay",
-            why);
+    if (row->make->own.fit.set && (all & TAKES_FIT) == 0) {
+        ask(reader, row->make->own.fit.place,
+            row->make->own.fit.choice == FIT_INSET ? "reveal" : "overlay", why);
     }
-    if (row->own.gap.set && (all & TAKES_GAP) == 0) {
-        ask(reader, row->own.gap.place, "gap",
+    if (row->make->own.gap.set && (all & TAKES_GAP) == 0) {
+        ask(reader, row->make->own.gap.place, "gap",
             row->leaves.amount > 1 ? why : "one leaf closes the opening");
     }
 }
 
 void row_warn_effect(struct reader *reader, const struct job *job, const struct row *row) {
-    unsigned all = taken(reader, row, &row->construction);
+    unsigned all = taken(reader, row, &row->make->whole);
     for (size_t i = 0; i < job->option_count; i++) {
         const struct construction construction = row_construction(job, row, (int)i);
         all |= taken(reader, row, &construction);
     }
-    if (row->construction.style.index < 0 || (!row->use.set && row->use.place.line != 0)) {
+    if (row->make->whole.style.index < 0 || (!row->use.set && row->use.place.line != 0)) {
         return; /* reported where they are given */
     }
     ask_materials(reader, row, all);

@@ -96,7 +96,7 @@ static void ask_clear(struct reader *reader, const struct row *row,
 }
 
 void row_warn_clear(struct reader *reader, const struct job *job, const struct row *row) {
-    ask_clear(reader, row, &row->construction, NULL);
+    ask_clear(reader, row, &row->make->whole, NULL);
     for (size_t i = 0; i < job->option_count; i++) {
         const struct construction construction = row_construction(job, row, (int)i);
         ask_clear(reader, row, &construction, &job->options[i]);
@@ -162,15 +162,15 @@ static void look_at_row(const struct reader *reader, const struct job *job, cons
     const struct construction *const make = &job->construction;
     const char *key = NULL;
     const struct material_reference *const given = filling(reader, row, &made, &key);
-    if (given == NULL || row->own.frame.name.s != NULL) {
+    if (given == NULL || row->make->own.frame.name.s != NULL) {
         return;
     }
-    if (given == &made.slab && row->own.slab.name.s == NULL && changes->slab.name.s == NULL) {
+    if (given == &made.slab && row->make->own.slab.name.s == NULL && changes->slab.name.s == NULL) {
         left->slab = &make->slab;
-    } else if (given == &made.panel && row->own.panel.name.s == NULL &&
+    } else if (given == &made.panel && row->make->own.panel.name.s == NULL &&
                changes->panel.name.s == NULL) {
         left->panel = &make->panel;
-    } else if (given == &made.solid && row->own.solid.name.s == NULL &&
+    } else if (given == &made.solid && row->make->own.solid.name.s == NULL &&
                changes->solid.name.s == NULL) {
         left->solid = &make->solid;
     }
