@@ -41,18 +41,16 @@ char *pool_format_list(struct pool *pool, const char *format, va_list arguments)
 const char *pool_words(struct pool *pool, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
+/* What array_grow does where there is no room; for that alone. */
+void *array_grow_more(void *array, size_t *room, size_t need, size_t size, bool *failed)
+    __attribute__((warn_unused_result));
+
 /* Grows an array that the caller owns on the heap so that it holds at least need things of size
  * bytes: the one place where sizes are multiplied.  array: NULL where *room is 0.  Returns the
  * array, which has moved or not; the caller owns it.  Out of memory or overflow: *failed is set,
  * never cleared, and array and *room stay as they are. */
-static inline void *array_grow(void *array, size_t *room, size_t need, size_t size, bool *failed)
-    __attribute__((warn_unused_result));
-
-/* The same where there is no room; for array_grow alone. */
-void *array_grow_more(void *array, size_t *room, size_t need, size_t size, bool *failed)
-    __attribute__((warn_unused_result));
-
-static inline void *array_grow(void *array, size_t *room, size_t need, size_t size, bool *failed) {
+__attribute__((warn_unused_result)) static inline void *
+array_grow(void *array, size_t *room, size_t need, size_t size, bool *failed) {
     return need <= *room ? array : array_grow_more(array, room, need, size, failed);
 }
 
