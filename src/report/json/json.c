@@ -4,8 +4,6 @@
 #include "report/json/json_parts.h"
 #include "report/words/show.h"
 
-#include <string.h>
-
 /* --- small pieces --- */
 
 void json_put(struct json_maker *maker, json_t *object, const char *key, json_t *value) {
@@ -40,12 +38,13 @@ void json_put_figure(struct json_maker *maker, json_t *object, const char *key, 
     json_put(maker, object, key, reference);
 }
 
-void json_put_figures(struct json_maker *maker, json_t *object, const struct json_row *rows,
-                      size_t count, const void *thing) {
-    for (size_t i = 0; i < count; i++) {
-        fig f;
-        memcpy(&f, (const char *)thing + rows[i].offset, sizeof f);
-        json_put_figure(maker, object, rows[i].key, f);
+void json_put_fields(struct json_maker *maker, json_t *object, const struct field_table *table,
+                     const void *thing) {
+    for (size_t i = 0; i < table->count; i++) {
+        const struct field *const field = &table->fields[i];
+        if (field->key != NULL) {
+            json_put_figure(maker, object, field->key, field_figure(field, thing));
+        }
     }
 }
 

@@ -1,61 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* Amounts: doors, materials, finish, labor. */
 #include "report/json/json_parts.h"
+#include "report/words/planned.h"
 #include "report/words/show.h"
 
-#include <stddef.h>
-
 /* --- doors --- */
-
-static const struct json_row leaf_rows[] = {
-    {"openings", offsetof(struct leaf_figures, openings)},
-    {"leaves", offsetof(struct leaf_figures, leaves)},
-    {"pieces", offsetof(struct leaf_figures, pieces)},
-    {"width", offsetof(struct leaf_figures, width)},
-    {"height", offsetof(struct leaf_figures, height)},
-    {"thickness", offsetof(struct leaf_figures, thickness)},
-    {"face area", offsetof(struct leaf_figures, face)},
-    {"perimeter", offsetof(struct leaf_figures, perimeter)},
-    {"outer edges", offsetof(struct leaf_figures, edges)},
-    {"see through", offsetof(struct leaf_figures, see_through)},
-    {"inner edges", offsetof(struct leaf_figures, inner_edges)},
-    {"profile area", offsetof(struct leaf_figures, profile)},
-    {"faces sprayed", offsetof(struct leaf_figures, faces)},
-    {"sprayed", offsetof(struct leaf_figures, sprayed)},
-    {"weight", offsetof(struct leaf_figures, weight)},
-    {"hinges", offsetof(struct leaf_figures, hinges)},
-    {"pulls", offsetof(struct leaf_figures, pulls)},
-    {"banded edge", offsetof(struct leaf_figures, banded)},
-    {"bought in", offsetof(struct leaf_figures, bought_in)},
-    {"finish put out", offsetof(struct leaf_figures, put_out)},
-};
-static const struct json_row part_rows[] = {
-    {"length", offsetof(struct part_figures, length)},
-    {"width", offsetof(struct part_figures, width)},
-    {"rough length", offsetof(struct part_figures, rough_length)},
-    {"rough width", offsetof(struct part_figures, rough_width)},
-    {"each door", offsetof(struct part_figures, count)},
-    {"pieces", offsetof(struct part_figures, pieces)},
-    {"net", offsetof(struct part_figures, net)},
-    {"rough", offsetof(struct part_figures, rough)},
-    {"area", offsetof(struct part_figures, area)},
-    {"cost", offsetof(struct part_figures, cost)},
-    {"stops", offsetof(struct part_figures, stops)},
-    {"glue lines", offsetof(struct part_figures, glue)},
-    {"raised edge", offsetof(struct part_figures, raised)},
-    {"swells by", offsetof(struct part_figures, movement.swell)},
-    {"shrinks by", offsetof(struct part_figures, movement.shrink)},
-    {"room", offsetof(struct part_figures, movement.room)},
-    {"hold", offsetof(struct part_figures, movement.hold)},
-    {"weight", offsetof(struct part_figures, weight)},
-};
-static const struct json_row price_rows[] = {
-    {"price by cost", offsetof(struct door_price, cost.price)},
-    {"priced", offsetof(struct door_price, priced)},
-    {"extra charge", offsetof(struct door_price, extra)},
-    {"unit price", offsetof(struct door_price, unit)},
-    {"amount", offsetof(struct door_price, amount)},
-};
 
 static json_t *part_object(struct json_maker *maker, const struct part *part,
                            const struct part_figures *figures) {
@@ -71,7 +20,7 @@ static json_t *part_object(struct json_maker *maker, const struct part *part,
     }
     json_put_text(maker, object, "part", part_kind_name(part->kind));
     json_put_text(maker, object, "material", material);
-    PUT_FIGURES(maker, object, part_rows, figures);
+    json_put_fields(maker, object, &fields_part, figures);
     return object;
 }
 
@@ -94,9 +43,10 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
                   show_hinge_side((enum hinge_side)door->row->hinge_side.choice));
     json_put_text(maker, object, "note", door->row->note.s);
     json_put_count(maker, object, "line", door->row->place.line);
-    PUT_FIGURES(maker, object, leaf_rows, leaf);
+    json_put_fields(maker, object, &fields_leaf, leaf);
     json_put_figure(maker, object, "person-minutes", maker->e->labor.leaf_minutes[row]);
-    PUT_FIGURES(maker, object, price_rows, &maker->e->costs.doors[row]);
+    json_put_figure(maker, object, "price by cost", maker->e->costs.doors[row].cost.price);
+    json_put_fields(maker, object, &fields_door_price, &maker->e->costs.doors[row]);
     json_t *const parts = json_array();
     for (size_t i = 0; i < door->part_count; i++) {
         json_add(maker, parts, part_object(maker, &door->parts[i], &leaf->parts[i]));
@@ -115,133 +65,36 @@ void json_doors(struct json_maker *maker) {
 
 /* --- materials --- */
 
-static const struct json_row lumber_rows[] = {
-    {"net", offsetof(struct lumber_buy, net)},
-    {"rough", offsetof(struct lumber_buy, rough)},
-    {"waste, percent", offsetof(struct lumber_buy, waste)},
-    {"with waste", offsetof(struct lumber_buy, with_waste)},
-    {"needed", offsetof(struct lumber_buy, priced.needed)},
-    {"bought", offsetof(struct lumber_buy, priced.bought)},
-    {"price", offsetof(struct lumber_buy, priced.price)},
-    {"cost", offsetof(struct lumber_buy, priced.cost)},
-    {"cost as needed", offsetof(struct lumber_buy, priced.cost_as_needed)},
-    {"bought over net", offsetof(struct lumber_buy, priced.factor)},
-    {"waste added", offsetof(struct lumber_buy, priced.waste_added)},
-    {"yield", offsetof(struct lumber_buy, priced.yield)},
-    {"allowances", offsetof(struct lumber_buy, allowances)},
-    {"kerf, defects, offcuts", offsetof(struct lumber_buy, priced.rest)},
-};
-static const struct json_row sheet_rows[] = {
-    {"net", offsetof(struct sheet_buy, net)},
-    {"waste, percent", offsetof(struct sheet_buy, waste)},
-    {"with waste", offsetof(struct sheet_buy, needed)},
-    {"sheet area", offsetof(struct sheet_buy, each)},
-    {"whole sheets", offsetof(struct sheet_buy, priced.whole)},
-    {"half sheets", offsetof(struct sheet_buy, priced.half)},
-    {"price", offsetof(struct sheet_buy, price)},
-    {"half price", offsetof(struct sheet_buy, half_price)},
-    {"bought", offsetof(struct sheet_buy, priced.bought)},
-    {"cost", offsetof(struct sheet_buy, priced.cost)},
-    {"charged", offsetof(struct sheet_buy, charged)},
-    {"bought over net", offsetof(struct sheet_buy, priced.factor)},
-    {"waste added", offsetof(struct sheet_buy, priced.waste_added)},
-    {"yield", offsetof(struct sheet_buy, priced.yield)},
-};
-static const struct json_row lumber_way_rows[] = {
-    {"needed", offsetof(struct purchase_by, needed)},
-    {"bought", offsetof(struct purchase_by, bought)},
-    {"price", offsetof(struct purchase_by, price)},
-    {"cost", offsetof(struct purchase_by, cost)},
-    {"bought over net", offsetof(struct purchase_by, factor)},
-    {"waste added", offsetof(struct purchase_by, waste_added)},
-    {"yield", offsetof(struct purchase_by, yield)},
-};
-static const struct json_row sheet_way_rows[] = {
-    {"whole sheets", offsetof(struct sheet_purchase_by, whole)},
-    {"half sheets", offsetof(struct sheet_purchase_by, half)},
-    {"bought", offsetof(struct sheet_purchase_by, bought)},
-    {"cost", offsetof(struct sheet_purchase_by, cost)},
-    {"bought over net", offsetof(struct sheet_purchase_by, factor)},
-    {"waste added", offsetof(struct sheet_purchase_by, waste_added)},
-    {"yield", offsetof(struct sheet_purchase_by, yield)},
-};
-static const struct json_row glass_rows[] = {
-    {"area charged", offsetof(struct glass_buy, area)},
-    {"stops", offsetof(struct glass_buy, stops)},
-    {"cost", offsetof(struct glass_buy, cost)},
-};
-static const struct json_row banding_rows[] = {
-    {"net", offsetof(struct banding_buy, net)},
-    {"with waste", offsetof(struct banding_buy, needed)},
-    {"rolls", offsetof(struct banding_buy, rolls)},
-    {"price", offsetof(struct banding_buy, price)},
-    {"cost", offsetof(struct banding_buy, cost)},
-    {"charged", offsetof(struct banding_buy, charged)},
-};
-static const struct json_row hardware_rows[] = {
-    {"needed", offsetof(struct hardware_buy, needed)},
-    {"with spares", offsetof(struct hardware_buy, with_spares)},
-    {"packs", offsetof(struct hardware_buy, packs)},
-    {"bought", offsetof(struct hardware_buy, bought)},
-    {"price", offsetof(struct hardware_buy, price)},
-    {"cost", offsetof(struct hardware_buy, cost)},
-    {"charged", offsetof(struct hardware_buy, charged)},
-};
-static const struct json_row consumable_rows[] = {
-    {"quantity", offsetof(struct consumable_figures, quantity)},
-    {"price", offsetof(struct consumable_figures, price)},
-    {"cost", offsetof(struct consumable_figures, cost)},
-};
-
-/* Which way prices the job, and why there is no plan. */
-static void put_ways(struct json_maker *maker, json_t *object, bool planned, const char *missing) {
-    json_put_text(maker, object, "priced by", planned ? "plan" : "factor");
-    json_put_text(maker, object, "no plan", missing);
+static json_t *way_object(struct json_maker *maker, const struct planned *p, const void *way) {
+    json_t *const object = json_object();
+    json_put_fields(maker, object, p->way, way);
+    return object;
 }
 
-static json_t *lumber_list(struct json_maker *maker) {
-    json_t *const list = json_array();
-    for (size_t i = 0; i < maker->e->lumber.count; i++) {
-        const struct lumber_buy *const b = &maker->e->lumber.buys[i];
-        const struct lumber *const l = &maker->e->rates->lumber[b->material];
-        json_t *const object = json_object();
-        json_put_text(maker, object, "name", l->name.s);
-        json_put_text(maker, object, "thickness", l->thickness_text.s);
-        json_put_text(maker, object, "waste",
-                      show_waste(&l->waste, (enum waste_as)l->waste_as.choice).text);
-        PUT_FIGURES(maker, object, lumber_rows, b);
-        put_ways(maker, object, b->planned, b->plan.no_plan_reason);
-        json_t *const factor = json_object();
-        PUT_FIGURES(maker, factor, lumber_way_rows, &b->by_factor);
-        json_put(maker, object, "by factor", factor);
-        json_t *const plan = json_object();
-        PUT_FIGURES(maker, plan, lumber_way_rows, &b->by_plan);
-        json_put(maker, object, "by plan", plan);
-        json_put_figure(maker, object, "waste asked for", b->implied_waste);
-        json_add(maker, list, object);
+static json_t *planned_object(struct json_maker *maker, const struct planned *p) {
+    json_t *const object = json_object();
+    json_put_text(maker, object, "name", p->name);
+    if (p->thickness != NULL) {
+        json_put_text(maker, object, "thickness", p->thickness);
     }
-    return list;
+    json_put_text(maker, object, "waste", show_waste(p->waste, p->waste_as).text);
+    json_put_fields(maker, object, p->needs, p->buy);
+    json_put_fields(maker, object, p->way, p->priced);
+    json_put_fields(maker, object, p->job, p->buy);
+    json_put_text(maker, object, "priced by", p->planned ? "plan" : "factor");
+    json_put_text(maker, object, "no plan", p->no_plan_reason);
+    json_put(maker, object, "by factor", way_object(maker, p, p->by_factor));
+    json_put(maker, object, "by plan", way_object(maker, p, p->by_plan));
+    json_put_figure(maker, object, "waste asked for", p->implied_waste);
+    return object;
 }
 
-static json_t *sheet_list(struct json_maker *maker) {
+static json_t *planned_list(struct json_maker *maker, size_t count,
+                            struct planned (*of)(const struct estimate *, size_t)) {
     json_t *const list = json_array();
-    for (size_t i = 0; i < maker->e->sheets.count; i++) {
-        const struct sheet_buy *const b = &maker->e->sheets.buys[i];
-        const struct sheet *const s = &maker->e->rates->sheets[b->material];
-        json_t *const object = json_object();
-        json_put_text(maker, object, "name", s->name.s);
-        json_put_text(maker, object, "waste",
-                      show_waste(&s->waste, (enum waste_as)s->waste_as.choice).text);
-        PUT_FIGURES(maker, object, sheet_rows, b);
-        put_ways(maker, object, b->planned, b->plan.no_plan_reason);
-        json_t *const factor = json_object();
-        PUT_FIGURES(maker, factor, sheet_way_rows, &b->by_factor);
-        json_put(maker, object, "by factor", factor);
-        json_t *const plan = json_object();
-        PUT_FIGURES(maker, plan, sheet_way_rows, &b->by_plan);
-        json_put(maker, object, "by plan", plan);
-        json_put_figure(maker, object, "waste asked for", b->implied_waste);
-        json_add(maker, list, object);
+    for (size_t i = 0; i < count; i++) {
+        const struct planned p = of(maker->e, i);
+        json_add(maker, list, planned_object(maker, &p));
     }
     return list;
 }
@@ -252,7 +105,7 @@ static json_t *banding_list(struct json_maker *maker) {
         const struct banding_buy *const b = &maker->e->banding.buys[i];
         json_t *const object = json_object();
         json_put_text(maker, object, "name", maker->e->rates->bandings[b->banding].name.s);
-        PUT_FIGURES(maker, object, banding_rows, b);
+        json_put_fields(maker, object, &fields_banding, b);
         json_add(maker, list, object);
     }
     return list;
@@ -288,7 +141,7 @@ static json_t *glass_list(struct json_maker *maker) {
         const struct glass_buy *const b = &maker->e->glass.buys[i];
         json_t *const object = json_object();
         json_put_text(maker, object, "name", maker->e->rates->glass[b->material].name.s);
-        PUT_FIGURES(maker, object, glass_rows, b);
+        json_put_fields(maker, object, &fields_glass, b);
         json_add(maker, list, object);
     }
     return list;
@@ -302,7 +155,7 @@ static json_t *hardware_list(struct json_maker *maker) {
         json_put_text(maker, object, "name", maker->e->rates->hardware[b->hardware].name.s);
         json_put_text(maker, object, "as", b->role == ROLE_HINGE ? "hinge" : "pull");
         json_put(maker, object, "by others", json_boolean(b->by_others));
-        PUT_FIGURES(maker, object, hardware_rows, b);
+        json_put_fields(maker, object, &fields_hardware, b);
         json_add(maker, list, object);
     }
     return list;
@@ -314,7 +167,7 @@ static json_t *consumable_list(struct json_maker *maker) {
         const struct consumable_figures *const c = &maker->e->costs.consumables[i];
         json_t *const object = json_object();
         json_put_text(maker, object, "name", maker->e->rates->consumables[c->consumable].name.s);
-        PUT_FIGURES(maker, object, consumable_rows, c);
+        json_put_fields(maker, object, &fields_consumable, c);
         json_add(maker, list, object);
     }
     return list;
@@ -322,8 +175,8 @@ static json_t *consumable_list(struct json_maker *maker) {
 
 json_t *json_materials(struct json_maker *maker) {
     json_t *const object = json_object();
-    json_put(maker, object, "lumber", lumber_list(maker));
-    json_put(maker, object, "sheets", sheet_list(maker));
+    json_put(maker, object, "lumber", planned_list(maker, maker->e->lumber.count, planned_lumber));
+    json_put(maker, object, "sheets", planned_list(maker, maker->e->sheets.count, planned_sheet));
     json_put(maker, object, "banding", banding_list(maker));
     json_put(maker, object, "glass", glass_list(maker));
     json_put(maker, object, "hardware", hardware_list(maker));

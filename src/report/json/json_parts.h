@@ -7,6 +7,7 @@
 
 #include "price/estimate.h"
 #include "report/json/json_stream.h"
+#include "report/words/field.h"
 
 /* A document in the making: failure sticks. */
 struct json_maker {
@@ -24,16 +25,9 @@ void json_put_count(struct json_maker *maker, json_t *object, const char *key, i
 /* object[key] = {"figure": id, "value": "4.10", "unit": "bf"}; null for none. */
 void json_put_figure(struct json_maker *maker, json_t *object, const char *key, fig f);
 
-/* A row of a table that names the figures of a struct: where they stand and under which key. */
-struct json_row {
-    const char *key;
-    size_t offset;
-};
-void json_put_figures(struct json_maker *maker, json_t *object, const struct json_row *rows,
-                      size_t count, const void *thing);
-/* The same for a whole array of rows. */
-#define PUT_FIGURES(maker, object, rows, thing)                                                    \
-    json_put_figures(maker, object, rows, sizeof(rows) / sizeof *(rows), thing)
+/* All figures of a table that have a key. */
+void json_put_fields(struct json_maker *maker, json_t *object, const struct field_table *table,
+                     const void *thing);
 
 json_t *json_materials(struct json_maker *maker);
 json_t *json_finish(struct json_maker *maker);

@@ -4,8 +4,6 @@
 #include "report/json/json_parts.h"
 #include "report/words/plan_words.h"
 
-#include <stddef.h>
-
 static void put_size(struct json_maker *maker, json_t *object, const char *key, int64_t size) {
     json_put_text(maker, object, key, show_number(size, 6).text);
 }
@@ -57,26 +55,6 @@ static json_t *item_list(struct json_maker *maker, const struct cut_item *items,
 }
 
 /* --- boards --- */
-
-static const struct json_row lumber_rows[] = {
-    {"boards", offsetof(struct lumber_buy, plan.boards)},
-    {"cuts", offsetof(struct lumber_buy, plan.cuts)},
-    {"at the price of a small lot", offsetof(struct lumber_buy, plan.at_price)},
-    {"bound", offsetof(struct lumber_buy, plan.bound)},
-    {"gap", offsetof(struct lumber_buy, plan.gap)},
-    {"waste asked for", offsetof(struct lumber_buy, implied_waste)},
-    {"waste of the rates", offsetof(struct lumber_buy, waste)},
-    {"net", offsetof(struct lumber_buy, net)},
-    {"allowances", offsetof(struct lumber_buy, plan.allowances)},
-    {"ends and edges", offsetof(struct lumber_buy, plan.trim)},
-    {"kerf", offsetof(struct lumber_buy, plan.kerf)},
-    {"defects", offsetof(struct lumber_buy, plan.defects)},
-    {"offcuts", offsetof(struct lumber_buy, plan.offcuts)},
-    {"offcuts worth keeping", offsetof(struct lumber_buy, plan.keep_worth)},
-    {"tallied to whole feet", offsetof(struct lumber_buy, plan.tally)},
-    {"beyond the plan", offsetof(struct lumber_buy, over_plan)},
-    {"bought", offsetof(struct lumber_buy, by_plan.bought)},
-};
 
 static json_t *strip_object(struct json_maker *maker, const struct lumber_plan *p,
                             const struct board_layout *layout, size_t strip, size_t number) {
@@ -168,7 +146,7 @@ static void send_lumber(struct json_maker *maker, const struct lumber_buy *b) {
     json_put(maker, object, "prices the job", json_boolean(b->planned));
     json_put_text(maker, object, "missing", p->no_plan_reason);
     if (p->no_plan_reason == NULL) {
-        PUT_FIGURES(maker, object, lumber_rows, b);
+        json_put_fields(maker, object, &fields_lumber_plan, b);
         put_size(maker, object, "saw kerf", p->job.kerf);
         put_size(maker, object, "end trim", p->job.end_trim);
         put_size(maker, object, "edge straightened", p->job.edge);
@@ -187,24 +165,6 @@ static void send_lumber(struct json_maker *maker, const struct lumber_buy *b) {
 }
 
 /* --- sheets --- */
-
-static const struct json_row sheet_rows[] = {
-    {"cuts", offsetof(struct sheet_buy, plan.cuts)},
-    {"whole sheets", offsetof(struct sheet_buy, by_plan.whole)},
-    {"half sheets", offsetof(struct sheet_buy, by_plan.half)},
-    {"cost", offsetof(struct sheet_buy, by_plan.cost)},
-    {"bound", offsetof(struct sheet_buy, plan.bound)},
-    {"gap", offsetof(struct sheet_buy, plan.gap)},
-    {"fewest sheets", offsetof(struct sheet_buy, plan.fewest)},
-    {"waste asked for", offsetof(struct sheet_buy, implied_waste)},
-    {"waste of the rates", offsetof(struct sheet_buy, waste)},
-    {"net", offsetof(struct sheet_buy, net)},
-    {"edges", offsetof(struct sheet_buy, plan.trim)},
-    {"kerf", offsetof(struct sheet_buy, plan.kerf)},
-    {"offcuts", offsetof(struct sheet_buy, offcuts)},
-    {"offcuts worth keeping", offsetof(struct sheet_buy, plan.keep_worth)},
-    {"bought", offsetof(struct sheet_buy, by_plan.bought)},
-};
 
 /* A node and what it becomes; nodes of a sheet are numbered from 0, in the order of the cuts.
  * places: the number of each node from the sheet's first on. */
@@ -278,7 +238,7 @@ static void send_sheet(struct json_maker *maker, const struct sheet_buy *b) {
     json_put(maker, object, "prices the job", json_boolean(b->planned));
     json_put_text(maker, object, "missing", p->no_plan_reason);
     if (p->no_plan_reason == NULL) {
-        PUT_FIGURES(maker, object, sheet_rows, b);
+        json_put_fields(maker, object, &fields_sheet_plan, b);
         put_size(maker, object, "saw kerf", p->job.kerf);
         put_size(maker, object, "edge trim", p->job.trim);
         json_put(maker, object, "grain", json_boolean(s->grain));

@@ -4,6 +4,7 @@
  * materials cost. */
 #include "base/text.h"
 #include "report/offer_make/offer_maker.h"
+#include "report/words/sale_line.h"
 
 static const fig no_percent = {0};
 
@@ -20,104 +21,88 @@ static struct offer_line make_line(struct offer_maker *m, enum offer_line_kind k
     return line;
 }
 
-/* --- to the total --- */
+/* What each line of the sale is to the client's papers. */
+static const struct {
+    size_t offset;
+    enum offer_line_kind kind;
+} kinds[] = {
+    {offsetof(struct sale_figures, doors), OFFER_DOORS},
+    {offsetof(struct sale_figures, discount), OFFER_DISCOUNT},
+    {offsetof(struct sale_figures, after_discount), OFFER_AFTER},
+    {offsetof(struct sale_figures, minimum_line), OFFER_MINIMUM},
+    {offsetof(struct sale_figures, delivery), OFFER_DELIVERY},
+    {offsetof(struct sale_figures, subtotal), OFFER_BEFORE_TAX},
+    {offsetof(struct sale_figures, taxable), OFFER_TAXED},
+    {offsetof(struct sale_figures, tax), OFFER_TAX},
+    {offsetof(struct sale_figures, before_fee), OFFER_BEFORE_CARD},
+    {offsetof(struct sale_figures, total), OFFER_TOTAL},
+    {offsetof(struct sale_figures, deposit), OFFER_DEPOSIT},
+    {offsetof(struct sale_figures, balance), OFFER_BALANCE},
+};
 
-static void add_line(struct offer_maker *m, enum offer_line_kind kind, const char *label,
-                     fig percent, fig amount) {
-    if (!fig_none(amount)) {
-        m->offer->lines[m->offer->line_count++] = make_line(m, kind, label, percent, amount);
+static enum offer_line_kind kind_of(const struct job *job, const struct sale_line *line) {
+    if (sale_line_is(line, offsetof(struct sale_figures, card_fee))) {
+        return job->sale.card_fee_of.choice == CARD_FEE_OF_PAID ? OFFER_CARD_OF_PAID : OFFER_CARD;
     }
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
+        if (sale_line_is(line, kinds[i].offset)) {
+            return kinds[i].kind;
+        }
+    }
+    return line->payment ? OFFER_STAGE : OFFER_CHARGE;
 }
 
-static void sell(struct offer_maker *m) {
-    const struct sale_figures *const s = &m->e->sale;
-    const struct sale *const given = &m->e->job->sale;
-    add_line(m, OFFER_DOORS, "Doors and fronts", no_percent, s->doors);
-    if (sale_asked(&m->e->tape, s->discount_rate)) {
-        add_line(m, OFFER_DISCOUNT, "Less discount", s->discount_rate, s->discount);
-        add_line(m, OFFER_AFTER, "After discount", no_percent, s->after_discount);
-    }
-    if (!fig_none(s->minimum_line) && tape_amount(&m->e->tape, s->minimum_line) > 0) {
-        add_line(m, OFFER_MINIMUM, "Up to the least that a job is done for", no_percent,
-                 s->minimum_line);
-    }
-    for (size_t i = 0; i < s->charge_count; i++) {
-        const char *const name = given->charges[i].name.s;
-        add_line(m, OFFER_CHARGE, name == NULL ? "Other charge" : offer_capital(m, name),
-                 no_percent, s->charges[i]);
-    }
-    add_line(m, OFFER_DELIVERY, "Delivery", no_percent, s->delivery);
+static const char *total_label(struct offer_maker *m, const struct sale_line *line) {
+    const char *const exempt = sale_exempt(m->pool, m->e);
+    return pool_words(m->pool, "%s%s%s%s", m->offer->estimate ? "Estimated " : "",
+                      m->offer->estimate ? line->label : offer_capital(m, line->label),
+                      exempt == NULL ? "" : "; ", text_or_empty(exempt));
 }
 
-static const char *tax_name(const struct offer_maker *m) {
-    const char *const named = m->e->job->sale.tax_name.s;
-    return named == NULL ? "tax" : named;
+/* A line as the client reads it; false: it is not for the client. */
+static bool client_line(struct offer_maker *m, const struct sale_line *line,
+                        struct offer_line *made) {
+    const enum offer_line_kind kind = kind_of(m->e->job, line);
+    const bool on_materials = m->e->job->sale.tax_on.choice != TAX_ON_SELLING_PRICE;
+    if (!line->asked || (kind == OFFER_TAXED && on_materials)) {
+        return false;
+    }
+    const char *const label = offer_capital(m, line->label);
+    if (kind == OFFER_TAX && on_materials) {
+        *made = make_line(m, kind, pool_words(m->pool, "%s on materials", label), no_percent,
+                          line->money);
+    } else {
+        *made = make_line(m, kind, kind == OFFER_TOTAL ? total_label(m, line) : label, line->rate,
+                          line->money);
+    }
+    return true;
 }
 
-static void tax(struct offer_maker *m) {
-    const struct sale_figures *const s = &m->e->sale;
-    const bool on_price = m->e->job->sale.tax_on.choice == TAX_ON_SELLING_PRICE;
-    const char *const head = offer_capital(m, tax_name(m));
-    if (!sale_asked(&m->e->tape, s->tax_rate)) {
-        return;
+/* The lines to the total, and the payments. */
+static void sell(struct offer_maker *m, const struct sale_lines *sale) {
+    struct offer *const o = m->offer;
+    for (size_t i = 0; i < sale->count; i++) {
+        const struct sale_line *const line = &sale->lines[i];
+        struct offer_line made;
+        if (!client_line(m, line, &made)) {
+            continue;
+        }
+        if (line->payment) {
+            o->payments[o->payment_count++] = made;
+        } else {
+            o->lines[o->line_count++] = made;
+        }
     }
-    add_line(m, OFFER_BEFORE_TAX, pool_words(m->pool, "Before %s", tax_name(m)), no_percent,
-             s->subtotal);
-    if (!on_price) {
-        add_line(m, OFFER_TAX, pool_words(m->pool, "%s on materials", head), no_percent, s->tax);
-        return;
-    }
-    if (s->taxable.id != s->subtotal.id) {
-        add_line(m, OFFER_TAXED, "(of this taxed: all but delivery)", no_percent, s->taxable);
-    }
-    add_line(m, OFFER_TAX, head, s->tax_rate, s->tax);
-}
-
-static void card_fee(struct offer_maker *m) {
-    const struct sale_figures *const s = &m->e->sale;
-    if (sale_asked(&m->e->tape, s->card_rate)) {
-        const bool of_paid = m->e->job->sale.card_fee_of.choice == CARD_FEE_OF_PAID;
-        add_line(m, OFFER_BEFORE_CARD, "In all, not paid by card", no_percent, s->before_fee);
-        add_line(m, of_paid ? OFFER_CARD_OF_PAID : OFFER_CARD,
-                 of_paid ? "Card fee, of what the card takes" : "Card fee", s->card_rate,
-                 s->card_fee);
-    }
-}
-
-static void total(struct offer_maker *m) {
-    const char *const exempt = text_or_empty(m->e->job->sale.exempt.s);
-    const char *const what = m->offer->estimate ? "Estimated total" : "Total";
-    const bool untaxed = fig_none(m->e->sale.tax) && exempt[0] != '\0';
-    const char *const label = untaxed
-                                  ? pool_words(m->pool, "%s, %s; no tax: exempt, certificate %s",
-                                               what, m->offer->currency, exempt)
-                                  : pool_words(m->pool, "%s, %s", what, m->offer->currency);
-    add_line(m, OFFER_TOTAL, label, no_percent, m->e->sale.total);
-}
-
-/* --- payments --- */
-
-static void add_payment(struct offer_maker *m, enum offer_line_kind kind, const char *label,
-                        fig percent, fig amount) {
-    m->offer->payments[m->offer->payment_count++] = make_line(m, kind, label, percent, amount);
 }
 
 static void pay(struct offer_maker *m) {
     const struct sale_figures *const s = &m->e->sale;
     struct offer *const o = m->offer;
-    const struct sale *const given = &m->e->job->sale;
-    if (sale_asked(&m->e->tape, s->deposit_rate)) {
-        add_payment(m, OFFER_DEPOSIT, "Deposit, on order", s->deposit_rate, s->deposit);
-    }
-    for (size_t i = 0; i < s->stage_count; i++) {
-        const char *const name = given->stages[i].name.s;
-        add_payment(m, OFFER_STAGE,
-                    name == NULL ? "As work goes on" : pool_words(m->pool, "When %s", name),
-                    s->stage_rates[i], s->stages[i]);
-    }
     const bool parted = o->payment_count > 0;
-    add_payment(m, OFFER_BALANCE, parted ? "Balance, on delivery" : "Due on delivery", no_percent,
-                s->balance);
+    if (!parted) {
+        o->payments[o->payment_count++] =
+            make_line(m, OFFER_BALANCE, "Due on delivery", no_percent, s->balance);
+    }
     o->payments_head = o->estimate ? "What would fall due, were it ordered at this price" : "";
     o->other_payer = "";
     if (sale_asked(&m->e->tape, s->card_rate)) {
@@ -140,7 +125,7 @@ static void head(struct offer_maker *m) {
     o->total_words =
         pool_words(m->pool, "%s %s", offer_money(m, m->e, s->total, false), o->currency);
     o->total_label = pool_words(m->pool, "%s%s%s%s%s%s", o->estimate ? "Estimated total" : "Total",
-                                taxed || card ? ", " : "", taxed ? tax_name(m) : "",
+                                taxed || card ? ", " : "", taxed ? sale_tax_name(m->e->job) : "",
                                 taxed && card ? " and " : "", card ? "card fee" : "",
                                 taxed || card ? " included" : "");
     o->other_total = card ? pool_words(m->pool, "not paid by card: %s %s",
@@ -160,17 +145,14 @@ static void head(struct offer_maker *m) {
 }
 
 bool offer_price(struct offer_maker *m) {
-    const struct sale_figures *const s = &m->e->sale;
     struct offer *const o = m->offer;
-    o->lines = pool_take(m->pool, s->charge_count + 12, sizeof *o->lines);
-    o->payments = pool_take(m->pool, s->stage_count + 3, sizeof *o->payments);
+    const struct sale_lines sale = sale_lines_make(m->pool, m->e);
+    o->lines = pool_take(m->pool, sale.count + 1, sizeof *o->lines);
+    o->payments = pool_take(m->pool, sale.count + 1, sizeof *o->payments);
     if (o->lines == NULL || o->payments == NULL) {
         return false;
     }
-    sell(m);
-    tax(m);
-    card_fee(m);
-    total(m);
+    sell(m, &sale);
     pay(m);
     head(m);
     return !pool_failed(m->pool);

@@ -1,15 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/shop/paper.h"
 
-#include <stdio.h>
-#include <string.h>
-
-fig paper_at(const void *thing, size_t offset) {
-    fig figure;
-    memcpy(&figure, (const char *)thing + offset, sizeof figure);
-    return figure;
-}
-
 const char *paper_unit(const struct paper *paper, fig figure) {
     const enum unit unit = tape_unit(&paper->base->tape, figure);
     if (unit == UNIT_MONEY) {
@@ -18,24 +9,52 @@ const char *paper_unit(const struct paper *paper, fig figure) {
     return unit == UNIT_PERCENT ? "" : unit_name(unit); /* a percent shows its sign in the cell */
 }
 
-uint32_t paper_lines(const struct paper *paper, uint16_t sheet, uint32_t row,
-                     const struct paper_line *lines, size_t count, const void *thing) {
-    for (size_t i = 0; i < count; i++) {
-        const fig figure = paper_at(thing, lines[i].offset);
-        if (fig_none(figure)) {
+void paper_lines(const struct paper *paper, struct paper_list *list,
+                 const struct field_table *table, unsigned views, const void *thing) {
+    struct book *const book = paper->book;
+    for (size_t i = 0; i < table->count; i++) {
+        const struct field *const field = &table->fields[i];
+        const fig figure = field_figure(field, thing);
+        const bool total = (field->views & FIELD_TOTAL) != 0;
+        if ((field->views & views) == 0 || fig_none(figure)) {
             continue;
         }
-        const enum look words =
-            lines[i].look == LOOK_TOTAL || lines[i].look == LOOK_GRAND ? LOOK_LABEL : LOOK_PLAIN;
-        book_text(paper->book, sheet, row, 0, words, lines[i].label);
-        book_figure(paper->book, sheet, row, 1, lines[i].look, figure);
-        book_text(paper->book, sheet, row, 2, LOOK_UNIT, paper_unit(paper, figure));
-        if (lines[i].note != NULL) {
-            book_text(paper->book, sheet, row, 3, LOOK_NOTE, lines[i].note);
-        }
-        row++;
+        book_text(book, list->sheet, list->row, 0, total ? LOOK_LABEL : LOOK_PLAIN,
+                  field_label(field));
+        book_figure(book, list->sheet, list->row, list->figure, total ? LOOK_TOTAL : LOOK_PLAIN,
+                    figure);
+        book_text(book, list->sheet, list->row, (uint16_t)(list->figure + 1), LOOK_UNIT,
+                  paper_unit(paper, figure));
+        book_text(book, list->sheet, list->row++, list->note, LOOK_NOTE, field->note);
     }
-    return row;
+}
+
+uint16_t paper_columns(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                       enum look look, const struct field_table *table, unsigned views) {
+    for (size_t i = 0; i < table->count; i++) {
+        if ((table->fields[i].views & views) != 0) {
+            book_text(paper->book, sheet, row, column++, look, field_label(&table->fields[i]));
+        }
+    }
+    return column;
+}
+
+void paper_cells(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                 const struct field_table *table, unsigned views, const void *thing) {
+    for (size_t i = 0; i < table->count; i++) {
+        const struct field *const field = &table->fields[i];
+        if ((field->views & views) != 0) {
+            book_figure(paper->book, sheet, row, column++,
+                        (field->views & FIELD_TOTAL) != 0 ? LOOK_LABEL : LOOK_PLAIN,
+                        field_figure(field, thing));
+        }
+    }
+}
+
+void paper_total(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                 const struct field_table *table, size_t offset, fig figure) {
+    const size_t place = field_place(table, FIELD_SHEET, offset);
+    book_figure(paper->book, sheet, row, (uint16_t)(column + place), LOOK_TOTAL, figure);
 }
 
 uint32_t paper_title(const struct paper *paper, uint16_t sheet, const char *title,

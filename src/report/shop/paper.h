@@ -4,7 +4,7 @@
 #ifndef DOORCOST_REPORT_SHOP_PAPER_H
 #define DOORCOST_REPORT_SHOP_PAPER_H
 
-#include "price/estimate.h"
+#include "report/words/field.h"
 #include "report/xlsx/book.h"
 
 struct paper {
@@ -15,31 +15,31 @@ struct paper {
     const struct problems *problems; /* for the sheet of checks */
 };
 
-/* One line of a list that goes down a sheet: a label and where its figure stands in the struct of
- * what the list is about. */
-struct paper_line {
-    const char *label;
-    size_t offset; /* of a fig */
-    enum look look;
-    const char *note; /* NULL: none */
+/* Where a list goes down a sheet: words in column 0, a figure and its unit right of it, notes. */
+struct paper_list {
+    uint16_t sheet, figure, note; /* columns of the last two */
+    uint32_t row;                 /* of the next line */
 };
-
-/* The mark of a figure that was chosen by trying many ways, where it stands.  No alarm: that is for
- * the check cells to give. */
-#define PAPER_CHOSEN "chosen: run again after a change"
 
 /* Why the hours by machine add up to less than the hours of work. */
 #define PAPER_MACHINE_TIME                                                                         \
     "Time that each is used, by hand too: without second hands and without the allowance for "     \
     "rest and delay, so it adds up to less than the hours of work."
 
-/* The figure at an offset of a struct. */
-fig paper_at(const void *thing, size_t offset);
+/* Writes label, figure, unit and note of each field with any of these views whose figure is set. */
+void paper_lines(const struct paper *paper, struct paper_list *list,
+                 const struct field_table *table, unsigned views, const void *thing);
 
-/* Writes label, figure and unit of each line whose figure is set, from row on; returns the row
+/* The labels of the fields with any of these views as heads, from column on; returns the column
  * after. */
-uint32_t paper_lines(const struct paper *paper, uint16_t sheet, uint32_t row,
-                     const struct paper_line *lines, size_t count, const void *thing);
+uint16_t paper_columns(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                       enum look look, const struct field_table *table, unsigned views);
+/* A sum of the job below the column of the field at offset, of those with the view FIELD_SHEET. */
+void paper_total(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                 const struct field_table *table, size_t offset, fig figure);
+/* Their figures below, totals bold. */
+void paper_cells(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                 const struct field_table *table, unsigned views, const void *thing);
 
 /* Title and a note under it; returns the row after a gap. */
 uint32_t paper_title(const struct paper *paper, uint16_t sheet, const char *title,

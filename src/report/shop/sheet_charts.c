@@ -36,10 +36,6 @@ static uint32_t close_table(const struct paper *paper, struct book_chart *chart,
 static uint32_t put_cost(const struct paper *paper, uint16_t sheet, uint32_t row) {
     const struct build_up *const job = &paper->base->costs.job;
     struct book *const book = paper->book;
-    const struct {
-        const char *words;
-        fig figure;
-    } rest[] = {{"contingency", job->contingency}, {"overhead", job->overhead}};
     struct book_chart chart = {
         .sheet = sheet,
         .kind = CHART_BARS,
@@ -52,17 +48,12 @@ static uint32_t put_cost(const struct paper *paper, uint16_t sheet, uint32_t row
     };
     book_text(book, sheet, row, TABLE_WORDS, LOOK_HEAD, "group");
     book_text(book, sheet, row++, TABLE_FIRST, LOOK_HEAD, "cost");
-    for (int g = 0; g < COST_GROUP_COUNT; g++) {
-        if (!fig_none(job->group[g])) {
-            book_text(book, sheet, row, TABLE_WORDS, LOOK_PLAIN,
-                      cost_group_name((enum cost_group)g));
-            book_mention(book, sheet, row++, TABLE_FIRST, LOOK_PLAIN, job->group[g]);
-        }
-    }
-    for (size_t i = 0; i < sizeof rest / sizeof *rest; i++) {
-        if (!fig_none(rest[i].figure)) {
-            book_text(book, sheet, row, TABLE_WORDS, LOOK_PLAIN, rest[i].words);
-            book_mention(book, sheet, row++, TABLE_FIRST, LOOK_PLAIN, rest[i].figure);
+    for (size_t i = 0; fields_build_up.fields[i].offset != offsetof(struct build_up, full); i++) {
+        const struct field *const field = &fields_build_up.fields[i];
+        const fig cost = field_figure(field, job);
+        if ((field->views & (FIELD_LINE | FIELD_TOTAL)) == FIELD_LINE && !fig_none(cost)) {
+            book_text(book, sheet, row, TABLE_WORDS, LOOK_PLAIN, field_label(field));
+            book_mention(book, sheet, row++, TABLE_FIRST, LOOK_PLAIN, cost);
         }
     }
     return close_table(paper, &chart, row);
@@ -120,6 +111,10 @@ static void put_money(const struct paper *paper, uint16_t sheet, uint32_t row, u
 }
 
 static void put_options(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    const char *const sold =
+        field_label(field_at(&fields_sale, offsetof(struct sale_figures, sold)));
+    const char *const full =
+        field_label(field_at(&fields_build_up, offsetof(struct build_up, full)));
     struct book *const book = paper->book;
     struct book_chart chart = {
         .sheet = sheet,
@@ -133,13 +128,13 @@ static void put_options(const struct paper *paper, uint16_t sheet, uint32_t row)
         .first = row + 1,
     };
     book_text(book, sheet, row, TABLE_WORDS, LOOK_HEAD, "option");
-    book_text(book, sheet, row, TABLE_FIRST, LOOK_HEAD, "sold, before tax");
-    book_text(book, sheet, row++, TABLE_FIRST + 1, LOOK_HEAD, "cost with overhead");
+    book_text(book, sheet, row, TABLE_FIRST, LOOK_HEAD, sold);
+    book_text(book, sheet, row++, TABLE_FIRST + 1, LOOK_HEAD, full);
     for (size_t i = 0; i <= paper->option_count && i <= MOST_OPTIONS; i++) {
         const struct estimate *const e = i == 0 ? paper->base : &paper->options[i - 1];
         book_text(book, sheet, row, TABLE_WORDS, LOOK_PLAIN, estimate_name(e));
-        put_money(paper, sheet, row, TABLE_FIRST, i, "sold, before tax and delivery", e->sale.sold);
-        put_money(paper, sheet, row++, TABLE_FIRST + 1, i, "cost with overhead", e->costs.job.full);
+        put_money(paper, sheet, row, TABLE_FIRST, i, sold, e->sale.sold);
+        put_money(paper, sheet, row++, TABLE_FIRST + 1, i, full, e->costs.job.full);
     }
     check_options(paper, sheet, row, TABLE_WORDS);
     book_text(book, sheet, row + 1, TABLE_WORDS, LOOK_NOTE, "the gap is the profit left");

@@ -3,68 +3,45 @@
  * on a tape of its own, so its column holds plain values: to be made again when a rate changes. */
 #include "report/shop/check_cell.h"
 #include "report/shop/paper.h"
+#include "report/words/compared.h"
 #include "report/words/difference.h"
 
 #include <stdio.h>
 
 #define BASE_COLUMN 1
 
-struct line {
-    const char *label;
-    size_t offset; /* of a fig in struct estimate */
-    bool money;    /* shows the differences */
-};
-
-static const struct line lines[] = {
-    {"lumber", offsetof(struct estimate, costs.job.group[COST_LUMBER]), true},
-    {"sheets", offsetof(struct estimate, costs.job.group[COST_SHEETS]), true},
-    {"glass", offsetof(struct estimate, costs.job.group[COST_GLASS]), true},
-    {"finish", offsetof(struct estimate, costs.job.group[COST_FINISH]), true},
-    {"hardware", offsetof(struct estimate, costs.job.group[COST_HARDWARE]), true},
-    {"consumables", offsetof(struct estimate, costs.job.group[COST_CONSUMABLES]), true},
-    {"bought in", offsetof(struct estimate, costs.job.group[COST_BOUGHT_IN]), true},
-    {"tax on purchases", offsetof(struct estimate, costs.job.group[COST_PURCHASE_TAX]), true},
-    {"labor", offsetof(struct estimate, costs.job.group[COST_LABOR]), true},
-    {"machine", offsetof(struct estimate, costs.job.group[COST_MACHINE]), true},
-    {"remakes", offsetof(struct estimate, costs.job.group[COST_REMAKES]), true},
-    {"direct cost", offsetof(struct estimate, costs.job.direct), true},
-    {"cost with overhead", offsetof(struct estimate, costs.job.full), true},
-    {"doors and fronts", offsetof(struct estimate, costs.doors_total), true},
-    {"sold, before tax and delivery", offsetof(struct estimate, sale.sold), true},
-    {"total to the client", offsetof(struct estimate, sale.total), true},
-    {"profit left", offsetof(struct estimate, sale.profit_left), true},
-    {"margin left", offsetof(struct estimate, sale.margin_left), false},
-    {"person-hours", offsetof(struct estimate, labor.hours), false},
-    {"weight", offsetof(struct estimate, quantities.weight), false},
-};
-
 static const struct estimate *shown(const struct paper *paper, size_t i) {
     return i == 0 ? paper->base : &paper->options[i - 1];
 }
 
-/* Writes a figure of estimate i: the base's live, an option's plain. */
-static void put(const struct paper *paper, uint16_t sheet, uint32_t row, size_t i, fig figure) {
+/* Writes a figure of estimate i: the base's live, an option's plain; less: with the other sign. */
+static void put(const struct paper *paper, uint16_t sheet, uint32_t row, size_t i, fig figure,
+                bool less) {
     const uint16_t column = (uint16_t)(BASE_COLUMN + i);
+    const struct tape *const tape = &shown(paper, i)->tape;
+    const int64_t amount = tape_amount(tape, figure);
     if (fig_none(figure)) {
         return;
     }
-    if (i == 0) {
+    if (i > 0) {
+        book_number(paper->book, sheet, row, column, LOOK_PLAIN, tape_unit(tape, figure),
+                    tape_decimals(tape, figure), less ? -amount : amount);
+    } else if (less) {
+        book_less(paper->book, sheet, row, column, LOOK_PLAIN, figure);
+    } else {
         book_mention(paper->book, sheet, row, column, LOOK_PLAIN, figure);
-        return;
     }
-    const struct tape *const tape = &shown(paper, i)->tape;
-    book_number(paper->book, sheet, row, column, LOOK_PLAIN, tape_unit(tape, figure),
-                tape_decimals(tape, figure), tape_amount(tape, figure));
 }
 
 /* Difference to the base in money and percent. */
 static void put_difference(const struct paper *paper, uint16_t sheet, uint32_t row, size_t i,
-                           fig base, fig option) {
-    const int64_t from = tape_amount(&paper->base->tape, base);
-    const int64_t to = tape_amount(&shown(paper, i)->tape, option);
+                           const struct compared_line *line) {
+    const int64_t sign = line->less ? -1 : 1;
+    const int64_t from = sign * tape_amount(&paper->base->tape, line->figures[0]);
+    const int64_t to = sign * tape_amount(&shown(paper, i)->tape, line->figures[i]);
     const uint16_t money = (uint16_t)(BASE_COLUMN + paper->option_count + 1 + 2 * (i - 1));
     const char letter = (char)('A' + BASE_COLUMN + (int)i);
-    const uint8_t decimals = tape_decimals(&paper->base->tape, base);
+    const uint8_t decimals = paper->base->rates->shop.money_decimals;
     char formula[96];
     if (BASE_COLUMN + (int)i > 25 || money + 1 >= BOOK_MOST_COLUMNS) {
         return; /* more options than a page could show */
@@ -91,31 +68,39 @@ static const char *unit_of(const struct paper *paper, size_t i, fig figure) {
 }
 
 static void put_line(const struct paper *paper, uint16_t sheet, uint32_t row,
-                     const struct line *line) {
-    const fig base = paper_at(paper->base, line->offset);
+                     const struct compared_line *line) {
     const char *unit = "";
+    bool money = false;
     for (size_t i = paper->option_count + 1; i-- > 0;) {
-        const fig figure = paper_at(shown(paper, i), line->offset);
+        const fig figure = line->figures[i];
         unit = fig_none(figure) ? unit : unit_of(paper, i, figure);
+        money = money || tape_unit(&shown(paper, i)->tape, figure) == UNIT_MONEY;
     }
-    book_format(paper->book, sheet, row, 0, LOOK_PLAIN, "%s%s%s", line->label,
-                unit[0] == '\0' ? "" : ", ", unit);
+    book_format(paper->book, sheet, row, 0, line->total ? LOOK_LABEL : LOOK_PLAIN, "%s%s%s",
+                line->label, unit[0] == '\0' ? "" : ", ", unit);
     for (size_t i = 0; i <= paper->option_count; i++) {
-        const fig figure = paper_at(shown(paper, i), line->offset);
-        put(paper, sheet, row, i, figure);
-        if (i > 0 && line->money) {
-            put_difference(paper, sheet, row, i, base, figure);
+        put(paper, sheet, row, i, line->figures[i], line->less);
+        if (i > 0 && money) {
+            put_difference(paper, sheet, row, i, line);
         }
     }
 }
 
-static bool any_has(const struct paper *paper, const struct line *line) {
-    for (size_t i = 0; i <= paper->option_count; i++) {
-        if (!fig_none(paper_at(shown(paper, i), line->offset))) {
-            return true;
-        }
+static uint32_t put_lines(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    struct pool *const pool = &paper->book->pool;
+    const size_t count = paper->option_count + 1;
+    const struct estimate **const estimates = pool_take(pool, count, sizeof *estimates);
+    for (size_t i = 0; estimates != NULL && i < count; i++) {
+        estimates[i] = shown(paper, i);
     }
-    return false;
+    if (estimates == NULL) {
+        return row;
+    }
+    const struct compared all = compared_make(pool, estimates, count, true);
+    for (size_t i = 0; i < all.count; i++) {
+        put_line(paper, sheet, row++, &all.lines[i]);
+    }
+    return row;
 }
 
 /* What is bought of each material, by name: one line a material that any option takes. */
@@ -127,7 +112,7 @@ static uint32_t put_lumber(const struct paper *paper, uint16_t sheet, uint32_t r
             const struct lumber_list *const list = &shown(paper, i)->lumber;
             for (size_t b = 0; b < list->count; b++) {
                 if (list->buys[b].material == (int32_t)m) {
-                    put(paper, sheet, row, i, list->buys[b].priced.bought);
+                    put(paper, sheet, row, i, list->buys[b].priced.bought, false);
                     used = true;
                 }
             }
@@ -148,8 +133,8 @@ static uint32_t put_sheets(const struct paper *paper, uint16_t sheet, uint32_t r
             const struct sheet_list *const list = &shown(paper, i)->sheets;
             for (size_t b = 0; b < list->count; b++) {
                 if (list->buys[b].material == (int32_t)m) {
-                    put(paper, sheet, row, i, list->buys[b].priced.whole);
-                    put(paper, sheet, row + 1, i, list->buys[b].priced.half);
+                    put(paper, sheet, row, i, list->buys[b].priced.whole, false);
+                    put(paper, sheet, row + 1, i, list->buys[b].priced.half, false);
                     used = true;
                 }
             }
@@ -174,7 +159,7 @@ static uint32_t put_finish(const struct paper *paper, uint16_t sheet, uint32_t r
             const struct finish_list *const list = &shown(paper, i)->finish;
             for (size_t p = 0; p < list->product_count; p++) {
                 if (list->products[p].coating == (int32_t)c && !used) {
-                    put(paper, sheet, row, i, list->products[p].need);
+                    put(paper, sheet, row, i, list->products[p].need, false);
                 }
             }
         }
@@ -217,11 +202,7 @@ void sheet_compare(struct paper *paper) {
         "The columns of the options are plain values: run the program again when a rate changes.");
     book_width(paper->book, sheet, 0, 36);
     put_heads(paper, sheet, row++);
-    for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
-        if (any_has(paper, &lines[i])) {
-            put_line(paper, sheet, row++, &lines[i]);
-        }
-    }
+    row = put_lines(paper, sheet, row);
     row = put_lumber(paper, sheet, row + 1);
     row = put_sheets(paper, sheet, row);
     row = put_finish(paper, sheet, row);

@@ -5,42 +5,11 @@
 
 #define FIRST_ROW 4
 
-/* Columns of figures after the words. */
-struct column {
-    const char *head;
-    size_t offset;
-};
-
-static const struct column size_columns[] = {
-    {"count", offsetof(struct leaf_figures, openings)},
-    {"leaves", offsetof(struct leaf_figures, leaves)},
-    {"doors in all", offsetof(struct leaf_figures, pieces)},
-    {"made width", offsetof(struct leaf_figures, width)},
-    {"made height", offsetof(struct leaf_figures, height)},
-    {"thick", offsetof(struct leaf_figures, thickness)},
-    {"hinges", offsetof(struct leaf_figures, hinges)},
-    {"face area", offsetof(struct leaf_figures, face)},
-    {"weight", offsetof(struct leaf_figures, weight)},
-};
-#define IN_ALL_COLUMN 2
-#define WEIGHT_COLUMN 8
-
-static const struct column surface_columns[] = {
-    {"doors in all", offsetof(struct leaf_figures, pieces)},
-    {"face area", offsetof(struct leaf_figures, face)},
-    {"perimeter", offsetof(struct leaf_figures, perimeter)},
-    {"faces sprayed", offsetof(struct leaf_figures, faces)},
-    {"outer edges", offsetof(struct leaf_figures, edges)},
-    {"open area", offsetof(struct leaf_figures, see_through)},
-    {"inner edges", offsetof(struct leaf_figures, inner_edges)},
-    {"profile", offsetof(struct leaf_figures, profile)},
-    {"sprayed, in all", offsetof(struct leaf_figures, sprayed)},
-};
 /* Words at the left, and further ones right of the figures of the sizes. */
 #define WORDS 5
 
 static void door_row(const struct paper *paper, uint16_t sheet, uint32_t at,
-                     const struct leaf_figures *leaf, const struct column *columns, size_t count) {
+                     const struct leaf_figures *leaf, unsigned view) {
     const struct row *const row = leaf->door->row;
     struct book *const book = paper->book;
     book_text(book, sheet, at, 0, LOOK_LABEL, row->id.s);
@@ -50,25 +19,19 @@ static void door_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     book_text(book, sheet, at, 4, LOOK_PLAIN,
               leaf->door->construction->finish.index < 0 ? "bare"
                                                          : leaf->door->construction->finish.name.s);
-    for (size_t c = 0; c < count; c++) {
-        book_figure(book, sheet, at, (uint16_t)(WORDS + c), LOOK_PLAIN,
-                    paper_at(leaf, columns[c].offset));
-    }
+    paper_cells(paper, sheet, at, WORDS, &fields_leaf, view, leaf);
 }
 
-/* Lays out a table of doors with these columns; returns the row after it. */
-static uint32_t door_table(const struct paper *paper, uint16_t sheet, const struct column *columns,
-                           size_t count) {
+/* Lays out a table of doors with the fields of a view; returns the row after it. */
+static uint32_t door_table(const struct paper *paper, uint16_t sheet, unsigned view) {
     static const char *const words[WORDS] = {"id", "room", "use", "style", "finish"};
     struct book *const book = paper->book;
     const struct quantities *const q = &paper->base->quantities;
     paper_heads(paper, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, words, WORDS);
-    for (size_t c = 0; c < count; c++) {
-        book_text(book, sheet, FIRST_ROW - 1, (uint16_t)(WORDS + c), LOOK_HEAD, columns[c].head);
-    }
+    paper_columns(paper, sheet, FIRST_ROW - 1, WORDS, LOOK_HEAD, &fields_leaf, view);
     book_headings(book, sheet, FIRST_ROW - 1, FIRST_ROW - 1, 1);
     for (size_t r = 0; r < q->count; r++) {
-        door_row(paper, sheet, FIRST_ROW + (uint32_t)r, &q->leaves[r], columns, count);
+        door_row(paper, sheet, FIRST_ROW + (uint32_t)r, &q->leaves[r], view);
     }
     return FIRST_ROW + (uint32_t)q->count;
 }
@@ -98,17 +61,18 @@ void sheet_doors(struct paper *paper) {
                 "Sizes in %s. Made sizes, hinges, face area (%s) and weight (%s) are of one leaf; "
                 "as measured: width x height of the list, of the opening or of the door.",
                 paper_lengths(paper), unit_name(m->area), unit_name(m->weight));
-    const uint32_t last =
-        door_table(paper, sheet, size_columns, sizeof size_columns / sizeof *size_columns);
-    const uint16_t column = WORDS + sizeof size_columns / sizeof *size_columns;
+    const uint32_t last = door_table(paper, sheet, FIELD_SHEET);
+    const uint16_t column = WORDS + (uint16_t)field_count(&fields_leaf, FIELD_SHEET);
     paper_heads(paper, sheet, FIRST_ROW - 1, column, LOOK_HEAD, heads,
                 sizeof heads / sizeof *heads);
     for (size_t i = 0; i < q->count; i++) {
         put_measured(paper, sheet, FIRST_ROW + (uint32_t)i, column, q->leaves[i].door);
     }
     book_text(paper->book, sheet, last, 0, LOOK_LABEL, "in all");
-    book_figure(paper->book, sheet, last, WORDS + IN_ALL_COLUMN, LOOK_TOTAL, q->all_leaves);
-    book_figure(paper->book, sheet, last, WORDS + WEIGHT_COLUMN, LOOK_TOTAL, q->weight);
+    paper_total(paper, sheet, last, WORDS, &fields_leaf, offsetof(struct leaf_figures, pieces),
+                q->all_leaves);
+    paper_total(paper, sheet, last, WORDS, &fields_leaf, offsetof(struct leaf_figures, weight),
+                q->weight);
 }
 
 void sheet_surfaces(struct paper *paper) {
@@ -119,5 +83,5 @@ void sheet_surfaces(struct paper *paper) {
                 "Of one leaf; areas in %s, the perimeter in %s. Sprayed: faces, edges and what the "
                 "profile adds.",
                 unit_name(m->area), paper_lengths(paper));
-    door_table(paper, sheet, surface_columns, sizeof surface_columns / sizeof *surface_columns);
+    door_table(paper, sheet, FIELD_MORE);
 }

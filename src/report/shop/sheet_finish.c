@@ -5,28 +5,7 @@
 #include "report/shop/paper.h"
 #include "report/words/show.h"
 
-#include <stdio.h>
-
-static const struct {
-    const char *head;
-    size_t offset;
-} columns[] = {
-    {"coats", offsetof(struct coat_figures, times)},
-    {"wet film", offsetof(struct coat_figures, film)},
-    {"one coat, nothing lost", offsetof(struct coat_figures, theoretical)},
-    {"all coats, sprayed", offsetof(struct coat_figures, sprayed)},
-    {"mixes", offsetof(struct coat_figures, mixes)},
-    {"mix, with fixed loss", offsetof(struct coat_figures, mix)},
-    {"coating", offsetof(struct coat_figures, coating_volume)},
-    {"reducer", offsetof(struct coat_figures, reducer)},
-    {"catalyst", offsetof(struct coat_figures, catalyst)},
-    {"dry film", offsetof(struct coat_figures, dry_film)},
-    {"cost", offsetof(struct coat_figures, cost)},
-};
-#define COLUMNS     (sizeof columns / sizeof *columns)
-#define FOOT_ROWS   3 /* of notes below the last table */
-#define DRY_COLUMN  10
-#define COST_COLUMN 11
+#define FOOT_ROWS 3 /* of notes below the last table */
 
 static uint32_t batch_table(const struct paper *paper, uint16_t sheet, uint32_t row,
                             const struct batch *b) {
@@ -37,47 +16,41 @@ static uint32_t batch_table(const struct paper *paper, uint16_t sheet, uint32_t 
     book_keep(book, sheet, row, row + (uint32_t)b->coat_count + 4);
     book_format(book, sheet, row, 0, LOOK_SECTION, "%s%s%s", finish->name.s,
                 color[0] == '\0' ? "" : ", ", color);
-    row++;
-    book_text(book, sheet, row, 0, LOOK_PLAIN, "sprayed area");
-    book_figure(book, sheet, row, 1, LOOK_TOTAL, b->area);
-    book_text(book, sheet, row, 2, LOOK_UNIT, paper_unit(paper, b->area));
-    row++;
+    struct paper_list list = {.sheet = sheet, .figure = 1, .note = 3, .row = row + 1};
+    paper_lines(paper, &list, &fields_batch, FIELD_SHEET, b);
+    row = list.row;
     if (b->coat_count == 0) {
         book_text(book, sheet, row, 0, LOOK_NOTE, "put out: its price is on the sheet Hardware");
         return row + 2;
     }
     book_text(book, sheet, row, 0, LOOK_HEAD, "coating");
-    for (size_t c = 0; c < COLUMNS; c++) {
-        book_text(book, sheet, row, (uint16_t)(1 + c), LOOK_HEAD, columns[c].head);
-    }
-    row++;
+    paper_columns(paper, sheet, row++, 1, LOOK_HEAD, &fields_coat, FIELD_SHEET);
     for (size_t i = 0; i < b->coat_count; i++, row++) {
         book_text(book, sheet, row, 0, LOOK_PLAIN, rates->coatings[b->coats[i].coating].name.s);
-        for (size_t c = 0; c < COLUMNS; c++) {
-            book_figure(book, sheet, row, (uint16_t)(1 + c), LOOK_PLAIN,
-                        paper_at(&b->coats[i], columns[c].offset));
-        }
+        paper_cells(paper, sheet, row, 1, &fields_coat, FIELD_SHEET, &b->coats[i]);
     }
     book_text(book, sheet, row, 0, LOOK_LABEL, "whole finish");
-    book_figure(book, sheet, row, DRY_COLUMN, LOOK_TOTAL, b->dry_film);
-    book_figure(book, sheet, row, COST_COLUMN, LOOK_TOTAL, b->cost);
-    row++;
-    book_text(book, sheet, row, 0, LOOK_PLAIN, "drying, one coat after another");
-    book_figure(book, sheet, row, 1, LOOK_PLAIN, b->dry_hours);
-    book_text(book, sheet, row, 2, LOOK_UNIT, "h");
-    return row + 2;
+    paper_total(paper, sheet, row, 1, &fields_coat, offsetof(struct coat_figures, dry_film),
+                b->dry_film);
+    paper_total(paper, sheet, row, 1, &fields_coat, offsetof(struct coat_figures, cost), b->cost);
+    list.row = row + 1;
+    paper_lines(paper, &list, &fields_batch, FIELD_MORE, b);
+    return list.row + 1;
 }
 
 static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
-    static const char *const heads[] = {
-        "product",   "needed", "container",          "volume", "price", "to buy", "bought",
-        "left over", "cost",   "charged to the job", "check"};
+    static const char *const heads[] = {"container", "volume", "price", "to buy"};
     struct book *const book = paper->book;
     const struct finish_list *const list = &paper->base->finish;
     const uint32_t head = row;
     book_text(book, sheet, row, 0, LOOK_SECTION, "What to buy");
-    paper_heads(paper, sheet, row + 1, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
-    row += 2;
+    row++;
+    book_text(book, sheet, row, 0, LOOK_HEAD, "product");
+    paper_columns(paper, sheet, row, 1, LOOK_HEAD, &fields_product, FIELD_SHEET);
+    paper_heads(paper, sheet, row, 2, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    const uint16_t check =
+        paper_columns(paper, sheet, row, 6, LOOK_HEAD, &fields_product, FIELD_MORE);
+    book_text(book, sheet, row++, check, LOOK_HEAD, "check");
     for (size_t p = 0; p < list->product_count; p++) {
         const struct product *const product = &list->products[p];
         book_keep(book, sheet, row, row + (uint32_t)product->size_count - 1);
@@ -86,11 +59,8 @@ static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_
         } else {
             book_format(book, sheet, row, 0, LOOK_PLAIN, "%s, %s", product->name, product->color);
         }
-        book_figure(book, sheet, row, 1, LOOK_PLAIN, product->need);
-        book_figure(book, sheet, row, 6, LOOK_PLAIN, product->bought);
-        book_figure(book, sheet, row, 7, LOOK_PLAIN, product->left_over);
-        book_figure(book, sheet, row, 8, LOOK_TOTAL, product->cost);
-        book_figure(book, sheet, row, 9, LOOK_PLAIN, product->charged);
+        paper_cells(paper, sheet, row, 1, &fields_product, FIELD_SHEET, product);
+        paper_cells(paper, sheet, row, 6, &fields_product, FIELD_MORE, product);
         check_containers(paper, sheet, row, 1, 4, product);
         for (size_t i = 0; i < product->size_count; i++, row++) {
             book_text(book, sheet, row, 2, LOOK_UNIT, product->sizes->s[i].words);

@@ -2,20 +2,6 @@
 /* Hinges, pulls, consumables and what others make. */
 #include "report/shop/paper.h"
 
-static const struct {
-    const char *head;
-    size_t offset;
-} columns[] = {
-    {"pieces needed", offsetof(struct hardware_buy, needed)},
-    {"with spares", offsetof(struct hardware_buy, with_spares)},
-    {"packs", offsetof(struct hardware_buy, packs)},
-    {"pieces bought", offsetof(struct hardware_buy, bought)},
-    {"price", offsetof(struct hardware_buy, price)},
-    {"cost", offsetof(struct hardware_buy, cost)},
-    {"charged to the job", offsetof(struct hardware_buy, charged)},
-};
-#define COLUMNS (sizeof columns / sizeof *columns)
-
 static const char *how_sold(const struct hardware_buy *b, const struct hardware *hardware) {
     if (b->by_others) {
         return "by others";
@@ -32,19 +18,13 @@ static uint32_t hardware_table(const struct paper *paper, uint16_t sheet, uint32
     const struct hardware_list *const list = &paper->base->hardware;
     book_text(book, sheet, row, 0, LOOK_HEAD, "hardware");
     book_text(book, sheet, row, 1, LOOK_HEAD, "sold");
-    for (size_t c = 0; c < COLUMNS; c++) {
-        book_text(book, sheet, row, (uint16_t)(2 + c), LOOK_HEAD, columns[c].head);
-    }
-    row++;
+    paper_columns(paper, sheet, row++, 2, LOOK_HEAD, &fields_hardware, FIELD_SHEET);
     for (size_t i = 0; i < list->count; i++, row++) {
         const struct hardware_buy *const b = &list->buys[i];
         const struct hardware *const hardware = &paper->base->rates->hardware[b->hardware];
         book_text(book, sheet, row, 0, LOOK_PLAIN, hardware->name.s);
         book_text(book, sheet, row, 1, LOOK_PLAIN, how_sold(b, hardware));
-        for (size_t c = 0; c < COLUMNS; c++) {
-            book_figure(book, sheet, row, (uint16_t)(2 + c), LOOK_PLAIN,
-                        paper_at(b, columns[c].offset));
-        }
+        paper_cells(paper, sheet, row, 2, &fields_hardware, FIELD_SHEET, b);
     }
     if (list->count == 0) {
         book_text(book, sheet, row++, 0, LOOK_PLAIN, "no hardware in this job");
@@ -53,14 +33,15 @@ static uint32_t hardware_table(const struct paper *paper, uint16_t sheet, uint32
 }
 
 static uint32_t consumable_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
-    static const char *const heads[] = {"consumable", "for each", "quantity", "price", "cost"};
+    static const char *const heads[] = {"consumable", "for each"};
     struct book *const book = paper->book;
     const struct costs *const costs = &paper->base->costs;
     if (costs->consumable_count == 0) {
         return row;
     }
     paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
-    row++;
+    paper_columns(paper, sheet, row, 2, LOOK_HEAD, &fields_consumable, FIELD_MORE);
+    paper_columns(paper, sheet, row++, 3, LOOK_HEAD, &fields_consumable, FIELD_SHEET);
     for (size_t i = 0; i < costs->consumable_count; i++, row++) {
         const struct consumable_figures *const c = &costs->consumables[i];
         book_text(book, sheet, row, 0, LOOK_PLAIN,
@@ -68,8 +49,7 @@ static uint32_t consumable_table(const struct paper *paper, uint16_t sheet, uint
         book_text(book, sheet, row, 1, LOOK_PLAIN,
                   unit_name(tape_unit(&paper->base->tape, c->price)));
         book_mention(book, sheet, row, 2, LOOK_PLAIN, c->quantity);
-        book_figure(book, sheet, row, 3, LOOK_PLAIN, c->price);
-        book_figure(book, sheet, row, 4, LOOK_PLAIN, c->cost);
+        paper_cells(paper, sheet, row, 3, &fields_consumable, FIELD_SHEET, c);
     }
     return row + 1;
 }

@@ -2,41 +2,7 @@
 /* Labor by operation and by machine, and the matrix of what each operation takes of each door. */
 #include "report/shop/paper.h"
 
-static const struct {
-    const char *head;
-    size_t offset;
-} columns[] = {
-    {"run, min", offsetof(struct operation_figures, run)},
-    {"set-ups", offsetof(struct operation_figures, setups)},
-    {"set-up, min", offsetof(struct operation_figures, setup_minutes)},
-    {"machine, min", offsetof(struct operation_figures, machine_minutes)},
-    {"person, min", offsetof(struct operation_figures, person_minutes)},
-    {"labor", offsetof(struct operation_figures, labor)},
-    {"machine cost", offsetof(struct operation_figures, machine)},
-    {"cost", offsetof(struct operation_figures, cost)},
-};
-#define COLUMNS (sizeof columns / sizeof *columns)
-#define WORDS   2
-
-static const struct paper_line job_lines[] = {
-    {"person-minutes in all", offsetof(struct labor, person_minutes), LOOK_TOTAL,
-     "allowance for rest and delay included"},
-    {"person-hours", offsetof(struct labor, hours), LOOK_TOTAL, NULL},
-    {"of that: at the bench", offsetof(struct labor, bench_hours), LOOK_PLAIN,
-     "all but the operations off the bench"},
-    {"person-minutes by door or front", offsetof(struct labor, minutes_a_door), LOOK_PLAIN,
-     "all work"},
-    {"of that: making it", offsetof(struct labor, making), LOOK_PLAIN,
-     "shops report 18 to 35 min a door, unfinished"},
-    {"of that: finishing it", offsetof(struct labor, finishing), LOOK_PLAIN,
-     "shops report 23 to 25 min a door"},
-    {"of that: around it", offsetof(struct labor, general_minutes), LOOK_PLAIN,
-     "measuring, quoting, packing, cleaning up"},
-    {"working days, one person", offsetof(struct labor, work_days), LOOK_PLAIN,
-     "hours at the bench; drying not counted"},
-    {"drying, slowest batch", offsetof(struct labor, dry_hours), LOOK_PLAIN,
-     "coats one after another"},
-};
+#define WORDS 2
 
 static const char *machine_name(const struct rates *rates, int32_t machine) {
     return machine < 0 ? "by hand" : rates->machines[machine].name.s;
@@ -48,24 +14,21 @@ static uint32_t operation_table(const struct paper *paper, uint16_t sheet, uint3
     const struct rates *const rates = paper->base->rates;
     book_text(book, sheet, row, 0, LOOK_HEAD, "operation");
     book_text(book, sheet, row, 1, LOOK_HEAD, "machine");
-    for (size_t c = 0; c < COLUMNS; c++) {
-        book_text(book, sheet, row, (uint16_t)(WORDS + c), LOOK_HEAD, columns[c].head);
-    }
-    row++;
+    paper_columns(paper, sheet, row++, WORDS, LOOK_HEAD, &fields_operation, FIELD_SHEET);
     for (size_t i = 0; i < labor->operation_count; i++, row++) {
         const struct operation_figures *const o = &labor->operations[i];
         book_text(book, sheet, row, 0, LOOK_PLAIN, rates->operations[o->operation].name.s);
         book_text(book, sheet, row, 1, LOOK_PLAIN,
                   machine_name(rates, rates->operations[o->operation].machine));
-        for (size_t c = 0; c < COLUMNS; c++) {
-            book_figure(book, sheet, row, (uint16_t)(WORDS + c), LOOK_PLAIN,
-                        paper_at(o, columns[c].offset));
-        }
+        paper_cells(paper, sheet, row, WORDS, &fields_operation, FIELD_SHEET, o);
     }
     book_text(book, sheet, row, 0, LOOK_LABEL, "in all");
-    book_figure(book, sheet, row, WORDS + 4, LOOK_TOTAL, labor->person_minutes);
-    book_figure(book, sheet, row, WORDS + 5, LOOK_TOTAL, labor->labor);
-    book_figure(book, sheet, row, WORDS + 6, LOOK_TOTAL, labor->machine);
+    paper_total(paper, sheet, row, WORDS, &fields_operation,
+                offsetof(struct operation_figures, person_minutes), labor->person_minutes);
+    paper_total(paper, sheet, row, WORDS, &fields_operation,
+                offsetof(struct operation_figures, labor), labor->labor);
+    paper_total(paper, sheet, row, WORDS, &fields_operation,
+                offsetof(struct operation_figures, machine), labor->machine);
     return row + 2;
 }
 
@@ -97,20 +60,10 @@ void sheet_labor(struct paper *paper) {
     book_width(book, sheet, 1, 18);
     row = operation_table(paper, sheet, row);
     row = machine_table(paper, sheet, row);
-    book_keep(book, sheet, row, row + (uint32_t)(sizeof job_lines / sizeof *job_lines) + 1);
-    for (size_t i = 0; i < sizeof job_lines / sizeof *job_lines; i++) {
-        const fig figure = paper_at(&paper->base->labor, job_lines[i].offset);
-        if (!fig_none(figure)) {
-            book_text(book, sheet, row, 0, LOOK_PLAIN, job_lines[i].label);
-            book_figure(book, sheet, row, 2, job_lines[i].look, figure);
-            book_text(book, sheet, row, 3, LOOK_UNIT, paper_unit(paper, figure));
-            if (job_lines[i].note != NULL) {
-                book_text(book, sheet, row, 4, LOOK_NOTE, job_lines[i].note);
-            }
-            row++;
-        }
-    }
-    book_text(book, sheet, row + 1, 0, LOOK_NOTE,
+    struct paper_list list = {.sheet = sheet, .figure = 2, .note = 4, .row = row};
+    paper_lines(paper, &list, &fields_labor, FIELD_SHEET, &paper->base->labor);
+    book_keep(book, sheet, row, list.row + 1);
+    book_text(book, sheet, list.row + 1, 0, LOOK_NOTE,
               "Minutes are estimates. Guards on; push sticks for small parts; the machine's manual "
               "comes first. Collect dust at the source.");
 }
@@ -118,15 +71,14 @@ void sheet_labor(struct paper *paper) {
 /* --- the matrix: doors down, operations across, one block a kind of figure
  * ------------------------------------------------------ */
 
-static const struct {
-    const char *title;
-    size_t offset;
-} blocks[] = {
-    {"Counted by: what the operation does to one leaf", offsetof(struct operation_share, count)},
-    {"Run minutes of one leaf", offsetof(struct operation_share, run)},
-    {"Person-minutes of one leaf: its share, set-ups and allowance included",
-     offsetof(struct operation_share, person)},
-    {"Cost of one leaf: its share of labor and machine", offsetof(struct operation_share, cost)},
+static const struct field blocks[] = {
+    {NULL, "Counted by: what the operation does to one leaf", NULL,
+     offsetof(struct operation_share, count), 0},
+    {NULL, "Run minutes of one leaf", NULL, offsetof(struct operation_share, run), 0},
+    {NULL, "Person-minutes of one leaf: its share, set-ups and allowance included", NULL,
+     offsetof(struct operation_share, person), 0},
+    {NULL, "Cost of one leaf: its share of labor and machine", NULL,
+     offsetof(struct operation_share, cost), 0},
 };
 
 /* The unit that an operation is counted in; empty for pieces and doors. */
@@ -147,7 +99,7 @@ static uint32_t block(const struct paper *paper, uint16_t sheet, uint32_t row, s
     const bool person = blocks[kind].offset == offsetof(struct operation_share, person);
     const bool cost = blocks[kind].offset == offsetof(struct operation_share, cost);
     const uint16_t last = (uint16_t)(1 + labor->operation_count);
-    book_text(book, sheet, row, 1, LOOK_SECTION, blocks[kind].title);
+    book_text(book, sheet, row, 1, LOOK_SECTION, blocks[kind].label);
     row++;
     book_text(book, sheet, row, 0, LOOK_HEAD, "door");
     for (size_t i = 0; i < labor->operation_count; i++) {
@@ -165,7 +117,7 @@ static uint32_t block(const struct paper *paper, uint16_t sheet, uint32_t row, s
         book_text(book, sheet, row, 0, LOOK_LABEL, q->leaves[r].door->row->id.s);
         for (size_t i = 0; i < labor->operation_count; i++) {
             book_figure(book, sheet, row, (uint16_t)(1 + i), LOOK_PLAIN,
-                        paper_at(&labor->operations[i].shares[r], blocks[kind].offset));
+                        field_figure(&blocks[kind], &labor->operations[i].shares[r]));
         }
         if (person || cost) {
             book_figure(book, sheet, row, last, LOOK_LABEL,

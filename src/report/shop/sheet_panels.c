@@ -2,20 +2,7 @@
 /* Solid panels: glued up of what, and how they move against their room in the grooves. */
 #include "report/shop/paper.h"
 
-static const struct {
-    const char *head;
-    size_t offset;
-} columns[] = {
-    {"across the grain", offsetof(struct part_figures, width)},
-    {"glue lines, each", offsetof(struct part_figures, glue)},
-    {"raised edge, each", offsetof(struct part_figures, raised)},
-    {"swells by", offsetof(struct part_figures, movement.swell)},
-    {"room to swell", offsetof(struct part_figures, movement.room)},
-    {"shrinks by", offsetof(struct part_figures, movement.shrink)},
-    {"stands in the grooves", offsetof(struct part_figures, movement.hold)},
-};
-#define COLUMNS (sizeof columns / sizeof *columns)
-#define WORDS   6
+#define WORDS 6
 
 static const char *panel_note(const struct paper *paper, const struct movement *move) {
     const struct tape *const tape = &paper->base->tape;
@@ -41,13 +28,11 @@ static void panel_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     book_text(book, sheet, at, 3, LOOK_PLAIN, part->raised ? "raised" : "flat");
     book_mention(book, sheet, at, 4, LOOK_PLAIN, f->pieces);
     book_number(book, sheet, at, 5, LOOK_PLAIN, UNIT_COUNT, 0, part->staves);
-    for (size_t c = 0; c < COLUMNS; c++) {
-        book_figure(book, sheet, at, (uint16_t)(WORDS + c), LOOK_PLAIN,
-                    paper_at(f, columns[c].offset));
-    }
+    paper_cells(paper, sheet, at, WORDS, &fields_part, FIELD_MORE, f);
     const char *const note = part->kind == PART_PANEL ? panel_note(paper, &f->movement) : "";
     if (note[0] != '\0') {
-        book_text(book, sheet, at, (uint16_t)(WORDS + COLUMNS), LOOK_WARN, note);
+        book_text(book, sheet, at, WORDS + (uint16_t)field_count(&fields_part, FIELD_MORE),
+                  LOOK_WARN, note);
     }
 }
 
@@ -88,9 +73,7 @@ void sheet_panels(struct paper *paper) {
                 paper_title(paper, sheet, "Solid panels", "");
                 put_climate(paper, sheet);
                 paper_heads(paper, sheet, 3, 0, LOOK_HEAD, words, WORDS);
-                for (size_t c = 0; c < COLUMNS; c++) {
-                    book_text(book, sheet, 3, (uint16_t)(WORDS + c), LOOK_HEAD, columns[c].head);
-                }
+                paper_columns(paper, sheet, 3, WORDS, LOOK_HEAD, &fields_part, FIELD_MORE);
                 book_headings(book, sheet, 3, 3, 1);
             }
             panel_row(paper, sheet, row++, &q->leaves[r], i);

@@ -5,22 +5,6 @@
 
 #define FIRST_ROW 4
 
-static const struct {
-    const char *head;
-    size_t offset;
-} columns[] = {
-    {"pieces a door", offsetof(struct part_figures, count)},
-    {"pieces in all", offsetof(struct part_figures, pieces)},
-    {"width", offsetof(struct part_figures, width)},
-    {"length", offsetof(struct part_figures, length)},
-    {"rough width", offsetof(struct part_figures, rough_width)},
-    {"rough length", offsetof(struct part_figures, rough_length)},
-    {"net, each", offsetof(struct part_figures, net)},
-    {"rough, each", offsetof(struct part_figures, rough)},
-    {"area, each", offsetof(struct part_figures, area)},
-    {"glass cost, each", offsetof(struct part_figures, cost)},
-    {"weight, each", offsetof(struct part_figures, weight)},
-};
 #define WORDS 5
 
 static void part_row(const struct paper *paper, uint16_t sheet, uint32_t at,
@@ -36,10 +20,7 @@ static void part_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     /* nm are millionths of a mm; 64ths of an inch are exact in millionths */
     const int64_t thick = mm ? part->thickness : part->thickness * 10 / 254;
     book_number(book, sheet, at, 4, LOOK_PLAIN, mm ? UNIT_MM : UNIT_IN, 6, thick);
-    for (size_t c = 0; c < sizeof columns / sizeof *columns; c++) {
-        book_figure(book, sheet, at, (uint16_t)(WORDS + c), LOOK_PLAIN,
-                    paper_at(&leaf->parts[i], columns[c].offset));
-    }
+    paper_cells(paper, sheet, at, WORDS, &fields_part, FIELD_SHEET, &leaf->parts[i]);
 }
 
 void sheet_parts(struct paper *paper) {
@@ -57,9 +38,7 @@ void sheet_parts(struct paper *paper) {
                 "Net and rough in the unit lumber is sold by, areas in %s, weight in %s.",
                 unit_name(m->area), unit_name(m->weight));
     paper_heads(paper, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, words, WORDS);
-    for (size_t c = 0; c < sizeof columns / sizeof *columns; c++) {
-        book_text(book, sheet, FIRST_ROW - 1, (uint16_t)(WORDS + c), LOOK_HEAD, columns[c].head);
-    }
+    paper_columns(paper, sheet, FIRST_ROW - 1, WORDS, LOOK_HEAD, &fields_part, FIELD_SHEET);
     book_headings(book, sheet, FIRST_ROW - 1, FIRST_ROW - 1, 1);
     uint32_t at = FIRST_ROW;
     for (size_t r = 0; r < q->count; r++) {

@@ -36,7 +36,7 @@ static bool put_page(const struct paper *paper, struct plan_pages *pages, size_t
     }
     const char *const alt =
         pool_format(&paper->book->pool, "Cutting plan of %s with its parts and cuts", words);
-    book_format(paper->book, sheet, row, 0, LOOK_WRAP, "%s (" PAPER_CHOSEN ")", words);
+    book_format(paper->book, sheet, row, 0, LOOK_WRAP, "%s (" FIELD_CHOSEN ")", words);
     book_picture(paper->book, sheet, row, 0, png, bytes, TO_96TH * SCALE / DOTS, WORDS,
                  alt == NULL ? "" : alt);
     free(png);

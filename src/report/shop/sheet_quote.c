@@ -4,6 +4,7 @@
 #include "report/shop/check_cell.h"
 #include "report/shop/paper.h"
 #include "report/words/difference.h"
+#include "report/words/sale_line.h"
 #include "report/words/show.h"
 
 enum {
@@ -100,78 +101,46 @@ static void put_doors(struct page *p) {
     p->row++;
 }
 
-static void sum_line(struct page *p, enum look look, fig figure, const char *label) {
-    if (fig_none(figure)) {
-        return;
+/* A line of the sale: sums under a line, the total as what the sheet is for. */
+static void sale_line(struct page *p, const struct sale_line *line) {
+    const bool grand = sale_line_is(line, offsetof(struct sale_figures, total));
+    const bool sum = line->field != NULL && (line->field->views & FIELD_TOTAL) != 0;
+    const enum look look = grand ? LOOK_GRAND : sum ? LOOK_TOTAL : LOOK_PLAIN;
+    book_text(p->book, p->sheet, p->row, COLUMN_WHAT, sum ? LOOK_LABEL : LOOK_PLAIN, line->label);
+    if (!fig_none(line->rate)) {
+        book_mention(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, line->rate);
     }
-    book_text(p->book, p->sheet, p->row, COLUMN_WHAT, look == LOOK_PLAIN ? LOOK_PLAIN : LOOK_LABEL,
-              label);
-    book_figure(p->book, p->sheet, p->row++, COLUMN_AMOUNT, look, figure);
+    if (line->less) {
+        book_less(p->book, p->sheet, p->row++, COLUMN_AMOUNT, look, line->money);
+    } else {
+        book_figure(p->book, p->sheet, p->row++, COLUMN_AMOUNT, look, line->money);
+    }
 }
 
-/* A line with the percent that makes it. */
-static void percent_line(struct page *p, const char *label, fig percent, fig figure) {
-    if (fig_none(figure)) {
-        return;
+static void put_sums(struct page *p) {
+    const uint32_t first = p->row;
+    const struct sale_lines sale = sale_lines_make(&p->book->pool, p->e);
+    for (size_t i = 0; i < sale.count; i++) {
+        const bool total = sale_line_is(&sale.lines[i], offsetof(struct sale_figures, total));
+        const char *const exempt = total ? sale_exempt(&p->book->pool, p->e) : NULL;
+        if (exempt != NULL) {
+            book_text(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_PLAIN, exempt);
+        }
+        if (!fig_none(sale.lines[i].money)) {
+            sale_line(p, &sale.lines[i]);
+        }
+        if (total) {
+            check_all(p->paper, p->sheet, p->row++, COLUMN_WHAT);
+        }
     }
-    book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_PLAIN, label);
-    book_mention(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, percent);
-    book_figure(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, figure);
+    book_keep(p->book, p->sheet, first, p->row - 1);
+    p->row++;
 }
 
 /* One text behind another. */
 static const char *joined(struct page *p, const char *first, const char *second) {
     const char *const text = pool_format(&p->book->pool, "%s%s", first, second);
     return text == NULL ? "" : text;
-}
-
-static void put_sums(struct page *p) {
-    const uint32_t first = p->row;
-    const struct sale_figures *const s = &p->e->sale;
-    const struct sale *const sale = &p->e->job->sale;
-    const char *const tax = sale->tax_name.s == NULL ? "tax" : sale->tax_name.s;
-    sum_line(p, LOOK_TOTAL, s->doors, "doors and fronts");
-    if (!fig_none(s->discount)) {
-        book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_PLAIN, "discount");
-        book_mention(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, s->discount_rate);
-        book_less(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, s->discount);
-        sum_line(p, LOOK_PLAIN, s->after_discount, "after discount");
-    }
-    sum_line(p, LOOK_PLAIN, s->minimum_line, "added up to the shop's minimum job");
-    for (size_t i = 0; i < s->charge_count; i++) {
-        sum_line(p, LOOK_PLAIN, s->charges[i], sale->charges[i].name.s);
-    }
-    sum_line(p, LOOK_PLAIN, s->delivery, "delivery");
-    if (!fig_none(s->tax)) {
-        sum_line(p, LOOK_TOTAL, s->subtotal, joined(p, "before ", tax));
-        const char *const on =
-            (const char *const[]){" on the selling price", " on materials at selling price",
-                                  " on materials at cost", " on nothing"}[sale->tax_on.choice];
-        if (s->taxable.id != s->subtotal.id) {
-            sum_line(p, LOOK_PLAIN, s->taxable, "of that taxed");
-        }
-        percent_line(p, joined(p, tax, on), s->tax_rate, s->tax);
-    } else if (sale->exempt.s != NULL && sale->exempt.s[0] != '\0') {
-        book_format(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_PLAIN,
-                    "no %s: exempt, certificate %s", tax, sale->exempt.s);
-    }
-    if (!fig_none(s->card_fee)) {
-        sum_line(p, LOOK_TOTAL, s->before_fee, "before card fee");
-        percent_line(p, "paid by card", s->card_rate, s->card_fee);
-    }
-    sum_line(p, LOOK_GRAND, s->total, joined(p, "total, ", p->e->rates->shop.currency.s));
-    check_all(p->paper, p->sheet, p->row, COLUMN_WHAT);
-    p->row++;
-    percent_line(p, "deposit, on order", s->deposit_rate, s->deposit);
-    for (size_t i = 0; i < s->stage_count; i++) {
-        percent_line(p, joined(p, "when ", sale->stages[i].name.s), s->stage_rates[i],
-                     s->stages[i]);
-    }
-    if (!fig_none(s->deposit) || s->stage_count > 0) {
-        sum_line(p, LOOK_PLAIN, s->balance, "balance, on delivery");
-    }
-    book_keep(p->book, p->sheet, first, p->row - 1);
-    p->row++;
 }
 
 /* ", oak": what an option makes of another wood or finish; empty where its name says so already. */

@@ -152,7 +152,7 @@ static const char *const how[OP_COUNT] = {
     [OP_UP] = "up to whole steps",
     [OP_PICK_UPTO] = "from a table, up to a limit",
     [OP_PICK_FROM] = "from a table, from a limit on",
-    [OP_CHOSEN] = PAPER_CHOSEN,
+    [OP_CHOSEN] = FIELD_CHOSEN,
 };
 
 void sheet_workings(struct paper *paper) {

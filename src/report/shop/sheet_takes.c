@@ -24,38 +24,42 @@ static const struct material_use *use_of(const struct leaf_figures *leaf,
 
 /* A column of a figure of struct material_use. */
 static void material_column(const struct paper *paper, uint16_t sheet, uint16_t column,
-                            enum material_kind material_kind, int32_t material, const char *what,
-                            size_t offset) {
+                            enum material_kind material_kind, int32_t material,
+                            const struct field *field) {
     const struct quantities *const q = &paper->base->quantities;
-    head(paper, sheet, column, material_name(paper->base->rates, material_kind, material), what);
+    head(paper, sheet, column, material_name(paper->base->rates, material_kind, material),
+         field->label);
     for (size_t r = 0; r < q->count; r++) {
         const struct material_use *const use = use_of(&q->leaves[r], material_kind, material);
         if (use != NULL) {
             book_claim(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
-                       paper_at(use, offset));
+                       field_figure(field, use));
         }
     }
 }
+
+static const struct field net = {.label = "net", .offset = offsetof(struct material_use, net)};
+static const struct field rough = {.label = "rough",
+                                   .offset = offsetof(struct material_use, rough)};
+static const struct field area = {.label = "area", .offset = offsetof(struct material_use, net)};
+static const struct field charged = {.label = "area charged",
+                                     .offset = offsetof(struct material_use, net)};
+static const struct field cost = {.label = "cost", .offset = offsetof(struct material_use, cost)};
 
 static uint16_t material_columns(const struct paper *paper, uint16_t sheet, uint16_t column) {
     const struct estimate *const e = paper->base;
     for (size_t i = 0; i < e->lumber.count; i++) {
         const int32_t material = e->lumber.buys[i].material;
-        material_column(paper, sheet, column++, MATERIAL_LUMBER, material, "net",
-                        offsetof(struct material_use, net));
-        material_column(paper, sheet, column++, MATERIAL_LUMBER, material, "rough",
-                        offsetof(struct material_use, rough));
+        material_column(paper, sheet, column++, MATERIAL_LUMBER, material, &net);
+        material_column(paper, sheet, column++, MATERIAL_LUMBER, material, &rough);
     }
     for (size_t i = 0; i < e->sheets.count; i++) {
-        material_column(paper, sheet, column++, MATERIAL_SHEET, e->sheets.buys[i].material, "area",
-                        offsetof(struct material_use, net));
+        material_column(paper, sheet, column++, MATERIAL_SHEET, e->sheets.buys[i].material, &area);
     }
     for (size_t i = 0; i < e->glass.count; i++) {
         const int32_t material = e->glass.buys[i].material;
-        material_column(paper, sheet, column++, MATERIAL_GLASS, material, "area charged",
-                        offsetof(struct material_use, net));
-        material_column(paper, sheet, column++, MATERIAL_GLASS, material, "cost",
-                        offsetof(struct material_use, cost));
+        material_column(paper, sheet, column++, MATERIAL_GLASS, material, &charged);
+        material_column(paper, sheet, column++, MATERIAL_GLASS, material, &cost);
     }
     return column;
 }

@@ -269,7 +269,7 @@ void grid_print(const struct grid *grid, struct page *page) {
     size_t *const widths = calloc(grid->column_count, sizeof *widths);
     struct pool scratch;
     pool_init(&scratch);
-    bool held = !grid->failed && widths != NULL;
+    bool held = !grid->failed && !pool_failed(&grid->pool) && widths != NULL;
     if (held) {
         struct pen pen = {.out = page->out, .scratch = &scratch};
         measure(grid, widths);

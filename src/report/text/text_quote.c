@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The quote as the client reads it. */
+#include "base/text.h"
 #include "report/text/print.h"
+#include "report/words/sale_line.h"
 #include "report/words/show.h"
 
 /* --- doors, by room --- */
@@ -66,75 +68,29 @@ static void put_line(struct grid *grid, const char *label, const char *rate, con
     grid_put(grid, "%s", money);
 }
 
-static void put_sold(struct grid *grid, const struct estimate *e) {
-    const struct sale_figures *const sale = &e->sale;
-    const struct sale *const given = &e->job->sale;
-    put_line(grid, "doors and fronts", show(e, e->quantities.all_leaves).text,
-             show_money(e, sale->doors).text);
-    if (sale_asked(&e->tape, sale->discount_rate)) {
-        grid_put(grid, "less discount");
-        grid_put(grid, "%s", show_unit(e, sale->discount_rate).text);
-        grid_put(grid, "-%s", show_money(e, sale->discount).text);
+/* The lines to the total, or those of the payments. */
+static void put_sale(struct grid *grid, const struct estimate *e, bool payments) {
+    const struct sale_lines sale = sale_lines_make(&grid->pool, e);
+    for (size_t i = 0; i < sale.count; i++) {
+        const struct sale_line *const line = &sale.lines[i];
+        if (!line->asked || line->payment != payments) {
+            continue;
+        }
+        const bool total = sale_line_is(line, offsetof(struct sale_figures, total));
+        const char *const exempt = total ? sale_exempt(&grid->pool, e) : NULL;
+        if (exempt != NULL) {
+            grid_put(grid, "%s", exempt);
+            grid_end_row(grid);
+        }
+        if (line->field != NULL && (line->field->views & FIELD_TOTAL) != 0) {
+            grid_rule(grid);
+        }
+        const bool doors = sale_line_is(line, offsetof(struct sale_figures, doors));
+        const fig beside = doors ? e->quantities.all_leaves : line->rate;
+        grid_put(grid, "%s", line->label);
+        grid_put(grid, "%s", fig_none(beside) ? "" : show_unit(e, beside).text);
+        grid_put(grid, "%s%s", line->less ? "-" : "", show_money(e, line->money).text);
     }
-    if (!fig_none(sale->minimum_line) && tape_amount(&e->tape, sale->minimum_line) > 0) {
-        put_line(grid, "to the least that a job is done for", "",
-                 show_money(e, sale->minimum_line).text);
-    }
-    for (size_t i = 0; i < sale->charge_count; i++) {
-        const char *const name = given->charges[i].name.s;
-        put_line(grid, name == NULL ? "charge" : name, "", show_money(e, sale->charges[i]).text);
-    }
-    if (!fig_none(sale->delivery)) {
-        put_line(grid, "delivery", "", show_money(e, sale->delivery).text);
-    }
-}
-
-/* What tax is called where the job is sold. */
-static const char *tax_word(const struct job *job) {
-    return job->sale.tax_name.s == NULL ? "tax" : job->sale.tax_name.s;
-}
-
-static void put_tax(struct grid *grid, const struct estimate *e) {
-    const struct sale_figures *const sale = &e->sale;
-    if (sale_asked(&e->tape, sale->tax_rate)) {
-        grid_rule(grid);
-        grid_put(grid, "before %s", tax_word(e->job));
-        grid_put(grid, "%s", "");
-        grid_put(grid, "%s", show_money(e, sale->subtotal).text);
-        grid_put(grid, "%s on %s", tax_word(e->job), show_money(e, sale->taxable).text);
-        grid_put(grid, "%s", show_unit(e, sale->tax_rate).text);
-        grid_put(grid, "%s", show_money(e, sale->tax).text);
-    } else if (e->job->sale.exempt.s != NULL && e->job->sale.exempt.s[0] != '\0') {
-        grid_put(grid, "no %s, exempt: %s", tax_word(e->job), e->job->sale.exempt.s);
-        grid_end_row(grid);
-    }
-    if (sale_asked(&e->tape, sale->card_rate)) {
-        grid_rule(grid);
-        put_line(grid, "before card fee", "", show_money(e, sale->before_fee).text);
-        put_line(grid, "paid by card", show_unit(e, sale->card_rate).text,
-                 show_money(e, sale->card_fee).text);
-    }
-    grid_rule(grid);
-    put_line(grid, "total", e->rates->shop.currency.s, show_money(e, sale->total).text);
-}
-
-static void put_payments(struct grid *grid, const struct estimate *e) {
-    const struct sale_figures *const sale = &e->sale;
-    if (!sale_asked(&e->tape, sale->deposit_rate) && sale->stage_count == 0) {
-        return;
-    }
-    grid_heading(grid, "%s", "");
-    if (sale_asked(&e->tape, sale->deposit_rate)) {
-        put_line(grid, "deposit, on order", show_unit(e, sale->deposit_rate).text,
-                 show_money(e, sale->deposit).text);
-    }
-    for (size_t i = 0; i < sale->stage_count; i++) {
-        const char *const name = e->job->sale.stages[i].name.s;
-        grid_put(grid, "%s%s", name == NULL ? "stage" : "when ", name == NULL ? "" : name);
-        grid_put(grid, "%s", show_unit(e, sale->stage_rates[i]).text);
-        grid_put(grid, "%s", show_money(e, sale->stages[i]).text);
-    }
-    put_line(grid, "balance, on delivery", "", show_money(e, sale->balance).text);
 }
 
 static void say_by_others(struct page *page, const struct estimate *e) {
@@ -152,9 +108,9 @@ static void print_foot(struct page *page, const struct estimate *e) {
         {NULL, GRID_LEFT, true}, {NULL, GRID_RIGHT, false}, {NULL, GRID_RIGHT, false}};
     struct grid grid;
     grid_init(&grid, columns, 3, 2);
-    put_sold(&grid, e);
-    put_tax(&grid, e);
-    put_payments(&grid, e);
+    put_sale(&grid, e, false);
+    grid_heading(&grid, "%s", "");
+    put_sale(&grid, e, true);
     say(page, "%s", "");
     grid_print(&grid, page);
     grid_clear(&grid);

@@ -1,78 +1,46 @@
 /* SPDX-License-Identifier: MIT */
 /* What stands below the quote for the shop alone. */
 #include "report/text/print.h"
+#include "report/words/build_up_words.h"
 #include "report/words/plan_words.h"
 #include "report/words/show.h"
 
 static const struct grid_column money_columns[] = {
     {NULL, GRID_LEFT, true}, {NULL, GRID_RIGHT, false}, {NULL, GRID_RIGHT, false}};
 
-static void put_money(struct grid *grid, const struct estimate *e, const char *label,
-                      const char *rate, fig money) {
-    if (!fig_none(money)) {
-        grid_put(grid, "%s", label);
-        grid_put(grid, "%s", rate);
-        grid_put(grid, "%s", show_money(e, money).text);
-    }
-}
-
-/* Whether a group of cost takes a markup of its own. */
-static bool has_markups(const struct rates *rates) {
-    for (int g = 0; g < COST_GROUP_COUNT; g++) {
-        if (rates->markup[g].set) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static void put_build_up(struct grid *grid, const struct estimate *e) {
-    const struct build_up *const job = &e->costs.job;
-    const struct shop *const shop = &e->rates->shop;
-    const enum length_unit unit = shop->unit;
-    for (int g = 0; g < COST_GROUP_COUNT; g++) {
-        const bool remakes = g == COST_REMAKES;
-        if (tape_amount(&e->tape, job->group[g]) == 0) {
+/* The lines of a table that come to something. */
+static void put_lines(struct grid *grid, const struct estimate *e, const struct field_table *table,
+                      const void *thing) {
+    const bool build_up = table == &fields_build_up;
+    for (size_t i = 0; i < table->count; i++) {
+        const struct field *const field = &table->fields[i];
+        const fig money = field_figure(field, thing);
+        if ((field->views & FIELD_LINE) == 0 || tape_amount(&e->tape, money) == 0) {
             continue;
         }
-        put_money(grid, e, cost_group_name((enum cost_group)g),
-                  remakes ? show_value(&shop->remakes, unit).text : "", job->group[g]);
+        if ((field->views & FIELD_TOTAL) != 0) {
+            grid_rule(grid);
+        }
+        const fig rate = build_up ? build_up_rate(e, field) : (fig){0};
+        grid_put(grid, "%s", build_up ? build_up_label(e, field) : field_label(field));
+        grid_put(grid, "%s", fig_none(rate) ? "" : show_unit(e, rate).text);
+        grid_put(grid, "%s", show_money(e, money).text);
     }
-    grid_rule(grid);
-    put_money(grid, e, "direct cost", "", job->direct);
-    put_money(grid, e, "contingency", show_value(&shop->contingency, unit).text, job->contingency);
-    put_money(grid, e, "overhead", show_value(&shop->overhead, unit).text, job->overhead);
-    put_money(grid, e, "cost with overhead", "", job->full);
-    if (has_markups(e->rates)) {
-        put_money(grid, e, "profit, by group", "", job->profit);
-    } else {
-        put_money(grid, e,
-                  shop->profit_as.choice == PROFIT_MARKUP ? "profit, markup on cost"
-                                                          : "profit, margin of price",
-                  show_value(&shop->profit, unit).text, job->profit);
-    }
-    grid_rule(grid);
-    put_money(grid, e, "price by cost", "", job->price);
-    if (tape_amount(&e->tape, e->costs.minimum) != 0) {
-        put_money(grid, e, "added by the minimum door", "", e->costs.minimum);
-    }
-    put_money(grid, e, "extra charges", "", e->costs.extra);
-    put_money(grid, e, "rounding of shares and prices", "", e->costs.rounding);
-    put_money(grid, e, "doors and fronts, as quoted", "", e->costs.doors_total);
 }
 
 static void print_cost(struct page *page, const struct estimate *e) {
     struct grid grid;
     grid_init(&grid, money_columns, 3, 2);
-    put_build_up(&grid, e);
+    put_lines(&grid, e, &fields_build_up, &e->costs.job);
+    put_lines(&grid, e, &fields_costs, &e->costs);
     grid_print(&grid, page);
     grid_clear(&grid);
     say(page, "%s", "");
     if (fig_none(e->sale.margin_left)) {
-        say_wrapped(page, "", 2, "Left after discount, over all cost: %s",
+        say_wrapped(page, "", 2, "Profit left, sold less cost with overhead: %s",
                     show_money(e, e->sale.profit_left).text);
     } else {
-        say_wrapped(page, "", 2, "Left after discount, over all cost: %s, a margin of %s",
+        say_wrapped(page, "", 2, "Profit left, sold less cost with overhead: %s, a margin of %s",
                     show_money(e, e->sale.profit_left).text,
                     show_unit(e, e->sale.margin_left).text);
     }
