@@ -2,6 +2,8 @@
 /* Cutting plans on the tape: what is bought, what it costs, where it goes; work counted by them. */
 #include "support.h"
 
+#include "stock/plan_input.h"
+
 #include <setjmp.h>
 #include <stdarg.h>
 
@@ -42,6 +44,58 @@ static const struct bench_case cases[] = {
      "id,count,width,height\nS1,8,24,24\n",
      {SHEET(0, plan.cuts, "7"), OPERATION(0, job_count, "7"), OPERATION(0, run, "14")}},
 };
+
+/* Prices are as fine as the currency: with any the plan is held against a bound that it reaches. */
+static const struct bench_case currencies[] = {
+    {"thousandths",
+     {BY_PLAN, "shop|currency = KWD", "lumber thick-poplar|board widths = 6\nboard lengths = 8 ft",
+      "lumber thick-poplar|price = 5.0012 per bf", "make|frame = thick-poplar"},
+     "D1,18,30\n",
+     {LUMBER(0, by_plan.cost, "25.006"), LUMBER(0, plan.at_price, "25.006"),
+      LUMBER(0, plan.bound, "25.006"), LUMBER(0, plan.gap, "0")}},
+    {"none",
+     {BY_PLAN, "shop|currency = JPY", "lumber thick-poplar|board widths = 6\nboard lengths = 8 ft",
+      "lumber thick-poplar|price = 501 per bf", "make|frame = thick-poplar"},
+     "D1,18,30\n",
+     {LUMBER(0, by_plan.cost, "2505"), LUMBER(0, plan.at_price, "2505"),
+      LUMBER(0, plan.bound, "2505"), LUMBER(0, plan.gap, "0")}},
+    {"sheets in thousandths",
+     {SLABS, BY_PLAN, "shop|currency = KWD", "sheet board|price = 60.125 per sheet",
+      "saw|kerf = 0"},
+     "id,count,width,height\nS1,8,24,24\n",
+     {SHEET(0, by_plan.cost, "60.125"), SHEET(0, plan.bound, "60.125"), SHEET(0, plan.gap, "0"),
+      SHEET(0, plan.fewest, "1")}},
+    {"sheets in whole yen",
+     {SLABS, BY_PLAN, "shop|currency = JPY", "sheet board|price = 60125 per sheet", "saw|kerf = 0"},
+     "id,count,width,height\nS1,8,24,24\n",
+     {SHEET(0, by_plan.cost, "60125"), SHEET(0, plan.bound, "60125"), SHEET(0, plan.gap, "0")}},
+};
+
+static void plans_in_currencies(void **state) {
+    (void)state;
+    bench_run(currencies, COUNT(currencies), BENCH_INCH);
+}
+
+static void whole_prices(void **state) {
+    (void)state;
+    static const struct {
+        int64_t prices[2], whole[2]; /* at 6 decimals; as made whole */
+        uint8_t decimals;
+    } rows[] = {
+        {{80000000, 45000000}, {8000, 4500}, 2},
+        {{80000000, 45005000}, {80000, 45005}, 3},
+        {{80123400, 0}, {801234, 0}, 4},
+        {{1, 1000000}, {1, 1000000}, 6},
+        {{10, 20}, {1, 2}, 5},
+        {{0, 0}, {0, 0}, 2},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        struct cut_stock stocks[] = {{.price = rows[i].prices[0]}, {.price = rows[i].prices[1]}};
+        assert_int_equal(plan_input_prices(stocks, 2), rows[i].decimals);
+        assert_int_equal(stocks[0].price, rows[i].whole[0]);
+        assert_int_equal(stocks[1].price, rows[i].whole[1]);
+    }
+}
 
 static void plans_on_the_tape(void **state) {
     (void)state;
@@ -102,7 +156,8 @@ static void samples_by_plan(void **state) {
 }
 
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(plans_on_the_tape),
-                                       cmocka_unit_test(samples_by_plan)};
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(plans_on_the_tape), cmocka_unit_test(plans_in_currencies),
+        cmocka_unit_test(whole_prices), cmocka_unit_test(samples_by_plan)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -8,7 +8,7 @@
 #define MILLION 1000000
 
 /* in: the fixed operands (defects in percent), then length, width, price of each stock, then
- * length, width, pieces of each item, all at 6 decimals. Prices are money: 6 decimals to cents. */
+ * length, width, pieces of each item, all at 6 decimals. */
 static bool read_job(const int64_t *in, size_t count, struct board_job *job,
                      struct cut_stock *stocks, struct cut_item *items) {
     const size_t stock_count = (size_t)(in[7] / MILLION);
@@ -18,11 +18,10 @@ static bool read_job(const int64_t *in, size_t count, struct board_job *job,
     const size_t item_count = (count - BOARD_FIXED_OPERANDS - 3 * stock_count) / 3;
     const int64_t *at = in + BOARD_FIXED_OPERANDS;
     for (size_t s = 0; s < stock_count; s++, at += 3) {
-        stocks[s] = (struct cut_stock){.length = at[0],
-                                       .width = at[1],
-                                       .price = at[2] / (MILLION / 100),
-                                       .copies = CUT_UNLIMITED};
+        stocks[s] = (struct cut_stock){
+            .length = at[0], .width = at[1], .price = at[2], .copies = CUT_UNLIMITED};
     }
+    (void)plan_input_prices(stocks, stock_count);
     for (size_t i = 0; i < item_count; i++, at += 3) {
         items[i] = (struct cut_item){.length = at[0], .width = at[1], .demand = at[2] / MILLION};
     }

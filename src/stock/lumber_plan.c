@@ -60,10 +60,11 @@ static bool add_stocks(struct planner *l) {
         l->prices[s] = board_price(l, s, l->widths[s], l->lengths[s]);
         stocks[s] = (struct cut_stock){.length = tape_amount(c->tape, l->lengths[s]),
                                        .width = tape_amount(c->tape, l->widths[s]),
-                                       .price = tape_amount(c->tape, l->prices[s]),
+                                       .price = tape_scaled(c->tape, l->prices[s], 6),
                                        .copies = CUT_UNLIMITED};
         plan_input_stock(&l->input, l->lengths[s], l->widths[s], l->prices[s]);
     }
+    l->plan->price_decimals = plan_input_prices(stocks, count);
     l->plan->job.stocks = stocks;
     l->plan->job.stock_count = count;
     return true;
@@ -207,8 +208,9 @@ static bool take_plan(const struct planner *l) {
     p->bought = bought(l);
     p->at_price = fig_total(tape, "boards at the price of a small lot", UNIT_MONEY, p->counts,
                             l->prices, stocks);
-    p->bound = tape_constant(tape, "least possible, boards at that price", UNIT_MONEY, 2,
-                             p->plan->bound, "proved by the planner: docs/cutting.md");
+    p->bound =
+        tape_constant(tape, "least possible, boards at that price", UNIT_MONEY, p->price_decimals,
+                      p->plan->bound, "proved by the planner: docs/cutting.md");
     p->gap = fig_plus(tape, "more than the least possible", p->at_price, fig_minus(p->bound));
     split(l, out + stocks);
     return true;

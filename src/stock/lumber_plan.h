@@ -9,7 +9,8 @@
 
 struct lumber_plan {
     const char *no_plan_reason; /* why there is no plan; NULL: there is one */
-    struct board_job job;       /* sizes in millionths of the job's length unit, prices in cents */
+    struct board_job job;       /* sizes in millionths of the job's length unit */
+    uint8_t price_decimals;     /* of the prices of the job, which are money */
     struct board_plan *plan;    /* owned by the list that holds this; NULL where there is no plan */
     struct plan_part *parts;    /* one an item of the job */
     fig *counts;                /* boards to buy, one a stock of the job */

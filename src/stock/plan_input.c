@@ -80,6 +80,23 @@ fig plan_input_length(const struct calc *c, const char *what, const struct value
                       : tape_constant(c->tape, what, c->measures->length, 0, 0, "none given");
 }
 
+uint8_t plan_input_prices(struct cut_stock *stocks, size_t count) {
+    uint8_t decimals = 6;
+    bool whole = true;
+    while (decimals > 2 && whole) {
+        for (size_t s = 0; s < count; s++) {
+            whole = whole && stocks[s].price % 10 == 0;
+        }
+        for (size_t s = 0; whole && s < count; s++) {
+            stocks[s].price /= 10;
+        }
+        if (whole) {
+            decimals--;
+        }
+    }
+    return decimals;
+}
+
 fig plan_input_effort(const struct calc *c, int64_t effort) {
     return tape_constant(c->tape, "planner's effort", UNIT_COUNT, 0, effort,
                          "units of work (docs/cutting.md)");

@@ -44,6 +44,10 @@ void plan_input_items(struct plan_input *input);
 /* A length of the rates as a figure in the job's unit, 0 where it is not set. */
 fig plan_input_length(const struct calc *calc, const char *what, const struct value *value);
 
+/* Planners count in whole numbers: makes such of the prices of stocks, given at 6 decimals, in
+ * hundredths or as fine as the finest of them. Returns the decimals that they then have, 2 to 6. */
+uint8_t plan_input_prices(struct cut_stock *stocks, size_t count);
+
 /* The planner's effort as a figure. */
 fig plan_input_effort(const struct calc *calc, int64_t effort);
 

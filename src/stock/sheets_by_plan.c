@@ -39,11 +39,10 @@ static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs
     }
     const int64_t *at = in + FIXED_OPERANDS;
     for (size_t s = 0; s < stock_count; s++, at += 3) {
-        stocks[s] = (struct cut_stock){.length = at[0],
-                                       .width = at[1],
-                                       .price = at[2] / (MILLION / 100),
-                                       .copies = CUT_UNLIMITED};
+        stocks[s] = (struct cut_stock){
+            .length = at[0], .width = at[1], .price = at[2], .copies = CUT_UNLIMITED};
     }
+    (void)plan_input_prices(stocks, stock_count);
     const size_t items_count = (count - FIXED_OPERANDS - 3 * stock_count) / 3;
     struct cut_item *const items = calloc(items_count + 1, sizeof *items);
     if (items == NULL) {
@@ -85,7 +84,7 @@ static void add_stock(struct planner *l, struct cut_stock *stock, fig along, fig
     const struct tape *const tape = l->calc->tape;
     *stock = (struct cut_stock){.length = tape_amount(tape, along),
                                 .width = tape_amount(tape, across),
-                                .price = tape_scaled(tape, price, 2),
+                                .price = tape_scaled(tape, price, 6),
                                 .copies = CUT_UNLIMITED};
     plan_input_stock(&l->input, along, across, price);
 }
@@ -109,6 +108,7 @@ static bool add_stocks(struct planner *l) {
         l->prices[SHEET_HALF] = calc_given(c, "price of a half sheet", &l->sheet->half_price);
         add_stock(l, &stocks[SHEET_HALF], half_along, across, l->prices[SHEET_HALF]);
     }
+    l->plan->price_decimals = plan_input_prices(stocks, half ? 2 : 1);
     l->plan->job.stocks = stocks;
     l->plan->job.stock_count = half ? 2 : 1;
     return true;
@@ -172,8 +172,8 @@ static void take_plan(struct planner *l) {
     for (size_t s = 0; s < stocks; s++) {
         p->counts[s] = out[s];
     }
-    p->bound = tape_constant(c->tape, "least possible", UNIT_MONEY, 2, p->plan->bound,
-                             "proved by the planner: docs/cutting.md");
+    p->bound = tape_constant(c->tape, "least possible", UNIT_MONEY, p->price_decimals,
+                             p->plan->bound, "proved by the planner: docs/cutting.md");
     const fig cost =
         fig_total(c->tape, "sheets of the plan", UNIT_MONEY, p->counts, l->prices, stocks);
     p->gap = fig_plus(c->tape, "more than the least possible", cost, fig_minus(p->bound));

@@ -13,7 +13,8 @@ enum { SHEET_WHOLE, SHEET_HALF, SHEET_STOCKS };
 
 struct sheets_plan {
     const char *no_plan_reason; /* why there is no plan; NULL: there is one */
-    struct cut_job job;         /* sizes in millionths of the job's length unit, prices in cents */
+    struct cut_job job;         /* sizes in millionths of the job's length unit */
+    uint8_t price_decimals;     /* of the prices of the job, which are money */
     struct sheet_plan *plan;    /* owned by the list that holds this; NULL where there is no plan */
     struct plan_part *parts;    /* one an item of the job */
     fig counts[SHEET_STOCKS];

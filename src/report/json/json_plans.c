@@ -26,13 +26,13 @@ static void put_name(struct json_maker *maker, json_t *object, const struct plan
 }
 
 static json_t *stock_list(struct json_maker *maker, const struct cut_stock *stocks, size_t count,
-                          const fig *counts) {
+                          uint8_t price_decimals, const fig *counts) {
     json_t *const list = json_array();
     for (size_t s = 0; s < count; s++) {
         json_t *const object = json_object();
         put_size(maker, object, "length", stocks[s].length);
         put_size(maker, object, "width", stocks[s].width);
-        json_put_text(maker, object, "price", show_number(stocks[s].price, 2).text);
+        json_put_text(maker, object, "price", show_number(stocks[s].price, price_decimals).text);
         json_put_figure(maker, object, "to buy", counts[s]);
         json_add(maker, list, object);
     }
@@ -151,8 +151,9 @@ static void send_lumber(struct json_maker *maker, const struct lumber_buy *b) {
         put_size(maker, object, "end trim", p->job.end_trim);
         put_size(maker, object, "edge straightened", p->job.edge);
         json_put_text(maker, object, "share of defects", show_number(p->job.defects, 6).text);
-        json_put(maker, object, "sizes",
-                 stock_list(maker, p->job.stocks, p->job.stock_count, p->counts));
+        json_put(
+            maker, object, "sizes",
+            stock_list(maker, p->job.stocks, p->job.stock_count, p->price_decimals, p->counts));
         json_put(maker, object, "items",
                  item_list(maker, p->job.items, p->parts, p->job.item_count));
     }
@@ -242,8 +243,9 @@ static void send_sheet(struct json_maker *maker, const struct sheet_buy *b) {
         put_size(maker, object, "saw kerf", p->job.kerf);
         put_size(maker, object, "edge trim", p->job.trim);
         json_put(maker, object, "grain", json_boolean(s->grain));
-        json_put(maker, object, "sizes",
-                 stock_list(maker, p->job.stocks, p->job.stock_count, p->counts));
+        json_put(
+            maker, object, "sizes",
+            stock_list(maker, p->job.stocks, p->job.stock_count, p->price_decimals, p->counts));
         json_put(maker, object, "items",
                  item_list(maker, p->job.items, p->parts, p->job.item_count));
     }
