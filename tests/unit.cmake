@@ -150,3 +150,6 @@ foreach(name json json_docs)
     doorcost_test(test_${name})
     target_link_libraries(test_${name} PRIVATE doorcost_json_read)
 endforeach()
+
+# Figures and values as papers show them.
+doorcost_test(test_show)

@@ -88,7 +88,7 @@ struct shown plan_proof_boards(const struct estimate *e, const struct lumber_buy
     const bool one = tape_amount(&e->tape, p->boards) == 1;
     struct shown s;
     (void)snprintf(s.text, sizeof s.text,
-                   "%.8s board%s, %.12s at the price of a small lot; less than %.12s is impossible",
+                   "%.8s board%s, %.15s at the price of a small lot; less than %.15s is impossible",
                    show(e, p->boards).text, one ? "" : "s", show_money(e, p->at_price).text,
                    show_money(e, p->bound).text);
     return s;
@@ -104,7 +104,7 @@ struct shown plan_proof_sheets(const struct estimate *e, const struct sheet_buy 
                        least ? "%.40s; fewer than %.20s is impossible" : "%.40s; at least %.20s",
                        sheets.text, show(e, p->fewest).text);
     } else {
-        (void)snprintf(s.text, sizeof s.text, "%.36s, %.14s; less than %.14s is impossible",
+        (void)snprintf(s.text, sizeof s.text, "%.36s, %.15s; less than %.15s is impossible",
                        sheets.text, show_money(e, b->by_plan.cost).text,
                        show_money(e, p->bound).text);
     }

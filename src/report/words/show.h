@@ -9,7 +9,7 @@
 #include "price/estimate.h"
 
 struct shown {
-    char text[96];
+    char text[104]; /* the longest: plan_proof_boards of the largest amounts */
 };
 
 /* The number alone; `-` for none. */
