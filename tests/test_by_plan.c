@@ -23,7 +23,16 @@ static const struct bench_case cases[] = {
      {SLABS, BY_PLAN, "saw|kerf = 1/8", "sheet board|waste = 0 % added"},
      "id,count,width,height\nS1,8,24,24\n",
      {SHEET(0, by_plan.whole, "3"), SHEET(0, by_factor.whole, "1"), SHEET(0, priced.whole, "3"),
-      SHEET(0, plan.fewest, "3"), SHEET(0, implied_waste, "200"), SHEET(0, priced.cost, "240")}},
+      SHEET(0, plan.fewest, "3"), SHEET(0, priced.cost, "240"),
+      /* All that is left is worth keeping, so the kerf alone is lost: 8 cuts over 48 in and 8 over
+       * 24 in by 1/8 are 72 sq in, 0.5 of the 32 sq ft of the slabs. */
+      SHEET(0, plan.kerf, "0.5"), SHEET(0, implied_waste, "1.5625"),
+      SHEET(0, short_of_plan, "64 sq ft")}},
+    {"offcuts worth keeping are no waste: a slab of 24 x 48 in a sheet of 48 x 96",
+     {SLABS, BY_PLAN, "saw|kerf = 0", "sheet board|waste = 20 % lost"},
+     "id,count,width,height\nS1,1,24,48\n",
+     {SHEET(0, by_plan.bought, "32"), SHEET(0, plan.keep_worth, "24"),
+      SHEET(0, implied_waste, "0"), SHEET(0, short_of_plan, "0")}},
     {"a half sheet where one is enough",
      {SLABS, BY_PLAN, "saw|kerf = 0", "sheet board|half sheet = 45.00"},
      "id,count,width,height\nS1,4,24,24\n",

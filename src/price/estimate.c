@@ -71,6 +71,7 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
     /* what a craftsman would ask, once the figures are there */
     doors_warn(&calc);
     stock_warn(&calc, &e->doors);
+    plan_warn(&calc, &e->lumber, &e->sheets);
     finish_warn(&calc, &e->finish, &e->labor);
     return problems_count(problems, SEVERITY_ERROR) > 0 ? ESTIMATE_FAULT : ask_fault(e, problems);
 }

@@ -14,13 +14,24 @@ fig waste_applied(const struct calc *c, fig net, fig waste, enum waste_as as) {
     return fig_ratio(c->tape, "with waste", unit, (figs){{net, hundred}}, (figs){{left}});
 }
 
-fig implied_waste(const struct calc *c, fig net, fig bought, enum waste_as as) {
-    const fig more = fig_plus(c->tape, "planned more than net", bought, fig_minus(net));
+fig implied_waste(const struct calc *c, fig net, fig bought, fig keep, enum waste_as as) {
+    const enum unit unit = (enum unit)tape_figure(c->tape, bought)->unit;
+    const fig used =
+        fig_plus(c->tape, "bought less offcuts worth keeping", bought, fig_minus(keep));
+    const fig more =
+        fig_sum(c->tape, "used up more than net", unit, (fig[]){used, fig_minus(net)}, 2);
     return fig_ratio(c->tape,
                      as == WASTE_ADDED ? "waste that the plan asks for, of net"
-                                       : "waste that the plan asks for, of what is bought",
+                                       : "waste that the plan asks for, of what is used up",
                      UNIT_PERCENT, (figs){{more, c->measures->hundred}},
-                     (figs){{as == WASTE_ADDED ? net : bought}});
+                     (figs){{as == WASTE_ADDED ? net : used}});
+}
+
+fig short_of_plan(const struct calc *c, fig by_factor, fig by_plan) {
+    const enum unit unit = (enum unit)tape_figure(c->tape, by_plan)->unit;
+    const fig more = fig_plus(c->tape, "plan less factor, bought", by_plan, fig_minus(by_factor));
+    return fig_larger(c->tape, "plan needs more than the factor buys", more,
+                      tape_constant(c->tape, "no more", unit, 0, 0, "by definition"));
 }
 
 static const struct lumber *lumber_of(const struct calc *c, const struct lumber_buy *b) {
@@ -109,8 +120,9 @@ static void buy_by_plan(const struct calc *c, struct lumber_buy *b) {
     buy(c, b, &b->by_plan);
     b->over_plan =
         fig_plus(c->tape, "bought beyond the plan", b->by_plan.bought, fig_minus(b->plan.bought));
-    b->implied_waste =
-        implied_waste(c, b->net, b->plan.bought, (enum waste_as)lumber->waste_as.choice);
+    b->implied_waste = implied_waste(c, b->net, b->plan.bought, b->plan.keep_worth,
+                                     (enum waste_as)lumber->waste_as.choice);
+    b->short_of_plan = short_of_plan(c, b->by_factor.bought, b->by_plan.bought);
 }
 
 static bool plan_lumber(const struct calc *c, struct lumber_buy *b, struct plan_request request) {

@@ -37,6 +37,8 @@ struct lumber_buy {
     struct lumber_plan plan;
     fig implied_waste; /* percent: the waste that comes to the plan, in the file's reading of it */
     fig over_plan;     /* by_plan.bought - plan.bought: the yard's minimum, a price break */
+    fig short_of_plan; /* by_plan.bought - by_factor.bought; 0: the factor buys enough for the plan
+                        */
 };
 
 struct lumber_list {
@@ -57,8 +59,12 @@ void lumber_clear(struct lumber_list *list);
  * (100 - waste) where it is lost of what is bought. waste: percent; lost: under 100. */
 fig waste_applied(const struct calc *calc, fig net, fig waste, enum waste_as as);
 
-/* The waste that would have led to what is bought, in percent: (bought - net) / net where waste is
- * added, / bought where it is lost. */
-fig implied_waste(const struct calc *calc, fig net, fig bought, enum waste_as as);
+/* The waste that would have led to what is used up, in percent: (used up - net) / net where waste
+ * is added, / used up where it is lost. Used up is what is bought less the offcuts worth keeping
+ * (none: nothing is kept), which are there for the next job. */
+fig implied_waste(const struct calc *calc, fig net, fig bought, fig keep, enum waste_as as);
+
+/* How much more the plan needs than the factor buys, in their unit; 0 where it needs no more. */
+fig short_of_plan(const struct calc *calc, fig by_factor, fig by_plan);
 
 #endif

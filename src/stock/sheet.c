@@ -67,8 +67,9 @@ static void buy_by_plan(const struct calc *c, struct sheet_buy *b) {
     const fig terms[] = {b->by_plan.bought, fig_minus(b->net), fig_minus(b->plan.trim),
                          fig_minus(b->plan.kerf)};
     b->offcuts = fig_sum(c->tape, "offcuts", c->measures->area, terms, 4);
-    b->implied_waste =
-        implied_waste(c, b->net, b->by_plan.bought, (enum waste_as)sheet_of(c, b)->waste_as.choice);
+    b->implied_waste = implied_waste(c, b->net, b->by_plan.bought, b->plan.keep_worth,
+                                     (enum waste_as)sheet_of(c, b)->waste_as.choice);
+    b->short_of_plan = short_of_plan(c, b->by_factor.bought, b->by_plan.bought);
 }
 
 /* What the job is charged of what it is priced by: all, or the part that it uses. */

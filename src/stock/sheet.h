@@ -28,6 +28,7 @@ struct sheet_buy {
     bool planned;                     /* by_plan prices the job */
     struct sheets_plan plan;
     fig implied_waste; /* percent: the waste that comes to the plan, in the file's reading of it */
+    fig short_of_plan; /* area: by_plan.bought - by_factor.bought; 0: the factor buys enough */
     fig offcuts;       /* area that the plan leaves: bought - net - trim - kerf */
     fig charged; /* money that the job pays: cost, or its part for the area needed (by plan: for the
                     parts) */

@@ -66,3 +66,58 @@ void stock_warn(const struct calc *c, const struct doors *doors) {
         }
     }
 }
+
+/* --- plans --- */
+
+static void ask_short(const struct calc *c, const char *kind, const struct text *name,
+                      struct place place, const char *factor, const char *plan) {
+    problem_add(
+        c->problems, SEVERITY_WARNING, "plan-over-factor", place,
+        "the waste of '%s' buys %s, and its cutting plan needs %s; buy by the plan, and price "
+        "%s by plan or raise the waste",
+        problem_quote(c->problems, name->s), factor, plan, kind);
+}
+
+/* `8 bf` */
+static const char *amount_words(const struct calc *c, fig amount) {
+    char text[32];
+    const char *const words =
+        pool_format(&c->problems->pool, "%s %s", tape_text(c->tape, amount, text, sizeof text),
+                    unit_name((enum unit)tape_figure(c->tape, amount)->unit));
+    return words == NULL ? "" : words;
+}
+
+/* `2 sheets and a half` */
+static const char *sheets_words(const struct calc *c, const struct sheet_purchase_by *p) {
+    const int64_t whole = tape_amount(c->tape, p->whole);
+    const bool half = !fig_none(p->half) && tape_amount(c->tape, p->half) > 0;
+    const char *const words =
+        pool_format(&c->problems->pool, whole == 0 && half ? "half a sheet" : "%lld sheet%s%s",
+                    (long long)whole, whole == 1 ? "" : "s", half ? " and a half" : "");
+    return words == NULL ? "" : words;
+}
+
+/* Whether the factor is what the job is priced by, and buys less than the plan needs. */
+static bool is_short(const struct calc *c, bool planned, fig short_of_plan) {
+    return !planned && !fig_none(short_of_plan) && tape_amount(c->tape, short_of_plan) > 0;
+}
+
+void plan_warn(const struct calc *c, const struct lumber_list *lumber,
+               const struct sheet_list *sheets) {
+    for (size_t i = 0; i < lumber->count; i++) {
+        const struct lumber_buy *const b = &lumber->buys[i];
+        const struct lumber *const l = &c->rates->lumber[b->material];
+        if (is_short(c, b->planned, b->short_of_plan)) {
+            ask_short(c, "lumber", &l->name, l->waste.place, amount_words(c, b->by_factor.bought),
+                      amount_words(c, b->by_plan.bought));
+        }
+    }
+    for (size_t i = 0; i < sheets->count; i++) {
+        const struct sheet_buy *const b = &sheets->buys[i];
+        const struct sheet *const s = &c->rates->sheets[b->material];
+        if (is_short(c, b->planned, b->short_of_plan)) {
+            ask_short(c, "sheets", &s->name, s->waste.place, sheets_words(c, &b->by_factor),
+                      sheets_words(c, &b->by_plan));
+        }
+    }
+}

@@ -4,10 +4,17 @@
 #define DOORCOST_STOCK_WARN_H
 
 #include "door/door.h"
+#include "stock/lumber.h"
+#include "stock/sheet.h"
 
 /* Warns of a part longer, trimmed, than any board stocked, a part (no glued-up panel) wider than
  * any board, a part thicker than its lumber, and a panel or slab that no sheet holds within its
  * trims, its grain kept. Uses calc's rates, measures and problems. */
 void stock_warn(const struct calc *calc, const struct doors *doors);
+
+/* Asks about each material that is priced by its waste factor while its plan, where one was made,
+ * needs more than the factor buys: who buys that list cannot cut the plan. */
+void plan_warn(const struct calc *calc, const struct lumber_list *lumber,
+               const struct sheet_list *sheets);
 
 #endif

@@ -86,6 +86,7 @@ static json_t *planned_object(struct json_maker *maker, const struct planned *p)
     json_put(maker, object, "by factor", way_object(maker, p, p->by_factor));
     json_put(maker, object, "by plan", way_object(maker, p, p->by_plan));
     json_put_figure(maker, object, "waste asked for", p->implied_waste);
+    json_put_figure(maker, object, "plan more than the factor buys", p->short_of_plan);
     return object;
 }
 

@@ -4,6 +4,13 @@
 #include "report/words/plan_words.h"
 #include "report/words/show.h"
 
+static void put_short(struct grid *grid, const struct estimate *e, fig short_of_plan) {
+    const struct shown words = plan_short(e, short_of_plan);
+    if (words.text[0] != '\0') {
+        grid_heading(grid, "    %s", words.text);
+    }
+}
+
 /* --- lumber --- */
 
 static void put_way(struct grid *grid, const struct estimate *e, const char *how,
@@ -39,6 +46,7 @@ static void put_lumber(struct grid *grid, const struct estimate *e, const struct
             grid, "    %s",
             plan_asks(e, b->implied_waste, &l->waste, (enum waste_as)l->waste_as.choice).text);
         grid_heading(grid, "    %s", plan_prices(b->planned));
+        put_short(grid, e, b->short_of_plan);
     }
     const int64_t more = tape_scaled(&e->tape, p->bought, 6) - tape_scaled(&e->tape, p->needed, 6);
     if (more > 0) {
@@ -103,6 +111,7 @@ static void put_sheet(struct grid *grid, const struct estimate *e, const struct 
             grid, "    %s",
             plan_asks(e, b->implied_waste, &s->waste, (enum waste_as)s->waste_as.choice).text);
         grid_heading(grid, "    %s", plan_prices(b->planned));
+        put_short(grid, e, b->short_of_plan);
     }
 }
 

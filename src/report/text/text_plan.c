@@ -41,9 +41,9 @@ static void print_lumber_ways(struct teller *t, const struct lumber_buy *b) {
     put_way(&grid, "yield", show_unit(e, b->by_factor.yield), show_unit(e, b->by_plan.yield));
     grid_print(&grid, t->page);
     grid_clear(&grid);
-    say_wrapped(t->page, "", 2, "%s %s",
+    say_wrapped(t->page, "", 2, "%s %s %s",
                 plan_asks(e, b->implied_waste, &l->waste, (enum waste_as)l->waste_as.choice).text,
-                plan_prices(b->planned));
+                plan_prices(b->planned), plan_short(e, b->short_of_plan).text);
 }
 
 static void print_sheet_ways(struct teller *t, const struct sheet_buy *b) {
@@ -58,9 +58,9 @@ static void print_sheet_ways(struct teller *t, const struct sheet_buy *b) {
     put_way(&grid, "yield", show_unit(e, b->by_factor.yield), show_unit(e, b->by_plan.yield));
     grid_print(&grid, t->page);
     grid_clear(&grid);
-    say_wrapped(t->page, "", 2, "%s %s",
+    say_wrapped(t->page, "", 2, "%s %s %s",
                 plan_asks(e, b->implied_waste, &s->waste, (enum waste_as)s->waste_as.choice).text,
-                plan_prices(b->planned));
+                plan_prices(b->planned), plan_short(e, b->short_of_plan).text);
 }
 
 /* --- where it goes --- */

@@ -58,6 +58,25 @@ static const char *way_words(const struct choice *by) {
     return by->choice == PRICED_BY_PLAN ? "plan" : "factor";
 }
 
+/* Which materials the factor buys too little of for the plan. */
+static void print_short(struct page *page, const struct estimate *e) {
+    const struct rates *const r = e->rates;
+    for (size_t i = 0; i < e->lumber.count; i++) {
+        const struct lumber_buy *const b = &e->lumber.buys[i];
+        const struct shown words = plan_short(e, b->short_of_plan);
+        if (words.text[0] != '\0') {
+            say_wrapped(page, "", 2, "%s: %s", r->lumber[b->material].name.s, words.text);
+        }
+    }
+    for (size_t i = 0; i < e->sheets.count; i++) {
+        const struct sheet_buy *const b = &e->sheets.buys[i];
+        const struct shown words = plan_short(e, b->short_of_plan);
+        if (words.text[0] != '\0') {
+            say_wrapped(page, "", 2, "%s: %s", r->sheets[b->material].name.s, words.text);
+        }
+    }
+}
+
 static void print_stock(struct page *page, const struct estimate *e) {
     static const struct grid_column columns[] = {{"material", GRID_LEFT, true},
                                                  {"on the doors", GRID_RIGHT, false},
@@ -78,6 +97,7 @@ static void print_stock(struct page *page, const struct estimate *e) {
     }
     grid_print(&grid, page);
     grid_clear(&grid);
+    print_short(page, e);
     const struct shop *const shop = &e->rates->shop;
     const char *const lumber_by = way_words(&shop->lumber_by);
     const char *const sheets_by = way_words(&shop->sheets_by);

@@ -120,6 +120,16 @@ struct shown plan_asks(const struct estimate *e, fig asks, const struct value *w
     return s;
 }
 
+struct shown plan_short(const struct estimate *e, fig short_of_plan) {
+    struct shown s = {""};
+    if (!fig_none(short_of_plan) && tape_amount(&e->tape, short_of_plan) > 0) {
+        (void)snprintf(s.text, sizeof s.text,
+                       "The plan needs %.24s more than the factor buys: buy by the plan.",
+                       show_unit(e, short_of_plan).text);
+    }
+    return s;
+}
+
 const char *plan_prices(bool planned) {
     return planned ? "The plan prices the job." : "The factor prices the job.";
 }

@@ -40,6 +40,9 @@ struct shown plan_proof_sheets(const struct estimate *estimate, const struct she
 struct shown plan_asks(const struct estimate *estimate, fig asks, const struct value *waste,
                        enum waste_as as);
 
+/* `The plan needs 8 bf more than the factor buys: buy by the plan.`; empty: it needs no more. */
+struct shown plan_short(const struct estimate *estimate, fig short_of_plan);
+
 /* A way of buying side by side with the other: `by factor` and `by plan`; which prices the job. */
 const char *plan_prices(bool planned);
 

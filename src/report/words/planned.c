@@ -24,6 +24,7 @@ struct planned planned_lumber(const struct estimate *e, size_t i) {
         .no_plan_reason = b->plan.no_plan_reason,
         .chosen = missing ? (fig){0} : b->plan.counts[0],
         .implied_waste = b->implied_waste,
+        .short_of_plan = b->short_of_plan,
         .keep_worth = b->plan.keep_worth,
     };
 }
@@ -48,6 +49,7 @@ struct planned planned_sheet(const struct estimate *e, size_t i) {
         .no_plan_reason = b->plan.no_plan_reason,
         .chosen = missing ? (fig){0} : b->plan.counts[SHEET_WHOLE],
         .implied_waste = b->implied_waste,
+        .short_of_plan = b->short_of_plan,
         .keep_worth = b->plan.keep_worth,
     };
 }

@@ -19,6 +19,7 @@ struct planned {
     const char *no_plan_reason;                         /* NULL: there is a plan */
     fig chosen; /* a figure that its planner gave; none without a plan */
     fig implied_waste;
+    fig short_of_plan; /* what the plan needs more than the factor buys */
     fig keep_worth; /* of the plan's offcuts; none without a plan */
 };
 
