@@ -58,7 +58,7 @@ struct shop {
     struct value round_price_to; /* money */
     struct choice paper_size;    /* enum paper_size */
     struct choice lumber_by, sheets_by;                          /* enum priced_by */
-    struct choice charge_finish, charge_sheets, charge_hardware; /* enum charged */
+    struct choice charge_finish, charge_sheets, charge_banding, charge_hardware; /* enum charged */
     struct references operations; /* operations that every job has (quoting, cleaning up) */
 };
 

@@ -21,7 +21,7 @@ static void buy(const struct calc *c, const struct banding *banding, struct band
     b->rolls = fig_up(c->tape, "whole rolls", share, c->measures->one);
     b->cost = calc_product(c, "banding cost", UNIT_MONEY, b->rolls, b->price);
     b->charged = b->cost;
-    if (c->rates->shop.charge_sheets.choice == CHARGED_USED) {
+    if (c->rates->shop.charge_banding.choice == CHARGED_USED) {
         b->charged = fig_ratio(c->tape, "banding cost charged", UNIT_MONEY,
                                (figs){{b->cost, b->needed}}, (figs){{b->rolls, run}});
     }

@@ -15,7 +15,7 @@ fig waste_applied(const struct calc *c, fig net, fig waste, enum waste_as as) {
 }
 
 fig implied_waste(const struct calc *c, fig net, fig bought, fig keep, enum waste_as as) {
-    const enum unit unit = (enum unit)tape_figure(c->tape, bought)->unit;
+    const enum unit unit = tape_unit(c->tape, bought);
     const fig used =
         fig_plus(c->tape, "bought less offcuts worth keeping", bought, fig_minus(keep));
     const fig more =
@@ -28,7 +28,7 @@ fig implied_waste(const struct calc *c, fig net, fig bought, fig keep, enum wast
 }
 
 fig short_of_plan(const struct calc *c, fig by_factor, fig by_plan) {
-    const enum unit unit = (enum unit)tape_figure(c->tape, by_plan)->unit;
+    const enum unit unit = tape_unit(c->tape, by_plan);
     const fig more = fig_plus(c->tape, "plan less factor, bought", by_plan, fig_minus(by_factor));
     return fig_larger(c->tape, "plan needs more than the factor buys", more,
                       tape_constant(c->tape, "no more", unit, 0, 0, "by definition"));

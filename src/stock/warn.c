@@ -83,7 +83,7 @@ static const char *amount_words(const struct calc *c, fig amount) {
     char text[32];
     const char *const words =
         pool_format(&c->problems->pool, "%s %s", tape_text(c->tape, amount, text, sizeof text),
-                    unit_name((enum unit)tape_figure(c->tape, amount)->unit));
+                    unit_name(tape_unit(c->tape, amount)));
     return words == NULL ? "" : words;
 }
 

@@ -168,7 +168,7 @@ class Job:
                 roll = self.inputs.length(keys["roll"]) / self.doors[0].per_run()
                 rolls = rounded(need / roll, "factor")
                 money = up(rolls) * price
-                if self.shop["charge sheets"] == "used":
+                if self.shop.get("charge banding", "used") == "used":
                     money = rounded(money * need / (up(rolls) * roll), "money")
             else:
                 money = rounded(need * price, "money")
