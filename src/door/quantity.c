@@ -3,6 +3,7 @@
 
 #include "door/part.h"
 #include "door/surface.h"
+#include "model/coat_way.h"
 #include "model/limits.h"
 
 #include <assert.h>
@@ -101,6 +102,36 @@ static void take_hinges(const struct calc *c, struct leaf_figures *leaf) {
  * -------------------------------------------------------------------------------------------------
  */
 
+/* Coats that are sprayed: what is wiped or brushed on is work of its own. */
+static void take_coats(const struct calc *c, struct leaf_figures *leaf) {
+    const int32_t index = leaf->door->construction->finish.index;
+    fig times[MOST_COATS];
+    size_t n = 0;
+    if (fig_none(leaf->sprayed)) {
+        return;
+    }
+    const struct finish *const finish = &c->rates->finishes[index];
+    assert(finish->coat_count <= MOST_COATS);
+    for (size_t i = 0; i < finish->coat_count; i++) {
+        if (!coat_way(c->rates, finish, finish->coats[i].coating)->by_hand) {
+            times[n++] = calc_given(c, "coats", &finish->coats[i].times);
+        }
+    }
+    if (n == 0) {
+        return;
+    }
+    const enum unit unit = c->measures->area;
+    const fig coats = fig_sum(c->tape, "sprayed coats in all", UNIT_COUNT, times, n);
+    const fig between =
+        fig_plus(c->tape, "coats less the first", coats, fig_minus(c->measures->one));
+    leaf->driver[DRIVER_SPRAYED_PER_COAT] =
+        calc_product(c, "sprayed area, all coats", unit, leaf->sprayed, coats);
+    if (tape_amount(c->tape, between) > 0) {
+        leaf->driver[DRIVER_SPRAYED_BETWEEN] =
+            calc_product(c, "sprayed area, between coats", unit, leaf->sprayed, between);
+    }
+}
+
 static void take_drivers(const struct calc *c, struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     const struct place place = door->row->place;
@@ -130,25 +161,7 @@ static void take_drivers(const struct calc *c, struct leaf_figures *leaf) {
     driver[DRIVER_DOOR_RUN] = calc_run(c, "door, run", upright ? leaf->height : leaf->width);
     driver[DRIVER_AREA] = leaf->face;
     driver[DRIVER_SPRAYED] = leaf->sprayed;
-    if (!fig_none(leaf->sprayed) &&
-        c->rates->finishes[door->construction->finish.index].coat_count > 0) {
-        const struct finish *const finish = &c->rates->finishes[door->construction->finish.index];
-        fig times[MOST_COATS];
-        size_t n = 0;
-        assert(finish->coat_count <= MOST_COATS);
-        for (; n < finish->coat_count; n++) {
-            times[n] = calc_given(c, "coats", &finish->coats[n].times);
-        }
-        const fig coats = fig_sum(c->tape, "coats in all", UNIT_COUNT, times, n);
-        driver[DRIVER_SPRAYED_PER_COAT] =
-            calc_product(c, "sprayed area, all coats", c->measures->area, leaf->sprayed, coats);
-        const fig between =
-            fig_plus(c->tape, "coats less the first", coats, fig_minus(c->measures->one));
-        if (tape_amount(c->tape, between) > 0) {
-            driver[DRIVER_SPRAYED_BETWEEN] = calc_product(
-                c, "sprayed area, between coats", c->measures->area, leaf->sprayed, between);
-        }
-    }
+    take_coats(c, leaf);
 }
 
 /* Pieces of one kind of material that are not of the frame: panes, solid panels and slabs. */

@@ -50,8 +50,20 @@ static fig mix_of_covered(const struct calc *c, const struct coating *coating, f
     return volume(c, "mix by coverage, one coat", (figs){{covering, mix}}, (figs){{covered}});
 }
 
-void coat_spray(struct coat_figures *coat, const struct calc *c, const struct spray *spray,
-                fig area) {
+/* Transfer efficiency as likely, or at an end of its range. */
+static fig transfer_of(const struct calc *c, const struct spray *spray, enum transfer_at at) {
+    struct value value = spray->transfer;
+    if (at == TRANSFER_LIKELY || !value.range) {
+        return calc_given(c, "transfer efficiency", &value);
+    }
+    value.amount = at == TRANSFER_LOW ? value.low : value.high;
+    return calc_given(
+        c, at == TRANSFER_LOW ? "transfer efficiency, lowest" : "transfer efficiency, highest",
+        &value);
+}
+
+void coat_spray(struct coat_figures *coat, const struct calc *c, enum transfer_at at, fig area) {
+    const struct spray *const spray = coat->way;
     const struct coating *const coating = coating_of(c, coat);
     const struct measures *const m = c->measures;
     coat->film = measures_film(c->tape, m, "wet film", &coating->wet_film);
@@ -70,7 +82,7 @@ void coat_spray(struct coat_figures *coat, const struct calc *c, const struct sp
             calc_product(c, "sprayed, all coats", m->volume, coat->theoretical, coat->times);
         return;
     }
-    const fig transfer = calc_given(c, "transfer efficiency", &spray->transfer);
+    const fig transfer = transfer_of(c, spray, at);
     const fig lost = calc_given(c, "other loss", &spray->other_loss);
     const fig on_parts =
         volume(c, "all coats by transfer", (figs){{coat->theoretical, coat->times, m->hundred}},
@@ -86,14 +98,29 @@ void coat_spray(struct coat_figures *coat, const struct calc *c, const struct sp
 /* A coat is one mix, or as many as the pot asks for, which holds the fixed loss too. */
 static fig count_mixes(const struct calc *c, const struct spray *spray, fig sprayed, fig times,
                        fig loss) {
-    const fig size = calc_given(c, "mix size", &spray->mix_size);
-    if (fig_none(size)) {
+    fig room = calc_given(c, "mix size", &spray->mix_size);
+    if (fig_none(room)) {
         return c->measures->one;
     }
-    const fig room = fig_plus(c->tape, "room in a mix", size, fig_minus(loss));
+    if (!fig_none(loss)) {
+        room = fig_plus(c->tape, "room in a mix", room, fig_minus(loss));
+    }
     const fig pots =
         fig_ratio(c->tape, "pots a coat", UNIT_FACTOR, (figs){{sprayed}}, (figs){{times, room}});
     return fig_up(c->tape, "mixes a coat", pots, c->measures->one);
+}
+
+/* What comes with each mix, for all mixes of the coats; of a product that is mixed once for all
+ * colors, this batch's part by area. none: nothing comes with it. */
+static fig with_mixes(const struct calc *c, const struct coat_pool *pool, const char *what,
+                      const char *by_area, fig mixes, fig each) {
+    if (fig_none(each)) {
+        return each;
+    }
+    const fig all = calc_product(c, what, c->measures->volume, mixes, each);
+    return fig_none(pool->sprayed)
+               ? all
+               : volume(c, by_area, (figs){{all, pool->area}}, (figs){{pool->all_area}});
 }
 
 /* mix = coating x (1 + R + C) where the reducer is a part of the coating; where it is a part of the
@@ -152,23 +179,23 @@ static void dry_out(const struct calc *c, struct coat_figures *coat) {
     coat->dry_film = fig_ratio(c->tape, "dry film, all coats", m->film, over, under);
 }
 
-void coat_mix(struct coat_figures *coat, const struct calc *c, const struct spray *spray,
-              const struct coat_pool *pool) {
-    const enum unit unit = c->measures->volume;
-    coat->mix = coat->sprayed;
+void coat_mix(struct coat_figures *coat, const struct calc *c, const struct coat_pool *pool) {
+    const struct spray *const spray = coat->way;
     const fig loss = calc_given(c, "fixed loss, a mix", &spray->fixed_loss);
-    if (!fig_none(loss)) {
-        const bool alone = fig_none(pool->sprayed);
-        const fig whole =
-            count_mixes(c, spray, alone ? coat->sprayed : pool->sprayed, coat->times, loss);
+    const fig cleaning = calc_given(c, "cleaning, a mix", &spray->cleaning);
+    coat->mix = coat->sprayed;
+    if (!fig_none(loss) || !fig_none(cleaning)) {
+        const fig sprayed = fig_none(pool->sprayed) ? coat->sprayed : pool->sprayed;
+        const fig whole = count_mixes(c, spray, sprayed, coat->times, loss);
         coat->mixes = fig_ratio(c->tape, "mixes", UNIT_COUNT,
                                 (figs){{whole, coat->times, pool->colors}}, (figs){{{0}}});
-        fig lost = calc_product(c, "fixed loss, all mixes", unit, coat->mixes, loss);
-        if (!alone) {
-            lost = volume(c, "fixed loss, by area", (figs){{lost, pool->area}},
-                          (figs){{pool->all_area}});
+        const fig lost =
+            with_mixes(c, pool, "fixed loss, all mixes", "fixed loss, by area", coat->mixes, loss);
+        coat->cleaning =
+            with_mixes(c, pool, "cleaning, all mixes", "cleaning, by area", coat->mixes, cleaning);
+        if (!fig_none(lost)) {
+            coat->mix = fig_plus(c->tape, "mix", coat->sprayed, lost);
         }
-        coat->mix = fig_plus(c->tape, "mix", coat->sprayed, lost);
     }
     part_mix(c, coat);
     dry_out(c, coat);

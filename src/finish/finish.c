@@ -3,6 +3,8 @@
 
 #include "base/text.h"
 #include "finish/coat.h"
+#include "finish/product.h"
+#include "model/coat_way.h"
 
 #include <string.h>
 
@@ -64,15 +66,11 @@ static fig batch_area(const struct calc *c, const struct finish_list *list, size
     return quantities_sum(c, "sprayed area, batch", c->measures->area, terms);
 }
 
-/* A name as it stands, or with its color: "NAME, COLOR"; NULL: out of memory. */
-static const char *with_color(const struct calc *c, const char *name, const char *color) {
-    return color == NULL ? name : pool_format(c->pool, "%s, %s", name, color);
-}
-
-static bool spray_batch(const struct calc *c, struct finish_list *list, size_t index, fig *terms) {
+/* Names a batch and gives it its area and its coats, without figures. */
+static bool start_batch(const struct calc *c, struct finish_list *list, size_t index, fig *terms) {
     struct batch *const b = &list->batches[index];
     const struct finish *const finish = finish_of(c, b);
-    const char *const name = with_color(c, finish->name.s, b->color);
+    const char *const name = finish_with_color(c, finish->name.s, b->color);
     b->coats = pool_take(c->pool, finish->coat_count, sizeof *b->coats);
     if (name == NULL || b->coats == NULL) {
         return false;
@@ -83,8 +81,8 @@ static bool spray_batch(const struct calc *c, struct finish_list *list, size_t i
     for (size_t i = 0; i < finish->coat_count; i++) {
         b->coats[i] =
             (struct coat_figures){.coating = finish->coats[i].coating,
+                                  .way = coat_way(c->rates, finish, finish->coats[i].coating),
                                   .times = calc_given(c, "coats", &finish->coats[i].times)};
-        coat_spray(&b->coats[i], c, &c->rates->sprays[finish->spray], b->area);
     }
     return true;
 }
@@ -135,10 +133,10 @@ static size_t product_of(const struct calc *c, struct finish_list *list, struct 
     return list->product_count++;
 }
 
-/* The product of a reducer or catalyst; SIZE_MAX: none is mixed in, or it is not bought. */
-static size_t additive_of(const struct calc *c, struct finish_list *list, fig mixed_in,
+/* The product of a reducer, catalyst or cleaner; SIZE_MAX: none is used, or it is not bought. */
+static size_t additive_of(const struct calc *c, struct finish_list *list, fig amount,
                           const struct reference *additive) {
-    if (fig_none(mixed_in) || additive->index < 0) {
+    if (fig_none(amount) || additive->index < 0) {
         return SIZE_MAX;
     }
     return product_of(c, list, (struct product){.coating = -1, .additive = additive->index});
@@ -153,6 +151,7 @@ static void coat_products(const struct calc *c, struct finish_list *list, const 
                                                 .color = coating->tinted ? b->color : NULL});
     coat->reducer_product = additive_of(c, list, coat->reducer, &coating->reducer_product);
     coat->catalyst_product = additive_of(c, list, coat->catalyst, &coating->catalyst_product);
+    coat->cleaning_product = additive_of(c, list, coat->cleaning, &coat->way->cleaning_product);
 }
 
 static void dry_batch(const struct calc *c, struct batch *b) {
@@ -173,95 +172,64 @@ static void dry_batch(const struct calc *c, struct batch *b) {
     b->dry_hours = calc_total(c, "drying, all coats", UNIT_HOUR, times, hours, n);
 }
 
-static void mix_batch(const struct calc *c, struct finish_list *list, struct batch *b, fig *terms) {
-    const struct spray *const spray = &c->rates->sprays[finish_of(c, b)->spray];
-    tape_about_again(c->tape, b->subject);
-    for (size_t i = 0; i < b->coat_count; i++) {
-        const struct coat_pool pool = pool_of(c, list, b, i, terms);
-        coat_mix(&b->coats[i], c, spray, &pool);
-        coat_products(c, list, b, &b->coats[i]);
-    }
-    dry_batch(c, b);
-}
-
-/* --- products --------------------------------------------------------------------------------- */
-
-/* The volume of product p that a coat line takes; none when it takes none. */
-static fig coat_part(const struct coat_figures *coat, size_t p) {
-    if (coat->product == p) {
-        return coat->coating_volume;
-    }
-    if (coat->reducer_product == p) {
-        return coat->reducer;
-    }
-    return coat->catalyst_product == p ? coat->catalyst : (fig){0};
-}
-
-/* terms: room for a figure a coat of the job. */
-static fig product_need(const struct calc *c, const struct finish_list *list, size_t p,
-                        fig *terms) {
-    size_t n = 0;
-    for (size_t b = 0; b < list->batch_count; b++) {
-        for (size_t i = 0; i < list->batches[b].coat_count; i++) {
-            terms[n++] = coat_part(&list->batches[b].coats[i], p);
+/* The figures of all coats: what each batch takes first, as some are mixed for several batches.
+ * terms: room for two figures a batch. */
+static void put_on_coats(const struct calc *c, struct finish_list *list, enum transfer_at at,
+                         fig *terms) {
+    for (size_t k = 0; k < list->batch_count; k++) {
+        struct batch *const b = &list->batches[k];
+        tape_about_again(c->tape, b->subject);
+        for (size_t i = 0; i < b->coat_count; i++) {
+            coat_spray(&b->coats[i], c, at, b->area);
         }
     }
-    return fig_sum(c->tape, "needed", c->measures->volume, terms, n);
-}
-
-static void buy_product(const struct calc *c, struct product *p) {
-    const size_t n = p->sizes->count;
-    fig operands[1 + 2 * MOST_CONTAINER_SIZES] = {p->need};
-    p->size_count = n;
-    for (size_t i = 0; i < n; i++) {
-        p->volumes[i] = calc_given(c, "container", &p->sizes->s[i].limit);
-        p->prices[i] = calc_given(c, "container price", &p->sizes->s[i].value);
-        operands[1 + 2 * i] = p->volumes[i];
-        operands[2 + 2 * i] = p->prices[i];
-    }
-    fig_chosen(c->tape, "containers to buy", UNIT_COUNT, &containers_chooser, operands, 1 + 2 * n,
-               p->counts, n);
-    p->bought = fig_total(c->tape, "bought", c->measures->volume, p->counts, p->volumes, n);
-    p->left_over = fig_plus(c->tape, "left over", p->bought, fig_minus(p->need));
-    p->cost = fig_total(c->tape, "cost of containers", UNIT_MONEY, p->counts, p->prices, n);
-    p->charged = p->cost;
-    if (c->rates->shop.charge_finish.choice == CHARGED_USED &&
-        tape_amount(c->tape, p->bought) > 0) {
-        p->charged = fig_ratio(c->tape, "charged for what is used", UNIT_MONEY,
-                               (figs){{p->cost, p->need}}, (figs){{p->bought}});
+    for (size_t k = 0; k < list->batch_count; k++) {
+        struct batch *const b = &list->batches[k];
+        tape_about_again(c->tape, b->subject);
+        for (size_t i = 0; i < b->coat_count; i++) {
+            const struct coat_pool pool = pool_of(c, list, b, i, terms);
+            coat_mix(&b->coats[i], c, &pool);
+            coat_products(c, list, b, &b->coats[i]);
+        }
     }
 }
 
-/* --- cost of the batches ---------------------------------------------------------------------- */
-
-/* The part of product p's charge that falls on a volume of it. */
-static fig charge_part(const struct calc *c, const struct finish_list *list, const char *what,
-                       size_t p, fig volume) {
-    if (p == SIZE_MAX || fig_none(volume) || tape_amount(c->tape, list->products[p].need) == 0) {
-        return (fig){0};
+/* Whether the rates give a range to the transfer efficiency of a coat. */
+static bool has_range(const struct finish_list *list) {
+    for (size_t k = 0; k < list->batch_count; k++) {
+        const struct batch *const b = &list->batches[k];
+        for (size_t i = 0; i < b->coat_count; i++) {
+            if (b->coats[i].way->transfer.range) {
+                return true;
+            }
+        }
     }
-    const struct product *const product = &list->products[p];
-    return fig_ratio(c->tape, what, UNIT_MONEY, (figs){{product->charged, volume}},
-                     (figs){{product->need}});
+    return false;
 }
 
-static void charge_batch(const struct calc *c, const struct finish_list *list, struct batch *b) {
-    fig costs[MOST_COATS];
-    if (b->coat_count == 0) {
-        return;
+/* What the products would be needed for at an end of that range: all coats once more. */
+static bool need_at(const struct calc *c, const struct finish_list *list, enum transfer_at at,
+                    fig *terms) {
+    struct finish_list other = *list;
+    other.batches = pool_take(c->pool, list->batch_count, sizeof *other.batches);
+    for (size_t k = 0; other.batches != NULL && k < list->batch_count; k++) {
+        struct batch *const b = &other.batches[k];
+        *b = list->batches[k];
+        b->coats = pool_take(c->pool, b->coat_count, sizeof *b->coats);
+        for (size_t i = 0; b->coats != NULL && i < b->coat_count; i++) {
+            const struct coat_figures *const coat = &list->batches[k].coats[i];
+            b->coats[i] = (struct coat_figures){
+                .coating = coat->coating, .way = coat->way, .times = coat->times};
+        }
     }
-    tape_about_again(c->tape, b->subject);
-    for (size_t i = 0; i < b->coat_count; i++) {
-        struct coat_figures *const coat = &b->coats[i];
-        const fig parts[] = {
-            charge_part(c, list, "coating cost", coat->product, coat->coating_volume),
-            charge_part(c, list, "reducer cost", coat->reducer_product, coat->reducer),
-            charge_part(c, list, "catalyst cost", coat->catalyst_product, coat->catalyst),
-        };
-        coat->cost = fig_sum(c->tape, "cost of the coats", UNIT_MONEY, parts, 3);
-        costs[i] = coat->cost;
+    if (pool_failed(c->pool)) {
+        return false;
     }
-    b->cost = fig_sum(c->tape, "cost of the batch", UNIT_MONEY, costs, b->coat_count);
+    put_on_coats(c, &other, at, terms);
+    for (size_t p = 0; p < list->product_count; p++) {
+        product_need_at(c, &other, p, at, terms);
+    }
+    return true;
 }
 
 static size_t most_coats(const struct calc *c, const struct finish_list *list) {
@@ -270,23 +238,6 @@ static size_t most_coats(const struct calc *c, const struct finish_list *list) {
         coats += finish_of(c, &list->batches[b])->coat_count;
     }
     return coats;
-}
-
-static bool make_products(const struct calc *c, struct finish_list *list, fig *terms) {
-    for (size_t p = 0; p < list->product_count; p++) {
-        struct product *const product = &list->products[p];
-        const char *const name = with_color(c, product->name, product->color);
-        if (name == NULL) {
-            return false;
-        }
-        tape_about(c->tape, name);
-        product->need = product_need(c, list, p, terms);
-        buy_product(c, product);
-    }
-    for (size_t b = 0; b < list->batch_count; b++) {
-        charge_batch(c, list, &list->batches[b]);
-    }
-    return true;
 }
 
 bool finish_make(struct finish_list *list, const struct calc *c) {
@@ -299,20 +250,25 @@ bool finish_make(struct finish_list *list, const struct calc *c) {
     }
     sort_rows(c, list);
     const size_t coats = most_coats(c, list);
-    fig *const terms = pool_take(c->pool, 2 * rows + coats, sizeof *terms);
-    list->products = pool_take(c->pool, 3 * coats, sizeof *list->products);
+    const size_t most_terms = coats * PRODUCTS_OF_COAT;
+    fig *const terms = pool_take(c->pool, 2 * rows + most_terms, sizeof *terms);
+    list->products = pool_take(c->pool, most_terms, sizeof *list->products);
     if (pool_failed(c->pool)) {
         return false;
     }
     for (size_t b = 0; b < list->batch_count; b++) {
-        if (!spray_batch(c, list, b, terms)) {
+        if (!start_batch(c, list, b, terms)) {
             return false;
         }
     }
+    put_on_coats(c, list, TRANSFER_LIKELY, terms);
     for (size_t b = 0; b < list->batch_count; b++) {
-        mix_batch(c, list, &list->batches[b], terms);
+        tape_about_again(c->tape, list->batches[b].subject);
+        dry_batch(c, &list->batches[b]);
     }
-    const bool held = make_products(c, list, terms);
+    const bool held = products_make(c, list, terms) &&
+                      (!has_range(list) || (need_at(c, list, TRANSFER_HIGH, terms) &&
+                                            need_at(c, list, TRANSFER_LOW, terms)));
     tape_about_again(c->tape, 0);
     return held;
 }

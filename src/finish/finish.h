@@ -19,12 +19,18 @@ struct product {
     int32_t coating;   /* index into rates.coatings, or -1 */
     int32_t additive;  /* index into rates.additives, or -1 */
     const struct steps *sizes;
-    fig need;                         /* volume */
+    uint32_t subject;                 /* of the tape */
+    fig used;                         /* volume that the coats and the cleaning take */
+    fig reserve, touch_up;            /* volume bought beyond it; none: none is asked for */
+    fig need;                         /* volume: used, reserve and touch-up */
+    fig need_high, need_low;          /* the same at the highest and the lowest transfer efficiency;
+                                         none where the rates give it no range */
     fig counts[MOST_CONTAINER_SIZES]; /* containers of each size */
     fig volumes[MOST_CONTAINER_SIZES], prices[MOST_CONTAINER_SIZES];
     size_t size_count;
     fig bought;    /* volume */
     fig left_over; /* volume */
+    fig left_low;  /* volume: bought - need_low, below 0 where the containers would not hold it */
     fig cost;      /* money for what is bought */
     fig charged;   /* money that the job pays */
 };
@@ -32,16 +38,19 @@ struct product {
 /* One line of a finish for one batch. */
 struct coat_figures {
     int32_t coating;
-    fig times;       /* coats */
-    fig film;        /* wet, mil or um; none where the file gives only a coverage */
-    fig dry_film;    /* of all these coats, mil or um; none without film or solids */
-    fig theoretical; /* volume, one coat, nothing lost */
-    fig sprayed;     /* volume of mix that leaves the gun, all coats */
-    fig mixes;       /* count */
-    fig mix;         /* volume mixed, with the fixed loss of each mix */
-    fig coating_volume, reducer, catalyst;             /* parts of the mix */
-    size_t product, reducer_product, catalyst_product; /* into products; SIZE_MAX: none */
-    fig cost;                                          /* money charged for this line */
+    const struct spray *way; /* how it is put on; of the rates */
+    fig times;               /* coats */
+    fig film;                /* wet, mil or um; none where the file gives only a coverage */
+    fig dry_film;            /* of all these coats, mil or um; none without film or solids */
+    fig theoretical;         /* volume, one coat, nothing lost */
+    fig sprayed;             /* volume of mix that leaves the gun, all coats */
+    fig mixes;               /* count */
+    fig mix;                 /* volume mixed, with the fixed loss of each mix */
+    fig coating_volume, reducer, catalyst; /* parts of the mix */
+    fig cleaning;                          /* volume of what all mixes are washed off with; none */
+    size_t product, reducer_product, catalyst_product, cleaning_product; /* into products; SIZE_MAX:
+                                                                            none */
+    fig cost; /* money charged for this line */
 };
 
 struct batch {

@@ -56,14 +56,14 @@ static void warn_of_pot_life(const struct calc *c, const struct finish_list *fin
     const struct batch *const b = &finish->batches[batch];
     int64_t coats = 0;
     for (size_t i = 0; i < b->coat_count; i++) {
-        coats += tape_amount(c->tape, b->coats[i].times);
+        coats += b->coats[i].way->by_hand ? 0 : tape_amount(c->tape, b->coats[i].times);
     }
     for (size_t i = 0; coats > 0 && i < b->coat_count; i++) {
         const struct coating *const coating = &c->rates->coatings[b->coats[i].coating];
         const int64_t times = tape_amount(c->tape, b->coats[i].times);
         const int64_t mixes =
             fig_none(b->coats[i].mixes) ? times : tape_amount(c->tape, b->coats[i].mixes);
-        if (!coating->pot_life.set || times == 0 || mixes < times) {
+        if (!coating->pot_life.set || times == 0 || mixes < times || b->coats[i].way->by_hand) {
             continue;
         }
         /* minutes of one mix in hundredths, against hours at their own decimals */

@@ -57,7 +57,7 @@ struct shop {
     struct value minimum_door;   /* money, or an area (sq ft, m2) */
     struct value round_price_to; /* money */
     struct choice paper_size;    /* enum paper_size */
-    struct choice lumber_by, sheets_by;                          /* enum priced_by */
+    struct choice lumber_by, sheets_by; /* enum priced_by */
     struct choice charge_finish, charge_sheets, charge_banding, charge_hardware; /* enum charged */
     struct references operations; /* operations that every job has (quoting, cleaning up) */
 };
@@ -236,8 +236,11 @@ struct coating {
     struct choice reducer_of, catalyst_of;              /* enum part_of */
     struct reference reducer_product, catalyst_product; /* [additive NAME] */
     struct value pot_life, dry;                         /* hours */
-    bool tinted;        /* mixed to a color: bought for each color by itself */
-    struct steps sizes; /* limit: gal or L; value: money; needed */
+    bool tinted;             /* mixed to a color: bought for each color by itself */
+    struct reference put_on; /* [spray NAME] in place of the finish's; index -1: the finish's */
+    struct value reserve;    /* percent of what is used */
+    struct value touch_up;   /* gal or L per color, left with the client */
+    struct steps sizes;      /* limit: gal or L; value: money; needed */
 };
 
 struct spray {
@@ -246,6 +249,9 @@ struct spray {
     struct value other_loss; /* percent */
     struct value fixed_loss; /* gal or L per mix */
     struct value mix_size; /* gal or L: the most that is mixed at once; unset: a coat is one mix */
+    struct value cleaning; /* gal or L per mix, of what pot, gun or brush is washed with */
+    struct reference cleaning_product; /* [additive NAME]; index -1: it is not bought for the job */
+    bool by_hand;                      /* wiped or brushed: its coats are not sprayed */
 };
 
 struct coat {

@@ -22,7 +22,7 @@ VOLUMES = {"gal": Fraction(1), "qt": Fraction(1, 4), "pt": Fraction(1, 8), "fl o
 
 def volume(text):
     value, unit = number(text)
-    return value * VOLUMES[unit.partition(" at ")[0].replace(" per mix", "").strip().lower()]
+    return value * VOLUMES[unit.partition(" at ")[0].replace(" per mix", "").replace(" per color", "").strip().lower()]
 
 
 def with_waste(net, text, kind):
@@ -259,6 +259,7 @@ class Job:
         if "mix size" in spray:
             mixes *= up(rounded(whole / (times * (volume(spray["mix size"]) - loss)), "factor"))
         mix = sprayed + rounded(rounded(mixes * loss, "volume") * part, "volume")
+        wash = rounded(rounded(mixes * volume(spray.get("cleaning", "0 gal")), "volume") * part, "volume")
         parts = {k: number(keys[k]) if k in keys else (Fraction(0), "") for k in ("reducer", "catalyst")}
         added, rest = {}, mix
         for part, (value, of) in parts.items():
@@ -270,7 +271,7 @@ class Job:
         for part, (value, of) in parts.items():
             if "mix" not in of:
                 added[part] = rounded(coating * value / 100, "volume")
-        return coating, added["reducer"], added["catalyst"]
+        return coating, added["reducer"], added["catalyst"], wash
 
     def finish(self):
         needs, uses = {}, {}
@@ -284,21 +285,27 @@ class Job:
                     areas[d.batch_color] = areas.get(d.batch_color, 0) + d.pieces * d.sprayed
             for c, (coating, times) in enumerate(coats_of(keys)):
                 own = self.inputs.section("coating", coating)
-                sprayed = {color: self.sprayed(area, coating, times, spray) for color, area in areas.items()}
+                way = self.inputs.section("spray", own["put on"]) if "put on" in own else spray
+                sprayed = {color: self.sprayed(area, coating, times, way) for color, area in areas.items()}
                 for color, area in areas.items():
                     whole, part = sprayed[color], Fraction(1)
                     if own.get("tinted") != "yes":
                         whole, part = sum(sprayed.values()), area / sum(areas.values())
-                    amounts = self.mixed(sprayed[color], coating, times, spray, whole, part)
+                    amounts = self.mixed(sprayed[color], coating, times, way, whole, part)
                     products = [("coating", coating, color if own.get("tinted") == "yes" else "")]
                     products += [("additive", own.get(k + " product", "").lower(), "") for k in ("reducer", "catalyst")]
+                    products.append(("additive", way.get("cleaning product", "").lower(), ""))
                     for product, amount in zip(products, amounts):
                         if amount:
                             needs[product] = needs.get(product, 0) + amount
                             uses.setdefault((name, color), []).append((c, product, amount))
         theirs = {(p["name"].lower(), p["color"] or ""): p for p in self.estimate["finish"]["products"]}
         charged, total = {}, Fraction(0)
-        for (kind, name, color), need in needs.items():
+        for (kind, name, color), used in needs.items():
+            own, need = self.inputs.section(kind, name), used
+            if kind == "coating":
+                need += rounded(used * percent(own.get("reserve", "0")) / 100, "volume")
+                need += rounded(volume(own.get("touch-up", "0 gal")), "volume")
             sizes = [(volume(s), number(s.partition(" at ")[2])[0])
                      for s in listed(self.inputs.section(kind, name)["sizes"])]
             money, bought = cheapest(need, sizes)

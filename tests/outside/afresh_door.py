@@ -144,6 +144,11 @@ class Door:
         thickness = self.inputs.length(self.inputs.section("sheet", name)["thickness"])
         self.parts.append(Part("slab", 1, self.height, self.width, thickness, name, "sheet"))
 
+    def by_hand(self, coating):
+        """A coat whose own way is by hand is no sprayed one."""
+        own = self.inputs.section("coating", coating).get("put on")
+        return own is not None and self.inputs.section("spray", own).get("by hand") == "yes"
+
     def divided(self, whole, count, between):
         """count openings of a length with bars between: equal as cut, the last takes what remains."""
         clear = whole - (count - 1) * between
@@ -295,7 +300,7 @@ class Door:
         run = self.per_run()
         banded = [p for p in self.parts if p.kind == "slab" and p.material_kind == "sheet" and
                   "banding" in self.inputs.section("sheet", p.material)]
-        times = sum(n for _, n in coats_of(self.finish_keys))
+        times = sum(n for coating, n in coats_of(self.finish_keys) if not self.by_hand(coating))
         here = self.finish and not self.sent_out
         return {
             "door": 1, "part": sum(p.count for p in self.parts),

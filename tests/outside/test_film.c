@@ -63,13 +63,14 @@ static void spray(struct sprayed *s, const struct rows *rows, size_t row, bool m
                                     rows_number(rows, row, "coverage sqft per gal") / ROWS_ONE);
         coating.wet_film.set = false;
     }
-    *s = (struct sprayed){.coat = {.coating = 0}};
+    *s = (struct sprayed){.coat = {.coating = 0, .way = &gun}};
     tape_init(&s->tape, true);
     measures_init(&s->measures, &s->tape, metric ? LENGTH_MM : LENGTH_INCH, metric);
     s->coat.times = calc_given(&calc, "coats", &once);
     const fig area = tape_constant(&s->tape, "area", s->measures.area, 0, AREA, "the test");
-    coat_spray(&s->coat, &calc, &gun, area);
-    coat_mix(&s->coat, &calc, &gun, &(struct coat_pool){.area = area});
+    coat_spray(&s->coat, &calc, TRANSFER_LIKELY, area);
+    coat_mix(&s->coat, &calc, &(struct coat_pool){.area = area});
+    s->coat.way = NULL; /* the gun goes with this call */
     assert_int_equal(tape_fault(&s->tape), TAPE_OK);
 }
 

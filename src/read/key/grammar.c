@@ -157,6 +157,11 @@ void read_per_mix(struct reader *reader, const struct key *key, const struct ent
     (void)volume_value(reader, key, entry, "mix", key_field(key, target));
 }
 
+void read_per_color(struct reader *reader, const struct key *key, const struct entry *entry,
+                    void *target) {
+    (void)volume_value(reader, key, entry, "color", key_field(key, target));
+}
+
 /* `5/4` is 1 1/4 in however it is meant in the file: quarters are a trade measure. */
 void read_quarters(struct reader *reader, const struct key *key, const struct entry *entry,
                    void *target) {

@@ -15,7 +15,8 @@ static const struct key additive_keys[] = {
 
 const struct section_kind section_additive = {"additive", additive_keys, COUNT_OF(additive_keys),
                                               SECTIONS(rates, additives, additive_count, additive),
-                                              .help = "A reducer or catalyst that is bought."};
+                                              .help =
+                                                  "A reducer, catalyst or cleaner that is bought."};
 
 static const struct spelling spreads[] = {{"wet film", SPREAD_BY_FILM}, {0}};
 static const struct unit_form hours[] = {
@@ -68,6 +69,12 @@ static const struct key coating_keys[] = {
     {"dry", AS_QUANTITY(hours), FIELD(coating, dry), "2 hours", .help = "until the next coat"},
     {"tinted", AS_YES_NO, FIELD(coating, tinted), "yes", "no",
      .help = "mixed to a color: each color is bought by itself; absent: no"},
+    {"put on", AS_NAME(NAME_SPRAY), FIELD(coating, put_on), "rag",
+     .help = "the [spray NAME] of this coating, where it is not the finish's: wiped, brushed"},
+    {"reserve", AS_PERCENT(0, 100), FIELD(coating, reserve), "5 %",
+     .help = "of what is used, bought beyond it: for what goes wrong"},
+    {"touch-up", AS(read_per_color), FIELD(coating, touch_up), "4 fl oz per color",
+     "0.1 L per color", .help = "left with the client, of each color"},
     {"sizes", AS_OWN(read_sizes, .forms = forms_money, .most = MOST_CONTAINER_SIZES),
      FIELD(coating, sizes), "1 qt at 27.00, 1 gal at 84.00", .needed = true,
      .help = "containers and their prices"},
@@ -97,19 +104,29 @@ const struct section_kind section_coating = {"coating",
 
 static const struct key spray_keys[] = {
     {"transfer efficiency", AS_PERCENT(1, 100), FIELD(spray, transfer), "65 %", .needed = true,
-     .help = "part of what is sprayed that stays on the doors"},
+     .help = "part of what is sprayed or put on that stays on the doors"},
     {"other loss", AS_PERCENT(0, 95), FIELD(spray, other_loss), "5 %",
      .help = "part lost otherwise"},
     {"fixed loss", AS(read_per_mix), FIELD(spray, fixed_loss), "6 fl oz per mix", "0.2 L per mix",
      .help = "left in pot, hose and cup"},
     {"mix size", AS(read_volume), FIELD(spray, mix_size), "2 gal", "10 L",
      .help = "the most that is mixed at once; absent: a coat is one mix"},
+    {"cleaning", AS(read_per_mix), FIELD(spray, cleaning), "1 pt per mix", "0.5 L per mix",
+     .help = "what pot, gun or brush is washed with after each mix"},
+    {"cleaning product", AS_NAME(NAME_ADDITIVE), FIELD(spray, cleaning_product), "slow-reducer",
+     .help = "the [additive NAME] to buy for it"},
+    {"by hand", AS_YES_NO, FIELD(spray, by_hand), "yes", "no",
+     .help = "wiped or brushed, so that work by sprayed coats leaves its coats out; absent: no"},
 };
 
 /* A pot that its own loss fills would take mixes without end. */
 static void check_spray(struct reader *reader, const struct ini_section *section, void *target) {
     const struct spray *const spray = target;
-    (void)section;
+    if (section_has(section, "cleaning")) {
+        section_lacks(reader, section, "cleaning product", "to say what it is washed with");
+    } else if (section_has(section, "cleaning product")) {
+        section_lacks(reader, section, "cleaning", "to say how much of the cleaning product");
+    }
     if (spray->mix_size.set && spray->fixed_loss.set &&
         !value_above(&spray->mix_size, &spray->fixed_loss)) {
         problem_add(reader->problems, SEVERITY_ERROR, "mix-of-loss", spray->mix_size.place,
@@ -123,7 +140,7 @@ const struct section_kind section_spray = {"spray",
                                            COUNT_OF(spray_keys),
                                            SECTIONS(rates, sprays, spray_count, spray),
                                            .check = check_spray,
-                                           .help = "A way of spraying and its losses."};
+                                           .help = "A way of putting a coat on, and its losses."};
 
 static const struct spelling faces[] = {
     {"both", FACES_BOTH}, {"front", FACES_FRONT}, {"back", FACES_BACK}, {"none", FACES_NONE}, {0},

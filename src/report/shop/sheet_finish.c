@@ -38,6 +38,15 @@ static uint32_t batch_table(const struct paper *paper, uint16_t sheet, uint32_t 
     return list.row + 1;
 }
 
+static void put_name(struct book *book, uint16_t sheet, uint32_t row,
+                     const struct product *product) {
+    if (product->color == NULL) {
+        book_text(book, sheet, row, 0, LOOK_PLAIN, product->name);
+    } else {
+        book_format(book, sheet, row, 0, LOOK_PLAIN, "%s, %s", product->name, product->color);
+    }
+}
+
 static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
     static const char *const heads[] = {"container", "volume", "price", "to buy"};
     struct book *const book = paper->book;
@@ -54,11 +63,7 @@ static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_
     for (size_t p = 0; p < list->product_count; p++) {
         const struct product *const product = &list->products[p];
         book_keep(book, sheet, row, row + (uint32_t)product->size_count - 1);
-        if (product->color == NULL) {
-            book_text(book, sheet, row, 0, LOOK_PLAIN, product->name);
-        } else {
-            book_format(book, sheet, row, 0, LOOK_PLAIN, "%s, %s", product->name, product->color);
-        }
+        put_name(book, sheet, row, product);
         paper_cells(paper, sheet, row, 1, &fields_product, FIELD_SHEET, product);
         paper_cells(paper, sheet, row, 6, &fields_product, FIELD_MORE, product);
         check_containers(paper, sheet, row, 1, 4, product);
@@ -71,6 +76,33 @@ static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_
     }
     book_keep(book, sheet, head, row + FOOT_ROWS);
     return row + 1;
+}
+
+/* What is needed beyond the coats, and at both ends of the transfer efficiency. */
+static uint32_t reserve_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    struct book *const book = paper->book;
+    const struct finish_list *const list = &paper->base->finish;
+    bool any = false;
+    for (size_t p = 0; p < list->product_count; p++) {
+        const struct product *const product = &list->products[p];
+        any = any || !fig_none(product->reserve) || !fig_none(product->touch_up) ||
+              !fig_none(product->need_low);
+    }
+    if (!any) {
+        return row;
+    }
+    book_keep(book, sheet, row, row + (uint32_t)list->product_count + 2);
+    book_text(book, sheet, row, 0, LOOK_SECTION, "What is needed, and where more is lost");
+    book_text(book, sheet, row + 1, 0, LOOK_HEAD, "product");
+    paper_columns(paper, sheet, row + 1, 1, LOOK_HEAD, &fields_product, FIELD_RANGE);
+    row += 2;
+    for (size_t p = 0; p < list->product_count; p++, row++) {
+        put_name(book, sheet, row, &list->products[p]);
+        paper_cells(paper, sheet, row, 1, &fields_product, FIELD_RANGE, &list->products[p]);
+    }
+    book_text(book, sheet, row, 0, LOOK_NOTE,
+              "Left over below 0: at the lowest transfer the containers do not hold the need.");
+    return row + 2;
 }
 
 void sheet_finish(struct paper *paper) {
@@ -89,6 +121,7 @@ void sheet_finish(struct paper *paper) {
     for (size_t b = 0; b < list->batch_count; b++) {
         row = batch_table(paper, sheet, row, &list->batches[b]);
     }
+    row = reserve_table(paper, sheet, row);
     row = product_table(paper, sheet, row);
     book_text(paper->book, sheet, row, 0, LOOK_NOTE,
               "The number of containers is the cheapest set that holds the need: chosen by the "

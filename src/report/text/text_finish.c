@@ -13,11 +13,10 @@ static const char *part_words(const struct choice *of) {
 }
 
 /* What the file says of a coating and its spraying, in a sentence. */
-static void say_coating(struct page *page, const struct estimate *e, const struct batch *batch,
+static void say_coating(struct page *page, const struct estimate *e,
                         const struct coat_figures *coat) {
     const struct coating *const c = &e->rates->coatings[coat->coating];
-    const struct finish *const finish = &e->rates->finishes[batch->finish];
-    const struct spray *const s = &e->rates->sprays[finish->spray];
+    const struct spray *const s = coat->way;
     const bool practical = c->spread_by.choice == SPREAD_BY_PRACTICAL;
     struct pool pool;
     pool_init(&pool);
@@ -32,12 +31,14 @@ static void say_coating(struct page *page, const struct estimate *e, const struc
         {!fig_none(coat->film), " of ", show_unit(e, coat->film), " wet"},
         {c->spread_by.choice != SPREAD_BY_FILM, ", ", show_value(&c->coverage, e->job->unit),
          practical ? " in practice, losses in it" : " in theory"},
-        {!practical, "; of what is sprayed ", show_value(&s->transfer, e->job->unit),
-         " lands on the parts"},
+        {!practical, s->by_hand ? "; of what is put on by hand " : "; of what is sprayed ",
+         show_value(&s->transfer, e->job->unit), " lands on the parts"},
         {!practical && s->other_loss.set, ", another ", show_value(&s->other_loss, e->job->unit),
          " is lost"},
         {s->fixed_loss.set, "; each mix leaves ", show_value(&s->fixed_loss, e->job->unit),
          " in pot and hose"},
+        {s->cleaning.set, "; each mix takes ", show_value(&s->cleaning, e->job->unit),
+         " to wash up"},
         {s->mix_size.set, ", mixed at once at most ", show_value(&s->mix_size, e->job->unit), ""},
         {c->reducer.set, "; reducer ", show_value(&c->reducer, e->job->unit), ""},
         {c->reducer.set, " ", {""}, part_words(&c->reducer_of)},
@@ -45,6 +46,8 @@ static void say_coating(struct page *page, const struct estimate *e, const struc
         {c->catalyst.set, " ", {""}, part_words(&c->catalyst_of)},
         {c->solids.set, "; solids ", show_value(&c->solids, e->job->unit), " by volume"},
         {c->pot_life.set, "; a mix keeps ", show_value(&c->pot_life, e->job->unit), ""},
+        {c->reserve.set, "; reserve ", show_value(&c->reserve, e->job->unit), ""},
+        {c->touch_up.set, "; for touch-up ", show_value(&c->touch_up, e->job->unit), " a color"},
         {c->dry.set, "; a coat dries ", show_value(&c->dry, e->job->unit), ""},
     };
     for (size_t i = 0; i < sizeof facts / sizeof *facts && text != NULL; i++) {
@@ -64,10 +67,11 @@ static void say_coating(struct page *page, const struct estimate *e, const struc
 static void print_coat(struct page *page, const struct estimate *e, const struct batch *batch,
                        const struct coat_figures *coat) {
     const fig ends[] = {coat->theoretical, coat->sprayed,  coat->mixes,          coat->mix,
-                        coat->reducer,     coat->catalyst, coat->coating_volume, coat->dry_film};
+                        coat->reducer,     coat->catalyst, coat->coating_volume, coat->cleaning,
+                        coat->dry_film};
     struct grid grid;
     say(page, "%s", "");
-    say_coating(page, e, batch, coat);
+    say_coating(page, e, coat);
     grid_init(&grid, chain_columns, 3, 4);
     reason_chain(&grid, &e->tape, batch->area, ends, sizeof ends / sizeof *ends);
     grid_print(&grid, page);
@@ -110,13 +114,30 @@ static const char *containers(const struct estimate *e, const struct product *p,
     return text == NULL || text[0] == '\0' ? "none" : text;
 }
 
-static void put_product(struct grid *grid, const struct estimate *e, const struct product *p) {
+static void put_name(struct grid *grid, const struct product *p) {
     grid_put(grid, p->color == NULL ? "%s%s" : "%s, %s", p->name, p->color == NULL ? "" : p->color);
+}
+
+/* `2.2500 for the coats, 0.1125 in reserve`; empty where all is for the coats. */
+static void put_need(struct grid *grid, const struct estimate *e, const struct product *p) {
+    const bool reserve = !fig_none(p->reserve);
+    const bool touch_up = !fig_none(p->touch_up);
+    if (reserve || touch_up) {
+        grid_heading(grid, "    %s for the coats%s%s%s%s%s%s", show(e, p->used).text,
+                     reserve ? ", " : "", reserve ? show(e, p->reserve).text : "",
+                     reserve ? " in reserve" : "", touch_up ? ", " : "",
+                     touch_up ? show(e, p->touch_up).text : "", touch_up ? " for touch-up" : "");
+    }
+}
+
+static void put_product(struct grid *grid, const struct estimate *e, const struct product *p) {
+    put_name(grid, p);
     grid_put(grid, "%s", show(e, p->need).text);
     grid_put(grid, "%s", containers(e, p, &grid->pool));
     grid_put(grid, "%s", show(e, p->left_over).text);
     grid_put(grid, "%s", show_money(e, p->cost).text);
     grid_put(grid, "%s", show_money(e, p->charged).text);
+    put_need(grid, e, p);
 }
 
 void products_print(struct page *page, const struct estimate *e) {
@@ -137,6 +158,41 @@ void products_print(struct page *page, const struct estimate *e) {
     grid_clear(&grid);
 }
 
+/* The needs at both ends of the transfer efficiencies, and whether what is bought holds them. */
+static void print_transfer(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {{"lands on the doors:", GRID_LEFT, true},
+                                                 {"most", GRID_RIGHT, false},
+                                                 {"likely", GRID_RIGHT, false},
+                                                 {"least", GRID_RIGHT, false},
+                                                 {"bought", GRID_RIGHT, false},
+                                                 {"at the least", GRID_LEFT, false}};
+    struct grid grid;
+    bool any = false;
+    grid_init(&grid, columns, 6, 2);
+    for (size_t i = 0; i < e->finish.product_count; i++) {
+        const struct product *const p = &e->finish.products[i];
+        if (fig_none(p->need_low)) {
+            continue;
+        }
+        const int64_t left = tape_scaled(&e->tape, p->left_low, 4);
+        any = true;
+        put_name(&grid, p);
+        grid_put(&grid, "%s", show(e, p->need_high).text);
+        grid_put(&grid, "%s", show(e, p->need).text);
+        grid_put(&grid, "%s", show(e, p->need_low).text);
+        grid_put(&grid, "%s", show(e, p->bought).text);
+        grid_put(&grid, left < 0 ? "%s short" : "enough", show_number(-left, 4).text);
+    }
+    if (any) {
+        say(page, "%s", "");
+        say_wrapped(page, "", 0,
+                    "Needed at both ends of the transfer efficiency, and whether what is bought "
+                    "holds it");
+        grid_print(&grid, page);
+    }
+    grid_clear(&grid);
+}
+
 void finish_print(struct page *page, const struct estimate *e) {
     head_print(page, "Finish to buy, and why", e);
     if (e->finish.batch_count == 0) {
@@ -150,6 +206,7 @@ void finish_print(struct page *page, const struct estimate *e) {
     say(page, "%s", "");
     say(page, "To buy: the cheapest set of containers that holds the need");
     products_print(page, e);
+    print_transfer(page, e);
     say(page, "%s", "");
     say_wrapped(page, "", 0,
                 "Spray only in a ventilated booth away from flame and sparks, with the respirator "

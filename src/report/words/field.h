@@ -16,7 +16,8 @@ enum field_view {
     FIELD_SPLIT = 1 << 2, /* on the terminal, where the plan's stock goes */
     FIELD_WAYS = 1 << 3,  /* side by side, by factor and by plan */
     FIELD_LINE = 1 << 4,  /* in the lines from cost to price, or from the doors to the total */
-    FIELD_TOTAL = 1 << 5, /* no place: what stands above leads to it */
+    FIELD_RANGE = 1 << 5, /* what a figure is made of, and is at the ends of a range */
+    FIELD_TOTAL = 1 << 6, /* no place: what stands above leads to it */
 };
 
 struct field {

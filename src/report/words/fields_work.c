@@ -77,6 +77,7 @@ static const struct field coat[] = {
     {"coating volume", "coating", NULL, COAT(coating_volume), FIELD_SHEET},
     {"reducer", NULL, NULL, COAT(reducer), FIELD_SHEET},
     {"catalyst", NULL, NULL, COAT(catalyst), FIELD_SHEET},
+    {"cleaning", NULL, NULL, COAT(cleaning), FIELD_SHEET},
     {"dry film", NULL, NULL, COAT(dry_film), FIELD_SHEET},
     {"cost", NULL, NULL, COAT(cost), FIELD_SHEET},
 };
@@ -91,7 +92,14 @@ static const struct field batch[] = {
 const struct field_table fields_batch = TABLE(batch);
 
 static const struct field product[] = {
-    {"need", "needed", NULL, PRODUCT(need), FIELD_SHEET},
+    {"used", "for the coats", NULL, PRODUCT(used), FIELD_RANGE},
+    {"reserve", NULL, NULL, PRODUCT(reserve), FIELD_RANGE},
+    {"touch-up", NULL, NULL, PRODUCT(touch_up), FIELD_RANGE},
+    {"need", "needed", NULL, PRODUCT(need), FIELD_SHEET | FIELD_RANGE},
+    {"need at the highest transfer", "at the highest transfer", NULL, PRODUCT(need_high),
+     FIELD_RANGE},
+    {"need at the lowest transfer", "at the lowest transfer", NULL, PRODUCT(need_low), FIELD_RANGE},
+    {"left over at the lowest transfer", "then left over", NULL, PRODUCT(left_low), FIELD_RANGE},
     {"bought", NULL, NULL, PRODUCT(bought), FIELD_MORE},
     {"left over", NULL, NULL, PRODUCT(left_over), FIELD_MORE},
     {"cost", NULL, NULL, PRODUCT(cost), FIELD_MORE | FIELD_TOTAL},

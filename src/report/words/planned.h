@@ -20,7 +20,7 @@ struct planned {
     fig chosen; /* a figure that its planner gave; none without a plan */
     fig implied_waste;
     fig short_of_plan; /* what the plan needs more than the factor buys */
-    fig keep_worth; /* of the plan's offcuts; none without a plan */
+    fig keep_worth;    /* of the plan's offcuts; none without a plan */
 };
 
 /* Lumber or sheet i of those that the estimate buys. */

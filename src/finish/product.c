@@ -1,0 +1,154 @@
+/* SPDX-License-Identifier: MIT */
+#include "finish/product.h"
+
+/* --- need ------------------------------------------------------------------------------------- */
+
+/* What all coats take of product p. */
+static fig product_used(const struct calc *c, const struct finish_list *list, size_t p,
+                        fig *terms) {
+    size_t n = 0;
+    for (size_t b = 0; b < list->batch_count; b++) {
+        for (size_t i = 0; i < list->batches[b].coat_count; i++) {
+            const struct coat_figures *const coat = &list->batches[b].coats[i];
+            terms[n++] = coat->product == p ? coat->coating_volume : (fig){0};
+            terms[n++] = coat->reducer_product == p ? coat->reducer : (fig){0};
+            terms[n++] = coat->catalyst_product == p ? coat->catalyst : (fig){0};
+            terms[n++] = coat->cleaning_product == p ? coat->cleaning : (fig){0};
+        }
+    }
+    return fig_sum(c->tape, "used", c->measures->volume, terms, n);
+}
+
+/* How many colors a tinted product without a color stands for: as many as its finish says. */
+static fig colors_of(const struct calc *c, const struct finish_list *list, size_t p) {
+    const struct product *const product = &list->products[p];
+    if (product->color != NULL || !c->rates->coatings[product->coating].tinted) {
+        return c->measures->one;
+    }
+    for (size_t b = 0; b < list->batch_count; b++) {
+        const struct value *const colors = &c->rates->finishes[list->batches[b].finish].colors;
+        for (size_t i = 0; colors->set && i < list->batches[b].coat_count; i++) {
+            if (list->batches[b].coats[i].product == p) {
+                return calc_given(c, "colors", colors);
+            }
+        }
+    }
+    return c->measures->one;
+}
+
+/* What is needed where the coats take so much: with the reserve and what the client keeps. */
+static fig with_reserve(const struct calc *c, const struct finish_list *list, size_t p, fig used,
+                        fig *reserve, fig *touch_up) {
+    const struct product *const product = &list->products[p];
+    const enum unit unit = c->measures->volume;
+    if (product->coating < 0) {
+        return used;
+    }
+    const struct coating *const coating = &c->rates->coatings[product->coating];
+    const fig percent = calc_given(c, "reserve, percent", &coating->reserve);
+    const fig each = calc_given(c, "touch-up, a color", &coating->touch_up);
+    *reserve = fig_none(percent) ? percent : calc_percent(c, "reserve", unit, used, percent);
+    *touch_up =
+        fig_none(each) ? each : calc_product(c, "touch-up", unit, colors_of(c, list, p), each);
+    return fig_none(percent) && fig_none(each)
+               ? used
+               : fig_sum(c->tape, "needed", unit, (fig[]){used, *reserve, *touch_up}, 3);
+}
+
+void product_need_at(const struct calc *c, const struct finish_list *list, size_t p,
+                     enum transfer_at at, fig *terms) {
+    struct product *const product = &list->products[p];
+    fig reserve = {0};
+    fig touch_up = {0};
+    tape_about_again(c->tape, product->subject);
+    const fig used = product_used(c, list, p, terms);
+    const fig need = with_reserve(c, list, p, used, &reserve, &touch_up);
+    if (at == TRANSFER_HIGH) {
+        product->need_high = need;
+        return;
+    }
+    product->need_low = need;
+    product->left_low =
+        fig_plus(c->tape, "left over at the lowest transfer", product->bought, fig_minus(need));
+}
+
+/* --- containers ------------------------------------------------------------------------------- */
+
+static void buy_product(const struct calc *c, struct product *p) {
+    const size_t n = p->sizes->count;
+    fig operands[1 + 2 * MOST_CONTAINER_SIZES] = {p->need};
+    p->size_count = n;
+    for (size_t i = 0; i < n; i++) {
+        p->volumes[i] = calc_given(c, "container", &p->sizes->s[i].limit);
+        p->prices[i] = calc_given(c, "container price", &p->sizes->s[i].value);
+        operands[1 + 2 * i] = p->volumes[i];
+        operands[2 + 2 * i] = p->prices[i];
+    }
+    fig_chosen(c->tape, "containers to buy", UNIT_COUNT, &containers_chooser, operands, 1 + 2 * n,
+               p->counts, n);
+    p->bought = fig_total(c->tape, "bought", c->measures->volume, p->counts, p->volumes, n);
+    p->left_over = fig_plus(c->tape, "left over", p->bought, fig_minus(p->need));
+    p->cost = fig_total(c->tape, "cost of containers", UNIT_MONEY, p->counts, p->prices, n);
+    p->charged = p->cost;
+    if (c->rates->shop.charge_finish.choice == CHARGED_USED &&
+        tape_amount(c->tape, p->bought) > 0) {
+        p->charged = fig_ratio(c->tape, "charged for what is used", UNIT_MONEY,
+                               (figs){{p->cost, p->need}}, (figs){{p->bought}});
+    }
+}
+
+/* --- cost of the batches ---------------------------------------------------------------------- */
+
+/* The part of product p's charge that falls on a volume of it. */
+static fig charge_part(const struct calc *c, const struct finish_list *list, const char *what,
+                       size_t p, fig volume) {
+    if (p == SIZE_MAX || fig_none(volume) || tape_amount(c->tape, list->products[p].used) == 0) {
+        return (fig){0};
+    }
+    const struct product *const product = &list->products[p];
+    return fig_ratio(c->tape, what, UNIT_MONEY, (figs){{product->charged, volume}},
+                     (figs){{product->used}});
+}
+
+static void charge_batch(const struct calc *c, const struct finish_list *list, struct batch *b) {
+    fig costs[MOST_COATS];
+    if (b->coat_count == 0) {
+        return;
+    }
+    tape_about_again(c->tape, b->subject);
+    for (size_t i = 0; i < b->coat_count; i++) {
+        struct coat_figures *const coat = &b->coats[i];
+        const fig parts[] = {
+            charge_part(c, list, "coating cost", coat->product, coat->coating_volume),
+            charge_part(c, list, "reducer cost", coat->reducer_product, coat->reducer),
+            charge_part(c, list, "catalyst cost", coat->catalyst_product, coat->catalyst),
+            charge_part(c, list, "cleaning cost", coat->cleaning_product, coat->cleaning),
+        };
+        coat->cost = fig_sum(c->tape, "cost of the coats", UNIT_MONEY, parts, PRODUCTS_OF_COAT);
+        costs[i] = coat->cost;
+    }
+    b->cost = fig_sum(c->tape, "cost of the batch", UNIT_MONEY, costs, b->coat_count);
+}
+
+const char *finish_with_color(const struct calc *c, const char *name, const char *color) {
+    return color == NULL ? name : pool_format(c->pool, "%s, %s", name, color);
+}
+
+bool products_make(const struct calc *c, struct finish_list *list, fig *terms) {
+    for (size_t p = 0; p < list->product_count; p++) {
+        struct product *const product = &list->products[p];
+        const char *const name = finish_with_color(c, product->name, product->color);
+        if (name == NULL) {
+            return false;
+        }
+        product->subject = tape_about(c->tape, name);
+        product->used = product_used(c, list, p, terms);
+        product->need =
+            with_reserve(c, list, p, product->used, &product->reserve, &product->touch_up);
+        buy_product(c, product);
+    }
+    for (size_t b = 0; b < list->batch_count; b++) {
+        charge_batch(c, list, &list->batches[b]);
+    }
+    return true;
+}
