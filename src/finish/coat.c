@@ -53,10 +53,10 @@ static fig mix_of_covered(const struct calc *c, const struct coating *coating, f
 /* Transfer efficiency as likely, or at an end of its range. */
 static fig transfer_of(const struct calc *c, const struct spray *spray, enum transfer_at at) {
     struct value value = spray->transfer;
-    if (at == TRANSFER_LIKELY || !value.range) {
+    if (at == TRANSFER_LIKELY || !spray->transfer_range.set) {
         return calc_given(c, "transfer efficiency", &value);
     }
-    value.amount = at == TRANSFER_LOW ? value.low : value.high;
+    value.amount = at == TRANSFER_LOW ? spray->transfer_range.low : spray->transfer_range.high;
     return calc_given(
         c, at == TRANSFER_LOW ? "transfer efficiency, lowest" : "transfer efficiency, highest",
         &value);

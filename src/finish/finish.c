@@ -199,7 +199,7 @@ static bool has_range(const struct finish_list *list) {
     for (size_t k = 0; k < list->batch_count; k++) {
         const struct batch *const b = &list->batches[k];
         for (size_t i = 0; i < b->coat_count; i++) {
-            if (b->coats[i].way->transfer.range) {
+            if (b->coats[i].way->transfer_range.set) {
                 return true;
             }
         }

@@ -246,6 +246,7 @@ struct coating {
 struct spray {
     struct text name;
     struct value transfer;   /* percent, needed */
+    struct range transfer_range;
     struct value other_loss; /* percent */
     struct value fixed_loss; /* gal or L per mix */
     struct value mix_size; /* gal or L: the most that is mixed at once; unset: a coat is one mix */

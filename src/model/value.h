@@ -21,6 +21,13 @@ struct value {
     bool set;
 };
 
+/* The ends of a range that follows a value, at its decimals: low <= amount <= high. For the keys whose
+ * ranges something is made of. */
+struct range {
+    int64_t low, high;
+    bool set;
+};
+
 /* A text as the user spelled it; s is NULL where the key is absent. */
 struct text {
     const char *s;

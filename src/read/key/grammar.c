@@ -130,6 +130,12 @@ static void *beside(const struct key *key, void *target) {
     return (char *)target + key->field.beside;
 }
 
+void read_ranged(struct reader *reader, const struct key *key, const struct entry *entry,
+                 void *target) {
+    (void)quantity_ranged(reader, key, entry, key->kind.forms, key_field(key, target), NULL,
+                          beside(key, target));
+}
+
 void read_quantity(struct reader *reader, const struct key *key, const struct entry *entry,
                    void *target) {
     struct value *field = key_field(key, target);

@@ -13,6 +13,7 @@ key_read read_choice; /* struct choice, one of kind.choices */
 key_read read_flag;   /* bool, one of kind.choices */
 key_read read_unit;   /* enum length_unit: in, mm */
 key_read read_quantity;  /* struct value, and the struct choice beside it */
+key_read read_ranged;    /* struct value, and the struct range beside it */
 key_read read_length;    /* struct value, within kind.range */
 key_read read_volume;    /* struct value */
 key_read read_per_mix;   /* struct value: a volume `per mix` */

@@ -209,9 +209,10 @@ void range_report(struct reader *reader, const struct key *key, const struct ent
                 key->name, entry_quote(reader, entry));
 }
 
-/* Holds value against the range of the two texts, and gives it their decimals. */
+/* Holds value against the range of the two texts, and gives it their decimals; range: its ends. */
 static bool hold_range(struct reader *reader, const struct key *key, const struct entry *entry,
-                       const char *low, const char *high, struct value *value) {
+                       const char *low, const char *high, struct value *value,
+                       struct range *range) {
     size_t size;
     int64_t least;
     int64_t most;
@@ -233,6 +234,7 @@ static bool hold_range(struct reader *reader, const struct key *key, const struc
         return false;
     }
     value->decimals = decimals;
+    *range = (struct range){.low = least, .high = most, .set = true};
     return true;
 }
 
@@ -282,8 +284,23 @@ static bool check_value(struct reader *reader, const struct key *key, const stru
     return true;
 }
 
-bool quantity_value(struct reader *reader, const struct key *key, const struct entry *entry,
-                    const struct unit_form *forms, struct value *value, int *choice) {
+/* Whether both ends are values that the key may have. */
+static bool check_ends(struct reader *reader, const struct key *key, const struct entry *entry,
+                       const struct unit_form *form, const struct value *value,
+                       const struct range *range) {
+    struct value end = *value;
+    end.amount = range->low;
+    if (!check_value(reader, key, entry, form, &end)) {
+        return false;
+    }
+    end.amount = range->high;
+    return check_value(reader, key, entry, form, &end);
+}
+
+bool quantity_ranged(struct reader *reader, const struct key *key, const struct entry *entry,
+                     const struct unit_form *forms, struct value *value, int *choice,
+                     struct range *range) {
+    struct range ends = {.set = false};
     char *text = copy(reader, entry->text, strlen(entry->text));
     struct value read = {.place = entry->place, .set = true};
     char *low;
@@ -300,15 +317,24 @@ bool quantity_value(struct reader *reader, const struct key *key, const struct e
         drop_zeros(&read, reader->money_decimals);
     }
     if (form == NULL || !check_value(reader, key, entry, form, &read) ||
-        (low != NULL && !hold_range(reader, key, entry, low, high, &read))) {
+        (low != NULL && (!hold_range(reader, key, entry, low, high, &read, &ends) ||
+                         !check_ends(reader, key, entry, form, &read, &ends)))) {
         return false;
     }
     read.unit = (uint8_t)form->unit;
     *value = read;
+    if (range != NULL) {
+        *range = ends;
+    }
     if (choice != NULL) {
         *choice = form->choice;
     }
     return true;
+}
+
+bool quantity_value(struct reader *reader, const struct key *key, const struct entry *entry,
+                    const struct unit_form *forms, struct value *value, int *choice) {
+    return quantity_ranged(reader, key, entry, forms, value, choice, NULL);
 }
 
 const char *quantity_text(struct reader *reader, const struct value *value) {

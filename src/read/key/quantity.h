@@ -13,6 +13,11 @@
  * may be NULL. */
 bool quantity_value(struct reader *reader, const struct key *key, const struct entry *entry,
                     const struct unit_form *forms, struct value *value, int *choice);
+/* The same with the range that may follow, `60 % (55 to 65)`; range: not set where none does, may
+ * be NULL. Its ends are values that the forms allow, too. */
+bool quantity_ranged(struct reader *reader, const struct key *key, const struct entry *entry,
+                     const struct unit_form *forms, struct value *value, int *choice,
+                     struct range *range);
 
 /* A length within range (NULL: any). */
 bool length_value(struct reader *reader, const struct key *key, const struct entry *entry,

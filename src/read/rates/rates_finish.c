@@ -103,7 +103,8 @@ const struct section_kind section_coating = {"coating",
                                              .help = "A product that is sprayed."};
 
 static const struct key spray_keys[] = {
-    {"transfer efficiency", AS_PERCENT(1, 100), FIELD(spray, transfer), "65 %", .needed = true,
+    {"transfer efficiency", AS_OWN(read_ranged, .forms = FORM("%", UNIT_PERCENT, 1, 100)),
+     FIELDS(spray, transfer, transfer_range), "65 %", "60 % (50 to 65)", .needed = true,
      .help = "part of what is sprayed or put on that stays on the doors"},
     {"other loss", AS_PERCENT(0, 95), FIELD(spray, other_loss), "5 %",
      .help = "part lost otherwise"},
