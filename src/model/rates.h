@@ -245,7 +245,7 @@ struct coating {
 
 struct spray {
     struct text name;
-    struct value transfer;   /* percent, needed */
+    struct value transfer; /* percent, needed */
     struct range transfer_range;
     struct value other_loss; /* percent */
     struct value fixed_loss; /* gal or L per mix */

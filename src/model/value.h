@@ -21,8 +21,8 @@ struct value {
     bool set;
 };
 
-/* The ends of a range that follows a value, at its decimals: low <= amount <= high. For the keys whose
- * ranges something is made of. */
+/* The ends of a range that follows a value, at its decimals: low <= amount <= high. For the keys
+ * whose ranges something is made of. */
 struct range {
     int64_t low, high;
     bool set;
