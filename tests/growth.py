@@ -23,14 +23,15 @@ CALLS = {
     "plan": ["plan"],
 }
 
-# (call, rows, kind of list, MB, s): check takes under 4 KB a row, quote some 110 with its workbook, and --json no
-# more than quote does without.
+# (call, rows, kind of list, MB, s): check takes under 4 KB a row, quote some 90 with its workbook, most of
+# them the library's, and --json no more than quote does without.
 BARS = (
     ("check", 10000, "plain", 52, 8),
     ("check", 10000, "sizes", 58, 8),
     ("check", 20000, "sizes", 95, 16),
     ("check", 10000, "rooms", 52, 8),
     ("json", 1000, "plain", 165, 60),
+    ("quote", 1000, "plain", 128, 60),
     ("plan", 1, "many", 60, 6),
 )
 

@@ -237,7 +237,7 @@ static void read_sheet(const struct estimate *e, const struct estimate *option, 
             continue;
         }
         char text[96];
-        (void)snprintf(text, sizeof text, "%s", cell->text);
+        (void)snprintf(text, sizeof text, "%s", book_words(&book, cell));
         char *const unit = lines.compares ? strstr(text, ", USD") : NULL;
         if (unit != NULL) {
             *unit = '\0';

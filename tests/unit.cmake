@@ -131,6 +131,7 @@ target_link_options(test_sink PRIVATE -Wl,--wrap=fwrite)
 
 # Workbooks that lack something.
 doorcost_test(test_book_proof)
+doorcost_test(test_book_texts)
 
 # Workbooks read back by another reader.
 add_library(doorcost_xlsx_read OBJECT xlsx_read.c book_bench.c)

@@ -29,26 +29,41 @@ static enum status print_summary(const struct request *request, const struct wor
 /* Places among the files of a run. */
 enum { FILE_SHOP, FILE_CLIENT_BOOK, FILE_CLIENT_PDF, FILE_COUNT };
 
-/* Fills the files that were begun; *at: the one that failed. */
-static bool write_files(const struct work *work, const struct output *files, size_t *at) {
-    const struct estimate *const base = &work->estimates[0];
-    const struct estimate *const options = work->estimates + 1;
+/* The client's papers; *at: the file that failed. */
+static bool write_client(const struct work *work, const struct output *files, size_t *at) {
     struct offer offer;
-    *at = FILE_SHOP;
-    bool done =
-        workbook_write(files[FILE_SHOP].name, base, options, work->count - 1, &work->problems);
-    if (!done || outputs_stopped(files)) {
-        return done;
-    }
     *at = FILE_CLIENT_BOOK;
-    done = offer_make(&offer, base, options, work->count - 1) &&
-           client_book_write(&offer, files[FILE_CLIENT_BOOK].name);
-    if (done) {
+    bool done = offer_make(&offer, &work->estimates[0], work->estimates + 1, work->count - 1) &&
+                client_book_write(&offer, files[FILE_CLIENT_BOOK].name);
+    if (done && !outputs_stopped(files)) {
         *at = FILE_CLIENT_PDF;
         done = client_pdf_write(&offer, files[FILE_CLIENT_PDF].name);
     }
     offer_clear(&offer);
     return done;
+}
+
+/* The shop's workbook takes most memory of all, so it comes last, and the options make way for it
+ * once it is laid out. */
+static bool write_shop(struct work *work, const struct output *files) {
+    struct shop_book *const workbook =
+        shop_book_new(&work->estimates[0], work->estimates + 1, work->count - 1, &work->problems);
+    for (size_t i = 1; i < work->count; i++) {
+        estimate_clear(&work->estimates[i]);
+    }
+    const bool done = workbook != NULL && shop_book_write(workbook, files[FILE_SHOP].name);
+    shop_book_free(workbook);
+    return done;
+}
+
+/* Fills the files that were begun; *at: the one that failed. */
+static bool write_files(struct work *work, const struct output *files, size_t *at) {
+    const bool done = write_client(work, files, at);
+    if (!done || outputs_stopped(files)) {
+        return done;
+    }
+    *at = FILE_SHOP;
+    return write_shop(work, files);
 }
 
 enum status command_quote(const struct request *request, struct work *work,

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/doors/door_elevation.h"
 
+#include "base/index.h"
 #include "door/frame.h"
 
 #include <assert.h>
@@ -320,6 +321,17 @@ bool door_elevation_same(const struct door_elevation *of_a, const struct door_el
            a->height == b->height && a->hinges == b->hinges && a->edge == b->edge &&
            a->dimension_count == b->dimension_count && parts_same(of_a->door, of_b->door) &&
            dimensions_same(a, b);
+}
+
+uint64_t door_elevation_hash(const struct door_elevation *of) {
+    const struct elevation *const e = &of->drawing;
+    uint64_t hash = hash_word(HASH_START, (uint64_t)e->width);
+    hash = hash_word(hash, (uint64_t)e->height);
+    hash = hash_word(hash, (uint64_t)e->hinges << 16 | (uint64_t)e->edge << 8 | of->door->form);
+    for (size_t i = 0; i < e->dimension_count; i++) {
+        hash = hash_word(hash, (uint64_t)e->dimensions[i].to);
+    }
+    return hash;
 }
 
 bool door_kind_same(const struct door *a, const struct door *b) {

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What doors are made of, in words, with the rows that differ named: so that a client of a job in
  * two woods can tell which row is of which. */
+#include "base/index.h"
 #include "base/joined.h"
 #include "base/text.h"
 #include "report/offer_make/offer_maker.h"
@@ -172,46 +173,67 @@ const char *offer_ids(struct offer_maker *m, const bool *in) {
 /* Words by door; doors whose words agree are a group. */
 struct groups {
     const char **words;
-    bool *in;    /* the doors of one group */
-    size_t most; /* the first door of the largest group */
-    size_t some; /* doors that have any */
+    size_t *first; /* the first door of each door's group; of one without words itself */
+    size_t *count; /* how many doors a group has, by its first */
+    bool *in;      /* the doors of one group */
+    size_t most;   /* the first door of the largest group */
+    size_t some;   /* doors that have any */
 };
 
 static bool same(const char *a, const char *b) {
     return a == NULL || b == NULL ? a == b : strcmp(a, b) == 0;
 }
 
-/* Takes the group of door d; its size, 0: none, or a door before it is of it too. */
-static size_t take_group(struct offer_maker *m, struct groups *g, size_t d) {
-    size_t count = 0;
-    for (size_t k = 0; k < m->offer->door_count; k++) {
-        g->in[k] = g->words[d] != NULL && same(g->words[d], g->words[k]);
-        if (g->in[k] && k < d) {
-            return 0;
+static bool same_words(const void *list, size_t number, const void *words) {
+    return strcmp(((const char *const *)list)[number], words) == 0;
+}
+
+/* Finds the group of every door. false: out of memory. */
+static bool find_groups(struct groups *g, size_t doors) {
+    struct index index = {0};
+    bool failed = false;
+    for (size_t d = 0; d < doors && !failed; d++) {
+        g->first[d] = d;
+        if (g->words[d] != NULL) {
+            g->first[d] = index_add(&index, hash_text(HASH_START, g->words[d]), same_words,
+                                    g->words, g->words[d], d, &failed);
+            g->count[g->first[d]]++;
+            g->some++;
         }
-        count += g->in[k] ? 1 : 0;
     }
-    return count;
+    index_clear(&index);
+    return !failed;
 }
 
 static bool make_groups(struct offer_maker *m, const struct estimate *e, enum offer_made what,
                         struct groups *g) {
-    size_t largest = 0;
-    *g = (struct groups){.words = pool_take(m->pool, m->offer->door_count, sizeof *g->words),
-                         .in = pool_take(m->pool, m->offer->door_count, sizeof *g->in)};
-    if (g->words == NULL || g->in == NULL) {
+    const size_t doors = m->offer->door_count;
+    *g = (struct groups){.words = pool_take(m->pool, doors, sizeof *g->words),
+                         .first = pool_take(m->pool, doors, sizeof *g->first),
+                         .count = pool_take(m->pool, doors, sizeof *g->count),
+                         .in = pool_take(m->pool, doors, sizeof *g->in)};
+    if (pool_failed(m->pool)) {
         return false;
     }
-    for (size_t d = 0; d < m->offer->door_count; d++) {
+    for (size_t d = 0; d < doors; d++) {
         g->words[d] = words_of(m, e, d, what);
-        g->some += g->words[d] != NULL ? 1 : 0;
     }
-    for (size_t d = 0; d < m->offer->door_count; d++) {
-        const size_t count = take_group(m, g, d);
-        g->most = count > largest ? d : g->most;
-        largest = count > largest ? count : largest;
+    if (!find_groups(g, doors)) {
+        m->pool->failed = true;
+        return false;
+    }
+    for (size_t d = 0; d < doors; d++) {
+        g->most = g->count[d] > g->count[g->most] ? d : g->most;
     }
     return g->some > 0;
+}
+
+/* The rows of the group that begins with door d. */
+static const char *group_ids(struct offer_maker *m, const struct groups *g, size_t d) {
+    for (size_t k = 0; k < m->offer->door_count; k++) {
+        g->in[k] = g->first[k] == d;
+    }
+    return offer_ids(m, g->in);
 }
 
 /* What most doors are of, then the others with their rows: `Panels: MDF board; for G08, W05:
@@ -224,8 +246,8 @@ static const char *made_sentence(struct offer_maker *m, const struct estimate *e
     }
     const char *text = pool_words(m->pool, "%s: %s", names[what], g.words[g.most]);
     for (size_t d = 0; d < m->offer->door_count; d++) {
-        if (d != g.most && take_group(m, &g, d) > 0) {
-            text = pool_words(m->pool, "%s; for %s: %s", text, offer_ids(m, g.in), g.words[d]);
+        if (d != g.most && g.count[d] > 0) {
+            text = pool_words(m->pool, "%s; for %s: %s", text, group_ids(m, &g, d), g.words[d]);
         }
     }
     return pool_words(m->pool, "%s.", text);

@@ -3,19 +3,23 @@
 
 #include "door/movement.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <xlsxwriter.h>
 
 /* A cell and the number that it had are the same when they differ by less than any figure can:
  * programs don't read 0.07 to the same last bit. */
-#define SAME      "<0.0000001"
-#define MOST_TEXT 6000
+#define SAME "<0.0000001"
+/* Of the check of a plan: one for the price of each size of board, and a few more. */
+#define LONGEST_CONDITION 80
 /* What the marks of changed inputs say. */
 #define CHANGED "changed"
 #define SMALL   "changed: under 1 %"
-/* The sheets have no more rows than this. */
-#define MOST_ROWS 20000
+/* Sheets of materials and rates have no more rows than the larger of this and the four that the
+ * most spacious takes for a given of the files; a sheet ends at the last. */
+#define USUAL_ROWS ((uint32_t)20000)
+#define SHEET_ROWS ((uint32_t)1048576)
 
 /* Whether a given of that unit may be changed in the workbook. */
 static bool unit_is_input(enum unit unit) {
@@ -153,7 +157,7 @@ static bool total_hangs_on(const struct paper *paper, fig chosen) {
 
 void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig chosen) {
     const struct tape *const tape = &paper->base->tape;
-    char text[MOST_TEXT];
+    char text[LONGEST_CONDITION * (LUMBER_PLAN_SIZES + 8)];
     char value[32];
     bool *const from_input = mark_inputs(tape);
     if (from_input == NULL) {
@@ -163,7 +167,8 @@ void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig cho
     size_t used = (size_t)snprintf(text, sizeof text, "IF(AND(TRUE");
     for (size_t i = 0; i < tape_operands(tape, chosen); i++) {
         const fig operand = tape_operand(tape, chosen, i).f;
-        if (used + 120 < sizeof text && from_input[operand.id]) {
+        if (from_input[operand.id]) {
+            assert(used + 2 * LONGEST_CONDITION < sizeof text);
             used += (size_t)snprintf(text + used, sizeof text - used, ",ABS({%u}-%s)" SAME,
                                      operand.id, tape_text(tape, operand, value, sizeof value));
         }
@@ -194,36 +199,45 @@ void check_changed(const struct paper *paper, uint16_t sheet, uint32_t row, fig 
     book_check(paper->book, sheet, row, CHANGED_COLUMN, LOOK_NOTE, text, "as read");
 }
 
+/* A row below all that the checks of these sheets stand in. */
+static uint32_t last_row(const struct tape *tape) {
+    const uint64_t rows = 4 * (uint64_t)tape->origin_count;
+    const uint64_t most = rows > USUAL_ROWS ? rows : USUAL_ROWS;
+    return most > SHEET_ROWS ? SHEET_ROWS : (uint32_t)most;
+}
+
 /* Whether any input was changed: how many marks say so. */
-static void count_changed(char *text, size_t size) {
+static void count_changed(char *text, size_t size, uint32_t last) {
     const int c = 'A' + CHANGED_COLUMN;
-    (void)snprintf(text, size, "COUNTIF(Rates!%c1:%c%d,\"%s\")+COUNTIF(Rates!%c1:%c%d,\"%s\")>0", c,
-                   c, MOST_ROWS, CHANGED, c, c, MOST_ROWS, SMALL);
+    (void)snprintf(text, size, "COUNTIF(Rates!%c1:%c%u,\"%s\")+COUNTIF(Rates!%c1:%c%u,\"%s\")>0", c,
+                   c, last, CHANGED, c, c, last, SMALL);
 }
 
 void check_all(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
     const struct tape *const tape = &paper->base->tape;
     const fig total = paper->base->sale.total;
+    const uint32_t last = last_row(tape);
     const int finish = 'A' + CHECK_COLUMN;
     const int plan = 'A' + CHECK_PLAN_COLUMN;
     char value[32];
     char changed[120];
     char text[480];
-    count_changed(changed, sizeof changed);
+    count_changed(changed, sizeof changed, last);
     (void)snprintf(text, sizeof text,
-                   "IF(COUNTIF(Finish!%c1:%c%d,\"run again\")+COUNTIF(Lumber!%c1:%c%d,\"run "
-                   "again\")+COUNTIF(Sheets!%c1:%c%d,\"run again\")>0,\"figures were changed: run "
+                   "IF(COUNTIF(Finish!%c1:%c%u,\"run again\")+COUNTIF(Lumber!%c1:%c%u,\"run "
+                   "again\")+COUNTIF(Sheets!%c1:%c%u,\"run again\")>0,\"figures were changed: run "
                    "again\",IF(OR(%s,ABS({%u}-%s)>0.004),\"changed since it was made\",\"as the "
                    "program made it\"))",
-                   finish, finish, MOST_ROWS, plan, plan, MOST_ROWS, plan, plan, MOST_ROWS, changed,
-                   total.id, tape_text(tape, total, value, sizeof value));
+                   finish, finish, last, plan, plan, last, plan, plan, last, changed, total.id,
+                   tape_text(tape, total, value, sizeof value));
     book_check(paper->book, sheet, row, column, LOOK_NOTE, text, "as the program made it");
 }
 
 void check_options(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
+    const uint32_t last = last_row(&paper->base->tape);
     char changed[120];
     char text[280];
-    count_changed(changed, sizeof changed);
+    count_changed(changed, sizeof changed, last);
     (void)snprintf(text, sizeof text,
                    "IF(%s,\"figures were changed, options were not: run again\",\"options are as "
                    "the program made them\")",

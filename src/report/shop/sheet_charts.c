@@ -87,7 +87,7 @@ static unsigned compare_row(const struct book *book, const char *words) {
     for (size_t i = 0; i < book->cell_count; i++) {
         const struct cell *const cell = &book->cells[i];
         if (cell->kind == CELL_TEXT && cell->column == 0 &&
-            strncmp(cell->text, words, strlen(words)) == 0 &&
+            strncmp(book_words(book, cell), words, strlen(words)) == 0 &&
             strcmp(book->sheets[cell->sheet].name, "Compare") == 0) {
             return cell->row + 1;
         }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Every door of the list as it looks, with its sizes.  Rows that look alike share a drawing. */
+#include "base/index.h"
 #include "base/joined.h"
 #include "base/text.h"
 #include "model/name.h"
@@ -30,8 +31,13 @@ struct looks {
     struct pool pool;
     struct drawn *drawn;
     size_t count;
-    size_t *of; /* which of them each row has */
+    struct index index; /* of these */
+    size_t *of;         /* which of them each row has */
 };
+
+static bool same_look(const void *list, size_t number, const void *elevation) {
+    return door_elevation_same(&((const struct drawn *)list)[number].elevation, elevation);
+}
 
 /* Finds the look of a row among those before it, or adds it. */
 static bool add_look(struct looks *looks, const struct paper *paper, size_t row) {
@@ -41,13 +47,15 @@ static bool add_look(struct looks *looks, const struct paper *paper, size_t row)
     struct door_elevation elevation;
     struct pool scratch;
     size_t same = 0;
+    bool failed = false;
     pool_init(&scratch);
     bool held = door_elevation_make(&elevation, &scratch, leaf->door, hinges, e->job->unit);
-    while (held && same < looks->count &&
-           !door_elevation_same(&looks->drawn[same].elevation, &elevation)) {
-        same++;
+    if (held) {
+        same = index_add(&looks->index, door_elevation_hash(&elevation), same_look, looks->drawn,
+                         &elevation, looks->count, &failed);
     }
     pool_clear(&scratch);
+    held = held && !failed;
     if (held && same == looks->count) {
         held = door_elevation_make(&looks->drawn[looks->count++].elevation, &looks->pool,
                                    leaf->door, hinges, e->job->unit);
@@ -77,6 +85,7 @@ static bool gather(struct looks *looks, const struct paper *paper) {
         looks->drawn[i].ids = joined_take(&ids, &looks->pool);
         held = looks->drawn[i].ids != NULL;
     }
+    index_clear(&looks->index);
     return held;
 }
 

@@ -5,6 +5,7 @@
 #include "report/words/show.h"
 #include "report/xlsx/book_write.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 /* The tabs, from what the client sees to the last detail. Workings come last: they take in what has
@@ -16,9 +17,48 @@ static void (*const sheets[])(struct paper *) = {
     sheet_checks,     sheet_rates,  sheet_workings,
 };
 
-static bool write_file(struct book *book, const struct estimate *base, const char *name) {
-    const struct job *const job = base->job;
-    const char *const shop = base->rates->shop.name.s == NULL ? "" : base->rates->shop.name.s;
+struct shop_book {
+    struct book book;
+    const struct estimate *base;
+};
+
+struct shop_book *shop_book_new(const struct estimate *base, const struct estimate *options,
+                                size_t option_count, const struct problems *problems) {
+    struct shop_book *const workbook = calloc(1, sizeof *workbook);
+    if (workbook == NULL) {
+        return NULL;
+    }
+    struct book *const book = &workbook->book;
+    workbook->base = base;
+    book_init(book, &base->tape);
+    book->protect = true;
+    struct paper paper = {.book = book,
+                          .base = base,
+                          .options = options,
+                          .option_count = option_count,
+                          .problems = problems};
+    for (size_t i = 0; i < sizeof sheets / sizeof *sheets && !book_failed(book); i++) {
+        sheets[i](&paper);
+    }
+    if (book_failed(book)) {
+        shop_book_free(workbook);
+        return NULL;
+    }
+    return workbook;
+}
+
+void shop_book_free(struct shop_book *workbook) {
+    if (workbook != NULL) {
+        book_clear(&workbook->book);
+        free(workbook);
+    }
+}
+
+bool shop_book_write(struct shop_book *workbook, const char *path) {
+    struct book *const book = &workbook->book;
+    const struct job *const job = workbook->base->job;
+    const struct text *const name = &workbook->base->rates->shop.name;
+    const char *const shop = name->s == NULL ? "" : name->s;
     const struct book_facts facts = {
         .title = pool_text(&book->pool, job->title.s, strlen(job->title.s)),
         .subject = pool_format(&book->pool, "quote %s of %s",
@@ -28,25 +68,7 @@ static bool write_file(struct book *book, const struct estimate *base, const cha
         .year = job->year,
         .month = job->month,
         .day = job->day,
-        .letter = show_on_letter(base),
+        .letter = show_on_letter(workbook->base),
     };
-    return !book_failed(book) && book_write(book, &facts, name);
-}
-
-bool workbook_write(const char *path, const struct estimate *base, const struct estimate *options,
-                    size_t option_count, const struct problems *problems) {
-    struct book book;
-    book_init(&book, &base->tape);
-    book.protect = true;
-    struct paper paper = {.book = &book,
-                          .base = base,
-                          .options = options,
-                          .option_count = option_count,
-                          .problems = problems};
-    for (size_t i = 0; i < sizeof sheets / sizeof *sheets && !book_failed(&book); i++) {
-        sheets[i](&paper);
-    }
-    const bool done = !book_failed(&book) && write_file(&book, base, path);
-    book_clear(&book);
-    return done;
+    return !book_failed(book) && book_write(book, &facts, path);
 }

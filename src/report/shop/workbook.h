@@ -5,10 +5,18 @@
 
 #include "price/estimate.h"
 
-/* Writes the workbook of base to path as it stands (the caller has seen to a safe place).  options:
- * option_count estimates of the same job. false: not written (errno tells), or memory ran out. */
-bool workbook_write(const char *path, const struct estimate *base, const struct estimate *options,
-                    size_t option_count, const struct problems *problems)
+/* A workbook that is laid out and not yet written. */
+struct shop_book;
+
+/* Lays out the workbook of base.  options: option_count estimates of the same job; borrowed by this
+ * call alone, base as long as the workbook lives. NULL: memory ran out. */
+struct shop_book *shop_book_new(const struct estimate *base, const struct estimate *options,
+                                size_t option_count, const struct problems *problems)
     __attribute__((warn_unused_result));
+/* Writes it to path as it stands (the caller has seen to a safe place). false: not written (errno
+ * tells), or memory ran out. */
+bool shop_book_write(struct shop_book *workbook, const char *path)
+    __attribute__((warn_unused_result));
+void shop_book_free(struct shop_book *workbook);
 
 #endif

@@ -2,23 +2,20 @@
 #include "report/xlsx/book.h"
 
 #include "base/text.h"
+#include "report/xlsx/book_texts.h"
 
 #include <assert.h>
 #include <stdarg.h>
 #include <stdlib.h>
 #include <string.h>
 
-/* A cell holds no more, codes among them: the library leaves one out that is longer. */
-#define MOST_LETTERS ((size_t)32767)
-/* Stands for the `_` of a text that would be taken for such a code itself. */
-#define CODE_OF_LINE "_x005F_"
-
 void book_init(struct book *book, const struct tape *tape) {
     *book = (struct book){.tape = tape};
     pool_init(&book->pool);
     book->homes = calloc((tape == NULL ? 0 : (size_t)tape->count) + 1, sizeof *book->homes);
     book->letters = text_widths_new();
-    book->failed = book->homes == NULL || book->letters == NULL;
+    book->texts = book_texts_new();
+    book->failed = book->homes == NULL || book->letters == NULL || book->texts == NULL;
 }
 
 void book_clear(struct book *book) {
@@ -27,6 +24,8 @@ void book_clear(struct book *book) {
         free(book->sheets[i].blocks);
     }
     free(book->cells);
+    free(book->owns);
+    book_texts_free(book->texts);
     free(book->names);
     free(book->pictures);
     free(book->heights);
@@ -68,18 +67,12 @@ void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t l
 
 void book_break(struct book *book, uint16_t sheet, uint32_t row) {
     struct book_sheet *const s = &book->sheets[sheet];
-    size_t count = 0;
-    while (s->breaks != NULL && s->breaks[count] != 0) {
-        count++;
+    assert(s->break_count == 0 || s->breaks[s->break_count - 1] < row);
+    s->breaks =
+        array_grow(s->breaks, &s->break_room, s->break_count + 1, sizeof *s->breaks, &book->failed);
+    if (!book->failed) {
+        s->breaks[s->break_count++] = row;
     }
-    uint32_t *const more = realloc(s->breaks, (count + 2) * sizeof *more);
-    if (more == NULL) {
-        book->failed = true;
-        return;
-    }
-    more[count] = row;
-    more[count + 1] = 0;
-    s->breaks = more;
 }
 
 static struct cell *add_cell(struct book *book, struct cell cell) {
@@ -95,102 +88,82 @@ static struct cell *add_cell(struct book *book, struct cell cell) {
     return &book->cells[book->cell_count++];
 }
 
-/* Whether a text begins with what a workbook takes for the code of a letter, as `_x0041_`. */
-static bool is_code(const char *text) {
-    static const char hex[] = "0123456789abcdefABCDEF";
-    return strncmp(text, "_x", 2) == 0 && strspn(text + 2, hex) >= 4 && text[6] == '_';
-}
-
-static char *without_codes(struct pool *pool, const char *text) {
-    const size_t more = sizeof CODE_OF_LINE - 2;
-    size_t size = strlen(text) + 1;
-    size_t used = 0;
-    for (const char *c = text; *c != '\0'; c++) {
-        size += is_code(c) ? more : 0;
-    }
-    char *const out = pool_take(pool, size, 1);
-    for (const char *c = text; out != NULL && *c != '\0'; c++) {
-        const bool code = is_code(c);
-        memcpy(out + used, code ? CODE_OF_LINE : c, code ? more + 1 : 1);
-        used += code ? more + 1 : 1;
-    }
-    return out;
-}
-
-/* A text as a cell holds it. In pool; NULL when memory is out. */
-static const char *cell_words(struct pool *pool, const char *text) {
-    for (size_t letters = MOST_LETTERS;;) {
-        const char *const cut = text_cut(pool, text, letters);
-        const char *const out = cut == NULL ? NULL : without_codes(pool, cut);
-        const size_t units = out == NULL ? 0 : text_units(out);
-        if (units <= MOST_LETTERS) {
-            return out;
-        }
-        letters = letters * MOST_LETTERS / units;
+static void add_text(struct book *book, struct cell cell, const char *text) {
+    cell.kind = CELL_TEXT;
+    if (!book->failed && text != NULL) {
+        cell.words = book_texts_add(book->texts, text, &book->failed);
+        add_cell(book, cell);
     }
 }
 
 void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                const char *text) {
-    const char *const copy = text == NULL ? NULL : cell_words(&book->pool, text);
-    if (copy != NULL) {
-        add_cell(book, (struct cell){.row = row,
-                                     .sheet = sheet,
-                                     .column = column,
-                                     .kind = CELL_TEXT,
-                                     .look = (uint8_t)look,
-                                     .text = copy});
-    }
+    add_text(book,
+             (struct cell){.row = row, .sheet = sheet, .column = column, .look = (uint8_t)look},
+             text);
 }
 
 void book_format(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                  const char *format, ...) {
+    struct pool pool;
     va_list arguments;
+    pool_init(&pool);
     va_start(arguments, format);
-    const char *const text = pool_format_list(&book->pool, format, arguments);
+    const char *const text = pool_format_list(&pool, format, arguments);
     va_end(arguments);
     book_text(book, sheet, row, column, look, text);
+    book->failed = book->failed || text == NULL;
+    pool_clear(&pool);
 }
 
 void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, uint16_t last,
                enum look look, const char *text) {
-    const char *const copy = cell_words(&book->pool, text);
-    if (copy != NULL) {
-        add_cell(book, (struct cell){.row = row,
-                                     .sheet = sheet,
-                                     .column = first,
-                                     .kind = CELL_TEXT,
-                                     .look = (uint8_t)look,
-                                     .text = copy,
-                                     .span = (uint16_t)(last - first)});
+    add_text(book,
+             (struct cell){.row = row,
+                           .sheet = sheet,
+                           .column = first,
+                           .look = (uint8_t)look,
+                           .span = (uint16_t)(last - first)},
+             text);
+}
+
+/* Adds a cell that holds what is its own. */
+static void add_own(struct book *book, struct cell cell, struct book_own own) {
+    book->owns = array_grow(book->owns, &book->own_room, book->own_count + 1, sizeof *book->owns,
+                            &book->failed);
+    if (!book->failed) {
+        cell.own = (uint32_t)book->own_count;
+        book->owns[book->own_count++] = own;
+        add_cell(book, cell);
     }
 }
 
 void book_number(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                  enum unit unit, uint8_t decimals, int64_t value) {
-    add_cell(book, (struct cell){.row = row,
-                                 .sheet = sheet,
-                                 .column = column,
-                                 .kind = CELL_NUMBER,
-                                 .look = (uint8_t)look,
-                                 .unit = (uint8_t)unit,
-                                 .decimals = decimals,
-                                 .number = value});
+    add_own(book,
+            (struct cell){.row = row,
+                          .sheet = sheet,
+                          .column = column,
+                          .kind = CELL_NUMBER,
+                          .look = (uint8_t)look,
+                          .unit = (uint8_t)unit,
+                          .decimals = decimals},
+            (struct book_own){.number = value});
 }
 
 void book_formula(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                   enum unit unit, uint8_t decimals, int64_t value, const char *formula) {
     const char *const copy = pool_text(&book->pool, formula, strlen(formula));
     if (copy != NULL) {
-        add_cell(book, (struct cell){.row = row,
-                                     .sheet = sheet,
-                                     .column = column,
-                                     .kind = CELL_FORMULA,
-                                     .look = (uint8_t)look,
-                                     .unit = (uint8_t)unit,
-                                     .decimals = decimals,
-                                     .number = value,
-                                     .text = copy});
+        add_own(book,
+                (struct cell){.row = row,
+                              .sheet = sheet,
+                              .column = column,
+                              .kind = CELL_FORMULA,
+                              .look = (uint8_t)look,
+                              .unit = (uint8_t)unit,
+                              .decimals = decimals},
+                (struct book_own){.number = value, .formula = copy});
     }
 }
 
@@ -199,13 +172,13 @@ void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column
     const char *const copy = pool_text(&book->pool, formula, strlen(formula));
     const char *const words = pool_text(&book->pool, shown, strlen(shown));
     if (copy != NULL && words != NULL) {
-        add_cell(book, (struct cell){.row = row,
-                                     .sheet = sheet,
-                                     .column = column,
-                                     .kind = CELL_CHECK,
-                                     .look = (uint8_t)look,
-                                     .text = copy,
-                                     .shown = words});
+        add_own(book,
+                (struct cell){.row = row,
+                              .sheet = sheet,
+                              .column = column,
+                              .kind = CELL_CHECK,
+                              .look = (uint8_t)look},
+                (struct book_own){.formula = copy, .shown = words});
     }
 }
 
@@ -279,6 +252,16 @@ void book_less(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
     if (book->cell_count > before) {
         book->cells[before].less = true;
     }
+}
+
+const char *book_words(const struct book *book, const struct cell *cell) {
+    assert(cell->kind == CELL_TEXT);
+    return book_texts_at(book->texts, cell->words);
+}
+
+const struct book_own *book_own(const struct book *book, const struct cell *cell) {
+    assert(cell->kind == CELL_NUMBER || cell->kind == CELL_FORMULA || cell->kind == CELL_CHECK);
+    return &book->owns[cell->own];
 }
 
 const struct cell *book_home(const struct book *book, fig figure) {

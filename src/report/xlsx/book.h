@@ -35,17 +35,26 @@ enum look {
 
 enum cell_kind { CELL_TEXT, CELL_HOME, CELL_MENTION, CELL_NUMBER, CELL_FORMULA, CELL_CHECK };
 
+/* What a cell holds that is neither words nor a figure. */
+struct book_own {
+    int64_t number;      /* of a number or formula, at the cell's decimals */
+    const char *formula; /* of a formula or check, without '=' */
+    const char *shown;   /* of a check: what it says now */
+};
+
+/* There are hundreds of a door: kept small. */
 struct cell {
     uint32_t row;
+    union {
+        fig figure;     /* of a home or mention */
+        uint32_t words; /* of a text: book_words tells them */
+        uint32_t own;   /* of a number, formula or check: place among the book's own */
+    };
     uint16_t sheet, column;
+    uint16_t span; /* further columns that a text runs over, as one cell */
     uint8_t kind, look;
-    uint8_t unit, decimals; /* of a plain number */
-    fig figure;
-    int64_t number;
-    const char *text;  /* of a text; of a formula or check, without '=' */
-    const char *shown; /* of a check: what it says now */
-    bool less;         /* of a mention: shown with the other sign */
-    uint16_t span;     /* further columns that the text runs over, as one cell */
+    uint8_t unit, decimals; /* of a number */
+    bool less;              /* of a mention: shown with the other sign */
 };
 
 /* A picture that lies on a sheet, its upper left corner at a cell. */
@@ -97,7 +106,8 @@ struct book_sheet {
         repeat_last; /* heading rows printed on every page, when repeat_last > 0 */
     uint32_t freeze_row;
     uint16_t freeze_column;
-    uint32_t *breaks; /* rows before which a page starts; 0 ends them; NULL: none */
+    uint32_t *breaks; /* rows before which a page starts, ascending */
+    size_t break_count, break_room;
     struct book_block *blocks;
     size_t block_count, block_room;
 };
@@ -123,6 +133,9 @@ struct book {
     uint16_t sheet_count;
     struct cell *cells;
     size_t cell_count, cell_room;
+    struct book_texts *texts; /* words of its cells, each once */
+    struct book_own *owns;
+    size_t own_count, own_room;
     struct book_picture *pictures;
     size_t picture_count, picture_room;
     struct book_chart *charts;
@@ -154,7 +167,7 @@ void book_width(struct book *book, uint16_t sheet, uint16_t column, double chara
 /* Rows first to last are headings: kept in sight and printed on every page. */
 void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t last,
                    uint16_t freeze_column);
-/* A page starts before row. */
+/* A page starts before row, which is behind that of the last call for the sheet. */
 void book_break(struct book *book, uint16_t sheet, uint32_t row);
 /* Rows first to last are not parted by a page where one can hold them; blocks may lie in blocks. */
 void book_keep(struct book *book, uint16_t sheet, uint32_t first, uint32_t last);
@@ -207,6 +220,11 @@ void book_mention(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
 /* The same with the other sign: what is taken off. */
 void book_less(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                fig figure);
+
+/* The words of a cell that is a text. Borrowed. */
+const char *book_words(const struct book *book, const struct cell *cell);
+/* What a number, formula or check holds. */
+const struct book_own *book_own(const struct book *book, const struct cell *cell);
 
 /* The home of a figure; NULL before book_settle where it has none. */
 const struct cell *book_home(const struct book *book, fig figure);

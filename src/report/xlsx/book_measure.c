@@ -19,8 +19,8 @@
 #define ROW_HEIGHT  12.75
 
 int64_t binder_value(const struct binder *b, const struct cell *cell) {
-    if (cell->kind == CELL_NUMBER || cell->kind == CELL_FORMULA) {
-        return cell->number;
+    if (cell->kind != CELL_HOME && cell->kind != CELL_MENTION) {
+        return book_own(b->book, cell)->number;
     }
     const int64_t amount = tape_amount(b->book->tape, cell->figure);
     return cell->less ? -amount : amount;
@@ -47,14 +47,15 @@ static double needed_width(const struct binder *b, const struct cell *cell) {
             return 0;
         }
         if (cell->look == LOOK_HEAD) {
-            return text_widest_word(b->book->letters, cell->text, true) * LETTER_SIZE * ALLOWANCE /
-                       DIGIT +
+            return text_widest_word(b->book->letters, book_words(b->book, cell), true) *
+                       LETTER_SIZE * ALLOWANCE / DIGIT +
                    1.6;
         }
         const bool plain = cell->look != LOOK_LABEL && cell->look != LOOK_CHECK;
         const double indent = cell->look == LOOK_UNIT || cell->look == LOOK_CHECK ? 1.5 : 0;
-        return cell->look == LOOK_TALL ? LEAST_WIDTH
-                                       : book_letters(b->book, cell->text, !plain) + 1.5 + indent;
+        return cell->look == LOOK_TALL
+                   ? LEAST_WIDTH
+                   : book_letters(b->book, book_words(b->book, cell), !plain) + 1.5 + indent;
     }
     look_shown((enum unit)cell->unit, cell->decimals, binder_value(b, cell), shown, sizeof shown);
     const bool bold =
@@ -95,7 +96,7 @@ static size_t lines_of(const struct binder *b, const struct cell *cell, bool bol
         dots += b->widths[cell->sheet][c] * DIGIT + COLUMN_MORE;
     }
     const double room = (dots - CELL_FREE) / (LETTER_SIZE * ALLOWANCE);
-    return text_lines(b->book->letters, cell->text, bold, room > 1 ? room : 1);
+    return text_lines(b->book->letters, book_words(b->book, cell), bold, room > 1 ? room : 1);
 }
 
 /* What a cell needs. */
@@ -108,7 +109,7 @@ static double needed_height(const struct binder *b, const struct cell *cell) {
         return 16;
     }
     if (cell->kind == CELL_TEXT && look == LOOK_TALL) {
-        return binder_points(book_letters(b->book, cell->text, true)) + 6;
+        return binder_points(book_letters(b->book, book_words(b->book, cell), true)) + 6;
     }
     if (cell->kind == CELL_TEXT && (look == LOOK_HEAD || look == LOOK_WRAP || look == LOOK_WARN)) {
         const size_t lines = lines_of(b, cell, look == LOOK_HEAD);

@@ -42,7 +42,8 @@ static const struct cell *cell_at(const struct book *book, uint16_t sheet, uint3
 
 static double value_of(const struct book *book, const struct cell *cell) {
     const bool own = cell->kind == CELL_NUMBER || cell->kind == CELL_FORMULA;
-    double value = (double)(own ? cell->number : tape_amount(book->tape, cell->figure));
+    double value =
+        (double)(own ? book_own(book, cell)->number : tape_amount(book->tape, cell->figure));
     for (uint8_t d = 0; d < cell->decimals; d++) {
         value /= 10;
     }
@@ -63,7 +64,7 @@ static bool fill_cache(const struct book *book, const struct book_chart *chart, 
         point->no_data = cell == NULL;
         if (cell != NULL && cell->kind == CELL_TEXT) {
             point->is_string = 1;
-            point->string = strdup(cell->text);
+            point->string = strdup(book_words(book, cell));
         } else if (cell != NULL) {
             point->number = value_of(book, cell);
         }
@@ -112,7 +113,7 @@ static bool add_series(const struct book *book, const struct book_chart *chart, 
                                 chart->words);
     chart_series_set_values(series, sheet, chart->first, column, chart->last, column);
     if (name != NULL && name->kind == CELL_TEXT) {
-        chart_series_set_name(series, name->text);
+        chart_series_set_name(series, book_words(book, name));
     }
     set_look(series, number);
     if (chart->series == 1) {

@@ -7,6 +7,7 @@
 
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #define LEAST_SCALE 0.82 /* letters of 9 points are then just over 7 */
 #define MARGIN_SIDE 0.55 /* inches */
@@ -29,7 +30,8 @@ struct layout {
     uint16_t index;
     bool landscape;
     double scale;
-    double wide, high; /* points of the paper that are printed on */
+    double wide, high;         /* points of the paper that are printed on */
+    struct book_block *blocks; /* of the sheet, by their first rows */
 };
 
 static double between(const struct layout *l, uint16_t first, uint16_t end) {
@@ -48,8 +50,9 @@ static double words_end(const struct layout *l) {
         const struct cell *const cell = &book->cells[i];
         if (cell->sheet == l->index && cell->kind == CELL_TEXT && cell->span == 0 &&
             (cell->look == LOOK_NOTE || cell->look == LOOK_PLAIN)) {
-            const double right = between(l, 0, cell->column) +
-                                 binder_points(book_letters(l->b->book, cell->text, false));
+            const double right =
+                between(l, 0, cell->column) +
+                binder_points(book_letters(l->b->book, book_words(l->b->book, cell), false));
             end = right > end ? right : end;
         }
     }
@@ -78,27 +81,36 @@ static void turn(struct layout *l, bool landscape) {
 
 /* --- pages below each other --- */
 
-/* The largest block that begins at a row; 0: none does. */
-static double block_at(const struct layout *l, uint32_t row, double room) {
+static int by_first_row(const void *x, const void *y) {
+    const uint32_t a = ((const struct book_block *)x)->first;
+    const uint32_t b = ((const struct book_block *)y)->first;
+    return a < b ? -1 : (a > b ? 1 : 0);
+}
+
+static double block_height(const struct layout *l, const struct book_block *block) {
+    double high = 0;
+    for (uint32_t r = block->first; r <= block->last && r < l->b->rows[l->index]; r++) {
+        high += l->b->heights[l->index][r];
+    }
+    return high;
+}
+
+/* The largest of the blocks from *next on that begin at a row; 0: none does. Rows are asked for one
+ * after another: *next goes on with them. */
+static double block_at(const struct layout *l, size_t *next, uint32_t row, double room) {
     double best = 0;
-    for (size_t i = 0; i < l->sheet->block_count; i++) {
-        const struct book_block *const block = &l->sheet->blocks[i];
-        double high = 0;
-        for (uint32_t r = row; block->first == row && r <= block->last; r++) {
-            high += r < l->b->rows[l->index] ? l->b->heights[l->index][r] : 0;
-        }
+    for (; *next < l->sheet->block_count && l->blocks[*next].first == row; (*next)++) {
+        const double high = block_height(l, &l->blocks[*next]);
         best = high > best && high <= room ? high : best;
     }
     return best;
 }
 
-static bool broken_by_hand(const struct layout *l, uint32_t row) {
-    for (const uint32_t *at = l->sheet->breaks; at != NULL && *at != 0; at++) {
-        if (*at == row) {
-            return true;
-        }
-    }
-    return false;
+/* Whether a page is to start before a row; *next as for block_at. */
+static bool broken_by_hand(const struct layout *l, size_t *next, uint32_t row) {
+    const bool broken = *next < l->sheet->break_count && l->sheet->breaks[*next] == row;
+    *next += broken ? 1 : 0;
+    return broken;
 }
 
 /* Pages at a scale; breaks: takes the rows before which a page starts, 0 after the last, where not
@@ -113,11 +125,14 @@ static size_t count_pages(const struct layout *l, double scale, uint32_t *breaks
          l->sheet->repeat_last > 0 && r <= l->sheet->repeat_last && r < l->b->rows[l->index]; r++) {
         heads += heights[r];
     }
+    size_t next_block = 0;
+    size_t next_break = 0;
     double used = 0;
     for (uint32_t r = 0; r < l->b->rows[l->index]; r++) {
-        const double block = block_at(l, r, page - heads);
-        const bool starts = r > 0 && (broken_by_hand(l, r) || used + heights[r] > page ||
-                                      (block > 0 && used + block > page));
+        const double block = block_at(l, &next_block, r, page - heads);
+        const bool by_hand = broken_by_hand(l, &next_break, r);
+        const bool starts =
+            r > 0 && (by_hand || used + heights[r] > page || (block > 0 && used + block > page));
         if (starts) {
             pages++;
             used = heads;
@@ -243,5 +258,12 @@ bool binder_page(const struct binder *b, uint16_t index) {
         lxw_protection may = {.format_columns = 1, .format_rows = 1, .format_cells = 1};
         worksheet_protect(sheet, NULL, &may);
     }
-    return fit(&l);
+    l.blocks = calloc(s->block_count + 1, sizeof *l.blocks);
+    if (l.blocks != NULL && s->block_count > 0) {
+        memcpy(l.blocks, s->blocks, s->block_count * sizeof *l.blocks);
+        qsort(l.blocks, s->block_count, sizeof *l.blocks, by_first_row);
+    }
+    const bool fitted = l.blocks != NULL && fit(&l);
+    free(l.blocks);
+    return fitted;
 }

@@ -66,7 +66,8 @@ static void write_home(struct binder *b, const struct cell *cell, char *formula,
 /* The formula of a check, `{n}` replaced by the home of figure n. */
 static void write_check(struct binder *b, const struct cell *cell, char *formula) {
     size_t used = (size_t)snprintf(formula, FORMULA_MOST, "=");
-    for (const char *text = cell->text; *text != '\0' && used < FORMULA_MOST - 80;) {
+    for (const char *text = book_own(b->book, cell)->formula;
+         *text != '\0' && used < FORMULA_MOST - 80;) {
         if (*text != '{') {
             formula[used++] = *text++;
             continue;
@@ -80,19 +81,20 @@ static void write_check(struct binder *b, const struct cell *cell, char *formula
     }
     formula[used] = '\0';
     worksheet_write_formula_str(b->sheets[cell->sheet], cell->row, cell->column, formula,
-                                look_format(&b->looks, (enum look)cell->look, ""), cell->shown);
+                                look_format(&b->looks, (enum look)cell->look, ""),
+                                book_own(b->book, cell)->shown);
 }
 
 static void write_cell(struct binder *b, const struct cell *cell, char *formula) {
     lxw_worksheet *const sheet = b->sheets[cell->sheet];
     if (cell->kind == CELL_TEXT && cell->span > 0) {
         worksheet_merge_range(sheet, cell->row, cell->column, cell->row,
-                              (lxw_col_t)(cell->column + cell->span), cell->text,
+                              (lxw_col_t)(cell->column + cell->span), book_words(b->book, cell),
                               look_format(&b->looks, (enum look)cell->look, ""));
         return;
     }
     if (cell->kind == CELL_TEXT) {
-        worksheet_write_string(sheet, cell->row, cell->column, cell->text,
+        worksheet_write_string(sheet, cell->row, cell->column, book_words(b->book, cell),
                                look_format(&b->looks, (enum look)cell->look, ""));
         return;
     }
@@ -106,7 +108,7 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
     lxw_format *const format = look_format(&b->looks, (enum look)cell->look, number);
     const double shown = as_double(value, cell->decimals);
     if (cell->kind == CELL_FORMULA) {
-        (void)snprintf(formula, FORMULA_MOST, "=%s", cell->text);
+        (void)snprintf(formula, FORMULA_MOST, "=%s", book_own(b->book, cell)->formula);
         worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
     } else if (cell->kind == CELL_MENTION) {
         char reference[80];
