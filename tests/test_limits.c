@@ -61,6 +61,14 @@ static void coats(char *text, size_t size, size_t count) {
     }
 }
 
+/* 0 % from 2 doors on, 9 % from the last. */
+static void discounts(char *text, size_t size, size_t count) {
+    size_t at = add(text, size, 0, "sale|discounts = 2: 0 %%", 0, 0);
+    for (size_t i = 1; i < count; i++) {
+        at = add(text, size, at, ", %zu: %zu %%", i + 2, i + 1 == count ? 9 : 0);
+    }
+}
+
 static const struct {
     const char *name;
     write_items *write;
@@ -80,6 +88,8 @@ static const struct {
     /* 8 sq ft sprayed 32 times */
     {"coats", coats, 32, "id,finish,width,height\nD1,painted,18,30\n",
      LEAF(0, driver[DRIVER_SPRAYED_PER_COAT], "256")},
+    /* 33 doors reach the 32nd step */
+    {"discounts", discounts, 32, "id,count,width,height\nD1,33,18,30\n", SALE(discount_rate, "9")},
 };
 
 static void test_lists(void **state) {
@@ -180,15 +190,11 @@ static void test_rows(void **state) {
 static void test_documented(void **state) {
     (void)state;
     static const char *const rows[] = {
-        "| rows of a door list | 100000 |",
-        "| heights in `rows` | 32 |",
-        "| `mid rails`, `mid stiles` | 20 |",
-        "| `count` of a row | 9999 |",
-        "| steps in a rule of `[hinges]` | 32 |",
-        "| breaks in `price from` | 32 |",
-        "| `sizes` of a coating or an additive | 8 |",
-        "| coatings in `coats` | 32 |",
-        "| rows of the table of woods | 10000 |",
+        "| rows of a door list | 100000 |",       "| heights in `rows` | 32 |",
+        "| `mid rails`, `mid stiles` | 20 |",     "| `count` of a row | 9999 |",
+        "| steps in a rule of `[hinges]` | 32 |", "| breaks in `price from` | 32 |",
+        "| steps in `discounts` | 32 |",          "| `sizes` of a coating or an additive | 8 |",
+        "| coatings in `coats` | 32 |",           "| rows of the table of woods | 10000 |",
     };
     char *const text = case_load(DOORCOST_SOURCE "/docs/formats.md", NULL);
     assert_non_null(text);

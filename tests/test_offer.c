@@ -13,7 +13,7 @@
 
 #include <cmocka.h>
 
-#define MOST_LINES 9
+#define MOST_LINES 14
 
 struct told {
     char text[16384];
@@ -193,15 +193,37 @@ static const struct offer_case part_cases[] = {
       "out: Drilling for pulls and knobs, and fitting them", "!in: Delivery", "!out: Boring"}},
     {"all that a shop may do",
      {"make|hinge = hinge\npull = pull\nfinish = painted",
-      "sale|delivery = 120.00\ncharges = 80.00 for samples",
-      "job|hinges fitted = yes\nhanging = yes", "door plain|operations = bore",
-      "operation bore|per = hinge\nminutes = 2"},
+      "sale|delivery = 120.00\ncharges = 80.00 for samples", "job|also = fit, hang, pulls",
+      "door plain|operations = bore", "operation bore|per = hinge\nminutes = 2\ndoes = boring",
+      "operation fit|per = hinge\nminutes = 2\ndoes = fitting hinges",
+      "operation hang|per = hinge\nminutes = 2\ndoes = hanging",
+      "operation pulls|per = door\nminutes = 2\ndoes = fitting pulls"},
      "id,width,height,count\nD1,18,30,3\n",
      {"in: The doors and fronts as listed, 3 in all, sanded and finished as said",
       "in: Hinges: hinge, 6 supplied", "in: Pulls: pull, 3 supplied",
       "in: Boring the doors for their hinges", "in: Fitting the hinges to the doors",
       "in: Delivery", "in: Hanging and adjusting the doors on the cabinets", "in: Samples",
-      "!out: Delivery"}},
+      "in: Drilling for pulls and knobs, and fitting them", "!out: Delivery", "!out: Hanging",
+      "!out: Drilling"}},
+    {"what is bored and says so by nothing is promised by nothing",
+     {"make|hinge = hinge", "door plain|operations = bore",
+      "operation bore|per = hinge\nminutes = 2"},
+     ONE,
+     {"out: Boring the doors for their hinges", "!in: Boring"}},
+    {"an operation in the client's own words, and for one row alone",
+     {"operation oil|per = door\nminutes = 5\nwords = oiling the edges twice"},
+     "id,width,height,also\nD1,18,30,\nD2,18,30,oil\n",
+     {"in: Oiling the edges twice, for D2"}},
+    {"an operation that has nothing to do is not promised",
+     {"job|also = hang", "operation hang|per = hinge\nminutes = 2\ndoes = hanging"},
+     ONE,
+     {"out: Hanging and adjusting the doors on the cabinets", "!in: Hanging"}},
+    {"a charge is promised by its own name, delivery too",
+     {"sale|delivery = by drive\ncharges = 40.00 for templates by measure",
+      "operation drive|per = job\nminutes = 60\ndoes = delivery\nwords = a van",
+      "operation measure|per = job\nminutes = 30\nwords = measuring"},
+     ONE,
+     {"in: Templates", "in: Delivery", "!in: A van", "!in: Measuring", "!out: Delivery"}},
     {"hinges by others, delivery to an address",
      {"make|hinge = hinge", "hardware hinge|price = by others\nwords = concealed hinge",
       "sale|delivery = 120.00", "job|address = 1 Quay Lane (invented)"},

@@ -12,7 +12,9 @@
 
 #define THOUSAND                                                                                   \
     "make|style = slab", "sheet board|price = 1000.00 per sheet", "shop|charge sheets = bought"
-#define ONE "S1,24,24\n"
+#define WAGE "shop|labor rate = 60.00 per hour"
+#define SHOW "operation show|per = job\nminutes = 30"
+#define ONE  "S1,24,24\n"
 /* 500.00 of labor besides */
 #define LABORED "door slab|operations = work", "operation work|per = job\nminutes = 500"
 
@@ -185,6 +187,49 @@ static const struct bench_case sale_cases[] = {
      {THOUSAND, "sale|tax = 0 %\ntax on = selling price"},
      ONE,
      {SALE(tax, "0"), SALE(total, "1000")}},
+
+    /* discounts by count: 4 % from 3 doors on, 7 % from 5 */
+    {"below the first step there is none",
+     {THOUSAND, "sale|discounts = 3: 4 %, 5: 7 %"},
+     "id,count,width,height\nS1,2,24,24\n",
+     {SALE(discount_rate, "0"), SALE(discount, "0")}},
+    {"at a step, and between two",
+     {THOUSAND, "sale|discounts = 3: 4 %, 5: 7 %"},
+     "id,count,width,height\nS1,3,24,24\nS2,1,24,24\n",
+     {SALE(doors, "1000"), SALE(discount_rate, "4"), SALE(discount, "40"), SALE(sold, "960")}},
+    {"at the last",
+     {THOUSAND, "sale|discounts = 3: 4 %, 5: 7 %"},
+     "id,count,width,height\nS1,5,24,24\n",
+     {SALE(discount, "70")}},
+
+    /* charges and what they cost: a wage of 60 an hour, 30 min at 1.00 a minute; nothing of it in
+     * the doors */
+    {"a charge whose cost is known: 80 for 30 of labor",
+     {THOUSAND, WAGE, "sale|charges = 80.00 for samples by show", SHOW},
+     ONE,
+     {SALE(doors, "1000"), SALE(subtotal, "1080"), COST(job.group[COST_LABOR], "0"),
+      COST(job.full, "1000"), LABOR(person_minutes, "30"), LABOR(door_minutes, "0"),
+      SALE(worked, "1080"), SALE(worked_cost, "1030"), SALE(profit_left, "50")}},
+    {"a charge without an operation is income that nobody weighs",
+     {THOUSAND, WAGE, "sale|charges = 80.00 for samples"},
+     ONE,
+     {SALE(subtotal, "1080"), SALE(worked, "1000"), SALE(profit_left, "0")}},
+    {"a charge at what it costs, marked up: 30 x 1.25 = 37.50",
+     {THOUSAND, WAGE, "shop|profit = 25 % markup", "sale|charges = for samples by show", SHOW},
+     ONE,
+     {SALE(doors, "1250"), SALE(subtotal, "1287.5"), SALE(profit_left, "257.5")}},
+    {"delivery as a percent of what is sold: 3 % of 950",
+     {THOUSAND, "sale|delivery = 3 %\ndiscount = 5 %"},
+     ONE,
+     {SALE(sold, "950"), SALE(delivery, "28.5"), SALE(subtotal, "978.5")}},
+    {"delivery done by an operation: taxed as delivery is, remade as nothing is",
+     {THOUSAND, WAGE, "shop|remakes = 10 % of doors", "sale|delivery = by show", SHOW},
+     ONE,
+     {SALE(delivery, "30"), COST(job.full, "1100"), SALE(worked_cost, "1130")}},
+    {"overhead by the hour falls on the charge, not on the doors",
+     {THOUSAND, WAGE, "shop|overhead = 20 per hour", "sale|delivery = by show", SHOW},
+     ONE,
+     {COST(job.overhead, "0"), SALE(delivery, "40"), SALE(profit_left, "0")}},
 
     /* payment */
     {"a card fee on all that is paid",

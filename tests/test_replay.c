@@ -238,7 +238,7 @@ static void a_changed_given_replays_as_anew(void **state) {
         change(&in, &lumber->waste, lumber->waste.amount + 20);
         change(&in, &lumber->price, lumber->price.amount * 2);
         change(&in, &in.job.sale.tax, in.job.sale.tax.amount * 2);
-        change(&in, &in.job.sale.delivery, in.job.sale.delivery.amount * 3);
+        change(&in, &in.job.sale.delivery.value, in.job.sale.delivery.value.amount * 3);
         for (size_t r = 0; r < in.job.row_count; r++) {
             change(&in, &in.job.rows[r].count, in.job.rows[r].count.amount + 2);
         }

@@ -172,9 +172,9 @@ static void keys(void **state) {
     static const struct {
         const char *line, *id;
     } cases[] = {
-        {"paper = offer\n", "unknown-word"},     {"revision = two\n", "not-a-number"},
-        {"revision = 0\n", "out-of-range"},      {"detail = all\n", "unknown-word"},
-        {"hinges fitted = 2\n", "unknown-word"}, {"hanging = maybe\n", "unknown-word"},
+        {"paper = offer\n", "unknown-word"},   {"revision = two\n", "not-a-number"},
+        {"revision = 0\n", "out-of-range"},    {"detail = all\n", "unknown-word"},
+        {"also = levitate\n", "unknown-name"},
     };
     struct inputs in;
     (void)state;
@@ -191,7 +191,7 @@ static void keys(void **state) {
     assert_true(case_prepare(BASE, NULL, FOLDER));
     add_line("job.ini", "unit = in\n",
              "paper = estimate\nrevision = 3\nready = in autumn\ndetail = rooms\n"
-             "hinges fitted = yes\n");
+             "also = groove\n");
     add_line("job.ini", "frame = hard-maple\n", "price = adds\n");
     open_inputs(&in);
     assert_int_equal(in.problems.count, 0);
@@ -199,8 +199,7 @@ static void keys(void **state) {
     assert_int_equal(in.job.revision.amount, 3);
     assert_string_equal(in.job.ready.s, "in autumn");
     assert_int_equal(in.job.detail.choice, PRICES_ROOMS);
-    assert_int_equal(in.job.hinges_fitted.choice, 1);
-    assert_int_equal(in.job.hanging.choice, 0);
+    assert_int_equal(in.job.also.count, 1);
     assert_int_equal(in.job.options[0].price.choice, OPTION_ADDS);
     close_inputs(&in);
 }

@@ -6,6 +6,7 @@
 #include "labor/run.h"
 #include "labor/setup.h"
 #include "labor/sums.h"
+#include "model/charge.h"
 #include "model/name.h"
 
 /* A driver that the job has as a whole: its count, none when it has nothing of it, and by what each
@@ -113,11 +114,14 @@ static void share(const struct work *w, struct operation_figures *o) {
 
 /* --- what an operation does to a row ---------------------------------------------------------- */
 
-/* An operation works on a row that its style, its finish or the shop lists it for: on all rows of
- * a make, or on none. */
-static bool make_has(const struct rates *rates, const struct door *door, int32_t operation) {
+/* An operation works on a row that its style, its finish, the shop or the job lists it for: on all
+ * rows of a make, or on none; what a charge pays works on all that have something of it. */
+static bool make_has(const struct calc *c, const struct door *door, int32_t operation) {
+    const struct rates *const rates = c->rates;
     const int32_t finish = door->construction->finish.index;
-    return references_hold(&rates->shop.operations, operation) ||
+    return charge_of_operation(c->job, operation) >= 0 ||
+           references_hold(&c->job->also, operation) ||
+           references_hold(&rates->shop.operations, operation) ||
            references_hold(&door->style->operations, operation) ||
            (finish >= 0 && references_hold(&rates->finishes[finish].operations, operation));
 }
@@ -175,9 +179,10 @@ static bool run(const struct work *w, struct operation_figures *o) {
     for (size_t r = 0; r < c->quantities->count; r++) {
         const struct door *const door = c->quantities->leaves[r].door;
         if (door->row->make->number == asked) { /* they are numbered as rows come */
-            w->makes[asked++] = make_has(c->rates, door, o->operation);
+            w->makes[asked++] = make_has(c, door, o->operation);
         }
-        w->applies[r] = w->makes[door->row->make->number];
+        w->applies[r] =
+            w->makes[door->row->make->number] || references_hold(&door->row->also, o->operation);
         works = works || w->applies[r];
     }
     const uint32_t subject = tape_about(c->tape, op->name.s);
@@ -292,7 +297,9 @@ bool labor_make(struct labor *labor, const struct calc *c, const struct labor_in
         if (shares == NULL) {
             shares = pool_take(c->pool, c->quantities->count, sizeof *shares);
         }
-        *o = (struct operation_figures){.operation = (int32_t)i, .shares = shares};
+        *o = (struct operation_figures){.operation = (int32_t)i,
+                                        .charge = charge_of_operation(c->job, (int32_t)i),
+                                        .shares = shares};
         if (shares == NULL) {
             return false;
         }

@@ -25,6 +25,7 @@ struct operation_share {
 
 struct operation_figures {
     int32_t operation;              /* index into rates.operations */
+    int32_t charge;                 /* that pays it, as charge_at has it; -1: the doors do */
     struct operation_share *shares; /* one a row */
     fig job_count;                  /* of a driver that the job has as a whole; else none */
     fig run;                        /* machine minutes without set-ups, the job */
@@ -47,13 +48,15 @@ struct labor {
     size_t operation_count;
     struct machine_figures *machines;
     size_t machine_count;
-    fig *leaf_minutes;              /* person-minutes of a leaf, one a row */
+    fig *leaf_minutes;              /* person-minutes of a leaf that the doors pay, one a row */
     fig *leaf_bench_minutes;        /* of these, at the bench */
     fig *leaf_cost;                 /* money of a leaf, labor and machine */
     fig person_minutes;             /* the job */
     fig hours;                      /* person-hours */
     fig bench_minutes, bench_hours; /* of these, at the bench: but for operations off it */
-    fig labor, machine;             /* money */
+    fig door_minutes;               /* person-minutes that the doors pay: all but what charges do */
+    fig door_bench_minutes;         /* of these, at the bench */
+    fig labor, machine;             /* money that the doors pay */
     fig minutes_a_door;             /* person-minutes by doors and fronts in all */
     fig making;                     /* of these: operations that styles list; none without any */
     fig finishing;                  /* that finishes list; none */

@@ -12,6 +12,16 @@ static fig sum_operations(const struct calc *c, const struct labor *labor, const
     return fig_sum(c->tape, what, unit, terms, labor->operation_count);
 }
 
+/* The same of what the doors pay. */
+static fig sum_paid(const struct calc *c, const struct labor *labor, const char *what,
+                    enum unit unit, fig (*pick)(const struct operation_figures *), fig *terms) {
+    for (size_t i = 0; i < labor->operation_count; i++) {
+        const struct operation_figures *const o = &labor->operations[i];
+        terms[i] = o->charge < 0 ? pick(o) : (fig){0};
+    }
+    return fig_sum(c->tape, what, unit, terms, labor->operation_count);
+}
+
 static fig pick_person(const struct operation_figures *o) {
     return o->person_minutes;
 }
@@ -75,7 +85,8 @@ static void sum_rows(const struct calc *c, struct labor *labor, fig *terms) {
     for (size_t r = 0; r < c->quantities->count; r++) {
         tape_about_again(c->tape, c->quantities->leaves[r].subject);
         for (size_t i = 0; i < labor->operation_count; i++) {
-            terms[i] = labor->operations[i].shares[r].person;
+            terms[i] =
+                labor->operations[i].charge < 0 ? labor->operations[i].shares[r].person : (fig){0};
         }
         labor->leaf_minutes[r] =
             fig_sum(c->tape, "person-minutes, a door", UNIT_MIN, terms, labor->operation_count);
@@ -85,7 +96,8 @@ static void sum_rows(const struct calc *c, struct labor *labor, fig *terms) {
                                                    UNIT_MIN, terms, keep_bench(c, labor, terms));
         }
         for (size_t i = 0; i < labor->operation_count; i++) {
-            terms[i] = labor->operations[i].shares[r].cost;
+            terms[i] =
+                labor->operations[i].charge < 0 ? labor->operations[i].shares[r].cost : (fig){0};
         }
         labor->leaf_cost[r] = fig_sum(c->tape, "labor and machine, a door", UNIT_MONEY, terms,
                                       labor->operation_count);
@@ -128,6 +140,22 @@ static fig minutes_of(const struct calc *c, const struct labor *labor, const cha
     return fig_ratio(c->tape, what, UNIT_MIN, (figs){{all}}, (figs){{c->quantities->all_leaves}});
 }
 
+/* Minutes without those that charges pay. */
+static void sum_door_minutes(const struct calc *c, struct labor *labor, fig *terms) {
+    bool charged = false;
+    for (size_t i = 0; i < labor->operation_count; i++) {
+        charged = charged || labor->operations[i].charge >= 0;
+    }
+    labor->door_minutes = labor->person_minutes;
+    labor->door_bench_minutes = labor->bench_minutes;
+    if (charged) {
+        labor->door_minutes =
+            sum_paid(c, labor, "person-minutes that the doors pay", UNIT_MIN, pick_person, terms);
+        labor->door_bench_minutes =
+            fig_sum(c->tape, "of these at the bench", UNIT_MIN, terms, keep_bench(c, labor, terms));
+    }
+}
+
 static void sum_job(const struct calc *c, struct labor *labor, fig *terms) {
     tape_about_again(c->tape, 0);
     labor->person_minutes =
@@ -146,8 +174,9 @@ static void sum_job(const struct calc *c, struct labor *labor, fig *terms) {
             fig_ratio(c->tape, "person-hours at the bench", UNIT_HOUR,
                       (figs){{labor->bench_minutes}}, (figs){{c->measures->sixty}});
     }
-    labor->labor = sum_operations(c, labor, "labor in all", UNIT_MONEY, pick_labor, terms);
-    labor->machine = sum_operations(c, labor, "machines in all", UNIT_MONEY, pick_machine, terms);
+    labor->labor = sum_paid(c, labor, "labor in all", UNIT_MONEY, pick_labor, terms);
+    labor->machine = sum_paid(c, labor, "machines in all", UNIT_MONEY, pick_machine, terms);
+    sum_door_minutes(c, labor, terms);
     labor->minutes_a_door =
         fig_ratio(c->tape, "person-minutes by door", UNIT_MIN, (figs){{labor->person_minutes}},
                   (figs){{c->quantities->all_leaves}});

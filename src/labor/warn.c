@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "labor/warn.h"
 
+#include "model/name.h"
+
 /* The shop's limit in the unit and at the decimals of films on the tape. */
 static int64_t film_limit(const struct calc *c, uint8_t *decimals) {
     const bool metric = c->measures->film == UNIT_UM;
@@ -91,5 +93,64 @@ void finish_warn(const struct calc *c, const struct finish_list *finish,
     for (size_t b = 0; b < finish->batch_count; b++) {
         warn_of_film(c, &finish->batches[b]);
         warn_of_pot_life(c, finish, labor, b);
+    }
+}
+
+/* --- operations besides --- */
+
+static const struct operation_figures *find_operation(const struct labor *labor,
+                                                      int32_t operation) {
+    for (size_t i = 0; i < labor->operation_count; i++) {
+        if (labor->operations[i].operation == operation) {
+            return &labor->operations[i];
+        }
+    }
+    return NULL;
+}
+
+static void ask_also(const struct calc *c, const struct reference *also, const char *why) {
+    problem_add(
+        c->problems, SEVERITY_WARNING, "without-effect", also->name.place,
+        "operation '%s' has no effect here: %s; take it away, or check what it is counted by",
+        problem_quote(c->problems, also->name.s), why);
+}
+
+/* Why an operation that a row adds does nothing more there; NULL: it does. o: it at work in the
+ * job; NULL: nowhere. */
+static const char *no_work_why(const struct calc *c, const struct operation_figures *o,
+                               const struct door *door, size_t row, int32_t operation) {
+    const int32_t finish = door->construction->finish.index;
+    if (references_hold(&c->rates->shop.operations, operation) ||
+        references_hold(&c->job->also, operation)) {
+        return "every door has it";
+    }
+    if (references_hold(&door->style->operations, operation) ||
+        (finish >= 0 && references_hold(&c->rates->finishes[finish].operations, operation))) {
+        return "the row's style or finish has it";
+    }
+    return o == NULL || fig_none(o->shares[row].person)
+               ? "the row has nothing that it is counted by"
+               : NULL;
+}
+
+void also_warn(const struct calc *c, const struct labor *labor) {
+    for (size_t i = 0; i < c->job->also.count; i++) {
+        const struct reference *const also = &c->job->also.r[i];
+        if (references_hold(&c->rates->shop.operations, also->index)) {
+            ask_also(c, also, "the shop has it for every job");
+        } else if (find_operation(labor, also->index) == NULL) {
+            ask_also(c, also, "no door has what it is counted by");
+        }
+    }
+    for (size_t r = 0; r < c->quantities->count; r++) {
+        const struct door *const door = c->quantities->leaves[r].door;
+        for (size_t i = 0; i < door->row->also.count; i++) {
+            const struct reference *const also = &door->row->also.r[i];
+            const char *const why =
+                no_work_why(c, find_operation(labor, also->index), door, r, also->index);
+            if (why != NULL) {
+                ask_also(c, also, why);
+            }
+        }
     }
 }

@@ -60,16 +60,27 @@ struct named_value {
     struct value value;
 };
 
+/* What is charged beside the doors: `120.00 for delivery by deliver`. */
+struct charge {
+    struct text name;           /* for what; absent: delivery */
+    struct value value;         /* money, or percent of the doors as sold; unset: what it costs,
+                                   marked up as the doors are */
+    struct reference operation; /* that does it, and is paid by it alone; index -1: none */
+    bool given;
+};
+
 struct sale {
-    struct text tax_name;        /* what tax is called here: 'VAT'; absent: tax */
-    struct value tax;            /* percent */
-    struct choice tax_on;        /* enum tax_on */
-    struct choice tax_delivery;  /* 1: yes */
-    struct text exempt;          /* certificate number; set: no tax */
-    struct value discount;       /* percent */
-    struct value delivery;       /* money */
-    struct named_value *charges; /* `charges = 80.00 for samples, 45.00 for templates`: money; not
-                                    discounted, taxed like the doors */
+    struct text tax_name;       /* what tax is called here: 'VAT'; absent: tax */
+    struct value tax;           /* percent */
+    struct choice tax_on;       /* enum tax_on */
+    struct choice tax_delivery; /* 1: yes */
+    struct text exempt;         /* certificate number; set: no tax */
+    struct value discount;      /* percent */
+    struct steps discounts;     /* limit: doors and fronts from which it holds; value: percent; in
+                                   place of discount */
+    struct charge delivery;
+    struct charge *charges; /* `charges = 80.00 for samples, 45.00 for templates`: not
+                               discounted, taxed like the doors */
     size_t charge_count;
     struct value card_fee;      /* percent, for payment by card; shown apart */
     struct choice card_fee_of;  /* enum card_fee_of */
@@ -101,7 +112,8 @@ struct row { /* a row of the door list */
     struct choice hinge_side;  /* enum hinge_side */
     struct value pulls;        /* pulls or knobs on each leaf, where the make names one */
     struct value extra_charge; /* money a row's door (per leaf) */
-    struct text extra_words;   /* what the extra charge is for, `15.00 arched top`; may be absent */
+    struct references also;  /* operations that the row has besides those of its style and finish */
+    struct text extra_words; /* what the extra charge is for, `15.00 arched top`; may be absent */
     const struct make *make;
 };
 
@@ -125,12 +137,12 @@ struct job {
     struct text title, number, client, address, measured_by, note;
     struct text date; /* as written, YYYY-MM-DD */
     int32_t year, month, day;
-    struct value valid;                   /* days */
-    struct text ready;                    /* when the doors will be, in words; may be absent */
-    struct choice paper;                  /* enum paper_kind */
-    struct value revision;                /* count; unset: none */
-    struct choice detail;                 /* enum price_detail */
-    struct choice hinges_fitted, hanging; /* 1: yes, it is part of the job */
+    struct value valid;     /* days */
+    struct text ready;      /* when the doors will be, in words; may be absent */
+    struct choice paper;    /* enum paper_kind */
+    struct value revision;  /* count; unset: none */
+    struct choice detail;   /* enum price_detail */
+    struct references also; /* operations that this job has besides */
     enum length_unit unit;
     struct text rates_path, doors_path; /* resolved against the job file's folder */
     struct text terms; /* `terms = ...` free text lines for the foot of the quote; may be absent */

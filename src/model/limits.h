@@ -9,6 +9,7 @@ enum {
     MOST_HEIGHTS = 32,        /* of a door's `rows`: more bars than any door was seen with */
     MOST_HINGE_RULES = 32,    /* steps of a rule of [hinges] */
     MOST_PRICE_BREAKS = 32,   /* of a lumber */
+    MOST_DISCOUNTS = 32,      /* steps of the discount by count */
     MOST_CONTAINER_SIZES = 8, /* of a product; the search for the cheapest set grows with them */
     MOST_COATS = 32,          /* products of a finish, one after another */
     MOST_DOOR_ROWS = 100000,  /* of a door list; some 400 MB to check them */

@@ -12,6 +12,7 @@
 #include "base/problem.h"
 #include "model/setting.h"
 #include "model/value.h"
+#include "model/work.h"
 
 enum allowance_on { ALLOWANCE_ADDED, ALLOWANCE_OF_SHIFT };
 enum overhead_on { OVERHEAD_PER_HOUR, OVERHEAD_PER_BENCH_HOUR, OVERHEAD_OF_COST };
@@ -185,32 +186,6 @@ enum setup_per {
     SETUP_PER_COAT,
     SETUP_PER_COLOR,
     SETUP_PER_COUNT
-};
-
-struct operation {
-    struct text name;
-    int32_t machine; /* index into rates.machines, -1: handwork */
-    struct text machine_name;
-    struct choice per;          /* enum driver, needed */
-    struct value minutes;       /* minutes per driver; or */
-    struct value feed;          /* ft per min or m per min; only for runs */
-    struct value handling;      /* minutes per handling_per */
-    struct choice handling_per; /* enum driver: door, part, stile, rail, panel */
-    struct value passes;        /* count, default 1 */
-    struct value together;      /* count worked on at once, default 1 */
-    bool by_wood;               /* takes longer in wood whose `work` says so */
-    bool off_bench;             /* done elsewhere: measuring, quoting, delivering */
-    struct value setup;         /* minutes */
-    struct choice setup_per;    /* enum setup_per */
-    struct value hands;         /* people at it, default 1 */
-    struct value capacity;      /* nm across the machine; unset: any */
-    bool one_side_open;         /* a wider door, up to twice the capacity, goes in two passes */
-    struct value labor_rate;    /* money per hour; unset: the shop's */
-};
-
-struct machine {
-    struct text name;
-    struct value rate; /* money per hour */
 };
 
 struct additive { /* reducers and catalysts that are bought */

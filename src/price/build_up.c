@@ -99,7 +99,7 @@ static void add_profit(const struct calc *c, struct build_up *p) {
         fig_none(p->profit) ? p->full : fig_plus(c->tape, "price by cost", p->full, p->profit);
 }
 
-void build_up_price(struct build_up *pile, const struct calc *c, fig minutes) {
+void build_up_price(struct build_up *pile, const struct calc *c, fig minutes, bool remade) {
     const struct shop *const shop = &c->rates->shop;
     fig goods[COST_CONSUMABLES + 2];
     memcpy(goods, pile->group, (COST_CONSUMABLES + 1) * sizeof *goods);
@@ -107,7 +107,9 @@ void build_up_price(struct build_up *pile, const struct calc *c, fig minutes) {
     pile->materials = fig_sum(c->tape, "materials", UNIT_MONEY, goods, COST_CONSUMABLES + 2);
     pile->group[COST_PURCHASE_TAX] = percent_of(c, "tax on purchases", pile->materials,
                                                 "tax on purchases, percent", &shop->purchase_tax);
-    add_remakes(c, pile);
+    if (remade) {
+        add_remakes(c, pile);
+    }
     pile->direct = fig_sum(c->tape, "direct cost", UNIT_MONEY, pile->group, COST_GROUP_COUNT);
     pile->contingency =
         percent_of(c, "contingency", pile->direct, "contingency, percent", &shop->contingency);
@@ -115,4 +117,8 @@ void build_up_price(struct build_up *pile, const struct calc *c, fig minutes) {
     const fig terms[] = {pile->direct, pile->contingency, pile->overhead};
     pile->full = fig_sum(c->tape, "cost with overhead", UNIT_MONEY, terms, 3);
     add_profit(c, pile);
+}
+
+fig build_up_minutes(const struct calc *c, fig all, fig at_bench) {
+    return c->rates->shop.overhead_on.choice == OVERHEAD_PER_BENCH_HOUR ? at_bench : all;
 }

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "price/cost.h"
 
+#include "model/charge.h"
 #include "price/build_up.h"
+#include "price/charge_cost.h"
 
 #include <assert.h>
 #include <string.h>
@@ -118,11 +120,6 @@ static void cost_bought_in(const struct costing *k) {
         doors_total(k, "bought in, cost", offsetof(struct door_price, cost.group[COST_BOUGHT_IN]));
 }
 
-/* The minutes that overhead by the hour goes by. */
-static fig overhead_minutes(const struct calc *c, fig all, fig at_bench) {
-    return c->rates->shop.overhead_on.choice == OVERHEAD_PER_BENCH_HOUR ? at_bench : all;
-}
-
 static void cost_job(const struct costing *k) {
     const struct calc *const c = k->calc;
     const struct cost_inputs *const in = k->in;
@@ -164,7 +161,8 @@ static void cost_job(const struct costing *k) {
     group[COST_LABOR] = in->labor->labor;
     group[COST_MACHINE] = in->labor->machine;
     build_up_price(&k->costs->job, c,
-                   overhead_minutes(c, in->labor->person_minutes, in->labor->bench_minutes));
+                   build_up_minutes(c, in->labor->door_minutes, in->labor->door_bench_minutes),
+                   true);
 }
 
 /* --- the doors' shares ------------------------------------------------------------------------ */
@@ -295,8 +293,8 @@ static void cost_door(const struct costing *k, size_t row) {
     p->group[COST_HARDWARE] = share_hardware(k, leaf);
     p->group[COST_CONSUMABLES] = share_consumables(k, row);
     p->group[COST_LABOR] = labor->leaf_cost[row];
-    build_up_price(p, c,
-                   overhead_minutes(c, labor->leaf_minutes[row], labor->leaf_bench_minutes[row]));
+    build_up_price(
+        p, c, build_up_minutes(c, labor->leaf_minutes[row], labor->leaf_bench_minutes[row]), true);
 }
 
 static void price_door(const struct costing *k, size_t row) {
@@ -366,10 +364,12 @@ bool costs_make(struct costs *costs, const struct calc *c, const struct cost_inp
     *costs = (struct costs){0};
     costs->consumables = pool_take(c->pool, c->rates->consumable_count, sizeof *costs->consumables);
     costs->doors = pool_take(c->pool, rows, sizeof *costs->doors);
+    costs->charges = pool_take(c->pool, charge_count(c->job), sizeof *costs->charges);
     if (pool_failed(c->pool)) {
         return false;
     }
     cost_job(&costing);
+    charges_cost(costs, c, in->labor);
     costs->least = least_price(&costing);
     /* asked for by every door: filed under the job */
     calc_given(c, "round price to", &c->rates->shop.round_price_to);

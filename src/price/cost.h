@@ -47,7 +47,9 @@ struct door_price {
 };
 
 struct costs {
-    struct build_up job;
+    struct build_up job;      /* of the doors */
+    struct build_up *charges; /* one a charge, as charge_at has them: what its operation costs, and
+                                 would be sold for; none figures without an operation */
     struct consumable_figures *consumables;
     size_t consumable_count;
     fig least; /* price that a door is sold for at the least; none without a minimum */

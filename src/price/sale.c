@@ -2,6 +2,8 @@
 #include "price/sale.h"
 
 #include "base/text.h"
+#include "model/charge.h"
+#include "model/limits.h"
 
 #include <stdlib.h>
 
@@ -9,12 +11,29 @@ static fig percent_of(const struct calc *c, const char *what, fig base, fig perc
     return calc_percent(c, what, UNIT_MONEY, base, percent);
 }
 
+/* The percent off for so many doors and fronts: nothing below the first step. */
+static fig discount_by_count(const struct calc *c) {
+    const struct steps *const steps = &c->job->sale.discounts;
+    fig limits[MOST_DISCOUNTS + 1] = {
+        tape_constant(c->tape, "from nothing", UNIT_COUNT, 0, 0, "by definition")};
+    fig values[MOST_DISCOUNTS + 1] = {
+        tape_constant(c->tape, "no discount", UNIT_PERCENT, 0, 0, "by definition")};
+    for (size_t i = 0; i < steps->count; i++) {
+        limits[i + 1] = calc_given(c, "discount from", &steps->s[i].limit);
+        values[i + 1] = calc_given(c, "discount from there on", &steps->s[i].value);
+    }
+    return fig_pick_from(c->tape, "discount by count", c->quantities->all_leaves, limits, values,
+                         steps->count + 1);
+}
+
 static void sell(const struct calc *c, struct sale_figures *f, fig doors) {
     const struct value *const minimum = &c->rates->shop.minimum_job;
+    const struct sale *const sale = &c->job->sale;
     f->doors = doors;
     f->after_discount = f->doors;
-    if (c->job->sale.discount.set) {
-        f->discount_rate = calc_given(c, "discount, percent", &c->job->sale.discount);
+    if (sale->discount.set || sale->discounts.count > 0) {
+        f->discount_rate = sale->discount.set ? calc_given(c, "discount, percent", &sale->discount)
+                                              : discount_by_count(c);
         f->discount = percent_of(c, "discount", f->doors, f->discount_rate);
         f->after_discount = fig_plus(c->tape, "after discount", f->doors, fig_minus(f->discount));
     }
@@ -29,16 +48,32 @@ static void sell(const struct calc *c, struct sale_figures *f, fig doors) {
     }
 }
 
-static void add_charges(const struct calc *c, struct sale_figures *f, fig *terms) {
+/* What charge i of the job comes to: as given, a percent of what is sold, or the price of its
+ * operation; none where that has nothing to do. */
+static fig charge_amount(const struct calc *c, const struct sale_figures *f,
+                         const struct costs *costs, size_t i, const char *what) {
+    const struct value *const value = &charge_at(c->job, i)->value;
+    if (!value->set) {
+        return costs->charges[i].price;
+    }
+    const fig given = calc_given(c, what, value);
+    return value->unit == UNIT_PERCENT ? percent_of(c, "charge by percent", f->sold, given) : given;
+}
+
+static void add_charges(const struct calc *c, struct sale_figures *f, const struct costs *costs,
+                        fig *terms) {
+    const struct sale *const sale = &c->job->sale;
     size_t n = 0;
     terms[n++] = f->sold;
-    for (size_t i = 0; i < c->job->sale.charge_count; i++) {
-        f->charges[i] = calc_given(c, "charge", &c->job->sale.charges[i].value);
+    f->charge_count = sale->charge_count;
+    for (size_t i = 0; i < sale->charge_count; i++) {
+        f->charges[i] = charge_amount(c, f, costs, i, "charge");
         terms[n++] = f->charges[i];
     }
-    f->charge_count = c->job->sale.charge_count;
-    f->delivery = calc_given(c, "delivery", &c->job->sale.delivery);
-    terms[n++] = f->delivery;
+    if (sale->delivery.given) {
+        f->delivery = charge_amount(c, f, costs, sale->charge_count, "delivery");
+        terms[n++] = f->delivery;
+    }
     f->subtotal = fig_sum(c->tape, "before tax", UNIT_MONEY, terms, n);
 }
 
@@ -120,12 +155,33 @@ static void add_payments(const struct calc *c, struct sale_figures *f, fig *term
     f->balance = fig_sum(c->tape, "balance", UNIT_MONEY, terms, n);
 }
 
-static void look_back(const struct calc *c, struct sale_figures *f, fig full) {
-    f->profit_left = fig_plus(c->tape, "profit left", f->sold, fig_minus(full));
-    if (tape_amount(c->tape, f->sold) > 0) {
+/* What is left of the doors, and of the charges whose cost is known because an operation does them.
+ * terms: room for two figures a charge, and four. */
+static void look_back(const struct calc *c, struct sale_figures *f, const struct costs *costs,
+                      fig *terms) {
+    size_t n = 0;
+    fig income = f->sold;
+    fig *const incomes = terms + charge_count(c->job) + 2;
+    terms[n] = costs->job.full;
+    incomes[n++] = f->sold;
+    for (size_t i = 0; i < charge_count(c->job); i++) {
+        if (!fig_none(costs->charges[i].full)) {
+            terms[n] = costs->charges[i].full;
+            incomes[n++] = i < f->charge_count ? f->charges[i] : f->delivery;
+        }
+    }
+    f->worked_cost = costs->job.full;
+    if (n > 1) {
+        income =
+            fig_sum(c->tape, "sold, with the charges that are worked for", UNIT_MONEY, incomes, n);
+        f->worked_cost = fig_sum(c->tape, "cost, with that of these charges", UNIT_MONEY, terms, n);
+    }
+    f->worked = income;
+    f->profit_left = fig_plus(c->tape, "profit left", income, fig_minus(f->worked_cost));
+    if (tape_amount(c->tape, income) > 0) {
         f->margin_left =
             fig_ratio(c->tape, "margin left", UNIT_PERCENT,
-                      (figs){{f->profit_left, c->measures->hundred}}, (figs){{f->sold}});
+                      (figs){{f->profit_left, c->measures->hundred}}, (figs){{income}});
     }
 }
 
@@ -213,7 +269,8 @@ static bool sum_rooms(const struct calc *c, struct sale_figures *f,
 
 bool sale_make(struct sale_figures *f, const struct calc *c, const struct costs *costs) {
     const struct sale *const sale = &c->job->sale;
-    fig *const terms = pool_take(c->pool, sale->charge_count + sale->stage_count + 4, sizeof(fig));
+    fig *const terms =
+        pool_take(c->pool, 2 * sale->charge_count + sale->stage_count + 8, sizeof(fig));
     *f = (struct sale_figures){
         .charges = pool_take(c->pool, sale->charge_count, sizeof(fig)),
         .stages = pool_take(c->pool, sale->stage_count, sizeof(fig)),
@@ -224,11 +281,11 @@ bool sale_make(struct sale_figures *f, const struct calc *c, const struct costs 
     }
     tape_about_again(c->tape, 0);
     sell(c, f, costs->doors_total);
-    add_charges(c, f, terms);
+    add_charges(c, f, costs, terms);
     add_tax(c, f, &costs->job);
     add_card_fee(c, f);
     add_payments(c, f, terms);
-    look_back(c, f, costs->job.full);
+    look_back(c, f, costs, terms);
     return sum_rooms(c, f, costs->doors);
 }
 

@@ -38,9 +38,11 @@ struct sale_figures {
     fig balance;            /* total less deposit and stages */
     struct room_sum *rooms; /* in the order in which the list first names them */
     size_t room_count;
-    size_t *by_room; /* the rows, by room */
-    fig profit_left; /* sold less cost with overhead */
-    fig margin_left; /* percent of sold; none when nothing is sold */
+    size_t *by_room;         /* the rows, by room */
+    fig worked, worked_cost; /* sold, and its cost with overhead; both with the charges that an
+                                operation is done for */
+    fig profit_left;         /* worked less worked_cost */
+    fig margin_left;         /* percent of worked; none when nothing is sold */
 };
 
 /* Puts on the tape what the client pays for doors of these costs, by calc's job, and what the rows

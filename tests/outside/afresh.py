@@ -43,6 +43,15 @@ def cheapest(need, sizes):
     return best[0][0], rounded(best[0][1], "volume")
 
 
+def charge_of(text):
+    """`80.00 for samples by show`, `3 %`, `by deliver`: price, words, operation."""
+    rest, _, operation = (" " + text).rpartition(" by ")
+    if not operation or not _:
+        rest, operation = " " + text, ""
+    price, _, words = rest.partition(" for ")
+    return price.strip(), words.strip(), operation.strip().lower()
+
+
 class Job:
     def __init__(self, path, document):
         self.inputs = Inputs(path)
@@ -199,7 +208,10 @@ class Job:
         found = [p for p in plans["lumber"] + plans["sheets"] if not p["missing"]]
         self.bought["cut"] = sum(Fraction(p["cuts"]["value"]) for p in found)
         self.bought["board"] = sum(Fraction(p["boards"]["value"]) for p in found if "boards" in p)
-        self.labor = Labor(self.inputs, self.doors, self.bought)
+        self.charges = [charge_of(text) for text in listed(self.sale.get("charges", ""))]
+        if "delivery" in self.sale:
+            self.charges.append(charge_of(self.sale["delivery"]))
+        self.labor = Labor(self.inputs, self.doors, self.bought, {c[2] for c in self.charges if c[2]})
         for theirs in self.estimate["labor"]["operations"]:
             mine = self.labor.operations.pop(theirs["name"].lower(), None)
             if mine is None:
@@ -389,17 +401,17 @@ class Job:
 
     MATERIALS = ("lumber", "sheets", "glass", "finish", "hardware", "consumables")
 
-    def direct(self, group):
+    def direct(self, group, remade=True):
         """Materials, tax on purchases, remakes and direct cost of a job's or a door's groups."""
         materials = sum(group.get(k, 0) for k in self.MATERIALS) + group.get("goods", 0)
         tax = rounded(materials * percent(self.shop.get("tax on purchases", "0")) / 100, "money")
         before = materials - group.get("goods", 0) + group.get("bought in", 0) + tax + group.get("labor", 0) + group.get("machine", 0)
-        remakes = rounded(before * percent(self.shop.get("remakes", "0")) / 100, "money")
+        remakes = rounded(before * percent(self.shop.get("remakes", "0")) / 100, "money") if remade else Fraction(0)
         return materials, tax, remakes, before + remakes
 
-    def steps(self, group, minutes, at_bench):
+    def steps(self, group, minutes, at_bench, remade=True):
         """Contingency, overhead, cost with overhead, profit."""
-        direct = self.direct(group)[3]
+        direct = self.direct(group, remade)[3]
         contingency = rounded(direct * percent(self.shop.get("contingency", "0")) / 100, "money")
         value, of = number(self.shop["overhead"])
         minutes = at_bench if "bench" in of else minutes
@@ -422,7 +434,8 @@ class Job:
         theirs = self.estimate["costs"]
         whole = {**self.group, "goods": self.goods}
         materials, tax, remakes, direct = self.direct(whole)
-        contingency, overhead, cost, profit = self.steps(whole, self.labor.person, self.labor.bench_person)
+        contingency, overhead, cost, profit = self.steps(whole, self.labor.person - self.labor.apart_person,
+                                                          self.labor.bench_person)
         for name, money in self.group.items():
             self.same("group " + name, money, theirs["groups"][name])
         for name, mine in (("materials", materials), ("direct cost", direct), ("contingency", contingency),
@@ -431,7 +444,7 @@ class Job:
             self.same(name, mine, theirs[name])
         self.same("remakes", remakes, theirs["groups"]["remakes"])
         self.same("tax on purchases", tax, theirs["groups"]["tax on purchases"])
-        self.materials, self.direct_cost, self.by_cost = materials, direct, cost + profit
+        self.materials, self.direct_cost, self.by_cost, self.full = materials, direct, cost + profit, cost
 
     def prices(self):
         minimum = self.shop.get("minimum door")
@@ -457,8 +470,19 @@ class Job:
         discount = rounded(self.doors_total * percent(sale.get("discount", "0")) / 100, "money")
         after = self.doors_total - discount
         sold = max(after, number(self.shop.get("minimum job", "0"))[0])
-        charges = sum(number(c)[0] for c in listed(sale.get("charges", "")))
-        delivery = number(sale.get("delivery", "0"))[0]
+        amounts, self.worked, self.worked_cost = [], sold, self.full
+        for price, _, operation in self.charges:
+            work = self.labor.paid_by_charge.get(operation)
+            cost = Fraction(0)
+            if work:
+                group = {"labor": work["labor"], "machine": work["cost"] - work["labor"]}
+                _, _, cost, profit = self.steps(group, work["person"], work["bench"], remade=False)
+            value, unit = number(price) if price else (cost + profit, "")
+            amounts.append(rounded(sold * value / 100, "money") if unit == "%" else value)
+            self.worked += amounts[-1] if work else 0
+            self.worked_cost += cost
+        delivery = amounts.pop() if "delivery" in sale else Fraction(0)
+        charges = sum(amounts)
         base = {"selling price": sold + charges + (delivery if sale.get("tax delivery") == "yes" else 0),
                 "materials at selling price": rounded(sold * self.materials / self.direct_cost, "money"),
                 "materials at cost": self.materials, "none": Fraction(0)}[sale.get("tax on", "selling price")]
@@ -471,6 +495,8 @@ class Job:
         deposit = rounded(total * percent(sale.get("deposit", "0")) / 100, "money")
         stages = [rounded(total * percent(s) / 100, "money") for s in listed(sale.get("stages", ""))]
         for name, mine in (("doors and fronts", self.doors_total), ("discount", discount), ("sold", sold),
+                           ("sold, with charges worked for", self.worked), ("cost of that", self.worked_cost),
+                           ("profit left", self.worked - self.worked_cost),
                            ("taxable", base), ("tax", tax), ("card fee", fee), ("total", total),
                            ("deposit", deposit), ("balance", total - deposit - sum(stages))):
             self.same(name, mine, theirs[name])

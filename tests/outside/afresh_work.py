@@ -33,7 +33,7 @@ def works_on(driver, part):
 
 
 class Labor:
-    def __init__(self, inputs, doors, bought):
+    def __init__(self, inputs, doors, bought, charged):
         """bought: {'bf': ..., 'sheet': ..., 'board': ..., 'cut': ...} of the whole job."""
         self.inputs, self.doors, self.bought = inputs, doors, bought
         self.shop = inputs.section("shop")
@@ -43,11 +43,16 @@ class Labor:
         self.bench = {d.id: Fraction(0) for d in doors}
         self.person = self.bench_person = Fraction(0)
         self.labor = self.machine = Fraction(0)
+        self.charged = charged  # operations that a charge pays, not the doors
+        self.apart_person, self.paid_by_charge = Fraction(0), {}
         for name, keys in inputs.kinds("operation").items():
             self.operation(name, keys)
 
     def applies(self, door, name):
-        lists = [self.shop.get("operations", ""), door.style.get("operations", "")]
+        if name in self.charged:
+            return True
+        lists = [self.shop.get("operations", ""), door.style.get("operations", ""),
+                 self.inputs.job[("job", "")].get("also", ""), door.row.get("also") or ""]
         if door.finish:
             lists.append(door.finish_keys.get("operations", ""))
         return any(name in [i.lower() for i in listed(text)] for text in lists)
@@ -138,9 +143,14 @@ class Labor:
         cost = Fraction(0)
         if "machine" in keys:
             cost = rounded(machine * number(self.inputs.section("machine", keys["machine"])["rate"])[0] / 60, "money")
-        self.operations[name] = {"machine": machine, "person": person, "labor": labor, "cost": labor + cost}
-        self.person += person
         at_bench = keys.get("off the bench") != "yes"
+        self.operations[name] = {"machine": machine, "person": person, "labor": labor, "cost": labor + cost,
+                                 "bench": person if at_bench else Fraction(0)}
+        self.person += person
+        if name in self.charged:
+            self.apart_person += person
+            self.paid_by_charge[name] = self.operations[name]
+            return
         self.bench_person += person if at_bench else 0
         self.labor += labor
         self.machine += cost

@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "read/file/ini.h"
 #include "read/file/source.h"
+#include "read/job/charge.h"
 #include "read/job/job_keys.h"
 #include "read/rates/plausible.h"
 #include "read/rates/rates_file.h"
@@ -84,7 +85,11 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
     if (pool_failed(&job->pool) || problems->failed) {
         return false;
     }
-    return door_list_read(&reader, job);
+    if (!door_list_read(&reader, job)) {
+        return false;
+    }
+    charges_check(&reader, job);
+    return !problems->failed;
 }
 
 void job_clear(struct job *job) {

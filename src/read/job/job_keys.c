@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "read/job/accept.h"
+#include "read/job/charge.h"
 #include "read/key/quantity.h"
 #include "read/key/rows.h"
 #include "read/rates/rates_keys.h"
@@ -82,10 +83,8 @@ static const struct key job_keys[] = {
     {"revision", AS_COUNT(1, 999, 0), FIELD(job, revision), "2", .help = "of the client's papers"},
     {"detail", AS_CHOICE(details), FIELD(job, detail), "sum", "each",
      .help = "the prices that the client sees: sum, rooms, or each door; absent: sum"},
-    {"hinges fitted", AS_CHOICE(choices_yes_no), FIELD(job, hinges_fitted), "no", "yes",
-     .help = "whether the shop fits the hinges to the doors; absent: no"},
-    {"hanging", AS_CHOICE(choices_yes_no), FIELD(job, hanging), "no", "yes",
-     .help = "whether the shop hangs the doors; absent: no"},
+    {"also", AS_NAMES(NAME_OPERATION), FIELD(job, also), "hang, fit pulls",
+     .help = "operations that this job has besides, at every door that has something of them"},
     {"unit", AS_UNIT, FIELD(job, unit), "in", "mm", .needed = true,
      .help = "of bare lengths in this file and in the door list"},
     {"rates", AS_PATH, FIELD(job, rates_path), "../rates/small-shop.ini", .needed = true,
@@ -136,6 +135,13 @@ static const struct unit_form card_fee[] = {
     {0},
 };
 
+static const struct unit_form charged[] = {
+    {"", UNIT_MONEY, 0, 0, NO_LIMIT},
+    {"%", UNIT_PERCENT, 0, 0, 100},
+    {0},
+};
+static const struct unit_form doors[] = {{"", UNIT_COUNT, 0, 2, 100000}, {0}};
+
 static const struct key sale_keys[] = {
     {"tax name", AS_TEXT, FIELD(sale, tax_name), "VAT",
      .help = "what tax is called here; absent: tax"},
@@ -148,10 +154,18 @@ static const struct key sale_keys[] = {
     {"exempt", AS_TEXT, FIELD(sale, exempt), "E-1042",
      .help = "number of the certificate; where given there is no tax"},
     {"discount", AS_PERCENT(0, 99), FIELD(sale, discount), "5 %", .help = "off the doors' prices"},
-    {"delivery", AS_MONEY, FIELD(sale, delivery), "120.00", .help = "charged for delivery"},
-    {"charges", AS_OWN(read_charges, .forms = forms_money), FIELDS(sale, charges, charge_count),
-     "80.00 for samples, 45.00 for templates",
-     .help = "other charges; not discounted, taxed like the doors"},
+    {"discounts",
+     AS_OWN(read_steps, .most = MOST_DISCOUNTS, .forms = forms_percent, .limit_forms = doors),
+     FIELD(sale, discounts), "20: 3 %, 50: 5 %",
+     .help = "instead of discount: by the doors and fronts of the job, each from that number on"},
+    {"delivery", AS_OWN(read_delivery, .forms = charged, .names = NAME_OPERATION),
+     FIELD(sale, delivery), "120.00 by deliver", "3 %",
+     .help =
+         "charged for delivery: an amount or a percent of the doors, or what the operation costs"},
+    {"charges", AS_OWN(read_charges, .forms = charged, .names = NAME_OPERATION),
+     FIELDS(sale, charges, charge_count),
+     "80.00 for samples, 45.00 for templates by make templates",
+     .help = "other charges, likewise; not discounted, taxed like the doors"},
     {"card fee", AS_QUANTITY(card_fee), FIELDS(sale, card_fee, card_fee_of), "2.9 % added",
      "2.9 % of what is paid",
      .help = "where the client pays by card: added to the total, or of all that the card takes"},
@@ -176,7 +190,10 @@ static void check_sale(struct reader *reader, const struct ini_section *section,
     const struct sale *sale = target;
     int64_t sum = ten_thousandths(&sale->deposit);
 
-    (void)section;
+    if (section_has(section, "discount") && section_has(section, "discounts")) {
+        problem_add(reader->problems, SEVERITY_ERROR, "both-given", section->place,
+                    "[sale] has both discount and discounts; keep the one that holds");
+    }
     for (size_t i = 0; i < sale->stage_count; i++) {
         sum += ten_thousandths(&sale->stages[i].value);
     }

@@ -104,6 +104,8 @@ const struct key row_keys[] = {
      .help = "how many of the `pull` on each leaf; absent: 1"},
     {"extra charge", AS_OWN(read_extra, .forms = forms_money), FIELD(row, extra_charge),
      "15.00 arched top", .help = "added to the price of each leaf, and what for"},
+    {"also", AS_NAMES(NAME_OPERATION), FIELD(row, also), "hang, fit pulls",
+     .help = "operations that the row has besides those of its style and finish"},
     {"note", AS_TEXT, FIELD(row, note), "over the sink", .help = "shown beside the door"},
 };
 const size_t row_key_count = COUNT_OF(row_keys);

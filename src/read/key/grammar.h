@@ -25,8 +25,7 @@ key_read read_lengths; /* struct values, ascending */
 key_read read_steps;   /* struct steps: `40 in: 2, 60 in: 3` */
 key_read read_breaks;  /* struct steps: `100 bf at 3.75 per bf, ...` */
 key_read read_sizes;   /* struct steps: `1 qt at 27.00, 1 gal at 84.00`, by volume */
-key_read read_charges; /* struct named_value *, size_t beside it: `80.00 for samples, ...` */
-key_read read_stages;  /* the same: `40 % when sprayed, ...` */
+key_read read_stages;  /* struct named_value *, size_t beside it: `40 % when sprayed, ...` */
 
 /* Names of other sections. */
 key_read read_names;     /* struct references, of kind.names */

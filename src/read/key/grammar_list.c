@@ -202,8 +202,8 @@ void read_sizes(struct reader *reader, const struct key *key, const struct entry
     read_step_list(reader, key, entry, target, " at ", LIMIT_VOLUME);
 }
 
-static void read_named_values(struct reader *reader, const struct key *key,
-                              const struct entry *entry, void *target, const char *mark) {
+void read_stages(struct reader *reader, const struct key *key, const struct entry *entry,
+                 void *target) {
     struct named_value **field = key_field(key, target);
     size_t *field_count = (size_t *)(void *)((char *)target + key->field.beside);
     struct named_value *values;
@@ -221,7 +221,7 @@ static void read_named_values(struct reader *reader, const struct key *key,
         struct entry number;
         struct entry name;
 
-        if (!cut_item(reader, key, &items[i], mark, &number, &name) ||
+        if (!cut_item(reader, key, &items[i], " when ", &number, &name) ||
             !quantity_value(reader, key, &number, key->kind.forms, &values[i].value, NULL)) {
             return;
         }
@@ -229,16 +229,6 @@ static void read_named_values(struct reader *reader, const struct key *key,
     }
     *field = values;
     *field_count = count;
-}
-
-void read_charges(struct reader *reader, const struct key *key, const struct entry *entry,
-                  void *target) {
-    read_named_values(reader, key, entry, target, " for ");
-}
-
-void read_stages(struct reader *reader, const struct key *key, const struct entry *entry,
-                 void *target) {
-    read_named_values(reader, key, entry, target, " when ");
 }
 
 /* What is listed twice would be counted once: it is not clear which was meant. */

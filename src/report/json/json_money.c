@@ -120,6 +120,7 @@ json_t *json_sale(struct json_maker *maker) {
         json_t *const charge = json_object();
         json_put_text(maker, charge, "name", given->charges[i].name.s);
         json_put_figure(maker, charge, "money", sale->charges[i]);
+        json_put_figure(maker, charge, "cost with overhead", maker->e->costs.charges[i].full);
         json_add(maker, charges, charge);
     }
     for (size_t i = 0; i < sale->stage_count; i++) {
@@ -130,6 +131,9 @@ json_t *json_sale(struct json_maker *maker) {
         json_add(maker, stages, stage);
     }
     json_put(maker, object, "charges", charges);
+    json_put_figure(maker, object, "delivery, cost with overhead",
+                    given->delivery.given ? maker->e->costs.charges[sale->charge_count].full
+                                          : (fig){0});
     json_put(maker, object, "stages", stages);
     return object;
 }

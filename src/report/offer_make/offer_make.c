@@ -111,7 +111,8 @@ static bool make_room(struct offer_maker *m) {
     struct offer_texts *const lists[LISTS] = {&o->statements, &o->made,  &o->included,
                                               &o->excluded,   &o->notes, &o->terms};
     const size_t room = OTHERS + OFFER_MADE_COUNT * m->e->quantities.count + m->e->hardware.count +
-                        m->e->sale.charge_count + m->e->rates->shop.term_count;
+                        m->e->sale.charge_count + m->e->rates->shop.term_count +
+                        m->e->labor.operation_count;
     for (size_t i = 0; i < LISTS; i++) {
         lists[i]->text = pool_take(m->pool, room, sizeof *lists[i]->text);
         lists[i]->room = room;

@@ -2,6 +2,7 @@
 /* What an offer says beside the price: to whose sizes, of what, what is part of it and what is not.
  * Each sentence is drawn from the inputs; where they say nothing, the cautious reading is printed.
  */
+#include "model/name.h"
 #include "report/offer_make/offer_maker.h"
 #include "report/words/show.h"
 
@@ -61,16 +62,6 @@ static void state_ready(struct offer_maker *m) {
 
 /* --- what is part of it --- */
 
-static bool is_bored(struct offer_maker *m) {
-    const struct labor *const labor = &m->e->labor;
-    for (size_t i = 0; i < labor->operation_count; i++) {
-        if (m->e->rates->operations[labor->operations[i].operation].per.choice == DRIVER_HINGE) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* The rows that a piece of hardware is on; "" where it is the only one of its role. */
 static const char *rows_of(struct offer_maker *m, const struct hardware_buy *buy) {
     const struct offer *const o = m->offer;
@@ -105,38 +96,86 @@ static void say_hardware(struct offer_maker *m, bool *any_hinge) {
     }
 }
 
-static void say_hinge_work(struct offer_maker *m) {
+/* The rows that alone have an operation, by their own `also`; "" where it is not for them alone. */
+static const char *rows_alone(struct offer_maker *m, int32_t operation) {
+    const struct offer *const o = m->offer;
+    bool *const in = pool_take(m->pool, o->door_count, sizeof *in);
+    bool any = false;
+    for (size_t d = 0; in != NULL && d < o->door_count; d++) {
+        in[d] = references_hold(&offer_leaf(m, d)->door->row->also, operation);
+        any = any || in[d];
+    }
+    return any ? pool_words(m->pool, ", for %s", offer_ids(m, in)) : "";
+}
+
+/* Says of each operation that is done here and that the client has a word for that it is included.
+ * done: set for each task that one of them does. */
+static void say_operations(struct offer_maker *m, bool *done) {
+    static const char *const words[TASK_COUNT] = {
+        [TASK_BORING] = "Boring the doors for their hinges",
+        [TASK_HINGES] = "Fitting the hinges to the doors",
+        [TASK_HANGING] = "Hanging and adjusting the doors on the cabinets",
+        [TASK_PULLS] = "Drilling for pulls and knobs, and fitting them",
+    };
+    const struct labor *const labor = &m->e->labor;
+    for (size_t i = 0; i < labor->operation_count; i++) {
+        const int32_t index = labor->operations[i].operation;
+        const struct operation *const op = &m->e->rates->operations[index];
+        const char *const own = op->client_name.s;
+        const char *const said = own != NULL ? offer_capital(m, own) : words[op->does.choice];
+        done[op->does.choice] = true;
+        if (said != NULL && labor->operations[i].charge < 0) { /* a charge says its own name */
+            offer_add(&m->offer->included, pool_words(m->pool, "%s%s", said, rows_alone(m, index)));
+        }
+    }
+}
+
+/* What a client may expect and nobody is paid for. */
+static void say_not_done(struct offer_maker *m, bool any_hinge, const bool *done) {
+    struct offer_texts *const excluded = &m->offer->excluded;
+    if (!any_hinge) {
+        offer_add(excluded, "Hinges, boring for them and fitting them");
+    } else if (!done[TASK_BORING]) {
+        offer_add(excluded, "Boring the doors for their hinges");
+    }
+    if (any_hinge && !done[TASK_HINGES]) {
+        offer_add(excluded, "Fitting the hinges to the doors");
+    }
+    if (!done[TASK_HANGING]) {
+        offer_add(excluded, "Hanging and adjusting the doors on the cabinets");
+    }
+    if (!done[TASK_PULLS]) {
+        offer_add(excluded, "Drilling for pulls and knobs, and fitting them");
+    }
+}
+
+/* Delivery, where it is charged or its operation is among what the doors pay. */
+static void say_delivery(struct offer_maker *m, bool done) {
     struct offer *const o = m->offer;
-    const bool bored = is_bored(m);
-    const bool fitted = m->e->job->hinges_fitted.choice == 1;
-    offer_add(bored ? &o->included : &o->excluded, "Boring the doors for their hinges");
-    offer_add(fitted ? &o->included : &o->excluded, "Fitting the hinges to the doors");
+    const bool delivered = done || !fig_none(m->e->sale.delivery);
+    offer_add(delivered ? &o->included : &o->excluded, delivered && o->client_address[0] != '\0'
+                                                           ? "Delivery to the address above"
+                                                           : "Delivery");
 }
 
 static void say_part(struct offer_maker *m) {
     struct offer *const o = m->offer;
     const struct job *const job = m->e->job;
-    const bool delivered = job->sale.delivery.set;
+    bool done[TASK_COUNT] = {false};
     bool hinges = false;
     offer_add(&o->included,
               pool_words(m->pool, "The doors and fronts as listed, %s in all, sanded and %s",
                          show(m->e, m->e->quantities.all_leaves).text,
                          m->e->finish.batch_count > 0 ? "finished as said" : "bare"));
     say_hardware(m, &hinges);
-    if (hinges) {
-        say_hinge_work(m);
-    } else {
-        offer_add(&o->excluded, "Hinges, boring for them and fitting them");
-    }
+    say_operations(m, done);
     for (size_t i = 0; i < job->sale.charge_count; i++) {
-        offer_add(&o->included, offer_capital(m, job->sale.charges[i].name.s));
+        if (!fig_none(m->e->sale.charges[i])) {
+            offer_add(&o->included, offer_capital(m, job->sale.charges[i].name.s));
+        }
     }
-    offer_add(delivered ? &o->included : &o->excluded, delivered && o->client_address[0] != '\0'
-                                                           ? "Delivery to the address above"
-                                                           : "Delivery");
-    offer_add(job->hanging.choice == 1 ? &o->included : &o->excluded,
-              "Hanging and adjusting the doors on the cabinets");
-    offer_add(&o->excluded, "Drilling for pulls and knobs, and fitting them");
+    say_delivery(m, done[TASK_DELIVERY]);
+    say_not_done(m, hinges, done);
     offer_add(&o->excluded, "Cabinet boxes, drawer boxes, hinge plates on the cabinets, and taking "
                             "away old doors");
 }

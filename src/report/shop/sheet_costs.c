@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* From materials to price: the job as a whole, and each door's share. */
+#include "model/charge.h"
 #include "report/shop/paper.h"
 #include "report/words/build_up_words.h"
 
@@ -36,6 +37,28 @@ static void build_up(const struct paper *paper, struct paper_list *list) {
     list->row++;
 }
 
+/* Of each charge that an operation is done for: what it costs, and what it brings. */
+static void charges(const struct paper *paper, struct paper_list *list) {
+    const struct estimate *const e = paper->base;
+    const size_t count = charge_count(e->job);
+    for (size_t i = 0; i < count; i++) {
+        const struct build_up *const cost = &e->costs.charges[i];
+        const char *const name = charge_at(e->job, i)->name.s;
+        const uint32_t head = list->row;
+        if (fig_none(cost->full)) {
+            continue;
+        }
+        book_format(paper->book, list->sheet, list->row++, COLUMN_WORDS, LOOK_SECTION, "charge: %s",
+                    name == NULL ? "delivery" : name);
+        paper_lines(paper, list, &fields_build_up, FIELD_SHEET, cost);
+        book_text(paper->book, list->sheet, list->row, COLUMN_WORDS, LOOK_LABEL, "charged");
+        book_mention(paper->book, list->sheet, list->row, COLUMN_JOB, LOOK_TOTAL,
+                     i < e->sale.charge_count ? e->sale.charges[i] : e->sale.delivery);
+        book_keep(paper->book, list->sheet, head, list->row);
+        list->row += 2;
+    }
+}
+
 void sheet_costs(struct paper *paper) {
     static const char *const heads[] = {"", "the job", "", "rate", "not shared", "", "remarks"};
     struct book *const book = paper->book;
@@ -54,6 +77,7 @@ void sheet_costs(struct paper *paper) {
     build_up(paper, &list);
     paper_lines(paper, &list, &fields_costs, FIELD_SHEET, &paper->base->costs);
     list.row++;
+    charges(paper, &list);
     paper_lines(paper, &list, &fields_sale, FIELD_SHEET, &paper->base->sale);
 }
 

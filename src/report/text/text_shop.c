@@ -28,19 +28,46 @@ static void put_lines(struct grid *grid, const struct estimate *e, const struct 
     }
 }
 
+/* A charge that an operation is done for: what it brings, and what it costs. */
+static void put_charge(struct grid *grid, const struct estimate *e, const char *name, fig charged,
+                       fig cost) {
+    if (!fig_none(cost)) {
+        grid_rule(grid);
+        grid_put(grid, "%s, charged", name);
+        grid_put(grid, "%s", "");
+        grid_put(grid, "%s", show_money(e, charged).text);
+        grid_put(grid, "%s, cost with overhead", name);
+        grid_put(grid, "%s", "");
+        grid_put(grid, "%s", show_money(e, cost).text);
+    }
+}
+
+static void put_charges(struct grid *grid, const struct estimate *e) {
+    const struct sale_figures *const s = &e->sale;
+    for (size_t i = 0; i < s->charge_count; i++) {
+        put_charge(grid, e, e->job->sale.charges[i].name.s, s->charges[i],
+                   e->costs.charges[i].full);
+    }
+    if (!fig_none(s->delivery)) {
+        put_charge(grid, e, "delivery", s->delivery, e->costs.charges[s->charge_count].full);
+    }
+}
+
 static void print_cost(struct page *page, const struct estimate *e) {
     struct grid grid;
     grid_init(&grid, money_columns, 3, 2);
     put_lines(&grid, e, &fields_build_up, &e->costs.job);
     put_lines(&grid, e, &fields_costs, &e->costs);
+    put_charges(&grid, e);
     grid_print(&grid, page);
     grid_clear(&grid);
     say(page, "%s", "");
     if (fig_none(e->sale.margin_left)) {
-        say_wrapped(page, "", 2, "Profit left, sold less cost with overhead: %s",
+        say_wrapped(page, "", 2, "Profit left, what is sold less its cost with overhead: %s",
                     show_money(e, e->sale.profit_left).text);
     } else {
-        say_wrapped(page, "", 2, "Profit left, sold less cost with overhead: %s, a margin of %s",
+        say_wrapped(page, "", 2,
+                    "Profit left, what is sold less its cost with overhead: %s, a margin of %s",
                     show_money(e, e->sale.profit_left).text,
                     show_unit(e, e->sale.margin_left).text);
     }

@@ -83,9 +83,12 @@ static const struct field sale[] = {
     {"balance", "balance, on delivery", NULL, SALE(balance), FIELD_LINE},
     {"sold", "sold, before tax and delivery", "doors less discount, up to the least for a job",
      SALE(sold), FIELD_SHEET},
-    {"profit left", NULL, "sold less cost with overhead", SALE(profit_left),
+    {"sold, with charges worked for", NULL, "those that name the operation that earns them",
+     SALE(worked), FIELD_SHEET},
+    {"cost of that", NULL, "with overhead", SALE(worked_cost), FIELD_SHEET},
+    {"profit left", NULL, "the difference of these two", SALE(profit_left),
      FIELD_SHEET | FIELD_TOTAL},
-    {"margin left", NULL, "profit left, percent of sold", SALE(margin_left), FIELD_SHEET},
+    {"margin left", NULL, "profit left, percent of what is sold", SALE(margin_left), FIELD_SHEET},
 };
 const struct field_table fields_sale = TABLE(sale);
 

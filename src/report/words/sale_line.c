@@ -102,7 +102,7 @@ static void add_charges(struct sale_lines *l, const struct estimate *e) {
         const char *const name = e->job->sale.charges[i].name.s;
         l->lines[l->count++] = (struct sale_line){.label = name == NULL ? "other charge" : name,
                                                   .money = e->sale.charges[i],
-                                                  .asked = true};
+                                                  .asked = !fig_none(e->sale.charges[i])};
     }
 }
 
