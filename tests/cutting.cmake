@@ -13,6 +13,10 @@ target_link_libraries(test_cut_plan PRIVATE doorcost_cut_bench doorcost_cut_boar
 target_link_options(test_cut_plan PRIVATE -Wl,--wrap=malloc,--wrap=calloc,--wrap=realloc)
 add_test(NAME cut_plan COMMAND test_cut_plan)
 
+add_executable(test_board_columns test_board_columns.c)
+target_link_libraries(test_board_columns PRIVATE doorcost_cut_board doorcost_flags PkgConfig::CMOCKA)
+add_test(NAME board_columns COMMAND test_board_columns)
+
 add_executable(test_plan_check test_plan_check.c)
 target_link_libraries(test_plan_check PRIVATE doorcost_cut_bench doorcost_flags PkgConfig::CMOCKA)
 add_test(NAME plan_check COMMAND test_plan_check)

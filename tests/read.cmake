@@ -13,3 +13,12 @@ endforeach()
 # Every allocation of the program itself passes through the test.
 target_link_options(test_memory PRIVATE
     -Wl,--wrap=malloc,--wrap=calloc,--wrap=realloc,--wrap=free,--wrap=iniparser_load)
+
+# Files and keys of their own bytes.
+add_library(doorcost_file_bench OBJECT file_bench.c)
+target_include_directories(doorcost_file_bench PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
+target_link_libraries(doorcost_file_bench PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA)
+foreach(name source ini table key list)
+    doorcost_test(test_${name})
+    target_link_libraries(test_${name} PRIVATE doorcost_file_bench)
+endforeach()

@@ -5,6 +5,7 @@
 
 #include <setjmp.h>
 #include <stdarg.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -509,12 +510,54 @@ static void test_rooms(void **state) {
     assert_int_equal(bench_close(&bench), 0);
 }
 
+/* --- charges as they are written --- */
+
+static void test_charges_written(void **state) {
+    (void)state;
+    static const struct {
+        const char *sale, *id; /* NULL: it is read */
+    } cases[] = {
+        {"charges = 80.00 for samples, 5 % for a rush for two", NULL},
+        {"charges = for samples by show", NULL},
+        {"delivery = by show", NULL},
+        {"delivery = 3 % by show", NULL},
+        {"charges = 80.00 samples", "bad-item"},
+        {"charges = 80.00 for ", "bad-item"},
+        {"charges = for samples", "bad-item"},
+        {"charges = 1,000.00 for samples", "comma-in-number"},
+        {"charges = 80.00 for samples by nobody", "unknown-name"},
+        {"charges = 80.00 kg for samples", "wrong-unit"},
+        {"delivery = 101 %", "out-of-range"},
+        {"delivery = by show\ncharges = 5.00 for samples by show", "paid-twice"},
+    };
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        char sale[120];
+        struct bench bench;
+        (void)snprintf(sale, sizeof sale, "sale|%s", cases[i].sale);
+        const char *const edits[BENCH_MOST_EDITS] = {sale, SHOW};
+        bench_open(&bench, cases[i].sale, BENCH_INCH, edits, ONE);
+        if (cases[i].id == NULL) {
+            bench_sound(&bench);
+        } else if (!bench_has(&bench, cases[i].id)) {
+            bench_wrong(&bench, "not refused as %s", cases[i].id);
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_build_up),   cmocka_unit_test(test_doors),
-        cmocka_unit_test(test_sale),       cmocka_unit_test(test_mm),
-        cmocka_unit_test(test_adds_up),    cmocka_unit_test(test_adds_up_random),
-        cmocka_unit_test(test_split_rows), cmocka_unit_test(test_rooms),
+        cmocka_unit_test(test_charges_written),
+        cmocka_unit_test(test_build_up),
+        cmocka_unit_test(test_doors),
+        cmocka_unit_test(test_sale),
+        cmocka_unit_test(test_mm),
+        cmocka_unit_test(test_adds_up),
+        cmocka_unit_test(test_adds_up_random),
+        cmocka_unit_test(test_split_rows),
+        cmocka_unit_test(test_rooms),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -52,14 +52,12 @@ static fig mix_of_covered(const struct calc *c, const struct coating *coating, f
 
 /* Transfer efficiency as likely, or at an end of its range. */
 static fig transfer_of(const struct calc *c, const struct spray *spray, enum transfer_at at) {
-    struct value value = spray->transfer;
-    if (at == TRANSFER_LIKELY || !spray->transfer_range.set) {
-        return calc_given(c, "transfer efficiency", &value);
+    const struct range *const range = &spray->transfer_range;
+    if (at == TRANSFER_LIKELY || !range->set) {
+        return calc_given(c, "transfer efficiency", &spray->transfer);
     }
-    value.amount = at == TRANSFER_LOW ? spray->transfer_range.low : spray->transfer_range.high;
-    return calc_given(
-        c, at == TRANSFER_LOW ? "transfer efficiency, lowest" : "transfer efficiency, highest",
-        &value);
+    return at == TRANSFER_LOW ? calc_given(c, "transfer efficiency, lowest", &range->low)
+                              : calc_given(c, "transfer efficiency, highest", &range->high);
 }
 
 void coat_spray(struct coat_figures *coat, const struct calc *c, enum transfer_at at, fig area) {

@@ -11,9 +11,8 @@
 #include "figure/unit.h"
 
 /* A number as written: amount / 10^decimals of unit. A length has unit UNIT_NM, decimals 0, amount
- * in nm.  A range that follows, `4.10 per bf (3.80 to 4.60)`, holds it: the reader has looked, and
- * given it the decimals of the finest of the three. Where a count is absent, amount is its default
- * and set is false. */
+ * in nm.  A range that follows, `4.10 per bf (3.80 to 4.60)`, holds it: the reader has looked.
+ * Where a count is absent, amount is its default and set is false. */
 struct value {
     int64_t amount;
     struct place place;
@@ -21,10 +20,10 @@ struct value {
     bool set;
 };
 
-/* The ends of a range that follows a value, at its decimals: low <= amount <= high. For the keys
- * whose ranges something is made of. */
+/* The ends of a range that follows a value and holds it, in its unit. For the keys whose ranges
+ * something is made of. */
 struct range {
-    int64_t low, high;
+    struct value low, high;
     bool set;
 };
 

@@ -11,10 +11,12 @@
 
 #include <string.h>
 
-/* The last `mark` in text; NULL: there is none. A mark may also begin it, without its blank. */
-static const char *find_mark(const char *text, const char *mark) {
+/* A `mark` in text, a word between blanks; it may also begin the text, without its blank. NULL:
+ * there is none. The first of ` for ` counts, as words may have others; the last of ` by `. */
+static const char *find_mark(const char *text, const char *mark, bool last) {
     const char *found = strncmp(text, mark + 1, strlen(mark + 1)) == 0 ? text - 1 : NULL;
-    for (const char *at = strstr(text, mark); at != NULL; at = strstr(at + 1, mark)) {
+    for (const char *at = strstr(text, mark); at != NULL && (last || found == NULL);
+         at = strstr(at + 1, mark)) {
         found = at;
     }
     return found;
@@ -28,9 +30,9 @@ static void report_item(struct reader *reader, const struct key *key, const stru
 
 /* Cuts what follows the mark off an entry into *after; false: the mark is there, and nothing is
  * behind it. Without the mark *after is empty. */
-static bool cut_off(struct reader *reader, const char *mark, struct entry *entry,
+static bool cut_off(struct reader *reader, const char *mark, bool last, struct entry *entry,
                     struct entry *after) {
-    const char *const at = find_mark(entry->text, mark);
+    const char *const at = find_mark(entry->text, mark, last);
     *after = (struct entry){.text = ""};
     if (at == NULL) {
         return true;
@@ -47,8 +49,8 @@ static bool read_one(struct reader *reader, const struct key *key, const struct 
     struct entry operation;
     struct entry name = {.text = ""};
     *charge = (struct charge){.operation.index = -1, .given = true};
-    if (!cut_off(reader, " by ", &price, &operation) ||
-        (named && (!cut_off(reader, " for ", &price, &name) || name.text[0] == '\0')) ||
+    if (!cut_off(reader, " by ", true, &price, &operation) ||
+        (named && (!cut_off(reader, " for ", false, &price, &name) || name.text[0] == '\0')) ||
         (price.text[0] == '\0' && operation.text[0] == '\0')) {
         report_item(reader, key, item);
         return false;

@@ -25,6 +25,13 @@ static char *trim(char *text) {
     return text;
 }
 
+static void report_unread(struct reader *reader, const struct entry *entry) {
+    problem_add(reader->problems, SEVERITY_ERROR, "bad-range", entry->place,
+                "the range of '%s' cannot be read; expected one like '4.10 per bf (3.80 to "
+                "4.60)'",
+                entry_quote(reader, entry));
+}
+
 bool range_take(struct reader *reader, const struct entry *entry, char *text, char **low,
                 char **high) {
     size_t size = strlen(text);
@@ -38,10 +45,7 @@ bool range_take(struct reader *reader, const struct entry *entry, char *text, ch
     }
     to = strstr(open, " to ");
     if (to == NULL) {
-        problem_add(reader->problems, SEVERITY_ERROR, "bad-range", entry->place,
-                    "the range of '%s' cannot be read; expected one like '4.10 per bf (3.80 to "
-                    "4.60)'",
-                    entry_quote(reader, entry));
+        report_unread(reader, entry);
         return false;
     }
     text[size - 1] = '\0';
@@ -191,51 +195,11 @@ static int64_t power_of_ten(unsigned exponent) {
     return power;
 }
 
-/* Gives a value more decimals; false: it grows too large. */
-static bool raise_decimals(int64_t *amount, uint8_t from, uint8_t to) {
-    int64_t factor = power_of_ten((unsigned)(to - from));
-
-    if (*amount > INT64_C(999999999999) / factor || *amount < -INT64_C(999999999999) / factor) {
-        return false;
-    }
-    *amount *= factor;
-    return true;
-}
-
 void range_report(struct reader *reader, const struct key *key, const struct entry *entry) {
     problem_add(reader->problems, SEVERITY_ERROR, "bad-range", entry->place,
                 "the range of %s '%s' does not hold the value; expected one like '4.10 per bf "
                 "(3.80 to 4.60)'",
                 key->name, entry_quote(reader, entry));
-}
-
-/* Holds value against the range of the two texts, and gives it their decimals; range: its ends. */
-static bool hold_range(struct reader *reader, const struct key *key, const struct entry *entry,
-                       const char *low, const char *high, struct value *value,
-                       struct range *range) {
-    size_t size;
-    int64_t least;
-    int64_t most;
-    uint8_t low_decimals = 0;
-    uint8_t high_decimals = 0;
-    uint8_t decimals = value->decimals;
-
-    if (!take_number(reader, key, entry, low, &least, &low_decimals, &size) ||
-        !take_number(reader, key, entry, high, &most, &high_decimals, &size)) {
-        return false;
-    }
-    decimals = low_decimals > decimals ? low_decimals : decimals;
-    decimals = high_decimals > decimals ? high_decimals : decimals;
-    if (!raise_decimals(&value->amount, value->decimals, decimals) ||
-        !raise_decimals(&least, low_decimals, decimals) ||
-        !raise_decimals(&most, high_decimals, decimals) || least > value->amount ||
-        most < value->amount) {
-        range_report(reader, key, entry);
-        return false;
-    }
-    value->decimals = decimals;
-    *range = (struct range){.low = least, .high = most, .set = true};
-    return true;
 }
 
 /* Most decimals that a unit is written with. */
@@ -284,17 +248,41 @@ static bool check_value(struct reader *reader, const struct key *key, const stru
     return true;
 }
 
-/* Whether both ends are values that the key may have. */
-static bool check_ends(struct reader *reader, const struct key *key, const struct entry *entry,
-                       const struct unit_form *form, const struct value *value,
-                       const struct range *range) {
-    struct value end = *value;
-    end.amount = range->low;
-    if (!check_value(reader, key, entry, form, &end)) {
+/* One end of a range: of the value's unit, which may be said again. */
+static bool take_end(struct reader *reader, const struct key *key, const struct entry *entry,
+                     const struct unit_form *form, const char *text, struct value *end) {
+    char suffix[UNIT_SUFFIX_SIZE];
+    size_t size;
+
+    *end = (struct value){.place = entry->place, .unit = (uint8_t)form->unit, .set = true};
+    if (!take_number(reader, key, entry, text, &end->amount, &end->decimals, &size)) {
         return false;
     }
-    end.amount = range->high;
-    return check_value(reader, key, entry, form, &end);
+    if (!unit_suffix_plain(text + size, suffix) ||
+        (suffix[0] != '\0' && strcmp(suffix, form->suffix) != 0)) {
+        report_unread(reader, entry);
+        return false;
+    }
+    if (form->unit == UNIT_MONEY) {
+        drop_zeros(end, reader->money_decimals);
+    }
+    return check_value(reader, key, entry, form, end);
+}
+
+/* Whether a value lies in the range of the two texts; range: its ends. */
+static bool hold_range(struct reader *reader, const struct key *key, const struct entry *entry,
+                       const struct unit_form *form, const char *low, const char *high,
+                       const struct value *value, struct range *range) {
+    if (!take_end(reader, key, entry, form, low, &range->low) ||
+        !take_end(reader, key, entry, form, high, &range->high)) {
+        return false;
+    }
+    if (value_above(&range->low, value) || value_above(value, &range->high)) {
+        range_report(reader, key, entry);
+        return false;
+    }
+    range->set = true;
+    return true;
 }
 
 bool quantity_ranged(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -317,8 +305,7 @@ bool quantity_ranged(struct reader *reader, const struct key *key, const struct 
         drop_zeros(&read, reader->money_decimals);
     }
     if (form == NULL || !check_value(reader, key, entry, form, &read) ||
-        (low != NULL && (!hold_range(reader, key, entry, low, high, &read, &ends) ||
-                         !check_ends(reader, key, entry, form, &read, &ends)))) {
+        (low != NULL && !hold_range(reader, key, entry, form, low, high, &read, &ends))) {
         return false;
     }
     read.unit = (uint8_t)form->unit;

@@ -309,18 +309,18 @@ bool volume_value(struct reader *reader, const struct key *key, const struct ent
     } else {
         value->amount = 0;
     }
-    if (value->amount == 0) {
+    value->unit = reader->unit == LENGTH_INCH ? UNIT_GAL : UNIT_L;
+    value->decimals = 6;
+    while (value->amount > 0 && value->decimals > 0 && value->amount % 10 == 0) {
+        value->amount /= 10;
+        value->decimals--;
+    }
+    if (value->amount == 0 || value->amount >= INT64_C(1000000000000)) {
         value->set = false;
         problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", entry->place,
                     "%s '%s' is out of range; expected %s", key->name, entry_quote(reader, entry),
                     key_expected(reader, key));
         return false;
-    }
-    value->unit = reader->unit == LENGTH_INCH ? UNIT_GAL : UNIT_L;
-    value->decimals = 6;
-    while (value->decimals > 0 && value->amount % 10 == 0) {
-        value->amount /= 10;
-        value->decimals--;
     }
     return true;
 }

@@ -30,6 +30,7 @@ static const struct spelling {
     {"cu.", "cu"},
     {"cubic", "cu"},
     {"ft2", "sqft"},
+    {"ft\xC2\xB2", "sqft"},
     {"sqm", "m2"},
     {"m\xC2\xB2", "m2"},
     {"m\xC2\xB3", "m3"},
@@ -37,6 +38,7 @@ static const struct spelling {
     {"in.", "in"},
     {"cm\xC2\xB3", "cm3"},
     {"ft3", "cuft"},
+    {"ft\xC2\xB3", "cuft"},
     {"gallon", "gal"},
     {"gallons", "gal"},
     {"gals", "gal"},
@@ -113,8 +115,8 @@ static const char *plain_pair(const char *first, const char *second) {
     return NULL;
 }
 
-/* The next word of *text, lower case; `%`, `/` and `+` are words of their own. false: none, or it
- * is too long. */
+/* The next word of *text, lower case; `%`, `/` and `+` are words of their own. false: none; or it
+ * is too long, and *text stays before it. */
 static bool next_word(const char **text, char choice[UNIT_SUFFIX_SIZE]) {
     const char *at = *text;
     size_t size = 0;
@@ -132,8 +134,11 @@ static bool next_word(const char **text, char choice[UNIT_SUFFIX_SIZE]) {
         }
     }
     choice[size] = '\0';
+    if (size == UNIT_SUFFIX_SIZE - 1) {
+        return false;
+    }
     *text = at;
-    return size > 0 && size < UNIT_SUFFIX_SIZE - 1;
+    return size > 0;
 }
 
 /* Adds a word to a suffix of *size bytes. false: no room. */
