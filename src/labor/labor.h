@@ -60,7 +60,7 @@ struct labor {
     fig minutes_a_door;             /* person-minutes by doors and fronts in all */
     fig making;                     /* of these: operations that styles list; none without any */
     fig finishing;                  /* that finishes list; none */
-    fig general_minutes;            /* that the shop lists for every job; none */
+    fig general_minutes;            /* that the shop, the job, a row or a charge names; none */
     fig work_days;                  /* hours at the bench by the shop's hours a day, one person */
     fig dry_hours;                  /* of the slowest batch; none without a finish */
 };

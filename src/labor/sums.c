@@ -104,6 +104,15 @@ static void sum_rows(const struct calc *c, struct labor *labor, fig *terms) {
     }
 }
 
+static bool of_making(const struct rates *rates, int32_t operation) {
+    for (size_t i = 0; i < rates->style_count; i++) {
+        if (references_hold(&rates->styles[i].operations, operation)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool of_finishing(const struct rates *rates, int32_t operation) {
     for (size_t i = 0; i < rates->finish_count; i++) {
         if (references_hold(&rates->finishes[i].operations, operation)) {
@@ -113,14 +122,18 @@ static bool of_finishing(const struct rates *rates, int32_t operation) {
     return false;
 }
 
-/* What lists an operation: a style, a finish, the shop for every job. */
+/* What lists an operation: a style, a finish, the shop for every job. What only a job, a row or a
+ * charge names is work around the doors. */
 enum work { WORK_MAKING, WORK_FINISHING, WORK_GENERAL };
 
 static enum work work_of(const struct rates *rates, int32_t operation) {
     if (references_hold(&rates->shop.operations, operation)) {
         return WORK_GENERAL;
     }
-    return of_finishing(rates, operation) ? WORK_FINISHING : WORK_MAKING;
+    if (of_finishing(rates, operation)) {
+        return WORK_FINISHING;
+    }
+    return of_making(rates, operation) ? WORK_MAKING : WORK_GENERAL;
 }
 
 /* Person-minutes of one sort of work by doors and fronts: what shops tell each other. */
