@@ -94,6 +94,7 @@ stray_files() {
     grep -v / "$files" |
         grep -vxE '\.clang-(format|tidy)|\.gitignore|CMakeLists\.txt|(DEVELOPERS|README)\.md' |
         sed 's/$/:1: a stray file at the top/'
+    grep / "$files" | grep -vE '^(src|rates|tests|samples|docs|\.[^/]*)/' | sed 's/$/:1: a stray folder at the top/'
 }
 
 # Words: what was left to be done, places of one machine, another spelling than ours, marks of a merge.
