@@ -342,7 +342,7 @@ static void test_names(void **state) {
     book_init(&book, NULL);
     (void)book_sheet(&book, "Sheet", "title", false);
     (void)book_sheet(&book, "Rates", "rates", false);
-    for (uint16_t i = 0; i < COUNT(names); i++) {
+    for (uint16_t i = 0; i < (uint16_t)COUNT(names); i++) {
         book_number(&book, 1, i, 27, LOOK_INPUT, UNIT_MONEY, 2, i);
         book_define(&book, 1, i, 27, names[i].asked);
     }
@@ -416,7 +416,7 @@ static void test_looks(void **state) {
     struct xlsx read;
     book_init(&book, NULL);
     (void)book_sheet(&book, "Sheet", "title", false);
-    for (uint16_t look = 0; look < LOOK_COUNT; look++) {
+    for (uint16_t look = 0; look < (uint16_t)LOOK_COUNT; look++) {
         book_number(&book, 0, look, 0, (enum look)look, UNIT_MONEY, 2, 100);
         book_number(&book, 0, look, 1, (enum look)look, UNIT_MONEY, 2, 200);
         book_number(&book, 0, look, 2, (enum look)look, UNIT_COUNT, 0, 200);

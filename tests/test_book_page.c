@@ -385,7 +385,7 @@ static void test_widths(void **state) {
     struct pages p;
     book_init(&book, NULL);
     (void)book_sheet(&book, "Sheet", "title", false);
-    for (uint16_t i = 0; i < COUNT(cases); i++) {
+    for (uint16_t i = 0; i < (uint16_t)COUNT(cases); i++) {
         book_text(&book, 0, 0, i, cases[i].look, cases[i].text);
         if (cases[i].given > 0) {
             book_width(&book, 0, i, cases[i].given);
@@ -456,7 +456,7 @@ static void test_number_widths(void **state) {
     struct pages p;
     book_init(&book, NULL);
     (void)book_sheet(&book, "Sheet", "title", false);
-    for (uint16_t i = 0; i < COUNT(cases); i++) {
+    for (uint16_t i = 0; i < (uint16_t)COUNT(cases); i++) {
         book_number(&book, 0, 0, i, cases[i].look, UNIT_MONEY, 2, cases[i].value);
     }
     book_bench_write(&book, PATH);
@@ -491,7 +491,7 @@ static void test_heights(void **state) {
     (void)book_sheet(&book, "Sheet", "title", false);
     book_width(&book, 0, 0, 20);
     book_width(&book, 0, 1, 20);
-    for (uint16_t i = 0; i < COUNT(cases); i++) {
+    for (uint16_t i = 0; i < (uint16_t)COUNT(cases); i++) {
         book_span(&book, 0, i, 0, cases[i].last, cases[i].look, cases[i].text);
     }
     book_height(&book, 0, COUNT(cases), 33);

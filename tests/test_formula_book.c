@@ -71,19 +71,19 @@ enum { LONG = 1500 };
 
 struct long_case {
     const char *name;
-    bool total;
     size_t minus_from; /* terms from there on are taken away */
+    bool total;
     uint8_t count_decimals;
     bool scattered; /* no two terms stand in one column */
 };
 
 static const struct long_case long_cases[] = {
-    {"a column is one range", false, LONG, 0, false},
-    {"scattered", false, LONG, 0, true},
-    {"scattered, the last third taken away", false, LONG * 2 / 3, 0, true},
-    {"a total of columns", true, LONG, 0, false},
-    {"a scattered total", true, LONG, 0, true},
-    {"a scattered total of counts with decimals", true, LONG, 2, true},
+    {"a column is one range", LONG, false, 0, false},
+    {"scattered", LONG, false, 0, true},
+    {"scattered, the last third taken away", LONG * 2 / 3, false, 0, true},
+    {"a total of columns", LONG, true, 0, false},
+    {"a scattered total", LONG, true, 0, true},
+    {"a scattered total of counts with decimals", LONG, true, 2, true},
 };
 
 /* A number between every two terms keeps them from becoming a range. */
@@ -444,7 +444,7 @@ static bool check_random(uint64_t round) {
 static void test_random(void **state) {
     (void)state;
     int checked = 0;
-    for (uint64_t round = 1; round < 100 * ROUNDS && checked < ROUNDS; round++) {
+    for (uint64_t round = 1; round < UINT64_C(100) * ROUNDS && checked < ROUNDS; round++) {
         checked += check_random(round) ? 1 : 0;
     }
     assert_int_equal(checked, ROUNDS);

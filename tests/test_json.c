@@ -81,8 +81,8 @@ static const char *const texts[] = {
     "back\\slash",
     "/slash</script>",
     "line\nfeed\r\ttab\b\f",
-    "\x01\x02\x03\x04\x05\x06\x07\x0B\x0E\x0F\x10\x11\x12\x13\x14\x15\x16\x17\x18\x19\x1A\x1B\x1C"
-    "\x1D\x1E\x1F",
+    ("\x01\x02\x03\x04\x05\x06\x07\x0B\x0E\x0F\x10\x11\x12\x13\x14\x15\x16\x17\x18\x19\x1A\x1B\x1C"
+     "\x1D\x1E\x1F"),
     "\x7F",
     "caf\xC3\xA9",
     "\xE2\x80\xA8 and \xE2\x80\xA9",
@@ -299,14 +299,14 @@ static size_t check_figures(const struct json_node *node, const struct tape *tap
  */
 static const struct {
     enum figure_op op;
-    const char *first, *second;
     enum { BY_SIGN, BY_TURNS, ALL_FIRST } parted;
+    const char *first, *second;
 } forms[] = {
-    {OP_SUM, "plus", "minus", BY_SIGN},           {OP_TOTAL, "counts", "each", BY_TURNS},
-    {OP_RATIO, "over", "under", BY_SIGN},         {OP_LARGER, "of", NULL, ALL_FIRST},
-    {OP_SMALLER, "of", NULL, ALL_FIRST},          {OP_UP, "of", "step", BY_TURNS},
-    {OP_PICK_UPTO, "limits", "values", BY_TURNS}, {OP_PICK_FROM, "limits", "values", BY_TURNS},
-    {OP_CHOSEN, "operands", NULL, ALL_FIRST},
+    {OP_SUM, BY_SIGN, "plus", "minus"},           {OP_TOTAL, BY_TURNS, "counts", "each"},
+    {OP_RATIO, BY_SIGN, "over", "under"},         {OP_LARGER, ALL_FIRST, "of", NULL},
+    {OP_SMALLER, ALL_FIRST, "of", NULL},          {OP_UP, BY_TURNS, "of", "step"},
+    {OP_PICK_UPTO, BY_TURNS, "limits", "values"}, {OP_PICK_FROM, BY_TURNS, "limits", "values"},
+    {OP_CHOSEN, ALL_FIRST, "operands", NULL},
 };
 
 static void check_operands(const struct json_node *node, const struct tape *tape, fig f) {
@@ -331,7 +331,10 @@ static void check_operands(const struct json_node *node, const struct tape *tape
                             : forms[form].parted == BY_TURNS ? turn % 2
                                                              : 0;
         const struct json_node *const found = by != NULL && i == 0 ? by : at[list];
-        assert_non_null(found);
+        if (found == NULL) {
+            fail_msg("%s", "an operand is not listed");
+            return;
+        }
         assert_int_equal(strtoul(found->text, NULL, 10), operand.f.id);
         assert_true(operand.f.id < f.id); /* backward only */
         at[list] = found == by ? at[list] : found->next;

@@ -185,9 +185,11 @@ static void test_long_quotes(void **state) {
         problems_clear(&problems);
     }
     memset(bytes, 'x', sizeof bytes);
-    memcpy(bytes, "a,b\n\"", 5);
+    static const char head[] = {'a', ',', 'b', '\n', '"'};
+    static const char tail[] = {'"', ',', '2', '\n'};
+    memcpy(bytes, head, sizeof head);
     bytes[15000] = '\n';
-    memcpy(bytes + 29990, "\",2\n", 4);
+    memcpy(bytes + 29990, tail, sizeof tail);
     struct problems problems;
     struct table table;
     problems_init(&problems);
@@ -236,7 +238,8 @@ static void test_random_cells(void **state) {
                 }
             }
             bytes[used++] = '"';
-            bytes[used++] = i < 2 ? separator : '\n';
+            const char end = '\n';
+            bytes[used++] = i < 2 ? separator : end;
         }
         problems_init(&problems);
         file_bench_write(PATH, bytes, used);

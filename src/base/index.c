@@ -20,7 +20,7 @@ static bool grow(struct index *index) {
     if (slots == NULL) {
         return false;
     }
-    for (size_t i = 0; i < index->room; i++) {
+    for (size_t i = 0; index->slots != NULL && i < index->room; i++) {
         size_t at = index->slots[i].hash & (room - 1);
         while (index->slots[i].number != 0 && slots[at].number != 0) {
             at = (at + 1) & (room - 1);

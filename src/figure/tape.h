@@ -85,30 +85,25 @@ struct label_slot;
 struct given_slot;
 
 struct tape {
-    bool traced;               /* how its figures came about is kept */
     uint64_t *values;          /* of each figure value, unit and decimals; [0] is none */
     struct history *histories; /* one beside each value; only of a traced tape */
-    uint32_t count;
     uint32_t *words; /* operands; of a tape that is not traced, those of the last figure alone */
-    uint32_t word_count;
     struct origin *origins;
-    uint32_t origin_count;
     const char **labels;
-    uint32_t label_count;
     struct label_slot *label_slots; /* finds the number of a label that was used before */
     const char **subjects;
-    uint32_t subject_count;
     const struct chooser **choosers;
-    uint32_t chooser_count;
     struct chosen_last *last; /* what the last chooser gave: its outputs follow each other */
-    size_t value_room, history_room, word_room, origin_room;
-    size_t label_room, subject_room, chooser_room;
     struct given_slot *index; /* finds an equal given: open addressing */
     size_t index_room, given_count;
-    uint32_t about;         /* the subject of figures made from now on */
-    uint8_t money_decimals; /* of computed money; 2 unless tape_set_money says otherwise */
-    enum tape_fault fault;
+    size_t value_room, history_room, word_room, origin_room;
+    size_t label_room, subject_room, chooser_room;
     const char *fault_label, *fault_subject; /* of the first figure that could not be made */
+    uint32_t count, word_count, origin_count, label_count, subject_count, chooser_count;
+    uint32_t about; /* the subject of figures made from now on */
+    enum tape_fault fault;
+    bool traced;            /* how its figures came about is kept */
+    uint8_t money_decimals; /* of computed money; 2 unless tape_set_money says otherwise */
 };
 
 /* traced: how each figure came about is kept, so that the tape can be asked for labels, subjects,

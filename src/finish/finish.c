@@ -212,18 +212,21 @@ static bool need_at(const struct calc *c, const struct finish_list *list, enum t
                     fig *terms) {
     struct finish_list other = *list;
     other.batches = pool_take(c->pool, list->batch_count, sizeof *other.batches);
-    for (size_t k = 0; other.batches != NULL && k < list->batch_count; k++) {
+    if (other.batches == NULL) {
+        return false;
+    }
+    for (size_t k = 0; k < list->batch_count; k++) {
         struct batch *const b = &other.batches[k];
         *b = list->batches[k];
         b->coats = pool_take(c->pool, b->coat_count, sizeof *b->coats);
-        for (size_t i = 0; b->coats != NULL && i < b->coat_count; i++) {
+        if (b->coats == NULL) {
+            return false;
+        }
+        for (size_t i = 0; i < b->coat_count; i++) {
             const struct coat_figures *const coat = &list->batches[k].coats[i];
             b->coats[i] = (struct coat_figures){
                 .coating = coat->coating, .way = coat->way, .times = coat->times};
         }
-    }
-    if (pool_failed(c->pool)) {
-        return false;
     }
     put_on_coats(c, &other, at, terms);
     for (size_t p = 0; p < list->product_count; p++) {
@@ -267,8 +270,8 @@ bool finish_make(struct finish_list *list, const struct calc *c) {
         dry_batch(c, &list->batches[b]);
     }
     const bool held = products_make(c, list, terms) &&
-                      (!has_range(list) || (need_at(c, list, TRANSFER_HIGH, terms) &&
-                                            need_at(c, list, TRANSFER_LOW, terms)));
+                      (!has_range(list) || (need_at(c, list, TRANSFER_LOW, terms) &&
+                                            need_at(c, list, TRANSFER_HIGH, terms)));
     tape_about_again(c->tape, 0);
     return held;
 }

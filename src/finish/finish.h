@@ -55,11 +55,11 @@ struct coat_figures {
 
 struct batch {
     int32_t finish;    /* index into rates.finishes */
+    uint32_t subject;  /* of the tape */
     const char *color; /* NULL: none named */
-    uint32_t subject;
-    fig area; /* sprayed, of the job */
     struct coat_figures *coats;
     size_t coat_count;
+    fig area;      /* sprayed, of the job */
     fig dry_film;  /* of the whole finish */
     fig dry_hours; /* drying, all coats one after another */
     fig cost;      /* money charged for the batch */

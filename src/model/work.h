@@ -18,7 +18,6 @@ enum task {
 
 struct operation {
     struct text name;
-    int32_t machine; /* index into rates.machines, -1: handwork */
     struct text machine_name;
     struct text client_name; /* as the client reads that it is done; absent: not said, or as does */
     struct choice does;      /* enum task */
@@ -29,14 +28,15 @@ struct operation {
     struct choice handling_per; /* enum driver: door, part, stile, rail, panel */
     struct value passes;        /* count, default 1 */
     struct value together;      /* count worked on at once, default 1 */
-    bool by_wood;               /* takes longer in wood whose `work` says so */
-    bool off_bench;             /* done elsewhere: measuring, quoting, delivering */
     struct value setup;         /* minutes */
     struct choice setup_per;    /* enum setup_per */
     struct value hands;         /* people at it, default 1 */
     struct value capacity;      /* nm across the machine; unset: any */
-    bool one_side_open;         /* a wider door, up to twice the capacity, goes in two passes */
     struct value labor_rate;    /* money per hour; unset: the shop's */
+    int32_t machine;            /* index into rates.machines, -1: handwork */
+    bool one_side_open;         /* a wider door, up to twice the capacity, goes in two passes */
+    bool by_wood;               /* takes longer in wood whose `work` says so */
+    bool off_bench;             /* done elsewhere: measuring, quoting, delivering */
 };
 
 struct machine {

@@ -156,8 +156,11 @@ def secrets(doorcost, job):
 
 
 def plain(number):
-    """Without separators and without noughts at the end."""
+    """Without separators and without noughts at the end; to 12 digits, as workbooks write doubles to
+    16, which makes 986.1799999999999 of 986.18."""
     number = number.replace(",", "")
+    if len(number) > 13:
+        number = f"{float(number):.12g}"
     return number.rstrip("0").rstrip(".") if "." in number else number
 
 

@@ -14,7 +14,8 @@
 /* A `mark` in text, a word between blanks; it may also begin the text, without its blank. NULL:
  * there is none. The first of ` for ` counts, as words may have others; the last of ` by `. */
 static const char *find_mark(const char *text, const char *mark, bool last) {
-    const char *found = strncmp(text, mark + 1, strlen(mark + 1)) == 0 ? text - 1 : NULL;
+    const size_t size = strlen(mark) - 1; /* without the blank before it */
+    const char *found = strncmp(text, mark + 1, size) == 0 ? text - 1 : NULL;
     for (const char *at = strstr(text, mark); at != NULL && (last || found == NULL);
          at = strstr(at + 1, mark)) {
         found = at;

@@ -21,7 +21,7 @@ bool door_elevation_make(struct door_elevation *made, struct pool *pool, const s
 /* Whether two doors look the same but for count, room and name: one drawing serves both. */
 bool door_elevation_same(const struct door_elevation *a, const struct door_elevation *b);
 /* Equal for drawings that are the same: for struct index of base/index.h. */
-uint64_t door_elevation_hash(const struct door_elevation *elevation);
+uint64_t door_elevation_hash(const struct door_elevation *of);
 
 /* Whether two doors are of one kind, whatever their size: style, form, rows, columns, glass, use
  * and leaves agree. */

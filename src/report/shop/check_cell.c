@@ -168,7 +168,7 @@ void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig cho
     for (size_t i = 0; i < tape_operands(tape, chosen); i++) {
         const fig operand = tape_operand(tape, chosen, i).f;
         if (from_input[operand.id]) {
-            assert(used + 2 * LONGEST_CONDITION < sizeof text);
+            assert(used + 2 * (size_t)LONGEST_CONDITION < sizeof text);
             used += (size_t)snprintf(text + used, sizeof text - used, ",ABS({%u}-%s)" SAME,
                                      operand.id, tape_text(tape, operand, value, sizeof value));
         }

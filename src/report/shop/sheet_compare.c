@@ -89,7 +89,8 @@ static void put_line(const struct paper *paper, uint16_t sheet, uint32_t row,
 static uint32_t put_lines(const struct paper *paper, uint16_t sheet, uint32_t row) {
     struct pool *const pool = &paper->book->pool;
     const size_t count = paper->option_count + 1;
-    const struct estimate **const estimates = pool_take(pool, count, sizeof *estimates);
+    const struct estimate **const estimates =
+        pool_take(pool, count, sizeof(const struct estimate *));
     for (size_t i = 0; estimates != NULL && i < count; i++) {
         estimates[i] = shown(paper, i);
     }

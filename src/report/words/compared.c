@@ -58,7 +58,7 @@ static void add_sale(struct maker *m) {
     for (size_t e = 0; all != NULL && e < m->count; e++) {
         all[e] = sale_lines_make(m->pool, m->estimates[e]);
     }
-    for (size_t i = 0; !pool_failed(m->pool) && i < all[0].count; i++) {
+    for (size_t i = 0; all != NULL && !pool_failed(m->pool) && i < all[0].count; i++) {
         const struct sale_line *const line = &all[0].lines[i];
         fig *const figures = pool_take(m->pool, m->count, sizeof *figures);
         for (size_t e = 0; figures != NULL && e < m->count; e++) {
