@@ -238,8 +238,11 @@ static void test_random_cells(void **state) {
                 }
             }
             bytes[used++] = '"';
-            const char end = '\n';
-            bytes[used++] = i < 2 ? separator : end;
+            bytes[used] = '\n';
+            if (i < 2) {
+                bytes[used] = separator;
+            }
+            used++;
         }
         problems_init(&problems);
         file_bench_write(PATH, bytes, used);
