@@ -4,6 +4,7 @@
  * and columns of 7 dots a digit and 5 more; and over many sheets made at random every page holds
  * what the breaks put on it. */
 #include "book_bench.h"
+#include "draw.h"
 
 #include "cmocka_all.h"
 #include "report/xlsx/book_write.h"
@@ -275,11 +276,6 @@ struct random_sheet {
     struct book_block blocks[BLOCKS];
 };
 
-static uint32_t draw(struct random_sheet *s, uint32_t below) {
-    s->seed = s->seed * 1103515245U + 12345U;
-    return (s->seed >> 12) % below;
-}
-
 static void write_random(struct random_sheet *s) {
     char title[] = "Pages";
     const struct book_facts facts = {.title = title,
@@ -293,17 +289,17 @@ static void write_random(struct random_sheet *s) {
     struct book book;
     book_init(&book, NULL);
     (void)book_sheet(&book, "Sheet", "title", s->landscape);
-    s->rows = 40 + draw(s, 300);
+    s->rows = 40 + draw_below(&s->seed, 300);
     for (uint32_t r = 0; r < s->rows; r++) {
         book_number(&book, 0, r, 0, LOOK_PLAIN, UNIT_COUNT, 0, r);
-        if (draw(s, 4) == 0) {
-            book_height(&book, 0, r, 10 + draw(s, 60));
+        if (draw_below(&s->seed, 4) == 0) {
+            book_height(&book, 0, r, 10 + draw_below(&s->seed, 60));
         }
     }
     book_headings(&book, 0, 1, 3, 0);
     for (size_t i = 0; i < BLOCKS; i++) {
-        s->blocks[i].first = 4 + draw(s, s->rows - 10);
-        s->blocks[i].last = s->blocks[i].first + draw(s, 4);
+        s->blocks[i].first = 4 + draw_below(&s->seed, s->rows - 10);
+        s->blocks[i].last = s->blocks[i].first + draw_below(&s->seed, 4);
         book_keep(&book, 0, s->blocks[i].first, s->blocks[i].last);
     }
     book_settle(&book);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* INI files as sections and keys, each with its place; every line that is neither.  The library
  * that reads the values has rules of its own: what of them may not come through is here too. */
+#include "draw.h"
 #include "read/file/ini.h"
 
 #include "cmocka_all.h"
@@ -260,11 +261,6 @@ static void test_many(void **state) {
 
 static uint32_t seed;
 
-static uint32_t draw(uint32_t below) {
-    seed = seed * 1103515245U + 12345U;
-    return (seed >> 12) % below;
-}
-
 /* A value that stands in quotes comes through as it is, whatever is in it but that quote. */
 static void test_random_values(void **state) {
     (void)state;
@@ -276,10 +272,7 @@ static void test_random_values(void **state) {
         char bytes[256];
         char expected[256];
         const uint32_t start = seed;
-        for (uint32_t i = draw(8); i > 0; i--) {
-            const char *const piece = pieces[draw(COUNT(pieces))];
-            (void)strncat(value, piece, sizeof value - strlen(value) - 1);
-        }
+        draw_pieces(&seed, value, sizeof value, 8, pieces, COUNT(pieces));
         (void)strncat(value, "y", sizeof value - strlen(value) - 1);
         (void)snprintf(bytes, sizeof bytes, "[a]\nb = \"%s\"\nc = 1\n", value);
         (void)snprintf(expected, sizeof expected, "[a|] b=%s c=1", value);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* JSON documents, read back by a reader of the tests that takes what RFC 8259 has and nothing else:
  * texts, the stream, the figures of an estimate against its tape, memory that runs out. */
+#include "draw.h"
 #include "json_bench.h"
 
 #include "cmocka_all.h"
@@ -183,32 +184,27 @@ static void test_problems(void **state) {
 
 static uint32_t seed;
 
-static uint32_t draw(uint32_t below) {
-    seed = seed * 1103515245U + 12345U;
-    return (seed >> 12) % below;
-}
-
 static json_t *any_value(int depth) {
     json_t *value;
-    switch (draw(depth > 0 ? 7 : 5)) {
+    switch (draw_below(&seed, depth > 0 ? 7 : 5)) {
     case 0:
         return json_null();
     case 1:
-        return json_boolean(draw(2));
+        return json_boolean(draw_below(&seed, 2));
     case 2:
-        return json_integer((json_int_t)draw(100000) - 50000);
+        return json_integer((json_int_t)draw_below(&seed, 100000) - 50000);
     case 3:
     case 4:
-        return json_string(texts[draw(COUNT(texts))]);
+        return json_string(texts[draw_below(&seed, COUNT(texts))]);
     case 5:
         value = json_array();
-        for (uint32_t i = draw(4); i > 0; i--) {
+        for (uint32_t i = draw_below(&seed, 4); i > 0; i--) {
             assert_int_equal(json_array_append_new(value, any_value(depth - 1)), 0);
         }
         return value;
     default:
         value = json_object();
-        for (uint32_t i = draw(4); i > 0; i--) {
+        for (uint32_t i = draw_below(&seed, 4); i > 0; i--) {
             assert_int_equal(
                 json_object_set_new(value, i % 2 == 0 ? "even" : "odd", any_value(depth - 1)), 0);
         }
@@ -219,13 +215,13 @@ static json_t *any_value(int depth) {
 /* The same value twice: given to the stream piece by piece, and into whole. */
 static json_t *fill(struct json_stream *stream, const char *key, int depth) {
     static const char *const keys[] = {"a", "b c", "d, e", "f"};
-    const bool list = draw(2) == 0;
+    const bool list = draw_below(&seed, 2) == 0;
     json_t *const whole = list ? json_array() : json_object();
     json_open(stream, key, list ? '[' : '{');
-    const uint32_t count = draw(COUNT(keys) + 1);
+    const uint32_t count = draw_below(&seed, COUNT(keys) + 1);
     for (uint32_t i = 0; i < count; i++) {
         json_t *value;
-        if (depth > 0 && draw(3) == 0) {
+        if (depth > 0 && draw_below(&seed, 3) == 0) {
             value = fill(stream, list ? NULL : keys[i], depth - 1);
         } else {
             value = any_value(3);
@@ -235,7 +231,7 @@ static json_t *fill(struct json_stream *stream, const char *key, int depth) {
                               : json_object_set_new(whole, keys[i], value),
                          0);
     }
-    if (!list && count == 0 && draw(2) == 0) {
+    if (!list && count == 0 && draw_below(&seed, 2) == 0) {
         json_t *const members = any_value(2);
         if (json_is_object(members)) {
             assert_int_equal(json_object_update(whole, members), 0);

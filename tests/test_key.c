@@ -57,7 +57,7 @@ static const struct key rows[] = {
               FIELD(target, value), "15 ft per min"},
     [LENGTH] = {"kerf", AS_LENGTH(RANGE(0, NM_PER_INCH)), FIELD(target, value), "1/8 in"},
     [VOLUME] = {"size", AS(read_volume), FIELD(target, value), "1 gal"},
-    [MIX] = {"mix leaves", AS(read_per_mix), FIELD(target, value), "2 fl oz per mix"},
+    [MIX] = {"mix leaves", AS_VOLUME_PER("mix"), FIELD(target, value), "2 fl oz per mix"},
     [QUARTERS] = {"thickness", AS_OWN(read_quarters, .range = RANGE(0, 8 * NM_PER_INCH)),
                   FIELDS(target, value, text), "5/4"},
     [COLOR] = {"color", AS_CHOICE(colors), FIELD(target, choice), "clear"},

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Tables of cells under a heading.  Rows marked RFC are the examples of RFC 4180, section 2. */
+#include "draw.h"
 #include "read/file/table.h"
 
 #include "cmocka_all.h"
@@ -204,11 +205,6 @@ static void test_long_quotes(void **state) {
 
 static uint32_t seed;
 
-static uint32_t draw(uint32_t below) {
-    seed = seed * 1103515245U + 12345U;
-    return (seed >> 12) % below;
-}
-
 /* A cell written the way of RFC 4180 reads as it was, but for blanks at its ends. */
 static void test_random_cells(void **state) {
     (void)state;
@@ -221,14 +217,11 @@ static void test_random_cells(void **state) {
         struct problems problems;
         struct table table;
         seed = round;
-        const char separator = separators[draw(3)];
+        const char separator = separators[draw_below(&seed, 3)];
         size_t used = (size_t)snprintf(bytes, sizeof bytes, "a%cb%cc\n", separator, separator);
         for (size_t i = 0; i < 3; i++) {
             (void)snprintf(cells[i], sizeof cells[i], "p");
-            for (uint32_t n = draw(6); n > 0; n--) {
-                const char *const piece = pieces[draw(COUNT(pieces))];
-                (void)strncat(cells[i], piece, sizeof cells[i] - strlen(cells[i]) - 1);
-            }
+            draw_pieces(&seed, cells[i], sizeof cells[i], 6, pieces, COUNT(pieces));
             (void)strncat(cells[i], "q", sizeof cells[i] - strlen(cells[i]) - 1);
             bytes[used++] = '"';
             for (const char *c = cells[i]; *c != '\0'; c++) {

@@ -56,7 +56,7 @@ void tape_clear(struct tape *tape) {
     free(tape->label_slots);
     free(tape->subjects);
     free(tape->choosers);
-    free(tape->index);
+    index_clear(&tape->givens);
     free(tape->last);
     *tape = (struct tape){0};
 }

@@ -17,6 +17,7 @@
 #ifndef DOORCOST_FIGURE_TAPE_H
 #define DOORCOST_FIGURE_TAPE_H
 
+#include "base/index.h"
 #include "base/pool.h"
 #include "base/problem.h"
 #include "figure/unit.h"
@@ -82,7 +83,6 @@ struct chooser {
 struct history;
 struct chosen_last;
 struct label_slot;
-struct given_slot;
 
 struct tape {
     uint64_t *values;          /* of each figure value, unit and decimals; [0] is none */
@@ -94,8 +94,7 @@ struct tape {
     const char **subjects;
     const struct chooser **choosers;
     struct chosen_last *last; /* what the last chooser gave: its outputs follow each other */
-    struct given_slot *index; /* finds an equal given: open addressing */
-    size_t index_room, given_count;
+    struct index givens;      /* finds an equal given, by the number of its figure */
     size_t value_room, history_room, word_room, origin_room;
     size_t label_room, subject_room, chooser_room;
     const char *fault_label, *fault_subject; /* of the first figure that could not be made */

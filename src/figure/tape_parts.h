@@ -65,11 +65,6 @@ struct label_slot {
     uint16_t number;
 };
 
-/* A given by its hash, which is kept so that other givens need not be looked at. id 0: free. */
-struct given_slot {
-    uint32_t id, hash;
-};
-
 /* Keeps the first fault; label and subject: of the figure that has it. */
 void tape_set_fault(struct tape *tape, enum tape_fault fault, const char *label,
                     const char *subject);

@@ -16,6 +16,7 @@
 struct product {
     const char *name;
     const char *color; /* NULL: not tinted */
+    const char *title; /* both: `topcoat, lamp white` */
     int32_t coating;   /* index into rates.coatings, or -1 */
     int32_t additive;  /* index into rates.additives, or -1 */
     const struct steps *sizes;

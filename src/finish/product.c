@@ -137,11 +137,11 @@ const char *finish_with_color(const struct calc *c, const char *name, const char
 bool products_make(const struct calc *c, struct finish_list *list, fig *terms) {
     for (size_t p = 0; p < list->product_count; p++) {
         struct product *const product = &list->products[p];
-        const char *const name = finish_with_color(c, product->name, product->color);
-        if (name == NULL) {
+        product->title = finish_with_color(c, product->name, product->color);
+        if (product->title == NULL) {
             return false;
         }
-        product->subject = tape_about(c->tape, name);
+        product->subject = tape_about(c->tape, product->title);
         product->used = product_used(c, list, p, terms);
         product->need =
             with_reserve(c, list, p, product->used, &product->reserve, &product->touch_up);

@@ -3,21 +3,15 @@
 
 #include "model/name.h"
 
-static fig sum_operations(const struct calc *c, const struct labor *labor, const char *what,
-                          enum unit unit, fig (*pick)(const struct operation_figures *),
-                          fig *terms) {
-    for (size_t i = 0; i < labor->operation_count; i++) {
-        terms[i] = pick(&labor->operations[i]);
-    }
-    return fig_sum(c->tape, what, unit, terms, labor->operation_count);
-}
+/* Which operations a sum takes: all, or those that the doors pay. */
+enum summed { SUM_ALL, SUM_DOORS };
 
-/* The same of what the doors pay. */
-static fig sum_paid(const struct calc *c, const struct labor *labor, const char *what,
-                    enum unit unit, fig (*pick)(const struct operation_figures *), fig *terms) {
+static fig sum_operations(const struct calc *c, const struct labor *labor, const char *what,
+                          enum unit unit, enum summed summed,
+                          fig (*pick)(const struct operation_figures *), fig *terms) {
     for (size_t i = 0; i < labor->operation_count; i++) {
         const struct operation_figures *const o = &labor->operations[i];
-        terms[i] = o->charge < 0 ? pick(o) : (fig){0};
+        terms[i] = summed == SUM_ALL || o->charge < 0 ? pick(o) : (fig){0};
     }
     return fig_sum(c->tape, what, unit, terms, labor->operation_count);
 }
@@ -162,8 +156,8 @@ static void sum_door_minutes(const struct calc *c, struct labor *labor, fig *ter
     labor->door_minutes = labor->person_minutes;
     labor->door_bench_minutes = labor->bench_minutes;
     if (charged) {
-        labor->door_minutes =
-            sum_paid(c, labor, "person-minutes that the doors pay", UNIT_MIN, pick_person, terms);
+        labor->door_minutes = sum_operations(c, labor, "person-minutes that the doors pay",
+                                             UNIT_MIN, SUM_DOORS, pick_person, terms);
         labor->door_bench_minutes =
             fig_sum(c->tape, "of these at the bench", UNIT_MIN, terms, keep_bench(c, labor, terms));
     }
@@ -172,7 +166,7 @@ static void sum_door_minutes(const struct calc *c, struct labor *labor, fig *ter
 static void sum_job(const struct calc *c, struct labor *labor, fig *terms) {
     tape_about_again(c->tape, 0);
     labor->person_minutes =
-        sum_operations(c, labor, "person-minutes in all", UNIT_MIN, pick_person, terms);
+        sum_operations(c, labor, "person-minutes in all", UNIT_MIN, SUM_ALL, pick_person, terms);
     labor->hours = fig_ratio(c->tape, "person-hours", UNIT_HOUR, (figs){{labor->person_minutes}},
                              (figs){{c->measures->sixty}});
     labor->bench_minutes = labor->person_minutes;
@@ -187,8 +181,10 @@ static void sum_job(const struct calc *c, struct labor *labor, fig *terms) {
             fig_ratio(c->tape, "person-hours at the bench", UNIT_HOUR,
                       (figs){{labor->bench_minutes}}, (figs){{c->measures->sixty}});
     }
-    labor->labor = sum_paid(c, labor, "labor in all", UNIT_MONEY, pick_labor, terms);
-    labor->machine = sum_paid(c, labor, "machines in all", UNIT_MONEY, pick_machine, terms);
+    labor->labor =
+        sum_operations(c, labor, "labor in all", UNIT_MONEY, SUM_DOORS, pick_labor, terms);
+    labor->machine =
+        sum_operations(c, labor, "machines in all", UNIT_MONEY, SUM_DOORS, pick_machine, terms);
     sum_door_minutes(c, labor, terms);
     labor->minutes_a_door =
         fig_ratio(c->tape, "person-minutes by door", UNIT_MIN, (figs){{labor->person_minutes}},

@@ -41,17 +41,33 @@ struct choice {
     bool set;
 };
 
-/* Whether a is more than b: of one unit, not always of the same decimals. Both below 10^12. */
-static inline bool value_above(const struct value *a, const struct value *b) {
-    int64_t left = a->amount;
-    int64_t right = b->amount;
+/* The amounts of two values of one unit at as many decimals. Both below 10^12. */
+static inline void value_even(const struct value *a, const struct value *b, int64_t *left,
+                              int64_t *right) {
+    *left = a->amount;
+    *right = b->amount;
     for (unsigned i = a->decimals; i < b->decimals; i++) {
-        left *= 10;
+        *left *= 10;
     }
     for (unsigned i = b->decimals; i < a->decimals; i++) {
-        right *= 10;
+        *right *= 10;
     }
+}
+
+/* Whether a is more than b: of one unit, not always of the same decimals. Both below 10^12. */
+static inline bool value_above(const struct value *a, const struct value *b) {
+    int64_t left;
+    int64_t right;
+    value_even(a, b, &left, &right);
     return left > right;
+}
+
+/* Takes away decimals that say nothing, down to `least`: 20.00 is 20. */
+static inline void value_drop_zeros(struct value *value, uint8_t least) {
+    while (value->decimals > least && value->amount % 10 == 0) {
+        value->amount /= 10;
+        value->decimals--;
+    }
 }
 
 struct values {

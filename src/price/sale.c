@@ -167,7 +167,7 @@ static void look_back(const struct calc *c, struct sale_figures *f, const struct
     for (size_t i = 0; i < charge_count(c->job); i++) {
         if (!fig_none(costs->charges[i].full)) {
             terms[n] = costs->charges[i].full;
-            incomes[n++] = i < f->charge_count ? f->charges[i] : f->delivery;
+            incomes[n++] = sale_charged(f, i);
         }
     }
     f->worked_cost = costs->job.full;
@@ -287,6 +287,10 @@ bool sale_make(struct sale_figures *f, const struct calc *c, const struct costs 
     add_payments(c, f, terms);
     look_back(c, f, costs, terms);
     return sum_rooms(c, f, costs->doors);
+}
+
+fig sale_charged(const struct sale_figures *f, size_t index) {
+    return index < f->charge_count ? f->charges[index] : f->delivery;
 }
 
 bool sale_asked(const struct tape *tape, fig percent) {

@@ -52,6 +52,10 @@ struct sale_figures {
 bool sale_make(struct sale_figures *figures, const struct calc *calc, const struct costs *costs)
     __attribute__((warn_unused_result));
 
+/* What the charge of that index, as charge_at has it, comes to; none where its operation has
+ * nothing to do. */
+fig sale_charged(const struct sale_figures *figures, size_t index);
+
 /* Whether a percent of the sale is given and more than nothing: papers leave out lines that come to
  * nothing, the shop's workbook keeps them, so that the percent can be raised there. */
 bool sale_asked(const struct tape *tape, fig percent);

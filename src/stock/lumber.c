@@ -15,11 +15,9 @@ fig waste_applied(const struct calc *c, fig net, fig waste, enum waste_as as) {
 }
 
 fig implied_waste(const struct calc *c, fig net, fig bought, fig keep, enum waste_as as) {
-    const enum unit unit = tape_unit(c->tape, bought);
     const fig used =
         fig_plus(c->tape, "bought less offcuts worth keeping", bought, fig_minus(keep));
-    const fig more =
-        fig_sum(c->tape, "used up more than net", unit, (fig[]){used, fig_minus(net)}, 2);
+    const fig more = fig_plus(c->tape, "used up more than net", used, fig_minus(net));
     return fig_ratio(c->tape,
                      as == WASTE_ADDED ? "waste that the plan asks for, of net"
                                        : "waste that the plan asks for, of what is used up",

@@ -155,17 +155,7 @@ void read_length(struct reader *reader, const struct key *key, const struct entr
 
 void read_volume(struct reader *reader, const struct key *key, const struct entry *entry,
                  void *target) {
-    (void)volume_value(reader, key, entry, NULL, key_field(key, target));
-}
-
-void read_per_mix(struct reader *reader, const struct key *key, const struct entry *entry,
-                  void *target) {
-    (void)volume_value(reader, key, entry, "mix", key_field(key, target));
-}
-
-void read_per_color(struct reader *reader, const struct key *key, const struct entry *entry,
-                    void *target) {
-    (void)volume_value(reader, key, entry, "color", key_field(key, target));
+    (void)volume_value(reader, key, entry, key->kind.per, key_field(key, target));
 }
 
 /* `5/4` is 1 1/4 in however it is meant in the file: quarters are a trade measure. */

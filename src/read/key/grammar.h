@@ -12,13 +12,11 @@ key_read read_path;   /* struct text: a file, resolved against the folder of the
 key_read read_choice; /* struct choice, one of kind.choices */
 key_read read_flag;   /* bool, one of kind.choices */
 key_read read_unit;   /* enum length_unit: in, mm */
-key_read read_quantity;  /* struct value, and the struct choice beside it */
-key_read read_ranged;    /* struct value, and the struct range beside it */
-key_read read_length;    /* struct value, within kind.range */
-key_read read_volume;    /* struct value */
-key_read read_per_mix;   /* struct value: a volume `per mix` */
-key_read read_per_color; /* struct value: a volume `per color` */
-key_read read_quarters;  /* struct value: `4/4` or a length; struct text beside it */
+key_read read_quantity; /* struct value, and the struct choice beside it */
+key_read read_ranged;   /* struct value, and the struct range beside it */
+key_read read_length;   /* struct value, within kind.range */
+key_read read_volume;   /* struct value, `per` what kind.per says */
+key_read read_quarters; /* struct value: `4/4` or a length; struct text beside it */
 
 /* Lists, their items between commas. */
 key_read read_lengths; /* struct values, ascending */

@@ -59,6 +59,7 @@ struct value_kind {
     const struct unit_form *limit_forms; /* of the limit in `limit: value`, `limit at value` */
     const struct spelling *choices;
     const struct length_range *range;
+    const char *per;         /* of a volume: what must follow, `mix`; NULL: nothing may */
     enum name_kind names;    /* where a name is looked up */
     unsigned material_kinds; /* which materials may be named: bits 1 << enum material_kind */
     int preset;              /* of a count that is absent */

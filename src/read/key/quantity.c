@@ -3,6 +3,7 @@
 
 #include "base/array.h"
 #include "base/text.h"
+#include "figure/tape.h"
 #include "read/key/currency.h"
 #include "read/key/unit_suffix.h"
 
@@ -207,14 +208,6 @@ static uint8_t most_decimals(const struct reader *reader, enum unit unit) {
     return unit == UNIT_MONEY ? reader->money_decimals : (unit == UNIT_PERCENT ? 4 : 6);
 }
 
-/* An amount of 20.00 has none of the decimals that its currency lacks. */
-static void drop_zeros(struct value *value, uint8_t most) {
-    while (value->decimals > most && value->amount % 10 == 0) {
-        value->amount /= 10;
-        value->decimals--;
-    }
-}
-
 static bool check_value(struct reader *reader, const struct key *key, const struct entry *entry,
                         const struct unit_form *form, const struct value *value) {
     struct problems *problems = reader->problems;
@@ -264,7 +257,7 @@ static bool take_end(struct reader *reader, const struct key *key, const struct 
         return false;
     }
     if (form->unit == UNIT_MONEY) {
-        drop_zeros(end, reader->money_decimals);
+        value_drop_zeros(end, reader->money_decimals);
     }
     return check_value(reader, key, entry, form, end);
 }
@@ -302,7 +295,7 @@ bool quantity_ranged(struct reader *reader, const struct key *key, const struct 
     }
     form = match_form(reader, key, entry, forms, text + size);
     if (form != NULL && form->unit == UNIT_MONEY) {
-        drop_zeros(&read, reader->money_decimals);
+        value_drop_zeros(&read, reader->money_decimals);
     }
     if (form == NULL || !check_value(reader, key, entry, form, &read) ||
         (low != NULL && !hold_range(reader, key, entry, form, low, high, &read, &ends))) {
@@ -325,18 +318,9 @@ bool quantity_value(struct reader *reader, const struct key *key, const struct e
 }
 
 const char *quantity_text(struct reader *reader, const struct value *value) {
-    int64_t whole = value->amount;
-    uint8_t decimals = value->decimals;
-
-    while (decimals > 0 && whole % 10 == 0) {
-        whole /= 10;
-        decimals--;
-    }
-    const int64_t one = power_of_ten(decimals);
-    const char *const text =
-        decimals == 0
-            ? pool_format(&reader->problems->pool, "%lld", (long long)whole)
-            : pool_format(&reader->problems->pool, "%lld.%0*lld", (long long)(whole / one),
-                          (int)decimals, (long long)(whole % one));
-    return text == NULL ? "" : text;
+    struct value plain = *value;
+    char text[32];
+    value_drop_zeros(&plain, 0);
+    figure_text(plain.amount, plain.decimals, text, sizeof text);
+    return text_or_empty(pool_text(&reader->problems->pool, text, strlen(text)));
 }

@@ -311,10 +311,7 @@ bool volume_value(struct reader *reader, const struct key *key, const struct ent
     }
     value->unit = reader->unit == LENGTH_INCH ? UNIT_GAL : UNIT_L;
     value->decimals = 6;
-    while (value->amount > 0 && value->decimals > 0 && value->amount % 10 == 0) {
-        value->amount /= 10;
-        value->decimals--;
-    }
+    value_drop_zeros(value, 0);
     if (value->amount == 0 || value->amount >= INT64_C(1000000000000)) {
         value->set = false;
         problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", entry->place,

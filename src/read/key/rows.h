@@ -58,6 +58,8 @@
     { .read = read_length, .range = (within) }
 #define AS_LENGTHS(within)                                                                         \
     { .read = read_lengths, .range = (within) }
+#define AS_VOLUME_PER(what)                                                                        \
+    { .read = read_volume, .per = (what) }
 #define AS_NAME(section)                                                                           \
     { .read = read_name, .names = (section) }
 #define AS_NAME_OR_NONE(section)                                                                   \

@@ -5,30 +5,16 @@
 #include "read/key/quantity.h"
 #include "read/rates/plausible.h"
 
-/* Two amounts with as many decimals. */
-struct pair {
-    int64_t a, b;
-};
-
-static struct pair even(const struct value *a, const struct value *b) {
-    struct pair pair = {a->amount, b->amount};
-    for (unsigned i = a->decimals; i < b->decimals; i++) {
-        pair.a *= 10;
-    }
-    for (unsigned i = b->decimals; i < a->decimals; i++) {
-        pair.b *= 10;
-    }
-    return pair;
-}
-
 static void ask_sizes(struct reader *reader, const struct steps *sizes) {
     for (size_t i = 1; i < sizes->count; i++) {
         const struct step *const small = &sizes->s[i - 1];
         const struct step *const large = &sizes->s[i];
-        const struct pair volume = even(&small->limit, &large->limit);
-        const struct pair price = even(&small->value, &large->value);
-        const bool less = price.b < price.a;
-        if (!less && (int128)price.b * volume.a <= (int128)price.a * volume.b) {
+        int64_t volumes[2];
+        int64_t prices[2];
+        value_even(&small->limit, &large->limit, &volumes[0], &volumes[1]);
+        value_even(&small->value, &large->value, &prices[0], &prices[1]);
+        const bool less = prices[1] < prices[0];
+        if (!less && (int128)prices[1] * volumes[0] <= (int128)prices[0] * volumes[1]) {
             continue;
         }
         problem_add(reader->problems, SEVERITY_WARNING, "larger-dearer", large->value.place,

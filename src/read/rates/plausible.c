@@ -30,19 +30,9 @@ static const struct unit_form profit[] = {
     {"% margin", UNIT_PERCENT, PROFIT_MARGIN, 0, NO_LIMIT},
     {0},
 };
-static const struct unit_form lumber_price[] = {
-    {"per bf", UNIT_MONEY_PER_BF, 0, 0, NO_LIMIT},
-    {"per m3", UNIT_MONEY_PER_M3, 0, 0, NO_LIMIT},
-    {0},
-};
 static const struct unit_form waste[] = {
     {"% added", UNIT_PERCENT, WASTE_ADDED, 0, NO_LIMIT},
     {"% lost", UNIT_PERCENT, WASTE_LOST, 0, NO_LIMIT},
-    {0},
-};
-static const struct unit_form hardware_price[] = {
-    {"each", UNIT_MONEY_EACH, PRICE_EACH, 0, NO_LIMIT},
-    {"per pack", UNIT_MONEY_EACH, PRICE_PER_PACK, 0, NO_LIMIT},
     {0},
 };
 static const struct unit_form coverage[] = {
@@ -136,7 +126,7 @@ static const struct key plausible_keys[USUAL_COUNT] = {
      .help = "of doors; over a third is a shop in trouble"},
     {"profit", AS_USUAL(profit), AT(USUAL_PROFIT), "1 to 400 % markup", "1 to 85 % margin",
      .help = "0.25 % is 25 %; of the markup of a group too"},
-    {"lumber price", AS_USUAL(lumber_price), AT(USUAL_LUMBER_PRICE), "0.5 to 150 per bf",
+    {"lumber price", AS_USUAL(forms_lumber_price), AT(USUAL_LUMBER_PRICE), "0.5 to 150 per bf",
      "200 to 64000 per m3", .help = "from home-sawn softwood to rare hardwoods"},
     {"lumber waste", AS_USUAL(waste), AT(USUAL_LUMBER_WASTE), "5 to 200 % added", "5 to 70 % lost",
      .help = "no board is used whole; over two thirds lost is firewood"},
@@ -146,7 +136,7 @@ static const struct key plausible_keys[USUAL_COUNT] = {
      .help = "from panels cut without rest to half the sheet"},
     {"glass price", AS_USUAL(forms_per_area), AT(USUAL_GLASS_PRICE), "1 to 250 per sqft",
      "10 to 2700 per m2", .help = "from picture glass to leaded work"},
-    {"hardware price", AS_USUAL(hardware_price), AT(USUAL_HARDWARE_PRICE), "0.05 to 400 each",
+    {"hardware price", AS_USUAL(forms_hardware_price), AT(USUAL_HARDWARE_PRICE), "0.05 to 400 each",
      "0.5 to 8000 per pack", .help = "from a screw cap to a forged hinge"},
     {"coverage", AS_USUAL(coverage), AT(USUAL_COVERAGE), "30 to 3000 sqft per gal",
      "0.7 to 75 m2 per l", .help = "from a thick primer to a dye"},

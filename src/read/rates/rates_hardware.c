@@ -29,7 +29,7 @@ const struct section_kind section_hinges = {
     "hinges", hinge_keys, COUNT_OF(hinge_keys), SECTION(rates, hinges),
     .help = "How many hinges a door gets: the larger number of the two rules."};
 
-static const struct unit_form hardware_price[] = {
+const struct unit_form forms_hardware_price[] = {
     {"each", UNIT_MONEY_EACH, PRICE_EACH, 0, NO_LIMIT},
     {"per pack", UNIT_MONEY_EACH, PRICE_PER_PACK, 0, NO_LIMIT},
     {0},
@@ -65,7 +65,7 @@ static void check_hardware(struct reader *reader, const struct ini_section *sect
 static const struct key hardware_keys[] = {
     {"words", AS_TEXT, FIELD(hardware, client_name), "concealed hinge",
      .help = "how the client reads it; absent: the name"},
-    {"price", AS_OWN(read_hardware_price, .forms = hardware_price), FIELD(hardware, price),
+    {"price", AS_OWN(read_hardware_price, .forms = forms_hardware_price), FIELD(hardware, price),
      "3.60 each", "by others", .needed = true,
      .help = "of a piece; `42.00 per pack`: of `pack` pieces; by others: named, not sold"},
     {"pack", AS_QUANTITY(pack), FIELD(hardware, pack), "10",

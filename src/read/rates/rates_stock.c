@@ -35,7 +35,7 @@ static const struct unit_form waste[] = {
     {0},
 };
 
-static const struct unit_form lumber_price[] = {
+const struct unit_form forms_lumber_price[] = {
     {"per bf", UNIT_MONEY_PER_BF, 0, 0, NO_LIMIT},
     {"per m3", UNIT_MONEY_PER_M3, 0, 0, NO_LIMIT},
     {0},
@@ -54,10 +54,10 @@ static const struct key lumber_keys[] = {
     {"thickness", AS_OWN(read_quarters, .range = RANGE(NM_PER_64TH, 6 * NM_PER_INCH)),
      FIELDS(lumber, thickness, thickness_text), "4/4", "27 mm", .needed = true,
      .help = "as bought, in quarters of an inch or a length"},
-    {"price", AS_QUANTITY(lumber_price), FIELD(lumber, price), "4.10 per bf", "1800 per m3",
+    {"price", AS_QUANTITY(forms_lumber_price), FIELD(lumber, price), "4.10 per bf", "1800 per m3",
      .needed = true, .help = "of the lot, below the first price break"},
     {"price from",
-     AS_OWN(read_breaks, .most = MOST_PRICE_BREAKS, .forms = lumber_price,
+     AS_OWN(read_breaks, .most = MOST_PRICE_BREAKS, .forms = forms_lumber_price,
             .limit_forms = lumber_amount),
      FIELD(lumber, breaks), "100 bf at 3.75 per bf",
      .help = "price breaks: from which amount the whole lot has which price"},

@@ -43,17 +43,16 @@ static void charges(const struct paper *paper, struct paper_list *list) {
     const size_t count = charge_count(e->job);
     for (size_t i = 0; i < count; i++) {
         const struct build_up *const cost = &e->costs.charges[i];
-        const char *const name = charge_at(e->job, i)->name.s;
         const uint32_t head = list->row;
         if (fig_none(cost->full)) {
             continue;
         }
         book_format(paper->book, list->sheet, list->row++, COLUMN_WORDS, LOOK_SECTION, "charge: %s",
-                    name == NULL ? "delivery" : name);
+                    charge_name(e->job, i));
         paper_lines(paper, list, &fields_build_up, FIELD_SHEET, cost);
         book_text(paper->book, list->sheet, list->row, COLUMN_WORDS, LOOK_LABEL, "charged");
         book_mention(paper->book, list->sheet, list->row, COLUMN_JOB, LOOK_TOTAL,
-                     i < e->sale.charge_count ? e->sale.charges[i] : e->sale.delivery);
+                     sale_charged(&e->sale, i));
         book_keep(paper->book, list->sheet, head, list->row);
         list->row += 2;
     }

@@ -38,15 +38,6 @@ static uint32_t batch_table(const struct paper *paper, uint16_t sheet, uint32_t 
     return list.row + 1;
 }
 
-static void put_name(struct book *book, uint16_t sheet, uint32_t row,
-                     const struct product *product) {
-    if (product->color == NULL) {
-        book_text(book, sheet, row, 0, LOOK_PLAIN, product->name);
-    } else {
-        book_format(book, sheet, row, 0, LOOK_PLAIN, "%s, %s", product->name, product->color);
-    }
-}
-
 static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_t row) {
     static const char *const heads[] = {"container", "volume", "price", "to buy"};
     struct book *const book = paper->book;
@@ -63,7 +54,7 @@ static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_
     for (size_t p = 0; p < list->product_count; p++) {
         const struct product *const product = &list->products[p];
         book_keep(book, sheet, row, row + (uint32_t)product->size_count - 1);
-        put_name(book, sheet, row, product);
+        book_text(book, sheet, row, 0, LOOK_PLAIN, product->title);
         paper_cells(paper, sheet, row, 1, &fields_product, FIELD_SHEET, product);
         paper_cells(paper, sheet, row, 6, &fields_product, FIELD_MORE, product);
         check_containers(paper, sheet, row, 1, 4, product);
@@ -97,7 +88,7 @@ static uint32_t reserve_table(const struct paper *paper, uint16_t sheet, uint32_
     paper_columns(paper, sheet, row + 1, 1, LOOK_HEAD, &fields_product, FIELD_RANGE);
     row += 2;
     for (size_t p = 0; p < list->product_count; p++, row++) {
-        put_name(book, sheet, row, &list->products[p]);
+        book_text(book, sheet, row, 0, LOOK_PLAIN, list->products[p].title);
         paper_cells(paper, sheet, row, 1, &fields_product, FIELD_RANGE, &list->products[p]);
     }
     book_text(book, sheet, row, 0, LOOK_NOTE,

@@ -114,10 +114,6 @@ static const char *containers(const struct estimate *e, const struct product *p,
     return text == NULL || text[0] == '\0' ? "none" : text;
 }
 
-static void put_name(struct grid *grid, const struct product *p) {
-    grid_put(grid, p->color == NULL ? "%s%s" : "%s, %s", p->name, p->color == NULL ? "" : p->color);
-}
-
 /* `2.2500 for the coats, 0.1125 in reserve`; empty where all is for the coats. */
 static void put_need(struct grid *grid, const struct estimate *e, const struct product *p) {
     const bool reserve = !fig_none(p->reserve);
@@ -131,7 +127,7 @@ static void put_need(struct grid *grid, const struct estimate *e, const struct p
 }
 
 static void put_product(struct grid *grid, const struct estimate *e, const struct product *p) {
-    put_name(grid, p);
+    grid_put(grid, "%s", p->title);
     grid_put(grid, "%s", show(e, p->need).text);
     grid_put(grid, "%s", containers(e, p, &grid->pool));
     grid_put(grid, "%s", show(e, p->left_over).text);
@@ -176,7 +172,7 @@ static void print_transfer(struct page *page, const struct estimate *e) {
         }
         const int64_t left = tape_scaled(&e->tape, p->left_low, 4);
         any = true;
-        put_name(&grid, p);
+        grid_put(&grid, "%s", p->title);
         grid_put(&grid, "%s", show(e, p->need_high).text);
         grid_put(&grid, "%s", show(e, p->need).text);
         grid_put(&grid, "%s", show(e, p->need_low).text);

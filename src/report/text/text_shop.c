@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* What stands below the quote for the shop alone. */
+#include "model/charge.h"
 #include "report/text/print.h"
 #include "report/words/build_up_words.h"
 #include "report/words/plan_words.h"
+#include "report/words/planned.h"
 #include "report/words/show.h"
 
 static const struct grid_column money_columns[] = {
@@ -28,28 +30,20 @@ static void put_lines(struct grid *grid, const struct estimate *e, const struct 
     }
 }
 
-/* A charge that an operation is done for: what it brings, and what it costs. */
-static void put_charge(struct grid *grid, const struct estimate *e, const char *name, fig charged,
-                       fig cost) {
-    if (!fig_none(cost)) {
+/* The charges that an operation is done for: what they bring, and what they cost. */
+static void put_charges(struct grid *grid, const struct estimate *e) {
+    for (size_t i = 0; i < charge_count(e->job); i++) {
+        const fig cost = e->costs.charges[i].full;
+        if (fig_none(cost)) {
+            continue;
+        }
         grid_rule(grid);
-        grid_put(grid, "%s, charged", name);
+        grid_put(grid, "%s, charged", charge_name(e->job, i));
         grid_put(grid, "%s", "");
-        grid_put(grid, "%s", show_money(e, charged).text);
-        grid_put(grid, "%s, cost with overhead", name);
+        grid_put(grid, "%s", show_money(e, sale_charged(&e->sale, i)).text);
+        grid_put(grid, "%s, cost with overhead", charge_name(e->job, i));
         grid_put(grid, "%s", "");
         grid_put(grid, "%s", show_money(e, cost).text);
-    }
-}
-
-static void put_charges(struct grid *grid, const struct estimate *e) {
-    const struct sale_figures *const s = &e->sale;
-    for (size_t i = 0; i < s->charge_count; i++) {
-        put_charge(grid, e, e->job->sale.charges[i].name.s, s->charges[i],
-                   e->costs.charges[i].full);
-    }
-    if (!fig_none(s->delivery)) {
-        put_charge(grid, e, "delivery", s->delivery, e->costs.charges[s->charge_count].full);
     }
 }
 
@@ -85,22 +79,22 @@ static const char *way_words(const struct choice *by) {
     return by->choice == PRICED_BY_PLAN ? "plan" : "factor";
 }
 
-/* Which materials the factor buys too little of for the plan. */
+/* That the factor buys too little of a material for its plan. */
+static void say_short(struct page *page, const struct estimate *e, const struct planned *p) {
+    const struct shown words = plan_short(e, p->short_of_plan);
+    if (words.text[0] != '\0') {
+        say_wrapped(page, "", 2, "%s: %s", p->name, words.text);
+    }
+}
+
 static void print_short(struct page *page, const struct estimate *e) {
-    const struct rates *const r = e->rates;
     for (size_t i = 0; i < e->lumber.count; i++) {
-        const struct lumber_buy *const b = &e->lumber.buys[i];
-        const struct shown words = plan_short(e, b->short_of_plan);
-        if (words.text[0] != '\0') {
-            say_wrapped(page, "", 2, "%s: %s", r->lumber[b->material].name.s, words.text);
-        }
+        const struct planned lumber = planned_lumber(e, i);
+        say_short(page, e, &lumber);
     }
     for (size_t i = 0; i < e->sheets.count; i++) {
-        const struct sheet_buy *const b = &e->sheets.buys[i];
-        const struct shown words = plan_short(e, b->short_of_plan);
-        if (words.text[0] != '\0') {
-            say_wrapped(page, "", 2, "%s: %s", r->sheets[b->material].name.s, words.text);
-        }
+        const struct planned sheet = planned_sheet(e, i);
+        say_short(page, e, &sheet);
     }
 }
 
@@ -143,8 +137,7 @@ static void print_stock(struct page *page, const struct estimate *e) {
 static void put_finish(struct grid *grid, const struct estimate *e) {
     for (size_t i = 0; i < e->finish.product_count; i++) {
         const struct product *const p = &e->finish.products[i];
-        grid_put(grid, p->color == NULL ? "%s%s" : "%s, %s", p->name,
-                 p->color == NULL ? "" : p->color);
+        grid_put(grid, "%s", p->title);
         grid_put(grid, "%s", show_unit(e, p->need).text);
         grid_put(grid, "%s", show_unit(e, p->bought).text);
     }

@@ -99,8 +99,7 @@ static struct sale_line line_of(struct pool *pool, const struct estimate *e,
 
 static void add_charges(struct sale_lines *l, const struct estimate *e) {
     for (size_t i = 0; i < e->sale.charge_count; i++) {
-        const char *const name = e->job->sale.charges[i].name.s;
-        l->lines[l->count++] = (struct sale_line){.label = name == NULL ? "other charge" : name,
+        l->lines[l->count++] = (struct sale_line){.label = e->job->sale.charges[i].name.s,
                                                   .money = e->sale.charges[i],
                                                   .asked = !fig_none(e->sale.charges[i])};
     }
