@@ -24,3 +24,10 @@ if(NOT DOORCOST_SANITIZE)
         ${PROJECT_SOURCE_DIR})
     set_tests_properties(growth PROPERTIES LABELS slow)
 endif()
+
+# The rates and jobs that ship ask nothing but what a job has accepted.
+foreach(job kitchen/kitchen old-house/old-house metric/tea-kitchen)
+    get_filename_component(name ${job} NAME)
+    add_test(NAME quiet-${name} COMMAND doorcost check ${PROJECT_SOURCE_DIR}/samples/${job}.ini)
+    set_tests_properties(quiet-${name} PROPERTIES PASS_REGULAR_EXPRESSION "no errors, no warnings")
+endforeach()
