@@ -18,6 +18,8 @@ void charges_cost(struct costs *costs, const struct calc *c, const struct labor 
             pile, c,
             build_up_minutes(c, o->person_minutes, op->off_bench ? (fig){0} : o->person_minutes),
             false);
+        pile->materials = (fig){0}; /* work alone: nothing is bought, and nothing taxed */
+        pile->group[COST_PURCHASE_TAX] = (fig){0};
     }
     tape_about_again(c->tape, 0);
 }

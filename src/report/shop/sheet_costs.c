@@ -47,12 +47,16 @@ static void charges(const struct paper *paper, struct paper_list *list) {
         if (fig_none(cost->full)) {
             continue;
         }
-        book_format(paper->book, list->sheet, list->row++, COLUMN_WORDS, LOOK_SECTION, "charge: %s",
-                    charge_name(e->job, i));
+        book_text(paper->book, list->sheet, list->row++, COLUMN_WORDS, LOOK_SECTION,
+                  "A charge that is worked for");
+        book_span(paper->book, list->sheet, list->row++, COLUMN_WORDS, COLUMN_REMARK, LOOK_WRAP,
+                  charge_name(e->job, i));
         paper_lines(paper, list, &fields_build_up, FIELD_SHEET, cost);
         book_text(paper->book, list->sheet, list->row, COLUMN_WORDS, LOOK_LABEL, "charged");
         book_mention(paper->book, list->sheet, list->row, COLUMN_JOB, LOOK_TOTAL,
                      sale_charged(&e->sale, i));
+        book_text(paper->book, list->sheet, list->row, COLUMN_UNIT, LOOK_UNIT,
+                  paper_unit(paper, sale_charged(&e->sale, i)));
         book_keep(paper->book, list->sheet, head, list->row);
         list->row += 2;
     }
