@@ -277,7 +277,7 @@ static void layout(void **state) {
     struct by_hand h;
     struct board_layout l = {0};
     struct board_totals t;
-    const struct keep_rule keep = {.length = 20, .board_width = 10};
+    const struct offcut_rule keep = {.length = 20, .board_width = 10};
     take_hand(&h);
     h.job.end_trim = 5;
     h.job.edge = 2;
@@ -333,7 +333,7 @@ static void same_plan(const struct board_plan *a, const struct board_plan *b) {
 static void adds_up(const struct board_job *job, const struct board_plan *plan) {
     struct board_totals t;
     int64_t boards = 0;
-    assert_true(board_totals_make(&t, job, plan, keep_rule_of(LENGTH_INCH)));
+    assert_true(board_totals_make(&t, job, plan, offcut_rule_of(LENGTH_INCH)));
     for (size_t b = 0; b < plan->board_count; b++) {
         const struct cut_stock *const s = &job->stocks[plan->boards[b].stock];
         boards += s->length / 100000 * (s->width / 100000);

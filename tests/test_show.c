@@ -342,7 +342,7 @@ static void test_paper_size(void **state) {
         struct stub s;
         open_stub(&s);
         s.rates.shop.paper_size.choice = cases[i].size;
-        s.e.measures.metric = cases[i].metric;
+        s.e.units.metric = cases[i].metric;
         assert_int_equal(show_on_letter(&s.e), cases[i].letter);
         close_stub(&s);
     }

@@ -204,7 +204,7 @@ static void make_parts(const struct calc *c, struct door *door) {
     struct frame frame;
     const struct leaf leaf = {.width = door->width, .height = door->height};
     const enum frame_fault fault =
-        frame_divide(&frame, door->style, door->row, leaf, c->measures->lengths);
+        frame_divide(&frame, door->style, door->row, leaf, c->units->lengths);
     assert(fault == FRAME_OK); /* the reader has checked every row under every option */
     (void)fault;
     add_frame(c, door, &frame);
@@ -214,7 +214,7 @@ static void make_parts(const struct calc *c, struct door *door) {
 static struct door begin_door(const struct calc *c, const struct row *row,
                               const struct construction *construction) {
     assert(construction->style.index >= 0);
-    const struct leaf leaf = leaf_size(row, construction, c->measures->lengths);
+    const struct leaf leaf = leaf_size(row, construction, c->units->lengths);
     const struct style *const style = &c->rates->styles[construction->style.index];
     return (struct door){
         .row = row,

@@ -5,7 +5,7 @@ struct leaf leaf_size(const struct row *row, const struct construction *construc
                       enum length_unit unit) {
     length width = row->width.amount;
     length height = row->height.amount;
-    if (construction->measure.choice == MEASURE_OPENING) {
+    if (construction->size_is.choice == MEASURE_OPENING) {
         if (construction->fit.choice == FIT_INSET) {
             width -= 2 * construction->reveal.amount;
             height -= 2 * construction->reveal.amount;

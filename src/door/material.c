@@ -40,7 +40,7 @@ fig material_thickness(struct materials *m, int32_t lumber) {
         const uint32_t before = about_material(c, wood->name.s);
         *known = calc_given(c, "thickness, nominal", &wood->thickness);
         if (wood->price.unit == UNIT_MONEY_PER_BF) {
-            *known = fig_larger(c->tape, "thickness counted", *known, c->measures->inch);
+            *known = fig_larger(c->tape, "thickness counted", *known, c->units->inch);
         }
         tape_about_again(c->tape, before);
     }
@@ -51,11 +51,11 @@ static fig density(const struct calc *c, enum material_kind kind, int32_t materi
     if (kind == MATERIAL_LUMBER) {
         const int32_t wood = c->rates->lumber[material].wood;
         return wood < 0 ? (fig){0}
-                        : measures_wood_density(c->tape, c->measures, &c->rates->woods[wood].sg_12);
+                        : units_wood_density(c->tape, c->units, &c->rates->woods[wood].sg_12);
     }
-    return measures_density(c->tape, c->measures,
-                            kind == MATERIAL_SHEET ? &c->rates->sheets[material].density
-                                                   : &c->rates->glass[material].density);
+    return units_density(c->tape, c->units,
+                         kind == MATERIAL_SHEET ? &c->rates->sheets[material].density
+                                                : &c->rates->glass[material].density);
 }
 
 static struct place thickness_place(const struct rates *rates, enum material_kind kind,
@@ -89,8 +89,8 @@ fig material_weight(struct materials *m, const struct part *part) {
     if (!fig_none(weight)) {
         const fig thick = calc_length(c, "thickness, finished", part->weight_thickness,
                                       thickness_place(c->rates, kind, part->material));
-        weight = fig_ratio(c->tape, "weight by area", c->measures->area_weight,
-                           (figs){{weight, thick}}, (figs){{c->measures->length_per_thick}});
+        weight = fig_ratio(c->tape, "weight by area", c->units->area_weight,
+                           (figs){{weight, thick}}, (figs){{c->units->length_per_thick}});
     }
     tape_about_again(c->tape, before);
     m->weights[m->weight_count++] = (struct area_weight){.material_kind = kind,
@@ -103,9 +103,9 @@ fig material_weight(struct materials *m, const struct part *part) {
 /* What holds the pane: charged by the length round it. */
 static fig pane_stops(const struct calc *c, fig price, fig width, fig height) {
     const fig round[] = {width, width, height, height};
-    const fig around = fig_sum(c->tape, "round the pane", c->measures->length, round, 4);
+    const fig around = fig_sum(c->tape, "round the pane", c->units->length, round, 4);
     return fig_ratio(c->tape, "stops", UNIT_MONEY, (figs){{around, price}},
-                     (figs){{c->measures->length_per_run}});
+                     (figs){{c->units->length_per_run}});
 }
 
 fig material_pane(struct materials *m, int32_t glass, fig width, fig height, fig *area,

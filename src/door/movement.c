@@ -40,7 +40,7 @@ static fig moisture_of(const struct calc *c, const char *what, const struct valu
     fig_chosen(c->tape, "moisture in hundredths", UNIT_COUNT, &moisture_chooser, &air, 1,
                &hundredths, 1);
     return fig_ratio(c->tape, what, UNIT_PERCENT, (figs){{hundredths}},
-                     (figs){{c->measures->hundred}});
+                     (figs){{c->units->hundred}});
 }
 
 static fig twice(const struct calc *c, const char *what, length each, struct place place) {
@@ -61,7 +61,7 @@ struct movement movement_make(const struct calc *c, const struct door *door,
         return move;
     }
     const struct style *const style = door->style;
-    const enum unit unit = c->measures->length;
+    const enum unit unit = c->units->length;
     const fig coefficient =
         calc_given(c, "movement by percent of moisture", &c->rates->woods[wood].coef_tangential);
     const fig now = calc_given(c, "moisture when made", &climate->moisture);
@@ -82,7 +82,7 @@ struct movement movement_make(const struct calc *c, const struct door *door,
 
 /* A figure of length in words, to a thousandth of an inch or a tenth of a mm. */
 static const char *in_words(const struct calc *c, fig figure, char *text, size_t size) {
-    const uint8_t decimals = c->measures->lengths == LENGTH_MM ? 1 : 3;
+    const uint8_t decimals = c->units->lengths == LENGTH_MM ? 1 : 3;
     return figure_text(tape_scaled(c->tape, figure, decimals), decimals, text, size);
 }
 
@@ -95,8 +95,8 @@ void movement_warn(const struct calc *c, const struct door *door, const struct p
         return;
     }
     const char *const id = problem_quote(c->problems, door->row->id.s);
-    const char *const unit = unit_name(c->measures->length);
-    (void)length_show(part->width, c->measures->lengths, size, sizeof size);
+    const char *const unit = unit_name(c->units->length);
+    (void)length_show(part->width, c->units->lengths, size, sizeof size);
     if (tape_amount(c->tape, move->swell) > tape_amount(c->tape, move->room)) {
         problem_add(c->problems, SEVERITY_WARNING, "panel-no-room", door->row->place,
                     "the solid panel of door '%s', %s %s across the grain, swells by %s %s in the "

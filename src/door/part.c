@@ -14,8 +14,7 @@ static void take_lumber(struct materials *m, const struct part *part, struct par
     const struct lumber *const lumber = &c->rates->lumber[part->material];
     const enum unit unit = lumber_unit(lumber);
     const fig thickness = material_thickness(m, part->material);
-    const figs under = {
-        {unit == UNIT_BF ? c->measures->length3_per_bf : c->measures->length3_per_m3}};
+    const figs under = {{unit == UNIT_BF ? c->units->length3_per_bf : c->units->length3_per_m3}};
     f->rough_length = calc_length(c, "rough length", part->rough_length, place);
     f->rough_width = calc_length(c, "rough width", part->rough_width, place);
     f->net = fig_ratio(c->tape, "lumber net, each", unit, (figs){{thickness, f->width, f->length}},
@@ -32,8 +31,7 @@ static void take_staves(const struct calc *c, const struct part *part, struct pa
     if (part->staves > 1) {
         const length edges = 2 * c->rates->saw.edge_allowance.amount;
         const length each =
-            length_cut((part->width + part->staves - 1) / part->staves, c->measures->lengths) +
-            edges;
+            length_cut((part->width + part->staves - 1) / part->staves, c->units->lengths) + edges;
         f->stave_width = calc_length(c, "rough width of a stave", each, place);
         f->staves = calc_product(c, "staves", UNIT_COUNT, f->pieces,
                                  calc_count(c, "staves a panel", part->staves, place));
@@ -49,12 +47,12 @@ static void take_solid(const struct calc *c, const struct door *door, const stru
     f->solid = calc_area(c, "solid panel area, each", f->width, f->length);
     if (part->staves > 1) {
         const fig lines = calc_count(c, "glue lines", part->staves - 1, door->row->place);
-        f->glue = fig_ratio(c->tape, "glue lines, each", c->measures->run,
-                            (figs){{f->length, lines}}, (figs){{c->measures->length_per_run}});
+        f->glue = fig_ratio(c->tape, "glue lines, each", c->units->run, (figs){{f->length, lines}},
+                            (figs){{c->units->length_per_run}});
     }
     if (part->raised) {
         const fig round[] = {f->width, f->width, f->length, f->length};
-        const fig edge = fig_sum(c->tape, "panel edge", c->measures->length, round, 4);
+        const fig edge = fig_sum(c->tape, "panel edge", c->units->length, round, 4);
         f->raised = calc_run(c, "raised edge, each", edge);
     }
     f->movement = movement_make(c, door, part, f->width);
@@ -79,9 +77,9 @@ void part_figures_make(struct materials *m, const struct leaf_figures *leaf,
     }
     const fig weight = material_weight(m, part);
     if (!fig_none(weight)) {
-        f->weight = fig_ratio(c->tape, "weight, each", c->measures->weight,
-                              (figs){{f->width, f->length, weight}},
-                              (figs){{c->measures->length2_per_area}});
+        f->weight =
+            fig_ratio(c->tape, "weight, each", c->units->weight,
+                      (figs){{f->width, f->length, weight}}, (figs){{c->units->length2_per_area}});
     }
 }
 

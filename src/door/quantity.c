@@ -32,10 +32,10 @@ static void take_use(const struct calc *c, struct leaf_figures *leaf,
         use->rough = part_total(c, leaf, "lumber rough, a door", unit, chosen,
                                 offsetof(struct part_figures, rough));
     } else if (material_kind == MATERIAL_SHEET) {
-        use->net = part_total(c, leaf, "sheet area, a door", c->measures->area, chosen,
+        use->net = part_total(c, leaf, "sheet area, a door", c->units->area, chosen,
                               offsetof(struct part_figures, area));
     } else {
-        use->net = part_total(c, leaf, "glass charged, a door", c->measures->area, chosen,
+        use->net = part_total(c, leaf, "glass charged, a door", c->units->area, chosen,
                               offsetof(struct part_figures, area));
         use->cost = part_total(c, leaf, "glass cost, a door", UNIT_MONEY, chosen,
                                offsetof(struct part_figures, cost));
@@ -57,8 +57,8 @@ static void take_weight(const struct calc *c, struct leaf_figures *leaf) {
             return; /* a door of which half is weighed would mislead */
         }
     }
-    leaf->weight = part_total(c, leaf, "weight, a door", c->measures->weight,
-                              (struct part_choice){0}, offsetof(struct part_figures, weight));
+    leaf->weight = part_total(c, leaf, "weight, a door", c->units->weight, (struct part_choice){0},
+                              offsetof(struct part_figures, weight));
 }
 
 static fig pick_hinges(const struct calc *c, const char *what, const struct steps *rule, fig by) {
@@ -120,10 +120,9 @@ static void take_coats(const struct calc *c, struct leaf_figures *leaf) {
     if (n == 0) {
         return;
     }
-    const enum unit unit = c->measures->area;
+    const enum unit unit = c->units->area;
     const fig coats = fig_sum(c->tape, "sprayed coats in all", UNIT_COUNT, times, n);
-    const fig between =
-        fig_plus(c->tape, "coats less the first", coats, fig_minus(c->measures->one));
+    const fig between = fig_plus(c->tape, "coats less the first", coats, fig_minus(c->units->one));
     leaf->driver[DRIVER_SPRAYED_PER_COAT] =
         calc_product(c, "sprayed area, all coats", unit, leaf->sprayed, coats);
     if (tape_amount(c->tape, between) > 0) {
@@ -151,7 +150,7 @@ static void take_drivers(const struct calc *c, struct leaf_figures *leaf) {
     driver[DRIVER_JOINT] = calc_count(c, "joints", door->joints, place);
     driver[DRIVER_HINGE] = leaf->hinges;
     const fig frame =
-        part_total(c, leaf, "frame parts, length", c->measures->length,
+        part_total(c, leaf, "frame parts, length", c->units->length,
                    (struct part_choice){.frame_only = true}, offsetof(struct part_figures, length));
     if (!fig_none(frame)) {
         driver[DRIVER_FRAME_RUN] = calc_run(c, "frame parts, run", frame);
@@ -182,13 +181,13 @@ static void take_more_drivers(const struct calc *c, struct leaf_figures *leaf) {
     driver[DRIVER_SOLID_PANEL] =
         calc_count(c, "solid panels", pieces_of(door, MATERIAL_LUMBER), door->row->place);
     driver[DRIVER_GLUE_LINE] =
-        part_total(c, leaf, "glue lines, run", c->measures->run, (struct part_choice){0},
+        part_total(c, leaf, "glue lines, run", c->units->run, (struct part_choice){0},
                    offsetof(struct part_figures, glue));
     driver[DRIVER_SOLID_AREA] =
-        part_total(c, leaf, "solid panels, area", c->measures->area, (struct part_choice){0},
+        part_total(c, leaf, "solid panels, area", c->units->area, (struct part_choice){0},
                    offsetof(struct part_figures, solid));
     driver[DRIVER_RAISED_RUN] =
-        part_total(c, leaf, "raised edge, run", c->measures->run, (struct part_choice){0},
+        part_total(c, leaf, "raised edge, run", c->units->run, (struct part_choice){0},
                    offsetof(struct part_figures, raised));
     driver[DRIVER_BANDED_RUN] = leaf->banded;
 }
@@ -295,7 +294,7 @@ static bool take_job(const struct calc *c, struct quantities *q) {
     for (size_t r = 0; r < q->count; r++) {
         each[r] = q->leaves[r].weight; /* none of what is bought in: it is not weighed */
     }
-    q->weight = weighed ? rows_sum(c, q, "weight in all", c->measures->weight, each) : (fig){0};
+    q->weight = weighed ? rows_sum(c, q, "weight in all", c->units->weight, each) : (fig){0};
     return true;
 }
 

@@ -12,9 +12,9 @@ static fig sprayed_faces(const struct calc *c, const struct leaf_figures *leaf, 
         return (fig){0};
     }
     if (faces == FACES_BOTH) {
-        return fig_sum(c->tape, "faces sprayed", c->measures->area, both, 4);
+        return fig_sum(c->tape, "faces sprayed", c->units->area, both, 4);
     }
-    return fig_sum(c->tape, "faces sprayed", c->measures->area, both + 1, 2);
+    return fig_sum(c->tape, "faces sprayed", c->units->area, both + 1, 2);
 }
 
 static void take_openings(const struct calc *c, struct leaf_figures *leaf) {
@@ -29,15 +29,15 @@ static void take_openings(const struct calc *c, struct leaf_figures *leaf) {
             tape_given(c->tape, "openings of this size", UNIT_COUNT, 0, o->count, door->row->place);
         each[i] = calc_area(c, "opening area", width, height);
     }
-    leaf->see_through = fig_total(c->tape, "open area, a door", c->measures->area, counts, each,
-                                  door->opening_count);
+    leaf->see_through =
+        fig_total(c->tape, "open area, a door", c->units->area, counts, each, door->opening_count);
 }
 
 void surface_make(struct leaf_figures *leaf, const struct calc *c) {
     const struct door *const door = leaf->door;
     const fig round[] = {leaf->width, leaf->width, leaf->height, leaf->height};
     leaf->face = calc_area(c, "face area", leaf->width, leaf->height);
-    leaf->perimeter = fig_sum(c->tape, "perimeter", c->measures->length, round, 4);
+    leaf->perimeter = fig_sum(c->tape, "perimeter", c->units->length, round, 4);
     if (door->construction->finish.index < 0) {
         return;
     }
@@ -57,5 +57,5 @@ void surface_make(struct leaf_figures *leaf, const struct calc *c) {
     }
     leaf->faces = sprayed_faces(c, leaf, finish->faces.choice);
     const fig all[] = {leaf->faces, leaf->edges, leaf->inner_edges, leaf->profile};
-    leaf->sprayed = fig_sum(c->tape, "sprayed area", c->measures->area, all, 4);
+    leaf->sprayed = fig_sum(c->tape, "sprayed area", c->units->area, all, 4);
 }

@@ -62,8 +62,8 @@ static void ask_far(const struct calc *c, int use, bool width, length *room) {
             c->problems, SEVERITY_WARNING, "size-far-from-rest",
             width ? door->row->width.place : door->row->height.place,
             "door '%s' is %s %s, the middle one of its kind %s; is that so, or a slip of the pen?",
-            id_of(c, door), length_show(side, c->measures->lengths, size, sizeof size),
-            width ? "wide" : "high", length_show(usual, c->measures->lengths, other, sizeof other));
+            id_of(c, door), length_show(side, c->units->lengths, size, sizeof size),
+            width ? "wide" : "high", length_show(usual, c->units->lengths, other, sizeof other));
     }
 }
 
@@ -91,8 +91,8 @@ static void ask_high_front(const struct calc *c) {
                 "front '%s' is %s wide and %s high, all other fronts are wider than high; check "
                 "that width and height are not swapped",
                 id_of(c, high),
-                length_show(high->width, c->measures->lengths, size[0], sizeof size[0]),
-                length_show(high->height, c->measures->lengths, size[1], sizeof size[1]));
+                length_show(high->width, c->units->lengths, size[0], sizeof size[0]),
+                length_show(high->height, c->units->lengths, size[1], sizeof size[1]));
 }
 
 static length apart(length a, length b) {
@@ -180,15 +180,15 @@ static void say_alike(const struct calc *c, const struct door *door, const struc
     char size[2][32];
     problem_add(c->problems, SEVERITY_WARNING, "nearly-alike", door->row->place,
                 "door '%s' is %s %s and door '%s' %s; one size, or two?", id_of(c, door),
-                length_show(side_of(door, width), c->measures->lengths, size[0], sizeof size[0]),
+                length_show(side_of(door, width), c->units->lengths, size[0], sizeof size[0]),
                 width ? "wide" : "high", id_of(c, other),
-                length_show(side_of(other, width), c->measures->lengths, size[1], sizeof size[1]));
+                length_show(side_of(other, width), c->units->lengths, size[1], sizeof size[1]));
 }
 
 /* Two sizes that differ by less than a saw kerf are mostly one size, measured twice. In a long list
  * of many sizes some are always near to others: it is said how many. */
 static bool ask_alike(const struct calc *c) {
-    const length near = c->measures->lengths == LENGTH_MM ? NEAR_MM : NEAR_INCH;
+    const length near = c->units->lengths == LENGTH_MM ? NEAR_MM : NEAR_INCH;
     struct sort_of_door *const sorts = calloc(2 * c->quantities->count + 1, sizeof *sorts);
     if (sorts == NULL) {
         return false;
@@ -227,8 +227,8 @@ static void ask_wide(const struct calc *c, const struct door *door) {
         problem_add(
             c->problems, SEVERITY_WARNING, "leaf-wide", door->row->width.place,
             "door '%s' is %s wide, more than the shop's %s for one leaf; a pair, or a mid stile?",
-            id_of(c, door), length_show(door->width, c->measures->lengths, size, sizeof size),
-            length_show(limits->widest_leaf.amount, c->measures->lengths, most, sizeof most));
+            id_of(c, door), length_show(door->width, c->units->lengths, size, sizeof size),
+            length_show(limits->widest_leaf.amount, c->units->lengths, most, sizeof most));
     }
     for (size_t i = 0; limits->highest_panel.set && i < door->part_count; i++) {
         const struct part *const part = &door->parts[i];
@@ -238,8 +238,8 @@ static void ask_wide(const struct calc *c, const struct door *door) {
                 c->problems, SEVERITY_WARNING, "panel-high", door->row->height.place,
                 "the panel of door '%s' is %s high, more than the shop's %s; a mid rail?",
                 id_of(c, door),
-                length_show(part->shown_height, c->measures->lengths, size, sizeof size),
-                length_show(limits->highest_panel.amount, c->measures->lengths, most, sizeof most));
+                length_show(part->shown_height, c->units->lengths, size, sizeof size),
+                length_show(limits->highest_panel.amount, c->units->lengths, most, sizeof most));
             return;
         }
     }
@@ -256,17 +256,17 @@ static void ask_hinges(const struct calc *c, const struct leaf_figures *leaf) {
         edge <= rule->s[rule->count - 1].limit.amount) {
         return;
     }
-    problem_add(c->problems, SEVERITY_WARNING, "hinges-beyond-chart", door->row->place,
-                "the hinged edge of door '%s' is %s, the chart of [hinges] ends at %s: its last "
-                "count is taken; ask the maker of the hinge",
-                id_of(c, door), length_show(edge, c->measures->lengths, size, sizeof size),
-                length_show(rule->s[rule->count - 1].limit.amount, c->measures->lengths, most,
-                            sizeof most));
+    problem_add(
+        c->problems, SEVERITY_WARNING, "hinges-beyond-chart", door->row->place,
+        "the hinged edge of door '%s' is %s, the chart of [hinges] ends at %s: its last "
+        "count is taken; ask the maker of the hinge",
+        id_of(c, door), length_show(edge, c->units->lengths, size, sizeof size),
+        length_show(rule->s[rule->count - 1].limit.amount, c->units->lengths, most, sizeof most));
 }
 
 /* A slit that a panel hardly shows in. */
 static void ask_slit(const struct calc *c, const struct door *door) {
-    const length least = c->measures->lengths == LENGTH_MM ? LEAST_OPENING_MM : LEAST_OPENING_INCH;
+    const length least = c->units->lengths == LENGTH_MM ? LEAST_OPENING_MM : LEAST_OPENING_INCH;
     for (size_t i = 0; i < door->opening_count; i++) {
         const struct opening *const opening = &door->openings[i];
         const bool low = opening->height < least;
@@ -278,7 +278,7 @@ static void ask_slit(const struct calc *c, const struct door *door) {
                     low ? door->row->height.place : door->row->width.place,
                     "door '%s' has only %s between its %s; narrower ones, or a slab?",
                     id_of(c, door),
-                    length_show(low ? opening->height : opening->width, c->measures->lengths, size,
+                    length_show(low ? opening->height : opening->width, c->units->lengths, size,
                                 sizeof size),
                     low ? "rails" : "stiles");
         return;

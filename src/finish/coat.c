@@ -2,7 +2,7 @@
 #include "finish/coat.h"
 
 static fig volume(const struct calc *c, const char *what, figs over, figs under) {
-    return fig_ratio(c->tape, what, c->measures->volume, over, under);
+    return fig_ratio(c->tape, what, c->units->volume, over, under);
 }
 
 static const struct coating *coating_of(const struct calc *c, const struct coat_figures *coat) {
@@ -28,7 +28,7 @@ static struct additions additions_of(const struct calc *c, const struct coating 
  * mix). */
 static fig mix_of_covered(const struct calc *c, const struct coating *coating, fig covering) {
     const struct additions a = additions_of(c, coating);
-    const fig hundred = c->measures->hundred;
+    const fig hundred = c->units->hundred;
     if (fig_none(a.reducer) && fig_none(a.catalyst)) {
         return covering;
     }
@@ -63,8 +63,8 @@ static fig transfer_of(const struct calc *c, const struct spray *spray, enum tra
 void coat_spray(struct coat_figures *coat, const struct calc *c, enum transfer_at at, fig area) {
     const struct spray *const spray = coat->way;
     const struct coating *const coating = coating_of(c, coat);
-    const struct measures *const m = c->measures;
-    coat->film = measures_film(c->tape, m, "wet film", &coating->wet_film);
+    const struct units *const m = c->units;
+    coat->film = units_film(c->tape, m, "wet film", &coating->wet_film);
     if (coating->spread_by.choice == SPREAD_BY_FILM) {
         coat->theoretical =
             volume(c, "theoretical volume, one coat", (figs){{area, coat->film, m->spread_over}},
@@ -98,14 +98,14 @@ static fig count_mixes(const struct calc *c, const struct spray *spray, fig spra
                        fig loss) {
     fig room = calc_given(c, "mix size", &spray->mix_size);
     if (fig_none(room)) {
-        return c->measures->one;
+        return c->units->one;
     }
     if (!fig_none(loss)) {
         room = fig_plus(c->tape, "room in a mix", room, fig_minus(loss));
     }
     const fig pots =
         fig_ratio(c->tape, "pots a coat", UNIT_FACTOR, (figs){{sprayed}}, (figs){{times, room}});
-    return fig_up(c->tape, "mixes a coat", pots, c->measures->one);
+    return fig_up(c->tape, "mixes a coat", pots, c->units->one);
 }
 
 /* What comes with each mix, for all mixes of the coats; of a product that is mixed once for all
@@ -115,7 +115,7 @@ static fig with_mixes(const struct calc *c, const struct coat_pool *pool, const 
     if (fig_none(each)) {
         return each;
     }
-    const fig all = calc_product(c, what, c->measures->volume, mixes, each);
+    const fig all = calc_product(c, what, c->units->volume, mixes, each);
     return fig_none(pool->sprayed)
                ? all
                : volume(c, by_area, (figs){{all, pool->area}}, (figs){{pool->all_area}});
@@ -125,7 +125,7 @@ static fig with_mixes(const struct calc *c, const struct coat_pool *pool, const 
  * mix it comes off first. */
 static void part_mix(const struct calc *c, struct coat_figures *coat) {
     const struct additions a = additions_of(c, coating_of(c, coat));
-    const enum unit unit = c->measures->volume;
+    const enum unit unit = c->units->volume;
     coat->coating_volume = coat->mix;
     if (a.reducer_of_mix) {
         coat->reducer = calc_percent(c, "reducer, of the mix", unit, coat->mix, a.reducer);
@@ -137,14 +137,14 @@ static void part_mix(const struct calc *c, struct coat_figures *coat) {
         const fig terms[] = {coat->mix, fig_minus(coat->reducer), fig_minus(coat->catalyst)};
         coat->coating_volume = fig_sum(c->tape, "mix without its parts", unit, terms, 3);
     }
-    const fig parts[] = {c->measures->hundred, a.reducer_of_mix ? (fig){0} : a.reducer,
+    const fig parts[] = {c->units->hundred, a.reducer_of_mix ? (fig){0} : a.reducer,
                          a.catalyst_of_mix ? (fig){0} : a.catalyst};
     if (fig_none(parts[1]) && fig_none(parts[2])) {
         return;
     }
     const fig all = fig_sum(c->tape, "coating and its additions", UNIT_PERCENT, parts, 3);
     coat->coating_volume =
-        volume(c, "coating", (figs){{coat->coating_volume, c->measures->hundred}}, (figs){{all}});
+        volume(c, "coating", (figs){{coat->coating_volume, c->units->hundred}}, (figs){{all}});
     if (!fig_none(parts[1])) {
         coat->reducer =
             calc_percent(c, "reducer, of the coating", unit, coat->coating_volume, a.reducer);
@@ -159,7 +159,7 @@ static void part_mix(const struct calc *c, struct coat_figures *coat) {
  * "Finish"). */
 static void dry_out(const struct calc *c, struct coat_figures *coat) {
     const struct coating *const coating = coating_of(c, coat);
-    const struct measures *const m = c->measures;
+    const struct units *const m = c->units;
     const fig solids = calc_given(c, "solids by volume", &coating->solids);
     if (fig_none(solids) || fig_none(coat->film)) {
         return;

@@ -63,7 +63,7 @@ static fig batch_area(const struct calc *c, const struct finish_list *list, size
     for (size_t r = 0; r < c->quantities->count; r++) {
         terms[r] = list->batch_of[r] == b ? c->quantities->leaves[r].sprayed : (fig){0};
     }
-    return quantities_sum(c, "sprayed area, batch", c->measures->area, terms);
+    return quantities_sum(c, "sprayed area, batch", c->units->area, terms);
 }
 
 /* Names a batch and gives it its area and its coats, without figures. */
@@ -108,8 +108,8 @@ static struct coat_pool pool_of(const struct calc *c, const struct finish_list *
         }
     }
     if (n > 1) {
-        pool.sprayed = fig_sum(c->tape, "sprayed, all colors", c->measures->volume, terms, n);
-        pool.all_area = fig_sum(c->tape, "sprayed area, all colors", c->measures->area, areas, n);
+        pool.sprayed = fig_sum(c->tape, "sprayed, all colors", c->units->volume, terms, n);
+        pool.all_area = fig_sum(c->tape, "sprayed area, all colors", c->units->area, areas, n);
     }
     return pool;
 }
@@ -167,7 +167,7 @@ static void dry_batch(const struct calc *c, struct batch *b) {
         hours[i] = calc_given(c, "drying, a coat", &c->rates->coatings[b->coats[i].coating].dry);
     }
     if (whole) {
-        b->dry_film = fig_sum(c->tape, "dry film, whole finish", c->measures->film, films, n);
+        b->dry_film = fig_sum(c->tape, "dry film, whole finish", c->units->film, films, n);
     }
     b->dry_hours = calc_total(c, "drying, all coats", UNIT_HOUR, times, hours, n);
 }

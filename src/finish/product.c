@@ -16,14 +16,14 @@ static fig product_used(const struct calc *c, const struct finish_list *list, si
             terms[n++] = coat->cleaning_product == p ? coat->cleaning : (fig){0};
         }
     }
-    return fig_sum(c->tape, "used", c->measures->volume, terms, n);
+    return fig_sum(c->tape, "used", c->units->volume, terms, n);
 }
 
 /* How many colors a tinted product without a color stands for: as many as its finish says. */
 static fig colors_of(const struct calc *c, const struct finish_list *list, size_t p) {
     const struct product *const product = &list->products[p];
     if (product->color != NULL || !c->rates->coatings[product->coating].tinted) {
-        return c->measures->one;
+        return c->units->one;
     }
     for (size_t b = 0; b < list->batch_count; b++) {
         const struct value *const colors = &c->rates->finishes[list->batches[b].finish].colors;
@@ -33,14 +33,14 @@ static fig colors_of(const struct calc *c, const struct finish_list *list, size_
             }
         }
     }
-    return c->measures->one;
+    return c->units->one;
 }
 
 /* What is needed where the coats take so much: with the reserve and what the client keeps. */
 static fig with_reserve(const struct calc *c, const struct finish_list *list, size_t p, fig used,
                         fig *reserve, fig *touch_up) {
     const struct product *const product = &list->products[p];
-    const enum unit unit = c->measures->volume;
+    const enum unit unit = c->units->volume;
     if (product->coating < 0) {
         return used;
     }
@@ -86,7 +86,7 @@ static void buy_product(const struct calc *c, struct product *p) {
     }
     fig_chosen(c->tape, "containers to buy", UNIT_COUNT, &containers_chooser, operands, 1 + 2 * n,
                p->counts, n);
-    p->bought = fig_total(c->tape, "bought", c->measures->volume, p->counts, p->volumes, n);
+    p->bought = fig_total(c->tape, "bought", c->units->volume, p->counts, p->volumes, n);
     p->left_over = fig_plus(c->tape, "left over", p->bought, fig_minus(p->need));
     p->cost = fig_total(c->tape, "cost of containers", UNIT_MONEY, p->counts, p->prices, n);
     p->charged = p->cost;

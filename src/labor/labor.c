@@ -40,7 +40,7 @@ static fig person_minutes(const struct calc *c, const struct operation *op, fig 
     const struct shop *const shop = &c->rates->shop;
     const fig hands = calc_given(c, "hands", &op->hands);
     const fig allowance = calc_given(c, "allowance", &shop->allowance);
-    const fig hundred = c->measures->hundred;
+    const fig hundred = c->units->hundred;
     figs over = {{machine_minutes, hands}};
     figs under = {{{0}}};
     if (!fig_none(allowance) && shop->allowance_on.choice == ALLOWANCE_ADDED) {
@@ -55,8 +55,7 @@ static fig person_minutes(const struct calc *c, const struct operation *op, fig 
 
 /* minutes x an hour's rate. */
 static fig pay(const struct calc *c, const char *what, fig minutes, fig hour) {
-    return fig_ratio(c->tape, what, UNIT_MONEY, (figs){{minutes, hour}},
-                     (figs){{c->measures->sixty}});
+    return fig_ratio(c->tape, what, UNIT_MONEY, (figs){{minutes, hour}}, (figs){{c->units->sixty}});
 }
 
 /* false: out of memory. */
@@ -232,7 +231,7 @@ static void count_wholes(struct work *w, const struct lumber_list *lumber,
         terms[n++] = sheets->buys[i].plan.cuts;
     }
     w->wholes[DRIVER_CUT].count = sum_known(c, "cuts of the plans in all", terms, n);
-    w->wholes[DRIVER_JOB].count = c->measures->one;
+    w->wholes[DRIVER_JOB].count = c->units->one;
 }
 
 /* What a leaf takes of all materials of a kind. */

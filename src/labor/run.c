@@ -37,15 +37,15 @@ static fig passes_of(const struct calc *c, const struct operation *op, const str
                     "counted as two passes, plan another "
                     "way for it",
                     problem_quote(c->problems, door->row->id.s),
-                    length_show(wide, c->measures->lengths, size, sizeof size),
+                    length_show(wide, c->units->lengths, size, sizeof size),
                     problem_quote(c->problems, op->name.s),
-                    length_show(limit, c->measures->lengths, most, sizeof most));
+                    length_show(limit, c->units->lengths, most, sizeof most));
     }
     if (fig_none(passes)) {
-        return c->measures->two;
+        return c->units->two;
     }
     return fig_ratio(c->tape, "passes over a narrower machine", UNIT_COUNT,
-                     (figs){{passes, c->measures->two}}, (figs){{{0}}});
+                     (figs){{passes, c->units->two}}, (figs){{{0}}});
 }
 
 /* What is handled each pass: of `part` only the parts that the operation works on. */
@@ -75,7 +75,7 @@ static fig harder(const struct calc *c, const struct operation *op, const struct
             calc_given(c, "work in this wood, percent", &c->rates->lumber[part->material].work);
         return fig_none(work) ? minutes
                               : fig_ratio(c->tape, "run minutes in this wood", UNIT_MIN,
-                                          (figs){{minutes, work}}, (figs){{c->measures->hundred}});
+                                          (figs){{minutes, work}}, (figs){{c->units->hundred}});
     }
     return minutes;
 }

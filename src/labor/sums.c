@@ -43,7 +43,7 @@ static void sum_machines(const struct calc *c, struct labor *labor, fig *minutes
                 .machine = m,
                 .minutes = all,
                 .hours = fig_ratio(c->tape, "hours at the machine", UNIT_HOUR, (figs){{all}},
-                                   (figs){{c->measures->sixty}}),
+                                   (figs){{c->units->sixty}}),
                 .cost = fig_sum(c->tape, "machine cost", UNIT_MONEY, costs, n),
             };
         }
@@ -168,7 +168,7 @@ static void sum_job(const struct calc *c, struct labor *labor, fig *terms) {
     labor->person_minutes =
         sum_operations(c, labor, "person-minutes in all", UNIT_MIN, SUM_ALL, pick_person, terms);
     labor->hours = fig_ratio(c->tape, "person-hours", UNIT_HOUR, (figs){{labor->person_minutes}},
-                             (figs){{c->measures->sixty}});
+                             (figs){{c->units->sixty}});
     labor->bench_minutes = labor->person_minutes;
     labor->bench_hours = labor->hours;
     if (leaves_bench(c, labor)) {
@@ -177,9 +177,8 @@ static void sum_job(const struct calc *c, struct labor *labor, fig *terms) {
         }
         labor->bench_minutes = fig_sum(c->tape, "person-minutes at the bench", UNIT_MIN, terms,
                                        keep_bench(c, labor, terms));
-        labor->bench_hours =
-            fig_ratio(c->tape, "person-hours at the bench", UNIT_HOUR,
-                      (figs){{labor->bench_minutes}}, (figs){{c->measures->sixty}});
+        labor->bench_hours = fig_ratio(c->tape, "person-hours at the bench", UNIT_HOUR,
+                                       (figs){{labor->bench_minutes}}, (figs){{c->units->sixty}});
     }
     labor->labor =
         sum_operations(c, labor, "labor in all", UNIT_MONEY, SUM_DOORS, pick_labor, terms);

@@ -5,7 +5,7 @@
 
 /* The shop's limit in the unit and at the decimals of films on the tape. */
 static int64_t film_limit(const struct calc *c, uint8_t *decimals) {
-    const bool metric = c->measures->film == UNIT_UM;
+    const bool metric = c->units->film == UNIT_UM;
     *decimals = metric ? 3 : 4;
     return metric ? c->rates->limits.dry_film.amount : c->rates->limits.dry_film.amount * 100 / 254;
 }
@@ -28,9 +28,8 @@ static void warn_of_film(const struct calc *c, const struct batch *b) {
         "films: fewer or thinner coats?",
         problem_quote(c->problems, finish->name.s),
         figure_text(tape_scaled(c->tape, b->dry_film, 1), 1, is, sizeof is),
-        unit_name(c->measures->film),
-        figure_text(c->measures->film == UNIT_UM ? limit / 100 : limit / 1000, 1, most,
-                    sizeof most));
+        unit_name(c->units->film),
+        figure_text(c->units->film == UNIT_UM ? limit / 100 : limit / 1000, 1, most, sizeof most));
 }
 
 /* Hundredths of minutes at the gun for all coats of a batch. */

@@ -4,11 +4,11 @@
 #include <assert.h>
 
 fig calc_given(const struct calc *c, const char *what, const struct value *value) {
-    return measures_given(c->tape, c->measures, what, value);
+    return units_given(c->tape, c->units, what, value);
 }
 
 fig calc_length(const struct calc *c, const char *what, length value, struct place place) {
-    return measures_length(c->tape, c->measures, what, value, place);
+    return units_length(c->tape, c->units, what, value, place);
 }
 
 fig calc_count(const struct calc *c, const char *what, int64_t count, struct place place) {
@@ -21,17 +21,17 @@ fig calc_product(const struct calc *c, const char *what, enum unit unit, fig a, 
 }
 
 fig calc_percent(const struct calc *c, const char *what, enum unit unit, fig base, fig percent) {
-    return fig_ratio(c->tape, what, unit, (figs){{base, percent}}, (figs){{c->measures->hundred}});
+    return fig_ratio(c->tape, what, unit, (figs){{base, percent}}, (figs){{c->units->hundred}});
 }
 
 fig calc_area(const struct calc *c, const char *what, fig a, fig b) {
-    return fig_ratio(c->tape, what, c->measures->area, (figs){{a, b}},
-                     (figs){{c->measures->length2_per_area}});
+    return fig_ratio(c->tape, what, c->units->area, (figs){{a, b}},
+                     (figs){{c->units->length2_per_area}});
 }
 
 fig calc_run(const struct calc *c, const char *what, fig along) {
-    return fig_ratio(c->tape, what, c->measures->run, (figs){{along}},
-                     (figs){{c->measures->length_per_run}});
+    return fig_ratio(c->tape, what, c->units->run, (figs){{along}},
+                     (figs){{c->units->length_per_run}});
 }
 
 fig calc_sum(const struct calc *c, const char *what, enum unit unit, const fig *terms,

@@ -7,13 +7,13 @@
 #define DOORCOST_MODEL_CALC_H
 
 #include "model/job.h"
-#include "model/measures.h"
+#include "model/units.h"
 
 struct quantities; /* door/quantity.h */
 
 struct calc {
     struct tape *tape;
-    const struct measures *measures;
+    const struct units *units;
     const struct rates *rates;
     const struct job *job;
     const struct quantities *quantities; /* NULL until quantities_make has made them */
@@ -22,10 +22,10 @@ struct calc {
 };
 
 /* A value of a file as a figure in its own unit, a length in the job's; none where it is not set:
- * measures_given. */
+ * units_given. */
 fig calc_given(const struct calc *calc, const char *what, const struct value *value);
 
-/* A length (nm) of the drawing as a figure in the job's unit: measures_length. */
+/* A length (nm) of the drawing as a figure in the job's unit: units_length. */
 fig calc_length(const struct calc *calc, const char *what, length value, struct place place);
 
 /* A count of the drawing, from 0 on, as a figure; none for 0. */

@@ -23,7 +23,7 @@ static const struct field {
     {offsetof(struct construction, hinge), sizeof(struct reference), WITH_TEXT},
     {offsetof(struct construction, pull), sizeof(struct reference), WITH_TEXT},
     {offsetof(struct construction, color), sizeof(struct text), WITH_TEXT},
-    {offsetof(struct construction, measure), sizeof(struct choice), WITH_WORD},
+    {offsetof(struct construction, size_is), sizeof(struct choice), WITH_WORD},
     {offsetof(struct construction, overlay[SIDE_LEFT]), sizeof(struct value), WITH_VALUE},
     {offsetof(struct construction, overlay[SIDE_RIGHT]), sizeof(struct value), WITH_VALUE},
     {offsetof(struct construction, overlay[SIDE_TOP]), sizeof(struct value), WITH_VALUE},
@@ -122,7 +122,7 @@ struct construction row_construction(const struct job *job, const struct row *ro
     }
     construction_apply(&construction, &row->make->own);
     if (row->make->end_panel) {
-        construction.measure =
+        construction.size_is =
             (struct choice){.place = row->use.place, .choice = MEASURE_DOOR, .set = true};
     }
     return construction;

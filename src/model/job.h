@@ -47,7 +47,7 @@ struct construction {
     struct reference finish;         /* [finish NAME]; index -1 with name 'none': left bare */
     struct reference hinge, pull;    /* [hardware NAME]; 'none' likewise */
     struct text color;
-    struct choice measure;            /* enum measure */
+    struct choice size_is;            /* enum measure */
     struct value overlay[SIDE_COUNT]; /* nm, 0 allowed */
     struct value reveal;              /* nm, each side; set: the door is inset */
     struct value gap;                 /* nm between the leaves of a pair */

@@ -35,7 +35,7 @@ static void add_overhead(const struct calc *c, struct build_up *p, fig minutes) 
     const fig rate = calc_given(c, "overhead, an hour", &c->rates->shop.overhead);
     if (!fig_none(minutes)) {
         p->overhead = fig_ratio(c->tape, "overhead", UNIT_MONEY, (figs){{minutes, rate}},
-                                (figs){{c->measures->sixty}});
+                                (figs){{c->units->sixty}});
     }
 }
 
@@ -49,7 +49,7 @@ static fig profit_on(const struct calc *c, const char *what, fig base) {
     }
     const fig margin = calc_given(c, "profit, margin of price", &c->rates->shop.profit);
     const fig left =
-        fig_plus(c->tape, "cost, percent of price", c->measures->hundred, fig_minus(margin));
+        fig_plus(c->tape, "cost, percent of price", c->units->hundred, fig_minus(margin));
     return fig_ratio(c->tape, what, UNIT_MONEY, (figs){{base, margin}}, (figs){{left}});
 }
 

@@ -63,7 +63,7 @@ static fig finish_area(const struct costing *k) {
             k->terms[n++] = k->in->finish->batches[i].area;
         }
     }
-    return calc_sum(k->calc, "sprayed area in all", k->calc->measures->area, k->terms, n);
+    return calc_sum(k->calc, "sprayed area in all", k->calc->units->area, k->terms, n);
 }
 
 /* What a consumable is counted by: doors, sprayed area (sq ft, m2), hinges or hours of labor. */
@@ -246,7 +246,7 @@ static fig share_consumables(const struct costing *k, size_t row) {
         fig basis = fig_none(leaf->put_out) ? leaf->sprayed : (fig){0};
         fig all = f->quantity;
         if (unit == UNIT_MONEY_PER_DOOR) {
-            basis = c->measures->one;
+            basis = c->units->one;
         } else if (unit == UNIT_MONEY_PER_HINGE) {
             basis = leaf->hinges;
         } else if (unit == UNIT_MONEY_PER_HOUR) {
@@ -273,8 +273,8 @@ static fig least_price(const struct costing *k) {
     for (size_t r = 0; r < c->quantities->count; r++) {
         k->terms[r] = c->quantities->leaves[r].face;
     }
-    const fig area = fig_total(c->tape, "face area in all", c->measures->area,
-                               c->quantities->pieces, k->terms, c->quantities->count);
+    const fig area = fig_total(c->tape, "face area in all", c->units->area, c->quantities->pieces,
+                               k->terms, c->quantities->count);
     return fig_ratio(c->tape, "least price of a door", UNIT_MONEY,
                      (figs){{k->costs->job.price, least}}, (figs){{area}});
 }

@@ -55,7 +55,7 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
                                    struct problems *problems) {
     *e = (struct estimate){.rates = rates, .job = job, .option = request.option};
     struct calc calc = {.tape = &e->tape,
-                        .measures = &e->measures,
+                        .units = &e->units,
                         .rates = rates,
                         .job = job,
                         .pool = &e->pool,
@@ -63,7 +63,7 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
     pool_init(&e->pool);
     tape_init(&e->tape, request.traced);
     tape_set_money(&e->tape, rates->shop.money_decimals);
-    measures_init(&e->measures, &e->tape, job->unit, rates->shop.unit == LENGTH_MM);
+    units_init(&e->units, &e->tape, job->unit, rates->shop.unit == LENGTH_MM);
     if (!doors_make(&e->doors, &calc, request.option) ||
         !make_quantities(e, &calc, request.plans) || !make_money(e, &calc, request.purchase)) {
         return ESTIMATE_MEMORY;

@@ -12,7 +12,7 @@ struct estimate {
     int option; /* index into job.options, -1: the base job */
     struct pool pool;
     struct tape tape;
-    struct measures measures;
+    struct units units;
     struct doors doors;
     struct quantities quantities;
     struct lumber_list lumber;

@@ -46,7 +46,7 @@ static void buy_finish(const struct calc *c, struct purchase *p, const struct fi
     for (size_t i = 0; i < n; i++) {
         terms[i] = finish->products[i].need;
     }
-    p->finish = calc_sum(c, "finish needed, all products", c->measures->volume, terms, n);
+    p->finish = calc_sum(c, "finish needed, all products", c->units->volume, terms, n);
 }
 
 static void buy_hardware(const struct calc *c, struct purchase *p,

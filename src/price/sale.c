@@ -129,7 +129,7 @@ static void add_card_fee(const struct calc *c, struct sale_figures *f) {
     f->before_fee = f->total;
     if (c->job->sale.card_fee_of.choice == CARD_FEE_OF_PAID) {
         const fig left = fig_plus(c->tape, "left of what the card takes, percent",
-                                  c->measures->hundred, fig_minus(f->card_rate));
+                                  c->units->hundred, fig_minus(f->card_rate));
         f->card_fee = fig_ratio(c->tape, "card fee", UNIT_MONEY, (figs){{f->total, f->card_rate}},
                                 (figs){{left}});
     } else {
@@ -179,9 +179,8 @@ static void look_back(const struct calc *c, struct sale_figures *f, const struct
     f->worked = income;
     f->profit_left = fig_plus(c->tape, "profit left", income, fig_minus(f->worked_cost));
     if (tape_amount(c->tape, income) > 0) {
-        f->margin_left =
-            fig_ratio(c->tape, "margin left", UNIT_PERCENT,
-                      (figs){{f->profit_left, c->measures->hundred}}, (figs){{income}});
+        f->margin_left = fig_ratio(c->tape, "margin left", UNIT_PERCENT,
+                                   (figs){{f->profit_left, c->units->hundred}}, (figs){{income}});
     }
 }
 

@@ -6,8 +6,8 @@ static void buy(const struct calc *c, const struct banding *banding, struct band
     if (banding->waste.set) {
         const fig waste = calc_given(c, "waste", &banding->waste);
         const fig all =
-            fig_plus(c->tape, "net and waste, percent of net", c->measures->hundred, waste);
-        b->needed = calc_percent(c, "banding with waste", c->measures->run, b->net, all);
+            fig_plus(c->tape, "net and waste, percent of net", c->units->hundred, waste);
+        b->needed = calc_percent(c, "banding with waste", c->units->run, b->net, all);
     }
     b->price = calc_given(c, "price", &banding->price);
     if (!banding->roll.set) {
@@ -18,7 +18,7 @@ static void buy(const struct calc *c, const struct banding *banding, struct band
     const fig run = calc_run(c, "run of a roll", calc_given(c, "length of a roll", &banding->roll));
     const fig share =
         fig_ratio(c->tape, "rolls by length", UNIT_FACTOR, (figs){{b->needed}}, (figs){{run}});
-    b->rolls = fig_up(c->tape, "whole rolls", share, c->measures->one);
+    b->rolls = fig_up(c->tape, "whole rolls", share, c->units->one);
     b->cost = calc_product(c, "banding cost", UNIT_MONEY, b->rolls, b->price);
     b->charged = b->cost;
     if (c->rates->shop.charge_banding.choice == CHARGED_USED) {
@@ -40,7 +40,7 @@ bool banding_make(struct banding_list *list, const struct calc *c) {
             each[r] = q->leaves[r].banding == (int32_t)i ? q->leaves[r].banded : (fig){0};
         }
         tape_about(c->tape, c->rates->bandings[i].name.s);
-        const fig net = quantities_sum(c, "banded edges", c->measures->run, each);
+        const fig net = quantities_sum(c, "banded edges", c->units->run, each);
         if (!fig_none(net)) {
             struct banding_buy *const b = &list->buys[list->count++];
             *b = (struct banding_buy){.banding = (int32_t)i, .net = net};

@@ -38,7 +38,7 @@ static bool read_job(const int64_t *in, size_t count, struct board_job *job,
 
 /* out: boards of each stock, then the outputs behind them; zeros before. */
 bool board_outputs(const struct board_job *job, const struct board_plan *plan,
-                   struct keep_rule keep, int64_t *out) {
+                   struct offcut_rule keep, int64_t *out) {
     struct board_totals totals;
     if (!board_totals_make(&totals, job, plan, keep)) {
         return false;
@@ -65,7 +65,7 @@ static bool choose_boards(const int64_t *in, size_t count, int64_t *out, size_t 
                   board_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE;
     chosen =
         chosen &&
-        board_outputs(&job, plan, (struct keep_rule){.length = in[5], .board_width = in[6]}, out);
+        board_outputs(&job, plan, (struct offcut_rule){.length = in[5], .board_width = in[6]}, out);
     board_plan_free(plan);
     free(items);
     return chosen;

@@ -22,7 +22,7 @@ enum {
 /* What the boards chooser gives for a plan: boards of each stock, then the outputs above.  out:
  * zeros before. false: out of memory. */
 bool board_outputs(const struct board_job *job, const struct board_plan *plan,
-                   struct keep_rule keep, int64_t *out) __attribute__((warn_unused_result));
+                   struct offcut_rule keep, int64_t *out) __attribute__((warn_unused_result));
 
 /* Boards by board_plan_make; surface measure of one board (an inch, width, length); of all boards
  * of a plan (an inch, then count, width, length of each size). */

@@ -15,10 +15,9 @@ static void buy(const struct calc *c, const struct hardware *h, struct hardware_
     b->with_spares = b->needed;
     if (h->spares.set) {
         const fig spares = calc_given(c, "spares", &h->spares);
-        const fig all =
-            fig_plus(c->tape, "needed and spares, percent", c->measures->hundred, spares);
+        const fig all = fig_plus(c->tape, "needed and spares, percent", c->units->hundred, spares);
         const fig raw = calc_percent(c, "pieces with spares", UNIT_FACTOR, b->needed, all);
-        b->with_spares = fig_up(c->tape, "pieces with spares, whole", raw, c->measures->one);
+        b->with_spares = fig_up(c->tape, "pieces with spares, whole", raw, c->units->one);
     }
     b->price = calc_given(c, by_pack ? "price of a pack" : "price each", &h->price);
     b->bought = b->with_spares;
@@ -27,7 +26,7 @@ static void buy(const struct calc *c, const struct hardware *h, struct hardware_
         pack = calc_given(c, "pieces in a pack", &h->pack);
         const fig share = fig_ratio(c->tape, "packs by pieces", UNIT_FACTOR,
                                     (figs){{b->with_spares}}, (figs){{pack}});
-        b->packs = fig_up(c->tape, "whole packs", share, c->measures->one);
+        b->packs = fig_up(c->tape, "whole packs", share, c->units->one);
         b->bought = calc_product(c, "pieces bought", UNIT_COUNT, b->packs, pack);
     }
     b->cost =

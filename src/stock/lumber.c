@@ -5,7 +5,7 @@
 
 fig waste_applied(const struct calc *c, fig net, fig waste, enum waste_as as) {
     const enum unit unit = tape_unit(c->tape, net);
-    const fig hundred = c->measures->hundred;
+    const fig hundred = c->units->hundred;
     if (as == WASTE_ADDED) {
         const fig all = fig_plus(c->tape, "net and waste, percent of net", hundred, waste);
         return calc_percent(c, "with waste", unit, net, all);
@@ -21,7 +21,7 @@ fig implied_waste(const struct calc *c, fig net, fig bought, fig keep, enum wast
     return fig_ratio(c->tape,
                      as == WASTE_ADDED ? "waste that the plan asks for, of net"
                                        : "waste that the plan asks for, of what is used up",
-                     UNIT_PERCENT, (figs){{more, c->measures->hundred}},
+                     UNIT_PERCENT, (figs){{more, c->units->hundred}},
                      (figs){{as == WASTE_ADDED ? net : used}});
 }
 
@@ -76,7 +76,7 @@ static void buy_at_breaks(const struct calc *c, const struct lumber *lumber, str
 /* Buys p->needed of a lumber whose net and rough are b's. */
 static void buy(const struct calc *c, const struct lumber_buy *b, struct purchase_by *p) {
     const struct lumber *const lumber = lumber_of(c, b);
-    const fig hundred = c->measures->hundred;
+    const fig hundred = c->units->hundred;
     const fig base = calc_given(c, "price", &lumber->price);
     if (lumber->breaks.count > 0) {
         buy_at_breaks(c, lumber, p, base);

@@ -32,13 +32,12 @@ static fig board_price(const struct planner *l, size_t s, fig wide, fig along) {
     if (l->unit == UNIT_M3) {
         l->plan->footage[s] = volume(l, "volume of a board", wide, along);
     } else {
-        const fig operands[] = {c->measures->inch, wide, along};
+        const fig operands[] = {c->units->inch, wide, along};
         fig surface;
         fig_chosen(c->tape, "surface measure of a board", UNIT_COUNT, &surface_chooser, operands, 3,
                    &surface, 1);
-        l->plan->footage[s] =
-            fig_ratio(c->tape, "board feet of a board", UNIT_BF, (figs){{surface, l->thickness}},
-                      (figs){{c->measures->inch}});
+        l->plan->footage[s] = fig_ratio(c->tape, "board feet of a board", UNIT_BF,
+                                        (figs){{surface, l->thickness}}, (figs){{c->units->inch}});
     }
     return calc_product(c, "price of a board", UNIT_MONEY, l->plan->footage[s], l->price);
 }
@@ -96,10 +95,10 @@ static void set_job(struct planner *l, int64_t effort) {
     const struct saw *const saw = &c->rates->saw;
     const struct value *const defects = &l->lumber->defects;
     const size_t stocks = l->lumber->board_widths.count * l->lumber->board_lengths.count;
-    l->length3 = l->unit == UNIT_BF ? c->measures->length3_per_bf : c->measures->length3_per_m3;
+    l->length3 = l->unit == UNIT_BF ? c->units->length3_per_bf : c->units->length3_per_m3;
     l->thickness = calc_given(c, "thickness, nominal", &l->lumber->thickness);
     if (l->unit == UNIT_BF) {
-        l->thickness = fig_larger(c->tape, "thickness counted", l->thickness, c->measures->inch);
+        l->thickness = fig_larger(c->tape, "thickness counted", l->thickness, c->units->inch);
     }
     l->price = calc_given(c, "price", &l->lumber->price);
     plan_input_add(&l->input, plan_input_effort(c, effort));
@@ -133,7 +132,7 @@ static fig bought(const struct planner *l) {
     if (l->unit == UNIT_M3) {
         return fig_total(c->tape, "boards bought", UNIT_M3, p->counts, p->footage, stocks);
     }
-    fig operands[1 + 3 * LUMBER_PLAN_SIZES] = {c->measures->inch};
+    fig operands[1 + 3 * LUMBER_PLAN_SIZES] = {c->units->inch};
     for (size_t s = 0; s < stocks; s++) {
         operands[1 + 3 * s] = p->counts[s];
         operands[2 + 3 * s] = l->widths[s];
@@ -220,7 +219,7 @@ bool lumber_plan_make(struct lumber_plan *plan, const struct calc *c, int32_t ma
                       int64_t effort) {
     const struct lumber *const lumber = &c->rates->lumber[material];
     const size_t stocks = lumber->board_widths.count * lumber->board_lengths.count;
-    *plan = (struct lumber_plan){.keep = keep_rule_of(c->measures->lengths)};
+    *plan = (struct lumber_plan){.keep = offcut_rule_of(c->units->lengths)};
     if (stocks == 0 || stocks > LUMBER_PLAN_SIZES) {
         plan->no_plan_reason = stocks == 0 ? "no board widths and lengths are stocked"
                                            : "more board sizes than the planner takes";

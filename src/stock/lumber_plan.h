@@ -21,7 +21,7 @@ struct lumber_plan {
     fig bound;    /* money: no plan costs less than this at the price of a small lot */
     fig at_price; /* money: the plan's boards at that same price */
     fig gap;      /* money: at_price - bound; nothing: no plan costs less */
-    struct keep_rule keep;
+    struct offcut_rule keep;
     /* What becomes of them, board feet or m3: net, allowances, trim, kerf, defects, offcuts and
      * tally add up to bought. */
     fig measured;   /* the boards by their sizes */

@@ -59,7 +59,7 @@ void plan_input_add(struct plan_input *in, fig operand) {
 }
 
 void plan_input_least(struct plan_input *in, const char *what, int64_t least) {
-    plan_input_add(in, tape_constant(in->calc->tape, what, in->calc->measures->length, 6, least,
+    plan_input_add(in, tape_constant(in->calc->tape, what, in->calc->units->length, 6, least,
                                      "common practice, no source"));
 }
 
@@ -77,7 +77,7 @@ void plan_input_items(struct plan_input *in) {
 
 fig plan_input_length(const struct calc *c, const char *what, const struct value *value) {
     return value->set ? calc_given(c, what, value)
-                      : tape_constant(c->tape, what, c->measures->length, 0, 0, "none given");
+                      : tape_constant(c->tape, what, c->units->length, 0, 0, "none given");
 }
 
 uint8_t plan_input_prices(struct cut_stock *stocks, size_t count) {

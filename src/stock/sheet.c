@@ -10,7 +10,7 @@ static const struct sheet *sheet_of(const struct calc *c, const struct sheet_buy
 /* Area, cost and yield of so many sheets. */
 static void buy(const struct calc *c, const struct sheet_buy *b, struct sheet_purchase_by *p) {
     const fig counts[] = {p->whole, p->half};
-    p->bought = fig_total(c->tape, "area bought", c->measures->area, counts,
+    p->bought = fig_total(c->tape, "area bought", c->units->area, counts,
                           (fig[]){b->each, b->each_half}, 2);
     p->cost =
         fig_total(c->tape, "sheet cost", UNIT_MONEY, counts, (fig[]){b->price, b->half_price}, 2);
@@ -18,8 +18,8 @@ static void buy(const struct calc *c, const struct sheet_buy *b, struct sheet_pu
         fig_ratio(c->tape, "bought over net", UNIT_FACTOR, (figs){{p->bought}}, (figs){{b->net}});
     const fig more = fig_plus(c->tape, "bought more than net", p->bought, fig_minus(b->net));
     p->waste_added = fig_ratio(c->tape, "waste added", UNIT_PERCENT,
-                               (figs){{more, c->measures->hundred}}, (figs){{b->net}});
-    p->yield = fig_ratio(c->tape, "yield", UNIT_PERCENT, (figs){{b->net, c->measures->hundred}},
+                               (figs){{more, c->units->hundred}}, (figs){{b->net}});
+    p->yield = fig_ratio(c->tape, "yield", UNIT_PERCENT, (figs){{b->net, c->units->hundred}},
                          (figs){{p->bought}});
 }
 
@@ -29,17 +29,17 @@ static void count_sheets(const struct calc *c, const struct sheet_buy *b,
                          struct sheet_purchase_by *p) {
     const fig by_area =
         fig_ratio(c->tape, "sheets by area", UNIT_FACTOR, (figs){{b->needed}}, (figs){{b->each}});
-    p->whole = fig_up(c->tape, "whole sheets", by_area, c->measures->one);
+    p->whole = fig_up(c->tape, "whole sheets", by_area, c->units->one);
     if (fig_none(b->half_price)) {
         return;
     }
     const fig none = tape_constant(c->tape, "no half sheet", UNIT_COUNT, 0, 0, "by definition");
-    const fig up = fig_ratio(c->tape, "area of whole sheets", c->measures->area,
+    const fig up = fig_ratio(c->tape, "area of whole sheets", c->units->area,
                              (figs){{p->whole, b->each}}, (figs){{{0}}});
     const fig terms[] = {b->needed, b->each, fig_minus(up)};
-    const fig last = fig_sum(c->tape, "area needed of the last sheet", c->measures->area, terms, 3);
+    const fig last = fig_sum(c->tape, "area needed of the last sheet", c->units->area, terms, 3);
     p->half = fig_pick_upto(c->tape, "half sheets", last, (fig[]){b->each_half, b->each},
-                            (fig[]){c->measures->one, none}, 2);
+                            (fig[]){c->units->one, none}, 2);
     p->whole = fig_plus(c->tape, "whole sheets beside the half", p->whole, fig_minus(p->half));
 }
 
@@ -53,8 +53,8 @@ static void buy_by_factor(const struct calc *c, struct sheet_buy *b) {
     b->price = calc_given(c, "price", &sheet->price);
     if (sheet->half_price.set) {
         b->half_price = calc_given(c, "price of a half sheet", &sheet->half_price);
-        b->each_half = fig_ratio(c->tape, "area of a half sheet", c->measures->area,
-                                 (figs){{b->each}}, (figs){{c->measures->two}});
+        b->each_half = fig_ratio(c->tape, "area of a half sheet", c->units->area, (figs){{b->each}},
+                                 (figs){{c->units->two}});
     }
     count_sheets(c, b, &b->by_factor);
     buy(c, b, &b->by_factor);
@@ -66,7 +66,7 @@ static void buy_by_plan(const struct calc *c, struct sheet_buy *b) {
     buy(c, b, &b->by_plan);
     const fig terms[] = {b->by_plan.bought, fig_minus(b->net), fig_minus(b->plan.trim),
                          fig_minus(b->plan.kerf)};
-    b->offcuts = fig_sum(c->tape, "offcuts", c->measures->area, terms, 4);
+    b->offcuts = fig_sum(c->tape, "offcuts", c->units->area, terms, 4);
     b->implied_waste = implied_waste(c, b->net, b->by_plan.bought, b->plan.keep_worth,
                                      (enum waste_as)sheet_of(c, b)->waste_as.choice);
     b->short_of_plan = short_of_plan(c, b->by_factor.bought, b->by_plan.bought);

@@ -15,7 +15,7 @@ enum { OUT_CUTS, OUT_TRIM, OUT_KERF, OUT_KEEP, OUT_COUNT };
 
 /* out: sheets of each stock, then the outputs behind them; zeros before. */
 static void give_outputs(const struct cut_job *job, const struct sheet_plan *plan,
-                         struct keep_rule keep, int64_t *out) {
+                         struct offcut_rule keep, int64_t *out) {
     struct sheet_totals totals;
     sheet_totals_make(&totals, job, plan, keep);
     for (size_t i = 0; i < plan->sheet_count; i++) {
@@ -61,7 +61,7 @@ static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs
     struct sheet_plan *plan = NULL;
     const bool chosen = sheet_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE;
     if (chosen) {
-        give_outputs(&job, plan, (struct keep_rule){.length = in[4], .sheet_width = in[5]}, out);
+        give_outputs(&job, plan, (struct offcut_rule){.length = in[4], .sheet_width = in[5]}, out);
     }
     sheet_plan_free(plan);
     free(items);
@@ -103,8 +103,8 @@ static bool add_stocks(struct planner *l) {
                                             "whole, and half where sold"));
     add_stock(l, &stocks[SHEET_WHOLE], along, across, l->prices[SHEET_WHOLE]);
     if (half) {
-        const fig half_along = fig_ratio(c->tape, "half the length", c->measures->length,
-                                         (figs){{along}}, (figs){{c->measures->two}});
+        const fig half_along = fig_ratio(c->tape, "half the length", c->units->length,
+                                         (figs){{along}}, (figs){{c->units->two}});
         l->prices[SHEET_HALF] = calc_given(c, "price of a half sheet", &l->sheet->half_price);
         add_stock(l, &stocks[SHEET_HALF], half_along, across, l->prices[SHEET_HALF]);
     }
@@ -145,8 +145,8 @@ static bool set_job(struct planner *l, int64_t effort) {
 static fig area_of(const struct calc *c, const char *what, fig hundredths) {
     const fig unit =
         tape_constant(c->tape, "hundredths of an area in one", UNIT_COUNT, 0, 100, "by definition");
-    return fig_ratio(c->tape, what, c->measures->area, (figs){{hundredths}},
-                     (figs){{unit, c->measures->length2_per_area}});
+    return fig_ratio(c->tape, what, c->units->area, (figs){{hundredths}},
+                     (figs){{unit, c->units->length2_per_area}});
 }
 
 static void take_plan(struct planner *l) {
@@ -180,7 +180,7 @@ static void take_plan(struct planner *l) {
     if (stocks == 1 && tape_amount(c->tape, l->prices[0]) > 0) {
         const fig sheets = fig_ratio(c->tape, "least possible, in sheets", UNIT_FACTOR,
                                      (figs){{p->bound}}, (figs){{l->prices[0]}});
-        p->fewest = fig_up(c->tape, "fewest sheets possible", sheets, c->measures->one);
+        p->fewest = fig_up(c->tape, "fewest sheets possible", sheets, c->units->one);
     }
     const fig *const totals = out + stocks;
     p->trim = area_of(c, "edges of sheets", totals[OUT_TRIM]);
@@ -192,7 +192,7 @@ static void take_plan(struct planner *l) {
 bool sheets_plan_make(struct sheets_plan *plan, const struct calc *c, int32_t material,
                       int64_t effort) {
     const struct sheet *const sheet = &c->rates->sheets[material];
-    *plan = (struct sheets_plan){.keep = keep_rule_of(c->measures->lengths)};
+    *plan = (struct sheets_plan){.keep = offcut_rule_of(c->units->lengths)};
     struct planner l = {.calc = c, .plan = plan, .sheet = sheet};
     if (!plan_input_init(&l.input, c, MATERIAL_SHEET, material, !sheet->grain,
                          FIXED_OPERANDS + 3 * SHEET_STOCKS) ||

@@ -21,7 +21,7 @@ struct sheets_plan {
     fig bound;  /* money: no plan costs less */
     fig gap;    /* money: what the plan costs more; nothing: no plan costs less */
     fig fewest; /* sheets, where one size is sold: no plan takes fewer; else none */
-    struct keep_rule keep;
+    struct offcut_rule keep;
     fig cuts; /* of all sheets, trims in */
     /* Areas: net, trim, kerf and offcuts add up to what is bought. */
     fig trim, kerf;

@@ -22,5 +22,5 @@ int64_t surface_measure_add(struct surface_measure *measure, length width, lengt
 
 fig surface_measure_board_feet(const struct calc *c, fig surface, fig thickness) {
     return fig_ratio_to(c->tape, "board feet, tallied", UNIT_BF, 0, (figs){{surface, thickness}},
-                        (figs){{c->measures->inch}});
+                        (figs){{c->units->inch}});
 }

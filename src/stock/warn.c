@@ -7,9 +7,8 @@ static void warn(const struct calc *c, const char *id, const struct door *door,
     char size[32];
     char limit[32];
     problem_add(c->problems, SEVERITY_WARNING, id, door->row->place, "a %s is %s %s and %s %s; %s",
-                part_kind_name(part->kind),
-                length_show(is, c->measures->lengths, size, sizeof size), what, stock,
-                length_show(most, c->measures->lengths, limit, sizeof limit), remedy);
+                part_kind_name(part->kind), length_show(is, c->units->lengths, size, sizeof size),
+                what, stock, length_show(most, c->units->lengths, limit, sizeof limit), remedy);
 }
 
 static void warn_of_board(const struct calc *c, const struct door *door, const struct part *part) {

@@ -9,7 +9,7 @@
 
 /* Warns of a part longer, trimmed, than any board stocked, a part (no glued-up panel) wider than
  * any board, a part thicker than its lumber, and a panel or slab that no sheet holds within its
- * trims, its grain kept. Uses calc's rates, measures and problems. */
+ * trims, its grain kept. Uses calc's rates, units and problems. */
 void stock_warn(const struct calc *calc, const struct doors *doors);
 
 /* Asks about each material that is priced by its waste factor while its plan, where one was made,

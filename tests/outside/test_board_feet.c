@@ -2,7 +2,7 @@
 /* Board feet and surface measure against published worked examples (board-feet.csv). */
 #include "rows.h"
 
-#include "model/measures.h"
+#include "model/units.h"
 #include "stock/surface_measure.h"
 
 #include <setjmp.h>
@@ -23,18 +23,17 @@ static length given(const struct rows *rows, size_t row, const char *column, con
  * piece rounded to its decimals, then times the pieces. */
 static int64_t board_feet(const struct rows *rows, size_t row) {
     struct tape tape;
-    struct measures m;
+    struct units m;
     const struct place nowhere = {0};
     tape_init(&tape, true);
-    measures_init(&m, &tape, LENGTH_INCH, false);
+    units_init(&m, &tape, LENGTH_INCH, false);
     const fig thick = fig_larger(
         &tape, "thickness counted",
-        measures_length(&tape, &m, "thickness", given(rows, row, "thickness in", "in"), nowhere),
+        units_length(&tape, &m, "thickness", given(rows, row, "thickness in", "in"), nowhere),
         m.inch);
-    const fig width =
-        measures_length(&tape, &m, "width", given(rows, row, "width in", "in"), nowhere);
+    const fig width = units_length(&tape, &m, "width", given(rows, row, "width in", "in"), nowhere);
     const fig along =
-        measures_length(&tape, &m, "length", given(rows, row, "length ft", "ft"), nowhere);
+        units_length(&tape, &m, "length", given(rows, row, "length ft", "ft"), nowhere);
     const fig pieces = tape_given(&tape, "pieces", UNIT_COUNT, 0,
                                   rows_number(rows, row, "pieces") / ROWS_ONE, nowhere);
     const fig each = fig_ratio(&tape, "lumber net, each", UNIT_BF, (figs){{thick, width, along}},
@@ -88,11 +87,11 @@ static void test_published(void **state) {
 /* Board feet of a pack of that surface measure; thickness: nominal. */
 static int64_t pack_feet(int64_t surface, length thickness) {
     struct tape tape;
-    struct measures m;
-    const struct calc calc = {.tape = &tape, .measures = &m};
+    struct units m;
+    const struct calc calc = {.tape = &tape, .units = &m};
     const struct place nowhere = {0};
     tape_init(&tape, true);
-    measures_init(&m, &tape, LENGTH_INCH, false);
+    units_init(&m, &tape, LENGTH_INCH, false);
     const fig thick = fig_larger(&tape, "thickness counted",
                                  calc_length(&calc, "thickness", thickness, nowhere), m.inch);
     const fig feet = surface_measure_board_feet(

@@ -4,7 +4,7 @@
 #include "rows.h"
 
 #include "base/int128.h"
-#include "model/measures.h"
+#include "model/units.h"
 #include "read/key/quantity.h"
 #include "support.h"
 
@@ -65,32 +65,32 @@ static void check_measures(struct rows *rows) {
         const char *id;
         enum length_unit lengths;
         bool metric;
-        size_t at;        /* a fig of struct measures */
+        size_t at;        /* a fig of struct units */
         int64_t multiple; /* of the row's */
     } constants[] = {
-        {"C01", LENGTH_INCH, true, offsetof(struct measures, length_per_run), 1},
-        {"C02", LENGTH_MM, false, offsetof(struct measures, length_per_run), 1},
-        {"C03", LENGTH_INCH, true, offsetof(struct measures, length2_per_area), 1},
-        {"U10", LENGTH_MM, false, offsetof(struct measures, length2_per_area), 1000000},
-        {"C04", LENGTH_INCH, false, offsetof(struct measures, length2_per_area), 1},
-        {"C05", LENGTH_INCH, true, offsetof(struct measures, length3_per_m3), 1},
-        {"U33", LENGTH_MM, false, offsetof(struct measures, length3_per_bf), 1},
-        {"U33", LENGTH_MM, true, offsetof(struct measures, length3_per_bf), 1},
-        {"U32", LENGTH_INCH, false, offsetof(struct measures, length3_per_bf), 1},
-        {"U15", LENGTH_INCH, false, offsetof(struct measures, spread_under), 1000},
-        {"U37", LENGTH_MM, true, offsetof(struct measures, spread_under), 1},
+        {"C01", LENGTH_INCH, true, offsetof(struct units, length_per_run), 1},
+        {"C02", LENGTH_MM, false, offsetof(struct units, length_per_run), 1},
+        {"C03", LENGTH_INCH, true, offsetof(struct units, length2_per_area), 1},
+        {"U10", LENGTH_MM, false, offsetof(struct units, length2_per_area), 1000000},
+        {"C04", LENGTH_INCH, false, offsetof(struct units, length2_per_area), 1},
+        {"C05", LENGTH_INCH, true, offsetof(struct units, length3_per_m3), 1},
+        {"U33", LENGTH_MM, false, offsetof(struct units, length3_per_bf), 1},
+        {"U33", LENGTH_MM, true, offsetof(struct units, length3_per_bf), 1},
+        {"U32", LENGTH_INCH, false, offsetof(struct units, length3_per_bf), 1},
+        {"U15", LENGTH_INCH, false, offsetof(struct units, spread_under), 1000},
+        {"U37", LENGTH_MM, true, offsetof(struct units, spread_under), 1},
     };
     for (size_t i = 0; i < COUNT(constants); i++) {
         struct tape tape;
-        struct measures m;
+        struct units m;
         fig figure;
         tape_init(&tape, true);
-        measures_init(&m, &tape, constants[i].lengths, constants[i].metric);
+        units_init(&m, &tape, constants[i].lengths, constants[i].metric);
         memcpy(&figure, (const char *)&m + constants[i].at, sizeof figure);
         const struct held held = {constants[i].id, tape_scaled(&tape, figure, 6),
                                   1000000 * constants[i].multiple};
         expect(rows, &held);
-        if (constants[i].at == offsetof(struct measures, spread_under) && !constants[i].metric) {
+        if (constants[i].at == offsetof(struct units, spread_under) && !constants[i].metric) {
             const struct held film = {"C07", tape_scaled(&tape, m.spread_under, 0),
                                       tape_scaled(&tape, m.spread_over, 0)};
             expect(rows, &film);
@@ -112,11 +112,11 @@ static void check_densities(struct rows *rows) {
     };
     for (size_t i = 0; i < COUNT(densities); i++) {
         struct tape tape;
-        struct measures m;
+        struct units m;
         const struct value one = {.unit = (uint8_t)densities[i].unit, .amount = 1, .set = true};
         tape_init(&tape, true);
-        measures_init(&m, &tape, LENGTH_INCH, densities[i].metric);
-        const fig density = measures_density(&tape, &m, &one);
+        units_init(&m, &tape, LENGTH_INCH, densities[i].metric);
+        const fig density = units_density(&tape, &m, &one);
         const struct held held = {densities[i].id, tape_scaled(&tape, density, 6), 1000000};
         expect(rows, &held);
         tape_clear(&tape);

@@ -37,7 +37,7 @@ static int64_t wet_film(const struct rows *rows, size_t row, bool metric) {
 
 struct sprayed {
     struct tape tape;
-    struct measures measures;
+    struct units units;
     struct coat_figures coat;
 };
 
@@ -46,7 +46,7 @@ static void spray(struct sprayed *s, const struct rows *rows, size_t row, bool m
     struct spray gun = {.transfer = percent(rows, row, "transfer %"),
                         .other_loss = percent(rows, row, "other loss %")};
     const struct rates rates = {.coatings = &coating, .coating_count = 1};
-    const struct calc calc = {.tape = &s->tape, .measures = &s->measures, .rates = &rates};
+    const struct calc calc = {.tape = &s->tape, .units = &s->units, .rates = &rates};
     const struct value once = value_of(UNIT_COUNT, 0, 1);
     if (!gun.transfer.set) {
         gun.transfer = value_of(UNIT_PERCENT, 0, 100);
@@ -65,9 +65,9 @@ static void spray(struct sprayed *s, const struct rows *rows, size_t row, bool m
     }
     *s = (struct sprayed){.coat = {.coating = 0, .way = &gun}};
     tape_init(&s->tape, true);
-    measures_init(&s->measures, &s->tape, metric ? LENGTH_MM : LENGTH_INCH, metric);
+    units_init(&s->units, &s->tape, metric ? LENGTH_MM : LENGTH_INCH, metric);
     s->coat.times = calc_given(&calc, "coats", &once);
-    const fig area = tape_constant(&s->tape, "area", s->measures.area, 0, AREA, "the test");
+    const fig area = tape_constant(&s->tape, "area", s->units.area, 0, AREA, "the test");
     coat_spray(&s->coat, &calc, TRANSFER_LIKELY, area);
     coat_mix(&s->coat, &calc, &(struct coat_pool){.area = area});
     s->coat.way = NULL; /* the gun goes with this call */

@@ -142,14 +142,14 @@ static void test_published(void **state) {
 
 static int64_t wood_density(const struct rows *rows, size_t row, bool metric) {
     struct tape tape;
-    struct measures m;
+    struct units m;
     const struct value gravity = {.unit = UNIT_NUMBER,
                                   .decimals = 2,
                                   .amount = rows_number(rows, row, "amount") / (ROWS_ONE / 100),
                                   .set = true};
     tape_init(&tape, true);
-    measures_init(&m, &tape, LENGTH_INCH, metric);
-    const int64_t value = tape_scaled(&tape, measures_wood_density(&tape, &m, &gravity), 6) * 1000;
+    units_init(&m, &tape, LENGTH_INCH, metric);
+    const int64_t value = tape_scaled(&tape, units_wood_density(&tape, &m, &gravity), 6) * 1000;
     tape_clear(&tape);
     return value;
 }

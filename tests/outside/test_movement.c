@@ -60,11 +60,11 @@ static int64_t movement(const struct rows *rows, size_t row) {
     const struct door door = {.style = &style};
     const struct part part = {.kind = PART_PANEL, .material_kind = MATERIAL_LUMBER};
     struct tape tape;
-    struct measures m;
-    const struct calc calc = {.tape = &tape, .measures = &m, .rates = &rates};
+    struct units m;
+    const struct calc calc = {.tape = &tape, .units = &m, .rates = &rates};
     tape_init(&tape, true);
-    measures_init(&m, &tape, LENGTH_INCH, false);
-    const fig width = measures_length(
+    units_init(&m, &tape, LENGTH_INCH, false);
+    const fig width = units_length(
         &tape, &m, "width", rows_number(rows, row, "width in") / 1000 * NM_PER_INCH / 1000000,
         (struct place){0});
     const struct movement move = movement_make(&calc, &door, &part, width);

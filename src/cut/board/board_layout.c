@@ -12,7 +12,7 @@ struct bench {
     struct board_layout *l;
     const struct board_job *job;
     const struct board_plan *plan;
-    struct keep_rule keep;
+    struct offcut_rule keep;
     int64_t clear; /* x where the share kept for defects begins */
     bool failed;
 };
@@ -132,7 +132,7 @@ static void crosscut(struct bench *b, const struct board_strip *strip, size_t nu
 }
 
 bool board_layout_make(struct board_layout *layout, const struct board_job *job,
-                       const struct board_plan *plan, size_t board, struct keep_rule keep) {
+                       const struct board_plan *plan, size_t board, struct offcut_rule keep) {
     const struct board_use *const use = &plan->boards[board];
     const struct cut_stock *const stock = &job->stocks[use->stock];
     struct bench b = {.l = layout,
@@ -190,7 +190,7 @@ static int128 area(const struct board_box *box) {
 }
 
 bool board_totals_make(struct board_totals *totals, const struct board_job *job,
-                       const struct board_plan *plan, struct keep_rule keep) {
+                       const struct board_plan *plan, struct offcut_rule keep) {
     struct board_layout l = {0};
     int128 boards = 0, sawn = 0, parts = 0, kerf = 0, defects = 0, offcuts = 0, kept = 0;
     bool held = true;

@@ -10,7 +10,7 @@
 #define DOORCOST_CUT_BOARD_BOARD_LAYOUT_H
 
 #include "cut/board/board_plan.h"
-#include "cut/common/keep.h"
+#include "cut/common/offcut_rule.h"
 
 enum board_cut_kind {
     BOARD_CUT_END,  /* an end trimmed */
@@ -58,7 +58,7 @@ struct board_layout {
 /* Lays out board number `board` of a plan that was checked. layout: of zeros, or used before; left
  * so that board_layout_clear may be called. false: out of memory. */
 bool board_layout_make(struct board_layout *layout, const struct board_job *job,
-                       const struct board_plan *plan, size_t board, struct keep_rule keep)
+                       const struct board_plan *plan, size_t board, struct offcut_rule keep)
     __attribute__((warn_unused_result));
 /* Frees what a layout holds and empties it. */
 void board_layout_clear(struct board_layout *layout);
@@ -75,7 +75,7 @@ struct board_totals {
 
 /* Adds up all boards of a plan that was checked. false: out of memory. */
 bool board_totals_make(struct board_totals *totals, const struct board_job *job,
-                       const struct board_plan *plan, struct keep_rule keep)
+                       const struct board_plan *plan, struct offcut_rule keep)
     __attribute__((warn_unused_result));
 
 #endif

@@ -12,7 +12,7 @@ int64_t sheet_kerf(const struct cut_job *job, const struct sheet_node *cut) {
     return end - cut->position < job->kerf ? end - cut->position : job->kerf;
 }
 
-bool sheet_keeps(struct keep_rule keep, int64_t along, int64_t across) {
+bool sheet_keeps(struct offcut_rule keep, int64_t along, int64_t across) {
     const int64_t longer = along > across ? along : across;
     const int64_t shorter = along > across ? across : along;
     return longer >= keep.length && shorter >= keep.sheet_width;
@@ -63,7 +63,7 @@ bool sheet_same(const struct sheet_plan *plan, size_t a, size_t b) {
 }
 
 void sheet_totals_make(struct sheet_totals *totals, const struct cut_job *job,
-                       const struct sheet_plan *plan, struct keep_rule keep) {
+                       const struct sheet_plan *plan, struct offcut_rule keep) {
     int128 trim = 0, parts = 0, kerf = 0, offcuts = 0, kept = 0;
     int64_t cuts = 0;
     for (size_t s = 0; s < plan->sheet_count; s++) {

@@ -3,7 +3,7 @@
 #ifndef DOORCOST_CUT_SHEET_SHEET_TALLY_H
 #define DOORCOST_CUT_SHEET_SHEET_TALLY_H
 
-#include "cut/common/keep.h"
+#include "cut/common/offcut_rule.h"
 #include "cut/sheet/sheet_plan.h"
 
 /* Counts, and areas in hundredths of the square of a unit of which the job's sizes are millionths.
@@ -15,7 +15,7 @@ struct sheet_totals {
 
 /* Adds up all sheets of a plan that was checked; keep: which offcuts are worth a place. */
 void sheet_totals_make(struct sheet_totals *totals, const struct cut_job *job,
-                       const struct sheet_plan *plan, struct keep_rule keep);
+                       const struct sheet_plan *plan, struct offcut_rule keep);
 
 /* Cuts that trim the edges of a sheet. */
 size_t sheet_trims(const struct cut_job *job);
@@ -24,7 +24,7 @@ size_t sheet_trims(const struct cut_job *job);
 int64_t sheet_kerf(const struct cut_job *job, const struct sheet_node *cut);
 
 /* Whether an offcut of these sides is worth keeping. */
-bool sheet_keeps(struct keep_rule keep, int64_t along, int64_t across);
+bool sheet_keeps(struct offcut_rule keep, int64_t along, int64_t across);
 
 /* The nodes of a sheet in the order in which they are cut: each region to its end, the first side
  * of a cut before the second.  order: room for node_count of the sheet; gets places in plan->nodes.

@@ -63,7 +63,7 @@ const struct key construction_keys[CONSTRUCTION_KEY_COUNT] = {
     {"pull", AS_NAME_OR_NONE(NAME_HARDWARE), FIELD(construction, pull), "bar-pull", "none",
      .help = "a [hardware NAME], one a leaf or as the column `pulls` says; none: no pulls"},
     {"color", AS_TEXT, FIELD(construction, color), "sea green", .help = "of the finish"},
-    {"measure", AS_CHOICE(measures), FIELD(construction, measure), "opening", "door",
+    {"measure", AS_CHOICE(measures), FIELD(construction, size_is), "opening", "door",
      .help = "what width and height are of: the opening, or one finished leaf; absent: opening"},
     {"overlay", AS_OWN(read_overlay, .range = OVERLAY_RANGE), FIELD(construction, overlay),
      "1/2 in", .help = "by which the door covers the cabinet, each side"},

@@ -136,7 +136,7 @@ static void complete(struct reader *reader, struct row *row) {
 
 static void warn_of_shape(struct reader *reader, const struct job *job, const struct row *row) {
     length narrow = job->unit == LENGTH_MM ? NARROW_MM : NARROW_INCH;
-    bool opening = row->make->whole.measure.choice == MEASURE_OPENING;
+    bool opening = row->make->whole.size_is.choice == MEASURE_OPENING;
     length leaf = opening ? row->width.amount / row->leaves.amount : row->width.amount;
     bool lifts =
         row->hinge_side.choice == HINGE_SIDE_TOP || row->hinge_side.choice == HINGE_SIDE_BOTTOM;
@@ -157,12 +157,12 @@ static void warn_of_shape(struct reader *reader, const struct job *job, const st
 }
 
 static void warn_of_lacks(struct reader *reader, const struct row *row) {
-    if (row->make->whole.measure.choice == MEASURE_OPENING && !row->make->whole.fit.set) {
+    if (row->make->whole.size_is.choice == MEASURE_OPENING && !row->make->whole.fit.set) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-overlay", row->place,
                     "neither overlay nor reveal is given for an opening, so the door is made as "
                     "large as the opening; add one of them, or measure = door");
     }
-    if (row->make->whole.measure.choice == MEASURE_OPENING && row->leaves.amount == 2 &&
+    if (row->make->whole.size_is.choice == MEASURE_OPENING && row->leaves.amount == 2 &&
         !row->make->whole.gap.set) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-gap", row->place,
                     "no gap is given, so the two leaves of a pair touch; add one, as in 'gap = %s'",

@@ -50,7 +50,7 @@ static unsigned taken(const struct reader *reader, const struct row *row,
     if (construction->style.index < 0) {
         return TAKES_ALL; /* reported where it is named */
     }
-    if (construction->measure.choice == MEASURE_OPENING) {
+    if (construction->size_is.choice == MEASURE_OPENING) {
         all |= TAKES_FIT | (row->leaves.amount > 1 ? TAKES_GAP : 0U);
     }
     return all | parts_taken(reader, row, construction);
@@ -161,8 +161,8 @@ static void ask_fit(struct reader *reader, const struct row *row, unsigned all) 
     const bool panel = row->use.choice == USE_END_PANEL;
     const char *const why = panel ? "an end panel is measured as itself"
                                   : "width and height are of the door, not of its opening";
-    if (panel && row->make->own.measure.set && row->make->own.measure.choice == MEASURE_OPENING) {
-        ask(reader, row->make->own.measure.place, "measure 'opening'", why);
+    if (panel && row->make->own.size_is.set && row->make->own.size_is.choice == MEASURE_OPENING) {
+        ask(reader, row->make->own.size_is.place, "measure 'opening'", why);
     }
     if (row->make->own.fit.set && (all & TAKES_FIT) == 0) {
         ask(reader, row->make->own.fit.place,

@@ -36,7 +36,7 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
     json_put_text(maker, object, "made as", show_style(door));
     json_put_text(maker, object, "size", show_size(door->width, door->height, unit).text);
     json_put_text(maker, object, "measured",
-                  door->construction->measure.choice == MEASURE_OPENING ? "opening" : "door");
+                  door->construction->size_is.choice == MEASURE_OPENING ? "opening" : "door");
     json_put_text(maker, object, "as measured",
                   show_size(door->row->width.amount, door->row->height.amount, unit).text);
     json_put_text(maker, object, "hinge side",

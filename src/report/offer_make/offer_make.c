@@ -67,7 +67,7 @@ static void name_paper(struct offer_maker *m) {
     const struct job *const job = m->e->job;
     const struct date date = {.year = job->year, .month = job->month, .day = job->day};
     const char *const number = text_or_empty(job->number.s);
-    const bool metric = m->e->measures.metric;
+    const bool metric = m->e->units.metric;
     struct offer *const o = m->offer;
     o->estimate = job->paper.choice == PAPER_ESTIMATE;
     o->letter = show_on_letter(m->e);

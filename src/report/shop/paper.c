@@ -75,7 +75,7 @@ void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16
 }
 
 const char *paper_lengths(const struct paper *paper) {
-    return paper->base->measures.lengths == LENGTH_MM ? "mm" : "inches";
+    return paper->base->units.lengths == LENGTH_MM ? "mm" : "inches";
 }
 
 const char *use_name(enum use use) {

@@ -172,7 +172,7 @@ static uint32_t put_finish(const struct paper *paper, uint16_t sheet, uint32_t r
         }
         if (used) {
             book_format(paper->book, sheet, row++, 0, LOOK_PLAIN, "%s needed, %s",
-                        rates->coatings[c].name.s, unit_name(paper->base->measures.volume));
+                        rates->coatings[c].name.s, unit_name(paper->base->units.volume));
         }
     }
     return row;

@@ -44,7 +44,7 @@ static void put_measured(const struct paper *paper, uint16_t sheet, uint32_t at,
     book_text(paper->book, sheet, at, column, LOOK_UNIT,
               show_size(row->width.amount, row->height.amount, paper->base->job->unit).text);
     book_text(paper->book, sheet, at, (uint16_t)(column + 1), LOOK_PLAIN,
-              door->construction->measure.choice == MEASURE_OPENING ? "opening" : "door");
+              door->construction->size_is.choice == MEASURE_OPENING ? "opening" : "door");
     book_text(paper->book, sheet, at, (uint16_t)(column + 2), LOOK_PLAIN,
               !hinged            ? ""
               : door->leaves > 1 ? "pair"
@@ -53,7 +53,7 @@ static void put_measured(const struct paper *paper, uint16_t sheet, uint32_t at,
 
 void sheet_doors(struct paper *paper) {
     static const char *const heads[] = {"as measured", "of the", "hinge side"};
-    const struct measures *const m = &paper->base->measures;
+    const struct units *const m = &paper->base->units;
     const struct quantities *const q = &paper->base->quantities;
     const uint16_t sheet = book_sheet(paper->book, "Doors", "Doors as made", true);
     paper_title(paper, sheet, "Doors as made", NULL);
@@ -76,7 +76,7 @@ void sheet_doors(struct paper *paper) {
 }
 
 void sheet_surfaces(struct paper *paper) {
-    const struct measures *const m = &paper->base->measures;
+    const struct units *const m = &paper->base->units;
     const uint16_t sheet = book_sheet(paper->book, "Surfaces", "Surfaces of each door", true);
     paper_title(paper, sheet, "Surfaces of each door", NULL);
     book_format(paper->book, sheet, 1, 0, LOOK_NOTE,

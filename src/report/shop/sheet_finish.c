@@ -101,7 +101,7 @@ void sheet_finish(struct paper *paper) {
     const uint16_t sheet = book_sheet(paper->book, "Finish", "Finish to spray and to buy", true);
     uint32_t row = paper_title(paper, sheet, "Finish to spray and to buy", NULL);
     book_format(paper->book, sheet, 1, 0, LOOK_NOTE, "Volumes in %s, films in %s, money in %s.",
-                unit_name(paper->base->measures.volume), unit_name(paper->base->measures.film),
+                unit_name(paper->base->units.volume), unit_name(paper->base->units.film),
                 paper->base->rates->shop.currency.s);
     book_width(paper->book, sheet, 0, 30);
     row++;

@@ -11,7 +11,7 @@ static void part_row(const struct paper *paper, uint16_t sheet, uint32_t at,
                      const struct leaf_figures *leaf, size_t i) {
     const struct part *const part = &leaf->door->parts[i];
     struct book *const book = paper->book;
-    const bool mm = paper->base->measures.lengths == LENGTH_MM;
+    const bool mm = paper->base->units.lengths == LENGTH_MM;
     book_text(book, sheet, at, 0, LOOK_LABEL, leaf->door->row->id.s);
     book_text(book, sheet, at, 1, LOOK_PLAIN, leaf->door->row->room.s);
     book_text(book, sheet, at, 2, LOOK_PLAIN, part_kind_name(part->kind));
@@ -27,7 +27,7 @@ void sheet_parts(struct paper *paper) {
     static const char *const words[WORDS] = {"door", "room", "part", "material", "thick"};
     struct book *const book = paper->book;
     const struct quantities *const q = &paper->base->quantities;
-    const struct measures *const m = &paper->base->measures;
+    const struct units *const m = &paper->base->units;
     const uint16_t sheet = book_sheet(book, "Parts", "Parts: cut list", true);
     paper_title(paper, sheet, "Parts: cut list", NULL);
     book_format(book, sheet, 1, 0, LOOK_NOTE,

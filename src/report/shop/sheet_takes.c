@@ -102,7 +102,7 @@ static uint16_t other_columns(const struct paper *paper, uint16_t sheet, uint16_
 void sheet_takes(struct paper *paper) {
     struct book *const book = paper->book;
     const struct quantities *const q = &paper->base->quantities;
-    const struct measures *const m = &paper->base->measures;
+    const struct units *const m = &paper->base->units;
     const uint16_t sheet = book_sheet(book, "Takes", "What each door takes", true);
     /* right of the column that is printed on every page */
     book_text(book, sheet, 0, 1, LOOK_TITLE, "What each door takes");

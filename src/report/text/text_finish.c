@@ -137,7 +137,7 @@ static void put_product(struct grid *grid, const struct estimate *e, const struc
 }
 
 void products_print(struct page *page, const struct estimate *e) {
-    const bool liters = e->measures.volume == UNIT_L;
+    const bool liters = e->units.volume == UNIT_L;
     const struct grid_column columns[] = {
         {liters ? "volumes in L" : "volumes in gal", GRID_LEFT, true},
         {"needed", GRID_RIGHT, false},

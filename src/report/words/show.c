@@ -170,7 +170,7 @@ const char *show_use(enum use use) {
 
 bool show_on_letter(const struct estimate *e) {
     const int size = e->rates->shop.paper_size.choice;
-    return size == PAPER_LETTER || (size == PAPER_AS_USUAL && !e->measures.metric);
+    return size == PAPER_LETTER || (size == PAPER_AS_USUAL && !e->units.metric);
 }
 
 const char *show_hinge_side(enum hinge_side side) {

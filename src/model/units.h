@@ -5,13 +5,13 @@
  * constants are exact by definition (1 in = 25.4 mm, 1 gal = 231 in3, 1 lb = 0.453 592 37 kg) but
  * for square inches a square meter and the like, kept to six decimals; each is a given of the tape
  * with its source. */
-#ifndef DOORCOST_MODEL_MEASURES_H
-#define DOORCOST_MODEL_MEASURES_H
+#ifndef DOORCOST_MODEL_UNITS_H
+#define DOORCOST_MODEL_UNITS_H
 
 #include "figure/tape.h"
 #include "model/value.h"
 
-struct measures {
+struct units {
     enum unit length, run, area, weight, volume, film, density, area_weight;
     enum length_unit lengths; /* the job's unit */
     bool metric;              /* the rates file's system */
@@ -27,30 +27,28 @@ struct measures {
 };
 
 /* Sets the units and puts the constants on the tape. */
-void measures_init(struct measures *measures, struct tape *tape, enum length_unit lengths,
-                   bool metric);
+void units_init(struct units *units, struct tape *tape, enum length_unit lengths, bool metric);
 
 /* A length of the drawing or of a file as a figure in the job's unit, 6 decimals. */
-fig measures_length(struct tape *tape, const struct measures *measures, const char *what,
-                    length value, struct place place);
+fig units_length(struct tape *tape, const struct units *units, const char *what, length value,
+                 struct place place);
 
 /* A wet film in mil (4 decimals) or um (3 decimals). */
-fig measures_film(struct tape *tape, const struct measures *measures, const char *what,
-                  const struct value *value);
+fig units_film(struct tape *tape, const struct units *units, const char *what,
+               const struct value *value);
 
-/* A value of a file as a given, in its own unit and decimals; a length by measures_length. none
+/* A value of a file as a given, in its own unit and decimals; a length by units_length. none
  * where it is not set. */
-fig measures_given(struct tape *tape, const struct measures *measures, const char *what,
-                   const struct value *value);
+fig units_given(struct tape *tape, const struct units *units, const char *what,
+                const struct value *value);
 
 /* A density of a file (lb/cu ft, kg/m3 or g/cm3) as a figure in the rates' system; none where it is
  * not set. */
-fig measures_density(struct tape *tape, const struct measures *measures, const struct value *value);
+fig units_density(struct tape *tape, const struct units *units, const struct value *value);
 
 /* The density of a wood at 12 % moisture from its specific gravity on volume at 12 %:
  * G x density of water x 1.12 (Wood Handbook, FPL-GTR-282, Eq. 4-14). none when gravity is not set.
  */
-fig measures_wood_density(struct tape *tape, const struct measures *measures,
-                          const struct value *gravity);
+fig units_wood_density(struct tape *tape, const struct units *units, const struct value *gravity);
 
 #endif

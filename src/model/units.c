@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/measures.h"
+#include "model/units.h"
 
 #include "base/int128.h"
 
@@ -12,8 +12,8 @@ static fig constant(struct tape *tape, const char *what, uint8_t decimals, int64
     return tape_constant(tape, what, UNIT_NUMBER, decimals, value, source);
 }
 
-static void set_units(struct measures *m, enum length_unit lengths, bool metric) {
-    *m = (struct measures){
+static void set_units(struct units *m, enum length_unit lengths, bool metric) {
+    *m = (struct units){
         .lengths = lengths,
         .metric = metric,
         .length = lengths == LENGTH_MM ? UNIT_MM : UNIT_IN,
@@ -28,7 +28,7 @@ static void set_units(struct measures *m, enum length_unit lengths, bool metric)
 }
 
 /* The length constants depend on both the job's unit and the rates' system. */
-static void set_lengths(struct measures *m, struct tape *tape) {
+static void set_lengths(struct units *m, struct tape *tape) {
     const bool mm = m->lengths == LENGTH_MM;
     if (m->metric) {
         m->length_per_run = mm ? constant(tape, "mm per m", 0, 1000, BY_DEFINITION)
@@ -52,7 +52,7 @@ static void set_lengths(struct measures *m, struct tape *tape) {
                             "stock under 1 in counts as 1 in (NHLA practice)");
 }
 
-void measures_init(struct measures *m, struct tape *tape, enum length_unit lengths, bool metric) {
+void units_init(struct units *m, struct tape *tape, enum length_unit lengths, bool metric) {
     set_units(m, lengths, metric);
     m->one = tape_constant(tape, "one", UNIT_COUNT, 0, 1, "by definition");
     m->two = tape_constant(tape, "two", UNIT_COUNT, 0, 2, "by definition");
@@ -71,16 +71,16 @@ void measures_init(struct measures *m, struct tape *tape, enum length_unit lengt
     }
 }
 
-fig measures_length(struct tape *tape, const struct measures *m, const char *what, length value,
-                    struct place place) {
+fig units_length(struct tape *tape, const struct units *m, const char *what, length value,
+                 struct place place) {
     /* nm / 25.4 are millionths of an inch; nm are millionths of a mm */
     const int64_t millionths =
         m->lengths == LENGTH_MM ? value : (int64_t)int128_round((int128)value * 10, 254);
     return tape_given(tape, what, m->length, 6, millionths, place);
 }
 
-fig measures_film(struct tape *tape, const struct measures *m, const char *what,
-                  const struct value *value) {
+fig units_film(struct tape *tape, const struct units *m, const char *what,
+               const struct value *value) {
     if (!value->set) {
         return (fig){0};
     }
@@ -91,20 +91,20 @@ fig measures_film(struct tape *tape, const struct measures *m, const char *what,
     return tape_given(tape, what, m->film, m->film == UNIT_UM ? 3 : 4, amount, value->place);
 }
 
-fig measures_given(struct tape *tape, const struct measures *m, const char *what,
-                   const struct value *value) {
+fig units_given(struct tape *tape, const struct units *m, const char *what,
+                const struct value *value) {
     if (!value->set) {
         return (fig){0};
     }
     if (value->unit == UNIT_NM) {
-        return measures_length(tape, m, what, value->amount, value->place);
+        return units_length(tape, m, what, value->amount, value->place);
     }
     return tape_given(tape, what, (enum unit)value->unit, value->decimals, value->amount,
                       value->place);
 }
 
-fig measures_density(struct tape *tape, const struct measures *m, const struct value *value) {
-    const fig given = measures_given(tape, m, "density", value);
+fig units_density(struct tape *tape, const struct units *m, const struct value *value) {
+    const fig given = units_given(tape, m, "density", value);
     if (fig_none(given) || value->unit == m->density) {
         return given;
     }
@@ -123,10 +123,9 @@ fig measures_density(struct tape *tape, const struct measures *m, const struct v
                      (figs){{{0}}});
 }
 
-fig measures_wood_density(struct tape *tape, const struct measures *m,
-                          const struct value *gravity) {
+fig units_wood_density(struct tape *tape, const struct units *m, const struct value *gravity) {
     static const char source[] = "Wood Handbook (FPL-GTR-282, 2021), Eq. 4-14";
-    const fig given = measures_given(tape, m, "specific gravity at 12 %", gravity);
+    const fig given = units_given(tape, m, "specific gravity at 12 %", gravity);
     if (fig_none(given)) {
         return given;
     }
