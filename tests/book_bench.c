@@ -16,7 +16,7 @@ void book_bench_write(struct book *book, const char *path) {
                                      .year = 2026,
                                      .month = 3,
                                      .day = 2};
-    book_settle(book);
+    book_assign_homes(book);
     assert_false(book_failed(book));
     assert_true(book_write(book, &facts, path));
 }

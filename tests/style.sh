@@ -71,8 +71,7 @@ license_lines() {
     done
 }
 
-# A prototype needs a comment above it in the same paragraph, or behind it.  What begins and clears a
-# value, or is one of a row that a table calls, is said by its name and the top of the header.
+# Every prototype of a header needs a comment of its own, right above it.
 bare_prototypes() {
     awk '
         FNR == 1 { said = 0; proto = 0; comment = 0 }
@@ -82,10 +81,9 @@ bare_prototypes() {
         /^#/ || /^typedef/ || /^extern/ { next }
         !proto && /^[A-Za-z].*\(/ && !/^ / { proto = 1; at = FNR; name = $0; sub(/\(.*/, "", name); sub(/.*[ *]/, "", name) }
         proto && /[;{] *(\/\*.*)?$/ {
-            if (/\/\*/) said = 1
-            if (!said && name !~ /(_init|_clear|_free|_new)$/ && name !~ /^(sheet|text|command|json)_/)
-                printf "%s:%d: %s has no comment\n", FILENAME, at, name
+            if (!said) printf "%s:%d: %s has no comment\n", FILENAME, at, name
             proto = 0
+            said = 0
         }' $headers
 }
 

@@ -76,16 +76,16 @@ static void take_steps(struct book *book, const struct home_case *c, fig figure)
             book_figure(book, 0, 0, column, LOOK_PLAIN, figure);
             break;
         case CLAIM:
-            book_claim(book, 0, 0, column, LOOK_PLAIN, figure);
+            book_set_home(book, 0, 0, column, LOOK_PLAIN, figure);
             break;
         case MENTION:
             book_mention(book, 0, 0, column, LOOK_PLAIN, figure);
             break;
         case LESS:
-            book_less(book, 0, 0, column, LOOK_PLAIN, figure);
+            book_negated(book, 0, 0, column, LOOK_PLAIN, figure);
             break;
         default:
-            book_settle(book);
+            book_assign_homes(book);
             break;
         }
     }
@@ -133,9 +133,9 @@ static void test_none(void **state) {
     book_init(&book, &tape);
     (void)book_sheet(&book, "Sheet", "title", false);
     book_figure(&book, 0, 0, 0, LOOK_PLAIN, (fig){0});
-    book_claim(&book, 0, 0, 1, LOOK_PLAIN, (fig){0});
+    book_set_home(&book, 0, 0, 1, LOOK_PLAIN, (fig){0});
     book_mention(&book, 0, 0, 2, LOOK_PLAIN, (fig){0});
-    book_less(&book, 0, 0, 3, LOOK_PLAIN, (fig){0});
+    book_negated(&book, 0, 0, 3, LOOK_PLAIN, (fig){0});
     book_text(&book, 0, 0, 4, LOOK_PLAIN, NULL);
     assert_int_equal(book.cell_count, 0);
     book_clear(&book);

@@ -215,7 +215,7 @@ static void write_case(const struct page_case *c) {
     for (size_t i = 0; i < COUNT(c->blocks) && c->blocks[i].last > 0; i++) {
         book_keep(&book, 0, c->blocks[i].first, c->blocks[i].last);
     }
-    book_settle(&book);
+    book_assign_homes(&book);
     assert_false(book_failed(&book));
     assert_true(book_write(&book, &facts, PATH));
     book_clear(&book);
@@ -302,7 +302,7 @@ static void write_random(struct random_sheet *s) {
         s->blocks[i].last = s->blocks[i].first + draw_below(&s->seed, 4);
         book_keep(&book, 0, s->blocks[i].first, s->blocks[i].last);
     }
-    book_settle(&book);
+    book_assign_homes(&book);
     assert_true(book_write(&book, &facts, PATH));
     book_clear(&book);
 }

@@ -128,7 +128,7 @@ static void sheets_show_all(void **state) {
     for (size_t i = 0; i < COUNT(sheets); i++) {
         sheets[i](&paper);
     }
-    book_settle(&book);
+    book_assign_homes(&book);
     assert_false(book_failed(&book));
     homes(&faults, &book, "leaf", &fields_leaf, both, &e->quantities.leaves[0]);
     homes(&faults, &book, "part", &fields_part, FIELD_SHEET, &e->quantities.leaves[0].parts[0]);

@@ -30,6 +30,7 @@ typedef bool index_same(const void *list, size_t number, const void *thing);
  * next. */
 size_t index_add(struct index *index, uint64_t hash, index_same *same, const void *list,
                  const void *thing, size_t next, bool *failed);
+/* Frees the slots; the index is empty then and may be used again. */
 void index_clear(struct index *index);
 
 /* A hash of what was hashed so far, at the start HASH_START, and one word or text more. text: NULL
@@ -39,6 +40,8 @@ static inline uint64_t hash_word(uint64_t hash, uint64_t word) {
     hash = (hash ^ word) * UINT64_C(1099511628211); /* FNV-1a, a word at a time */
     return hash ^ hash >> 29;                       /* the high bits are the better ones */
 }
+/* The hash with a text more, byte by byte and its end. text: UTF-8, borrowed by this call; NULL
+ * is a value of its own. */
 uint64_t hash_text(uint64_t hash, const char *text);
 
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A pool of memory that is dropped at once: what a job reads lives in one.
+/* A pool of memory that is freed together: what a job reads lives in one.
  *
  * Failure sticks: after the first allocation that fails every call gives NULL, and pool_failed
  * tells.  So a reader may go on for a while and ask once. Memory from a pool is zeroed, aligned for
@@ -17,7 +17,10 @@ struct pool {
     bool failed;
 };
 
+/* Makes an empty pool, which holds no memory yet. Cannot fail. */
 void pool_init(struct pool *pool);
+/* Frees all that was taken from the pool; every pointer into it is dead. The pool is empty then.
+ * */
 void pool_clear(struct pool *pool);
 /* Whether memory ran out at any time. */
 bool pool_failed(const struct pool *pool);
@@ -34,6 +37,7 @@ char *pool_text(struct pool *pool, const char *text, size_t size);
 
 /* A formatted text. */
 char *pool_format(struct pool *pool, const char *format, ...) __attribute__((format(printf, 2, 3)));
+/* The same of a list of arguments, which is used up. */
 char *pool_format_list(struct pool *pool, const char *format, va_list arguments)
     __attribute__((format(printf, 2, 0)));
 

@@ -49,13 +49,18 @@ struct problems {
     bool failed; /* memory ran out: the list is not whole */
 };
 
+/* Makes an empty list. Cannot fail. */
 void problems_init(struct problems *problems);
+/* Frees problems, their texts and the names of files; lines that were registered are not theirs.
+ * */
 void problems_clear(struct problems *problems);
 
 /* Registers a file under the name by which the user will see it, with '?' for what may not be shown
  * (a name may hold bytes of any kind); gives its number for places, 0 when memory is out. The lines
  * (count of them, borrowed, must outlive problems; may be NULL) are shown below problems. */
 uint16_t problems_file(struct problems *problems, const char *name);
+/* The lines of that file, to be shown below its problems: count of them from line 1 on, borrowed,
+ * must outlive problems; NULL: none. */
 void problems_lines(struct problems *problems, uint16_t file, const char *const *lines,
                     size_t count);
 

@@ -62,6 +62,7 @@ struct command {
     enum status (*run)(const struct request *request, struct work *work, struct streams streams);
 };
 
+/* All commands in the order of the help; *count: how many. Static. */
 const struct command *command_rows(size_t *count);
 /* By its exact name; NULL: none. */
 const struct command *command_find(const char *name);
@@ -77,13 +78,22 @@ enum status command_out_of_memory(struct streams streams);
 enum status command_json(const struct request *request, const struct work *work,
                          struct streams streams);
 
+/* Each command: shows what it is for on streams.out and writes the files that the request names.
+ * The work holds no error. STATUS_OUTPUT with a line on streams.err where something could not be
+ * written or memory ran out. This one: the quote as text, its workbooks and PDF. */
 enum status command_quote(const struct request *request, struct work *work, struct streams streams);
+/* How many rows and doors there are, errors and questions. */
 enum status command_check(const struct request *request, struct work *work, struct streams streams);
+/* The finish to buy. */
 enum status command_finish(const struct request *request, struct work *work,
                            struct streams streams);
+/* All that is to buy. */
 enum status command_buy(const struct request *request, struct work *work, struct streams streams);
+/* Elevations as PDF or SVG. */
 enum status command_draw(const struct request *request, struct work *work, struct streams streams);
+/* The cutting plans as text, PDF or SVG. */
 enum status command_plan(const struct request *request, struct work *work, struct streams streams);
+/* The job and its options side by side. */
 enum status command_compare(const struct request *request, struct work *work,
                             struct streams streams);
 

@@ -7,8 +7,11 @@
 
 struct command;
 
-void help_print(struct page *page);                                        /* --help */
-void help_print_command(struct page *page, const struct command *command); /* COMMAND --help */
-void help_print_short(struct page *page); /* for a call without arguments */
+/* The general help, of --help. */
+void help_print(struct page *page);
+/* The help of a command, of COMMAND --help. */
+void help_print_command(struct page *page, const struct command *command);
+/* A few lines for a call without arguments. */
+void help_print_short(struct page *page);
 
 #endif

@@ -34,6 +34,7 @@ enum work_result {
 /* Reads the job at path and estimates it. work: always left so that work_close may be called. */
 enum work_result work_open(struct work *work, const char *path, struct work_request request)
     __attribute__((warn_unused_result));
+/* Frees all that the work holds; also after a failed work_open. */
 void work_close(struct work *work);
 
 #endif

@@ -37,8 +37,9 @@ enum frame_fault {
 enum frame_fault frame_divide(struct frame *frame, const struct style *style, const struct row *row,
                               struct leaf leaf, enum length_unit unit);
 
-/* What stiles and mid stiles, and rails and mid rails, take of a leaf. */
+/* What stiles and mid stiles take of the width of a leaf, in nm. */
 length frame_across(const struct frame *frame);
+/* What rails and mid rails take of its height, in nm. */
 length frame_down(const struct frame *frame);
 
 #endif

@@ -110,6 +110,7 @@ struct tape {
  * units and decimals alone, in a fifth of the memory: for estimates of which only results are
  * wanted.  Its givens of one value, unit and decimals are one figure, whatever they are called. */
 void tape_init(struct tape *tape, bool traced);
+/* Frees all that the tape holds; its figures are dead. */
 void tape_clear(struct tape *tape);
 
 /* How many decimals computed money has from now on: those of the currency, 0 to 4. */
@@ -120,6 +121,7 @@ uint8_t tape_unit_decimals(const struct tape *tape, enum unit unit);
 /* What the next figures are about. name: borrowed, must outlive the tape (static, or of the job's
  * pool). The number that it returns may be given to tape_about_again. 0 is the job itself. */
 uint32_t tape_about(struct tape *tape, const char *name);
+/* The next figures are about a subject that tape_about has numbered. */
 void tape_about_again(struct tape *tape, uint32_t subject);
 
 /* --- makers.  what: the label, static.  Results with a unit argument have that unit's decimals.
@@ -137,31 +139,37 @@ fig tape_constant(struct tape *tape, const char *what, enum unit unit, uint8_t d
 /* The sum of count terms (a term of fig_minus is subtracted); none terms are passed over.  Exact:
  * decimals are the most that a term or the unit has. */
 fig fig_sum(struct tape *tape, const char *what, enum unit unit, const fig *terms, size_t count);
-fig fig_minus(fig f);                                            /* for terms of a sum only */
-fig fig_plus(struct tape *tape, const char *what, fig a, fig b); /* unit of a; b may be fig_minus */
+/* The figure as one to be subtracted; for terms of a sum only. */
+fig fig_minus(fig f);
+/* a + b, b may be of fig_minus; unit of a. */
+fig fig_plus(struct tape *tape, const char *what, fig a, fig b);
 
 /* counts[0] x each[0] + counts[1] x each[1] + ...; pairs with a none are passed over. Rounded once
  * to the unit's decimals. */
 fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *counts,
               const fig *each, size_t count);
 
-/* over / under, rounded once. At least one over; under may be empty. Nothing over nothing is
- * nothing: the share of a cost that no one has a part in. */
+/* over / under, rounded once. At least one over; under may be empty. 0 / 0 is 0: the
+ * share of a cost that no one has a part in. */
 fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, figs under);
 
 /* A ratio with decimals of its own, for counts by which something is sold whole. */
 fig fig_ratio_to(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, figs over,
                  figs under);
 
-fig fig_larger(struct tape *tape, const char *what, fig a, fig b); /* unit of a */
+/* The larger of two of one unit; a where they are equal. Unit of a. */
+fig fig_larger(struct tape *tape, const char *what, fig a, fig b);
+/* The smaller of two, likewise. */
 fig fig_smaller(struct tape *tape, const char *what, fig a, fig b);
 
 /* a raised to the next multiple of step (> 0); a multiple stays. Unit and decimals of step. */
 fig fig_up(struct tape *tape, const char *what, fig a, fig step);
 
-/* From a table of count rows with ascending limits. Unit and decimals of the first value. */
+/* From a table of count rows with ascending limits the value beside the first limit that is not
+ * less than `by`; past the last, the last. Unit and decimals of the first value. */
 fig fig_pick_upto(struct tape *tape, const char *what, fig by, const fig *limits, const fig *values,
                   size_t count);
+/* The same, beside the last limit that is not more than `by`; below the first, the first. */
 fig fig_pick_from(struct tape *tape, const char *what, fig by, const fig *limits, const fig *values,
                   size_t count);
 
@@ -190,25 +198,35 @@ static inline bool fig_same(fig a, fig b) {
 }
 /* The first fault of all; after one no value means anything. */
 enum tape_fault tape_fault(const struct tape *tape);
-/* What the figure of that fault is called, and is about; "" before, and for want of memory. */
+/* What the figure of that fault is called; "" before, and for want of memory. */
 const char *tape_fault_label(const struct tape *tape);
+/* What it is about; "" likewise. */
 const char *tape_fault_subject(const struct tape *tape);
-/* The unit of a figure, its decimals, its value at these; of none UNIT_NUMBER, 0, 0. */
+/* The unit of a figure; of none UNIT_NUMBER. */
 enum unit tape_unit(const struct tape *tape, fig f);
+/* Its decimals; of none 0. */
 uint8_t tape_decimals(const struct tape *tape, fig f);
+/* Its value at its decimals: 4.10 is 410 at 2; of none 0. */
 int64_t tape_amount(const struct tape *tape, fig f);
 /* Its value rescaled to `decimals` (half away from zero when fewer). */
 int64_t tape_scaled(const struct tape *tape, fig f, uint8_t decimals);
-/* The rest is for a traced tape. */
-enum figure_op tape_op(const struct tape *tape, fig f); /* none: OP_GIVEN */
-uint32_t tape_subject(const struct tape *tape, fig f);  /* as tape_about numbers them */
+/* The operation that made it; of none OP_GIVEN. This and what follows is for a traced tape. */
+enum figure_op tape_op(const struct tape *tape, fig f);
+/* What it is about, as tape_about numbers it. */
+uint32_t tape_subject(const struct tape *tape, fig f);
+/* What it is called. Borrowed. */
 const char *tape_label(const struct tape *tape, fig f);
-const char *tape_subject_name(const struct tape *tape, fig f); /* "" for the job itself */
-struct origin tape_origin(const struct tape *tape, fig f);     /* of a given; else empty */
+/* The name of what it is about; "" for the job itself. Borrowed. */
+const char *tape_subject_name(const struct tape *tape, fig f);
+/* Where a given comes from; of others empty. */
+struct origin tape_origin(const struct tape *tape, fig f);
+/* How many operands it was made of. */
 size_t tape_operands(const struct tape *tape, fig f);
+/* Operand i of these, i below tape_operands. */
 struct operand tape_operand(const struct tape *tape, fig f, size_t i);
 /* The chooser and output of a chosen figure; NULL for others. */
 const struct chooser *tape_chooser(const struct tape *tape, fig f, uint32_t *output);
+/* An operation as JSON names it; static. */
 const char *figure_op_name(enum figure_op op);
 
 /* Writes a value at its decimals ("4.10", "-0.5", "18") into text (32 bytes are enough); returns

@@ -31,12 +31,15 @@ static inline uint64_t value_pack(int64_t value, uint8_t unit, uint8_t decimals)
     return (uint64_t)(least > VALUE_MOST ? VALUE_MOST : least) << 16 | (uint64_t)unit << 8 |
            decimals;
 }
+/* The value of a packed one, at its decimals. */
 static inline int64_t value_amount(uint64_t packed) {
     return (int64_t)packed >> 16; /* every compiler that has 128-bit integers keeps the sign */
 }
+/* Its unit, of enum unit. */
 static inline uint8_t value_unit(uint64_t packed) {
     return (uint8_t)(packed >> 8);
 }
+/* Its decimals. */
 static inline uint8_t value_decimals(uint64_t packed) {
     return (uint8_t)packed;
 }
@@ -90,7 +93,7 @@ static inline bool tape_add_word(struct tape *tape, uint32_t word) {
 }
 
 /* Adds a figure whose operands are the words from made->first on, under label and the tape's
- * present subject, and works its value out; none when memory is out. */
+ * present subject, and computes its value; none when memory is out. */
 fig tape_add_figure(struct tape *tape, const struct figure *made, const char *what);
 
 #endif

@@ -8,8 +8,9 @@
 /* Changes base by what over says. Cannot fail. */
 void construction_apply(struct construction *base, const struct construction *over);
 
-/* Whether two say the same, wherever they say it; equal ones have equal hashes. */
+/* Whether two say the same, wherever they say it. */
 bool construction_same(const struct construction *a, const struct construction *b);
+/* A hash of what it says; those that say the same have the same one. */
 uint64_t construction_hash(const struct construction *construction);
 
 /* What a panel of that form is made of: of solid ones the lumber named for them, else `panel`. */

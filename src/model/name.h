@@ -32,6 +32,7 @@ int32_t name_find(const struct rates *rates, enum name_kind kind, const char *na
 
 /* The name at an index. */
 const char *name_at(const struct rates *rates, enum name_kind kind, size_t index);
+/* How many names of that kind the rates hold. */
 size_t name_count(const struct rates *rates, enum name_kind kind);
 
 /* The nearest name among the kinds whose bit (1 << kind) is set, NULL: none is near. pool: for the

@@ -34,11 +34,13 @@ struct plan_input {
 bool plan_input_init(struct plan_input *input, const struct calc *calc, enum material_kind kind,
                      int32_t material, bool turn, size_t more) __attribute__((warn_unused_result));
 
-/* Adds an operand; a least size of an offcut in millionths of the job's unit; the two sizes and the
- * price of a stock; the two sizes and the count of every item. */
+/* Adds an operand. */
 void plan_input_add(struct plan_input *input, fig operand);
+/* Adds the least size of an offcut worth keeping, in millionths of the job's unit. */
 void plan_input_least(struct plan_input *input, const char *what, int64_t least);
+/* Adds the two sizes and the price of a stock. */
 void plan_input_stock(struct plan_input *input, fig along, fig across, fig price);
+/* Adds the two sizes and the count of every item. */
 void plan_input_items(struct plan_input *input);
 
 /* A length of the rates as a figure in the job's unit, 0 where it is not set. */

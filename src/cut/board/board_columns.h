@@ -101,9 +101,10 @@ void board_columns_close(struct board_columns *c);
 /* The usable width of a stock, grown by a kerf. */
 int64_t board_columns_room(const struct board_columns *c, size_t stock);
 
-/* Adds a part of the column to come; then the column, of the parts from number `first` on. */
+/* Adds a part of the column to come. */
 bool board_columns_part(struct board_columns *c, struct column_part part)
     __attribute__((warn_unused_result));
+/* Adds the column of stock whose parts are those from number `first` on. */
 bool board_columns_add(struct board_columns *c, size_t stock, size_t first)
     __attribute__((warn_unused_result));
 

@@ -55,9 +55,10 @@ struct board_plan {
  * up to CUT_PIECES_MAX at most. NULL: out of memory. */
 struct board_plan *board_plan_new(const struct board_job *job) __attribute__((warn_unused_result));
 
-/* What a stock (its place in job->stocks) leaves for strips, in the unit of the job: its length
- * without end trims and defects, its width without the straightened edges. 0: nothing. */
+/* What a stock (its place in job->stocks) leaves along it, in the unit of the job: its length
+ * without end trims and defects. 0: nothing. */
 int64_t board_usable_length(const struct board_job *job, size_t stock);
+/* The same across it: its width without the straightened edges. */
 int64_t board_usable_width(const struct board_job *job, size_t stock);
 
 /* Plans the boards. effort: units of work, see cut_stock.h. Gives CUT_DONE and *plan (owned);

@@ -32,9 +32,10 @@ struct client_sheet {
 /* client_book_price.c: the lines of the price, payments and options; below them, from the row after
  * next, stands the list of doors, as high as client_book_list_rows. */
 void client_book_price(struct client_sheet *sheet);
-/* client_book.c: an amount in the row; with a formula over cells of the sheet that makes it. */
+/* client_book.c: an amount in the row. */
 void client_book_amount(struct client_sheet *sheet, uint16_t column, enum look look,
                         const struct offer_amount *amount);
+/* The same amount, made by a formula over cells of the sheet; formula: without `=`. */
 void client_book_formula(struct client_sheet *sheet, uint16_t column, enum look look,
                          const struct offer_amount *amount, const char *formula);
 /* client_book_list.c: the list of doors by room. */

@@ -18,13 +18,15 @@ struct client_page {
 
 /* client_pdf_head.c: letterhead, parties, the total in a box, the sentences below it. */
 void client_head(struct client_page *page);
-/* client_pdf_doors.c: a small drawing of each kind, and the list by room. */
+/* client_pdf_doors.c: a small drawing of each kind. */
 void client_kinds(struct client_page *page);
+/* The list by room. */
 void client_doors(struct client_page *page);
 /* client_pdf_price.c: price and payments, options. */
 void client_price(struct client_page *page);
-/* client_pdf_foot.c: what it is made of, what is in and what is not; notes, terms, signatures. */
+/* client_pdf_foot.c: what it is made of, what is in and what is not. */
 void client_made(struct client_page *page);
+/* Notes, terms, signatures. */
 void client_words(struct client_page *page);
 
 #endif

@@ -21,7 +21,7 @@ struct flow {
     void *what;
 };
 
-/* Sees that height is left on the page; true: a new page was begun for it. */
+/* Starts a new page unless height points are left on this one; true: one was started. */
 bool flow_need(struct flow *flow, double height);
 
 /* Ends the last page. */

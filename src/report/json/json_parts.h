@@ -18,8 +18,11 @@ struct json_maker {
 
 /* object[key] = value, which is taken over; a NULL value fails the maker. */
 void json_put(struct json_maker *maker, json_t *object, const char *key, json_t *value);
+/* A value more at the end of a list, which takes it over; NULL fails the maker. */
 void json_add(struct json_maker *maker, json_t *list, json_t *value);
+/* object[key] = text; NULL: null. */
 void json_put_text(struct json_maker *maker, json_t *object, const char *key, const char *text);
+/* object[key] = count. */
 void json_put_count(struct json_maker *maker, json_t *object, const char *key, int64_t count);
 
 /* object[key] = {"figure": id, "value": "4.10", "unit": "bf"}; null for none. */
@@ -29,17 +32,26 @@ void json_put_figure(struct json_maker *maker, json_t *object, const char *key, 
 void json_put_fields(struct json_maker *maker, json_t *object, const struct field_table *table,
                      const void *thing);
 
+/* The materials with what is bought of each; owned by the caller. These five and json_purchase:
+ * NULL where memory is out. */
 json_t *json_materials(struct json_maker *maker);
+/* Batches, products and containers. */
 json_t *json_finish(struct json_maker *maker);
+/* Operations, machines and hours. */
 json_t *json_labor(struct json_maker *maker);
+/* The costs by group. */
 json_t *json_costs(struct json_maker *maker);
+/* The lines from the doors to what is paid. */
 json_t *json_sale(struct json_maker *maker);
+/* What a list of purchases holds. */
 json_t *json_purchase(struct json_maker *maker, const struct purchase *purchase);
 
 /* Those that grow with the door list are written as they are made, each under its key into the
  * object that is open. */
 void json_doors(struct json_maker *maker);
+/* The cutting plans, likewise. */
 void json_plans(struct json_maker *maker);
+/* All figures with how they were made, and problems, likewise. */
 void json_tape(struct json_maker *maker, const struct problems *problems);
 
 #endif

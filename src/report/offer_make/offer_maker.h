@@ -50,10 +50,12 @@ const char *offer_changes(struct offer_maker *m, const struct estimate *option);
 /* The rows of the doors that are in, in the order of the offer: `G01 to G05, G08`. in: one a door.
  */
 const char *offer_ids(struct offer_maker *m, const bool *in);
-/* A material, style or piece of hardware as the client reads it; index below 0: "". */
+/* A material as the client reads it; index below 0: "". Borrowed. */
 const char *offer_material(const struct rates *rates, enum material_kind material_kind,
                            int32_t material);
+/* A style as the client reads it. Borrowed. */
 const char *offer_style(const struct door *door);
+/* A piece of hardware as the client reads it; index below 0: "". Borrowed. */
 const char *offer_hardware(const struct rates *rates, int32_t hardware);
 
 /* offer_words.c: statements, what is included and what is not, what is signed. */

@@ -58,12 +58,15 @@ struct cut_step {
     const char *text;
     bool heading;
 };
+/* Draws a list of lines in columns that fill the patch, headings bold; the size of its letters
+ * shrinks until all fit. */
 void sketch_steps(const struct sketch *sketch, struct patch patch, const struct cut_step *steps,
                   size_t count);
 
-/* Draw board or sheet with its cuts, and the list of them, into the patch. true: memory held. */
+/* Draws a board with its cuts, and the list of them, into the patch. false: out of memory. */
 bool draw_board_page(struct sketch *sketch, const struct lumber_buy *buy, const struct alike *alike,
                      struct patch patch) __attribute__((warn_unused_result));
+/* The same of a sheet. */
 bool draw_sheet_page(struct sketch *sketch, const struct sheet_buy *buy, const struct alike *alike,
                      struct patch patch) __attribute__((warn_unused_result));
 

@@ -24,19 +24,22 @@ struct plan_pages {
     double width, height; /* points */
 };
 
-/* Finds the pages.  pages: always left so that plan_pages_clear may be called. true: memory held.
+/* Finds the pages.  pages: always left so that plan_pages_clear may be called. false: out of
+ * memory.
  */
 bool plan_pages_make(struct plan_pages *pages, const struct estimate *estimate)
     __attribute__((warn_unused_result));
+/* Frees what the pages hold. */
 void plan_pages_clear(struct plan_pages *pages);
 
-/* Draws page `at` on a surface of width x height points. true: memory held. */
+/* Draws page `at` on a surface of width x height points. false: out of memory. */
 bool plan_pages_draw(struct plan_pages *pages, cairo_t *cr, size_t at)
     __attribute__((warn_unused_result));
 
-/* All pages as a PDF, one as an SVG, to path as it stands (the caller has seen to a safe place);
- * false: not written, or memory ran out. */
+/* All pages as a PDF, to path as it stands (the caller has seen to a safe place). false: not
+ * written, or out of memory. */
 bool plan_pages_pdf(struct plan_pages *pages, const char *path) __attribute__((warn_unused_result));
+/* Page `at`, below count, as an SVG, likewise. */
 bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path)
     __attribute__((warn_unused_result));
 

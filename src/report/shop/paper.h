@@ -61,26 +61,48 @@ const char *use_name(enum use use);
 /* What a waste percent is a part of: net, or what is bought. */
 const char *waste_words(enum waste_as as);
 
+/* Each sheet: adds itself to the book, its columns and figures; a failure sticks to the book.
+ * This one: the prices by room, as the client has them, and from the doors to the total. */
 void sheet_quote(struct paper *paper);
+/* Sizes, weight, hinges and movement of each door. */
 void sheet_doors(struct paper *paper);
+/* What is sprayed of each door. */
 void sheet_surfaces(struct paper *paper);
-void sheet_takes(struct paper *paper); /* after doors and surfaces */
+/* What a door takes of each material; after doors and surfaces. */
+void sheet_door_materials(struct paper *paper);
+/* The cut list. */
 void sheet_parts(struct paper *paper);
-void sheet_panels(struct paper *paper); /* none where no panel is solid; after sheet_parts */
+/* Solid panels with their movement; none where no panel is solid; after sheet_parts. */
+void sheet_panels(struct paper *paper);
+/* Lumber by factor and by plan. */
 void sheet_lumber(struct paper *paper);
+/* Sheets by factor and by plan, banding and glass. */
 void sheet_sheets(struct paper *paper);
+/* The cutting plans as pictures. */
 void sheet_plans(struct paper *paper);
+/* Batches, mixes and containers. */
 void sheet_finish(struct paper *paper);
+/* Hardware, consumables and doors that are bought in. */
 void sheet_hardware(struct paper *paper);
+/* Hours by operation and by machine. */
 void sheet_labor(struct paper *paper);
+/* The minutes of each operation at each door. */
 void sheet_operations(struct paper *paper);
+/* Cost of the job and of each door by group. */
 void sheet_costs(struct paper *paper);
+/* From cost to price. */
 void sheet_prices(struct paper *paper);
-void sheet_compare(struct paper *paper); /* none where the job names no options */
+/* The options side by side; none where the job names none. */
+void sheet_compare(struct paper *paper);
+/* Where cost and hours go, as charts. */
 void sheet_charts(struct paper *paper);
+/* A drawing of each door. */
 void sheet_elevations(struct paper *paper);
+/* What was asked about, and formulas that watch the inputs. */
 void sheet_checks(struct paper *paper);
-void sheet_rates(struct paper *paper);    /* after all that mention rates */
-void sheet_workings(struct paper *paper); /* the last: gives a home to what has none */
+/* The rates that the job uses, for changes; after all that mention rates. */
+void sheet_rates(struct paper *paper);
+/* The last: gives a home to every figure that has none. */
+void sheet_workings(struct paper *paper);
 
 #endif

@@ -27,7 +27,7 @@ static void put(const struct paper *paper, uint16_t sheet, uint32_t row, size_t 
         book_number(paper->book, sheet, row, column, LOOK_PLAIN, tape_unit(tape, figure),
                     tape_decimals(tape, figure), less ? -amount : amount);
     } else if (less) {
-        book_less(paper->book, sheet, row, column, LOOK_PLAIN, figure);
+        book_negated(paper->book, sheet, row, column, LOOK_PLAIN, figure);
     } else {
         book_mention(paper->book, sheet, row, column, LOOK_PLAIN, figure);
     }

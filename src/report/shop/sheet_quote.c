@@ -111,7 +111,7 @@ static void sale_line(struct page *p, const struct sale_line *line) {
         book_mention(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, line->rate);
     }
     if (line->less) {
-        book_less(p->book, p->sheet, p->row++, COLUMN_AMOUNT, look, line->money);
+        book_negated(p->book, p->sheet, p->row++, COLUMN_AMOUNT, look, line->money);
     } else {
         book_figure(p->book, p->sheet, p->row++, COLUMN_AMOUNT, look, line->money);
     }

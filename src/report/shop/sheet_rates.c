@@ -59,7 +59,7 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
     book_text(book, sheet, row, 1, LOOK_PLAIN, setting->key);
     book_text(book, sheet, row, 2, LOOK_PLAIN, tape_label(&paper->base->tape, figure));
     const bool input = check_is_input(&paper->base->tape, figure);
-    book_claim(book, sheet, row, 3, input ? LOOK_INPUT : LOOK_PLAIN, figure);
+    book_set_home(book, sheet, row, 3, input ? LOOK_INPUT : LOOK_PLAIN, figure);
     if (input) {
         check_changed(paper, sheet, row, figure);
     }
@@ -99,7 +99,7 @@ static uint32_t put_constants(const struct paper *paper, uint16_t sheet, uint32_
         const struct origin origin = tape_origin(tape, figure);
         if (tape_op(tape, (fig){id}) == OP_GIVEN && origin.source != NULL) {
             book_text(book, sheet, row, 0, LOOK_PLAIN, tape_label(tape, figure));
-            book_claim(book, sheet, row, 3, LOOK_PLAIN, figure);
+            book_set_home(book, sheet, row, 3, LOOK_PLAIN, figure);
             book_text(book, sheet, row, 4, LOOK_UNIT, paper_unit(paper, figure));
             book_text(book, sheet, row++, 5, LOOK_NOTE, origin.source);
         }
@@ -170,7 +170,7 @@ void sheet_workings(struct paper *paper) {
     paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     book_headings(book, sheet, row, row, 0);
     row++;
-    book_settle(book);
+    book_assign_homes(book);
     for (uint32_t id = 1; !book_failed(book) && id < tape->count; id++) {
         const fig figure = {id};
         if (book_home(book, figure) != NULL) {

@@ -17,6 +17,7 @@ struct shop_book *shop_book_new(const struct estimate *base, const struct estima
  * tells), or memory ran out. */
 bool shop_book_write(struct shop_book *workbook, const char *path)
     __attribute__((warn_unused_result));
+/* Frees the workbook; NULL is accepted. */
 void shop_book_free(struct shop_book *workbook);
 
 #endif

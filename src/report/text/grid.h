@@ -42,8 +42,10 @@ struct grid {
     bool failed; /* memory ran out: the grid is not whole */
 };
 
-/* indent: blanks before each line. */
+/* Makes an empty grid. columns: count of them, borrowed as long as the grid lives. indent: blanks
+ * before each line. */
 void grid_init(struct grid *grid, const struct grid_column *columns, size_t count, size_t indent);
+/* Frees what the grid holds. */
 void grid_clear(struct grid *grid);
 
 /* The next cell. */

@@ -28,9 +28,10 @@ void finish_print(struct page *page, const struct estimate *estimate);
 /* Everything to buy, what it costs and what the job is charged of it. The estimate must have been
  * asked for its purchase. */
 void buy_print(struct page *page, const struct estimate *estimate);
-/* Parts of that list: the containers of finish; all below the finish. */
+/* A part of that list: the containers of finish. */
 void products_print(struct page *page, const struct estimate *estimate);
-void small_print(struct page *page, const struct estimate *estimate);
+/* A part of it: all below the finish. */
+void sundries_print(struct page *page, const struct estimate *estimate);
 
 /* The cutting plans: what to buy, how it is cut, where the waste goes, how near to the least
  * possible that is. */
@@ -44,6 +45,7 @@ void compare_print(struct page *page, const struct estimate *estimates, size_t c
 struct counted {
     char text[48];
 };
+/* The count and its noun, with an s but for 1. */
 struct counted count_words(size_t count, const char *noun);
 
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The buying list: lumber and sheets here, what is bought by the piece in text_small.c. */
+/* The buying list: lumber and sheets here, what is bought by the piece in text_sundries.c. */
 #include "report/text/print.h"
 #include "report/words/plan_words.h"
 #include "report/words/show.h"
@@ -209,6 +209,6 @@ void buy_print(struct page *page, const struct estimate *e) {
         say(page, "finish");
         products_print(page, e);
     }
-    small_print(page, e);
+    sundries_print(page, e);
     print_totals(page, e);
 }

@@ -13,15 +13,17 @@ struct alike {
     size_t copies;
 };
 
-/* The groups of a plan, in the order of their first; *count: how many. In pool; NULL when memory is
- * out. */
+/* The groups of a plan of boards, in the order of their first; *count: how many. In pool; NULL
+ * when memory is out. */
 struct alike *plan_alike_boards(struct pool *pool, const struct board_plan *plan, size_t *count);
+/* The same of a plan of sheets. */
 struct alike *plan_alike_sheets(struct pool *pool, const struct sheet_plan *plan, size_t *count);
 
 /* A size of a planner's job, millionths of the job's unit, in nm. */
 length plan_length(const struct estimate *estimate, int64_t size);
-/* `30 1/2`; `2 3/8 x 30 1/2`. */
+/* A size of a planner's job: `30 1/2`. */
 struct shown plan_show(const struct estimate *estimate, int64_t size);
+/* Width and length of one: `2 3/8 x 30 1/2`. */
 struct shown plan_show_size(const struct estimate *estimate, int64_t across, int64_t along);
 
 /* `D01 top rail`: which door's which part an item is. In pool; empty when memory is out, which

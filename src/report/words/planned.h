@@ -23,8 +23,9 @@ struct planned {
     fig keep_worth;    /* of the plan's offcuts; none without a plan */
 };
 
-/* Lumber or sheet i of those that the estimate buys. */
+/* Lumber i of those that the estimate buys. */
 struct planned planned_lumber(const struct estimate *estimate, size_t i);
+/* Sheet i of those that it buys. */
 struct planned planned_sheet(const struct estimate *estimate, size_t i);
 
 #endif

@@ -44,6 +44,7 @@ struct shown show_valid_until(const struct job *job);
 struct shown_difference {
     struct shown money, percent;
 };
+/* How far the total of one estimate is from that of the first. */
 struct shown_difference show_difference(const struct estimate *first, const struct estimate *other);
 
 /* The color of a door in its finish; "" where it has none, or where no coat of the finish is mixed

@@ -231,8 +231,8 @@ void book_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t colum
     add_figure(book, sheet, row, column, look, figure, homeless ? CELL_HOME : CELL_MENTION);
 }
 
-void book_claim(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
-                fig figure) {
+void book_set_home(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                   fig figure) {
     const uint32_t before = book->failed || fig_none(figure) ? 0 : book->homes[figure.id];
     add_figure(book, sheet, row, column, look, figure, CELL_HOME);
     if (before != 0 && book->homes[figure.id] != before) {
@@ -245,8 +245,8 @@ void book_mention(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
     add_figure(book, sheet, row, column, look, figure, CELL_MENTION);
 }
 
-void book_less(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
-               fig figure) {
+void book_negated(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                  fig figure) {
     const size_t before = book->cell_count;
     add_figure(book, sheet, row, column, look, figure, CELL_MENTION);
     if (book->cell_count > before) {
@@ -269,7 +269,7 @@ const struct cell *book_home(const struct book *book, fig figure) {
     return at == 0 ? NULL : &book->cells[at - 1];
 }
 
-void book_settle(struct book *book) {
+void book_assign_homes(struct book *book) {
     for (size_t i = 0; !book->failed && i < book->cell_count; i++) {
         struct cell *const cell = &book->cells[i];
         if (cell->kind == CELL_MENTION && !cell->less && book->homes[cell->figure.id] == 0) {

@@ -28,7 +28,7 @@ enum look {
     LOOK_TOTAL,   /* bold under a line */
     LOOK_GRAND,   /* the number that the sheet is for */
     LOOK_WARN,    /* a caution */
-    LOOK_UNIT,    /* words right of a number that belong to it: stand off it */
+    LOOK_UNIT,    /* words right of a number that belong to it: indented */
     LOOK_CHECK,   /* the same, bold: what a check says */
     LOOK_COUNT
 };
@@ -149,6 +149,7 @@ struct book {
 
 /* tape: that the figures of its cells are of; NULL: it has none. */
 void book_init(struct book *book, const struct tape *tape);
+/* Frees all that the book holds. */
 void book_clear(struct book *book);
 /* Whether something could not be added for want of memory. */
 bool book_failed(const struct book *book);
@@ -163,6 +164,7 @@ uint16_t book_sheet(struct book *book, const char *name, const char *title, bool
 /* How wide a text of the size that most cells have is, in the characters that columns are counted
  * in. */
 double book_letters(const struct book *book, const char *text, bool bold);
+/* Sets the width of a column, in characters; without a call it is as wide as its cells need. */
 void book_width(struct book *book, uint16_t sheet, uint16_t column, double characters);
 /* Rows first to last are headings: kept in sight and printed on every page. */
 void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t last,
@@ -172,10 +174,10 @@ void book_break(struct book *book, uint16_t sheet, uint32_t row);
 /* Rows first to last are not parted by a page where one can hold them; blocks may lie in blocks. */
 void book_keep(struct book *book, uint16_t sheet, uint32_t first, uint32_t last);
 
-/* A text in a cell, NULL: nothing; cut where a cell holds no more (32,767 units of UTF-16). The
- * second as printf makes it. */
+/* A text in a cell, NULL: nothing; cut where a cell holds no more (32,767 units of UTF-16). */
 void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                const char *text);
+/* A text as printf makes it. */
 void book_format(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                  const char *format, ...) __attribute__((format(printf, 6, 7)));
 /* A text that runs over the columns first to last, broken into lines. */
@@ -211,26 +213,26 @@ void book_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t colum
                  fig figure);
 /* The figure's home from now on; what was its home before becomes a mention. Right of the last
  * column: nothing, and its home stays. */
-void book_claim(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
-                fig figure);
+void book_set_home(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                   fig figure);
 /* A cell that shows a figure whose home is elsewhere (or here, when it gets none elsewhere). */
 void book_mention(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                   fig figure);
 
 /* The same with the other sign: what is taken off. */
-void book_less(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
-               fig figure);
+void book_negated(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
+                  fig figure);
 
 /* The words of a cell that is a text. Borrowed. */
 const char *book_words(const struct book *book, const struct cell *cell);
 /* What a number, formula or check holds. */
 const struct book_own *book_own(const struct book *book, const struct cell *cell);
 
-/* The home of a figure; NULL before book_settle where it has none. */
+/* The home of a figure; NULL before book_assign_homes where it has none. */
 const struct cell *book_home(const struct book *book, fig figure);
 
 /* Makes the first mention of a homeless figure its home. To be called when all sheets but the last
  * ones are laid out. */
-void book_settle(struct book *book);
+void book_assign_homes(struct book *book);
 
 #endif

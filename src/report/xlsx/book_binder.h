@@ -32,6 +32,7 @@ double binder_points(double characters);
 /* Finds the widths of columns and the heights of rows and sets them. binder_clear frees the
  * heights. false: memory ran out. */
 bool binder_measure(struct binder *binder) __attribute__((warn_unused_result));
+/* Frees the heights of the rows. */
 void binder_clear(struct binder *binder);
 
 /* Sets paper, scale, headings, foot and breaks of the pages of a sheet; after binder_measure.

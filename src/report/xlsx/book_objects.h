@@ -7,9 +7,11 @@
 
 #include <xlsxwriter.h>
 
-/* sheets: by their number in the book, cells and heights written. false: memory ran out. */
+/* Lays the pictures of the book on their sheets. sheets: by their number in the book, cells and
+ * heights written. false: memory ran out. */
 bool book_put_pictures(const struct book *book, lxw_worksheet *const *sheets)
     __attribute__((warn_unused_result));
+/* Lays its charts on them, likewise. */
 bool book_put_charts(const struct book *book, lxw_workbook *workbook, lxw_worksheet *const *sheets)
     __attribute__((warn_unused_result));
 

@@ -9,8 +9,9 @@
 
 struct book_texts;
 
-/* NULL: memory is out. */
+/* An empty list of texts; NULL: memory is out. */
 struct book_texts *book_texts_new(void);
+/* Frees the texts; NULL is accepted. */
 void book_texts_free(struct book_texts *texts);
 
 /* The number of a text: copied where it is new, cut where a cell does not hold so much, and written

@@ -214,7 +214,7 @@ static void put_sum(struct writer *w, fig figure) {
 }
 
 /* Whether what stands below the line may become nothing in the workbook: what is made of figures.
- * Nothing over nothing is nothing, as on the tape. */
+ * 0 / 0 is 0, as on the tape. */
 static bool may_vanish(const struct tape *tape, struct operand operand) {
     const enum figure_op op = tape_op(tape, operand.f);
     return operand.minus && op != OP_GIVEN && op != OP_CHOSEN;

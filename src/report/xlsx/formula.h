@@ -24,6 +24,9 @@ enum formula_result formula_write(const struct book *book, const struct formula_
  * cells of `sheet`; text: room of FORMULA_MOST bytes.  The figure is then the sum of these cells.
  * false: not written whole. */
 typedef void formula_part_write(void *to, const char *formula, double value);
+/* Writes a sum that is too long for one formula as several, each with the value that it has, for
+ * cells of `sheet`; text: room of FORMULA_MOST bytes. The figure is then the sum of these cells.
+ * false: not written whole. */
 bool formula_parts(const struct book *book, const struct formula_map *map, const struct cell *cell,
                    uint16_t sheet, char *text, formula_part_write *write, void *to);
 

@@ -160,7 +160,7 @@ static void print_bought_in(struct page *page, const struct estimate *e) {
     grid_clear(&grid);
 }
 
-void small_print(struct page *page, const struct estimate *e) {
+void sundries_print(struct page *page, const struct estimate *e) {
     print_glass(page, e);
     print_hardware(page, e);
     print_consumables(page, e);

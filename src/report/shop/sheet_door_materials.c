@@ -32,8 +32,8 @@ static void material_column(const struct paper *paper, uint16_t sheet, uint16_t 
     for (size_t r = 0; r < q->count; r++) {
         const struct material_use *const use = use_of(&q->leaves[r], material_kind, material);
         if (use != NULL) {
-            book_claim(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
-                       field_figure(field, use));
+            book_set_home(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
+                          field_figure(field, use));
         }
     }
 }
@@ -71,8 +71,8 @@ static uint16_t other_columns(const struct paper *paper, uint16_t sheet, uint16_
         head(paper, sheet, column, e->rates->bandings[e->banding.buys[i].banding].name.s, "run");
         for (size_t r = 0; r < q->count; r++) {
             if (q->leaves[r].banding == e->banding.buys[i].banding) {
-                book_claim(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
-                           q->leaves[r].banded);
+                book_set_home(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
+                              q->leaves[r].banded);
             }
         }
     }
@@ -80,8 +80,8 @@ static uint16_t other_columns(const struct paper *paper, uint16_t sheet, uint16_
         head(paper, sheet, column, e->rates->hardware[e->hardware.buys[i].hardware].name.s,
              "pieces");
         for (size_t r = 0; r < q->count; r++) {
-            book_claim(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
-                       hardware_on_leaf(&e->hardware.buys[i], &q->leaves[r]));
+            book_set_home(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
+                          hardware_on_leaf(&e->hardware.buys[i], &q->leaves[r]));
         }
     }
     for (size_t b = 0; b < e->finish.batch_count; b++, column++) {
@@ -91,21 +91,21 @@ static uint16_t other_columns(const struct paper *paper, uint16_t sheet, uint16_
              color[0] == '\0' ? "sprayed" : color);
         for (size_t r = 0; r < q->count; r++) {
             if (e->finish.batch_of[r] == b) {
-                book_claim(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
-                           q->leaves[r].sprayed);
+                book_set_home(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
+                              q->leaves[r].sprayed);
             }
         }
     }
     return column;
 }
 
-void sheet_takes(struct paper *paper) {
+void sheet_door_materials(struct paper *paper) {
     struct book *const book = paper->book;
     const struct quantities *const q = &paper->base->quantities;
     const struct units *const m = &paper->base->units;
-    const uint16_t sheet = book_sheet(book, "Takes", "What each door takes", true);
+    const uint16_t sheet = book_sheet(book, "Materials", "Materials of each door", true);
     /* right of the column that is printed on every page */
-    book_text(book, sheet, 0, 1, LOOK_TITLE, "What each door takes");
+    book_text(book, sheet, 0, 1, LOOK_TITLE, "Materials of each door");
     book_format(
         book, sheet, 1, 1, LOOK_NOTE,
         "Of one leaf: lumber in the unit it is sold by, areas in %s, runs in %s, pieces, money.",
