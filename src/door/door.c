@@ -215,13 +215,13 @@ static struct door begin_door(const struct calc *c, const struct row *row,
                               const struct construction *construction) {
     assert(construction->style.index >= 0);
     const struct leaf leaf = leaf_size(row, construction, c->units->lengths);
-    const struct style *const style = &c->rates->styles[construction->style.index];
+    const struct style *const style =
+        leaf_style(c->rates, &c->rates->styles[construction->style.index], row, leaf.height);
     return (struct door){
         .row = row,
         .construction = construction,
         .style = style,
-        .form =
-            leaf_is_slab(style, row, leaf.height) ? FORM_SLAB : (enum door_form)style->form.choice,
+        .form = (enum door_form)style->form.choice,
         .width = leaf.width,
         .height = leaf.height,
         .thickness = style->thickness.amount,

@@ -45,12 +45,12 @@ struct opening {
 struct door {
     const struct row *row;
     const struct construction *construction; /* under the option; doors of one make share it */
-    const struct style *style;
-    enum door_form form;             /* a low drawer front of a framed style becomes FORM_SLAB */
-    length width, height, thickness; /* of a leaf */
-    int32_t leaves;                  /* a door of the row: 1 or 2 */
-    int32_t joints;                  /* corner and mid joints of a leaf; 0 for a slab */
-    length stuck_edge;               /* inner edge of the frame, round every opening, a leaf */
+    const struct style *style;               /* a low front of a framed style has its slab style */
+    enum door_form form;                     /* of the style */
+    length width, height, thickness;         /* of a leaf */
+    int32_t leaves;                          /* a door of the row: 1 or 2 */
+    int32_t joints;                          /* corner and mid joints of a leaf; 0 for a slab */
+    length stuck_edge; /* inner edge of the frame, round every opening, a leaf */
     struct part *parts;
     size_t part_count;
     struct opening *openings;

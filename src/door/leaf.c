@@ -28,7 +28,9 @@ bool leaf_is_front(const struct row *row) {
     return row->use.choice == USE_DRAWER_FRONT || row->use.choice == USE_FALSE_FRONT;
 }
 
-bool leaf_is_slab(const struct style *style, const struct row *row, length height) {
-    return style->form.choice == FORM_SLAB ||
-           (leaf_is_front(row) && style->slab_below.set && height < style->slab_below.amount);
+const struct style *leaf_style(const struct rates *rates, const struct style *style,
+                               const struct row *row, length height) {
+    const bool slab = leaf_is_front(row) && style->slab_below.set && style->slab_style.index >= 0 &&
+                      height < style->slab_below.amount;
+    return slab ? &rates->styles[style->slab_style.index] : style;
 }

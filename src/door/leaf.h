@@ -21,8 +21,9 @@ struct leaf leaf_size(const struct row *row, const struct construction *construc
  * and looks like them. */
 bool leaf_is_front(const struct row *row);
 
-/* Whether a row of that style is made as a slab: the style is one, or the row is such a front
- * lower than the style's `slab below`. height: of the leaf. */
-bool leaf_is_slab(const struct style *style, const struct row *row, length height);
+/* The style by which a row is made that names `style`: the style itself, or its `slab style` where
+ * the row is such a front lower than its `slab below`. height: of the leaf. Borrowed from rates. */
+const struct style *leaf_style(const struct rates *rates, const struct style *style,
+                               const struct row *row, length height);
 
 #endif

@@ -21,7 +21,8 @@ struct work {
     const struct calc *calc;
     const struct finish_list *finish;
     struct whole wholes[DRIVER_COUNT];
-    bool *makes; /* of the job: whether the operation at hand works on rows of it */
+    bool *makes;  /* of the job: whether the operation at hand works on rows of it */
+    bool *styles; /* of the rates: whether the operation at hand works on doors of it */
     /* of the operation at hand, one a row */
     bool *applies; /* whether it works on it */
     fig *basis;    /* by what its total is shared; none: nothing of it */
@@ -113,15 +114,15 @@ static void share(const struct work *w, struct operation_figures *o) {
 
 /* --- what an operation does to a row ---------------------------------------------------------- */
 
-/* An operation works on a row that its style, its finish, the shop or the job lists it for: on all
- * rows of a make, or on none; what a charge pays works on all that have something of it. */
+/* An operation works on a row that its style, its finish, the shop, the job or the row itself lists
+ * it for; what a charge pays works on all that have something of it. But for style and row, on all
+ * rows of a make, or on none. */
 static bool make_has(const struct calc *c, const struct door *door, int32_t operation) {
     const struct rates *const rates = c->rates;
     const int32_t finish = door->construction->finish.index;
     return charge_of_operation(c->job, operation) >= 0 ||
            references_hold(&c->job->also, operation) ||
            references_hold(&rates->shop.operations, operation) ||
-           references_hold(&door->style->operations, operation) ||
            (finish >= 0 && references_hold(&rates->finishes[finish].operations, operation));
 }
 
@@ -175,13 +176,17 @@ static bool run(const struct work *w, struct operation_figures *o) {
     const struct whole *const whole = &w->wholes[op->per.choice];
     bool works = false;
     size_t asked = 0;
+    for (size_t s = 0; s < c->rates->style_count; s++) {
+        w->styles[s] = references_hold(&c->rates->styles[s].operations, o->operation);
+    }
     for (size_t r = 0; r < c->quantities->count; r++) {
         const struct door *const door = c->quantities->leaves[r].door;
         if (door->row->make->number == asked) { /* they are numbered as rows come */
             w->makes[asked++] = make_has(c, door, o->operation);
         }
-        w->applies[r] =
-            w->makes[door->row->make->number] || references_hold(&door->row->also, o->operation);
+        w->applies[r] = w->makes[door->row->make->number] ||
+                        w->styles[door->style - c->rates->styles] ||
+                        references_hold(&door->row->also, o->operation);
         works = works || w->applies[r];
     }
     const uint32_t subject = tape_about(c->tape, op->name.s);
@@ -272,6 +277,7 @@ static bool take_room(struct work *w, struct labor *labor) {
     labor->leaf_cost = pool_take(c->pool, rows, sizeof(fig));
     w->basis = pool_take(c->pool, rows, sizeof *w->basis);
     w->makes = pool_take(c->pool, c->job->make_count, sizeof *w->makes);
+    w->styles = pool_take(c->pool, c->rates->style_count, sizeof *w->styles);
     w->applies = pool_take(c->pool, rows, sizeof *w->applies);
     for (size_t i = 0; i < sizeof wholes / sizeof *wholes; i++) {
         w->wholes[wholes[i]].by = pool_take(c->pool, rows, sizeof(fig));

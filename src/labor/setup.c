@@ -106,7 +106,7 @@ static int64_t part_mark(enum setup_per per, const struct door *door, const stru
     case SETUP_PER_LENGTH:
         return part->length;
     case SETUP_PER_STYLE:
-        return door->construction->style.index;
+        return (int64_t)(uintptr_t)door->style;
     default:
         return 0;
     }

@@ -130,7 +130,8 @@ struct style {                     /* [door NAME] */
     struct value panel_clearance, clearance_across, glass_clearance; /* nm, each edge */
     struct choice panel_grain;                                       /* enum panel_grain */
     struct value drawer_rail;                                        /* nm */
-    struct value slab_below;      /* nm, height of a drawer front */
+    struct value slab_below;      /* nm: a lower front is made as a slab of slab_style */
+    struct reference slab_style;  /* [door NAME] of FORM_SLAB; set where slab_below is */
     struct value profile_extra;   /* nm: developed width that the profile adds, per length of stuck
                                      edge, all faces */
     struct value panel_thickness; /* nm, finished, of a solid panel; unset: as the door */

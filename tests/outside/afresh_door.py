@@ -51,7 +51,10 @@ class Door:
         self.width, self.height = self.size()
         below = self.of_style("slab below")
         self.front = self.use in ("drawer front", "false front")
-        self.slab = self.style["kind"] == "slab" or (self.front and below is not None and self.height < below)
+        if self.front and below is not None and self.height < below:  # made in all by another style
+            self.style_name = self.style["slab style"].lower()
+            self.style = inputs.section("door", self.style_name)
+        self.slab = self.style["kind"] == "slab"
         self.bought = "bought in" in self.style
         self.thickness = self.of_style("thickness")
         self.parts, self.openings = [], []
@@ -141,8 +144,8 @@ class Door:
         if kind == "lumber":
             self.parts.append(self.solid("slab", 1, self.height, self.width, self.thickness, name))
             return
-        thickness = self.inputs.length(self.inputs.section("sheet", name)["thickness"])
-        self.parts.append(Part("slab", 1, self.height, self.width, thickness, name, "sheet"))
+        self.thickness = self.inputs.length(self.inputs.section("sheet", name)["thickness"])
+        self.parts.append(Part("slab", 1, self.height, self.width, self.thickness, name, "sheet"))
 
     def by_hand(self, coating):
         """A coat whose own way is by hand is no sprayed one."""

@@ -28,6 +28,10 @@ extern const size_t row_key_count;
 /* What must hold within the row itself, and what a craftsman would question. */
 void row_check(struct reader *reader, const struct job *job, struct row *row);
 
+/* row_make.c: the style by which a row is made under a construction that names one. Borrowed. */
+const struct style *row_style(const struct reader *reader, const struct row *row,
+                              const struct construction *construction);
+
 /* row_make.c: whether a row's door can be made of what is named for it, in the base job and in
  * every option. */
 void row_check_make(struct reader *reader, const struct job *job, const struct row *row);

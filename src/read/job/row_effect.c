@@ -22,12 +22,9 @@ enum takes {
 
 static unsigned parts_taken(const struct reader *reader, const struct row *row,
                             const struct construction *construction) {
-    const struct style *const style = &reader->rates->styles[construction->style.index];
+    const struct style *const style = row_style(reader, row, construction);
     if (style->bought_in.set) {
         return TAKES_MIDS; /* they are drawn */
-    }
-    if (leaf_is_slab(style, row, leaf_size(row, construction, reader->unit).height)) {
-        return TAKES_SLAB;
     }
     switch ((enum door_form)style->form.choice) {
     case FORM_PANEL:
@@ -37,8 +34,9 @@ static unsigned parts_taken(const struct reader *reader, const struct row *row,
                (construction->solid.name.s == NULL ? TAKES_PANEL : TAKES_SOLID);
     case FORM_GLASS:
         return TAKES_FRAME | TAKES_MIDS | TAKES_GLASS;
-    case FORM_OPEN:
     case FORM_SLAB:
+        return TAKES_SLAB;
+    case FORM_OPEN:
         break;
     }
     return TAKES_FRAME | TAKES_MIDS;
@@ -69,7 +67,7 @@ static const char *named(struct reader *reader, const char *key, const char *nam
 
 /* Why nothing of the row, made as listed, is made of what `bit` stands for. */
 static const char *reason(struct reader *reader, const struct row *row, unsigned bit) {
-    const struct style *const style = &reader->rates->styles[row->make->whole.style.index];
+    const struct style *const style = row_style(reader, row, &row->make->whole);
     const unsigned parts = parts_taken(reader, row, &row->make->whole);
     const char *text;
     if (style->bought_in.set) {

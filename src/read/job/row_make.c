@@ -12,14 +12,14 @@ struct part_need {
     unsigned material_kind; /* bits 1 << enum material_kind */
 };
 
-static bool is_slab(const struct reader *reader, const struct style *style, const struct row *row,
-                    const struct construction *construction) {
-    return leaf_is_slab(style, row, leaf_size(row, construction, reader->unit).height);
+const struct style *row_style(const struct reader *reader, const struct row *row,
+                              const struct construction *construction) {
+    return leaf_style(reader->rates, &reader->rates->styles[construction->style.index], row,
+                      leaf_size(row, construction, reader->unit).height);
 }
 
 /* What a style asks for; the count of needs. */
-static size_t needs_of(const struct reader *reader, const struct style *style,
-                       const struct row *row, const struct construction *construction,
+static size_t needs_of(const struct style *style, const struct construction *construction,
                        struct part_need needs[2]) {
     static const struct {
         const char *part, *words;
@@ -31,7 +31,7 @@ static size_t needs_of(const struct reader *reader, const struct style *style,
     };
     int form = style->form.choice;
 
-    if (is_slab(reader, style, row, construction)) {
+    if (form == FORM_SLAB) {
         needs[0] = (struct part_need){"slab", "a sheet or lumber for its slab", &construction->slab,
                                       1U << MATERIAL_SHEET | 1U << MATERIAL_LUMBER};
         return 1;
@@ -127,6 +127,22 @@ static bool check_part(struct reader *reader, const struct row *row, const struc
     return true;
 }
 
+/* A slab of a sheet is as thick as the sheet; one of lumber has to be told. */
+static bool check_thickness(struct reader *reader, const struct row *row, const struct style *style,
+                            const struct construction *construction, const struct option *option) {
+    if (style->form.choice != FORM_SLAB || construction->slab.kind != MATERIAL_LUMBER ||
+        style->thickness.set) {
+        return true;
+    }
+    problem_add(
+        reader->problems, SEVERITY_ERROR, "slab-thickness", row->place,
+        "style '%s' makes a slab of lumber '%s'%s and says no thickness; add 'thickness' to "
+        "the style",
+        problem_quote(reader->problems, style->name.s),
+        problem_quote(reader->problems, construction->slab.name.s), option_words(reader, option));
+    return false;
+}
+
 /* true: the door can be made. */
 static bool check_make(struct reader *reader, const struct row *row,
                        const struct construction *construction, const struct option *option) {
@@ -144,16 +160,16 @@ static bool check_make(struct reader *reader, const struct row *row,
     if (construction->style.index < 0) {
         return false; /* reported where it is named */
     }
-    style = &reader->rates->styles[construction->style.index];
+    style = row_style(reader, row, construction);
     if (style->bought_in.set) {
         return true; /* nothing of it is made here */
     }
-    count = style->form.set ? needs_of(reader, style, row, construction, needs) : 0;
+    count = style->form.set ? needs_of(style, construction, needs) : 0;
     for (size_t i = 0; i < count; i++) {
         good = check_part(reader, row, style, &needs[i], option) && good;
     }
-    if (row->width.set && row->height.set && style->stile.set &&
-        !is_slab(reader, style, row, construction)) {
+    good = check_thickness(reader, row, style, construction, option) && good;
+    if (row->width.set && row->height.set && style->stile.set && style->form.choice != FORM_SLAB) {
         good = check_size(reader, row, construction, style, option) && good;
     }
     return good;

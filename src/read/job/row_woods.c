@@ -61,11 +61,11 @@ static const struct material_reference *filling(const struct reader *reader, con
     if (construction->style.index < 0) {
         return NULL; /* reported where it is named */
     }
-    style = &reader->rates->styles[construction->style.index];
+    style = row_style(reader, row, construction);
     if (style->bought_in.set) {
         return NULL;
     }
-    if (leaf_is_slab(style, row, leaf_size(row, construction, reader->unit).height)) {
+    if (style->form.choice == FORM_SLAB) {
         *key = "slab";
         return &construction->slab;
     }

@@ -38,7 +38,7 @@ static const struct key door_keys[] = {
      .help =
          "cope and stick, mortise and tenon, dowel, loose tenon or miter; needed but for a slab"},
     {"thickness", AS_LENGTH(RANGE(NM_PER_INCH / 8, 4 * NM_PER_INCH)), FIELD(style, thickness),
-     "3/4 in", .help = "of the finished door; needed but for a slab"},
+     "3/4 in", .help = "of the finished door; needed but for a slab of a sheet"},
     {"stile", AS_LENGTH(PART_WIDTH), FIELD(style, stile), "2 1/4 in",
      .help = "finished width; needed but for a slab"},
     {"top rail", AS_LENGTH(PART_WIDTH), FIELD(style, top_rail), "2 1/4 in",
@@ -65,6 +65,8 @@ static const struct key door_keys[] = {
      .help = "width of the rails of drawer and false fronts; absent: as those of doors"},
     {"slab below", AS_LENGTH(INCHES(0, 48)), FIELD(style, slab_below), "6 1/2 in",
      .help = "a lower drawer or false front is a slab"},
+    {"slab style", AS_NAME(NAME_STYLE), FIELD(style, slab_style), "slab",
+     .help = "the [door NAME] of kind slab by which it is made; needed with `slab below`"},
     {"profile extra", AS_LENGTH(SMALL), FIELD(style, profile_extra), "1/2 in",
      .help = "width that the profile adds to what is sprayed, along each inner edge"},
     {"panel thickness", AS_LENGTH(RANGE(NM_PER_INCH / 8, 4 * NM_PER_INCH)),
@@ -152,6 +154,9 @@ static void check_form(struct reader *reader, const struct ini_section *section,
 static void check_door(struct reader *reader, const struct ini_section *section, void *target) {
     struct style *style = target;
 
+    if (style->slab_below.set) {
+        section_lacks(reader, section, "slab style", "for slab below: by which the slab is made");
+    }
     if (!style->form.set || style->form.choice == FORM_SLAB || style->bought_in.set) {
         return;
     }
@@ -172,6 +177,26 @@ static void check_door(struct reader *reader, const struct ini_section *section,
             reader->problems, SEVERITY_ERROR, "clearance-over-groove", style->panel_clearance.place,
             "panel clearance is not less than the groove, the panel would fall out; expected "
             "less than the groove");
+    }
+}
+
+/* Once all styles are read, as one may stand behind another that names it. */
+void styles_check(struct reader *reader, const struct rates *rates) {
+    for (size_t i = 0; i < rates->style_count; i++) {
+        const struct reference *const named = &rates->styles[i].slab_style;
+        const struct choice *const form =
+            named->index < 0 ? NULL : &rates->styles[named->index].form;
+        if (form != NULL && form->set && form->choice != FORM_SLAB) {
+            problem_add(reader->problems, SEVERITY_ERROR, "slab-style-kind", named->name.place,
+                        "slab style '%s' is no style of kind slab; name one that is",
+                        problem_quote(reader->problems, named->name.s));
+        }
+        if (named->name.s != NULL && !rates->styles[i].slab_below.set) {
+            problem_add(reader->problems, SEVERITY_WARNING, "without-effect", named->name.place,
+                        "slab style '%s' has no effect: without 'slab below' no front is made as "
+                        "a slab; add it, or take this away",
+                        problem_quote(reader->problems, named->name.s));
+        }
     }
 }
 

@@ -15,6 +15,8 @@ extern const struct section_kind section_lumber, section_sheet, section_glass, s
 extern const struct section_kind section_banding;
 /* rates_door.c */
 extern const struct section_kind section_door;
+/* What styles say of each other, after all of them are read. */
+void styles_check(struct reader *reader, const struct rates *rates);
 /* rates_rules.c */
 extern const struct section_kind section_limits, section_climate, section_markup;
 /* rates_labor.c */

@@ -32,7 +32,8 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
     json_put_text(maker, object, "id", door->row->id.s);
     json_put_text(maker, object, "room", door->row->room.s);
     json_put_text(maker, object, "use", show_use((enum use)door->row->use.choice));
-    json_put_text(maker, object, "style", door->style->name.s);
+    json_put_text(maker, object, "style",
+                  maker->e->rates->styles[door->construction->style.index].name.s);
     json_put_text(maker, object, "made as", show_style(door));
     json_put_text(maker, object, "size", show_size(door->width, door->height, unit).text);
     json_put_text(maker, object, "measured",

@@ -40,9 +40,6 @@ const char *offer_material(const struct rates *rates, enum material_kind materia
 }
 
 const char *offer_style(const struct door *door) {
-    if (door->form == FORM_SLAB && door->style->form.choice != FORM_SLAB) {
-        return "slab";
-    }
     return door->style->client_name.s != NULL ? door->style->client_name.s : door->style->name.s;
 }
 

@@ -182,6 +182,5 @@ const char *show_hinge_side(enum hinge_side side) {
 }
 
 const char *show_style(const struct door *door) {
-    return door->form == FORM_SLAB && door->style->form.choice != FORM_SLAB ? "slab"
-                                                                            : door->style->name.s;
+    return door->style->name.s;
 }

@@ -65,7 +65,7 @@ const char *show_batch_color(const struct estimate *e, const struct batch *batch
 const char *show_use(enum use use);
 /* "left", "pair", ...; static. NULL: not said. */
 const char *show_hinge_side(enum hinge_side side);
-/* How a door is made, in a word: its style, or `slab` where a low front of a framed style is one.
+/* The style by which a door is made: of a low front the slab style of the one that it names.
  * Borrowed. */
 const char *show_style(const struct door *door);
 
