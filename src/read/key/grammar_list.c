@@ -78,38 +78,69 @@ bool list_split(struct reader *reader, const struct key *key, const struct entry
     return true;
 }
 
-static void report_order(struct reader *reader, const struct key *key, const struct entry *entry) {
-    problem_add(
-        reader->problems, SEVERITY_ERROR, "not-ascending", entry->place,
-        "%s: '%s' is not above the one before it; expected a list from small to large, like "
-        "'%s'",
-        key->name, entry_quote(reader, entry), key->example);
+/* Whether a value is above the one before it; else that is reported. */
+static bool in_order(struct reader *reader, const struct key *key, const struct entry *item,
+                     const struct value *before, const struct value *value) {
+    if (!value_above(value, before)) {
+        problem_add(
+            reader->problems, SEVERITY_ERROR, "not-ascending", item->place,
+            "%s: '%s' is not above the one before it; expected a list from small to large, like "
+            "'%s'",
+            key->name, entry_quote(reader, item), key->example);
+        return false;
+    }
+    return true;
+}
+
+/* Reads item i of a list, of which those before it are read; how: what the caller of read_list
+ * gave it. false: reported, or out of memory. */
+typedef bool item_read(struct reader *reader, const struct key *key, const struct entry *item,
+                       const void *how, void *items, size_t i);
+
+/* A list: what its items are read by, and what they become. */
+struct list_kind {
+    bool numbers; /* a comma within a number is a slip */
+    size_t size;  /* of what an item becomes, in bytes */
+    item_read *read;
+    const void *how;
+};
+
+/* What the items become, *count of them, in the reader's pool; NULL: reported, or out of memory. */
+static void *read_list(struct reader *reader, const struct key *key, const struct entry *entry,
+                       struct list_kind kind, size_t *count) {
+    struct entry *items;
+    if (!list_split(reader, key, entry, kind.numbers, &items, count)) {
+        return NULL;
+    }
+    void *const things = pool_take(reader->pool, *count, kind.size);
+    for (size_t i = 0; things != NULL && i < *count; i++) {
+        if (!kind.read(reader, key, &items[i], kind.how, things, i)) {
+            return NULL;
+        }
+    }
+    return things;
+}
+
+static bool read_length_item(struct reader *reader, const struct key *key, const struct entry *item,
+                             const void *how, void *items, size_t i) {
+    struct value *const values = items;
+    (void)how;
+    if (!length_value(reader, key, item, key->kind.range, &values[i])) {
+        return false;
+    }
+    return i == 0 || in_order(reader, key, item, &values[i - 1], &values[i]);
 }
 
 void read_lengths(struct reader *reader, const struct key *key, const struct entry *entry,
                   void *target) {
-    struct values *field = key_field(key, target);
-    struct entry *items;
-    struct value *values;
-    size_t count;
-
-    if (!list_split(reader, key, entry, true, &items, &count)) {
-        return;
+    struct values *const field = key_field(key, target);
+    size_t count = 0;
+    struct value *const values =
+        read_list(reader, key, entry,
+                  (struct list_kind){true, sizeof *values, read_length_item, NULL}, &count);
+    if (values != NULL) {
+        *field = (struct values){.v = values, .count = count};
     }
-    values = pool_take(reader->pool, count, sizeof(*values));
-    if (values == NULL) {
-        return;
-    }
-    for (size_t i = 0; i < count; i++) {
-        if (!length_value(reader, key, &items[i], key->kind.range, &values[i])) {
-            return;
-        }
-        if (i > 0 && !value_above(&values[i], &values[i - 1])) {
-            report_order(reader, key, &items[i]);
-            return;
-        }
-    }
-    *field = (struct values){.v = values, .count = count};
 }
 
 /* Cuts an item at the mark (`:`, ` at `) into its two parts; false: reported. */
@@ -146,89 +177,82 @@ static bool read_limit(struct reader *reader, const struct key *key, const struc
     }
 }
 
+/* How a step is written: what stands between its limit and its value. */
+struct step_way {
+    const char *mark;
+    enum limit_is limit;
+};
+
 static bool read_step(struct reader *reader, const struct key *key, const struct entry *item,
-                      const char *mark, enum limit_is limit, struct step *step) {
+                      const void *how, void *items, size_t i) {
+    const struct step_way *const way = how;
+    struct step *const step = (struct step *)items + i;
     struct entry before;
     struct entry after;
 
-    if (!cut_item(reader, key, item, mark, &before, &after) ||
-        !read_limit(reader, key, &before, limit, &step->limit) ||
+    if (!cut_item(reader, key, item, way->mark, &before, &after) ||
+        !read_limit(reader, key, &before, way->limit, &step->limit) ||
         !quantity_value(reader, key, &after, key->kind.forms, &step->value, NULL)) {
         return false;
     }
     step->words = entry_text(reader, &before).s;
-    return step->words != NULL;
+    return step->words != NULL &&
+           (i == 0 || in_order(reader, key, item, &step[-1].limit, &step->limit));
 }
 
 static void read_step_list(struct reader *reader, const struct key *key, const struct entry *entry,
-                           void *target, const char *mark, enum limit_is limit) {
-    struct steps *field = key_field(key, target);
-    struct entry *items;
-    struct step *steps;
-    size_t count;
-
-    if (!list_split(reader, key, entry, true, &items, &count)) {
-        return;
+                           void *target, struct step_way way) {
+    struct steps *const field = key_field(key, target);
+    size_t count = 0;
+    struct step *const steps = read_list(
+        reader, key, entry, (struct list_kind){true, sizeof *steps, read_step, &way}, &count);
+    if (steps != NULL) {
+        *field = (struct steps){.s = steps, .count = count};
     }
-    steps = pool_take(reader->pool, count, sizeof(*steps));
-    if (steps == NULL) {
-        return;
-    }
-    for (size_t i = 0; i < count; i++) {
-        if (!read_step(reader, key, &items[i], mark, limit, &steps[i])) {
-            return;
-        }
-        if (i > 0 && !value_above(&steps[i].limit, &steps[i - 1].limit)) {
-            report_order(reader, key, &items[i]);
-            return;
-        }
-    }
-    *field = (struct steps){.s = steps, .count = count};
 }
 
 void read_steps(struct reader *reader, const struct key *key, const struct entry *entry,
                 void *target) {
-    read_step_list(reader, key, entry, target, ":",
-                   key->kind.limit_forms == NULL ? LIMIT_LENGTH : LIMIT_QUANTITY);
+    const enum limit_is limit = key->kind.limit_forms == NULL ? LIMIT_LENGTH : LIMIT_QUANTITY;
+    read_step_list(reader, key, entry, target, (struct step_way){":", limit});
 }
 
 void read_breaks(struct reader *reader, const struct key *key, const struct entry *entry,
                  void *target) {
-    read_step_list(reader, key, entry, target, " at ", LIMIT_QUANTITY);
+    read_step_list(reader, key, entry, target, (struct step_way){" at ", LIMIT_QUANTITY});
 }
 
 void read_sizes(struct reader *reader, const struct key *key, const struct entry *entry,
                 void *target) {
-    read_step_list(reader, key, entry, target, " at ", LIMIT_VOLUME);
+    read_step_list(reader, key, entry, target, (struct step_way){" at ", LIMIT_VOLUME});
+}
+
+static bool read_stage(struct reader *reader, const struct key *key, const struct entry *item,
+                       const void *how, void *items, size_t i) {
+    struct named_value *const stage = (struct named_value *)items + i;
+    struct entry number;
+    struct entry name;
+
+    (void)how;
+    if (!cut_item(reader, key, item, " when ", &number, &name) ||
+        !quantity_value(reader, key, &number, key->kind.forms, &stage->value, NULL)) {
+        return false;
+    }
+    stage->name = entry_text(reader, &name);
+    return true;
 }
 
 void read_stages(struct reader *reader, const struct key *key, const struct entry *entry,
                  void *target) {
-    struct named_value **field = key_field(key, target);
-    size_t *field_count = (size_t *)(void *)((char *)target + key->field.beside);
-    struct named_value *values;
-    struct entry *items;
-    size_t count;
-
-    if (!list_split(reader, key, entry, true, &items, &count)) {
-        return;
+    struct named_value **const field = key_field(key, target);
+    size_t *const field_count = (size_t *)(void *)((char *)target + key->field.beside);
+    size_t count = 0;
+    struct named_value *const stages = read_list(
+        reader, key, entry, (struct list_kind){true, sizeof *stages, read_stage, NULL}, &count);
+    if (stages != NULL) {
+        *field = stages;
+        *field_count = count;
     }
-    values = pool_take(reader->pool, count, sizeof(*values));
-    if (values == NULL) {
-        return;
-    }
-    for (size_t i = 0; i < count; i++) {
-        struct entry number;
-        struct entry name;
-
-        if (!cut_item(reader, key, &items[i], " when ", &number, &name) ||
-            !quantity_value(reader, key, &number, key->kind.forms, &values[i].value, NULL)) {
-            return;
-        }
-        values[i].name = entry_text(reader, &name);
-    }
-    *field = values;
-    *field_count = count;
 }
 
 /* What is listed twice would be counted once: it is not clear which was meant. */
@@ -249,24 +273,24 @@ static void check_twice(struct reader *reader, const struct key *key,
     }
 }
 
+static bool read_reference(struct reader *reader, const struct key *key, const struct entry *item,
+                           const void *how, void *items, size_t i) {
+    struct reference *const reference = (struct reference *)items + i;
+    (void)how;
+    reference->name = entry_text(reader, item);
+    reference->index = name_resolve(reader, key, item);
+    return true;
+}
+
 void read_names(struct reader *reader, const struct key *key, const struct entry *entry,
                 void *target) {
-    struct references *field = key_field(key, target);
-    struct reference *references;
-    struct entry *items;
-    size_t count;
-
-    if (!list_split(reader, key, entry, false, &items, &count)) {
-        return;
+    struct references *const field = key_field(key, target);
+    size_t count = 0;
+    struct reference *const references =
+        read_list(reader, key, entry,
+                  (struct list_kind){false, sizeof *references, read_reference, NULL}, &count);
+    if (references != NULL) {
+        check_twice(reader, key, references, count);
+        *field = (struct references){.r = references, .count = count};
     }
-    references = pool_take(reader->pool, count, sizeof(*references));
-    if (references == NULL) {
-        return;
-    }
-    for (size_t i = 0; i < count; i++) {
-        references[i].name = entry_text(reader, &items[i]);
-        references[i].index = name_resolve(reader, key, &items[i]);
-    }
-    check_twice(reader, key, references, count);
-    *field = (struct references){.r = references, .count = count};
 }

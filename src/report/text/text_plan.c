@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "report/words/plan_words.h"
+#include "report/words/planned.h"
 
 #include <string.h>
 
@@ -29,93 +30,59 @@ static void put_way(struct grid *grid, const char *what, struct shown factor, st
     grid_put(grid, "%s", plan.text);
 }
 
-static void print_lumber_ways(struct teller *t, const struct lumber_buy *b) {
-    const struct estimate *const e = t->e;
-    const struct lumber *const l = &e->rates->lumber[b->material];
-    struct grid grid;
-    grid_init(&grid, way_columns, 3, 2);
-    put_way(&grid, "to buy", show_unit(e, b->by_factor.bought), show_unit(e, b->by_plan.bought));
-    put_way(&grid, "cost", show_money(e, b->by_factor.cost), show_money(e, b->by_plan.cost));
-    put_way(&grid, "waste added", show_unit(e, b->by_factor.waste_added),
-            show_unit(e, b->by_plan.waste_added));
-    put_way(&grid, "yield", show_unit(e, b->by_factor.yield), show_unit(e, b->by_plan.yield));
-    grid_print(&grid, t->page);
-    grid_clear(&grid);
-    say_wrapped(t->page, "", 2, "%s %s %s",
-                plan_asks(e, b->implied_waste, &l->waste, (enum waste_as)l->waste_as.choice).text,
-                plan_prices(b->planned), plan_short(e, b->short_of_plan).text);
+static struct shown show_of_way(const struct estimate *e, fig f) {
+    const enum unit unit = tape_unit(&e->tape, f);
+    return unit == UNIT_MONEY ? show_money(e, f) : show_unit(e, f);
 }
 
-static void print_sheet_ways(struct teller *t, const struct sheet_buy *b) {
+static void print_ways(struct teller *t, const struct planned *p) {
     const struct estimate *const e = t->e;
-    const struct sheet *const s = &e->rates->sheets[b->material];
     struct grid grid;
     grid_init(&grid, way_columns, 3, 2);
-    put_way(&grid, "to buy", show_sheets(e, &b->by_factor), show_sheets(e, &b->by_plan));
-    put_way(&grid, "cost", show_money(e, b->by_factor.cost), show_money(e, b->by_plan.cost));
-    put_way(&grid, "waste added", show_unit(e, b->by_factor.waste_added),
-            show_unit(e, b->by_plan.waste_added));
-    put_way(&grid, "yield", show_unit(e, b->by_factor.yield), show_unit(e, b->by_plan.yield));
+    for (size_t i = 0; i < p->way->count; i++) {
+        const struct field *const field = &p->way->fields[i];
+        const fig by_factor = field_figure(field, p->by_factor);
+        const fig by_plan = field_figure(field, p->by_plan);
+        if ((field->views & FIELD_WAYS) != 0 &&
+            (tape_amount(&e->tape, by_factor) != 0 || tape_amount(&e->tape, by_plan) != 0)) {
+            put_way(&grid, field_label(field), show_of_way(e, by_factor), show_of_way(e, by_plan));
+        }
+    }
     grid_print(&grid, t->page);
     grid_clear(&grid);
     say_wrapped(t->page, "", 2, "%s %s %s",
-                plan_asks(e, b->implied_waste, &s->waste, (enum waste_as)s->waste_as.choice).text,
-                plan_prices(b->planned), plan_short(e, b->short_of_plan).text);
+                plan_asks(e, p->implied_waste, p->waste, p->waste_as).text, plan_prices(p->planned),
+                plan_short(e, p->short_of_plan).text);
 }
 
 /* --- where it goes --- */
 
-struct share {
-    const char *what;
-    fig amount;
-};
-
-static void print_split(struct teller *t, const struct share *shares, size_t count, const char *all,
-                        fig bought, fig keep) {
+static void print_split(struct teller *t, const struct planned *p) {
     static const struct grid_column columns[] = {{NULL, GRID_LEFT, true},
                                                  {NULL, GRID_RIGHT, false}};
     const struct estimate *const e = t->e;
     struct grid grid;
     grid_init(&grid, columns, 2, 2);
-    for (size_t i = 0; i < count; i++) {
-        if (!fig_none(shares[i].amount) && tape_amount(&e->tape, shares[i].amount) != 0) {
-            grid_put(&grid, "%s", shares[i].what);
-            grid_put(&grid, "%s", show(e, shares[i].amount).text);
+    for (size_t i = 0; i < p->plan->count; i++) {
+        const struct field *const field = &p->plan->fields[i];
+        const fig figure = field_figure(field, p->buy);
+        const bool total = (field->views & FIELD_TOTAL) != 0;
+        if ((field->views & FIELD_SPLIT) == 0 || tape_amount(&e->tape, figure) == 0) {
+            continue;
         }
+        if (total) {
+            grid_rule(&grid);
+        }
+        grid_put(&grid, "%s", field_label(field));
+        grid_put(&grid, "%s", total ? show_unit(e, figure).text : show(e, figure).text);
     }
-    grid_rule(&grid);
-    grid_put(&grid, "%s", all);
-    grid_put(&grid, "%s", show_unit(e, bought).text);
     say(t->page, "%s", "");
     grid_print(&grid, t->page);
     grid_clear(&grid);
-    if (tape_amount(&e->tape, keep) > 0) {
-        say_wrapped(t->page, "", 2, "of the offcuts, worth keeping: %s", show_unit(e, keep).text);
+    if (tape_amount(&e->tape, p->keep_worth) > 0) {
+        say_wrapped(t->page, "", 2, "of the offcuts, worth keeping: %s",
+                    show_unit(e, p->keep_worth).text);
     }
-}
-
-static void print_lumber_split(struct teller *t, const struct lumber_buy *b) {
-    const struct lumber_plan *const p = &b->plan;
-    const struct share shares[] = {
-        {"finished parts", b->net},
-        {"end and edge allowance", p->allowances},
-        {"ends trimmed, edges straightened", p->trim},
-        {"kerf", p->kerf},
-        {"kept for defects", p->defects},
-        {"offcuts", p->offcuts},
-        {"tallied to whole feet of surface", p->tally},
-        {"yard's minimum or price break", b->over_plan},
-    };
-    print_split(t, shares, sizeof shares / sizeof *shares, "bought by plan", b->by_plan.bought,
-                p->keep_worth);
-}
-
-static void print_sheet_split(struct teller *t, const struct sheet_buy *b) {
-    const struct sheets_plan *const p = &b->plan;
-    const struct share shares[] = {
-        {"parts", b->net}, {"edges trimmed", p->trim}, {"kerf", p->kerf}, {"offcuts", b->offcuts}};
-    print_split(t, shares, sizeof shares / sizeof *shares, "bought by plan", b->by_plan.bought,
-                p->keep_worth);
 }
 
 /* --- how it is cut --- */
@@ -183,19 +150,22 @@ static void print_board_sizes(struct teller *t, const struct lumber_plan *p) {
     say_wrapped(t->page, "  boards to buy: ", 4, "%s", words);
 }
 
-static bool print_lumber(struct teller *t, const struct lumber_buy *b) {
-    const struct lumber_plan *const p = &b->plan;
-    const struct lumber *const l = &t->e->rates->lumber[b->material];
+/* What it is, and what there is to say of its plan as a whole. */
+static void print_planned(struct teller *t, const struct planned *p, struct shown proof) {
     say(t->page, "%s", "");
-    say_wrapped(t->page, l->name.s, 0, " %s", text_or_empty(l->thickness_text.s));
+    say_wrapped(t->page, p->name, 0, "%s%s", p->thickness == NULL ? "" : " ",
+                text_or_empty(p->thickness));
     if (p->no_plan_reason != NULL) {
         say_wrapped(t->page, "", 2, "no plan: %s", p->no_plan_reason);
-        return true;
+        return;
     }
-    say_wrapped(t->page, "", 2, "%s", plan_proof_boards(t->e, b).text);
-    print_lumber_ways(t, b);
-    print_lumber_split(t, b);
+    say_wrapped(t->page, "", 2, "%s", proof.text);
+    print_ways(t, p);
+    print_split(t, p);
     say(t->page, "%s", "");
+}
+
+static bool print_boards(struct teller *t, const struct lumber_plan *p) {
     print_board_sizes(t, p);
     size_t count = 0;
     const struct alike *const list = plan_alike_boards(&t->pool, p->plan, &count);
@@ -250,18 +220,7 @@ static void print_one_sheet(struct teller *t, const struct sheets_plan *p,
                 keep[0] == '\0' ? "" : "; keep ", keep);
 }
 
-static bool print_sheets(struct teller *t, const struct sheet_buy *b) {
-    const struct sheets_plan *const p = &b->plan;
-    say(t->page, "%s", "");
-    say_wrapped(t->page, t->e->rates->sheets[b->material].name.s, 0, "%s", "");
-    if (p->no_plan_reason != NULL) {
-        say_wrapped(t->page, "", 2, "no plan: %s", p->no_plan_reason);
-        return true;
-    }
-    say_wrapped(t->page, "", 2, "%s", plan_proof_sheets(t->e, b).text);
-    print_sheet_ways(t, b);
-    print_sheet_split(t, b);
-    say(t->page, "%s", "");
+static bool print_sheets(struct teller *t, const struct sheets_plan *p) {
     size_t count = 0;
     const struct alike *const list = plan_alike_sheets(&t->pool, p->plan, &count);
     for (size_t i = 0; list != NULL && i < count; i++) {
@@ -270,20 +229,36 @@ static bool print_sheets(struct teller *t, const struct sheet_buy *b) {
     return list != NULL;
 }
 
+static bool print_lumber(struct teller *t, size_t i) {
+    const struct lumber_buy *const b = &t->e->lumber.buys[i];
+    const struct planned planned = planned_lumber(t->e, i);
+    print_planned(t, &planned, plan_proof_boards(t->e, b));
+    return planned.no_plan_reason != NULL || print_boards(t, &b->plan);
+}
+
+static bool print_sheet(struct teller *t, size_t i) {
+    const struct sheet_buy *const b = &t->e->sheets.buys[i];
+    const struct planned planned = planned_sheet(t->e, i);
+    print_planned(t, &planned, plan_proof_sheets(t->e, b));
+    return planned.no_plan_reason != NULL || print_sheets(t, &b->plan);
+}
+
+/* Prints each of count materials with memory of its own. */
+static bool print_each(struct teller *t, size_t count, bool (*print)(struct teller *, size_t)) {
+    bool held = true;
+    for (size_t i = 0; held && i < count; i++) {
+        pool_init(&t->pool);
+        held = print(t, i) && !pool_failed(&t->pool);
+        pool_clear(&t->pool);
+    }
+    return held;
+}
+
 void plan_print(struct page *page, const struct estimate *e) {
     struct teller t = {.page = page, .e = e};
-    bool held = true;
     head_print(page, "Cutting plans", e);
-    for (size_t i = 0; held && i < e->lumber.count; i++) {
-        pool_init(&t.pool);
-        held = print_lumber(&t, &e->lumber.buys[i]) && !pool_failed(&t.pool);
-        pool_clear(&t.pool);
-    }
-    for (size_t i = 0; held && i < e->sheets.count; i++) {
-        pool_init(&t.pool);
-        held = print_sheets(&t, &e->sheets.buys[i]) && !pool_failed(&t.pool);
-        pool_clear(&t.pool);
-    }
+    const bool held = print_each(&t, e->lumber.count, print_lumber) &&
+                      print_each(&t, e->sheets.count, print_sheet);
     if (e->lumber.count + e->sheets.count == 0) {
         say(page, "nothing to cut in this job");
     }

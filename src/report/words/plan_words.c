@@ -5,46 +5,45 @@
 
 /* --- alike --- */
 
-static void number(struct alike *list, size_t count) {
+/* Whether two boards, or sheets, of a plan are cut alike. */
+typedef bool alike_same(const void *plan, size_t a, size_t b);
+
+static struct alike *find_alike(struct pool *pool, const void *plan, size_t all, alike_same *same,
+                                size_t *count) {
+    struct alike *const list = pool_take(pool, all, sizeof *list);
     size_t next = 1;
-    for (size_t i = 0; i < count; i++) {
+    *count = 0;
+    for (size_t i = 0; list != NULL && i < all; i++) {
+        size_t first = 0;
+        while (first < *count && !same(plan, list[first].first, i)) {
+            first++;
+        }
+        if (first == *count) {
+            list[(*count)++] = (struct alike){.first = i};
+        }
+        list[first].copies++;
+    }
+    for (size_t i = 0; i < *count; i++) {
         list[i].number = next;
         next += list[i].copies;
     }
+    return list;
+}
+
+static bool boards_alike(const void *plan, size_t a, size_t b) {
+    return board_same(plan, a, b);
+}
+
+static bool sheets_alike(const void *plan, size_t a, size_t b) {
+    return sheet_same(plan, a, b);
 }
 
 struct alike *plan_alike_boards(struct pool *pool, const struct board_plan *plan, size_t *count) {
-    struct alike *const list = pool_take(pool, plan->board_count, sizeof *list);
-    *count = 0;
-    for (size_t b = 0; list != NULL && b < plan->board_count; b++) {
-        size_t same = 0;
-        while (same < *count && !board_same(plan, list[same].first, b)) {
-            same++;
-        }
-        if (same == *count) {
-            list[(*count)++] = (struct alike){.first = b};
-        }
-        list[same].copies++;
-    }
-    number(list, *count);
-    return list;
+    return find_alike(pool, plan, plan->board_count, boards_alike, count);
 }
 
 struct alike *plan_alike_sheets(struct pool *pool, const struct sheet_plan *plan, size_t *count) {
-    struct alike *const list = pool_take(pool, plan->sheet_count, sizeof *list);
-    *count = 0;
-    for (size_t b = 0; list != NULL && b < plan->sheet_count; b++) {
-        size_t same = 0;
-        while (same < *count && !sheet_same(plan, list[same].first, b)) {
-            same++;
-        }
-        if (same == *count) {
-            list[(*count)++] = (struct alike){.first = b};
-        }
-        list[same].copies++;
-    }
-    number(list, *count);
-    return list;
+    return find_alike(pool, plan, plan->sheet_count, sheets_alike, count);
 }
 
 struct shown plan_numbers(const struct alike *alike, const char *noun) {
