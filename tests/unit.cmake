@@ -57,10 +57,10 @@ doorcost_stage_test(test_limits)
 target_sources(test_limits PRIVATE case.c)
 
 # Published values, each with its source beside it in outside/*.csv.
-add_library(doorcost_rows OBJECT outside/rows.c)
+add_library(doorcost_rows OBJECT outside/rows.c outside/ways.c)
 target_include_directories(doorcost_rows PUBLIC ${CMAKE_CURRENT_SOURCE_DIR}/outside)
 target_compile_definitions(doorcost_rows PRIVATE DOORCOST_SOURCE="${PROJECT_SOURCE_DIR}")
-target_link_libraries(doorcost_rows PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA)
+target_link_libraries(doorcost_rows PRIVATE doorcost_flags PUBLIC doorcost_support)
 
 foreach(name board_feet film conversions money movement currencies)
     add_executable(outside_${name} outside/test_${name}.c)

@@ -1,138 +1,101 @@
 /* SPDX-License-Identifier: MIT */
-/* Spread, film and losses against published examples (film.csv): a coat of a large area, so that
- * four decimals of a gallon do not show. */
-#include "rows.h"
-
-#include "finish/coat.h"
+/* Spread, film and losses against published examples (film.csv): some 650,000 sq ft of slabs
+ * sprayed with the row's coating, so that four decimals of a gallon do not show. */
+#include "ways.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
+#include <stdlib.h>
 
 #include <cmocka.h>
 
-#define AREA ((int64_t)100000)
-
-static struct value value_of(enum unit unit, uint8_t decimals, int64_t amount) {
-    return (struct value){
-        .unit = (uint8_t)unit, .decimals = decimals, .amount = amount, .set = true};
+/* area / volume */
+static int64_t spread_of(const struct bench *bench, const struct want *volume) {
+    const struct want sprayed = BATCH(0, area, NULL);
+    const int64_t area = ways_value(bench, &sprayed) / 1000;
+    const int64_t by = ways_value(bench, volume) / 1000;
+    assert_true(by > 0);
+    return (int64_t)(((__int128)area * ROWS_ONE + by / 2) / by);
 }
 
-static struct value percent(const struct rows *rows, size_t row, const char *column) {
-    struct value value = value_of(UNIT_PERCENT, 0, rows_number(rows, row, column) / ROWS_ONE);
-    value.set = rows_cell(rows, row, column)[0] != '\0';
-    return value;
-}
-
-/* The wet film in nm: as printed, or what leaves the printed dry film. */
-static int64_t wet_film(const struct rows *rows, size_t row, bool metric) {
-    const int64_t unit = metric ? NM_PER_UM : NM_PER_MIL;
-    const int64_t wet = metric ? 0 : rows_number(rows, row, "wet mil");
-    if (wet > 0) {
-        return wet * unit / ROWS_ONE;
+/* The film that was given leaves the dry film that was printed. */
+static void expect_dry(const struct bench *bench, const struct rows *rows, size_t row,
+                       const char *column) {
+    const int64_t dry = rows_number(rows, row, column);
+    if (dry > 0) {
+        const struct want film = COAT(0, dry_film, NULL);
+        if (llabs(ways_value(bench, &film) - dry) > ROWS_ONE / 1000) {
+            fail_msg("%s: %s is not what the film dries to", rows_cell(rows, row, "id"), column);
+        }
     }
-    const int64_t dry = rows_number(rows, row, metric ? "dry um" : "dry mil") * unit / ROWS_ONE;
-    const int64_t solids = rows_number(rows, row, "solids %") / ROWS_ONE;
-    return solids == 0 ? 0 : (dry * 100 + solids / 2) / solids;
 }
 
-struct sprayed {
-    struct tape tape;
-    struct units units;
-    struct coat_figures coat;
+static int64_t spread(const struct bench *bench, const struct rows *rows, size_t row) {
+    const struct want mix = COAT(0, mix, NULL);
+    expect_dry(bench, rows, row, "dry mil");
+    expect_dry(bench, rows, row, "dry um");
+    return spread_of(bench, &mix);
+}
+
+static int64_t spread_as_sold(const struct bench *bench, const struct rows *rows, size_t row) {
+    const struct want coating = COAT(0, coating_volume, NULL);
+    (void)rows;
+    (void)row;
+    return spread_of(bench, &coating);
+}
+
+/* Cents a square foot. */
+static int64_t cents(const struct bench *bench, const struct rows *rows, size_t row) {
+    const struct want sprayed = BATCH(0, area, NULL);
+    const struct want money = BATCH(0, cost, NULL);
+    expect_dry(bench, rows, row, "dry mil");
+    return (int64_t)((__int128)ways_value(bench, &money) * 100 * ROWS_ONE /
+                     ways_value(bench, &sprayed));
+}
+
+#define SPRAYED "make|style = slab\nfinish = painted"
+#define GUN     "spray gun|transfer efficiency = {transfer %} %\nother loss = {other loss %} %"
+#define PAINT(more)                                                                                \
+    "coating paint|spread by\nwet film\nsolids = {solids %} %\n"                                   \
+    "reducer = {reducer % of coating} % of coating\n" more
+#define BY_MIL                                                                                     \
+    PAINT("spread by = wet film\nwet film = {wet mil} mil\nsizes = 1 gal at {price per gal}")
+#define BY_COVERAGE PAINT("coverage = {coverage sqft per gal} sqft per gal theoretical")
+#define SLABS       "id,count,width,height\nS1,9999,48,96\n"
+
+static const struct way ways[] = {
+    {.check = "spread", .edits = {SPRAYED, GUN, BY_MIL}, .doors = SLABS, .ask = spread},
+    {.check = "spread by coverage",
+     .edits = {SPRAYED, GUN, BY_COVERAGE},
+     .doors = SLABS,
+     .ask = spread},
+    {.check = "spread, metric",
+     .unit = BENCH_MM,
+     .edits = {SPRAYED, GUN,
+               PAINT("spread by = wet film\nwet film = {wet um} um\nsizes = 1 L at 1.00")},
+     .doors = "id,count,width,height\nS1,9999,1200,2400\n",
+     .ask = spread},
+    {.check = "dry",
+     .edits = {SPRAYED, GUN, BY_MIL},
+     .doors = SLABS,
+     .answer = COAT(0, dry_film, NULL)},
+    {.check = "spread as sold, by film",
+     .edits = {SPRAYED, GUN, BY_MIL},
+     .doors = SLABS,
+     .ask = spread_as_sold},
+    {.check = "spread as sold, by coverage",
+     .edits = {SPRAYED, GUN, BY_COVERAGE},
+     .doors = SLABS,
+     .ask = spread_as_sold},
+    {.check = "cents",
+     .edits = {SPRAYED, GUN, BY_MIL, "shop|charge finish = used"},
+     .doors = SLABS,
+     .ask = cents},
 };
-
-static void spray(struct sprayed *s, const struct rows *rows, size_t row, bool metric) {
-    struct coating coating = {0};
-    struct spray gun = {.transfer = percent(rows, row, "transfer %"),
-                        .other_loss = percent(rows, row, "other loss %")};
-    const struct rates rates = {.coatings = &coating, .coating_count = 1};
-    const struct calc calc = {.tape = &s->tape, .units = &s->units, .rates = &rates};
-    const struct value once = value_of(UNIT_COUNT, 0, 1);
-    if (!gun.transfer.set) {
-        gun.transfer = value_of(UNIT_PERCENT, 0, 100);
-    }
-    coating.solids = percent(rows, row, "solids %");
-    coating.reducer = percent(rows, row, "reducer % of coating");
-    coating.wet_film = value_of(UNIT_NM, 0, wet_film(rows, row, metric));
-    if (coating.reducer.set && coating.wet_film.amount == 0) {
-        coating.wet_film.amount = 100 * NM_PER_MIL; /* dry mils are then percents */
-    }
-    if (rows_cell(rows, row, "coverage sqft per gal")[0] != '\0') {
-        coating.spread_by.choice = SPREAD_BY_THEORETICAL;
-        coating.coverage = value_of(UNIT_SQFT_PER_GAL, 0,
-                                    rows_number(rows, row, "coverage sqft per gal") / ROWS_ONE);
-        coating.wet_film.set = false;
-    }
-    *s = (struct sprayed){.coat = {.coating = 0, .way = &gun}};
-    tape_init(&s->tape, true);
-    units_init(&s->units, &s->tape, metric ? LENGTH_MM : LENGTH_INCH, metric);
-    s->coat.times = calc_given(&calc, "coats", &once);
-    const fig area = tape_constant(&s->tape, "area", s->units.area, 0, AREA, "the test");
-    coat_spray(&s->coat, &calc, TRANSFER_LIKELY, area);
-    coat_mix(&s->coat, &calc, &(struct coat_pool){.area = area});
-    s->coat.way = NULL; /* the gun goes with this call */
-    assert_int_equal(tape_fault(&s->tape), TAPE_OK);
-}
-
-static int64_t read(const struct sprayed *s, fig figure) {
-    assert_false(fig_none(figure));
-    return tape_scaled(&s->tape, figure, 6) * 1000;
-}
-
-/* area / volume, to six decimals */
-static int64_t spread(const struct sprayed *s) {
-    const int64_t volume = tape_scaled(&s->tape, s->coat.mix, 4);
-    assert_true(volume > 0);
-    return (AREA * 10000 * 1000000 + volume / 2) / volume * 1000;
-}
-
-static int64_t dry(const struct sprayed *s) {
-    return read(s, s->coat.dry_film);
-}
-
-static int64_t wet(const struct sprayed *s) {
-    return read(s, s->coat.film);
-}
-
-/* Cents by square foot of a coating at the row's price. */
-static int64_t cents(struct sprayed *s, const struct rows *rows, size_t row) {
-    const fig price =
-        tape_constant(&s->tape, "price", UNIT_MONEY, 2,
-                      rows_number(rows, row, "price per gal") / (ROWS_ONE / 100), "the row");
-    const fig cost = fig_ratio(&s->tape, "cost", UNIT_MONEY,
-                               (figs){{s->coat.coating_volume, price}}, (figs){{{0}}});
-    return tape_scaled(&s->tape, cost, 2) * (ROWS_ONE / AREA);
-}
 
 static void test_published(void **state) {
     (void)state;
-    static const struct {
-        const char *check;
-        bool metric;
-        int64_t (*answer)(const struct sprayed *sprayed);
-    } answers[] = {
-        {"spread", false, spread}, {"spread, metric", true, spread}, {"dry", false, dry},
-        {"wet", false, wet},       {"solids", false, dry},
-    };
-    const size_t count = sizeof answers / sizeof *answers;
-    struct rows rows;
-    rows_read(&rows, "film.csv");
-    for (size_t row = 0; row < rows.count; row++) {
-        struct sprayed sprayed;
-        size_t a = 0;
-        while (a < count && !rows_check_is(&rows, row, answers[a].check)) {
-            a++;
-        }
-        if (a == count && !rows_check_is(&rows, row, "cents")) {
-            rows_pass_over(&rows, row);
-            continue;
-        }
-        spray(&sprayed, &rows, row, a < count && answers[a].metric);
-        rows_expect(&rows, row,
-                    a < count ? answers[a].answer(&sprayed) : cents(&sprayed, &rows, row));
-        tape_clear(&sprayed.tape);
-    }
-    rows_done(&rows);
+    ways_run("film.csv", ways, COUNT(ways));
 }
 
 int main(void) {

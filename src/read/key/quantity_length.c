@@ -4,6 +4,7 @@
 #include "base/text.h"
 
 #include "base/array.h"
+#include "figure/tape.h"
 #include "read/key/quantity.h"
 #include "read/key/unit_suffix.h"
 
@@ -57,28 +58,48 @@ static void report_length(struct reader *reader, const struct key *key, const st
     }
 }
 
+/* How a limit is shown: in the unit of the file and as fine as its sizes are cut; what begins below
+ * that is a film, in mils or micrometers. */
+struct showing {
+    length unit, step;
+    const char *name;
+};
+
+static struct showing showing_of(const struct reader *reader, const struct length_range *range) {
+    const bool inches = reader->unit == LENGTH_INCH;
+    const length step = inches ? NM_PER_64TH : NM_PER_TENTH_MM;
+    if (range->low > 0 && range->low < step) {
+        return inches ? (struct showing){NM_PER_MIL, 0, "mil"}
+                      : (struct showing){NM_PER_UM, 0, "um"};
+    }
+    return (struct showing){0, step, inches ? "in" : "mm"};
+}
+
 /* A limit in the unit of the file, for a message. */
-static const char *shown(struct reader *reader, length value, bool above) {
+static const char *shown(struct reader *reader, struct showing as, length value, bool above) {
     char text[32];
-    const char *unit = reader->unit == LENGTH_INCH ? "in" : "mm";
     length cut = length_cut(value, reader->unit);
-    length step = reader->unit == LENGTH_INCH ? NM_PER_64TH : NM_PER_TENTH_MM;
     const char *all;
 
     /* rounding must not show a limit that would be refused */
-    if (above && cut < value) {
-        cut += step;
+    if (as.step == 0) {
+        const length hundredths = (value * 100 + (above ? as.unit - 1 : 0)) / as.unit;
+        (void)figure_text(hundredths, 2, text, sizeof(text));
+    } else if (above && cut < value) {
+        cut += as.step;
     } else if (!above && cut > value) {
-        cut -= step;
+        cut -= as.step;
     }
     all = pool_format(&reader->problems->pool, "%s %s",
-                      length_show(cut, reader->unit, text, sizeof(text)), unit);
+                      as.step == 0 ? text : length_show(cut, reader->unit, text, sizeof(text)),
+                      as.name);
     return all == NULL ? "" : all;
 }
 
 static bool check_length(struct reader *reader, const struct key *key, const struct entry *entry,
                          const struct length_range *range, length value) {
     const char *hint = "";
+    struct showing as;
 
     if (range == NULL || (value >= range->low && value <= range->high)) {
         return true;
@@ -91,10 +112,11 @@ static bool check_length(struct reader *reader, const struct key *key, const str
         hint = reader->unit == LENGTH_INCH ? " (a bare number is in inches here)"
                                            : " (a bare number is in millimeters here)";
     }
+    as = showing_of(reader, range);
     problem_add(reader->problems, SEVERITY_ERROR, "size-absurd", entry->place,
                 "%s '%s' is %s; expected %s to %s%s", key->name, entry_quote(reader, entry),
                 value < 0 ? "negative" : (value < range->low ? "too small" : "too large"),
-                shown(reader, range->low, true), shown(reader, range->high, false), hint);
+                shown(reader, as, range->low, true), shown(reader, as, range->high, false), hint);
     return false;
 }
 
