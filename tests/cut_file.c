@@ -123,8 +123,8 @@ static void split(char *line, char **fields, size_t count) {
 }
 
 static bool add_known(struct cut_known_list *list, char *line) {
-    char *fields[8];
-    split(line, fields, 8);
+    char *fields[18];
+    split(line, fields, 18);
     bool flat = fields[2][0] == '\0';
     if (strcmp(fields[0], "instance") == 0 || (!flat && strcmp(fields[4], "any") != 0)) {
         return true;
@@ -141,9 +141,13 @@ static bool add_known(struct cut_known_list *list, char *line) {
     struct cut_known *known = &list->rows[list->count];
     const char *bound = fields[6];
     const char *best = fields[7];
+    const char *bar = fields[16];
+    const char *bound_bar = fields[17];
     *known = (struct cut_known){.rotation = flat ? -1 : fields[2][0] == '1'};
     if (strlen(fields[0]) >= sizeof known->name || !take_number(&bound, &known->lower_bound) ||
-        !take_number(&best, &known->best_known)) {
+        !take_number(&best, &known->best_known) ||
+        (*bar != '\0' && !take_number(&bar, &known->bar)) ||
+        (*bound_bar != '\0' && !take_number(&bound_bar, &known->bound_bar))) {
         return false;
     }
     memcpy(known->name, fields[0], strlen(fields[0]) + 1);

@@ -26,6 +26,8 @@ struct cut_known {
     char name[64];
     int rotation; /* -1: a 1-D instance */
     int64_t lower_bound, best_known;
+    int64_t bar;       /* what no plan may cost more than; 0: none */
+    int64_t bound_bar; /* what no bound may be less than; 0: none */
 };
 
 struct cut_known_list {

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Solves every instance of a folder through the planners, has the checker look at each plan, and
  * sums up: plan_bench FOLDER [SECONDS [PREFIX]]. Run by plan-bench.sh. Status 0: all plans good;
- * 1: one is not, or lies below a listed bound; 2: something could not be read. */
+ * 1: one is not, lies below a listed bound or above its bar; 2: something could not be read. */
 #include "cut_file.h"
 #include "strip_check.h"
 
@@ -12,6 +12,8 @@
 #include <time.h>
 
 #define PATH_BYTES 1024
+/* Bars are for plans of at least this effort: 0.05 seconds. */
+#define BAR_EFFORT (CUT_EFFORT_SECOND / 20)
 
 /* One instance solved. */
 struct result {
@@ -78,6 +80,11 @@ static void judge(struct bench *bench, const struct result *result, enum cut_sta
         wrong = "the plan lies below the listed bound";
     } else if (known != NULL && result->bound > known->best_known) {
         wrong = "the bound lies above the best known plan";
+    } else if (known != NULL && bench->effort >= BAR_EFFORT && known->bar > 0 &&
+               result->value > known->bar) {
+        wrong = "the plan lies above its bar";
+    } else if (known != NULL && bench->effort >= BAR_EFFORT && result->bound < known->bound_bar) {
+        wrong = "the bound lies below its bar";
     }
     if (wrong != NULL) {
         (void)fprintf(stderr, "%s: %s\n", result->name, wrong);
