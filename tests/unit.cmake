@@ -62,7 +62,7 @@ target_include_directories(doorcost_rows PUBLIC ${CMAKE_CURRENT_SOURCE_DIR}/outs
 target_compile_definitions(doorcost_rows PRIVATE DOORCOST_SOURCE="${PROJECT_SOURCE_DIR}")
 target_link_libraries(doorcost_rows PRIVATE doorcost_flags PUBLIC doorcost_support)
 
-foreach(name board_feet doors film conversions money movement currencies)
+foreach(name board_feet choices doors film conversions money movement currencies)
     add_executable(outside_${name} outside/test_${name}.c)
     target_link_libraries(outside_${name}
         PRIVATE doorcost_core doorcost_rows doorcost_support doorcost_flags)
