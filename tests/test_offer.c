@@ -263,6 +263,10 @@ static const struct offer_case row_cases[] = {
      "id,room,width,height,frame\nA1,hall,18,30,\nA2,hall,18,30,oak\nA3,hall,18,30,oak\n"
      "B1,bath,18,30,oak\nB2,bath,18,30,\nB3,bath,18,30,\nB4,bath,18,30,\n",
      {"made: Frames: poplar; for A2, A3, B1: oak."}},
+    {"grain that runs level is told where it shows",
+     {"sheet ply|grain = length", "door plain|panel grain = horizontal"},
+     "id,width,height,grain\nD1,18,30,\nD2,18,30,\nD3,18,30,vertical\n",
+     {"made: Panels: ply, grain horizontal; for D3: ply."}},
     {"long names stay whole",
      {TWO_WOODS},
      "id,width,height,frame\n" LONG_NAME ",18,30,oak\nD2,18,30,\nD3,18,30,\n",

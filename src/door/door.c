@@ -14,6 +14,11 @@ bool door_is_see_through(const struct door *door) {
     return door->form == FORM_GLASS || door->form == FORM_OPEN;
 }
 
+enum panel_grain door_grain(const struct door *door) {
+    const struct choice *const said = &door->construction->grain;
+    return (enum panel_grain)(said->set ? said->choice : door->style->panel_grain.choice);
+}
+
 bool part_is_frame(enum part_kind kind) {
     return kind <= PART_MID_STILE;
 }
@@ -87,7 +92,8 @@ static void make_solid(const struct calc *c, const struct door *door, struct par
 static void add_field(const struct calc *c, struct door *door, enum part_kind kind,
                       enum material_kind material_kind, int32_t material, length width,
                       length height) {
-    const bool upright = door->style->panel_grain.choice == PANEL_GRAIN_VERTICAL;
+    const bool upright =
+        material_kind == MATERIAL_GLASS || door_grain(door) == PANEL_GRAIN_VERTICAL;
     struct part part = {
         .kind = kind,
         .material_kind = material_kind,
@@ -145,7 +151,7 @@ static void fill_opening(const struct calc *c, struct door *door, length width, 
                   height + more_height);
         break;
     case FORM_SOLID:
-        if (style->panel_grain.choice == PANEL_GRAIN_VERTICAL) {
+        if (door_grain(door) == PANEL_GRAIN_VERTICAL) {
             more_width = clamp_rabbet(groove, style->clearance_across.amount);
         } else {
             more_height = clamp_rabbet(groove, style->clearance_across.amount);

@@ -73,6 +73,9 @@ bool doors_make(struct doors *doors, const struct calc *calc, int option)
 /* Whether one sees through the leaf: its form is glass or open. */
 bool door_is_see_through(const struct door *door);
 
+/* How the grain of its panels or its slab runs: as row, option or [make] say, else its style. */
+enum panel_grain door_grain(const struct door *door);
+
 /* The number of pieces of a kind in a leaf. */
 int32_t door_pieces(const struct door *door, enum part_kind kind);
 

@@ -23,6 +23,7 @@ static const struct field {
     {offsetof(struct construction, hinge), sizeof(struct reference), WITH_TEXT},
     {offsetof(struct construction, pull), sizeof(struct reference), WITH_TEXT},
     {offsetof(struct construction, color), sizeof(struct text), WITH_TEXT},
+    {offsetof(struct construction, grain), sizeof(struct choice), WITH_WORD},
     {offsetof(struct construction, size_is), sizeof(struct choice), WITH_WORD},
     {offsetof(struct construction, overlay[SIDE_LEFT]), sizeof(struct value), WITH_VALUE},
     {offsetof(struct construction, overlay[SIDE_RIGHT]), sizeof(struct value), WITH_VALUE},

@@ -47,6 +47,7 @@ struct construction {
     struct reference finish;         /* [finish NAME]; index -1 with name 'none': left bare */
     struct reference hinge, pull;    /* [hardware NAME]; 'none' likewise */
     struct text color;
+    struct choice grain;              /* enum panel_grain; unset: as the style has it */
     struct choice size_is;            /* enum measure */
     struct value overlay[SIDE_COUNT]; /* nm, 0 allowed */
     struct value reveal;              /* nm, each side; set: the door is inset */

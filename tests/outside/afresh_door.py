@@ -56,6 +56,7 @@ class Door:
             self.style = inputs.section("door", self.style_name)
         self.slab = self.style["kind"] == "slab"
         self.bought = "bought in" in self.style
+        self.upright = (self.make.get("grain") or self.style.get("panel grain", "vertical")) == "vertical"
         self.thickness = self.of_style("thickness")
         self.parts, self.openings = [], []
         if self.slab:
@@ -131,13 +132,16 @@ class Door:
 
     def solid(self, kind, count, high, wide, thickness, name):
         """A panel or slab of lumber: along is the length of its grain."""
-        upright = self.style.get("panel grain", "vertical") == "vertical"
-        along, across = (high, wide) if upright else (wide, high)
+        along, across = (high, wide) if self.upright else (wide, high)
         part = Part(kind, count, along, across, thickness, name, "lumber")
         stave = self.of_style("stave")
         part.staves = int(up(across / stave)) if stave else 1
         part.raised = self.style.get("raised") == "yes"
         return part
+
+    def of_sheet(self, kind, high, wide, thickness, name):
+        along, across = (high, wide) if self.upright else (wide, high)
+        return Part(kind, 1, along, across, thickness, name, "sheet")
 
     def parts_of_slab(self):
         name, kind = self.material("slab")
@@ -145,7 +149,7 @@ class Door:
             self.parts.append(self.solid("slab", 1, self.height, self.width, self.thickness, name))
             return
         self.thickness = self.inputs.length(self.inputs.section("sheet", name)["thickness"])
-        self.parts.append(Part("slab", 1, self.height, self.width, self.thickness, name, "sheet"))
+        self.parts.append(self.of_sheet("slab", self.height, self.width, self.thickness, name))
 
     def by_hand(self, coating):
         """A coat whose own way is by hand is no sprayed one."""
@@ -204,11 +208,11 @@ class Door:
             add = 2 * (groove - self.of_style("panel clearance", 0))
             name, _ = self.material("panel")
             thickness = self.inputs.length(self.inputs.section("sheet", name)["thickness"])
-            self.parts.append(Part("panel", 1, high + add, wide + add, thickness, name, "sheet"))
+            self.parts.append(self.of_sheet("panel", high + add, wide + add, thickness, name))
         elif kind == "solid":
             along = 2 * (groove - self.of_style("panel clearance", 0))
             across = 2 * (groove - self.of_style("clearance across", 0))
-            upright = self.style.get("panel grain", "vertical") == "vertical"
+            upright = self.upright
             name, _ = self.material("solid panel" if "solid panel" in self.make else "panel")
             thickness = self.of_style("panel thickness", self.thickness)
             self.parts.append(self.solid("panel", 1, high + (along if upright else across),

@@ -63,6 +63,8 @@ const struct key construction_keys[CONSTRUCTION_KEY_COUNT] = {
     {"pull", AS_NAME_OR_NONE(NAME_HARDWARE), FIELD(construction, pull), "bar-pull", "none",
      .help = "a [hardware NAME], one a leaf or as the column `pulls` says; none: no pulls"},
     {"color", AS_TEXT, FIELD(construction, color), "sea green", .help = "of the finish"},
+    {"grain", AS_CHOICE(choices_grain), FIELD(construction, grain), "horizontal", "vertical",
+     .help = "of panels and slabs; absent: the `panel grain` of the style"},
     {"measure", AS_CHOICE(measures), FIELD(construction, size_is), "opening", "door",
      .help = "what width and height are of: the opening, or one finished leaf; absent: opening"},
     {"overlay", AS_OWN(read_overlay, .range = OVERLAY_RANGE), FIELD(construction, overlay),

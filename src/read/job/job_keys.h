@@ -8,7 +8,7 @@
 #include "read/key/key.h"
 
 /* construction_keys.c */
-#define CONSTRUCTION_KEY_COUNT ((size_t)18)
+#define CONSTRUCTION_KEY_COUNT ((size_t)19)
 extern const struct key construction_keys[CONSTRUCTION_KEY_COUNT];
 
 /* Sets every field to what an absent key means: not given. */
@@ -39,6 +39,12 @@ void row_check_make(struct reader *reader, const struct job *job, const struct r
 /* row_effect.c: asks about cells of a row that nothing is made of, in the base job and in every
  * option: a panel of a slab, the hinge of a drawer front. */
 void row_warn_effect(struct reader *reader, const struct job *job, const struct row *row);
+
+/* row_woods.c: the material that fills a row's door and is no glass, with its key in *key; NULL:
+ * none is named or made. */
+const struct material_reference *row_filling(const struct reader *reader, const struct row *row,
+                                             const struct construction *construction,
+                                             const char **key);
 
 /* row_woods.c: asks about a clear finish on a sheet that its name or words call a bare board (MDF
  * and the like, without grain), in the base job and in every option. */

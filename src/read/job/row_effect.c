@@ -17,7 +17,8 @@ enum takes {
     TAKES_FIT = 1 << 6,  /* overlay or reveal */
     TAKES_GAP = 1 << 7,
     TAKES_PULL = 1 << 8,
-    TAKES_ALL = (1 << 9) - 1,
+    TAKES_GRAIN = 1 << 9,
+    TAKES_ALL = (1 << 10) - 1,
 };
 
 static unsigned parts_taken(const struct reader *reader, const struct row *row,
@@ -42,6 +43,16 @@ static unsigned parts_taken(const struct reader *reader, const struct row *row,
     return TAKES_FRAME | TAKES_MIDS;
 }
 
+/* Whether what fills the door has a grain that lies one way or the other. */
+static bool has_grain(const struct reader *reader, const struct row *row,
+                      const struct construction *construction) {
+    const char *key;
+    const struct material_reference *const given = row_filling(reader, row, construction, &key);
+    return given != NULL &&
+           (given->kind == MATERIAL_LUMBER ||
+            (given->kind == MATERIAL_SHEET && reader->rates->sheets[given->index].grain));
+}
+
 static unsigned taken(const struct reader *reader, const struct row *row,
                       const struct construction *construction) {
     unsigned all = construction->pull.index >= 0 ? TAKES_PULL : 0;
@@ -50,6 +61,9 @@ static unsigned taken(const struct reader *reader, const struct row *row,
     }
     if (construction->size_is.choice == MEASURE_OPENING) {
         all |= TAKES_FIT | (row->leaves.amount > 1 ? TAKES_GAP : 0U);
+    }
+    if (has_grain(reader, row, construction)) {
+        all |= TAKES_GRAIN;
     }
     return all | parts_taken(reader, row, construction);
 }
@@ -103,6 +117,24 @@ static void ask_materials(struct reader *reader, const struct row *row, unsigned
                 reason(reader, row, materials[i].bit));
         }
     }
+}
+
+static void ask_grain(struct reader *reader, const struct row *row, unsigned all) {
+    const struct choice *const grain = &row->make->own.grain;
+    const char *key = NULL;
+    if (!grain->set || (all & TAKES_GRAIN) != 0) {
+        return;
+    }
+    const struct material_reference *const given =
+        row_filling(reader, row, &row->make->whole, &key);
+    const char *why = "the door has no panel and is no slab";
+    if (given != NULL) {
+        why = pool_format(&reader->problems->pool, "%s '%s' has no grain", key,
+                          problem_quote(reader->problems, given->name.s));
+    } else if (row_style(reader, row, &row->make->whole)->bought_in.set) {
+        why = "the door is bought in";
+    }
+    ask(reader, grain->place, "grain", why == NULL ? "" : why);
 }
 
 static void ask_mids(struct reader *reader, const struct row *row, unsigned all) {
@@ -182,6 +214,7 @@ void row_warn_effect(struct reader *reader, const struct job *job, const struct 
         return; /* reported where they are given */
     }
     ask_materials(reader, row, all);
+    ask_grain(reader, row, all);
     ask_mids(reader, row, all);
     ask_hinges(reader, row);
     ask_pulls(reader, row, all);

@@ -52,11 +52,9 @@ static bool is_clear(const struct rates *rates, const struct finish *finish) {
            holds_one(finish->client_name.s, words, COUNT_OF(words));
 }
 
-/* The material that fills the row's door and is no glass, with its key; NULL: none is named or
- * made. */
-static const struct material_reference *filling(const struct reader *reader, const struct row *row,
-                                                const struct construction *construction,
-                                                const char **key) {
+const struct material_reference *row_filling(const struct reader *reader, const struct row *row,
+                                             const struct construction *construction,
+                                             const char **key) {
     const struct style *style;
     if (construction->style.index < 0) {
         return NULL; /* reported where it is named */
@@ -81,7 +79,7 @@ static const struct material_reference *filling(const struct reader *reader, con
 static void ask_clear(struct reader *reader, const struct row *row,
                       const struct construction *construction, const struct option *option) {
     const char *key = NULL;
-    const struct material_reference *const given = filling(reader, row, construction, &key);
+    const struct material_reference *const given = row_filling(reader, row, construction, &key);
     const struct rates *const rates = reader->rates;
     if (given == NULL || given->kind != MATERIAL_SHEET || construction->finish.index < 0 ||
         !is_bare_board(&rates->sheets[given->index]) ||
@@ -161,7 +159,7 @@ static void look_at_row(const struct reader *reader, const struct job *job, cons
     const struct construction made = row_construction(job, row, (int)option);
     const struct construction *const make = &job->construction;
     const char *key = NULL;
-    const struct material_reference *const given = filling(reader, row, &made, &key);
+    const struct material_reference *const given = row_filling(reader, row, &made, &key);
     if (given == NULL || row->make->own.frame.name.s != NULL) {
         return;
     }

@@ -16,7 +16,7 @@ static const struct spelling joints[] = {
     {"mitre", JOINT_MITER},
     {0},
 };
-static const struct spelling grains[] = {
+const struct spelling choices_grain[] = {
     {"vertical", PANEL_GRAIN_VERTICAL}, {"horizontal", PANEL_GRAIN_HORIZONTAL}, {0}};
 
 static const struct unit_form bought_in[] = {
@@ -59,8 +59,8 @@ static const struct key door_keys[] = {
      .help = "of a solid panel across its grain, each edge; absent: as the panel clearance"},
     {"glass clearance", AS_LENGTH(SMALL), FIELD(style, glass_clearance), "1/8 in",
      .help = "between pane and rabbet, each edge; absent: as the panel clearance"},
-    {"panel grain", AS_CHOICE(grains), FIELD(style, panel_grain), "vertical", "horizontal",
-     .help = "of panels and slabs; absent: vertical"},
+    {"panel grain", AS_CHOICE(choices_grain), FIELD(style, panel_grain), "vertical", "horizontal",
+     .help = "of panels and slabs, unless a row says otherwise; absent: vertical"},
     {"drawer rail", AS_LENGTH(PART_WIDTH), FIELD(style, drawer_rail), "1 1/2 in",
      .help = "width of the rails of drawer and false fronts; absent: as those of doors"},
     {"slab below", AS_LENGTH(INCHES(0, 48)), FIELD(style, slab_below), "6 1/2 in",

@@ -33,5 +33,6 @@ extern const size_t rates_section_count;
 /* Forms and choices that more than one table needs. */
 extern const struct unit_form forms_per_hour[], forms_per_area[], forms_lumber_price[],
     forms_hardware_price[];
+extern const struct spelling choices_grain[];
 
 #endif

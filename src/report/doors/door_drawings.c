@@ -79,6 +79,7 @@ static double draw_head(struct drawings *w, const struct door_elevation *e, doub
         .size = 9, .gray = 0.3, .width = width * 0.62, .cut = true, .align = ALIGN_RIGHT};
     const struct text_style small = {.size = 8, .width = width};
     const char *const color = show_color(w->e->rates, door->construction);
+    const char *const grain = show_grain(w->e->rates, door);
     double at = y;
     text_draw(cr, x, at, row->id.s, &id_style);
     text_draw(cr, x + width * 0.38, at + 4, text_or_empty(row->room.s), &gray);
@@ -89,7 +90,8 @@ static double draw_head(struct drawings *w, const struct door_elevation *e, doub
                     show_size(door->width, door->height, e->drawing.unit).text);
     at += text_draw(cr, x, at, text_or_empty(count), &line_style) + 1;
     const char *const made = pool_format(
-        &w->pool, "%s; %s%s%s; %s", show_style(door),
+        &w->pool, "%s%s; %s%s%s; %s", show_style(door),
+        grain != NULL && strcmp(grain, "horizontal") == 0 ? ", grain horizontal" : "",
         finish == NULL
             ? "bare"
             : text_or_empty(finish->client_name.s != NULL ? finish->client_name.s : finish->name.s),

@@ -35,6 +35,7 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
     json_put_text(maker, object, "style",
                   maker->e->rates->styles[door->construction->style.index].name.s);
     json_put_text(maker, object, "made as", show_style(door));
+    json_put_text(maker, object, "grain", show_grain(maker->e->rates, door));
     json_put_text(maker, object, "size", show_size(door->width, door->height, unit).text);
     json_put_text(maker, object, "measured",
                   door->construction->size_is.choice == MEASURE_OPENING ? "opening" : "door");

@@ -77,13 +77,19 @@ static enum offer_made made_of(enum part_kind kind) {
     return OFFER_FRAMES;
 }
 
-static const char *part_words(const struct estimate *e, const struct door *door,
-                              enum offer_made what) {
+/* The grain is told where it does not run as on most doors. */
+static const char *part_words(struct offer_maker *m, const struct estimate *e,
+                              const struct door *door, enum offer_made what) {
+    const char *const grain = show_grain(e->rates, door);
+    const bool level = grain != NULL && strcmp(grain, "horizontal") == 0 &&
+                       (what == OFFER_PANELS || what == OFFER_SLABS);
     for (size_t i = 0; i < door->part_count; i++) {
         const struct part *const part = &door->parts[i];
         if (made_of(part->kind) == what) {
             const char *const words = offer_material(e->rates, part->material_kind, part->material);
-            return words[0] == '\0' ? NULL : words;
+            return words[0] == '\0' ? NULL
+                   : level          ? pool_words(m->pool, "%s, grain horizontal", words)
+                                    : words;
         }
     }
     return NULL;
@@ -123,7 +129,7 @@ static const char *words_of(struct offer_maker *m, const struct estimate *e, siz
     case OFFER_PANELS:
     case OFFER_SLABS:
     case OFFER_GLASS:
-        return part_words(e, door, what);
+        return part_words(m, e, door, what);
     case OFFER_FINISH:
         return finish_words(m, door->construction);
     case OFFER_HINGES:

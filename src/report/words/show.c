@@ -181,6 +181,18 @@ const char *show_hinge_side(enum hinge_side side) {
     return names[side];
 }
 
+const char *show_grain(const struct rates *rates, const struct door *door) {
+    for (size_t i = 0; i < door->part_count; i++) {
+        const struct part *const part = &door->parts[i];
+        if (!part_is_frame(part->kind) &&
+            (part->material_kind == MATERIAL_LUMBER ||
+             (part->material_kind == MATERIAL_SHEET && rates->sheets[part->material].grain))) {
+            return door_grain(door) == PANEL_GRAIN_VERTICAL ? "vertical" : "horizontal";
+        }
+    }
+    return NULL;
+}
+
 const char *show_style(const struct door *door) {
     return door->style->name.s;
 }
