@@ -21,6 +21,11 @@ add_executable(test_plan_check test_plan_check.c)
 target_link_libraries(test_plan_check PRIVATE doorcost_cut_bench doorcost_flags PkgConfig::CMOCKA)
 add_test(NAME plan_check COMMAND test_plan_check)
 
+# What plans are chosen by where they cost the same.
+add_executable(test_sheet_tidy test_sheet_tidy.c)
+target_link_libraries(test_sheet_tidy PRIVATE doorcost_cut_bench doorcost_flags PkgConfig::CMOCKA)
+add_test(NAME sheet_tidy COMMAND test_sheet_tidy)
+
 # Our simplex against GLPK, whose license a test may use and the program not.
 doorcost_find_library(glpk glpk.h glpk)
 add_executable(test_simplex test_simplex.c)

@@ -57,7 +57,7 @@ static enum plan_fault solve_sheets(const struct cut_job *job, int64_t effort,
                                     struct result *result, enum cut_status *status) {
     struct sheet_plan *plan = NULL;
     enum plan_fault fault = PLAN_GOOD;
-    *status = sheet_plan_make(job, effort, &plan);
+    *status = sheet_plan_make(job, (struct offcut_rule){0}, effort, &plan);
     if (*status == CUT_DONE) {
         fault = sheet_plan_check(job, plan).fault;
         result->value = plan->cost;

@@ -333,7 +333,8 @@ static void same_plan(const struct board_plan *a, const struct board_plan *b) {
 static void adds_up(const struct board_job *job, const struct board_plan *plan) {
     struct board_totals t;
     int64_t boards = 0;
-    assert_true(board_totals_make(&t, job, plan, offcut_rule_of(LENGTH_INCH)));
+    assert_true(
+        board_totals_make(&t, job, plan, (struct offcut_rule){.length = 120, .board_width = 15}));
     for (size_t b = 0; b < plan->board_count; b++) {
         const struct cut_stock *const s = &job->stocks[plan->boards[b].stock];
         boards += s->length / 100000 * (s->width / 100000);

@@ -24,9 +24,11 @@ static const struct bench_case cases[] = {
      "id,count,width,height\nS1,8,24,24\n",
      {SHEET(0, by_plan.whole, "3"), SHEET(0, by_factor.whole, "1"), SHEET(0, priced.whole, "3"),
       SHEET(0, plan.fewest, "3"), SHEET(0, priced.cost, "240"),
-      /* All that is left is worth keeping, so the kerf alone is lost: 8 cuts over 48 in and 8 over
-       * 24 in by 1/8 are 72 sq in, 0.5 of the 32 sq ft of the slabs. */
-      SHEET(0, plan.kerf, "0.5"), SHEET(0, implied_waste, "1.5625"),
+      /* Three, three and two a sheet. Of three, ripping first keeps 96 x 23 7/8 in one piece: 96
+       * and three times 24 in. Of two, cutting the end off first keeps 47 3/4 x 48: 48, 48 1/8 and
+       * 24 in. All by 1/8: 57.0156 sq in. All that is left is worth keeping, so the kerf alone is
+       * lost. */
+      SHEET(0, plan.cuts, "11"), SHEET(0, plan.kerf, "0.396"), SHEET(0, implied_waste, "1.2375"),
       SHEET(0, short_of_plan, "64 sq ft")}},
     {"offcuts worth keeping are no waste: a slab of 24 x 48 in a sheet of 48 x 96",
      {SLABS, BY_PLAN, "saw|kerf = 0", "sheet board|waste = 20 % lost"},

@@ -58,7 +58,7 @@ static struct strip_plan *strips(const struct cut_job *job, int64_t effort) {
 
 static struct sheet_plan *sheets(const struct cut_job *job, int64_t effort) {
     struct sheet_plan *plan = NULL;
-    assert_int_equal(sheet_plan_make(job, effort, &plan), CUT_DONE);
+    assert_int_equal(sheet_plan_make(job, (struct offcut_rule){0}, effort, &plan), CUT_DONE);
     assert_string_equal(plan_fault_text(sheet_plan_check(job, plan).fault),
                         plan_fault_text(PLAN_GOOD));
     assert_true(plan->bound <= plan->cost);
@@ -209,7 +209,7 @@ static void impossible_jobs_are_refused(void **state) {
         struct strip_plan *boards = NULL;
         struct sheet_plan *panels = NULL;
         enum cut_status by_length = strip_plan_make(&job, EFFORT, &boards);
-        enum cut_status by_area = sheet_plan_make(&job, EFFORT, &panels);
+        enum cut_status by_area = sheet_plan_make(&job, (struct offcut_rule){0}, EFFORT, &panels);
         if (by_length != refusals[i].strips || by_area != refusals[i].sheets ||
             (boards != NULL) != (by_length == CUT_DONE) || (panels != NULL)) {
             fail_msg("%s: %d, %d", refusals[i].name, (int)by_length, (int)by_area);
@@ -339,7 +339,7 @@ static void failing_allocations(void **state) {
         allocations_left = at;
         boards = strip_plan_make(&made.job, EFFORT / 100, &strip);
         allocations_left = at;
-        panels = sheet_plan_make(&made.job, EFFORT / 100, &sheet);
+        panels = sheet_plan_make(&made.job, (struct offcut_rule){0}, EFFORT / 100, &sheet);
         allocations_left = -1;
         assert_true(boards == CUT_DONE || (boards == CUT_NO_MEMORY && strip == NULL));
         assert_true(panels == CUT_DONE || (panels == CUT_NO_MEMORY && sheet == NULL));

@@ -104,7 +104,7 @@ static void checker_refuses_changed_sheets(void **state) {
     const struct cut_item items[] = {{8, 5, 3, false}, {4, 4, 2, true}};
     const struct cut_job job = {1, 1, 1, &stock, 2, items};
     struct sheet_plan *plan = NULL;
-    assert_int_equal(sheet_plan_make(&job, EFFORT, &plan), CUT_DONE);
+    assert_int_equal(sheet_plan_make(&job, (struct offcut_rule){0}, EFFORT, &plan), CUT_DONE);
     assert_int_equal(sheet_plan_check(&job, plan).fault, PLAN_GOOD);
     assert_int_equal(plan->sheet_count, 1);
     plan->cost++;

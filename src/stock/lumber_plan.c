@@ -219,7 +219,7 @@ bool lumber_plan_make(struct lumber_plan *plan, const struct calc *c, int32_t ma
                       int64_t effort) {
     const struct lumber *const lumber = &c->rates->lumber[material];
     const size_t stocks = lumber->board_widths.count * lumber->board_lengths.count;
-    *plan = (struct lumber_plan){.keep = offcut_rule_of(c->units->lengths)};
+    *plan = (struct lumber_plan){.keep = plan_input_keep(c->units->lengths)};
     if (stocks == 0 || stocks > LUMBER_PLAN_SIZES) {
         plan->no_plan_reason = stocks == 0 ? "no board widths and lengths are stocked"
                                            : "more board sizes than the planner takes";

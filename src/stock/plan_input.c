@@ -97,6 +97,11 @@ uint8_t plan_input_prices(struct cut_stock *stocks, size_t count) {
     return decimals;
 }
 
+struct offcut_rule plan_input_keep(enum length_unit unit) {
+    return unit == LENGTH_INCH ? (struct offcut_rule){12000000, 1500000, 6000000}
+                               : (struct offcut_rule){300000000, 40000000, 150000000};
+}
+
 fig plan_input_effort(const struct calc *c, int64_t effort) {
     return tape_constant(c->tape, "planner's effort", UNIT_COUNT, 0, effort,
                          "units of work (docs/cutting.md)");

@@ -5,6 +5,7 @@
 #define DOORCOST_STOCK_PLAN_INPUT_H
 
 #include "cut/common/cut_stock.h"
+#include "cut/common/offcut_rule.h"
 #include "door/quantity.h"
 
 /* Which parts of which doors an item of a planner's job stands for. */
@@ -49,6 +50,10 @@ fig plan_input_length(const struct calc *calc, const char *what, const struct va
 /* Planners count in whole numbers: makes such of the prices of stocks, given at 6 decimals, in
  * hundredths or as fine as the finest of them. Returns the decimals that they then have, 2 to 6. */
 uint8_t plan_input_prices(struct cut_stock *stocks, size_t count);
+
+/* What a shop that counts in the unit keeps, in millionths of it: 12 in long, of a board 1 1/2 in
+ * wide, of a sheet 6 in; 300, 40 and 150 mm. Common practice, no source. */
+struct offcut_rule plan_input_keep(enum length_unit unit);
 
 /* The planner's effort as a figure. */
 fig plan_input_effort(const struct calc *calc, int64_t effort);

@@ -59,9 +59,10 @@ static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs
                                 .item_count = items_count,
                                 .items = items};
     struct sheet_plan *plan = NULL;
-    const bool chosen = sheet_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE;
+    const struct offcut_rule keep = {.length = in[4], .sheet_width = in[5]};
+    const bool chosen = sheet_plan_make(&job, keep, in[0] / MILLION, &plan) == CUT_DONE;
     if (chosen) {
-        give_outputs(&job, plan, (struct offcut_rule){.length = in[4], .sheet_width = in[5]}, out);
+        give_outputs(&job, plan, keep, out);
     }
     sheet_plan_free(plan);
     free(items);
@@ -192,14 +193,14 @@ static void take_plan(struct planner *l) {
 bool sheets_plan_make(struct sheets_plan *plan, const struct calc *c, int32_t material,
                       int64_t effort) {
     const struct sheet *const sheet = &c->rates->sheets[material];
-    *plan = (struct sheets_plan){.keep = offcut_rule_of(c->units->lengths)};
+    *plan = (struct sheets_plan){.keep = plan_input_keep(c->units->lengths)};
     struct planner l = {.calc = c, .plan = plan, .sheet = sheet};
     if (!plan_input_init(&l.input, c, MATERIAL_SHEET, material, !sheet->grain,
                          FIXED_OPERANDS + 3 * SHEET_STOCKS) ||
         !set_job(&l, effort)) {
         return false;
     }
-    const enum cut_status status = sheet_plan_make(&plan->job, effort, &plan->plan);
+    const enum cut_status status = sheet_plan_make(&plan->job, plan->keep, effort, &plan->plan);
     if (status == CUT_NO_MEMORY) {
         return false;
     }

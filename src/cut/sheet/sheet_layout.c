@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-/* The members of a group are cut off one after the other, the widest first, so that what is left
- * over lies together; a part is trimmed out of its region by the cut that leaves the larger
- * offcut. */
+/* The members of a group come off the widest first. Of the orders of cuts that take no more cuts
+ * than any other, each region takes the one that leaves the largest offcut in one piece. */
 #include "cut/sheet/sheet_layout.h"
+
+#include "cut/sheet/sheet_tally.h"
 
 #include <assert.h>
 #include <stdlib.h>
@@ -16,16 +17,17 @@ struct layout {
     const struct cut_model *model;
     const struct cut_job *job;
     const struct sheet_tree *tree;
+    struct offcut_rule keep;
     int32_t *order; /* a stack of members to sort */
     size_t order_top;
 };
 
-static int64_t real_length(const struct layout *layout, int64_t length) {
-    return length * layout->model->length_unit - layout->job->kerf;
+static int64_t real_length(const struct layout *layout, int64_t grown) {
+    return grown * layout->model->length_unit - layout->job->kerf;
 }
 
-static int64_t real_width(const struct layout *layout, int64_t width) {
-    return width * layout->model->width_unit - layout->job->kerf;
+static int64_t real_width(const struct layout *layout, int64_t grown) {
+    return grown * layout->model->width_unit - layout->job->kerf;
 }
 
 static size_t add_node(struct layout *layout, struct region region) {
@@ -60,27 +62,10 @@ static void cut(struct layout *layout, size_t at, bool along_x, int64_t size, si
     changed->second = *second;
 }
 
-static void draw_part(struct layout *layout, size_t at, const struct tree_node *part) {
-    int64_t length = real_length(layout, part->length);
-    int64_t width = real_width(layout, part->width);
-    for (;;) {
-        struct sheet_node *node = &layout->plan->nodes[at];
-        int64_t more_length = node->length - length;
-        int64_t more_width = node->width - width;
-        assert(more_length >= 0 && more_width >= 0);
-        if (more_length == 0 && more_width == 0) {
-            node->use = SHEET_PIECE;
-            node->part = layout->plan->part_count;
-            layout->plan->parts[layout->plan->part_count++] =
-                (struct sheet_part){(size_t)part->kind, node->x, node->y, part->turned};
-            return;
-        }
-        bool along_x =
-            (double)more_length * (double)node->width > (double)more_width * (double)node->length;
-        size_t rest = SHEET_NONE;
-        cut(layout, at, along_x, along_x ? length : width, &rest);
-        at = layout->plan->nodes[at].first;
-    }
+/* How far a member reaches along or across its group. */
+static int64_t member_size(const struct layout *layout, int32_t member, bool along_x) {
+    const struct tree_node *node = &layout->tree->nodes[member];
+    return along_x ? real_length(layout, node->length) : real_width(layout, node->width);
 }
 
 /* Pushes the members of a group, widest across first; returns how many. */
@@ -101,30 +86,119 @@ static size_t sort_members(struct layout *layout, const struct tree_node *group)
     return count;
 }
 
+/* Members of a group that are cut out of one region, the widest across first. */
+struct row {
+    bool along_x;
+    const int32_t *members;
+    size_t count;
+};
+
+/* A way to begin: what it leaves as one offcut. */
+struct beginning {
+    bool any;
+    size_t kept;  /* members cut off before it, as one piece */
+    bool end;     /* the offcut lies behind all members; else beside those after `kept` */
+    int64_t size; /* where the cut goes, from the near side */
+    double worth; /* area of the offcut, above all others where it is worth keeping */
+};
+
+static void look_at(const struct layout *layout, struct beginning *best, struct beginning way,
+                    int64_t along, int64_t across) {
+    const double area = (double)(along > 0 ? along : 0) * (double)(across > 0 ? across : 0);
+    way.any = true;
+    way.worth = sheet_keeps(layout->keep, along, across) ? area : -1.0 / (1.0 + area);
+    if (!best->any || way.worth > best->worth) {
+        *best = way;
+    }
+}
+
+/* The beginning that leaves the largest offcut, of those that take no more cuts than any other: a
+ * cut for each member but the last, one for each width across but the region's, one for the end.
+ * What stands as wide as the region is cut off first, in one piece; what is less wide lies beyond,
+ * and the offcut beside it. */
+static struct beginning choose_beginning(const struct layout *layout, const struct row *row,
+                                         int64_t along, int64_t across) {
+    struct beginning best = {false, 0, false, 0, 0.0};
+    const int64_t kerf = layout->job->kerf;
+    int64_t used = -kerf;
+    for (size_t i = 0; i < row->count; i++) {
+        used += kerf + member_size(layout, row->members[i], row->along_x);
+    }
+    if (along > used) {
+        look_at(layout, &best, (struct beginning){.end = true, .size = used}, along - used - kerf,
+                across);
+    }
+    int64_t before = -kerf;
+    int64_t last = INT64_MAX;
+    for (size_t i = 0; i < row->count; i++) {
+        const int64_t width = member_size(layout, row->members[i], !row->along_x);
+        if (width < last && width < across) {
+            const int64_t size = i > 0 ? before : width;
+            look_at(layout, &best, (struct beginning){.kept = i, .size = size},
+                    along - before - kerf, across - width - kerf);
+        }
+        last = width;
+        before += kerf + member_size(layout, row->members[i], row->along_x);
+    }
+    return best;
+}
+
+static void draw(struct layout *layout, size_t at, int32_t number);
+
+/* One member in a region that it may not fill. */
+static bool draw_single(struct layout *layout, size_t at, int32_t number) {
+    const struct tree_node *node = &layout->tree->nodes[number];
+    if (node->kind == TREE_GROUP) {
+        draw(layout, at, number);
+        return true;
+    }
+    struct sheet_node *region = &layout->plan->nodes[at];
+    if (region->length != real_length(layout, node->length) ||
+        region->width != real_width(layout, node->width)) {
+        return false;
+    }
+    region->use = SHEET_PIECE;
+    region->part = layout->plan->part_count;
+    layout->plan->parts[layout->plan->part_count++] =
+        (struct sheet_part){(size_t)node->kind, region->x, region->y, node->turned};
+    return true;
+}
+
+/* Cuts the members of a row out of a region that holds them. */
+static void draw_row(struct layout *layout, size_t at, struct row row) {
+    while (row.count > 1 || !draw_single(layout, at, row.members[0])) {
+        const struct sheet_node *region = &layout->plan->nodes[at];
+        const int64_t along = row.along_x ? region->length : region->width;
+        const int64_t across = row.along_x ? region->width : region->length;
+        struct beginning way = choose_beginning(layout, &row, along, across);
+        size_t rest = SHEET_NONE;
+        if (way.any && way.kept == 0) {
+            cut(layout, at, way.end ? row.along_x : !row.along_x, way.size, &rest);
+            at = layout->plan->nodes[at].first;
+            continue;
+        }
+        /* Where nothing is left over, the members come off one by one. */
+        way.kept = way.any ? way.kept : 1;
+        way.size = way.any ? way.size : member_size(layout, row.members[0], row.along_x);
+        cut(layout, at, row.along_x, way.size, &rest);
+        draw_row(layout, layout->plan->nodes[at].first,
+                 (struct row){row.along_x, row.members, way.kept});
+        row.members += way.kept;
+        row.count -= way.kept;
+        at = rest;
+    }
+}
+
 static void draw(struct layout *layout, size_t at, int32_t number) {
     const struct tree_node *node = &layout->tree->nodes[number];
     if (node->kind != TREE_GROUP) {
-        draw_part(layout, at, node);
+        draw_row(layout, at, (struct row){true, &number, 1});
         return;
     }
-    size_t base = layout->order_top;
-    size_t count = sort_members(layout, node);
+    const size_t base = layout->order_top;
+    const size_t count = sort_members(layout, node);
     layout->order_top += count;
-    for (size_t i = 0; i < count; i++) {
-        int32_t member = layout->order[base + i];
-        const struct tree_node *box = &layout->tree->nodes[member];
-        int64_t size =
-            node->along_x ? real_length(layout, box->length) : real_width(layout, box->width);
-        const struct sheet_node *region = &layout->plan->nodes[at];
-        if ((node->along_x ? region->length : region->width) == size) {
-            draw(layout, at, member);
-            break;
-        }
-        size_t rest = SHEET_NONE;
-        cut(layout, at, node->along_x, size, &rest);
-        draw(layout, layout->plan->nodes[at].first, member);
-        at = rest;
-    }
+    draw_row(layout, at, (struct row){node->along_x, layout->order + base, count});
     layout->order_top = base;
 }
 
@@ -148,9 +222,10 @@ static bool plan_grow(struct sheet_plan *plan, size_t nodes, size_t parts) {
 }
 
 bool sheet_layout_add(struct sheet_plan *plan, const struct cut_model *model,
-                      const struct cut_job *job, const struct sheet_tree *tree) {
+                      const struct cut_job *job, struct offcut_rule keep,
+                      const struct sheet_tree *tree) {
     size_t parts = (size_t)tree->parts;
-    struct layout layout = {.plan = plan, .model = model, .job = job, .tree = tree};
+    struct layout layout = {.plan = plan, .model = model, .job = job, .tree = tree, .keep = keep};
     /* Each part is cut off its group and then out of its region in two cuts at most. */
     layout.order = calloc((size_t)tree->node_count + 1, sizeof *layout.order);
     bool ok = layout.order != NULL && plan_grow(plan, 8 * parts + 8, parts);

@@ -21,9 +21,11 @@ static bool name_items(struct sheet_plan *plan, const struct cut_model *model,
 }
 
 static bool draw_sheets(struct sheet_plan *plan, const struct sheet_state *state,
-                        const struct cut_model *model, const struct cut_job *job) {
+                        const struct cut_model *model, const struct cut_job *job,
+                        struct offcut_rule keep) {
     for (size_t s = 0; s < state->slot_count; s++) {
-        if (state->slots[s].parts > 0 && !sheet_layout_add(plan, model, job, &state->slots[s])) {
+        if (state->slots[s].parts > 0 &&
+            !sheet_layout_add(plan, model, job, keep, &state->slots[s])) {
             return false;
         }
     }
@@ -31,8 +33,8 @@ static bool draw_sheets(struct sheet_plan *plan, const struct sheet_state *state
 }
 
 static enum cut_status make(const struct cut_job *job, const struct cut_model *model,
-                            int64_t effort, struct sheet_plan *plan) {
-    struct sheet_search search = {.model = model, .effort = effort};
+                            struct offcut_rule keep, int64_t effort, struct sheet_plan *plan) {
+    struct sheet_search search = {.model = model, .job = job, .keep = keep, .effort = effort};
     enum cut_status status = CUT_NO_MEMORY;
     if (sheet_bound(model, effort / 10, &search.spent, &search.bound) &&
         sheet_search_run(&search)) {
@@ -42,13 +44,13 @@ static enum cut_status make(const struct cut_job *job, const struct cut_model *m
         plan->cost = search.best.cost;
         plan->bound = search.bound;
         plan->spent = search.spent;
-        status = draw_sheets(plan, &search.best, model, job) ? CUT_DONE : CUT_NO_MEMORY;
+        status = draw_sheets(plan, &search.best, model, job, keep) ? CUT_DONE : CUT_NO_MEMORY;
     }
     sheet_search_clear(&search);
     return status;
 }
 
-enum cut_status sheet_plan_make(const struct cut_job *job, int64_t effort,
+enum cut_status sheet_plan_make(const struct cut_job *job, struct offcut_rule keep, int64_t effort,
                                 struct sheet_plan **plan) {
     *plan = NULL;
     struct cut_model model;
@@ -57,7 +59,7 @@ enum cut_status sheet_plan_make(const struct cut_job *job, int64_t effort,
         return status;
     }
     struct sheet_plan *made = calloc(1, sizeof *made);
-    status = made != NULL ? make(job, &model, effort, made) : CUT_NO_MEMORY;
+    status = made != NULL ? make(job, &model, keep, effort, made) : CUT_NO_MEMORY;
     cut_model_clear(&model);
     if (status != CUT_DONE) {
         sheet_plan_free(made);

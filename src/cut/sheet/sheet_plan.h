@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Which sheets to buy and how to cut each by edge-to-edge cuts, of any number of stages: least
- * cost, with a proven lower bound.
+ * cost, with a proven lower bound. Of plans that cost the same, the one of the fewest cuts that the
+ * search has seen, and of these the one with the largest offcut worth keeping.
  * Units, ranges and ownership: cut_stock.h. Method: docs/cutting.md.
  *
  * Places are counted from the sheet's corner, trim included: x along its length, y along its width.
@@ -9,6 +10,7 @@
 #define DOORCOST_CUT_SHEET_SHEET_PLAN_H
 
 #include "cut/common/cut_stock.h"
+#include "cut/common/offcut_rule.h"
 
 /* No node, no part. */
 #define SHEET_NONE SIZE_MAX
@@ -57,11 +59,14 @@ struct sheet_plan {
     int64_t spent; /* effort used */
 };
 
-/* Plans the sheets of a job. effort: units of work to spend at most, 0 or more; the quickest plan
- * is always made, and a plan that reaches its bound ends the search. Gives CUT_DONE and *plan
- * (owned), or another status and *plan NULL. No demand: an empty plan. */
-__attribute__((warn_unused_result)) enum cut_status
-sheet_plan_make(const struct cut_job *job, int64_t effort, struct sheet_plan **plan);
+/* Plans the sheets of a job. keep: which offcuts are worth a place in the rack. effort: units of
+ * work to spend at most, 0 or more; the quickest plan is always made, and a plan that reaches its
+ * bound ends the search. Gives CUT_DONE and *plan (owned), or another status and *plan NULL. No
+ * demand: an empty plan. */
+__attribute__((warn_unused_result)) enum cut_status sheet_plan_make(const struct cut_job *job,
+                                                                    struct offcut_rule keep,
+                                                                    int64_t effort,
+                                                                    struct sheet_plan **plan);
 
 /* Frees a plan with all that it holds; NULL is accepted. */
 void sheet_plan_free(struct sheet_plan *plan);

@@ -6,21 +6,17 @@
  * left out, that is the best plan, and the goal is lowered. */
 #include "cut/sheet/sheet_search.h"
 
+#include "cut/sheet/sheet_ruin.h"
+#include "cut/sheet/sheet_tidy.h"
+
 #include <stdlib.h>
 
 /* Steps that late acceptance looks back. The numbers here were found by trying them on open
  * instances (docs/cutting.md); none is critical. */
 #define LATE_STEPS 100
 
-/* A step ruins up to so many sheets, each up to so many times. */
-#define RUIN_SHEETS 3
-#define RUIN_TIMES  2
-
-/* The most parts taken off with a group. */
-#define RUIN_PARTS ((size_t)64)
-
-/* Chance that a ruined sheet is emptied. */
-#define RUIN_ALL 0.02
+/* The part of the effort that is kept for making the cheapest plan neat. */
+#define TIDY_SHARE 20
 
 /* What the square of a sheet's free share is worth, in sheets of parts left out. */
 #define FREE_WORTH 0.5
@@ -34,10 +30,9 @@ struct walk {
     size_t step;
 };
 
-static const struct tree_weights weights[] = {
+const struct tree_weights sheet_weightings[SHEET_WEIGHTINGS] = {
     {1.0, 0.0, 0.0}, {1.0, 0.3, 0.0}, {1.0, 0.0, 0.3}, {0.5, 1.0, 0.0}, {0.5, 0.0, 1.0},
 };
-#define WEIGHTINGS (sizeof weights / sizeof weights[0])
 
 /* Keeps a state without parts left out when it is the cheapest. */
 static bool offer(struct sheet_search *search, const struct sheet_state *state) {
@@ -57,7 +52,7 @@ static bool start(struct walk *walk) {
     struct sheet_fill fill = {.budget = INT64_MAX};
     size_t bins = search->model->bin_count;
     for (size_t r = 0; r <= bins; r++) {
-        for (size_t way = 0; way < SHEET_ORDERS * WEIGHTINGS; way++) {
+        for (size_t way = 0; way < SHEET_ORDERS * SHEET_WEIGHTINGS; way++) {
             if ((r > 0 && bins == 1) || (search->found && search->spent > search->effort / 10)) {
                 return true;
             }
@@ -66,7 +61,7 @@ static bool start(struct walk *walk) {
             }
             fill.bin = r < bins ? r : SIZE_MAX;
             fill.order = (int)(way % SHEET_ORDERS);
-            fill.weights = weights[way / SHEET_ORDERS];
+            fill.weights = sheet_weightings[way / SHEET_ORDERS];
             if (!sheet_state_fill(&walk->trial, &fill, &walk->random, &search->spent) ||
                 !offer(search, &walk->trial)) {
                 return false;
@@ -77,87 +72,6 @@ static bool start(struct walk *walk) {
         }
     }
     return true;
-}
-
-/* A bought sheet by chance. */
-static size_t choose_slot(struct walk *walk) {
-    struct sheet_state *state = &walk->trial;
-    for (int tries = 0; tries < 50; tries++) {
-        size_t slot = cut_random_below(&walk->random, state->slot_count);
-        if (state->slots[slot].parts > 0) {
-            return slot;
-        }
-    }
-    return SIZE_MAX;
-}
-
-/* A part of a tree, going down by chance. */
-static int32_t choose_part(struct walk *walk, const struct sheet_tree *tree) {
-    int32_t at = tree->root;
-    while (tree->nodes[at].kind == TREE_GROUP) {
-        size_t members = 0;
-        for (int32_t m = tree->nodes[at].child; m != TREE_NONE; m = tree->nodes[m].next) {
-            members++;
-        }
-        size_t skip = cut_random_below(&walk->random, members);
-        at = tree->nodes[at].child;
-        while (skip-- > 0) {
-            at = tree->nodes[at].next;
-        }
-    }
-    return at;
-}
-
-/* Lists the parts of a tree below a node, up to RUIN_PARTS; parts keep their numbers when others
- * are taken off. */
-static size_t list_parts(const struct sheet_tree *tree, int32_t node, int32_t *parts,
-                         size_t count) {
-    if (tree->nodes[node].kind != TREE_GROUP) {
-        parts[count] = node;
-        return count + 1;
-    }
-    for (int32_t at = tree->nodes[node].child; at != TREE_NONE && count < RUIN_PARTS;
-         at = tree->nodes[at].next) {
-        count = list_parts(tree, at, parts, count);
-    }
-    return count;
-}
-
-/* Takes a part off a sheet with all of its group. */
-static void take_group(struct sheet_state *state, size_t slot, int32_t part) {
-    const struct sheet_tree *tree = &state->slots[slot];
-    int32_t group = tree->nodes[part].parent;
-    int32_t parts[RUIN_PARTS];
-    size_t count = list_parts(tree, group != TREE_NONE ? group : part, parts, 0);
-    for (size_t i = 0; i < count; i++) {
-        sheet_state_take_out(state, slot, parts[i]);
-    }
-}
-
-/* Takes parts off one to three sheets: single ones, a part with its neighbors, rarely all. */
-static void ruin(struct walk *walk) {
-    struct sheet_state *state = &walk->trial;
-    size_t sheets = 1 + cut_random_below(&walk->random, RUIN_SHEETS);
-    for (size_t n = 0; n < sheets; n++) {
-        size_t slot = choose_slot(walk);
-        if (slot == SIZE_MAX) {
-            return;
-        }
-        if (cut_random_share(&walk->random) < RUIN_ALL) {
-            sheet_state_empty(state, slot);
-            continue;
-        }
-        bool groups = cut_random_below(&walk->random, 2) == 0;
-        size_t times = 1 + cut_random_below(&walk->random, RUIN_TIMES);
-        for (size_t i = 0; i < times && state->slots[slot].parts > 0; i++) {
-            int32_t part = choose_part(walk, &state->slots[slot]);
-            if (groups && cut_random_below(&walk->random, 2) == 0) {
-                take_group(state, slot, part);
-            } else {
-                sheet_state_take_out(state, slot, part);
-            }
-        }
-    }
 }
 
 /* The area left out, less a share of the free room where much of it is together. */
@@ -177,13 +91,13 @@ static double worth_of(const struct sheet_state *state) {
 /* Gives up sheets until the rest is within the budget. */
 static bool lower_goal(struct walk *walk, int64_t budget) {
     while (walk->trial.cost > budget) {
-        size_t slot = choose_slot(walk);
+        size_t slot = sheet_ruin_slot(&walk->trial, &walk->random);
         if (slot == SIZE_MAX) {
             break;
         }
         sheet_state_empty(&walk->trial, slot);
     }
-    struct sheet_fill fill = {.budget = budget, .bin = SIZE_MAX, .weights = weights[0]};
+    struct sheet_fill fill = {.budget = budget, .bin = SIZE_MAX, .weights = sheet_weightings[0]};
     if (!sheet_state_fill(&walk->trial, &fill, &walk->random, &walk->search->spent) ||
         !offer(walk->search, &walk->trial) || !sheet_state_copy(&walk->now, &walk->trial)) {
         return false;
@@ -204,11 +118,11 @@ static bool one_step(struct walk *walk, int64_t budget) {
         .budget = budget,
         .order = (int)cut_random_below(&walk->random, SHEET_ORDERS),
         .shuffle = cut_random_share(&walk->random),
-        .weights = weights[cut_random_below(&walk->random, WEIGHTINGS)],
+        .weights = sheet_weightings[cut_random_below(&walk->random, SHEET_WEIGHTINGS)],
         .noise = 0.1 * (double)cut_random_below(&walk->random, 2),
         .bin = SIZE_MAX,
     };
-    ruin(walk);
+    sheet_ruin(trial, &walk->random);
     if (!sheet_state_fill(trial, &fill, &walk->random, &walk->search->spent)) {
         return false;
     }
@@ -234,7 +148,7 @@ bool sheet_search_run(struct sheet_search *search) {
               sheet_state_init(&walk.trial, search->model) && start(&walk);
     int64_t goal = INT64_MAX;
     while (ok && search->found && search->best.cost > search->bound &&
-           search->spent < search->effort) {
+           search->spent < search->effort - search->effort / TIDY_SHARE) {
         if (search->best.cost - 1 < goal) {
             goal = search->best.cost - 1;
             for (size_t s = 0; s < walk.trial.slot_room; s++) {
@@ -251,7 +165,7 @@ bool sheet_search_run(struct sheet_search *search) {
     }
     sheet_state_clear(&walk.now);
     sheet_state_clear(&walk.trial);
-    return ok;
+    return ok && (!search->found || sheet_tidy(search, search->effort / TIDY_SHARE));
 }
 
 void sheet_search_clear(struct sheet_search *search) {
