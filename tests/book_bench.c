@@ -26,7 +26,7 @@ void book_bench_read(struct book *book, const char *path, struct xlsx *read) {
     xlsx_read(read, path);
 }
 
-struct xlsx_cell *book_bench_cell(const struct xlsx *read, const struct cell *cell) {
+struct xlsx_cell *book_bench_cell(const struct xlsx *read, const struct home *cell) {
     struct xlsx_cell *found = NULL;
     assert_non_null(cell);
     for (size_t i = 0; i < read->count; i++) {

@@ -31,7 +31,7 @@ BARS = (
     ("check", 20000, "sizes", 95, 16),
     ("check", 10000, "rooms", 52, 8),
     ("json", 1000, "plain", 165, 60),
-    ("quote", 1000, "plain", 128, 60),
+    ("quote", 1000, "plain", 112, 60),
     ("plan", 1, "many", 60, 6),
 )
 

@@ -232,7 +232,7 @@ static void read_sheet(const struct estimate *e, const struct estimate *option, 
     book_init(&book, &e->tape);
     sheet(&paper);
     for (size_t i = 0; i < book.cell_count && lines.next < count; i++) {
-        const struct cell *const cell = &book.cells[i];
+        const struct cell *const cell = book_cell(&book, i);
         if (cell->kind != CELL_TEXT || cell->column != column) {
             continue;
         }

@@ -27,7 +27,7 @@ static void check_homes(const struct book *book, struct xlsx *read, const char *
         const fig figure = {id};
         const int64_t value = tape_amount(tape, figure);
         const uint8_t decimals = tape_decimals(tape, figure);
-        const struct cell *const home = book_home(book, figure);
+        const struct home *const home = book_home(book, figure);
         if (home == NULL) {
             continue;
         }
@@ -47,7 +47,7 @@ static void check_homes(const struct book *book, struct xlsx *read, const char *
 
 static void check_stored(const struct book *book, const struct xlsx *read) {
     for (uint32_t id = 1; id < book->tape->count; id++) {
-        const struct cell *const home = book_home(book, (fig){id});
+        const struct home *const home = book_home(book, (fig){id});
         assert_non_null(home);
         const struct xlsx_cell *const cell = book_bench_cell(read, home);
         assert_int_equal(cell->value.kind, XLSX_NUMBER);
@@ -256,7 +256,8 @@ static void test_vanishing(void **state) {
 static void test_references(void **state) {
     (void)state;
     static const struct {
-        uint16_t sheet, column;
+        uint8_t sheet;
+        uint16_t column;
         uint32_t row;
         const char *text;
     } cells[] = {
@@ -271,7 +272,7 @@ static void test_references(void **state) {
     (void)book_sheet(&book, "Doors", "doors", false);
     for (size_t i = 0; i < COUNT(cells); i++) {
         char text[32];
-        const struct cell cell = {
+        const struct home cell = {
             .row = cells[i].row, .sheet = cells[i].sheet, .column = cells[i].column};
         formula_reference(&book, 0, &cell, text, sizeof text);
         assert_string_equal(text, cells[i].text);

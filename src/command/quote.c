@@ -43,11 +43,12 @@ static bool write_client(const struct work *work, const struct output *files, si
     return done;
 }
 
-/* The shop's workbook takes most memory of all, so it comes last, and the options make way for it
+/* The shop's workbook takes most memory of all, so it comes last, and the estimates make way for it
  * once it is laid out. */
 static bool write_shop(struct work *work, const struct output *files) {
     struct shop_book *const workbook =
         shop_book_new(&work->estimates[0], work->estimates + 1, work->count - 1, &work->problems);
+    estimate_keep_tape(&work->estimates[0]);
     for (size_t i = 1; i < work->count; i++) {
         estimate_clear(&work->estimates[i]);
     }

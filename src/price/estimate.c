@@ -77,12 +77,16 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
     return problems_count(problems, SEVERITY_ERROR) > 0 ? ESTIMATE_FAULT : ask_fault(e, problems);
 }
 
-void estimate_clear(struct estimate *e) {
+void estimate_keep_tape(struct estimate *e) {
     lumber_clear(&e->lumber);
     sheets_clear(&e->sheets);
-    tape_clear(&e->tape);
     pool_clear(&e->pool);
-    *e = (struct estimate){0};
+    *e = (struct estimate){.tape = e->tape};
+}
+
+void estimate_clear(struct estimate *e) {
+    estimate_keep_tape(e);
+    tape_clear(&e->tape);
 }
 
 const char *estimate_name(const struct estimate *e) {

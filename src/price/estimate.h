@@ -48,6 +48,10 @@ struct estimate_request {
 enum estimate_result estimate_make(struct estimate *estimate, const struct rates *rates,
                                    const struct job *job, struct estimate_request request,
                                    struct problems *problems) __attribute__((warn_unused_result));
+/* Frees all but the tape, of which alone may be asked after: a paper that is laid out needs no
+ * more.
+ */
+void estimate_keep_tape(struct estimate *estimate);
 /* Frees all that the estimate owns. */
 void estimate_clear(struct estimate *estimate);
 

@@ -85,7 +85,7 @@ static uint32_t put_hours(const struct paper *paper, uint16_t sheet, uint32_t ro
 /* The row of the sheet Compare that begins with these words, from 1; 0: there is none. */
 static unsigned compare_row(const struct book *book, const char *words) {
     for (size_t i = 0; i < book->cell_count; i++) {
-        const struct cell *const cell = &book->cells[i];
+        const struct cell *const cell = book_cell(book, i);
         if (cell->kind == CELL_TEXT && cell->column == 0 &&
             strncmp(book_words(book, cell), words, strlen(words)) == 0 &&
             strcmp(book->sheets[cell->sheet].name, "Compare") == 0) {

@@ -20,8 +20,26 @@ static void (*const sheets[])(struct paper *) = {
 
 struct shop_book {
     struct book book;
-    const struct estimate *base;
+    struct book_facts facts;
 };
+
+static void set_facts(struct shop_book *workbook, const struct estimate *base) {
+    struct pool *const pool = &workbook->book.pool;
+    const struct job *const job = base->job;
+    const struct text *const name = &base->rates->shop.name;
+    const char *const shop = name->s == NULL ? "" : name->s;
+    workbook->facts = (struct book_facts){
+        .title = pool_text(pool, job->title.s, strlen(job->title.s)),
+        .subject = pool_format(pool, "quote %s of %s", job->number.s == NULL ? "" : job->number.s,
+                               job->date.s),
+        .author = pool_text(pool, shop, strlen(shop)),
+        .footer = book_footer(pool, job->title.s),
+        .year = job->year,
+        .month = job->month,
+        .day = job->day,
+        .letter = show_on_letter(base),
+    };
+}
 
 struct shop_book *shop_book_new(const struct estimate *base, const struct estimate *options,
                                 size_t option_count, const struct problems *problems) {
@@ -30,8 +48,8 @@ struct shop_book *shop_book_new(const struct estimate *base, const struct estima
         return NULL;
     }
     struct book *const book = &workbook->book;
-    workbook->base = base;
     book_init(book, &base->tape);
+    set_facts(workbook, base);
     book->protect = true;
     struct paper paper = {.book = book,
                           .base = base,
@@ -56,20 +74,5 @@ void shop_book_free(struct shop_book *workbook) {
 }
 
 bool shop_book_write(struct shop_book *workbook, const char *path) {
-    struct book *const book = &workbook->book;
-    const struct job *const job = workbook->base->job;
-    const struct text *const name = &workbook->base->rates->shop.name;
-    const char *const shop = name->s == NULL ? "" : name->s;
-    const struct book_facts facts = {
-        .title = pool_text(&book->pool, job->title.s, strlen(job->title.s)),
-        .subject = pool_format(&book->pool, "quote %s of %s",
-                               job->number.s == NULL ? "" : job->number.s, job->date.s),
-        .author = pool_text(&book->pool, shop, strlen(shop)),
-        .footer = book_footer(&book->pool, job->title.s),
-        .year = job->year,
-        .month = job->month,
-        .day = job->day,
-        .letter = show_on_letter(workbook->base),
-    };
-    return !book_failed(book) && book_write(book, &facts, path);
+    return book_write(&workbook->book, &workbook->facts, path);
 }

@@ -9,12 +9,13 @@
 struct shop_book;
 
 /* Lays out the workbook of base.  options: option_count estimates of the same job; borrowed by this
- * call alone, base as long as the workbook lives. NULL: memory ran out. */
+ * call alone, as base is but for its tape, which must outlive the workbook. NULL: memory ran out.
+ */
 struct shop_book *shop_book_new(const struct estimate *base, const struct estimate *options,
                                 size_t option_count, const struct problems *problems)
     __attribute__((warn_unused_result));
-/* Writes it to path as it stands (the caller has seen to a safe place). false: not written (errno
- * tells), or memory ran out. */
+/* Writes it to path as it stands (the caller has seen to a safe place), once. false: not written
+ * (errno tells), or memory ran out. */
 bool shop_book_write(struct shop_book *workbook, const char *path)
     __attribute__((warn_unused_result));
 /* Frees the workbook; NULL is accepted. */

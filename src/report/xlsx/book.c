@@ -23,7 +23,10 @@ void book_clear(struct book *book) {
         free(book->sheets[i].breaks);
         free(book->sheets[i].blocks);
     }
-    free(book->cells);
+    for (size_t i = 0; i < book->block_room; i++) {
+        free(book->blocks[i]);
+    }
+    free(book->blocks);
     free(book->owns);
     book_texts_free(book->texts);
     free(book->names);
@@ -75,17 +78,36 @@ void book_break(struct book *book, uint16_t sheet, uint32_t row) {
     }
 }
 
+/* Sees that there is room for one more cell. */
+static bool has_room(struct book *book) {
+    const size_t block = book->cell_count / BOOK_BLOCK;
+    const size_t before = book->block_room;
+    book->blocks =
+        array_grow(book->blocks, &book->block_room, block + 1, sizeof *book->blocks, &book->failed);
+    for (size_t i = before; i < book->block_room; i++) {
+        book->blocks[i] = NULL;
+    }
+    if (!book->failed && book->blocks[block] == NULL) {
+        book->blocks[block] = malloc(BOOK_BLOCK * sizeof **book->blocks);
+        book->failed = book->blocks[block] == NULL;
+    }
+    return !book->failed;
+}
+
 static struct cell *add_cell(struct book *book, struct cell cell) {
-    book->cells = array_grow(book->cells, &book->cell_room, book->cell_count + 1,
-                             sizeof *book->cells, &book->failed);
-    if (book->failed) {
+    if (cell.column >= BOOK_MOST_COLUMNS || !has_room(book)) {
         return NULL;
     }
-    if (cell.column >= BOOK_MOST_COLUMNS) {
-        return NULL;
+    struct cell *const added = book_cell(book, book->cell_count++);
+    *added = cell;
+    return added;
+}
+
+void book_release(struct book *book, size_t i) {
+    if ((i + 1) % BOOK_BLOCK == 0) {
+        free(book->blocks[i / BOOK_BLOCK]);
+        book->blocks[i / BOOK_BLOCK] = NULL;
     }
-    book->cells[book->cell_count] = cell;
-    return &book->cells[book->cell_count++];
 }
 
 static void add_text(struct book *book, struct cell cell, const char *text) {
@@ -207,6 +229,11 @@ void book_define(struct book *book, uint16_t sheet, uint32_t row, uint16_t colum
         (struct book_name){.name = copy, .row = row, .sheet = sheet, .column = column};
 }
 
+static void set_home(struct book *book, const struct cell *cell) {
+    book->homes[cell->figure.id] = (struct home){
+        .row = cell->row, .column = cell->column, .sheet = (uint8_t)cell->sheet, .stands = true};
+}
+
 static void add_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
                        enum look look, fig figure, enum cell_kind kind) {
     if (fig_none(figure)) {
@@ -220,24 +247,21 @@ static void add_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t
                               .unit = (uint8_t)tape_unit(book->tape, figure),
                               .decimals = tape_decimals(book->tape, figure),
                               .figure = figure};
-    if (add_cell(book, cell) != NULL && kind == CELL_HOME) {
-        book->homes[figure.id] = (uint32_t)book->cell_count;
+    struct cell *const added = add_cell(book, cell);
+    if (added != NULL && kind == CELL_HOME) {
+        set_home(book, added);
     }
 }
 
 void book_figure(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                  fig figure) {
-    const bool homeless = !book->failed && !fig_none(figure) && book->homes[figure.id] == 0;
+    const bool homeless = !book->failed && !fig_none(figure) && !book->homes[figure.id].stands;
     add_figure(book, sheet, row, column, look, figure, homeless ? CELL_HOME : CELL_MENTION);
 }
 
 void book_set_home(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                    fig figure) {
-    const uint32_t before = book->failed || fig_none(figure) ? 0 : book->homes[figure.id];
     add_figure(book, sheet, row, column, look, figure, CELL_HOME);
-    if (before != 0 && book->homes[figure.id] != before) {
-        book->cells[before - 1].kind = CELL_MENTION;
-    }
 }
 
 void book_mention(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
@@ -250,7 +274,7 @@ void book_negated(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
     const size_t before = book->cell_count;
     add_figure(book, sheet, row, column, look, figure, CELL_MENTION);
     if (book->cell_count > before) {
-        book->cells[before].less = true;
+        book_cell(book, before)->less = true;
     }
 }
 
@@ -264,17 +288,23 @@ const struct book_own *book_own(const struct book *book, const struct cell *cell
     return &book->owns[cell->own];
 }
 
-const struct cell *book_home(const struct book *book, fig figure) {
-    const uint32_t at = book->homes[figure.id];
-    return at == 0 ? NULL : &book->cells[at - 1];
+const struct home *book_home(const struct book *book, fig figure) {
+    const struct home *const home = &book->homes[figure.id];
+    return home->stands ? home : NULL;
+}
+
+bool book_at_home(const struct book *book, const struct cell *cell) {
+    const struct home *const home = &book->homes[cell->figure.id];
+    return cell->kind == CELL_HOME && home->row == cell->row && home->column == cell->column &&
+           home->sheet == cell->sheet;
 }
 
 void book_assign_homes(struct book *book) {
     for (size_t i = 0; !book->failed && i < book->cell_count; i++) {
-        struct cell *const cell = &book->cells[i];
-        if (cell->kind == CELL_MENTION && !cell->less && book->homes[cell->figure.id] == 0) {
+        struct cell *const cell = book_cell(book, i);
+        if (cell->kind == CELL_MENTION && !cell->less && !book->homes[cell->figure.id].stands) {
             cell->kind = CELL_HOME;
-            book->homes[cell->figure.id] = (uint32_t)i + 1;
+            set_home(book, cell);
         }
     }
 }

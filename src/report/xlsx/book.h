@@ -42,7 +42,16 @@ struct book_own {
     const char *shown;   /* of a check: what it says now */
 };
 
-/* There are hundreds of a door: kept small. */
+/* Where a figure is at home. */
+struct home {
+    uint32_t row;
+    uint16_t column;
+    uint8_t sheet;
+    bool stands; /* false: it has none */
+};
+
+/* There are hundreds of a door: kept small. A home that is not the figure's (book_home) was one
+ * until another was claimed, and is a mention. */
 struct cell {
     uint32_t row;
     union {
@@ -131,8 +140,8 @@ struct book {
     struct pool pool;
     struct book_sheet sheets[BOOK_MOST_SHEETS];
     uint16_t sheet_count;
-    struct cell *cells;
-    size_t cell_count, cell_room;
+    struct cell **blocks; /* cells, BOOK_BLOCK a block: book_cell */
+    size_t cell_count, block_room;
     struct book_texts *texts; /* words of its cells, each once */
     struct book_own *owns;
     size_t own_count, own_room;
@@ -142,7 +151,7 @@ struct book {
     size_t chart_count, chart_room;
     struct book_height *heights;
     size_t height_count, height_room;
-    uint32_t *homes;             /* by figure id: place in cells + 1, 0: none */
+    struct home *homes;          /* by figure id */
     struct text_widths *letters; /* of the typeface of its cells */
     bool failed;
 };
@@ -157,6 +166,17 @@ bool book_failed(const struct book *book);
 /* text for the footer of a book, so coded that it is shown as it is; cut where it would run into
  * the words beside it. In pool; NULL when memory is out. */
 const char *book_footer(struct pool *pool, const char *text);
+
+/* Cells are kept in blocks, so that those that are written make way for what comes of them. */
+#define BOOK_BLOCK ((size_t)4096)
+
+/* Cell i of all, in the order they were added. */
+static inline struct cell *book_cell(const struct book *book, size_t i) {
+    return &book->blocks[i / BOOK_BLOCK][i % BOOK_BLOCK];
+}
+/* Frees the block whose last cell is i, if any ends there; none of its cells may be asked for
+ * after. */
+void book_release(struct book *book, size_t i);
 
 /* Adds a sheet. name: the tab, letters only (so that it needs no quotes in formulas). title:
  * printed in the footer. */
@@ -229,7 +249,9 @@ const char *book_words(const struct book *book, const struct cell *cell);
 const struct book_own *book_own(const struct book *book, const struct cell *cell);
 
 /* The home of a figure; NULL before book_assign_homes where it has none. */
-const struct cell *book_home(const struct book *book, fig figure);
+const struct home *book_home(const struct book *book, fig figure);
+/* Whether a cell is its figure's home. */
+bool book_at_home(const struct book *book, const struct cell *cell);
 
 /* Makes the first mention of a homeless figure its home. To be called when all sheets but the last
  * ones are laid out. */

@@ -9,7 +9,7 @@
 #include "report/xlsx/formula.h"
 
 struct binder {
-    const struct book *book;
+    struct book *book;
     const struct book_facts *facts;
     lxw_workbook *workbook;
     lxw_worksheet *sheets[BOOK_MOST_SHEETS];

@@ -46,7 +46,7 @@ void book_put_marks(const struct book *book, lxw_workbook *workbook, lxw_workshe
     format_set_bold(format);
     format_set_bg_color(format, 0xC9C9C9);
     for (size_t i = 0; i < book->cell_count; i++) {
-        const struct cell *const cell = &book->cells[i];
+        const struct cell *const cell = book_cell(book, i);
         if (cell->look == LOOK_INPUT) {
             put_input(sheets[cell->sheet], cell);
         }

@@ -66,7 +66,7 @@ static double needed_width(const struct binder *b, const struct cell *cell) {
 
 static void measure_widths(struct binder *b) {
     for (size_t i = 0; i < b->book->cell_count; i++) {
-        const struct cell *const cell = &b->book->cells[i];
+        const struct cell *const cell = book_cell(b->book, i);
         double *const width = &b->widths[cell->sheet][cell->column];
         const double needed = needed_width(b, cell);
         *width = needed > *width ? needed : *width;
@@ -121,7 +121,7 @@ static double needed_height(const struct binder *b, const struct cell *cell) {
 
 static bool measure_heights(struct binder *b) {
     for (size_t i = 0; i < b->book->cell_count; i++) {
-        const struct cell *const cell = &b->book->cells[i];
+        const struct cell *const cell = book_cell(b->book, i);
         uint32_t *const rows = &b->rows[cell->sheet];
         *rows = cell->row + 1 > *rows ? cell->row + 1 : *rows;
     }
@@ -140,7 +140,7 @@ static bool measure_heights(struct binder *b) {
         }
     }
     for (size_t i = 0; i < b->book->cell_count; i++) {
-        const struct cell *const cell = &b->book->cells[i];
+        const struct cell *const cell = book_cell(b->book, i);
         double *const row = &b->heights[cell->sheet][cell->row];
         const double height = needed_height(b, cell);
         *row = height > *row ? height : *row;

@@ -32,7 +32,7 @@ bool book_put_pictures(const struct book *book, lxw_worksheet *const *sheets) {
 static const struct cell *cell_at(const struct book *book, uint16_t sheet, uint32_t row,
                                   uint16_t column) {
     for (size_t i = 0; i < book->cell_count; i++) {
-        const struct cell *const c = &book->cells[i];
+        const struct cell *const c = book_cell(book, i);
         if (c->row == row && c->sheet == sheet && c->column == column) {
             return c;
         }

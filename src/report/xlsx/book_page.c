@@ -47,7 +47,7 @@ static double words_end(const struct layout *l) {
     const struct book *const book = l->b->book;
     double end = 0;
     for (size_t i = 0; i < book->cell_count; i++) {
-        const struct cell *const cell = &book->cells[i];
+        const struct cell *const cell = book_cell(book, i);
         if (cell->sheet == l->index && cell->kind == CELL_TEXT && cell->span == 0 &&
             (cell->look == LOOK_NOTE || cell->look == LOOK_PLAIN)) {
             const double right =

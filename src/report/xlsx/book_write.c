@@ -110,14 +110,14 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
     if (cell->kind == CELL_FORMULA) {
         (void)snprintf(formula, FORMULA_MOST, "=%s", book_own(b->book, cell)->formula);
         worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
-    } else if (cell->kind == CELL_MENTION) {
+    } else if (book_at_home(b->book, cell)) {
+        write_home(b, cell, formula, format, shown);
+    } else if (cell->kind == CELL_HOME || cell->kind == CELL_MENTION) {
         char reference[80];
         formula_reference(b->book, cell->sheet, book_home(b->book, cell->figure), reference,
                           sizeof reference);
         (void)snprintf(formula, FORMULA_MOST, "=%s%s", cell->less ? "-" : "", reference);
         worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
-    } else if (cell->kind == CELL_HOME) {
-        write_home(b, cell, formula, format, shown);
     } else {
         worksheet_write_number(sheet, cell->row, cell->column, shown, format);
     }
@@ -160,25 +160,23 @@ static bool bind(struct binder *b) {
     for (uint16_t s = 0; held && s < b->book->sheet_count; s++) {
         held = binder_page(b, s);
     }
-    for (size_t i = 0; i < b->book->cell_count; i++) {
-        const struct cell *const cell = &b->book->cells[i];
-        if (cell->sheet + 1 == b->book->sheet_count && cell->row + 3 > b->spare_row) {
-            b->spare_row = cell->row + 3;
-        }
-    }
-    for (size_t i = 0; held && i < b->book->cell_count; i++) {
-        write_cell(b, &b->book->cells[i], formula);
-    }
+    b->spare_row = b->rows[b->book->sheet_count - 1] + 2;
+    /* what asks for cells comes before these, which are freed as they are written */
     book_put_names(b->book, b->workbook);
     book_put_marks(b->book, b->workbook, b->sheets);
-    formula_map_free(b->map);
-    binder_clear(b);
-    free(formula);
-    return held && book_put_pictures(b->book, b->sheets) &&
+    held = held && book_put_pictures(b->book, b->sheets) &&
            book_put_charts(b->book, b->workbook, b->sheets);
+    binder_clear(b);
+    for (size_t i = 0; held && i < b->book->cell_count; i++) {
+        write_cell(b, book_cell(b->book, i), formula);
+        book_release(b->book, i);
+    }
+    formula_map_free(b->map);
+    free(formula);
+    return held;
 }
 
-bool book_write(const struct book *book, const struct book_facts *facts, const char *path) {
+bool book_write(struct book *book, const struct book_facts *facts, const char *path) {
     struct binder *const b = calloc(1, sizeof *b);
     if (b == NULL) {
         return false;

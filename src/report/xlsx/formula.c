@@ -52,19 +52,19 @@ static void column_letters(uint16_t column, char letters[4]) {
     }
 }
 
-void formula_reference(const struct book *book, uint16_t sheet, const struct cell *cell, char *text,
+void formula_reference(const struct book *book, uint16_t sheet, const struct home *home, char *text,
                        size_t size) {
     char letters[4];
-    column_letters(cell->column, letters);
-    if (cell->sheet == sheet) {
-        (void)snprintf(text, size, "%s%u", letters, cell->row + 1);
+    column_letters(home->column, letters);
+    if (home->sheet == sheet) {
+        (void)snprintf(text, size, "%s%u", letters, home->row + 1);
     } else {
-        (void)snprintf(text, size, "%s!%s%u", book->sheets[cell->sheet].name, letters,
-                       cell->row + 1);
+        (void)snprintf(text, size, "%s!%s%u", book->sheets[home->sheet].name, letters,
+                       home->row + 1);
     }
 }
 
-static void put_cell(struct writer *w, const struct cell *cell) {
+static void put_cell(struct writer *w, const struct home *cell) {
     char reference[64];
     if (cell == NULL) {
         w->whole = false;
@@ -74,15 +74,15 @@ static void put_cell(struct writer *w, const struct cell *cell) {
     put(w, "%s", reference);
 }
 
-static const struct cell *home(const struct writer *w, fig figure) {
+static const struct home *home(const struct writer *w, fig figure) {
     return book_home(w->book, figure);
 }
 
-static const struct cell *operand_home(const struct writer *w, fig figure, size_t i) {
+static const struct home *operand_home(const struct writer *w, fig figure, size_t i) {
     return home(w, tape_operand(w->book->tape, figure, i).f);
 }
 
-static void put_range(struct writer *w, const struct cell *first, const struct cell *last) {
+static void put_range(struct writer *w, const struct home *first, const struct home *last) {
     char letters[4];
     put_cell(w, first);
     column_letters(last->column, letters);
@@ -91,8 +91,9 @@ static void put_range(struct writer *w, const struct cell *first, const struct c
 
 /* One term of a sum, or pair of a total: where in the operands it stands. */
 struct term {
-    const struct cell *count; /* of a total; else NULL */
-    const struct cell *cell;  /* what is added */
+    const struct home *count; /* of a total; else NULL */
+    const struct home *cell;  /* what is added */
+    fig times, added;         /* the figures there */
     bool minus;
 };
 
@@ -113,9 +114,12 @@ static struct term *sorted_terms(struct writer *w, fig figure, size_t *count) {
     *count = tape_operands(w->book->tape, figure) / step;
     struct term *const terms = calloc(*count + 1, sizeof *terms);
     for (size_t i = 0; terms != NULL && i < *count; i++) {
-        terms[i].count = total ? operand_home(w, figure, 2 * i) : NULL;
-        terms[i].cell = operand_home(w, figure, step * i + (total ? 1 : 0));
-        terms[i].minus = tape_operand(w->book->tape, figure, step * i).minus;
+        const struct operand first = tape_operand(w->book->tape, figure, step * i);
+        terms[i].times = total ? first.f : (fig){0};
+        terms[i].added = total ? tape_operand(w->book->tape, figure, step * i + 1).f : first.f;
+        terms[i].count = total ? home(w, terms[i].times) : NULL;
+        terms[i].cell = home(w, terms[i].added);
+        terms[i].minus = first.minus;
         if (terms[i].cell == NULL || (total && terms[i].count == NULL)) {
             w->whole = false;
             free(terms);
@@ -127,7 +131,7 @@ static struct term *sorted_terms(struct writer *w, fig figure, size_t *count) {
     } else if (*count > 1) {
         bool down = true; /* a row of cells keeps its order */
         for (size_t i = 1; i < *count; i++) {
-            down = down && !cells_in_row(terms[i - 1].cell, terms[i].cell);
+            down = down && !homes_in_row(terms[i - 1].cell, terms[i].cell);
         }
         if (down) {
             qsort(terms, *count, sizeof *terms, compare_terms);
@@ -154,12 +158,12 @@ static size_t run_length(const struct writer *w, const struct term *first, size_
     bool down = false;
     for (; length < count; length++) {
         const struct term *const next = &first[length];
-        const struct cell *const last = first[length - 1].cell;
-        const bool in_column = cells_in_column(last, next->cell) && next->cell->row > last->row;
-        const bool in_row = cells_in_row(last, next->cell) && next->cell->column > last->column;
+        const struct home *const last = first[length - 1].cell;
+        const bool in_column = homes_in_column(last, next->cell) && next->cell->row > last->row;
+        const bool in_row = homes_in_row(last, next->cell) && next->cell->column > last->column;
         if (next->minus != first->minus || (!in_column && !in_row) ||
             (length > 1 && down != in_column) || !same_shape(first, next) ||
-            formula_map_numbers(w->map, first->cell, next->cell) != length + 1) {
+            !formula_map_gap(w->map, last, next->cell)) {
             break;
         }
         down = in_column;
@@ -337,22 +341,22 @@ enum formula_result formula_write(const struct book *book, const struct formula_
     return writer.whole ? FORMULA_DONE : (writer.too_long ? FORMULA_LONG : FORMULA_PLAIN);
 }
 
-static long double exact(const struct book *book, const struct cell *cell) {
+static long double exact(const struct tape *tape, fig figure) {
     long double step = 1;
-    for (uint8_t d = 0; d < tape_decimals(book->tape, cell->figure); d++) {
+    for (uint8_t d = 0; d < tape_decimals(tape, figure); d++) {
         step *= 10;
     }
-    return (long double)tape_amount(book->tape, cell->figure) / step;
+    return (long double)tape_amount(tape, figure) / step;
 }
 
 /* The value of terms from..to of a sum or total, as a double: only what a program shows before it
  * recalculates. */
-static double part_value(const struct book *book, const struct term *terms, size_t from,
+static double part_value(const struct tape *tape, const struct term *terms, size_t from,
                          size_t to) {
     long double value = 0;
     for (size_t i = from; i < to; i++) {
-        const long double times = terms[i].count == NULL ? 1.0L : exact(book, terms[i].count);
-        value += (terms[i].minus ? -1.0L : 1.0L) * times * exact(book, terms[i].cell);
+        const long double times = terms[i].count == NULL ? 1.0L : exact(tape, terms[i].times);
+        value += (terms[i].minus ? -1.0L : 1.0L) * times * exact(tape, terms[i].added);
     }
     return (double)value;
 }
@@ -369,7 +373,7 @@ bool formula_parts(const struct book *book, const struct formula_map *map, const
         writer.used = 0;
         put(&writer, "=");
         const size_t next = put_terms(&writer, terms, from, count, FORMULA_MOST);
-        write(to, text, part_value(book, terms, from, next));
+        write(to, text, part_value(book->tape, terms, from, next));
         from = next;
     }
     free(terms);

@@ -30,8 +30,8 @@ typedef void formula_part_write(void *to, const char *formula, double value);
 bool formula_parts(const struct book *book, const struct formula_map *map, const struct cell *cell,
                    uint16_t sheet, char *text, formula_part_write *write, void *to);
 
-/* Writes a reference to cell as seen from sheet (`Doors!C7`) into text. */
-void formula_reference(const struct book *book, uint16_t sheet, const struct cell *cell, char *text,
+/* Writes a reference to a home as seen from sheet (`Doors!C7`) into text. */
+void formula_reference(const struct book *book, uint16_t sheet, const struct home *home, char *text,
                        size_t size);
 
 #endif

@@ -1,37 +1,43 @@
 /* SPDX-License-Identifier: MIT */
+/* A bit a cell, column by column: sheets are full of numbers, so a bit a place is a hundredth of
+ * what the cells take. */
 #include "report/xlsx/formula_map.h"
 
 #include <stdlib.h>
 
-struct spot {
-    uint32_t row;
-    uint16_t sheet, column;
-};
+#define WORD_BITS ((size_t)64)
 
 struct formula_map {
-    struct spot *by_column; /* sheet, column, row */
-    struct spot *by_row;    /* sheet, row, column */
-    size_t count;
+    uint64_t *columns[BOOK_MOST_SHEETS][BOOK_MOST_COLUMNS]; /* NULL: no number stands there */
+    size_t words[BOOK_MOST_SHEETS];                         /* of each column of a sheet */
 };
 
 int cell_order(int64_t a, int64_t b) {
     return a < b ? -1 : (a > b ? 1 : 0);
 }
 
-static int compare_columns(const void *x, const void *y) {
-    const struct spot *const a = x;
-    const struct spot *const b = y;
-    const int first = cell_order(a->sheet, b->sheet);
-    const int second = first != 0 ? first : cell_order(a->column, b->column);
-    return second != 0 ? second : cell_order(a->row, b->row);
+static bool is_number(const struct cell *cell) {
+    return cell->kind != CELL_TEXT && cell->kind != CELL_CHECK;
 }
 
-static int compare_rows(const void *x, const void *y) {
-    const struct spot *const a = x;
-    const struct spot *const b = y;
-    const int first = cell_order(a->sheet, b->sheet);
-    const int second = first != 0 ? first : cell_order(a->row, b->row);
-    return second != 0 ? second : cell_order(a->column, b->column);
+static void find_rows(struct formula_map *map, const struct book *book) {
+    for (size_t i = 0; i < book->cell_count; i++) {
+        const struct cell *const cell = book_cell(book, i);
+        const size_t words = cell->row / WORD_BITS + 1;
+        size_t *const most = &map->words[cell->sheet];
+        *most = is_number(cell) && words > *most ? words : *most;
+    }
+}
+
+static bool set_number(struct formula_map *map, const struct cell *cell) {
+    uint64_t **const column = &map->columns[cell->sheet][cell->column];
+    if (*column == NULL) {
+        *column = calloc(map->words[cell->sheet], sizeof **column);
+    }
+    if (*column != NULL) {
+        (*column)[cell->row / WORD_BITS] |= UINT64_C(1) << cell->row % WORD_BITS;
+    }
+    return *column != NULL;
 }
 
 struct formula_map *formula_map_new(const struct book *book) {
@@ -39,67 +45,56 @@ struct formula_map *formula_map_new(const struct book *book) {
     if (map == NULL) {
         return NULL;
     }
-    map->by_column = calloc(book->cell_count + 1, sizeof *map->by_column);
-    map->by_row = calloc(book->cell_count + 1, sizeof *map->by_row);
-    if (map->by_column == NULL || map->by_row == NULL) {
-        formula_map_free(map);
-        return NULL;
-    }
+    find_rows(map, book);
     for (size_t i = 0; i < book->cell_count; i++) {
-        const struct cell *const cell = &book->cells[i];
-        if (cell->kind != CELL_TEXT && cell->kind != CELL_CHECK) {
-            const struct spot spot = {
-                .row = cell->row, .sheet = cell->sheet, .column = cell->column};
-            map->by_column[map->count] = spot;
-            map->by_row[map->count++] = spot;
+        const struct cell *const cell = book_cell(book, i);
+        if (is_number(cell) && !set_number(map, cell)) {
+            formula_map_free(map);
+            return NULL;
         }
     }
-    qsort(map->by_column, map->count, sizeof *map->by_column, compare_columns);
-    qsort(map->by_row, map->count, sizeof *map->by_row, compare_rows);
     return map;
 }
 
 void formula_map_free(struct formula_map *map) {
-    if (map != NULL) {
-        free(map->by_column);
-        free(map->by_row);
-        free(map);
-    }
-}
-
-/* The place of the first spot that is not before `spot`. */
-static size_t place_of(const struct spot *spots, size_t count, const struct spot *spot,
-                       int (*compare)(const void *, const void *)) {
-    size_t low = 0;
-    size_t high = count;
-    while (low < high) {
-        const size_t middle = low + (high - low) / 2;
-        if (compare(&spots[middle], spot) < 0) {
-            low = middle + 1;
-        } else {
-            high = middle;
+    for (size_t s = 0; map != NULL && s < BOOK_MOST_SHEETS; s++) {
+        for (size_t c = 0; c < BOOK_MOST_COLUMNS; c++) {
+            free(map->columns[s][c]);
         }
     }
-    return low;
+    free(map);
 }
 
-bool cells_in_column(const struct cell *a, const struct cell *b) {
+bool homes_in_column(const struct home *a, const struct home *b) {
     return a->sheet == b->sheet && a->column == b->column;
 }
 
-bool cells_in_row(const struct cell *a, const struct cell *b) {
+bool homes_in_row(const struct home *a, const struct home *b) {
     return a->sheet == b->sheet && a->row == b->row;
 }
 
-/* How many cells with numbers stand from a to b, which share a column or a row. */
-size_t formula_map_numbers(const struct formula_map *map, const struct cell *a,
-                           const struct cell *b) {
-    const struct spot first = {.row = a->row, .sheet = a->sheet, .column = a->column};
-    const struct spot last = {.row = b->row, .sheet = b->sheet, .column = b->column};
-    if (cells_in_column(a, b)) {
-        return place_of(map->by_column, map->count, &last, compare_columns) -
-               place_of(map->by_column, map->count, &first, compare_columns) + 1;
+static bool empty_column(const uint64_t *column, size_t from, size_t end) {
+    for (size_t row = from; row < end;) {
+        const size_t at = row % WORD_BITS;
+        const uint64_t rest = column[row / WORD_BITS] >> at;
+        const size_t here = WORD_BITS - at < end - row ? WORD_BITS - at : end - row;
+        if ((here == WORD_BITS ? rest : rest & ((UINT64_C(1) << here) - 1)) != 0) {
+            return false;
+        }
+        row += here;
     }
-    return place_of(map->by_row, map->count, &last, compare_rows) -
-           place_of(map->by_row, map->count, &first, compare_rows) + 1;
+    return true;
+}
+
+bool formula_map_gap(const struct formula_map *map, const struct home *a, const struct home *b) {
+    uint64_t *const *const columns = map->columns[a->sheet];
+    if (homes_in_column(a, b)) {
+        return empty_column(columns[a->column], (size_t)a->row + 1, b->row);
+    }
+    for (size_t c = (size_t)a->column + 1; c < b->column; c++) {
+        if (columns[c] != NULL && !empty_column(columns[c], a->row, (size_t)a->row + 1)) {
+            return false;
+        }
+    }
+    return true;
 }

@@ -13,14 +13,14 @@ struct formula_map *formula_map_new(const struct book *book);
 /* Frees the map; NULL is accepted. */
 void formula_map_free(struct formula_map *map);
 
-/* How many cells with numbers stand from a to b, which share a column or a row. */
-size_t formula_map_numbers(const struct formula_map *map, const struct cell *a,
-                           const struct cell *b);
+/* Whether no number stands between two cells that share a column, a above b, or a row, a left of
+ * b. */
+bool formula_map_gap(const struct formula_map *map, const struct home *a, const struct home *b);
 
 /* Whether two cells stand in one column of one sheet. */
-bool cells_in_column(const struct cell *a, const struct cell *b);
+bool homes_in_column(const struct home *a, const struct home *b);
 /* Whether two cells stand in one row of one sheet. */
-bool cells_in_row(const struct cell *a, const struct cell *b);
+bool homes_in_row(const struct home *a, const struct home *b);
 
 /* -1, 0, 1. */
 int cell_order(int64_t a, int64_t b);
