@@ -20,11 +20,14 @@ struct target {
     struct references references;
     struct reference reference;
     struct material_reference material;
+    unsigned bits;
 };
 
 #define WITH_LUMBER_AND_SHEETS (1U << MATERIAL_LUMBER | 1U << MATERIAL_SHEET)
 
-enum which { LENGTHS, STEPS, BREAKS, SIZES, STAGES, NAMES, NAME, NONE, MATERIAL };
+enum which { LENGTHS, STEPS, BREAKS, SIZES, STAGES, NAMES, NAME, NONE, MATERIAL, BITS };
+
+static const struct spelling kinds[] = {{"dry", 1}, {"wet", 2}, {"loud", 4}, {"none", 8}, {0}};
 
 static const struct key rows[] = {
     [LENGTHS] = {"board lengths", AS_OWN(read_lengths, .range = INCHES(1, 300), .most = 4),
@@ -46,6 +49,7 @@ static const struct key rows[] = {
     [NAME] = {"finish", AS_NAME(NAME_FINISH), FIELD(target, reference), "oiled"},
     [NONE] = {"hinge", AS_NAME_OR_NONE(NAME_HARDWARE), FIELD(target, reference), "cup"},
     [MATERIAL] = {"panel", AS_MATERIAL(WITH_LUMBER_AND_SHEETS), FIELD(target, material), "ply"},
+    [BITS] = {"kinds", AS_CHOICES(kinds), FIELD(target, bits), "dry, loud"},
 };
 
 struct list_case {
@@ -126,6 +130,16 @@ static const struct list_case cases[] = {
     {MATERIAL, "Ply", "2 0 Ply"},
     {MATERIAL, "clear", "-1 clear wrong-material@10+5"},
     {MATERIAL, "poplr", "-1 poplr unknown-material@10+5"},
+
+    {BITS, "dry", "1"},
+    {BITS, "loud, Dry", "5"},
+    {BITS, "none", "8"},
+    {BITS, "dry, wett", "0 unknown-word@15+4"},
+    {BITS, "dry, dry", "0 bad-item@10+8"},
+    {BITS, "none, none", "0 bad-item@10+10"},
+    {BITS, "none, dry", "0 bad-item@10+9"},
+    {BITS, "dry, none", "0 bad-item@10+9"},
+    {BITS, "dry,", "0 empty-item@10+4"},
 };
 
 /* --- the rates that names are of --- */
@@ -168,6 +182,9 @@ static void dump_target(struct dump *dump, enum which row, const struct target *
     }
     if (row == NAME || row == NONE) {
         dump_add(dump, "%d %s", (int)t->reference.index, t->reference.name.s);
+    }
+    if (row == BITS) {
+        dump_add(dump, "%u", t->bits);
     }
     if (row == MATERIAL && t->material.index >= 0) {
         dump_add(dump, "%d %d %s", (int)t->material.kind, (int)t->material.index,
@@ -248,6 +265,9 @@ static void test_messages(void **state) {
         {MATERIAL, "clear", "panel 'clear' is glass; expected lumber or a sheet"},
         {MATERIAL, "granite",
          "panel 'granite' is not in the rates; expected the name of lumber or a sheet"},
+        {BITS, "dry, none",
+         "kinds 'dry, none' has 'none' beside others; expected a list like 'dry, loud'"},
+        {BITS, "dry, dry", "kinds 'dry, dry' says a thing twice; expected a list like 'dry, loud'"},
         {NAMES, "cut, cut",
          "operations names 'cut' twice; it is done once, so take one away, or give it passes"},
     };

@@ -158,6 +158,7 @@ static bool run_rows(const struct work *w, struct operation_figures *o, uint32_t
             tape_about_again(c->tape, leaf->subject);
             o->shares[r].count = count;
             run_leaf(&o->shares[r], c, op, leaf);
+            o->wide = o->wide || run_is_wide(op, leaf->door);
             works = true;
         }
         w->basis[r] = o->shares[r].run; /* none where it does not apply */

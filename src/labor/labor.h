@@ -35,6 +35,7 @@ struct operation_figures {
     fig labor;   /* money */
     fig machine; /* money; none for handwork */
     fig cost;    /* both */
+    bool wide;   /* a leaf is wider than the machine takes: its passes count twice */
 };
 
 struct machine_figures {

@@ -21,11 +21,15 @@ static length across(const struct operation *op, const struct door *door) {
     return widest;
 }
 
+bool run_is_wide(const struct operation *op, const struct door *door) {
+    return op->capacity.set && across(op, door) > op->capacity.amount;
+}
+
 /* Passes of a row: what the file says, twice that for what is wider than the machine. none: one. */
 static fig passes_of(const struct calc *c, const struct operation *op, const struct door *door) {
     const fig passes = calc_given(c, "passes", &op->passes);
     const length wide = across(op, door);
-    if (!op->capacity.set || wide <= op->capacity.amount) {
+    if (!run_is_wide(op, door)) {
         return passes;
     }
     if (!op->one_side_open || wide > 2 * op->capacity.amount) {

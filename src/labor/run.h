@@ -17,4 +17,7 @@ void run_rates(const struct calc *calc, const struct operation *operation);
 void run_leaf(struct operation_share *share, const struct calc *calc,
               const struct operation *operation, const struct leaf_figures *leaf);
 
+/* Whether a leaf is wider than the machine of an operation takes in one pass. */
+bool run_is_wide(const struct operation *operation, const struct door *door);
+
 #endif

@@ -108,6 +108,7 @@ struct glass {
     struct value round_up; /* nm: each side is charged rounded up to a multiple; unset: as it is */
     struct value stops;    /* money per ft or m round a pane; unset: no stops */
     struct value density;
+    bool lead; /* its panes are held in lead */
 };
 
 struct saw {
@@ -191,6 +192,7 @@ enum setup_per {
 
 struct additive { /* reducers and catalysts that are bought */
     struct text name;
+    unsigned hazards;   /* of enum hazard; 0: not told */
     struct steps sizes; /* limit: gal or L; value: money */
 };
 
@@ -216,6 +218,7 @@ struct coating {
     struct reference put_on; /* [spray NAME] in place of the finish's; index -1: the finish's */
     struct value reserve;    /* percent of what is used */
     struct value touch_up;   /* gal or L per color, left with the client */
+    unsigned hazards;        /* of enum hazard; 0: not told */
     struct steps sizes;      /* limit: gal or L; value: money; needed */
 };
 
@@ -229,6 +232,7 @@ struct spray {
     struct value cleaning; /* gal or L per mix, of what pot, gun or brush is washed with */
     struct reference cleaning_product; /* [additive NAME]; index -1: it is not bought for the job */
     bool by_hand;                      /* wiped or brushed: its coats are not sprayed */
+    bool pressure;                     /* a pot or pump holds the coating under pressure */
 };
 
 struct coat {

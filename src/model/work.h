@@ -3,6 +3,7 @@
 #ifndef DOORCOST_MODEL_WORK_H
 #define DOORCOST_MODEL_WORK_H
 
+#include "model/hazard.h"
 #include "model/value.h"
 
 /* What a client may ask whether it is done. */
@@ -41,7 +42,8 @@ struct operation {
 
 struct machine {
     struct text name;
-    struct value rate; /* money per hour */
+    struct value rate;  /* money per hour */
+    struct choice kind; /* enum machine_kind */
 };
 
 #endif

@@ -43,6 +43,16 @@ static void count_sheets(const struct calc *c, const struct sheet_buy *b,
     p->whole = fig_plus(c->tape, "whole sheets beside the half", p->whole, fig_minus(p->half));
 }
 
+static fig sheet_weight(const struct calc *c, const struct sheet *sheet, fig area) {
+    const fig density = units_density(c->tape, c->units, &sheet->density);
+    if (fig_none(density)) {
+        return density;
+    }
+    const fig thick = calc_given(c, "thickness", &sheet->thickness);
+    return fig_ratio(c->tape, "weight of a sheet", c->units->weight, (figs){{density, thick, area}},
+                     (figs){{c->units->length_per_thick}});
+}
+
 static void buy_by_factor(const struct calc *c, struct sheet_buy *b) {
     const struct sheet *const sheet = sheet_of(c, b);
     const fig along = calc_given(c, "sheet length", &sheet->length);
@@ -50,6 +60,7 @@ static void buy_by_factor(const struct calc *c, struct sheet_buy *b) {
     b->waste = calc_given(c, "waste", &sheet->waste);
     b->needed = waste_applied(c, b->net, b->waste, (enum waste_as)sheet->waste_as.choice);
     b->each = calc_area(c, "area of a sheet", along, across);
+    b->weight = sheet_weight(c, sheet, b->each);
     b->price = calc_given(c, "price", &sheet->price);
     if (sheet->half_price.set) {
         b->half_price = calc_given(c, "price of a half sheet", &sheet->half_price);

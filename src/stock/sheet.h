@@ -21,6 +21,7 @@ struct sheet_buy {
     fig net;             /* area of the parts */
     fig waste, needed;   /* percent; area with waste */
     fig each, each_half; /* area of a sheet, of a half */
+    fig weight;          /* of a sheet; none when its density is not known */
     fig price, half_price;
     struct sheet_purchase_by by_factor;
     struct sheet_purchase_by by_plan; /* all none without a plan */

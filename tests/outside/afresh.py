@@ -146,6 +146,9 @@ class Job:
                 if with_half <= money:
                     whole, half, money = whole - 1, Fraction(1), with_half
             self.same(name + " net", net, theirs[name]["net"])
+            thick = self.inputs.length(keys["thickness"]) / self.doors[0].per_run()
+            weight = rounded(self.doors[0].density("sheet", name) * thick * area, "weight")
+            self.same(name + " weight", weight, theirs[name]["weight"])
             self.same(name + " whole sheets", whole, theirs[name]["by factor"]["whole sheets"])
             self.same(name + " cost", money, theirs[name]["by factor"]["cost"])
             by_plan = theirs[name]["priced by"] == "plan"

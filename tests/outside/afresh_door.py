@@ -256,13 +256,13 @@ class Door:
         if extra and self.openings:
             self.sprayed += rounded(inner * extra / self.per_area(), "area")
 
-    def density(self, part):
+    def density(self, kind, material):
         """By volume of cubic feet or cubic meters, lb or kg."""
-        if part.material_kind == "lumber":
-            wood = self.inputs.woods[self.inputs.section("lumber", part.material)["species"]]
+        if kind == "lumber":
+            wood = self.inputs.woods[self.inputs.section("lumber", material)["species"]]
             gravity = Fraction(wood["sg_12pct_volume"])
             return (1000 if self.inputs.metric else Fraction(6243, 100)) * gravity * Fraction(112, 100)
-        value, unit = number(self.inputs.section(part.material_kind, part.material)["density"])
+        value, unit = number(self.inputs.section(kind, material)["density"])
         if unit == "g/cm3":
             return value * 1000 if self.inputs.metric else value * Fraction("62.42796")
         return value
@@ -271,7 +271,7 @@ class Door:
         thickness = part.thickness
         if part.raised and "mean thickness" in self.style:
             thickness = self.of_style("mean thickness")
-        by_area = rounded(self.density(part) * thickness / self.per_run(), "factor")
+        by_area = rounded(self.density(part.material_kind, part.material) * thickness / self.per_run(), "factor")
         return rounded(by_area * part.width * part.length / self.per_area(), "weight")
 
     def hinge_count(self):

@@ -19,6 +19,7 @@ key_read read_volume;   /* struct value, `per` what kind.per says */
 key_read read_quarters; /* struct value: `4/4` or a length; struct text beside it */
 
 /* Lists, their items between commas. */
+key_read read_choices; /* unsigned: bits of kind.choices, or the last of these alone: none */
 key_read read_lengths; /* struct values, ascending */
 key_read read_steps;   /* struct steps: `40 in: 2, 60 in: 3` */
 key_read read_breaks;  /* struct steps: `100 bf at 3.75 per bf, ...` */

@@ -294,3 +294,35 @@ void read_names(struct reader *reader, const struct key *key, const struct entry
         *field = (struct references){.r = references, .count = count};
     }
 }
+
+void read_choices(struct reader *reader, const struct key *key, const struct entry *entry,
+                  void *target) {
+    unsigned bits = 0;
+    struct entry *items;
+    size_t count;
+    const struct spelling *none = key->kind.choices;
+
+    while (none[1].text != NULL) {
+        none++;
+    }
+    if (!list_split(reader, key, entry, false, &items, &count)) {
+        return;
+    }
+    for (size_t i = 0; i < count; i++) {
+        const struct spelling *spelling = choice_find(reader, key, &items[i]);
+        const unsigned bit = spelling == NULL ? 0 : (unsigned)spelling->choice;
+
+        if (spelling == NULL) {
+            return;
+        }
+        if ((bits & bit) != 0 || (count > 1 && spelling == none)) {
+            problem_add(
+                reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
+                "%s '%s' %s; expected a list like '%s'", key->name, entry_quote(reader, entry),
+                spelling == none ? "has 'none' beside others" : "says a thing twice", key->example);
+            return;
+        }
+        bits |= bit;
+    }
+    *(unsigned *)key_field(key, target) = bits;
+}

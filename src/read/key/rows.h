@@ -48,6 +48,8 @@
     { .read = read_flag, .choices = (spellings) }
 #define AS_CHOICE(spellings)                                                                       \
     { .read = read_choice, .choices = (spellings) }
+#define AS_CHOICES(spellings)                                                                      \
+    { .read = read_choices, .choices = (spellings) }
 #define AS_QUANTITY(allowed)                                                                       \
     { .read = read_quantity, .forms = (allowed) }
 #define AS_MONEY              AS_QUANTITY(forms_money)

@@ -7,7 +7,25 @@
 
 #include <string.h>
 
+static const struct spelling hazards[] = {
+    {"flammable", HAZARD_FLAMMABLE},
+    {"waterborne", HAZARD_WATERBORNE},
+    {"isocyanate", HAZARD_ISOCYANATE},
+    {"acid", HAZARD_ACID},
+    {"formaldehyde", HAZARD_FORMALDEHYDE},
+    {"drying oil", HAZARD_DRYING_OIL},
+    {"none", HAZARD_NONE},
+    {0},
+};
+
+#define HAZARD_HELP                                                                                \
+    "by its data sheet: flammable, waterborne, isocyanate, acid (a catalyst), formaldehyde, "      \
+    "drying oil, or none of these: for the cautions of a job that uses it; absent: the papers "    \
+    "say that it is not told"
+
 static const struct key additive_keys[] = {
+    {"hazards", AS_CHOICES(hazards), FIELD(additive, hazards), "flammable, isocyanate", "none",
+     .help = HAZARD_HELP},
     {"sizes", AS_OWN(read_sizes, .forms = forms_money, .most = MOST_CONTAINER_SIZES),
      FIELD(additive, sizes), "1 qt at 18.00, 1 gal at 52.00", .needed = true,
      .help = "containers and their prices"},
@@ -75,6 +93,8 @@ static const struct key coating_keys[] = {
      .help = "of what is used, bought beyond it: for what goes wrong"},
     {"touch-up", AS_VOLUME_PER("color"), FIELD(coating, touch_up), "4 fl oz per color",
      "0.1 L per color", .help = "left with the client, of each color"},
+    {"hazards", AS_CHOICES(hazards), FIELD(coating, hazards), "flammable, formaldehyde",
+     "waterborne", .help = HAZARD_HELP},
     {"sizes", AS_OWN(read_sizes, .forms = forms_money, .most = MOST_CONTAINER_SIZES),
      FIELD(coating, sizes), "1 qt at 27.00, 1 gal at 84.00", .needed = true,
      .help = "containers and their prices"},
@@ -118,6 +138,8 @@ static const struct key spray_keys[] = {
      .help = "the [additive NAME] to buy for it"},
     {"by hand", AS_YES_NO, FIELD(spray, by_hand), "yes", "no",
      .help = "wiped or brushed, so that work by sprayed coats leaves its coats out; absent: no"},
+    {"pressure", AS_YES_NO, FIELD(spray, pressure), "yes", "no",
+     .help = "a pot or a pump holds the coating under pressure: for the cautions; absent: no"},
 };
 
 /* A pot that its own loss fills would take mixes without end. */

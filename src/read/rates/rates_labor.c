@@ -205,7 +205,21 @@ const struct section_kind section_operation = {
     .check = check_operation,
     .help = "A step of the work and its minutes."};
 
+static const struct spelling machine_kinds[] = {
+    {"miter saw", MACHINE_MITER_SAW},   {"table saw", MACHINE_TABLE_SAW},
+    {"band saw", MACHINE_BAND_SAW},     {"jointer", MACHINE_JOINTER},
+    {"planer", MACHINE_PLANER},         {"shaper", MACHINE_SHAPER},
+    {"router", MACHINE_ROUTER},         {"mortiser", MACHINE_MORTISER},
+    {"boring machine", MACHINE_BORING}, {"sander", MACHINE_SANDER},
+    {"clamps", MACHINE_CLAMPS},         {"spray booth", MACHINE_SPRAY_BOOTH},
+    {"other", MACHINE_OTHER},           {0},
+};
+
 static const struct key machine_keys[] = {
+    {"kind", AS_CHOICE(machine_kinds), FIELD(machine, kind), "miter saw", "other",
+     .help = "miter saw, table saw, band saw, jointer, planer, shaper, router, mortiser, boring "
+             "machine, sander, clamps, spray booth or other: for the cautions of a job that uses "
+             "it; absent: the papers say that it is not told"},
     {"rate", AS_QUANTITY(forms_per_hour), FIELD(machine, rate), "4.00 per hour", .needed = true,
      .help = "what an hour of the machine costs, without the person"},
 };

@@ -194,6 +194,8 @@ static const struct key glass_keys[] = {
      .help = "for weight; a bare number is in g/cm3"},
     {"stops", AS_QUANTITY(per_run), FIELD(glass, stops), "0.45 per ft", "1.20 per m",
      .help = "what holds a pane, by the length round it; absent: none"},
+    {"lead", AS_YES_NO, FIELD(glass, lead), "yes", "no",
+     .help = "its panes are held in lead: for the cautions; absent: no"},
 };
 
 const struct section_kind section_glass = {"glass", glass_keys, COUNT_OF(glass_keys),

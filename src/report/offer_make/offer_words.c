@@ -4,6 +4,7 @@
  */
 #include "model/name.h"
 #include "report/offer_make/offer_maker.h"
+#include "report/words/caution.h"
 #include "report/words/show.h"
 
 /* --- the sentences at the head --- */
@@ -236,6 +237,10 @@ void offer_say(struct offer_maker *m) {
     say_list(m);
     offer_add(&o->notes, job->note.s);
     offer_add(&o->notes, job->terms.s);
+    const struct caution_list told = cautions_needed(m->e, CAUTION_CLIENT, m->pool);
+    for (size_t i = 0; i < told.count; i++) {
+        offer_add(&o->notes, told.texts[i]);
+    }
     for (size_t i = 0; i < shop->term_count; i++) {
         offer_add(&o->terms, shop->terms[i].s);
     }

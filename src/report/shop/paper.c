@@ -74,6 +74,19 @@ void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16
     }
 }
 
+uint32_t paper_cautions(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t last,
+                        unsigned papers) {
+    const struct caution_list list = cautions_needed(paper->base, papers, &paper->book->pool);
+    if (list.count > 0) {
+        book_keep(paper->book, sheet, row, row + (uint32_t)list.count);
+        book_text(paper->book, sheet, row++, 0, LOOK_SECTION, "Cautions");
+    }
+    for (size_t i = 0; i < list.count; i++) {
+        book_span(paper->book, sheet, row++, 0, last, LOOK_WRAP, list.texts[i]);
+    }
+    return row;
+}
+
 const char *paper_lengths(const struct paper *paper) {
     return paper->base->units.lengths == LENGTH_MM ? "mm" : "inches";
 }

@@ -4,6 +4,7 @@
 #ifndef DOORCOST_REPORT_SHOP_PAPER_H
 #define DOORCOST_REPORT_SHOP_PAPER_H
 
+#include "report/words/caution.h"
 #include "report/words/field.h"
 #include "report/xlsx/book.h"
 
@@ -48,6 +49,11 @@ uint32_t paper_title(const struct paper *paper, uint16_t sheet, const char *titl
 /* A row of column headings. */
 void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
                  enum look look, const char *const *heads, size_t count);
+
+/* The cautions that the job needs on any of the papers (enum caution_paper), each over the columns
+ * 0 to last; returns the row after. */
+uint32_t paper_cautions(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t last,
+                        unsigned papers);
 
 /* "in", "mm"; the unit name of money is the currency. */
 const char *paper_unit(const struct paper *paper, fig figure);

@@ -1,21 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* What the program questions, and the cautions that go with the work. */
+/* What the program questions, and the cautions that the job needs. */
 #include "report/shop/paper.h"
-
-static const char *const cautions[] = {
-    "Sizes and minutes are estimates. Measure again before the first cut.",
-    "Guards on; push sticks for small parts; the machine's manual comes first. Collect dust at the "
-    "source.",
-    "Spray only in a ventilated booth away from flame and sparks, with the respirator the data "
-    "sheet names. Follow local fire and "
-    "air rules. Do not pile rags.",
-    "Reducer, catalyst, film and pot life: the product's data sheet rules. A catalyst is kept "
-    "exactly and handled as it says.",
-    "Glass in doors may have to be safety glazing: ask the local code.",
-    "Tax and deposit follow the settings given; check them with your local authority. Some places "
-    "cap deposits or ask for a license.",
-    "A signed quote that says how long it is valid may bind the shop for that time.",
-};
 
 /* The problems of a severity, a row each; returns the row after. */
 static uint32_t put_problems(const struct paper *paper, uint16_t sheet, uint32_t row,
@@ -54,10 +39,5 @@ void sheet_checks(struct paper *paper) {
         book_text(book, sheet, row++, 0, LOOK_SECTION, "Questions that the job accepts");
         row = put_problems(paper, sheet, row, SEVERITY_ACCEPTED);
     }
-    row++;
-    book_text(book, sheet, row++, 0, LOOK_SECTION, "Cautions");
-    for (size_t i = 0; i < sizeof cautions / sizeof *cautions; i++) {
-        const char *const text = pool_format(&book->pool, "%zu. %s", i + 1, cautions[i]);
-        book_span(book, sheet, row++, 0, 1, LOOK_WRAP, text == NULL ? "" : text);
-    }
+    (void)paper_cautions(paper, sheet, row + 1, 1, CAUTION_ALL);
 }

@@ -5,7 +5,8 @@
 #include "report/shop/paper.h"
 #include "report/words/show.h"
 
-#define FOOT_ROWS 3 /* of notes below the last table */
+#define FOOT_ROWS   1 /* of notes below the last table */
+#define LAST_COLUMN 9 /* that cautions run over */
 
 static uint32_t batch_table(const struct paper *paper, uint16_t sheet, uint32_t row,
                             const struct batch *b) {
@@ -117,10 +118,5 @@ void sheet_finish(struct paper *paper) {
     book_text(paper->book, sheet, row, 0, LOOK_NOTE,
               "The number of containers is the cheapest set that holds the need: chosen by the "
               "program. Run it again where the check says so.");
-    book_text(paper->book, sheet, row + 1, 0, LOOK_NOTE,
-              "Spray only in a ventilated booth away from flame and sparks, with the respirator "
-              "the data sheet names.");
-    book_text(paper->book, sheet, row + 2, 0, LOOK_NOTE,
-              "Follow local fire and air rules. Do not pile rags. Film, reducer, catalyst and pot "
-              "life: the product's data sheet rules.");
+    (void)paper_cautions(paper, sheet, row + 2, LAST_COLUMN, CAUTION_FINISH);
 }

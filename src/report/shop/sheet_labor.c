@@ -2,7 +2,8 @@
 /* Labor by operation and by machine, and the matrix of what each operation takes of each door. */
 #include "report/shop/paper.h"
 
-#define WORDS 2
+#define WORDS       2
+#define LAST_COLUMN 6 /* that cautions run over */
 
 static const char *machine_name(const struct rates *rates, int32_t machine) {
     return machine < 0 ? "by hand" : rates->machines[machine].name.s;
@@ -62,10 +63,8 @@ void sheet_labor(struct paper *paper) {
     row = machine_table(paper, sheet, row);
     struct paper_list list = {.sheet = sheet, .figure = 2, .note = 4, .row = row};
     paper_lines(paper, &list, &fields_labor, FIELD_SHEET, &paper->base->labor);
-    book_keep(book, sheet, row, list.row + 1);
-    book_text(book, sheet, list.row + 1, 0, LOOK_NOTE,
-              "Minutes are estimates. Guards on; push sticks for small parts; the machine's manual "
-              "comes first. Collect dust at the source.");
+    book_keep(book, sheet, row, list.row);
+    (void)paper_cautions(paper, sheet, list.row + 1, LAST_COLUMN, CAUTION_SHOP);
 }
 
 /* --- the matrix: doors down, operations across, one block a kind of figure

@@ -207,8 +207,12 @@ static void put_terms(struct page *p) {
     book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP,
               "Made to the sizes above. Wood moves and its color and grain vary. Prices hold for "
               "the whole list, until the date above.");
-    book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP,
-              "Tax and deposit follow the settings given; check them with your local authority.");
+    const struct caution_list told =
+        cautions_needed(p->e, CAUTION_QUOTE | CAUTION_CLIENT, &p->book->pool);
+    for (size_t i = 0; i < told.count; i++) {
+        book_span(p->book, p->sheet, p->row++, COLUMN_WHAT, COLUMN_AMOUNT, LOOK_WRAP,
+                  told.texts[i]);
+    }
     book_text(p->book, p->sheet, first, COLUMN_ID, LOOK_LABEL, "Terms");
     book_keep(p->book, p->sheet, first, p->row - 1);
 }

@@ -7,6 +7,7 @@
 
 #include "price/estimate.h"
 #include "report/text/grid.h"
+#include "report/words/caution.h"
 
 /* The head that every report opens with: what it is, the job, whose, when, in which money. */
 void head_print(struct page *page, const char *what, const struct estimate *estimate);
@@ -21,6 +22,10 @@ void shop_print(struct page *page, const struct estimate *estimate);
 void accepted_print(struct page *page, const struct problems *problems);
 /* `19 rows, 50 doors and fronts: no errors, 2 warnings`, and what is accepted. */
 void check_print(struct page *page, size_t rows, int64_t doors, const struct problems *problems);
+
+/* The cautions that the job needs on any of the papers (enum caution_paper), a blank line before
+ * them. */
+void cautions_print(struct page *page, const struct estimate *estimate, unsigned papers);
 
 /* The finish to buy, and the numbers that lead there. */
 void finish_print(struct page *page, const struct estimate *estimate);

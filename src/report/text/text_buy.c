@@ -211,4 +211,5 @@ void buy_print(struct page *page, const struct estimate *e) {
     }
     sundries_print(page, e);
     print_totals(page, e);
+    cautions_print(page, e, CAUTION_BUY);
 }

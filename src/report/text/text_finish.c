@@ -203,8 +203,5 @@ void finish_print(struct page *page, const struct estimate *e) {
     say(page, "To buy: the cheapest set of containers that holds the need");
     products_print(page, e);
     print_transfer(page, e);
-    say(page, "%s", "");
-    say_wrapped(page, "", 0,
-                "Spray only in a ventilated booth away from flame and sparks, with the respirator "
-                "the data sheet names. Follow local fire and air rules. Do not pile rags.");
+    cautions_print(page, e, CAUTION_FINISH);
 }

@@ -37,6 +37,21 @@ void head_print(struct page *page, const char *what, const struct estimate *e) {
     grid_clear(&grid);
 }
 
+void cautions_print(struct page *page, const struct estimate *e, unsigned papers) {
+    struct pool pool;
+    pool_init(&pool);
+    const struct caution_list list = cautions_needed(e, papers, &pool);
+    if (list.count > 0) {
+        say(page, "%s", "");
+        say(page, "Cautions");
+    }
+    for (size_t i = 0; i < list.count; i++) {
+        say_wrapped(page, "  -", 4, "%s", list.texts[i]);
+    }
+    page->failed = page->failed || pool_failed(&pool);
+    pool_clear(&pool);
+}
+
 struct counted count_words(size_t count, const char *noun) {
     struct counted c;
     if (count == 0) {

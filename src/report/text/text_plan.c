@@ -263,4 +263,7 @@ void plan_print(struct page *page, const struct estimate *e) {
         say(page, "nothing to cut in this job");
     }
     page->failed = page->failed || !held;
+    if (e->lumber.count + e->sheets.count > 0) {
+        cautions_print(page, e, CAUTION_PLAN);
+    }
 }

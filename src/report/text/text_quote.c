@@ -122,8 +122,14 @@ static void print_foot(struct page *page, const struct estimate *e) {
     if (e->job->note.s != NULL) {
         say_wrapped(page, "", 0, "%s", e->job->note.s);
     }
-    say_wrapped(page, "", 0,
-                "Tax and deposit follow the settings given; check them with your local authority.");
+    struct pool pool;
+    pool_init(&pool);
+    const struct caution_list told = cautions_needed(e, CAUTION_CLIENT, &pool);
+    for (size_t i = 0; i < told.count; i++) {
+        say_wrapped(page, "", 0, "%s", told.texts[i]);
+    }
+    page->failed = page->failed || pool_failed(&pool);
+    pool_clear(&pool);
 }
 
 /* --- options --- */

@@ -239,8 +239,5 @@ void shop_print(struct page *page, const struct estimate *e) {
     print_needs(page, e);
     say(page, "%s", "");
     print_hours(page, e);
-    say(page, "%s", "");
-    say_wrapped(page, "", 0,
-                "Sizes and minutes are estimates. Guards on; push sticks for small parts; the "
-                "machine's manual comes first. Collect dust at the source.");
+    cautions_print(page, e, CAUTION_SHOP | CAUTION_QUOTE);
 }

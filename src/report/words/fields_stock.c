@@ -81,6 +81,8 @@ const struct field_table fields_lumber_plan = TABLE(lumber_plan);
 static const struct field sheet[] = {
     {"net", "net, finished parts", NULL, SHEET(net), FIELD_SHEET},
     {"sheet area", "area of a sheet", NULL, SHEET(each), FIELD_SHEET},
+    {"weight", "weight of a sheet", "as bought; over 51 lb (23 kg): two people or a cart",
+     SHEET(weight), FIELD_SHEET},
     {"price", "price of a sheet", NULL, SHEET(price), FIELD_SHEET},
     {"half price", "price of a half", NULL, SHEET(half_price), FIELD_SHEET},
     {"waste, percent", "waste", NULL, SHEET(waste), FIELD_SHEET},
