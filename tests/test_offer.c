@@ -40,7 +40,8 @@ static void tell_texts(struct told *told, const char *what, const struct offer_t
 /* The offer as lines, each of what it is and its words. */
 static void tell_offer(struct told *told, const struct offer *o) {
     *told = (struct told){.text = "\n", .used = 1};
-    tell(told, "paper: %s\nreference: %s\nlist: %s\n", o->paper, o->reference, o->list_note);
+    tell(told, "paper: %s\nmark: %s\nreference: %s\nlist: %s\n", o->paper, o->mark, o->reference,
+         o->list_note);
     for (size_t i = 0; i < o->fact_count; i++) {
         tell(told, "%s: %s\n", o->facts[i].label, o->facts[i].text);
     }
@@ -138,12 +139,24 @@ static const struct offer_case statement_cases[] = {
     {"a bare quote says nothing that the job does not",
      {NULL},
      ONE,
-     {"paper: Quote", "reference: Quote ", "Date: March 2, 2026",
+     {"paper: Quote", "mark: ", "reference: Quote ", "Date: March 2, 2026",
       "statement: This is a quote: the price holds for what is listed here.",
       "statement: Made to the finished sizes below.",
       "statement: The prices hold only if the whole list is ordered.",
       "statement: When the doors will be ready is agreed with the order.", "!Valid until",
       "!Number"}},
+    {"rates that are made up",
+     {"shop|invented = yes"},
+     ONE,
+     {"paper: Quote", "mark: example prices", "reference: Quote , example prices",
+      "statement: Example prices: the rates behind them are made up. This paper shows how a quote "
+      "reads, and offers nothing."}},
+    {"an estimate of such rates",
+     {"shop|invented = yes", "job|paper = estimate"},
+     ONE,
+     {"reference: Estimate , example prices",
+      "statement: Example prices: the rates behind them are made up. This paper shows how an "
+      "estimate reads, and offers nothing."}},
     {"thirty days from March 2 end on April 1; who measured; when ready",
      {"job|valid = 30 days\nmeasured by = the shop, 27 February\nready = 6 weeks from "
       "deposit\nnumber = 0031\nrevision = 2"},

@@ -61,6 +61,8 @@ struct shop {
     struct choice lumber_by, sheets_by; /* enum priced_by */
     struct choice charge_finish, charge_sheets, charge_banding, charge_hardware; /* enum charged */
     struct references operations; /* operations that every job has (quoting, cleaning up) */
+    bool invented;                /* the numbers of the file are made up, but for those in own */
+    struct texts own;             /* keys of [shop], sections, kinds of section: setting_named */
 };
 
 struct lumber {

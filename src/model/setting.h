@@ -10,7 +10,9 @@
 #include "base/problem.h"
 
 struct setting {
-    const char *section; /* in its brackets */
+    const char *kind;    /* of its section: `lumber` */
+    const char *title;   /* of its section: `lumber poplar` */
+    const char *section; /* in its brackets: `[lumber poplar]` */
     const char *key;     /* as written, blanks between words reduced to one */
     uint32_t line;       /* of its value */
 };
@@ -26,5 +28,9 @@ struct settings {
 /* The setting whose value stands in that line; NULL: it is of another file, or no key is there.
  * Borrowed. */
 const struct setting *setting_at(const struct settings *settings, struct place place);
+
+/* Whether a name is of the setting: its section (`lumber poplar`, `saw`), the kind of it
+ * (`lumber`), or, of [shop], its key (`labor rate`). */
+bool setting_named(const struct setting *setting, const char *name);
 
 #endif

@@ -33,6 +33,11 @@ struct text {
     struct place place;
 };
 
+struct texts {
+    struct text *t;
+    size_t count;
+};
+
 /* One of a fixed set (an enum of ours). Where the key is absent, choice is the default and set
  * is false. */
 struct choice {

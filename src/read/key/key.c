@@ -299,13 +299,17 @@ void settings_make(struct reader *reader, const struct ini *ini, struct settings
     };
     for (size_t i = 0; i < ini->count && !pool_failed(reader->pool); i++) {
         const struct ini_section *section = &ini->sections[i];
-        const char *head = pool_format(reader->pool, "[%s%s%s]", section->kind,
-                                       section->name[0] == '\0' ? "" : " ", section->name);
+        const char *const kind = pool_text(reader->pool, section->kind, strlen(section->kind));
+        const char *const title = pool_words(reader->pool, "%s%s%s", section->kind,
+                                             section->name[0] == '\0' ? "" : " ", section->name);
+        const char *const head = pool_format(reader->pool, "[%s]", title);
 
         for (size_t k = 0; head != NULL && k < section->count; k++) {
             const struct ini_key *key = &section->keys[k];
 
             settings->list[settings->count++] = (struct setting){
+                .kind = kind,
+                .title = title,
                 .section = head,
                 .key = pool_text(reader->pool, key->name, strlen(key->name)),
                 .line = key->value_place.line,

@@ -71,6 +71,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     rates->shop.money_decimals = reader.money_decimals;
     sections_read(&reader, &ini, rates_sections, rates_section_count, rates);
     check_materials(&reader, rates);
+    own_check(&reader, rates);
     styles_check(&reader, rates);
     plausible_check_rates(&reader, rates);
     larger_check(&reader, rates);

@@ -7,6 +7,8 @@
 
 /* rates_shop.c */
 extern const struct section_kind section_shop;
+/* own.c: after all sections are read. */
+void own_check(struct reader *reader, const struct rates *rates);
 /* rates_hardware.c */
 extern const struct section_kind section_hinges, section_hardware, section_consumable;
 /* rates_stock.c */

@@ -58,6 +58,22 @@ static void read_currency(struct reader *reader, const struct key *key, const st
     }
 }
 
+static void read_own(struct reader *reader, const struct key *key, const struct entry *entry,
+                     void *target) {
+    struct texts *const field = key_field(key, target);
+    struct entry *items;
+    size_t count;
+
+    if (!list_split(reader, key, entry, false, &items, &count)) {
+        return;
+    }
+    field->t = pool_take(reader->pool, count, sizeof *field->t);
+    for (size_t i = 0; field->t != NULL && i < count; i++) {
+        field->t[i] = entry_text(reader, &items[i]);
+    }
+    field->count = field->t == NULL ? 0 : count;
+}
+
 static const struct key shop_keys[] = {
     {"name", AS_TEXT, FIELD(shop, name), "The door shop",
      .help = "the shop, for the head of the quote"},
@@ -113,6 +129,12 @@ static const struct key shop_keys[] = {
      .help = "the pieces used, or the packs; absent: used"},
     {"operations", AS_NAMES(NAME_OPERATION), FIELD(shop, operations), "quote and measure, clean up",
      .help = "operations that every job has"},
+    {"invented", AS_YES_NO, FIELD(shop, invented), "yes", "no",
+     .help = "the numbers of this file are made up, as those that ship: the papers say `example "
+             "prices`; absent: no"},
+    {"own", AS(read_own), FIELD(shop, own), "labor rate, lumber poplar, machine",
+     .help = "of invented rates what is the shop's own by now: keys of [shop], sections, or kinds "
+             "of section; absent: nothing"},
 };
 
 static void check_shop(struct reader *reader, const struct ini_section *section, void *target) {

@@ -61,6 +61,8 @@ static void letterhead(struct client_page *p) {
     const struct text_style small = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY, .width = width};
     const struct text_style paper = {
         .size = 22, .bold = true, .width = f->width, .align = ALIGN_RIGHT};
+    const struct text_style mark = {
+        .size = 12, .bold = true, .width = f->width, .align = ALIGN_RIGHT};
     char word[16] = "";
     for (size_t i = 0; i + 1 < sizeof word && o->paper[i] != '\0'; i++) {
         word[i] = (char)toupper((unsigned char)o->paper[i]);
@@ -73,6 +75,10 @@ static void letterhead(struct client_page *p) {
         f->y += text_draw(cr, x, f->y, o->shop_contact, &small);
     }
     text_draw(cr, f->x, top - 4, word, &paper);
+    text_draw(cr, f->x, top + 22, o->mark, &mark);
+    if (o->mark[0] != '\0' && f->y < top + 38) {
+        f->y = top + 38;
+    }
     if (x > f->x && f->y < top + LOGO_HEIGHT) {
         f->y = top + LOGO_HEIGHT;
     }

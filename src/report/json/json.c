@@ -2,6 +2,7 @@
 #include "report/json/json.h"
 
 #include "report/json/json_parts.h"
+#include "report/words/shipped.h"
 #include "report/words/show.h"
 
 /* --- small pieces --- */
@@ -102,6 +103,7 @@ static json_t *job_facts(struct json_maker *maker, const struct estimate *e) {
         {"door list", job->doors_path.s},
         {"note", job->note.s},
         {"terms", job->terms.s},
+        {"prices", shipped_example(e) ? "example" : NULL},
     };
     json_t *const object = json_object();
     for (size_t i = 0; i < sizeof facts / sizeof *facts; i++) {

@@ -112,6 +112,7 @@ struct offer_texts {
 struct offer {
     struct pool pool;
     const char *paper; /* "Quote", "Estimate" */
+    const char *mark;  /* `example prices`: the price is none; empty: it is one */
     const char *currency;
     const char *title;
     const char *shop, *shop_address, *shop_contact; /* empty where not given */

@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "report/offer_make/offer_maker.h"
+#include "report/words/shipped.h"
 #include "report/words/show.h"
 
 #include <assert.h>
@@ -75,9 +76,13 @@ static void name_paper(struct offer_maker *m) {
     o->month = job->month;
     o->day = job->day;
     o->paper = show_paper(job);
+    o->mark = shipped_example(m->e) ? "example prices" : "";
     o->reference = job->revision.set ? pool_words(m->pool, "%s %s, revision %d", o->paper, number,
                                                   (int)job->revision.amount)
                                      : pool_words(m->pool, "%s %s", o->paper, number);
+    if (o->mark[0] != '\0') {
+        o->reference = pool_words(m->pool, "%s, %s", o->reference, o->mark);
+    }
     m->until = job->valid.set
                    ? offer_date(m->pool, date_after(date, (int32_t)job->valid.amount), metric)
                    : "";

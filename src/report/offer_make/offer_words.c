@@ -226,6 +226,13 @@ void offer_say(struct offer_maker *m) {
     struct offer *const o = m->offer;
     const struct job *const job = m->e->job;
     const struct shop *const shop = &m->e->rates->shop;
+    if (o->mark[0] != '\0') {
+        offer_add(&o->statements,
+                  pool_words(m->pool,
+                             "Example prices: the rates behind them are made up. This paper shows "
+                             "how %s reads, and offers nothing.",
+                             o->estimate ? "an estimate" : "a quote"));
+    }
     if (o->estimate) {
         state_estimate(m);
     } else {

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What the program questions, and the cautions that the job needs. */
 #include "report/shop/paper.h"
+#include "report/words/shipped.h"
 
 /* The problems of a severity, a row each; returns the row after. */
 static uint32_t put_problems(const struct paper *paper, uint16_t sheet, uint32_t row,
@@ -22,6 +23,23 @@ static uint32_t put_problems(const struct paper *paper, uint16_t sheet, uint32_t
     return row;
 }
 
+/* What of invented rates the job still takes. */
+static uint32_t put_shipped(const struct paper *paper, uint16_t sheet, uint32_t row) {
+    struct book *const book = paper->book;
+    if (!shipped_example(paper->base)) {
+        return row;
+    }
+    const struct shipped shipped = shipped_of(paper->base, &book->pool);
+    row++;
+    book_text(book, sheet, row++, 0, LOOK_SECTION, "Example prices");
+    book_span(book, sheet, row++, 0, 1, LOOK_WRAP, shipped_words(&shipped, &book->pool));
+    for (size_t i = 0; i < shipped.group_count; i++) {
+        book_text(book, sheet, row, 0, LOOK_PLAIN, shipped.groups[i].kind);
+        book_text(book, sheet, row++, 1, LOOK_WRAP, shipped.groups[i].names);
+    }
+    return row;
+}
+
 void sheet_checks(struct paper *paper) {
     struct book *const book = paper->book;
     const uint16_t sheet = book_sheet(book, "Checks", "Checks and cautions", false);
@@ -39,5 +57,6 @@ void sheet_checks(struct paper *paper) {
         book_text(book, sheet, row++, 0, LOOK_SECTION, "Questions that the job accepts");
         row = put_problems(paper, sheet, row, SEVERITY_ACCEPTED);
     }
+    row = put_shipped(paper, sheet, row);
     (void)paper_cautions(paper, sheet, row + 1, 1, CAUTION_ALL);
 }

@@ -5,6 +5,7 @@
 #include "report/shop/paper.h"
 #include "report/words/difference.h"
 #include "report/words/sale_line.h"
+#include "report/words/shipped.h"
 #include "report/words/show.h"
 
 enum {
@@ -37,8 +38,8 @@ static void pair_line(struct page *p, const char *label, const char *text) {
 static void put_head(struct page *p) {
     const struct job *const job = p->e->job;
     const struct shop *const shop = &p->e->rates->shop;
-    book_format(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_TITLE, "%s: %s", show_paper(job),
-                job->title.s);
+    book_format(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_TITLE, "%s%s: %s", show_paper(job),
+                shipped_example(p->e) ? ", example prices" : "", job->title.s);
     p->row++;
     pair_line(p, "From", shop->name.s);
     pair_line(p, "", shop->address.s);

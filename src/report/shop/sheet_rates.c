@@ -3,6 +3,7 @@
  * constants with their source; and the steps in between that no other sheet shows. */
 #include "report/shop/check_cell.h"
 #include "report/shop/paper.h"
+#include "report/words/shipped.h"
 
 #include <ctype.h>
 #include <string.h>
@@ -67,6 +68,10 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
     book_text(book, sheet, row, 4, LOOK_UNIT, paper_unit(paper, figure));
     book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u", settings_of(paper, place)->file_name,
                 place.line);
+    if (settings_of(paper, place) == &paper->base->rates->settings &&
+        shipped_still(paper->base->rates, setting)) {
+        book_text(book, sheet, row, 7, LOOK_NOTE, "as shipped");
+    }
 }
 
 static int by_place(const struct tape *tape, fig a, fig b) {

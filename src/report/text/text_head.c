@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The head of every report, and the one line of a check. */
 #include "report/text/print.h"
+#include "report/words/shipped.h"
 #include "report/words/show.h"
 
 #include <inttypes.h>
@@ -33,6 +34,7 @@ void head_print(struct page *page, const char *what, const struct estimate *e) {
     line(&grid, "made", estimate_name(e));
     grid_put(&grid, "money");
     grid_put(&grid, "%s, sizes in %s", e->rates->shop.currency.s, length_words(job->unit));
+    line(&grid, "prices", shipped_example(e) ? "example prices: the rates are invented" : NULL);
     grid_print(&grid, page);
     grid_clear(&grid);
 }

@@ -5,6 +5,7 @@
 #include "report/words/build_up_words.h"
 #include "report/words/plan_words.h"
 #include "report/words/planned.h"
+#include "report/words/shipped.h"
 #include "report/words/show.h"
 
 static const struct grid_column money_columns[] = {
@@ -230,6 +231,34 @@ static void print_hours(struct page *page, const struct estimate *e) {
     }
 }
 
+/* What of invented rates the job still takes. */
+static void print_shipped(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {{NULL, GRID_LEFT, false}, {NULL, GRID_LEFT, true}};
+    struct grid grid;
+    struct pool pool;
+    if (!shipped_example(e)) {
+        return;
+    }
+    pool_init(&pool);
+    const struct shipped shipped = shipped_of(e, &pool);
+    say(page, "%s", "");
+    say_wrapped(page, "", 0, "%s", shipped_words(&shipped, &pool));
+    grid_init(&grid, columns, 2, 2);
+    for (size_t i = 0; i < shipped.group_count; i++) {
+        grid_put(&grid, "%s", shipped.groups[i].kind);
+        grid_put(&grid, "%s", shipped.groups[i].names);
+    }
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    if (shipped.left > 0) {
+        say_wrapped(page, "", 2,
+                    "(put in your own and name them in 'own' of [shop]: docs/manual.md, 'Your own "
+                    "rates')");
+    }
+    page->failed = page->failed || pool_failed(&pool);
+    pool_clear(&pool);
+}
+
 void shop_print(struct page *page, const struct estimate *e) {
     say(page, "%s", "");
     say(page, "For the shop, not for the client");
@@ -239,5 +268,6 @@ void shop_print(struct page *page, const struct estimate *e) {
     print_needs(page, e);
     say(page, "%s", "");
     print_hours(page, e);
+    print_shipped(page, e);
     cautions_print(page, e, CAUTION_SHOP | CAUTION_QUOTE);
 }
