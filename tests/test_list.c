@@ -64,7 +64,7 @@ static const struct list_case cases[] = {
     {LENGTHS, "  96  ", "2438400000|"},
     {LENGTHS, "1, 2, 3, 4", "25400000|50800000|76200000|101600000|"},
     {LENGTHS, "1, 2, 3, 4, 5", " too-many@10+13"},
-    {LENGTHS, "96 (95 to 97), 120", "2438400000|3048000000|"},
+    {LENGTHS, "96 (95 to 97), 120", "2438400000|3048000000| range-unused@10+13"},
     {LENGTHS, "8 ft, 8 ft", " not-ascending@16+4"},
     {LENGTHS, "10 ft, 8 ft", " not-ascending@17+4"},
     {LENGTHS, "96 in, 2438.4 mm", " not-ascending@17+9"},
@@ -96,7 +96,7 @@ static const struct list_case cases[] = {
     {BREAKS, "100 at 3.75 per bf", " missing-unit@10+3"},
     {BREAKS, "0 bf at 3.75 per bf", " out-of-range@10+4"},
     {BREAKS, "100 bf at 3.75 per bf (3 to 4), 500 bf at 3 per bf",
-     "100:375 '100 bf'|500:3 '500 bf'|"},
+     "100:375 '100 bf'|500:3 '500 bf'| range-unused@20+20"},
     {BREAKS, "99.5 bf at 4 per bf, 99.50 bf at 3 per bf", " not-ascending@31+20"},
     {BREAKS, "99.5 bf at 4 per bf, 99.51 bf at 3 per bf", "995:4 '99.5 bf'|9951:3 '99.51 bf'|"},
 

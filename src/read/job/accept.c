@@ -37,6 +37,7 @@ const char *const question_ids[] = {
     "part-too-wide",
     "plan-over-factor",
     "pot-life-short",
+    "range-unused",
     "size-far-from-rest",
     "text-cut",
     "too-wide-for-machine",

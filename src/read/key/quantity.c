@@ -203,6 +203,13 @@ void range_report(struct reader *reader, const struct key *key, const struct ent
                 key->name, entry_quote(reader, entry));
 }
 
+void range_ask(struct reader *reader, const struct key *key, const struct entry *entry) {
+    problem_add(reader->problems, SEVERITY_WARNING, "range-unused", entry->place,
+                "the range of %s '%s' has no effect: only a transfer efficiency is figured at the "
+                "ends of its range; take it away",
+                key->name, entry_quote(reader, entry));
+}
+
 /* Most decimals that a unit is written with. */
 static uint8_t most_decimals(const struct reader *reader, enum unit unit) {
     return unit == UNIT_MONEY ? reader->money_decimals : (unit == UNIT_PERCENT ? 4 : 6);
@@ -305,6 +312,8 @@ bool quantity_ranged(struct reader *reader, const struct key *key, const struct 
     *value = read;
     if (range != NULL) {
         *range = ends;
+    } else if (ends.set) {
+        range_ask(reader, key, entry);
     }
     if (choice != NULL) {
         *choice = form->choice;

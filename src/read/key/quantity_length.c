@@ -232,6 +232,9 @@ bool length_value(struct reader *reader, const struct key *key, const struct ent
         range_report(reader, key, entry);
         return false;
     }
+    if (low != NULL) {
+        range_ask(reader, key, entry);
+    }
     ask_fraction(reader, key, entry);
     *value = read;
     return true;
