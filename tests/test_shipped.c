@@ -21,17 +21,30 @@ struct shipped_case {
 static const struct shipped_case cases[] = {
     {"all", "invented = yes", 10, 10,
      "shop: labor rate, hours per day;sheet: board;machine: saw;operation: cut;"},
-    {"a key", "invented = yes\nown = labor rate", 10, 9,
-     "shop: hours per day;sheet: board;machine: saw;operation: cut;"},
-    {"a section", "invented = yes\nown = Sheet Board", 10, 5,
-     "shop: labor rate, hours per day;machine: saw;operation: cut;"},
-    {"a kind", "invented = yes\nown = operation, machine", 10, 7,
-     "shop: labor rate, hours per day;sheet: board;"},
-    {"a whole section", "invented = yes\nown = shop", 10, 8,
-     "sheet: board;machine: saw;operation: cut;"},
-    {"what the job does not use", "invented = yes\nown = lumber poplar, glass", 10, 10,
-     "shop: labor rate, hours per day;sheet: board;machine: saw;operation: cut;"},
-    {"nothing", "invented = yes\nown = shop, sheet board, operation, machine saw", 10, 0, ""},
+    {"a key",
+     "invented = yes\n"
+     "own = labor rate",
+     10, 9, "shop: hours per day;sheet: board;machine: saw;operation: cut;"},
+    {"a section",
+     "invented = yes\n"
+     "own = Sheet Board",
+     10, 5, "shop: labor rate, hours per day;machine: saw;operation: cut;"},
+    {"a kind",
+     "invented = yes\n"
+     "own = operation, machine",
+     10, 7, "shop: labor rate, hours per day;sheet: board;"},
+    {"a whole section",
+     "invented = yes\n"
+     "own = shop",
+     10, 8, "sheet: board;machine: saw;operation: cut;"},
+    {"what the job does not use",
+     "invented = yes\n"
+     "own = lumber poplar, glass",
+     10, 10, "shop: labor rate, hours per day;sheet: board;machine: saw;operation: cut;"},
+    {"nothing",
+     "invented = yes\n"
+     "own = shop, sheet board, operation, machine saw",
+     10, 0, ""},
 };
 
 static void counted(void **state) {
@@ -89,19 +102,29 @@ static void asked(void **state) {
     static const struct {
         const char *shop, *id, *text;
     } faults[] = {
-        {"shop|invented = yes\nown = labor rat", "unknown-name",
+        {"shop|invented = yes\n"
+         "own = labor rat",
+         "unknown-name",
          "own 'labor rat' is neither a key of [shop] nor a section of this file; did you mean "
          "'labor rate'?"},
-        {"shop|invented = yes\nown = sheet bord", "unknown-name",
-         "own 'sheet bord' is neither a key of [shop] nor a section of this file; did you mean "
+        {"shop|invented = yes\n"
+         "own = sheet boardx",
+         "unknown-name",
+         "own 'sheet boardx' is neither a key of [shop] nor a section of this file; did you mean "
          "'sheet board'?"},
-        {"shop|invented = yes\nown = everything else", "unknown-name",
+        {"shop|invented = yes\n"
+         "own = everything else",
+         "unknown-name",
          "own 'everything else' is neither a key of [shop] nor a section of this file; expected "
          "names like 'labor rate, lumber poplar, machine'"},
         /* a key of a section that is not [shop] says nothing of whose it is */
-        {"shop|invented = yes\nown = kerf", "unknown-name", NULL},
+        {"shop|invented = yes\n"
+         "own = kerf",
+         "unknown-name", NULL},
         {"shop|own = labor rate", "without-effect", NULL},
-        {"shop|invented = no\nown = labor rate", "without-effect", NULL},
+        {"shop|invented = no\n"
+         "own = labor rate",
+         "without-effect", NULL},
     };
     int wrong = 0;
     (void)state;
