@@ -326,11 +326,30 @@ static void test_fractions(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* A figure tells the cell that it is from, or the row where there is none. */
+static void test_places(void **state) {
+    (void)state;
+    struct bench bench;
+    const char *const edits[BENCH_MOST_EDITS] = {HANGED};
+    bench_open(&bench, "places", BENCH_INCH, edits,
+               "id,width,height,pulls\nD1,18,30,2\nD2,18,40,\n");
+    bench_sound(&bench);
+    const struct tape *const tape = &bench.estimate.tape;
+    const struct leaf_figures *const leaves = bench.estimate.quantities.leaves;
+    const struct place cell = tape_origin(tape, leaves[0].pulls).place;
+    const struct place row = tape_origin(tape, leaves[1].pulls).place;
+    assert_int_equal(cell.line, 2);
+    assert_int_equal(cell.column, bench.job.rows[0].pulls.place.column);
+    assert_int_equal(row.line, 3);
+    assert_int_equal(row.column, bench.job.rows[1].place.column);
+    assert_int_equal(bench_close(&bench), 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_too_small), cmocka_unit_test(test_fractions),
         cmocka_unit_test(test_inches),    cmocka_unit_test(test_hinges),
-        cmocka_unit_test(test_mm),
+        cmocka_unit_test(test_mm),        cmocka_unit_test(test_places),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

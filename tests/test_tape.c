@@ -153,6 +153,7 @@ static const struct operation_case cases[] = {
      0,
      0},
     {"nothing below the line", OP_RATIO, UNIT_MONEY, {{1, 0}, {0, 0}}, 2, 1, 0, 2, TAPE_DIVISION},
+    {"nothing over nothing is nothing", OP_RATIO, UNIT_MONEY, {{0, 0}, {0, 0}}, 2, 1, 0, 2, 0},
     {"the larger, decimals of both", OP_LARGER, UNIT_MONEY, {{15, 1}, {1499, 3}}, 2, 2, 1500, 3, 0},
     {"the smaller", OP_SMALLER, UNIT_MONEY, {{15, 1}, {1499, 3}}, 2, 2, 1499, 3, 0},
     {"the larger of negatives", OP_LARGER, UNIT_MONEY, {{-2, 0}, {-3, 0}}, 2, 2, -2, 0, 0},

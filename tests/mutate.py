@@ -1,0 +1,274 @@
+# SPDX-License-Identifier: MIT
+"""Whether the tests see a wrong formula: changes one operator, constant or term of the computing
+stages at a time, builds what it is in, and runs quick tests until one fails. Loops over lists,
+room that is asked for and what a function tells of lack of it are left alone.
+
+    nice /usr/bin/python3 tests/mutate.py [--count 100] [--seed 1] [--folder DIR]
+    nice /usr/bin/python3 tests/mutate.py --only FILE:LINE [--only ...]
+    nice /usr/bin/python3 tests/mutate.py --change FILE OLD NEW [--test NAME ...]
+
+The sources are copied to DIR (default build-mutate/) and changed there only. A change that does
+not compile is none, and another is drawn for it. Printed are the changes that no test saw, with
+file, line and text: each is either the same program in other words, or wants a test. --only tries
+all changes of a line, --change one of the user's own (OLD as it first stands in FILE), --test runs
+only that test. Status: 0, no change survived; 1, some did. Run by hand: some 100 changes take 15 to 30 minutes of one core."""
+import argparse
+import os
+import random
+import re
+import shutil
+import subprocess
+import sys
+import time
+
+ROOT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
+STAGES = ['door', 'stock', 'finish', 'labor', 'price', 'figure']
+SAMPLES = ['kitchen/kitchen', 'old-house/old-house', 'metric/tea-kitchen']
+CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metric-finish',
+         'compare-five-options', 'warnings', 'metric-quote']
+UNIT = ['test_quantity', 'test_door', 'test_lumber', 'test_sheet', 'test_by_plan', 'test_finish',
+        'test_containers', 'test_labor', 'test_price', 'test_kinds', 'test_setting', 'test_tape',
+        'test_sharing', 'outside_board_feet', 'outside_doors', 'outside_film', 'outside_money',
+        'outside_movement', 'outside_choices', 'test_field', 'test_questions', 'test_asked',
+        'test_offer', 'test_limits', 'test_problems', 'test_replay']
+TESTS = UNIT + ['afresh', 'cases']
+# Tests of a stage that are tried first, as they are the likeliest to see it.
+FIRST = {'door': ['test_quantity', 'test_door', 'outside_doors', 'outside_movement'],
+         'stock': ['test_lumber', 'test_sheet', 'test_by_plan', 'outside_choices'],
+         'finish': ['test_finish', 'test_containers', 'outside_film'],
+         'labor': ['test_labor', 'outside_choices', 'test_kinds'],
+         'price': ['test_price', 'outside_money'],
+         'figure': ['test_tape', 'test_price']}
+LONGEST = 60  # seconds of a test: a change that never ends is seen
+
+# What is found, and what is put for it. The code is formatted, so that operators of two operands
+# stand between blanks and pointers do not.
+SWAPS = [(' + ', ' - '), (' - ', ' + '), (' * ', ' / '), (' / ', ' * '), (' < ', ' <= '),
+         (' <= ', ' < '), (' > ', ' >= '), (' >= ', ' > '), (' == ', ' != '), (' != ', ' == '),
+         (' && ', ' || '), (' || ', ' && '), (' += ', ' -= '), (' -= ', ' += '),
+         (' % ', ' / '), ('fig_larger(', 'fig_smaller('), ('fig_smaller(', 'fig_larger('),
+         ('fig_pick_upto(', 'fig_pick_from('), ('fig_pick_from(', 'fig_pick_upto('),
+         ('units->two', 'units->one'), ('units->hundred', 'units->one'),
+         ('units->sixty', 'units->one'), ('.set ', '.set == false '), ('.length)', '.width)'),
+         ('.width)', '.length)'), ('.width,', '.height,'), ('.height,', '.width,')]
+NUMBER = re.compile(r'(?<![\w.\[%"])(\d+)(?![\w."])')
+MINUS = re.compile(r'fig_minus\(([^()]*)\)')
+# A figure of several between braces, or of a list of terms.
+TERMS = re.compile(r'\{\{([^{}()]+, [^{}()]+)\}\}')
+# Calls that make one figure of two, and which of their arguments is left where one is dropped.
+CALLS = {'fig_plus': 2, 'calc_product': 3, 'calc_percent': 3}
+# What goes over a list: without it a test crashes, which would say nothing of the tests.
+LOOP = re.compile(r'for \([^;{}]*;[^;{}]*;[^;{}]*\) \{')
+# Room that is asked for: too little of it is seen by the sanitizers alone.
+ROOM = re.compile(r'[^;{}]*\b(?:calloc|malloc|pool_take|pool_copy|array_grow|qsort)\([^;]*;')
+
+
+def code_lines(text):
+    """The lines with comments, texts and assertions blanked out, letter for letter."""
+    def blank(match):
+        return re.sub(r'[^\n]', '\0', match.group(0))
+    text = re.sub(r'/\*.*?\*/|//[^\n]*', blank, text, flags=re.S)
+    text = re.sub(r'"(?:[^"\\\n]|\\.)*"', blank, text)
+    text = re.sub(r'assert\([^;]*;', blank, text)
+    text = ROOM.sub(blank, LOOP.sub(blank, text))
+    text = re.sub(r'^#[^\n]*(\\\n[^\n]*)*', blank, text, flags=re.M)
+    return text
+
+
+def arguments_of(code, at):
+    """Where each argument of the call begins and ends whose opening parenthesis is at `at`, and
+    where the call ends."""
+    spans, depth, start = [], 0, at + 1
+    for i in range(at, len(code)):
+        depth += (code[i] in '([{') - (code[i] in ')]}')
+        if depth == 0 or (depth == 1 and code[i] == ','):
+            spans.append((start, i))
+            start = i + 1
+        if depth == 0:
+            return spans, i + 1
+    return spans, len(code)
+
+
+def changes_of(path):
+    """(file, first, behind, new text) of every change of a file."""
+    with open(os.path.join(ROOT, path), encoding='utf-8') as file:
+        text = file.read()
+    code = code_lines(text)
+    found = []
+    for old, new in SWAPS:
+        at = code.find(old)
+        while at >= 0:
+            found.append((path, at, at + len(old), new))
+            at = code.find(old, at + 1)
+    for match in NUMBER.finditer(code):
+        found.append((path, *match.span(1), str(int(match.group(1)) + 1)))
+    for match in MINUS.finditer(code):
+        found.append((path, *match.span(), match.group(1)))
+    for match in TERMS.finditer(code):
+        terms = match.group(1).split(', ')
+        for i in range(len(terms)):
+            fewer = '{{' + ', '.join(terms[:i] + terms[i + 1:]) + '}}'
+            found.append((path, *match.span(), fewer))
+    for name, kept in CALLS.items():
+        for match in re.finditer(r'\b' + name + r'\(', code):
+            spans, end = arguments_of(code, match.end() - 1)
+            if len(spans) > kept and '=' not in code[match.start():end]:
+                found.append((path, match.start(), end, text[slice(*spans[kept])].strip()))
+    return sorted(found)
+
+
+def all_changes():
+    found = []
+    for stage in STAGES:
+        folder = os.path.join('src', stage)
+        for name in sorted(os.listdir(os.path.join(ROOT, folder))):
+            if name.endswith('.c'):
+                found += changes_of(os.path.join(folder, name))
+    return found
+
+
+class Bench:
+    """A copy of the sources with a build of its own."""
+
+    def __init__(self, folder, tests):
+        self.tests = tests
+        self.tree = os.path.join(folder, 'tree')
+        self.build = os.path.join(folder, 'build')
+        self.copy()
+        run(['cmake', '-G', 'Ninja', '-S', self.tree, '-B', self.build, '-DCMAKE_BUILD_TYPE=Debug',
+             '-DCMAKE_C_FLAGS_DEBUG=-O1', '-DDOORCOST_TESTS=ON'], check=True)
+        self.ninja(['doorcost'] + UNIT, check=True)
+        for name in tests or TESTS:
+            if not self.passes(name):
+                sys.exit('mutate.py: %s fails before anything is changed' % name)
+
+    def copy(self):
+        """Copies what git knows, and only what differs, so that a second run builds little."""
+        names = run(['git', '-C', ROOT, 'ls-files', '-co', '--exclude-standard'], check=True)
+        for name in names.stdout.splitlines():
+            source, target = os.path.join(ROOT, name), os.path.join(self.tree, name)
+            if not os.path.isfile(source):
+                continue
+            if not os.path.exists(target) or read(source) != read(target):
+                os.makedirs(os.path.dirname(target), exist_ok=True)
+                shutil.copy(source, target)
+
+    def ninja(self, targets, check=False):
+        return run(['ninja', '-C', self.build, '-j1'] + targets, check=check).returncode == 0
+
+    def passes(self, name):
+        program = os.path.join(self.build, 'doorcost')
+        tests = os.path.join(self.build, 'tests')
+        if name == 'afresh':
+            script = os.path.join(self.tree, 'tests', 'outside', 'afresh.py')
+            return all(run([sys.executable, script, program,
+                            os.path.join(self.tree, 'samples', sample + '.ini')]).returncode == 0
+                       for sample in SAMPLES)
+        if name == 'cases':
+            return run(['sh', os.path.join(self.tree, 'tests', 'cases.sh'), program]
+                       + CASES).returncode == 0
+        return run([os.path.join(tests, name)], folder=tests).returncode == 0
+
+    def seen_by(self, change):
+        """The test that sees it; '' none; None where it does not compile."""
+        path, first, behind, new = change
+        target = os.path.join(self.tree, path)
+        text = read(target).decode()
+        with open(target, 'w', encoding='utf-8') as file:
+            file.write(text[:first] + new + text[behind:])
+        try:
+            return self.first_failing(path)
+        finally:
+            with open(target, 'w', encoding='utf-8') as file:
+                file.write(text)
+
+    def first_failing(self, path):
+        first = FIRST.get(path.split(os.sep)[1], [])
+        if not self.ninja([os.path.join('src', 'all')]):
+            return None
+        for name in self.tests or first + [name for name in TESTS if name not in first]:
+            self.ninja(['doorcost' if name in ('afresh', 'cases') else name], check=True)
+            if not self.passes(name):
+                return name
+        return ''
+
+
+def read(path):
+    with open(path, 'rb') as file:
+        return file.read()
+
+
+def run(command, folder=None, check=False):
+    try:
+        done = subprocess.run(command, cwd=folder, stdout=subprocess.PIPE,
+                              stderr=subprocess.STDOUT, timeout=None if check else LONGEST,
+                              encoding='utf-8', errors='replace', check=False)
+    except subprocess.TimeoutExpired:
+        return subprocess.CompletedProcess(command, 124, '', '')
+    if check and done.returncode != 0:
+        sys.exit('mutate.py: %s\n%s' % (' '.join(command), done.stdout[-4000:]))
+    return done
+
+
+def line_of(change):
+    text = read(os.path.join(ROOT, change[0])).decode()
+    return text.count('\n', 0, change[1]) + 1
+
+
+def words(change):
+    """`file:line: old -> new` with the line as it stands."""
+    path, first, behind, new = change
+    text = read(os.path.join(ROOT, path)).decode()
+    end = text.find('\n', behind)
+    line = text[text.rfind('\n', 0, first) + 1:end].strip()
+    old = text[first:behind]
+    return '%s:%d: `%s` -> `%s` in: %s' % (path, line_of(change), old.strip(),
+                                           new.strip(), ' '.join(line.split()))
+
+
+def chosen(arguments):
+    if arguments.change:
+        path, old, new = arguments.change
+        at = read(os.path.join(ROOT, path)).decode().find(old)
+        if at < 0:
+            sys.exit('mutate.py: %s has no such text' % path)
+        return [(path, at, at + len(old), new)]
+    found = all_changes()
+    if arguments.only:
+        return [c for c in found if '%s:%d' % (c[0], line_of(c)) in arguments.only]
+    random.Random(arguments.seed).shuffle(found)
+    return found
+
+
+def main():
+    parser = argparse.ArgumentParser()
+    parser.add_argument('--count', type=int, default=100)
+    parser.add_argument('--seed', type=int, default=1)
+    parser.add_argument('--test', action='append', choices=TESTS)
+    parser.add_argument('--folder', default=os.path.join(ROOT, 'build-mutate'))
+    parser.add_argument('--only', action='append', metavar='FILE:LINE')
+    parser.add_argument('--change', nargs=3, metavar=('FILE', 'OLD', 'NEW'))
+    arguments = parser.parse_args()
+    changes = chosen(arguments)
+    bench = Bench(os.path.abspath(arguments.folder), arguments.test)
+    tried, survivors = 0, []
+    for change in changes:
+        if tried == arguments.count:
+            break
+        start = time.monotonic()
+        seen = bench.seen_by(change)
+        if seen is None:
+            continue
+        tried += 1
+        print('%3d %-20s %4.1f s  %s' % (tried, seen or 'SURVIVES', time.monotonic() - start,
+                                         words(change)), flush=True)
+        if seen == '':
+            survivors.append(change)
+    print('\n%d changes of %d possible, %d seen, %d survive' %
+          (tried, len(changes), tried - len(survivors), len(survivors)))
+    for change in survivors:
+        print(words(change))
+    return 1 if survivors else 0
+
+
+sys.exit(main())

@@ -1,0 +1,427 @@
+/* SPDX-License-Identifier: MIT */
+/* Questions at their limits: just there nothing is asked, a step beyond it is, in these words. */
+#include "support.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+/* edits and doors as in struct bench_case. text: of the first problem of that id; NULL: there is
+ * none. */
+struct asked_case {
+    const char *name;
+    enum bench_unit unit;
+    const char *edits[BENCH_MOST_EDITS];
+    const char *doors;
+    const char *id, *text;
+};
+
+static const char *text_of(const struct bench *bench, const char *id) {
+    for (size_t i = 0; i < bench->problems.count; i++) {
+        if (strcmp(bench->problems.list[i].id, id) == 0) {
+            return bench->problems.list[i].text;
+        }
+    }
+    return NULL;
+}
+
+static void run(const struct asked_case *cases, size_t count) {
+    int wrong = 0;
+    for (size_t i = 0; i < count; i++) {
+        struct bench bench;
+        bench_open(&bench, cases[i].name, cases[i].unit, cases[i].edits, cases[i].doors);
+        const char *const text = text_of(&bench, cases[i].id);
+        if (problems_count(&bench.problems, SEVERITY_ERROR) > 0) {
+            bench_wrong(&bench, "has errors");
+        } else if (cases[i].text == NULL ? text != NULL
+                                         : text == NULL || strcmp(text, cases[i].text) != 0) {
+            bench_wrong(&bench, "%s", text == NULL ? "not asked" : text);
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+#define HEAD  "id,width,height\n"
+#define FOUR  HEAD "A,18,30\nB,18,30\nC,18,30\nD,18,30\n"
+#define FAR   "size-far-from-rest"
+#define ALIKE "nearly-alike"
+
+static const struct asked_case size_cases[] = {
+    {"three times the middle", BENCH_INCH, {NULL}, FOUR "E,54,30\n", FAR, NULL},
+    {"and a 64th more",
+     BENCH_INCH,
+     {NULL},
+     FOUR "E,54 1/64,30\n",
+     FAR,
+     "door 'E' is 54 1/64 wide, the middle one of its kind 18; is that so, or a slip of the pen?"},
+    {"a third of it", BENCH_INCH, {NULL}, FOUR "E,18,10\n", FAR, NULL},
+    {"and a 64th less",
+     BENCH_INCH,
+     {NULL},
+     FOUR "E,18,9 63/64\n",
+     FAR,
+     "door 'E' is 9 63/64 high, the middle one of its kind 30; is that so, or a slip of the pen?"},
+    {"four have no middle",
+     BENCH_INCH,
+     {NULL},
+     HEAD "A,18,30\nB,18,30\nC,18,30\nD,60,30\n",
+     FAR,
+     NULL},
+    {"the middle of five that differ, in any order",
+     BENCH_INCH,
+     {NULL},
+     HEAD "A,40,30\nB,12,30\nC,60 1/64,30\nD,20,30\nE,15,30\n",
+     FAR,
+     "door 'C' is 60 1/64 wide, the middle one of its kind 20; is that so, or a slip of the pen?"},
+    {"fronts are another kind",
+     BENCH_INCH,
+     {NULL},
+     "id,use,width,height\nA,,18,30\nB,,18,30\nC,,18,30\nD,,18,30\nF,drawer front,60,30\n",
+     FAR,
+     NULL},
+    {"1/8 apart",
+     BENCH_INCH,
+     {NULL},
+     HEAD "A,18,30\nB,18 1/8,30\n",
+     ALIKE,
+     "door 'B' is 18 1/8 wide and door 'A' 18; one size, or two?"},
+    {"in height, the first of the list is named",
+     BENCH_INCH,
+     {NULL},
+     HEAD "A,18,30\nB,18,30\nC,18,29 7/8\n",
+     ALIKE,
+     "door 'C' is 29 7/8 high and door 'A' 30; one size, or two?"},
+    {"no two are alike that are the same",
+     BENCH_INCH,
+     {NULL},
+     HEAD "A,18,30\nB,18,30\n",
+     ALIKE,
+     NULL},
+    {"a 64th more", BENCH_INCH, {NULL}, HEAD "A,18,30\nB,18 9/64,30\n", ALIKE, NULL},
+    {"in height", BENCH_INCH, {NULL}, HEAD "A,18,30\nB,18,30 9/64\n", ALIKE, NULL},
+    {"both a little", BENCH_INCH, {NULL}, HEAD "A,18,30\nB,18 1/8,30 9/64\n", ALIKE, NULL},
+    {"one of each style",
+     BENCH_INCH,
+     {NULL},
+     "id,width,height,style\nA,18,30,plain\nB,18 1/8,30,dowelled\n",
+     ALIKE,
+     NULL},
+    {"a door and a front",
+     BENCH_INCH,
+     {NULL},
+     "id,use,width,height\nA,,18,30\nB,drawer front,18 1/8,30\n",
+     ALIKE,
+     NULL},
+    {"3 mm apart",
+     BENCH_MM,
+     {NULL},
+     HEAD "A,400,700\nB,403,700\n",
+     ALIKE,
+     "door 'B' is 403 wide and door 'A' 400; one size, or two?"},
+    {"a tenth more", BENCH_MM, {NULL}, HEAD "A,400,700\nB,403.1,700\n", ALIKE, NULL},
+};
+
+#define WIDE "leaf-wide"
+#define HIGH "panel-high"
+#define SLIT "opening-slit"
+#define MOST "limits|widest leaf = 24\nhighest panel = 45"
+
+static const struct asked_case door_cases[] = {
+    {"as wide as a leaf may be", BENCH_INCH, {MOST}, HEAD "A,24,30\n", WIDE, NULL},
+    {"wider",
+     BENCH_INCH,
+     {MOST},
+     HEAD "A,24 1/64,30\n",
+     WIDE,
+     "door 'A' is 24 1/64 wide, more than the shop's 24 for one leaf; a pair, or a mid stile?"},
+    {"with a mid stile", BENCH_INCH, {MOST}, "id,width,height,mid stiles\nA,30,30,1\n", WIDE, NULL},
+    {"a slab", BENCH_INCH, {MOST, "make|style = slab"}, HEAD "A,30,30\n", WIDE, NULL},
+    {"an end panel", BENCH_INCH, {MOST}, "id,use,width,height\nA,end panel,30,30\n", WIDE, NULL},
+    {"no limit", BENCH_INCH, {NULL}, HEAD "A,30,60\n", WIDE, NULL},
+    /* a panel is as high as its door less 4 1/2, plus twice 5/16 */
+    {"as high as a panel may be", BENCH_INCH, {MOST}, HEAD "A,18,48 7/8\n", HIGH, NULL},
+    {"higher",
+     BENCH_INCH,
+     {MOST},
+     HEAD "A,18,48 57/64\n",
+     HIGH,
+     "the panel of door 'A' is 45 1/64 high, more than the shop's 45; a mid rail?"},
+    {"a pane",
+     BENCH_INCH,
+     {MOST, "make|style = glazed"},
+     HEAD "A,18,49 1/64\n",
+     HIGH,
+     "the panel of door 'A' is 45 1/64 high, more than the shop's 45; a mid rail?"},
+    {"no limit of panels", BENCH_INCH, {NULL}, HEAD "A,18,60\n", HIGH, NULL},
+    {"an inch between rails", BENCH_INCH, {NULL}, HEAD "A,18,5 1/2\n", SLIT, NULL},
+    {"less",
+     BENCH_INCH,
+     {NULL},
+     HEAD "A,18,5 31/64\n",
+     SLIT,
+     "door 'A' has only 63/64 between its rails; narrower ones, or a slab?"},
+    {"an inch between stiles", BENCH_INCH, {NULL}, HEAD "A,5 1/2,18\n", SLIT, NULL},
+    {"less, too",
+     BENCH_INCH,
+     {NULL},
+     HEAD "A,5 31/64,18\n",
+     SLIT,
+     "door 'A' has only 63/64 between its stiles; narrower ones, or a slab?"},
+    {"as high as the chart goes",
+     BENCH_INCH,
+     {"make|hinge = hinge"},
+     HEAD "A,18,100\n",
+     "hinges-beyond-chart",
+     NULL},
+    {"higher than it goes",
+     BENCH_INCH,
+     {"make|hinge = hinge"},
+     HEAD "A,18,100 1/64\n",
+     "hinges-beyond-chart",
+     "the hinged edge of door 'A' is 100 1/64, the chart of [hinges] ends at 100: its last count "
+     "is "
+     "taken; ask the maker of the hinge"},
+};
+
+#define BOARDS "lumber poplar|board lengths = 6 ft, 8 ft\nboard widths = 4, 5\nend trim = 2"
+#define SLABS  "make|style = slab\nslab = poplar"
+#define SHEETS "make|style = slab", "sheet board|edge trim = 1/4"
+#define GRAIN  "make|style = slab", "sheet board|edge trim = 1/4\ngrain = length"
+
+static const struct asked_case stock_cases[] = {
+    {"as thick as its lumber",
+     BENCH_INCH,
+     {"door plain|thickness = 1"},
+     HEAD "A,18,30\n",
+     "part-too-thick",
+     NULL},
+    {"thicker",
+     BENCH_INCH,
+     {"door plain|thickness = 1 1/64"},
+     HEAD "A,18,30\n",
+     "part-too-thick",
+     "a stile is 1 1/64 thick and its lumber 1; name thicker lumber, or a thinner door"},
+    /* rough an inch longer than finished; 8 ft less both ends are 92 */
+    {"as long as a board gives", BENCH_INCH, {BOARDS}, HEAD "A,18,91\n", "part-too-long", NULL},
+    {"longer",
+     BENCH_INCH,
+     {BOARDS},
+     HEAD "A,18,91 1/64\n",
+     "part-too-long",
+     "a stile is 92 1/64 long, rough, and the longest board stocked gives 92; order longer boards "
+     "for it"},
+    /* rough 1/8 wider than finished */
+    {"as wide as a board is",
+     BENCH_INCH,
+     {SLABS, BOARDS},
+     HEAD "A,4 7/8,30\n",
+     "part-too-wide",
+     NULL},
+    {"wider",
+     BENCH_INCH,
+     {SLABS, BOARDS},
+     HEAD "A,4 57/64,30\n",
+     "part-too-wide",
+     "a slab is 5 1/64 wide, rough, and the widest board stocked is 5; glue it up (a 'stave' of "
+     "its "
+     "style), or order wider boards"},
+    {"glued up",
+     BENCH_INCH,
+     {SLABS, BOARDS, "door slab|stave = 4"},
+     HEAD "A,8,30\n",
+     "part-too-wide",
+     NULL},
+    /* a sheet of 48 x 96 gives 47 1/2 x 95 1/2 */
+    {"as large as a sheet gives",
+     BENCH_INCH,
+     {SHEETS},
+     HEAD "A,47 1/2,95 1/2\n",
+     "panel-over-sheet",
+     NULL},
+    {"turned", BENCH_INCH, {SHEETS}, HEAD "A,95 1/2,47 1/2\n", "panel-over-sheet", NULL},
+    {"turned against the grain",
+     BENCH_INCH,
+     {GRAIN},
+     HEAD "A,95 1/2,47 1/2\n",
+     "panel-over-sheet",
+     "a slab is 95 1/2 wide across the grain and its sheet gives 47 1/2; name a larger sheet, turn "
+     "the grain, or make it of two"},
+    {"too long",
+     BENCH_INCH,
+     {SHEETS},
+     HEAD "A,47 1/2,95 33/64\n",
+     "panel-over-sheet",
+     "a slab is 95 33/64 long and its sheet gives 95 1/2; name a larger sheet, or make it of two"},
+    {"too wide, turned too long",
+     BENCH_INCH,
+     {SHEETS},
+     HEAD "A,47 33/64,95 1/2\n",
+     "panel-over-sheet",
+     "a slab is 47 33/64 wide and its sheet gives 47 1/2; name a larger sheet, turn the grain, or "
+     "make it of two"},
+    {"turned too wide",
+     BENCH_INCH,
+     {SHEETS},
+     HEAD "A,95 1/2,47 33/64\n",
+     "panel-over-sheet",
+     "a slab is 95 1/2 wide and its sheet gives 47 1/2; name a larger sheet, turn the grain, or "
+     "make it of two"},
+};
+
+#define THICK  "film-thick"
+#define LIFE   "pot-life-short"
+#define SLAB   "make|style = slab\nfinish = painted", "finish painted|faces = none"
+#define GUN    "finish painted|operations = spray", "operation spray|machine = sander\n" PER
+#define PER    "per = sqft sprayed per coat\nminutes = 1"
+#define DRUM   "door plain|operations = drum", "operation drum|machine = sander\nper = door\n"
+#define TOO    "too-wide-for-machine"
+#define FEW(n) "id,count,width,height\nA," #n ",48,48\n" /* a square foot of edges each */
+
+static const struct asked_case work_cases[] = {
+    {"as thick as may be",
+     BENCH_INCH,
+     {"make|finish = painted", "limits|dry film = 3 mil",
+      "coating paint|wet film = 6 mil\nsolids = 50 %"},
+     HEAD "A,18,30\n",
+     THICK,
+     NULL},
+    {"thicker",
+     BENCH_INCH,
+     {"make|finish = painted", "limits|dry film = 3 mil",
+      "coating paint|wet film = 6.2 mil\nsolids = 50 %"},
+     HEAD "A,18,30\n",
+     THICK,
+     "finish 'painted' is 3.1 mil dry in all, more than the shop's 3.0; most data sheets warn of "
+     "thick films: fewer or thinner coats?"},
+    {"metric, as thick as may be",
+     BENCH_MM,
+     {"make|finish = painted", "limits|dry film = 75 um",
+      "coating paint|wet film = 150 um\nsolids = 50 %"},
+     HEAD "A,400,700\n",
+     THICK,
+     NULL},
+    {"metric, thicker",
+     BENCH_MM,
+     {"make|finish = painted", "limits|dry film = 75 um",
+      "coating paint|wet film = 152 um\nsolids = 50 %"},
+     HEAD "A,400,700\n",
+     THICK,
+     "finish 'painted' is 76.0 um dry in all, more than the shop's 75.0; most data sheets warn of "
+     "thick films: fewer or thinner coats?"},
+    {"an hour at the gun of a mix that keeps an hour",
+     BENCH_INCH,
+     {SLAB, GUN, "coating paint|pot life = 1 hours"},
+     FEW(60),
+     LIFE,
+     NULL},
+    {"a minute more",
+     BENCH_INCH,
+     {SLAB, GUN, "coating paint|pot life = 1.0 hours"},
+     FEW(61),
+     LIFE,
+     "a mix of 'paint' takes 61 minutes to spray and keeps 1.0 hours; mix less at once (a smaller "
+     "'mix size')"},
+    {"two coats are two mixes",
+     BENCH_INCH,
+     {SLAB, GUN, "finish painted|coats = paint x 2", "coating paint|pot life = 1 hours"},
+     FEW(60),
+     LIFE,
+     NULL},
+    {"of an hour each",
+     BENCH_INCH,
+     {SLAB, GUN, "finish painted|coats = paint x 2", "coating paint|pot life = 1 hours"},
+     FEW(61),
+     LIFE,
+     "a mix of 'paint' takes 61 minutes to spray and keeps 1 hours; mix less at once (a smaller "
+     "'mix size')"},
+    {"as wide as a closed machine takes",
+     BENCH_INCH,
+     {DRUM "minutes = 1\ncapacity = 16"},
+     HEAD "A,16,30\n",
+     TOO,
+     NULL},
+    {"as wide as twice an open one",
+     BENCH_INCH,
+     {DRUM "minutes = 1\ncapacity = 16, one side open"},
+     HEAD "A,32,40\n",
+     TOO,
+     NULL},
+    {"wider than a closed one",
+     BENCH_INCH,
+     {DRUM "minutes = 1\ncapacity = 16"},
+     HEAD "A,16 1/64,30\n",
+     TOO,
+     "door 'A' is 16 1/64 across and operation 'drum' takes at most 16; its minutes are counted as "
+     "two passes, plan another way for it"},
+    {"wider than twice an open one",
+     BENCH_INCH,
+     {DRUM "minutes = 1\ncapacity = 16, one side open"},
+     HEAD "A,32 1/64,40\n",
+     TOO,
+     "door 'A' is 32 1/64 across and operation 'drum' takes at most 32; its minutes are counted as "
+     "two passes, plan another way for it"},
+};
+
+static void test_sizes(void **state) {
+    (void)state;
+    run(size_cases, COUNT(size_cases));
+}
+
+static void test_doors(void **state) {
+    (void)state;
+    run(door_cases, COUNT(door_cases));
+}
+
+static void test_stock(void **state) {
+    (void)state;
+    run(stock_cases, COUNT(stock_cases));
+}
+
+static void test_work(void **state) {
+    (void)state;
+    run(work_cases, COUNT(work_cases));
+}
+
+/* Twenty are named, of more it is told how many: pairs 1/64 apart, each an inch from the next. */
+static void test_many_alike(void **state) {
+    (void)state;
+    static const struct {
+        int pairs;
+        const char *last;
+    } cases[] = {
+        {20, "door 'B119' is 39 1/64 wide and door 'A119' 39; one size, or two?"},
+        {21, "1 more sizes are nearly as large as others; sort the list by size to see them"},
+        {23, "3 more sizes are nearly as large as others; sort the list by size to see them"},
+    };
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        char doors[4096];
+        const char *last = NULL;
+        struct bench bench;
+        size_t size = (size_t)snprintf(doors, sizeof doors, HEAD);
+        for (int n = 0; n < cases[i].pairs; n++) {
+            size +=
+                (size_t)snprintf(doors + size, sizeof doors - size, "A%d,%d,30\nB%d,%d 1/64,30\n",
+                                 100 + n, 20 + n, 100 + n, 20 + n);
+        }
+        bench_open(&bench, "many", BENCH_INCH, NULL, doors);
+        for (size_t p = 0; p < bench.problems.count; p++) {
+            if (strcmp(bench.problems.list[p].id, ALIKE) == 0) {
+                last = bench.problems.list[p].text;
+            }
+        }
+        assert_non_null(last);
+        assert_string_equal(last, cases[i].last);
+        assert_int_equal(bench_close(&bench), 0);
+    }
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_sizes), cmocka_unit_test(test_doors),
+                                       cmocka_unit_test(test_stock), cmocka_unit_test(test_work),
+                                       cmocka_unit_test(test_many_alike)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
