@@ -458,10 +458,70 @@ static void a_source_is_its_text(void **state) {
     tape_clear(&tape);
 }
 
+/* docs/method.md, "Units and rounding"; a rate that is computed has six. */
+static void units_have_their_decimals(void **state) {
+    (void)state;
+    static const struct {
+        enum unit unit;
+        const char *name;
+        uint8_t decimals;
+    } units[] = {
+        {UNIT_NUMBER, "", 6},
+        {UNIT_COUNT, "", 0},
+        {UNIT_NM, "nm", 0},
+        {UNIT_IN, "in", 6},
+        {UNIT_MM, "mm", 6},
+        {UNIT_FT, "ft", 4},
+        {UNIT_M, "m", 4},
+        {UNIT_MIL, "mil", 4},
+        {UNIT_UM, "um", 3},
+        {UNIT_SQFT, "sq ft", 4},
+        {UNIT_M2, "m2", 4},
+        {UNIT_BF, "bf", 4},
+        {UNIT_M3, "m3", 6},
+        {UNIT_GAL, "gal", 4},
+        {UNIT_L, "L", 4},
+        {UNIT_MIN, "min", 2},
+        {UNIT_HOUR, "h", 2},
+        {UNIT_DAY, "days", 2},
+        {UNIT_LB, "lb", 2},
+        {UNIT_KG, "kg", 2},
+        {UNIT_PERCENT, "%", 4},
+        {UNIT_FACTOR, "", 6},
+        {UNIT_MONEY, "", 2},
+        {UNIT_MONEY_PER_BF, "per bf", 6},
+        {UNIT_MONEY_PER_M3, "per m3", 6},
+        {UNIT_MONEY_PER_SHEET, "per sheet", 6},
+        {UNIT_MONEY_EACH, "each", 6},
+        {UNIT_MONEY_PER_HOUR, "per hour", 6},
+        {UNIT_MONEY_PER_SQFT, "per sq ft", 6},
+        {UNIT_MONEY_PER_M2, "per m2", 6},
+        {UNIT_MONEY_PER_DOOR, "per door", 6},
+        {UNIT_MONEY_PER_HINGE, "per hinge", 6},
+        {UNIT_MONEY_PER_FT, "per ft", 6},
+        {UNIT_MONEY_PER_M, "per m", 6},
+        {UNIT_FT_PER_MIN, "ft per min", 6},
+        {UNIT_M_PER_MIN, "m per min", 6},
+        {UNIT_SQFT_PER_GAL, "sq ft per gal", 6},
+        {UNIT_M2_PER_L, "m2 per L", 6},
+        {UNIT_LB_PER_SQFT, "lb per sq ft", 6},
+        {UNIT_KG_PER_M2, "kg per m2", 6},
+        {UNIT_LB_PER_CUFT, "lb per cu ft", 6},
+        {UNIT_KG_PER_M3, "kg per m3", 6},
+        {UNIT_G_PER_CM3, "g per cm3", 6},
+    };
+    assert_int_equal(sizeof units / sizeof *units, UNIT_COUNT_OF_UNITS);
+    for (size_t i = 0; i < sizeof units / sizeof *units; i++) {
+        assert_string_equal(unit_name(units[i].unit), units[i].name);
+        assert_int_equal(unit_decimals(units[i].unit), units[i].decimals);
+    }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_source_is_its_text),
         cmocka_unit_test(operations),
+        cmocka_unit_test(units_have_their_decimals),
         cmocka_unit_test(the_first_fault_sticks),
         cmocka_unit_test(replay_follows_a_given),
         cmocka_unit_test(figures_tell_their_operands),
