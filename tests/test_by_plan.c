@@ -166,9 +166,31 @@ static void samples_by_plan(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* What the waste is of, is said. */
+static void wastes_are_named(void **state) {
+    (void)state;
+    static const struct {
+        const char *waste, *label;
+    } readings[] = {
+        {"sheet board|waste = 10 % added", "waste that the plan asks for, of net"},
+        {"sheet board|waste = 10 % lost", "waste that the plan asks for, of what is used up"},
+    };
+    for (size_t i = 0; i < COUNT(readings); i++) {
+        struct bench bench;
+        const char *const edits[BENCH_MOST_EDITS] = {SLABS, BY_PLAN, readings[i].waste};
+        bench_open(&bench, readings[i].waste, BENCH_INCH, edits, "S1,24,24\n");
+        bench_sound(&bench);
+        assert_string_equal(
+            tape_label(&bench.estimate.tape, bench.estimate.sheets.buys[0].implied_waste),
+            readings[i].label);
+        assert_int_equal(bench_close(&bench), 0);
+    }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(plans_on_the_tape), cmocka_unit_test(plans_in_currencies),
-        cmocka_unit_test(whole_prices), cmocka_unit_test(samples_by_plan)};
+        cmocka_unit_test(whole_prices), cmocka_unit_test(samples_by_plan),
+        cmocka_unit_test(wastes_are_named)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
