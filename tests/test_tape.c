@@ -321,6 +321,7 @@ static void operate(const struct operation_case *c, bool traced) {
         assert_int_equal(value, c->expected);
         assert_int_equal(decimals, c->decimals);
         assert_int_equal(traced ? tape_replay(&tape) : 0, 0);
+        assert_int_equal(traced ? tape_operands(&tape, made) : c->count, c->count);
     }
     tape_clear(&tape);
 }
