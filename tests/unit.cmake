@@ -26,6 +26,13 @@ foreach(sample kitchen/kitchen old-house/old-house metric/tea-kitchen)
         WORKING_DIRECTORY ${CMAKE_CURRENT_BINARY_DIR})
 endforeach()
 
+# The buying list of every sample adds up, and is on paper what it is to programs.
+foreach(job kitchen/kitchen old-house/old-house metric/tea-kitchen)
+    get_filename_component(name ${job} NAME)
+    add_test(NAME order-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/order.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/${job}.ini)
+endforeach()
+
 # A shop and a job on the bench, for tests that read and estimate.
 add_library(doorcost_support OBJECT support.c)
 target_include_directories(doorcost_support PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})

@@ -1,14 +1,45 @@
 /* SPDX-License-Identifier: MIT */
-/* `buy`: the buying list. */
+/* `buy`: the buying list, printed, and on paper where that is asked for. */
+#include "base/text.h"
 #include "command/command.h"
+#include "command/files.h"
 #include "command/work.h"
+#include "report/order/order_pdf.h"
 #include "report/text/print.h"
 
-enum status command_buy(const struct request *request, struct work *work, struct streams streams) {
+static enum status print_list(const struct request *request, const struct work *work,
+                              struct streams streams) {
     if (request->json) {
         return command_json(request, work, streams);
     }
     struct page page = {.out = streams.out};
     buy_print(&page, &work->estimates[0]);
     return page.failed ? command_out_of_memory(streams) : command_flush(streams);
+}
+
+static enum status write_order(const struct request *request, const struct work *work,
+                               struct streams streams) {
+    struct output file = {.path = request->output, .kind = OUTPUT_PDF};
+    enum status status = files_check(&file, 1, request, work, streams);
+    if (status == STATUS_DONE) {
+        status = files_begin(&file, 1, request, streams);
+    }
+    if (status == STATUS_DONE) {
+        status = order_pdf_write(&work->estimates[0], !request->no_prices, file.name)
+                     ? files_finish(&file, 1, request, streams)
+                     : files_failed(&file, 1, 0, streams);
+    }
+    return status;
+}
+
+enum status command_buy(const struct request *request, struct work *work, struct streams streams) {
+    if (request->no_prices && request->output == NULL) {
+        text_print(streams.err,
+                   "doorcost: '--no-prices' is for the order that -o writes; name its file, as in "
+                   "-o order.pdf\n");
+        return STATUS_USE;
+    }
+    const enum status status = print_list(request, work, streams);
+    return status == STATUS_DONE && request->output != NULL ? write_order(request, work, streams)
+                                                            : status;
 }

@@ -19,7 +19,7 @@ static const struct command rows[COMMAND_COUNT] = {
          "Writes the shop's workbook, and beside it the client's papers, -client.xlsx and "
          "-client.pdf; prints the quote and what the shop should know of it. Files that somebody "
          "has edited are left alone unless --force is given.",
-         WORK_ALL, TRACE_FIRST,
+         WORK_PURCHASES, TRACE_FIRST,
          JSON_DOORS | JSON_MATERIALS | JSON_FINISH | JSON_LABOR | JSON_COSTS | JSON_SALE |
              JSON_TAPE | JSON_PLANS,
          true, command_quote},
@@ -35,9 +35,11 @@ static const struct command rows[COMMAND_COUNT] = {
          "to coating, reducer and catalyst, then the cheapest containers that hold them.",
          WORK_ONE, TRACE_FIRST, JSON_FINISH, false, command_finish},
     [PLACE_BUY] = {"buy", "print the whole buying list with costs",
-                   "doorcost buy samples/kitchen/kitchen.ini --option maple",
-                   "Prints lumber, sheets, glass, finish, hardware and consumables to buy, what "
-                   "each costs, and what of it the job is charged.",
+                   "doorcost buy samples/kitchen/kitchen.ini -o order.pdf --no-prices",
+                   "Prints what to buy, supplier by supplier, with sizes and counts; below it how "
+                   "these amounts come about, what each costs, and what of it the job is charged. "
+                   "With -o it writes the list as a PDF to tick off, or, with --no-prices, to send "
+                   "to a supplier.",
                    WORK_PURCHASE, TRACE_NONE, JSON_MATERIALS | JSON_FINISH | JSON_PURCHASE, true,
                    command_buy},
     [PLACE_PLAN] = {"plan", "plan and draw the cutting of boards and sheets",

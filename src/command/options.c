@@ -9,14 +9,14 @@
 #include <string.h>
 
 #define EVERY  ((1u << COMMAND_COUNT) - 1)
-#define WRITES (1u << PLACE_QUOTE | 1u << PLACE_PLAN | 1u << PLACE_DRAW)
+#define WRITES (1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_DRAW)
 
 #define AT(field) offsetof(struct request, field)
 
 static const struct option_row rows[] = {
     {"output", "FILE",
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
-     "-doors.pdf; plan: no drawings)",
+     "-doors.pdf; buy, plan: nothing is written)",
      AT(output), WRITES, 'o'},
     {"force", NULL,
      "overwrite a file even where this program did not write it, or where somebody edited it",
@@ -30,6 +30,8 @@ static const struct option_row rows[] = {
      AT(effort), 1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN, '\0'},
     {"svg", "FOLDER", "draw each page of the plan as FOLDER/plan-01.svg and on", AT(svg),
      1u << PLACE_PLAN, '\0'},
+    {"no-prices", NULL, "write the order for suppliers, without what the shop pays", AT(no_prices),
+     1u << PLACE_BUY, '\0'},
     {"json", NULL, "print the result as JSON (docs/json.md)", AT(json), EVERY, '\0'},
     {"no-color", NULL, "no colors in messages, on a terminal either", AT(no_color), EVERY, '\0'},
     {"help", NULL, "print this and end", AT(help), EVERY, '\0'},

@@ -21,7 +21,7 @@ struct request {
     const char *option;            /* --option; NULL: the base job */
     const char *svg;               /* --svg, a folder; NULL: none */
     const char *effort;            /* --effort; NULL: the default */
-    bool force, json, no_color, help, version;
+    bool force, no_prices, json, no_color, help, version;
 };
 
 /* One option, and the commands that take it. */

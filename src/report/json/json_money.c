@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Finish, labor and money. */
 #include "report/json/json_parts.h"
-#include "report/words/show.h"
+#include "report/words/buy_list.h"
 
 /* --- finish --- */
 
@@ -138,6 +138,43 @@ json_t *json_sale(struct json_maker *maker) {
     return object;
 }
 
+static json_t *buy_line_object(struct json_maker *maker, const struct buy_line *line) {
+    json_t *const object = json_object();
+    json_put_text(maker, object, "what", line->what);
+    json_put_text(maker, object, "size", line->size);
+    json_put_text(maker, object, "how many", line->how_many);
+    json_put_figure(maker, object, "count", line->count);
+    json_put_figure(maker, object, "price", line->price);
+    json_put_figure(maker, object, "cost", line->cost);
+    json_put_text(maker, object, "note", line->note);
+    json_put(maker, object, "part of the line above", json_boolean(line->part));
+    return object;
+}
+
+/* The list by supplier; NULL where memory is out. */
+static json_t *buy_list_array(struct json_maker *maker) {
+    struct buy_list list;
+    struct pool pool;
+    json_t *const array = json_array();
+    pool_init(&pool);
+    maker->failed = !buy_list_make(&list, &pool, maker->e) || maker->failed;
+    for (size_t g = 0; g < list.group_count; g++) {
+        const struct buy_group *const group = &list.groups[g];
+        json_t *const object = json_object();
+        json_t *const lines = json_array();
+        json_put_text(maker, object, "supplier", group->title);
+        json_put_figure(maker, object, "spent", group->total);
+        for (size_t i = 0; i < group->count; i++) {
+            json_add(maker, lines, buy_line_object(maker, &list.lines[group->first + i]));
+        }
+        json_put(maker, object, "lines", lines);
+        json_add(maker, array, object);
+    }
+    buy_list_clear(&list);
+    pool_clear(&pool);
+    return array;
+}
+
 json_t *json_purchase(struct json_maker *maker, const struct purchase *purchase) {
     json_t *const object = json_object();
     json_t *const spent = json_object();
@@ -146,5 +183,6 @@ json_t *json_purchase(struct json_maker *maker, const struct purchase *purchase)
     }
     json_put(maker, object, "spent", spent);
     json_put_fields(maker, object, &fields_purchase, purchase);
+    json_put(maker, object, "list", buy_list_array(maker));
     return object;
 }

@@ -70,6 +70,8 @@ const char *waste_words(enum waste_as as);
 /* Each sheet: adds itself to the book, its columns and figures; a failure sticks to the book.
  * This one: the prices by room, as the client has them, and from the doors to the total. */
 void sheet_quote(struct paper *paper);
+/* What to buy, by supplier; the estimate must have been asked for its purchase. */
+void sheet_buy(struct paper *paper);
 /* Sizes, weight, hinges and movement of each door. */
 void sheet_doors(struct paper *paper);
 /* What is sprayed of each door. */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The buying list: lumber and sheets here, what is bought by the piece in text_sundries.c. */
 #include "report/text/print.h"
+#include "report/words/buy_list.h"
 #include "report/words/plan_words.h"
 #include "report/words/show.h"
 
@@ -170,6 +171,46 @@ static void print_banding(struct page *page, const struct estimate *e) {
     grid_clear(&grid);
 }
 
+/* --- the list --- */
+
+static void put_line(struct grid *grid, const struct estimate *e, const struct buy_line *line) {
+    grid_put(grid, "%s", line->part ? "" : "[ ]");
+    grid_put(grid, "%s%s", line->part ? "  " : "", line->what);
+    grid_put(grid, "%s", line->size);
+    grid_put(grid, "%s", line->how_many);
+    grid_put(grid, "%s", fig_none(line->price) ? "" : show_money(e, line->price).text);
+    grid_put(grid, "%s", fig_none(line->cost) ? "" : show_money(e, line->cost).text);
+    if (line->note[0] != '\0') {
+        grid_heading(grid, "        %s", line->note);
+    }
+}
+
+/* What is said at the counter: a group a supplier. */
+static bool print_list(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {
+        {NULL, GRID_LEFT, false},  {NULL, GRID_LEFT, true},   {NULL, GRID_LEFT, false},
+        {NULL, GRID_RIGHT, false}, {NULL, GRID_RIGHT, false}, {NULL, GRID_RIGHT, false}};
+    struct buy_list list;
+    struct pool pool;
+    pool_init(&pool);
+    const bool held = buy_list_make(&list, &pool, e);
+    for (size_t g = 0; held && g < list.group_count; g++) {
+        const struct buy_group *const group = &list.groups[g];
+        struct grid grid;
+        grid_init(&grid, columns, 6, 0);
+        for (size_t i = 0; i < group->count; i++) {
+            put_line(&grid, e, &list.lines[group->first + i]);
+        }
+        say(page, "%s", "");
+        say(page, "%s: %s", group->title, show_money(e, group->total).text);
+        grid_print(&grid, page);
+        grid_clear(&grid);
+    }
+    buy_list_clear(&list);
+    pool_clear(&pool);
+    return held;
+}
+
 /* --- all of it --- */
 
 static void print_totals(struct page *page, const struct estimate *e) {
@@ -201,6 +242,9 @@ static void print_totals(struct page *page, const struct estimate *e) {
 
 void buy_print(struct page *page, const struct estimate *e) {
     head_print(page, "To buy", e);
+    page->failed = !print_list(page, e) || page->failed;
+    say(page, "%s", "");
+    say(page, "How much, and why");
     print_lumber(page, e);
     print_sheets(page, e);
     print_banding(page, e);

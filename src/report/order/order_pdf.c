@@ -1,0 +1,257 @@
+/* SPDX-License-Identifier: MIT */
+/* Columns run down pages: a box to tick, what, size, how many, and the money where it is asked
+ * for. */
+#include "report/order/order_pdf.h"
+
+#include "base/text.h"
+#include "report/draw/flow.h"
+#include "report/words/buy_list.h"
+
+#define MARGIN 54.0
+#define FOOT   40.0
+#define TEXT   9.5
+#define SMALL  8.0
+#define GRAY   0.35
+#define BOX    8.0
+#define GAP    3.5
+#define KEPT   6 /* lines of one thing that stay together */
+
+/* Left edges of the columns, as parts of the width; the last is the right end. */
+enum { AT_BOX, AT_WHAT, AT_SIZE, AT_COUNT, AT_PRICE, AT_COST, AT_END };
+static const double with_prices[] = {0, 0.035, 0.40, 0.58, 0.76, 0.87, 1};
+static const double without_prices[] = {0, 0.035, 0.50, 0.78, 1, 1, 1};
+
+struct order {
+    const struct estimate *e;
+    const struct buy_list *list;
+    const double *edges;
+    bool prices;
+    struct flow flow;
+    struct pool pool;
+    size_t pages; /* in all; 0 while they are counted */
+};
+
+static void draw_margins(void *what, struct flow *f) {
+    struct order *const o = what;
+    const struct shop *const shop = &o->e->rates->shop;
+    const struct job *const job = o->e->job;
+    const struct text_style left = {
+        .size = SMALL, .gray = GRAY, .width = f->width * 0.8, .cut = true};
+    const struct text_style right = {
+        .size = SMALL, .gray = GRAY, .width = f->width, .align = ALIGN_RIGHT};
+    const double y = f->pdf->height - FOOT;
+    text_draw(f->pdf->cr, f->x, y,
+              pool_words(&o->pool, "%s  |  %s  |  %s", text_or_empty(shop->name.s),
+                         text_or_empty(job->number.s), job->date.s),
+              &left);
+    text_draw(f->pdf->cr, f->x, y, pool_words(&o->pool, "page %zu of %zu", f->page + 1, o->pages),
+              &right);
+}
+
+/* --- a table row --- */
+
+static struct text_style style_of(const struct order *o, int column, bool bold) {
+    const bool right = column >= AT_COUNT;
+    return (struct text_style){.size = TEXT,
+                               .bold = bold,
+                               .align = right ? ALIGN_RIGHT : ALIGN_LEFT,
+                               .width = (o->edges[column + 1] - o->edges[column]) * o->flow.width -
+                                        (right ? 0 : 6)};
+}
+
+/* Draws a text in a column, or only measures it; returns its height. */
+static double put(const struct order *o, int column, const char *text, bool bold, bool draw) {
+    const struct flow *const f = &o->flow;
+    const struct text_style style = style_of(o, column, bold);
+    if (text[0] == '\0' || style.width <= 0) {
+        return 0;
+    }
+    return draw ? text_draw(f->pdf->cr, f->x + o->edges[column] * f->width, f->y, text, &style)
+                : text_measure(f->pdf->cr, text, &style).height;
+}
+
+static double larger(double a, double b) {
+    return a > b ? a : b;
+}
+
+static const char *money(struct order *o, fig f) {
+    return fig_none(f) ? "" : pool_words(&o->pool, "%s", show_money(o->e, f).text);
+}
+
+static double put_line(struct order *o, const struct buy_line *line, bool draw) {
+    const char *const what = line->part ? pool_words(&o->pool, "    %s", line->what) : line->what;
+    double height = put(o, AT_WHAT, what, false, draw);
+    height = larger(height, put(o, AT_SIZE, line->size, false, draw));
+    height = larger(height, put(o, AT_COUNT, line->how_many, false, draw));
+    if (o->prices) {
+        height = larger(height, put(o, AT_PRICE, money(o, line->price), false, draw));
+        height = larger(height, put(o, AT_COST, money(o, line->cost), false, draw));
+    }
+    return height;
+}
+
+static void draw_box(const struct flow *f, double y) {
+    cairo_t *const cr = f->pdf->cr;
+    cairo_save(cr);
+    cairo_set_line_width(cr, 0.8);
+    cairo_rectangle(cr, f->x + 0.5, y + 2, BOX, BOX);
+    cairo_stroke(cr);
+    cairo_restore(cr);
+}
+
+static void draw_heads(struct order *o) {
+    static const char *const heads[] = {
+        [AT_BOX] = "",           [AT_WHAT] = "What",   [AT_SIZE] = "Size",
+        [AT_COUNT] = "How many", [AT_PRICE] = "Price", [AT_COST] = "Cost"};
+    for (int c = AT_WHAT; c <= (o->prices ? AT_COST : AT_COUNT); c++) {
+        put(o, c, heads[c], true, true);
+    }
+    o->flow.y += TEXT * 1.4;
+    flow_rule(&o->flow, 0.7, 0);
+    o->flow.y += GAP;
+}
+
+/* How high the lines are that tell what the line at `first` is made up of, a few of them. */
+static double parts_height(struct order *o, size_t first, size_t end) {
+    double height = 0;
+    for (size_t i = first; i < end && i < first + KEPT && o->list->lines[i].part; i++) {
+        height += put_line(o, &o->list->lines[i], false) + GAP;
+    }
+    return height;
+}
+
+/* A line with its note below it; it does not stand at the foot of a page without what it is made up
+ * of. */
+static void draw_line(struct order *o, size_t at, size_t end) {
+    struct flow *const f = &o->flow;
+    const struct buy_line *const line = &o->list->lines[at];
+    const struct text_style note = {
+        .size = SMALL, .gray = GRAY, .width = (1 - o->edges[AT_WHAT]) * f->width};
+    const bool noted = line->note[0] != '\0' && o->prices;
+    const double under = noted ? text_measure(f->pdf->cr, line->note, &note).height : 0;
+    const double height = put_line(o, line, false);
+    const double below = line->part ? 0 : parts_height(o, at + 1, end);
+    if (flow_need(f, height + under + GAP + below)) {
+        draw_heads(o);
+    }
+    if (!line->part) {
+        draw_box(f, f->y);
+    }
+    put_line(o, line, true);
+    f->y += height;
+    if (noted) {
+        text_draw(f->pdf->cr, f->x + o->edges[AT_WHAT] * f->width, f->y, line->note, &note);
+        f->y += under;
+    }
+    f->y += GAP;
+}
+
+/* --- the paper --- */
+
+static void draw_group(struct order *o, const struct buy_group *group) {
+    struct flow *const f = &o->flow;
+    flow_heading(f, group->title, 5 * TEXT);
+    draw_heads(o);
+    for (size_t i = group->first; i < group->first + group->count; i++) {
+        if (o->prices || !o->list->lines[i].by_others) {
+            draw_line(o, i, group->first + group->count);
+        }
+    }
+    if (o->prices) {
+        (void)flow_need(f, 2 * TEXT);
+        flow_rule(f, 0.4, GRAY);
+        f->y += GAP;
+        put(o, AT_WHAT, "together", true, true);
+        put(o, AT_COST, money(o, group->total), true, true);
+        f->y += TEXT * 1.4;
+    }
+    flow_gap(f, 8);
+}
+
+/* Small supplies come from the shop's shelf, and what others make is ordered from them. */
+static bool for_suppliers(const struct order *o, const struct buy_group *group) {
+    return o->prices || group->group < COST_CONSUMABLES;
+}
+
+static void draw_head(struct order *o) {
+    struct flow *const f = &o->flow;
+    const struct shop *const shop = &o->e->rates->shop;
+    const struct job *const job = o->e->job;
+    const struct text_style title = {.size = 16, .bold = true, .width = f->width};
+    const struct text_style text = {.size = TEXT, .width = f->width};
+    const char *const sizes = job->unit == LENGTH_MM ? "mm" : "inches";
+    flow_text(f, o->prices ? "What to buy" : "Order", title);
+    flow_text(f, text_or_empty(shop->name.s), text);
+    if (!o->prices) {
+        flow_text(f, text_or_empty(shop->address.s), text);
+        flow_text(f, text_or_empty(shop->contact.s), text);
+    }
+    flow_text(f,
+              pool_words(&o->pool, "%s%s%s%s, sizes in %s", o->prices ? job->title.s : "job",
+                         job->number.s == NULL ? "" : " ", text_or_empty(job->number.s),
+                         pool_words(&o->pool, ", %s", job->date.s), sizes),
+              text);
+    flow_gap(f, 12);
+}
+
+static void draw_all(struct order *o) {
+    draw_head(o);
+    for (size_t g = 0; g < o->list->group_count; g++) {
+        if (for_suppliers(o, &o->list->groups[g])) {
+            draw_group(o, &o->list->groups[g]);
+        }
+    }
+    if (o->prices) {
+        const char *const all = pool_words(&o->pool, "In all, %s: %s", o->e->rates->shop.currency.s,
+                                           show_money(o->e, o->list->total).text);
+        flow_text(
+            &o->flow, all,
+            (struct text_style){
+                .size = TEXT + 1, .bold = true, .align = ALIGN_RIGHT, .width = o->flow.width});
+    }
+    flow_end(&o->flow);
+}
+
+/* Draws the paper to path (NULL: nowhere); *pages: how many it has. */
+static bool draw(struct order *o, const char *path, size_t *pages) {
+    const struct job *const job = o->e->job;
+    const struct pdf_facts facts = {.title = o->prices ? "What to buy" : "Order",
+                                    .subject = text_or_empty(job->number.s),
+                                    .author = text_or_empty(o->e->rates->shop.name.s),
+                                    .year = job->year,
+                                    .month = job->month,
+                                    .day = job->day,
+                                    .letter = show_on_letter(o->e)};
+    struct pdf pdf;
+    const bool open = pdf_open(&pdf, path, &facts);
+    o->pages = *pages;
+    o->flow = (struct flow){.pdf = &pdf,
+                            .x = MARGIN,
+                            .width = pdf.width - 2 * MARGIN,
+                            .top = MARGIN - 6,
+                            .bottom = pdf.height - FOOT - 14,
+                            .y = MARGIN - 6,
+                            .spread = 1,
+                            .margins = draw_margins,
+                            .what = o};
+    if (open) {
+        draw_all(o);
+        *pages = o->flow.page;
+    }
+    return pdf_close(&pdf) && open;
+}
+
+bool order_pdf_write(const struct estimate *estimate, bool prices, const char *path) {
+    struct buy_list list;
+    struct order o = {.e = estimate,
+                      .list = &list,
+                      .edges = prices ? with_prices : without_prices,
+                      .prices = prices};
+    size_t pages = 0;
+    pool_init(&o.pool);
+    const bool done = buy_list_make(&list, &o.pool, estimate) && draw(&o, NULL, &pages) &&
+                      draw(&o, path, &pages) && !pool_failed(&o.pool);
+    buy_list_clear(&list);
+    pool_clear(&o.pool);
+    return done;
+}

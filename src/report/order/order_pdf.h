@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: MIT */
+/* The buying list on paper: to tick off in the yard, or, without prices, to send to a supplier. */
+#ifndef DOORCOST_REPORT_ORDER_ORDER_PDF_H
+#define DOORCOST_REPORT_ORDER_ORDER_PDF_H
+
+#include "price/estimate.h"
+
+/* Writes the buying list of the estimate, which must have been asked for its purchase, to path as
+ * it stands (the caller has seen to a safe place). prices: with what the shop pays; without them
+ * neither client nor job site are named, nothing of the shop's small supplies, and what others
+ * supply is left out. false: not written, or out of memory. */
+bool order_pdf_write(const struct estimate *estimate, bool prices, const char *path)
+    __attribute__((warn_unused_result));
+
+#endif

@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: MIT */
+/* What to buy, a supplier after the other, with a box to tick. */
+#include "report/shop/paper.h"
+#include "report/words/buy_list.h"
+
+enum { COLUMN_BOX, COLUMN_WHAT, COLUMN_SIZE, COLUMN_COUNT, COLUMN_UNIT, COLUMN_PRICE, COLUMN_COST };
+enum { COLUMN_NOTE = COLUMN_COST + 1 };
+
+static void put_line(const struct paper *paper, uint16_t sheet, uint32_t row,
+                     const struct buy_line *line) {
+    struct book *const book = paper->book;
+    book_text(book, sheet, row, COLUMN_BOX, LOOK_PLAIN, line->part ? NULL : "[  ]");
+    book_text(book, sheet, row, COLUMN_WHAT, line->part ? LOOK_UNIT : LOOK_PLAIN, line->what);
+    book_text(book, sheet, row, COLUMN_SIZE, LOOK_PLAIN, line->size);
+    book_mention(book, sheet, row, COLUMN_COUNT, LOOK_PLAIN, line->count);
+    if (!fig_none(line->count)) {
+        book_text(book, sheet, row, COLUMN_UNIT, LOOK_UNIT,
+                  line->unit[0] != '\0' ? line->unit : paper_unit(paper, line->count));
+    }
+    book_mention(book, sheet, row, COLUMN_PRICE, LOOK_PLAIN, line->price);
+    book_mention(book, sheet, row, COLUMN_COST, LOOK_PLAIN, line->cost);
+    book_text(book, sheet, row, COLUMN_NOTE, LOOK_WRAP, line->note);
+}
+
+static uint32_t put_group(const struct paper *paper, uint16_t sheet, uint32_t row,
+                          const struct buy_list *list, const struct buy_group *group) {
+    struct book *const book = paper->book;
+    const uint32_t first = row;
+    book_text(book, sheet, row++, 0, LOOK_SECTION, group->title);
+    for (size_t i = 0; i < group->count; i++) {
+        put_line(paper, sheet, row++, &list->lines[group->first + i]);
+    }
+    book_text(book, sheet, row, COLUMN_WHAT, LOOK_LABEL, "together");
+    book_figure(book, sheet, row, COLUMN_COST, LOOK_TOTAL, group->total);
+    book_keep(book, sheet, first, row);
+    return row + 2;
+}
+
+void sheet_buy(struct paper *paper) {
+    static const char *const heads[] = {"",     "what",  "size", "how many",
+                                        "unit", "price", "cost", "note"};
+    struct book *const book = paper->book;
+    const struct estimate *const e = paper->base;
+    struct buy_list list;
+    const uint16_t sheet = book_sheet(book, "Buy", "What to buy", false);
+    paper_title(paper, sheet, "What to buy",
+                "By supplier. A cost stands on the line that it is paid for; the lines below it "
+                "say what it is made up of.");
+    paper_heads(paper, sheet, 3, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    book_headings(book, sheet, 3, 3, 2);
+    uint32_t row = 4;
+    if (!buy_list_make(&list, &book->pool, e)) {
+        book->failed = true;
+    }
+    for (size_t g = 0; g < list.group_count; g++) {
+        row = put_group(paper, sheet, row, &list, &list.groups[g]);
+    }
+    book_text(book, sheet, row, COLUMN_WHAT, LOOK_LABEL, "in all");
+    book_text(book, sheet, row, COLUMN_UNIT, LOOK_UNIT, e->rates->shop.currency.s);
+    book_figure(book, sheet, row, COLUMN_COST, LOOK_GRAND, list.total);
+    book_width(book, sheet, COLUMN_NOTE, 30);
+    buy_list_clear(&list);
+}
