@@ -34,7 +34,7 @@ static const struct command rows[COMMAND_COUNT] = {
          "Prints, for each finish and color, the sprayed area and the numbers that lead from it "
          "to coating, reducer and catalyst, then the cheapest containers that hold them.",
          WORK_ONE, TRACE_FIRST, JSON_FINISH, false, command_finish},
-    [PLACE_BUY] = {"buy", "print the whole buying list with costs",
+    [PLACE_BUY] = {"buy", "print what to buy, by supplier",
                    "doorcost buy samples/kitchen/kitchen.ini -o order.pdf --no-prices",
                    "Prints what to buy, supplier by supplier, with sizes and counts; below it how "
                    "these amounts come about, what each costs, and what of it the job is charged. "
