@@ -253,6 +253,7 @@ static void sameness(void **state) {
 static void picture(void **state) {
     struct bench bench;
     struct door_elevation e;
+    struct image image;
     unsigned char *bytes[2];
     size_t size[2];
     (void)state;
@@ -260,14 +261,18 @@ static void picture(void **state) {
                "D1,18,30\n");
     assert_true(door_elevation_make(&e, &bench.estimate.pool,
                                     bench.estimate.quantities.leaves[0].door, 2, bench.job.unit));
+    image_open(&image, 100, 120, 2);
     for (size_t i = 0; i < 2; i++) {
-        assert_true(draw_elevation_png(&e.drawing, 100, 120, 2, DETAIL_FULL, &bytes[i], &size[i]));
+        assert_true(draw_elevation_png(&e.drawing, &image, DETAIL_FULL, &bytes[i], &size[i]));
     }
+    image_close(&image);
     assert_true(size[0] > 100 && size[0] == size[1]);
     assert_memory_equal(bytes[0], bytes[1], size[0]);
     assert_memory_equal(bytes[0] + 1, "PNG", 3);
     assert_int_equal(bytes[0][19], 200); /* low bytes of width and height in the head */
     assert_int_equal(bytes[0][23], 240);
+    assert_int_equal(bytes[0][24], 4); /* bits a dot */
+    assert_int_equal(bytes[0][25], 3); /* by a palette */
     free(bytes[0]);
     free(bytes[1]);
     assert_int_equal(bench_close(&bench), 0);

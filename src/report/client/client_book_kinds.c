@@ -13,10 +13,11 @@
 #define DOTS    2.0
 #define TO_96TH (96.0 / 72.0) /* dots an inch that the workbook takes for granted, by points */
 
-static bool put_kind(struct client_sheet *s, const struct offer_kind *kind, uint16_t column) {
+static bool put_kind(struct client_sheet *s, const struct offer_kind *kind, uint16_t column,
+                     struct image *image) {
     unsigned char *png = NULL;
     size_t size = 0;
-    if (!draw_elevation_png(&kind->drawing, WIDTH, HEIGHT, DOTS, DETAIL_SMALL, &png, &size)) {
+    if (!draw_elevation_png(&kind->drawing, image, DETAIL_SMALL, &png, &size)) {
         return false;
     }
     const char *const alt =
@@ -39,14 +40,16 @@ bool client_book_kinds(struct client_sheet *s) {
         book_width(s->book, s->sheet, (uint16_t)(2 * c + 1), BETWEEN);
     }
     s->row += 2;
-    for (size_t i = 0; i < o->kind_count; i++) {
+    struct image image;
+    bool held = true;
+    image_open(&image, WIDTH, HEIGHT, DOTS);
+    for (size_t i = 0; held && i < o->kind_count; i++) {
         if (i > 0 && i % ACROSS == 0) {
             s->row++;
         }
         book_height(s->book, s->sheet, s->row, WORDS + HEIGHT + 14);
-        if (!put_kind(s, &o->kinds[i], (uint16_t)(i % ACROSS * 2))) {
-            return false;
-        }
+        held = put_kind(s, &o->kinds[i], (uint16_t)(i % ACROSS * 2), &image);
     }
-    return true;
+    image_close(&image);
+    return held;
 }

@@ -1,12 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/draw/draw.h"
 
-#include "base/pool.h"
 #include "report/draw/draw_parts.h"
 #include "report/type/text_style.h"
-
-#include <stdlib.h>
-#include <string.h>
 
 /* How a trait is drawn: its line and what fills it; a negative gray fills nothing. */
 static const struct look_of {
@@ -167,45 +163,11 @@ void draw_elevation(cairo_t *cr, const struct elevation *e, struct area area, en
     cairo_restore(cr);
 }
 
-/* --- pictures --- */
-
-struct bytes {
-    unsigned char *data;
-    size_t size, room;
-};
-
-static cairo_status_t take(void *closure, const unsigned char *data, unsigned int size) {
-    struct bytes *const b = closure;
-    bool failed = false;
-    b->data = array_grow(b->data, &b->room, b->size + size, 1, &failed);
-    if (failed) {
-        return CAIRO_STATUS_NO_MEMORY;
-    }
-    memcpy(b->data + b->size, data, size);
-    b->size += size;
-    return CAIRO_STATUS_SUCCESS;
-}
-
-bool draw_elevation_png(const struct elevation *e, double width, double height, double dots,
-                        enum detail detail, unsigned char **bytes, size_t *size) {
-    struct bytes b = {0};
-    cairo_surface_t *const surface =
-        cairo_image_surface_create(CAIRO_FORMAT_RGB24, (int)(width * dots), (int)(height * dots));
-    cairo_t *const cr = cairo_create(surface);
-    cairo_set_source_rgb(cr, 1, 1, 1);
-    cairo_paint(cr);
-    cairo_scale(cr, dots, dots);
-    draw_elevation(cr, e, (struct area){.x = 2, .y = 2, .width = width - 4, .height = height - 4},
-                   detail);
-    bool done = cairo_status(cr) == CAIRO_STATUS_SUCCESS;
-    cairo_destroy(cr);
-    done = done && cairo_surface_write_to_png_stream(surface, take, &b) == CAIRO_STATUS_SUCCESS;
-    cairo_surface_destroy(surface);
-    if (!done) {
-        free(b.data);
-        b = (struct bytes){0};
-    }
-    *bytes = b.data;
-    *size = b.size;
-    return done;
+bool draw_elevation_png(const struct elevation *e, struct image *image, enum detail detail,
+                        unsigned char **bytes, size_t *size) {
+    draw_elevation(
+        image->cr, e,
+        (struct area){.x = 2, .y = 2, .width = image->width - 4, .height = image->height - 4},
+        detail);
+    return image_take(image, bytes, size);
 }

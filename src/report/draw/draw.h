@@ -4,6 +4,7 @@
 #define DOORCOST_REPORT_DRAW_DRAW_H
 
 #include "report/draw/elevation.h"
+#include "report/draw/image.h"
 
 #include <cairo.h>
 
@@ -21,10 +22,9 @@ enum detail {
 void draw_elevation(cairo_t *cr, const struct elevation *elevation, struct area area,
                     enum detail detail);
 
-/* A picture of it as PNG: width x height points at `dots` a point, on white.  *bytes: to be freed;
- * NULL and false when memory is out. */
-bool draw_elevation_png(const struct elevation *elevation, double width, double height, double dots,
-                        enum detail detail, unsigned char **bytes, size_t *size)
-    __attribute__((warn_unused_result));
+/* A picture of it that fills `image`, which is white before and after, as PNG.  *bytes: owned by
+ * the caller; NULL and false when memory is out. */
+bool draw_elevation_png(const struct elevation *elevation, struct image *image, enum detail detail,
+                        unsigned char **bytes, size_t *size) __attribute__((warn_unused_result));
 
 #endif

@@ -27,13 +27,17 @@ static const struct {
  * the file. */
 static bool sum_bytes(FILE *file, long size, uint64_t *sum) {
     uint64_t hash = 14695981039346656037u;
+    unsigned char bytes[1 << 14];
     rewind(file);
-    for (long i = 0; i < size; i++) {
-        const int byte = getc(file);
-        if (byte == EOF) {
+    for (long left = size; left > 0;) {
+        const size_t part = (size_t)left < sizeof bytes ? (size_t)left : sizeof bytes;
+        if (fread(bytes, 1, part, file) != part) {
             return false;
         }
-        hash = (hash ^ (uint64_t)byte) * 1099511628211u;
+        for (size_t i = 0; i < part; i++) {
+            hash = (hash ^ bytes[i]) * 1099511628211u;
+        }
+        left -= (long)part;
     }
     *sum = hash;
     return true;

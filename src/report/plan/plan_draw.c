@@ -25,6 +25,7 @@ static void hatch(cairo_t *cr, struct patch p, bool crossed) {
     cairo_rectangle(cr, p.x, p.y, p.width, p.height);
     cairo_clip(cr);
     cairo_set_line_width(cr, 0.35);
+    cairo_set_antialias(cr, CAIRO_ANTIALIAS_NONE); /* many, and each at half a right angle */
     cairo_set_source_rgb(cr, 0.45, 0.45, 0.45);
     const size_t lines = (size_t)((p.width + p.height) / HATCH + 0.5);
     for (size_t i = 0; i < lines; i++) {

@@ -10,7 +10,6 @@
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <stdlib.h>
-#include <string.h>
 
 #define MARGIN 30.0
 #define HEAD   40.0
@@ -181,43 +180,8 @@ bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path) {
     return sink_close(&sink) && done;
 }
 
-/* --- pictures --- */
-
-struct bytes {
-    unsigned char *data;
-    size_t size, room;
-};
-
-static cairo_status_t take(void *closure, const unsigned char *data, unsigned int size) {
-    struct bytes *const b = closure;
-    bool failed = false;
-    b->data = array_grow(b->data, &b->room, b->size + size, 1, &failed);
-    if (failed) {
-        return CAIRO_STATUS_NO_MEMORY;
-    }
-    memcpy(b->data + b->size, data, size);
-    b->size += size;
-    return CAIRO_STATUS_SUCCESS;
-}
-
-bool plan_pages_png(struct plan_pages *pages, size_t at, double dots, unsigned char **bytes,
+bool plan_pages_png(struct plan_pages *pages, size_t at, struct image *image, unsigned char **bytes,
                     size_t *size) {
-    struct bytes b = {0};
-    cairo_surface_t *const surface = cairo_image_surface_create(
-        CAIRO_FORMAT_RGB24, (int)(pages->width * dots), (int)(pages->height * dots));
-    cairo_t *const cr = cairo_create(surface);
-    cairo_set_source_rgb(cr, 1, 1, 1);
-    cairo_paint(cr);
-    cairo_scale(cr, dots, dots);
-    bool done = plan_pages_draw(pages, cr, at) && cairo_status(cr) == CAIRO_STATUS_SUCCESS;
-    cairo_destroy(cr);
-    done = done && cairo_surface_write_to_png_stream(surface, take, &b) == CAIRO_STATUS_SUCCESS;
-    cairo_surface_destroy(surface);
-    if (!done) {
-        free(b.data);
-        b = (struct bytes){0};
-    }
-    *bytes = b.data;
-    *size = b.size;
-    return done;
+    *bytes = NULL;
+    return plan_pages_draw(pages, image->cr, at) && image_take(image, bytes, size);
 }

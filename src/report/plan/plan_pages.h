@@ -5,6 +5,7 @@
 #ifndef DOORCOST_REPORT_PLAN_PLAN_PAGES_H
 #define DOORCOST_REPORT_PLAN_PLAN_PAGES_H
 
+#include "report/draw/image.h"
 #include "report/words/plan_words.h"
 
 #include <cairo.h>
@@ -43,8 +44,9 @@ bool plan_pages_pdf(struct plan_pages *pages, const char *path) __attribute__((w
 bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path)
     __attribute__((warn_unused_result));
 
-/* A page as PNG, `dots` a point. *bytes: to be freed; NULL and false when memory is out. */
-bool plan_pages_png(struct plan_pages *pages, size_t at, double dots, unsigned char **bytes,
+/* A page as PNG, drawn on an image of width x height. *bytes: to be freed; NULL and false when
+ * memory is out. */
+bool plan_pages_png(struct plan_pages *pages, size_t at, struct image *image, unsigned char **bytes,
                     size_t *size) __attribute__((warn_unused_result));
 
 #endif

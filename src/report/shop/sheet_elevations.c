@@ -107,7 +107,7 @@ static const char *panel_words(const struct paper *paper, const struct door *doo
 }
 
 static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
-                        const struct drawn *d) {
+                        const struct drawn *d, struct image *image) {
     struct book *const book = paper->book;
     const struct door *const door = d->elevation.door;
     const char *const size = pool_format(
@@ -117,8 +117,8 @@ static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row,
                                         size == NULL ? "" : size, show_style(door));
     unsigned char *png = NULL;
     size_t bytes = 0;
-    if (alt == NULL || !draw_elevation_png(&d->elevation.drawing, WIDTH, HEIGHT, DOTS, DETAIL_FULL,
-                                           &png, &bytes)) {
+    if (alt == NULL ||
+        !draw_elevation_png(&d->elevation.drawing, image, DETAIL_FULL, &png, &bytes)) {
         return false;
     }
     const char *const panel = panel_words(paper, door);
@@ -134,16 +134,18 @@ static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row,
 static void put_looks(const struct paper *paper, uint16_t sheet, uint32_t row,
                       const struct looks *looks) {
     struct book *const book = paper->book;
-    for (size_t i = 0; i < looks->count && i < MOST_DRAWINGS; i++) {
+    struct image image;
+    image_open(&image, WIDTH, HEIGHT, DOTS);
+    for (size_t i = 0; !book->failed && i < looks->count && i < MOST_DRAWINGS; i++) {
         if (i > 0 && i % ACROSS == 0) {
             row++;
         }
         book_height(book, sheet, row, WORDS + HEIGHT + 8);
-        if (!put_drawing(paper, sheet, row, (uint16_t)(i % ACROSS), &looks->drawn[i])) {
-            book->failed = true;
-            return;
-        }
+        book->failed =
+            !put_drawing(paper, sheet, row, (uint16_t)(i % ACROSS), &looks->drawn[i], &image) ||
+            book->failed;
     }
+    image_close(&image);
     if (looks->count > MOST_DRAWINGS) {
         book_format(book, sheet, row + 2, 0, LOOK_NOTE,
                     "%zu more are not drawn here: 'doorcost draw' draws every row.",

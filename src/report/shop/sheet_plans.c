@@ -26,12 +26,12 @@ static const char *page_words(const struct paper *paper, const struct plan_page 
                        plan_numbers(&page->alike, "board").text);
 }
 
-static bool put_page(const struct paper *paper, struct plan_pages *pages, size_t at, uint16_t sheet,
-                     uint32_t row) {
+static bool put_page(const struct paper *paper, struct plan_pages *pages, size_t at,
+                     struct image *image, uint16_t sheet, uint32_t row) {
     const char *const words = page_words(paper, &pages->pages[at]);
     unsigned char *png = NULL;
     size_t bytes = 0;
-    if (words == NULL || !plan_pages_png(pages, at, DOTS, &png, &bytes)) {
+    if (words == NULL || !plan_pages_png(pages, at, image, &png, &bytes)) {
         return false;
     }
     const char *const alt =
@@ -53,11 +53,14 @@ void sheet_plans(struct paper *paper) {
     struct plan_pages pages;
     bool held = plan_pages_make(&pages, paper->base);
     pages.height *= LOWER;
+    struct image image;
+    image_open(&image, pages.width, pages.height, DOTS);
     book_width(book, sheet, 0, COLUMN);
     for (size_t i = 0; held && i < pages.count && i < MOST_PAGES; i++) {
         book_height(book, sheet, row, WORDS + pages.height * SCALE + 3);
-        held = put_page(paper, &pages, i, sheet, row++);
+        held = put_page(paper, &pages, i, &image, sheet, row++);
     }
+    image_close(&image);
     if (pages.count == 0) {
         book_text(book, sheet, row, 0, LOOK_PLAIN, "nothing is cut by plan");
     } else if (pages.count > MOST_PAGES) {
