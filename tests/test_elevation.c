@@ -54,33 +54,43 @@ static void check_faces(struct bench *bench, const struct door_elevation *e) {
             }
         }
     }
-    const double leaf = (double)e->door->width / 1e6 * ((double)e->door->height / 1e6);
+    const length beside = e->door->beside == NULL ? 0 : e->door->beside->width;
+    const double leaf = (double)(e->door->width + beside) / 1e6 * ((double)e->door->height / 1e6);
     const double missing = covered - leaf * (double)e->door->leaves;
     if (missing > 0.001 || missing < -0.001) {
         bench_wrong(bench, "%s: the boxes do not cover the leaf", e->door->row->id.s);
     }
 }
 
-/* Each chain starts at 0, has no gaps, and ends at the edge. */
+/* Each chain starts at 0, has no gaps, and ends at the edge; below leaves that fold and differ one
+ * has the gap between them. */
 static void check_chain(struct bench *bench, const struct door_elevation *e, bool upright,
                         bool whole) {
     length at = 0;
     size_t count = 0;
+    size_t gaps = 0;
     for (size_t i = 0; i < e->drawing.dimension_count; i++) {
         const struct elevation_dimension *const d = &e->drawing.dimensions[i];
         if (d->upright == upright && d->whole == whole) {
             if (d->from != at || d->to <= d->from) {
-                bench_wrong(bench, "%s: a gap between dimensions", e->door->row->id.s);
+                gaps++;
             }
             at = d->to;
             count++;
         }
     }
     const bool slab = count_of(e, TRAIT_SLAB) > 0; /* or bought in, and no more is known */
-    if ((whole || !slab) && at != (upright ? e->door->height : e->door->width)) {
+    const bool two =
+        !upright && e->door->beside != NULL && e->door->beside->width != e->door->width;
+    const length wide = two && e->door->leaves == 1 ? e->drawing.width : e->door->width;
+    if (gaps != (two && count > 0 ? 1 : 0)) {
+        bench_wrong(bench, "%s: %zu gaps between dimensions", e->door->row->id.s, gaps);
+    }
+    if ((whole || !slab) && !(two && e->door->leaves > 1) &&
+        at != (upright ? e->door->height : wide)) {
         bench_wrong(bench, "%s: dimensions end before the edge", e->door->row->id.s);
     }
-    if (whole ? count != 1 : (slab ? count != 0 : count < 3)) {
+    if (whole ? count != (two ? 2 : 1) : (slab ? count != 0 : count < 3)) {
         bench_wrong(bench, "%s: %zu dimensions in a chain", e->door->row->id.s, count);
     }
 }
@@ -165,15 +175,80 @@ struct look_case {
     size_t stiles, rails, panels, glass, open, hidden, strokes;
 };
 
-#define HEAD "id,width,height,leaves,mid rails,mid stiles,hinge side\n"
+#define HEAD   "id,width,height,leaves,mid rails,mid stiles,hinge side\n"
+#define OPENS  "id,width,height,opens,hinge side\n"
+#define CORNER "id,width,second width,height,opens,hinge side\n"
 
 static const struct look_case look_cases[] = {
     {"a plain door", {0}, "D1,18,30\n", 0, EDGE_NONE, 2, 2, 1, 0, 0, 1, 0},
-    {"hinged on the left", {0}, HEAD "D1,18,30,1,0,0,left\n", 3, EDGE_LEFT, 2, 2, 1, 0, 0, 1, 0},
-    {"hinged on the right", {0}, HEAD "D1,18,30,1,0,0,right\n", 2, EDGE_RIGHT, 2, 2, 1, 0, 0, 1, 0},
-    {"hinged at the top", {0}, HEAD "D1,18,30,1,0,0,top\n", 2, EDGE_TOP, 2, 2, 1, 0, 0, 1, 0},
+    {"hinged on the left", {0}, HEAD "D1,18,30,1,0,0,left\n", 3, EDGE_LEFT, 2, 2, 1, 0, 0, 1, 2},
+    {"hinged on the right", {0}, HEAD "D1,18,30,1,0,0,right\n", 2, EDGE_RIGHT, 2, 2, 1, 0, 0, 1, 2},
     {"side not said", {0}, HEAD "D1,18,30,1,0,0,\n", 2, EDGE_NONE, 2, 2, 1, 0, 0, 1, 0},
-    {"a pair", {0}, HEAD "D1,18,30,2,0,0,\n", 2, EDGE_LEFT, 4, 4, 2, 0, 0, 2, 0},
+    {"a pair", {0}, HEAD "D1,18,30,2,0,0,\n", 2, EDGE_LEFT, 4, 4, 2, 0, 0, 2, 4},
+    {"lifts up", {0}, OPENS "D1,30,18,lift up,\n", 2, EDGE_TOP, 2, 2, 1, 0, 0, 1, 2},
+    {"lifts up, without hinges",
+     {0},
+     OPENS "D1,30,18,lift up,\n",
+     0,
+     EDGE_TOP,
+     2,
+     2,
+     1,
+     0,
+     0,
+     1,
+     2},
+    {"tilts out", {0}, OPENS "D1,18,30,tilt out,\n", 2, EDGE_BOTTOM, 2, 2, 1, 0, 0, 1, 2},
+    {"drops down", {0}, OPENS "D1,30,18,drop down,\n", 3, EDGE_BOTTOM, 2, 2, 1, 0, 0, 1, 2},
+    {"a bi-fold at the left",
+     {0},
+     OPENS "D1,18,30,bi-fold,left\n",
+     2,
+     EDGE_LEFT,
+     4,
+     4,
+     2,
+     0,
+     0,
+     2,
+     4},
+    {"a bi-fold at the right",
+     {0},
+     OPENS "D1,18,30,bi-fold,right\n",
+     2,
+     EDGE_RIGHT,
+     4,
+     4,
+     2,
+     0,
+     0,
+     2,
+     4},
+    {"a bi-fold whose side is not said: how it folds is",
+     {0},
+     OPENS "D1,18,30,bi-fold,\n",
+     2,
+     EDGE_NONE,
+     4,
+     4,
+     2,
+     0,
+     0,
+     2,
+     2},
+    {"a bi-fold at both sides",
+     {0},
+     OPENS "D1,18,30,bi-fold,pair\n",
+     2,
+     EDGE_LEFT,
+     8,
+     8,
+     4,
+     0,
+     0,
+     4,
+     8},
+    {"a pie cut", {0}, CORNER "D1,11,12,30,pie cut,left\n", 2, EDGE_LEFT, 4, 4, 2, 0, 0, 2, 6},
     {"mid rail, mid stile", {0}, HEAD "D1,24,60,1,1,1,\n", 0, EDGE_NONE, 4, 3, 4, 0, 0, 4, 0},
     {"mitred", {"make|style = mitred"}, "D1,18,30\n", 0, EDGE_NONE, 2, 2, 1, 0, 0, 1, 4},
     {"for glass", {"make|style = glazed"}, "D1,18,30\n", 0, EDGE_NONE, 2, 2, 0, 1, 0, 1, 0},
@@ -203,6 +278,35 @@ static void looks(void **state) {
                 bench_wrong(&bench, "count %zu: %zu, expected %zu", k, made[k], wanted[k]);
             }
         }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+/* The left face of a corner is drawn at the left, whichever leaf hangs; the marks are on that one.
+ */
+static void sides_of_a_corner(void **state) {
+    static const char *const rows[] = {CORNER "D1,11,12,30,pie cut,left\n",
+                                       CORNER "D1,11,12,30,pie cut,right\n"};
+    int wrong = 0;
+    (void)state;
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        struct bench bench;
+        struct door_elevation e;
+        size_t leaf = 0;
+        bench_open(&bench, "corner", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0}, rows[i]);
+        assert_true(door_elevation_make(
+            &e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door, 2, bench.job.unit));
+        for (size_t k = 0; k < e.drawing.box_count; k++) {
+            const struct elevation_box *const b = &e.drawing.boxes[k];
+            if (b->trait == TRAIT_LEAF) {
+                assert_int_equal(b->width, (b->x == 0 ? 11 : 12) * NM_PER_INCH);
+                leaf++;
+            } else if (b->trait == TRAIT_HINGE) {
+                assert_true(i == 0 ? b->x < 0 : b->x == e.drawing.width);
+            }
+        }
+        assert_int_equal(leaf, 2);
         wrong += bench_close(&bench);
     }
     assert_int_equal(wrong, 0);
@@ -280,11 +384,9 @@ static void picture(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(samples),
-        cmocka_unit_test(looks),
-        cmocka_unit_test(panel_in_its_groove),
-        cmocka_unit_test(sameness),
-        cmocka_unit_test(picture),
+        cmocka_unit_test(samples),           cmocka_unit_test(looks),
+        cmocka_unit_test(sides_of_a_corner), cmocka_unit_test(panel_in_its_groove),
+        cmocka_unit_test(sameness),          cmocka_unit_test(picture),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -142,7 +142,7 @@ static const struct question_case effect_cases[] = {
      true},
     {"a pair hinged at the top",
      {NULL},
-     "id,width,height,leaves,hinge side\nD1,18,30,2,top\n",
+     "id,width,height,leaves,opens\nD1,18,30,2,lift up\n",
      EFFECT,
      false},
     {"a pair", {NULL}, "id,width,height,hinge side\nD1,18,30,pair\n", EFFECT, false},

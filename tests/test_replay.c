@@ -111,22 +111,28 @@ static unsigned below(uint64_t *state, unsigned most) {
 #define PICK(seed, list) (list)[below(seed, sizeof(list) / sizeof *(list))]
 
 static void write_doors(uint64_t *seed) {
+    static const char *const ways[] = {"", "", "lift up", "bi-fold", "pie cut"};
     static const char *const uses[] = {"door", "door", "drawer front", "false front", "end panel"};
     static const char *const styles[] = {"shaker", "wide-shaker", "shaker-glass", "slab"};
     static const char *const frames[] = {"", "poplar", "hard-maple", "cherry"};
     static const char *const finishes[] = {"", "painted", "clear", "none"};
     FILE *const doors = fopen("random-doors.csv", "w");
     assert_non_null(doors);
-    fputs("id,room,use,count,width,height,leaves,style,mid rails,frame,finish\n", doors);
+    fputs("id,room,use,count,width,second width,height,leaves,style,mid rails,frame,finish,opens\n",
+          doors);
     const unsigned rows = 1 + below(seed, 12);
     for (unsigned r = 0; r < rows; r++) {
         const char *const use = PICK(seed, uses);
         const bool door = use[0] == 'd' && use[1] == 'o';
-        const unsigned leaves = door ? 1 + below(seed, 2) : 1;
-        fprintf(doors, "R%02u,room %u,%s,%u,%u %u/16,%u %u/64,%u,%s,%u,%s,%s\n", r, below(seed, 3),
-                use, 1 + below(seed, 30), 12 * leaves + below(seed, 20), below(seed, 16),
-                14 + below(seed, 50), below(seed, 64), leaves, PICK(seed, styles), below(seed, 3),
-                PICK(seed, frames), PICK(seed, finishes));
+        const char *const opens = door ? PICK(seed, ways) : "";
+        const bool cut = opens[0] == 'p';
+        const bool folds = cut || opens[0] == 'b';
+        const unsigned leaves = folds ? 2 : door ? 1 + below(seed, 2) : 1;
+        fprintf(doors, "R%02u,room %u,%s,%u,%u %u/16,%s,%u %u/64,%u,%s,%u,%s,%s,%s\n", r,
+                below(seed, 3), use, 1 + below(seed, 30), 12 * leaves + below(seed, 20),
+                below(seed, 16), cut ? "13 1/2" : "", 14 + below(seed, 50), below(seed, 64), leaves,
+                PICK(seed, styles), below(seed, 3), PICK(seed, frames), PICK(seed, finishes),
+                opens);
     }
     assert_int_equal(fclose(doors), 0);
 }
@@ -141,7 +147,8 @@ static void write_job(uint64_t *seed) {
             "rates = " DOORCOST_SOURCE "/rates/small-shop.ini\ndoors = random-doors.csv\n"
             "[make]\nstyle = shaker\nframe = poplar\npanel = mdf-panel\nslab = mdf-slab\n"
             "glass = clear\nfinish = painted\ncolor = red\nhinge = cup-hinge\npull = knob\n"
-            "measure = opening\noverlay = 1/2\ngap = 1/8\n[sale]\ntax = %u.%02u %%\n"
+            "measure = opening\noverlay = 1/2\ngap = 1/8\ncorner = 7/8\nfold hinge = "
+            "knob\n[sale]\ntax = %u.%02u %%\n"
             "tax on = %s\ndiscount = %u %%\ndelivery = %u.50\ndeposit = %u %%\n",
             below(seed, 25), below(seed, 100), PICK(seed, taxed), below(seed, 15), below(seed, 300),
             1 + below(seed, 60));

@@ -315,16 +315,6 @@ static void test_other_differences(void **state) {
 
 static void test_names(void **state) {
     (void)state;
-    assert_string_equal(show_use(USE_DOOR), "door");
-    assert_string_equal(show_use(USE_DRAWER_FRONT), "drawer front");
-    assert_string_equal(show_use(USE_FALSE_FRONT), "false front");
-    assert_string_equal(show_use(USE_END_PANEL), "end panel");
-    assert_null(show_hinge_side(HINGE_SIDE_OPEN));
-    assert_string_equal(show_hinge_side(HINGE_SIDE_LEFT), "left");
-    assert_string_equal(show_hinge_side(HINGE_SIDE_RIGHT), "right");
-    assert_string_equal(show_hinge_side(HINGE_SIDE_PAIR), "pair");
-    assert_string_equal(show_hinge_side(HINGE_SIDE_TOP), "top");
-    assert_string_equal(show_hinge_side(HINGE_SIDE_BOTTOM), "bottom");
     assert_string_equal(show_paper(&(struct job){.paper = {.choice = PAPER_ESTIMATE}}), "Estimate");
     assert_string_equal(show_paper(&(struct job){.paper = {.choice = PAPER_QUOTE}}), "Quote");
 }

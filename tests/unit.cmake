@@ -57,6 +57,7 @@ doorcost_stage_test(test_price)
 doorcost_stage_test(test_kinds)
 doorcost_stage_test(test_shape)
 doorcost_stage_test(test_elevation)
+doorcost_stage_test(test_opens)
 doorcost_stage_test(test_offer)
 doorcost_stage_test(test_field)
 doorcost_stage_test(test_shipped)
@@ -132,6 +133,9 @@ foreach(sample kitchen/kitchen old-house/old-house metric/tea-kitchen)
     add_test(NAME afresh-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/afresh.py
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/${sample}.ini)
 endforeach()
+# Every way to open, which no sample has.
+add_test(NAME afresh-opens COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/afresh.py
+    $<TARGET_FILE:doorcost> ${CMAKE_CURRENT_SOURCE_DIR}/data/opens.ini)
 
 # Links and renames that fail.
 doorcost_test(test_output)

@@ -5,7 +5,6 @@
 
 #include "base/index.h"
 #include "door/frame.h"
-#include "door/leaf.h"
 #include "model/construction.h"
 
 #include <assert.h>
@@ -216,22 +215,27 @@ static void make_parts(const struct calc *c, struct door *door) {
     add_frame(c, door, &frame);
 }
 
-/* The leaf of a row, without its parts. */
+/* A leaf of a row, without its parts. */
 static struct door begin_door(const struct calc *c, const struct row *row,
-                              const struct construction *construction) {
+                              const struct construction *construction, enum leaf_role role) {
     assert(construction->style.index >= 0);
-    const struct leaf leaf = leaf_size(row, construction, c->units->lengths);
+    const struct leaf leaf = leaf_size(row, construction, role, c->units->lengths);
     const struct style *const style =
         leaf_style(c->rates, &c->rates->styles[construction->style.index], row, leaf.height);
+    const bool folds = row_folds(row);
     return (struct door){
         .row = row,
+        .name = folds ? pool_format(c->pool, "%s %s leaf", row->id.s,
+                                    role == LEAF_HUNG ? "hung" : "folding")
+                      : row->id.s,
+        .role = role,
         .construction = construction,
         .style = style,
         .form = (enum door_form)style->form.choice,
         .width = leaf.width,
         .height = leaf.height,
         .thickness = style->thickness.amount,
-        .leaves = (int32_t)row->leaves.amount,
+        .leaves = (int32_t)row->leaves.amount / (folds ? 2 : 1),
         .bought_in = style->bought_in.set,
     };
 }
@@ -243,7 +247,7 @@ struct making {
     size_t made;                        /* of these */
     struct part *parts;                 /* room for those of one leaf, which keeps what it has */
     struct opening *openings;
-    struct index leaves; /* of which row each leaf was made first */
+    struct index leaves; /* of which door each leaf was made first */
 };
 
 static void make_leaf(const struct making *m, struct door *door) {
@@ -282,21 +286,53 @@ static uint64_t leaf_hash(const struct door *door) {
     return hash_word(hash, door->row->make->number);
 }
 
-/* Makes the door of row r, from the leaf of an earlier one where it is the same. */
-static bool make_door(struct making *m, struct door *doors, size_t r) {
+/* Makes a leaf of row r as the next of the doors, with the parts of an earlier one where it is the
+ * same. */
+static bool make_door(struct making *m, struct doors *doors, size_t r, enum leaf_role role) {
     const struct row *const row = &m->calc->job->rows[r];
-    struct door *const door = &doors[r];
+    const size_t d = doors->count++;
+    struct door *const door = &doors->doors[d];
     bool failed = false;
-    *door = begin_door(m->calc, row, &m->constructions[row->make->number]);
-    const size_t first = index_add(&m->leaves, leaf_hash(door), same_leaf, doors, door, r, &failed);
-    if (first < r) {
-        *door = doors[first];
+    *door = begin_door(m->calc, row, &m->constructions[row->make->number], role);
+    const size_t first =
+        index_add(&m->leaves, leaf_hash(door), same_leaf, doors->doors, door, d, &failed);
+    if (first < d) {
+        const struct door begun = *door;
+        *door = doors->doors[first];
         door->row = row;
-        door->leaves = (int32_t)row->leaves.amount;
+        door->name = begun.name;
+        door->role = role;
+        door->beside = NULL;
+        door->leaves = begun.leaves;
     } else {
         make_leaf(m, door);
     }
     return !failed;
+}
+
+/* Makes what row r is of: a leaf, or the two that fold. */
+static bool make_row(struct making *m, struct doors *doors, size_t r) {
+    struct door *const hung = &doors->doors[doors->count];
+    if (!make_door(m, doors, r, LEAF_HUNG)) {
+        return false;
+    }
+    if (!row_folds(hung->row)) {
+        return true;
+    }
+    if (!make_door(m, doors, r, LEAF_FOLDING)) {
+        return false;
+    }
+    hung[0].beside = &hung[1];
+    hung[1].beside = &hung[0];
+    return true;
+}
+
+static size_t count_doors(const struct job *job) {
+    size_t count = job->row_count;
+    for (size_t r = 0; r < job->row_count; r++) {
+        count += row_folds(&job->rows[r]) ? 1 : 0;
+    }
+    return count;
 }
 
 bool doors_make(struct doors *doors, const struct calc *c, int option) {
@@ -305,20 +341,28 @@ bool doors_make(struct doors *doors, const struct calc *c, int option) {
     m.constructions = pool_take(c->pool, job->make_count, sizeof *m.constructions);
     m.parts = pool_take(c->pool, FRAME_MOST_PARTS, sizeof *m.parts);
     m.openings = pool_take(c->pool, (size_t)2 * FRAME_MOST_ROWS, sizeof *m.openings);
-    *doors = (struct doors){.count = job->row_count};
-    doors->doors = pool_take(c->pool, doors->count, sizeof *doors->doors);
+    *doors = (struct doors){0};
+    doors->doors = pool_take(c->pool, count_doors(job), sizeof *doors->doors);
     bool held = !pool_failed(c->pool);
-    for (size_t r = 0; held && r < doors->count; r++) {
+    for (size_t r = 0; held && r < job->row_count; r++) {
         if (job->rows[r].make->number == m.made) { /* they are numbered as rows come */
             m.constructions[m.made++] = row_construction(job, &job->rows[r], option);
         }
-        held = make_door(&m, doors->doors, r) && !pool_failed(c->pool);
+        held = make_row(&m, doors, r) && !pool_failed(c->pool);
     }
     index_clear(&m.leaves);
     return held;
 }
 
-bool door_hangs_level(const struct door *door) {
-    const int side = door->row->hinge_side.choice;
-    return side == HINGE_SIDE_TOP || side == HINGE_SIDE_BOTTOM;
+const struct reference *door_hinge(const struct door *door) {
+    return door->role == LEAF_FOLDING ? &door->construction->fold_hinge
+                                      : &door->construction->hinge;
+}
+
+const struct door *door_drawn(const struct door *door) {
+    return door->role == LEAF_FOLDING ? door->beside : door;
+}
+
+bool door_is_twin(const struct door *door) {
+    return door->role == LEAF_FOLDING && door->width == door->beside->width;
 }

@@ -7,6 +7,7 @@
 #ifndef DOORCOST_DOOR_DOOR_H
 #define DOORCOST_DOOR_DOOR_H
 
+#include "door/leaf.h"
 #include "model/calc.h"
 
 enum part_kind {
@@ -41,14 +42,18 @@ struct opening {
     int32_t count; /* a leaf */
 };
 
-/* One row of the door list, made into a leaf and its parts. */
+/* One row of the door list, made into a leaf and its parts; of a row whose leaves fold each of the
+ * two leaves, as they differ in what they carry and may differ in width. */
 struct door {
     const struct row *row;
+    const char *name;          /* as papers of the shop call it: the row's id, and which leaf */
+    enum leaf_role role;       /* of a leaf that folds; else LEAF_HUNG */
+    const struct door *beside; /* the leaf that it is hinged to, of the same row; NULL: none */
     const struct construction *construction; /* under the option; doors of one make share it */
     const struct style *style;               /* a low front of a framed style has its slab style */
     enum door_form form;                     /* of the style */
     length width, height, thickness;         /* of a leaf */
-    int32_t leaves;                          /* a door of the row: 1 or 2 */
+    int32_t leaves;                          /* such leaves a door of the row: 1 or 2 */
     int32_t joints;                          /* corner and mid joints of a leaf; 0 for a slab */
     length stuck_edge; /* inner edge of the frame, round every opening, a leaf */
     struct part *parts;
@@ -58,7 +63,8 @@ struct door {
     bool bought_in; /* bought as it is: no parts */
 };
 
-/* One a row, in the order of the list; of the pool of the estimate. */
+/* One a row, in the order of the list; of a row whose leaves fold two, the one that hangs first. Of
+ * the pool of the estimate. */
 struct doors {
     struct door *doors;
     size_t count;
@@ -85,7 +91,15 @@ const char *part_kind_name(enum part_kind kind);
 /* Whether a part is one of the frame (stile, rail, mid rail, mid stile). */
 bool part_is_frame(enum part_kind kind);
 
-/* Whether the hinges are along the top or the bottom, so that the hinged edge is the width. */
-bool door_hangs_level(const struct door *door);
+/* The hardware that the leaf hangs on: the hinge, or of a leaf that hangs on another one the hinge
+ * between them. Borrowed; its index is -1 where none is named. */
+const struct reference *door_hinge(const struct door *door);
+
+/* Whether the leaf is made just like the one that it hangs on, so that what is asked of that one is
+ * asked of both. */
+bool door_is_twin(const struct door *door);
+
+/* The door in whose drawing this one is seen: itself, or the leaf that it hangs on. */
+const struct door *door_drawn(const struct door *door);
 
 #endif

@@ -1,25 +1,60 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/leaf.h"
 
+bool row_folds(const struct row *row) {
+    return row->opens.choice == OPENS_BI_FOLD || row->opens.choice == OPENS_PIE_CUT;
+}
+
+bool row_hangs_level(const struct row *row) {
+    const int opens = row->opens.choice;
+    return opens == OPENS_LIFT_UP || opens == OPENS_TILT_OUT || opens == OPENS_DROP_DOWN;
+}
+
+bool row_is_hinged(const struct row *row) {
+    return row->use.choice == USE_DOOR ||
+           (row->use.choice == USE_FALSE_FRONT && row_hangs_level(row));
+}
+
+/* Of a pie-cut pair: on which face of the corner. The leaf that hangs is on its hinge side. */
+static bool is_left_face(const struct row *row, enum leaf_role role) {
+    return (role == LEAF_HUNG) != (row->hinge_side.choice == HINGE_SIDE_RIGHT);
+}
+
+const struct value *leaf_measured(const struct row *row, enum leaf_role role) {
+    return row->opens.choice == OPENS_PIE_CUT && !is_left_face(row, role) ? &row->second_width
+                                                                          : &row->width;
+}
+
+/* By how much an opening's door is larger at a side; less than 0: inset. */
+static length side_over(const struct construction *construction, enum side side) {
+    return construction->fit.choice == FIT_INSET ? -construction->reveal.amount
+                                                 : construction->overlay[side].amount;
+}
+
+static length opening_to_width(const struct row *row, const struct construction *construction,
+                               enum leaf_role role) {
+    const length measured = leaf_measured(row, role)->amount;
+    const length left = side_over(construction, SIDE_LEFT);
+    const length right = side_over(construction, SIDE_RIGHT);
+    const int64_t leaves = row->leaves.amount;
+    if (row->opens.choice == OPENS_PIE_CUT) {
+        return measured + (is_left_face(row, role) ? left : right) - construction->corner.amount;
+    }
+    if (leaves < 2) {
+        return measured + left + right;
+    }
+    /* to the nearest nm, or half a 64th would be cut as less than half */
+    const length all = measured + left + right - (leaves - 1) * construction->gap.amount;
+    return (2 * all + leaves) / (2 * leaves);
+}
+
 struct leaf leaf_size(const struct row *row, const struct construction *construction,
-                      enum length_unit unit) {
-    length width = row->width.amount;
+                      enum leaf_role role, enum length_unit unit) {
+    length width = leaf_measured(row, role)->amount;
     length height = row->height.amount;
     if (construction->size_is.choice == MEASURE_OPENING) {
-        if (construction->fit.choice == FIT_INSET) {
-            width -= 2 * construction->reveal.amount;
-            height -= 2 * construction->reveal.amount;
-        } else {
-            width +=
-                construction->overlay[SIDE_LEFT].amount + construction->overlay[SIDE_RIGHT].amount;
-            height +=
-                construction->overlay[SIDE_TOP].amount + construction->overlay[SIDE_BOTTOM].amount;
-        }
-        const int64_t leaves = row->leaves.amount;
-        if (leaves > 1) {
-            /* to the nearest nm, or half a 64th would be cut as less than half */
-            width = (2 * (width - (leaves - 1) * construction->gap.amount) + leaves) / (2 * leaves);
-        }
+        width = opening_to_width(row, construction, role);
+        height += side_over(construction, SIDE_TOP) + side_over(construction, SIDE_BOTTOM);
     }
     return (struct leaf){.width = length_cut(width, unit), .height = length_cut(height, unit)};
 }

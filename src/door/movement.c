@@ -94,7 +94,7 @@ void movement_warn(const struct calc *c, const struct door *door, const struct p
     if (fig_none(move->swell)) {
         return;
     }
-    const char *const id = problem_quote(c->problems, door->row->id.s);
+    const char *const id = problem_quote(c->problems, door->name);
     const char *const unit = unit_name(c->units->length);
     (void)length_show(part->width, c->units->lengths, size, sizeof size);
     if (tape_amount(c->tape, move->swell) > tape_amount(c->tape, move->room)) {

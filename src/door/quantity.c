@@ -73,26 +73,39 @@ static fig pick_hinges(const struct calc *c, const char *what, const struct step
     return fig_pick_upto(c->tape, what, by, limits, counts, n);
 }
 
-/* The larger of what height and weight ask for. */
+/* What the hinges of a leaf carry: the leaf, and the one that hangs on it, whose figures are made
+ * before. None where a density is not known. */
+static fig carried(const struct calc *c, const struct leaf_figures *leaf) {
+    if (leaf->door->beside == NULL || leaf->door->role == LEAF_FOLDING) {
+        return leaf->weight;
+    }
+    const fig other = leaf[1].weight;
+    return fig_none(leaf->weight) || fig_none(other)
+               ? (fig){0}
+               : fig_plus(c->tape, "weight, both leaves", leaf->weight, other);
+}
+
+/* The larger of what the hinged edge and the weight ask for. */
 static void take_hinges(const struct calc *c, struct leaf_figures *leaf) {
     const struct hinge_rules *const rules = &c->rates->hinges;
-    if (leaf->door->row->use.choice != USE_DOOR || leaf->door->construction->hinge.index < 0) {
+    const struct row *const row = leaf->door->row;
+    if (!row_is_hinged(row) || door_hinge(leaf->door)->index < 0) {
         return;
     }
+    const fig weight = rules->by_weight.count > 0 ? carried(c, leaf) : (fig){0};
     fig by_height = {0};
     fig by_weight = {0};
     if (rules->by_height.count > 0) {
         by_height = pick_hinges(c, "hinges by height", &rules->by_height,
-                                door_hangs_level(leaf->door) ? leaf->width : leaf->height);
+                                row_hangs_level(row) ? leaf->width : leaf->height);
     }
-    if (rules->by_weight.count > 0 && !fig_none(leaf->weight)) {
-        by_weight = pick_hinges(c, "hinges by weight", &rules->by_weight, leaf->weight);
+    if (!fig_none(weight)) {
+        by_weight = pick_hinges(c, "hinges by weight", &rules->by_weight, weight);
     }
     if (!fig_none(by_height) && !fig_none(by_weight)) {
         leaf->hinges = fig_larger(c->tape, "hinges", by_height, by_weight);
     } else if (fig_none(by_height) && fig_none(by_weight)) {
-        leaf->hinges =
-            calc_count(c, "hinges", 2, leaf->door->row->place); /* no rule: a door hangs on two */
+        leaf->hinges = calc_count(c, "hinges", 2, row->place); /* no rule: a door hangs on two */
     } else {
         leaf->hinges = fig_none(by_height) ? by_weight : by_height;
     }
@@ -222,20 +235,33 @@ static void take_others(const struct calc *c, struct leaf_figures *leaf) {
     }
 }
 
+/* Of leaves that fold the one that hangs on the other is pulled. */
+static void take_pulls(const struct calc *c, struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    const struct row *const row = door->row;
+    const bool carries = door->beside != NULL && door->role == LEAF_HUNG;
+    if (door->construction->pull.index >= 0 && row->use.choice != USE_END_PANEL && !carries &&
+        row->pulls.amount > 0) {
+        leaf->pulls = calc_count(c, "pulls", row->pulls.amount,
+                                 row->pulls.set ? row->pulls.place : row->place);
+    }
+}
+
 /* A count of the row, the reader's default of it where its cell is empty: a figure as well. */
-static fig count_of(const struct calc *c, const char *what, const struct value *value) {
-    return tape_given(c->tape, what, UNIT_COUNT, 0, value->amount, value->place);
+static fig count_of(const struct calc *c, const char *what, int64_t amount, struct place place) {
+    return tape_given(c->tape, what, UNIT_COUNT, 0, amount, place);
 }
 
 static bool take_leaf(struct materials *materials, struct leaf_figures *leaf) {
     const struct calc *const c = materials->calc;
     const struct door *const door = leaf->door;
     const struct row *const row = door->row;
-    leaf->subject = tape_about(c->tape, row->id.s);
-    leaf->openings = count_of(c, "count", &row->count);
-    leaf->leaves = count_of(c, "leaves", &row->leaves);
+    leaf->subject = tape_about(c->tape, door->name);
+    leaf->openings = count_of(c, "count", row->count.amount, row->count.place);
+    leaf->leaves = count_of(c, door->beside == NULL ? "leaves" : "such leaves", door->leaves,
+                            row->leaves.place);
     leaf->pieces = calc_product(c, "doors", UNIT_COUNT, leaf->openings, leaf->leaves);
-    leaf->width = calc_length(c, "door width", door->width, row->width.place);
+    leaf->width = calc_length(c, "door width", door->width, leaf_measured(row, door->role)->place);
     leaf->height = calc_length(c, "door height", door->height, row->height.place);
     leaf->thickness =
         calc_length(c, "door thickness", door->thickness, door->style->thickness.place);
@@ -254,11 +280,7 @@ static bool take_leaf(struct materials *materials, struct leaf_figures *leaf) {
     take_others(c, leaf);
     take_weight(c, leaf);
     take_hinges(c, leaf);
-    const bool pulled = door->construction->pull.index >= 0 && row->use.choice != USE_END_PANEL;
-    leaf->pulls = pulled && row->pulls.amount > 0
-                      ? calc_count(c, "pulls", row->pulls.amount,
-                                   row->pulls.set ? row->pulls.place : row->place)
-                      : (fig){0};
+    take_pulls(c, leaf);
     take_drivers(c, leaf);
     take_more_drivers(c, leaf);
     return true;
@@ -324,9 +346,15 @@ bool quantities_make(struct quantities *q, const struct calc *c, const struct do
     q->leaves = pool_take(c->pool, doors->count, sizeof *q->leaves);
     held = held && q->leaves != NULL;
     file_rates(c);
-    for (size_t i = 0; held && i < doors->count; i++) {
+    for (size_t i = 0; i < doors->count && held; i++) {
         q->leaves[i].door = &doors->doors[i];
-        held = take_leaf(&materials, &q->leaves[i]);
+        if (doors->doors[i].beside != NULL) { /* what is carried comes before what carries it */
+            q->leaves[i + 1].door = &doors->doors[i + 1];
+            held = take_leaf(&materials, &q->leaves[i + 1]) && take_leaf(&materials, &q->leaves[i]);
+            i++;
+        } else {
+            held = take_leaf(&materials, &q->leaves[i]);
+        }
     }
     held = held && take_job(c, q);
     materials_clear(&materials);

@@ -45,7 +45,7 @@ struct leaf_figures {
     const struct door *door;
     uint32_t subject;
     fig openings; /* count of the row */
-    fig leaves;   /* leaves of one */
+    fig leaves;   /* such leaves of one */
     fig pieces;   /* leaves of the row: count x leaves */
     fig width, height, thickness;
     fig face;        /* area of one face, width x height */
@@ -57,7 +57,7 @@ struct leaf_figures {
     fig faces;       /* area of the faces that are sprayed */
     fig sprayed;     /* area, all in all; none when the row has no finish */
     fig weight;      /* none when a density is not known */
-    fig hinges;      /* none for fronts, panels and rows without hinges */
+    fig hinges;      /* that it hangs on; none for fronts, panels and rows without hinges */
     fig pulls;
     fig banded;               /* run of banded edge; none */
     int32_t banding;          /* index into rates.bandings; -1 */
@@ -70,8 +70,8 @@ struct leaf_figures {
 };
 
 struct quantities {
-    struct leaf_figures *leaves; /* one a row */
-    fig *pieces;                 /* leaves of each row: leaves[row].pieces */
+    struct leaf_figures *leaves; /* one a door, as struct doors has them: of most rows one */
+    fig *pieces;                 /* leaves of each: leaves[door].pieces */
     size_t count;
     fig all_leaves; /* leaves of the job */
     fig hinges;     /* of the job; none without */

@@ -18,7 +18,7 @@
 #define LEAST_OPENING_MM   (25 * NM_PER_MM)
 
 static const char *id_of(const struct calc *c, const struct door *door) {
-    return problem_quote(c->problems, door->row->id.s);
+    return problem_quote(c->problems, door->name);
 }
 
 static int by_length(const void *x, const void *y) {
@@ -60,7 +60,7 @@ static void ask_far(const struct calc *c, int use, bool width, length *room) {
         }
         problem_add(
             c->problems, SEVERITY_WARNING, "size-far-from-rest",
-            width ? door->row->width.place : door->row->height.place,
+            width ? leaf_measured(door->row, door->role)->place : door->row->height.place,
             "door '%s' is %s %s, the middle one of its kind %s; is that so, or a slip of the pen?",
             id_of(c, door), length_show(side, c->units->lengths, size, sizeof size),
             width ? "wide" : "high", length_show(usual, c->units->lengths, other, sizeof other));
@@ -222,10 +222,10 @@ static void ask_wide(const struct calc *c, const struct door *door) {
     char size[32];
     char most[32];
     if (limits->widest_leaf.set && door->row->use.choice == USE_DOOR &&
-        door->row->mid_stiles.amount == 0 && door->form != FORM_SLAB &&
-        door->width > limits->widest_leaf.amount) {
+        !row_hangs_level(door->row) && door->row->mid_stiles.amount == 0 &&
+        door->form != FORM_SLAB && door->width > limits->widest_leaf.amount) {
         problem_add(
-            c->problems, SEVERITY_WARNING, "leaf-wide", door->row->width.place,
+            c->problems, SEVERITY_WARNING, "leaf-wide", leaf_measured(door->row, door->role)->place,
             "door '%s' is %s wide, more than the shop's %s for one leaf; a pair, or a mid stile?",
             id_of(c, door), length_show(door->width, c->units->lengths, size, sizeof size),
             length_show(limits->widest_leaf.amount, c->units->lengths, most, sizeof most));
@@ -249,7 +249,7 @@ static void ask_wide(const struct calc *c, const struct door *door) {
 static void ask_hinges(const struct calc *c, const struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     const struct steps *const rule = &c->rates->hinges.by_height;
-    const length edge = door_hangs_level(door) ? door->width : door->height;
+    const length edge = row_hangs_level(door->row) ? door->width : door->height;
     char size[32];
     char most[32];
     if (fig_none(leaf->hinges) || rule->count == 0 ||
@@ -275,7 +275,7 @@ static void ask_slit(const struct calc *c, const struct door *door) {
             continue;
         }
         problem_add(c->problems, SEVERITY_WARNING, "opening-slit",
-                    low ? door->row->height.place : door->row->width.place,
+                    low ? door->row->height.place : leaf_measured(door->row, door->role)->place,
                     "door '%s' has only %s between its %s; narrower ones, or a slab?",
                     id_of(c, door),
                     length_show(low ? opening->height : opening->width, c->units->lengths, size,
@@ -308,9 +308,15 @@ void doors_warn(const struct calc *c) {
         c->problems->failed = true;
     }
     for (size_t r = 0; r < q->count; r++) {
-        ask_hinges(c, &q->leaves[r]);
-        ask_wide(c, q->leaves[r].door);
-        ask_slit(c, q->leaves[r].door);
+        const struct door *const door = q->leaves[r].door;
+        if (!door_is_twin(door) || door_hinge(door->beside)->index < 0) {
+            ask_hinges(c, &q->leaves[r]);
+        }
+        if (door_is_twin(door)) {
+            continue;
+        }
+        ask_wide(c, door);
+        ask_slit(c, door);
         ask_movement(c, &q->leaves[r]);
     }
 }

@@ -32,7 +32,7 @@ static fig passes_of(const struct calc *c, const struct operation *op, const str
     if (!run_is_wide(op, door)) {
         return passes;
     }
-    if (!op->one_side_open || wide > 2 * op->capacity.amount) {
+    if ((!op->one_side_open || wide > 2 * op->capacity.amount) && !door_is_twin(door)) {
         char size[32];
         char most[32];
         const length limit = op->one_side_open ? 2 * op->capacity.amount : op->capacity.amount;
@@ -40,7 +40,7 @@ static fig passes_of(const struct calc *c, const struct operation *op, const str
                     "door '%s' is %s across and operation '%s' takes at most %s; its minutes are "
                     "counted as two passes, plan another "
                     "way for it",
-                    problem_quote(c->problems, door->row->id.s),
+                    problem_quote(c->problems, door->name),
                     length_show(wide, c->units->lengths, size, sizeof size),
                     problem_quote(c->problems, op->name.s),
                     length_show(limit, c->units->lengths, most, sizeof most));

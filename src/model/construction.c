@@ -22,6 +22,7 @@ static const struct field {
     {offsetof(struct construction, finish), sizeof(struct reference), WITH_TEXT},
     {offsetof(struct construction, hinge), sizeof(struct reference), WITH_TEXT},
     {offsetof(struct construction, pull), sizeof(struct reference), WITH_TEXT},
+    {offsetof(struct construction, fold_hinge), sizeof(struct reference), WITH_TEXT},
     {offsetof(struct construction, color), sizeof(struct text), WITH_TEXT},
     {offsetof(struct construction, grain), sizeof(struct choice), WITH_WORD},
     {offsetof(struct construction, size_is), sizeof(struct choice), WITH_WORD},
@@ -31,6 +32,7 @@ static const struct field {
     {offsetof(struct construction, overlay[SIDE_BOTTOM]), sizeof(struct value), WITH_VALUE},
     {offsetof(struct construction, reveal), sizeof(struct value), WITH_VALUE},
     {offsetof(struct construction, gap), sizeof(struct value), WITH_VALUE},
+    {offsetof(struct construction, corner), sizeof(struct value), WITH_VALUE},
     {offsetof(struct construction, fit), sizeof(struct choice), WITH_WORD},
 };
 

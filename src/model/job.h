@@ -13,13 +13,16 @@ enum tax_on { TAX_ON_SELLING_PRICE, TAX_ON_MATERIALS_SOLD, TAX_ON_MATERIALS_COST
 enum card_fee_of { CARD_FEE_ADDED, CARD_FEE_OF_PAID };
 enum side { SIDE_LEFT, SIDE_RIGHT, SIDE_TOP, SIDE_BOTTOM, SIDE_COUNT };
 enum fit { FIT_OVERLAY, FIT_INSET };
-enum hinge_side {
-    HINGE_SIDE_OPEN,
-    HINGE_SIDE_LEFT,
-    HINGE_SIDE_RIGHT,
-    HINGE_SIDE_PAIR,
-    HINGE_SIDE_TOP,
-    HINGE_SIDE_BOTTOM
+enum hinge_side { HINGE_SIDE_OPEN, HINGE_SIDE_LEFT, HINGE_SIDE_RIGHT, HINGE_SIDE_PAIR };
+/* How what closes an opening opens: at a side; at its upper or lower edge; or folding, of two
+ * leaves (bi-fold: also twice two) of which one hangs on the cabinet and carries the other. */
+enum opens {
+    OPENS_HINGED,
+    OPENS_LIFT_UP,
+    OPENS_TILT_OUT,
+    OPENS_DROP_DOWN,
+    OPENS_BI_FOLD,
+    OPENS_PIE_CUT /* round an inner corner: a leaf on each face of it */
 };
 
 /* What the client's papers are called, how much detail of the price they show, and what an option's
@@ -46,12 +49,15 @@ struct construction {
     struct material_reference glass; /* glass */
     struct reference finish;         /* [finish NAME]; index -1 with name 'none': left bare */
     struct reference hinge, pull;    /* [hardware NAME]; 'none' likewise */
+    struct reference fold_hinge;     /* likewise: between leaves that fold */
     struct text color;
     struct choice grain;              /* enum panel_grain; unset: as the style has it */
     struct choice size_is;            /* enum measure */
     struct value overlay[SIDE_COUNT]; /* nm, 0 allowed */
     struct value reveal;              /* nm, each side; set: the door is inset */
     struct value gap;                 /* nm between the leaves of a pair */
+    struct value corner;              /* nm that each leaf of a pie-cut pair ends before the corner
+                                         of its openings, 0 allowed */
     struct choice
         fit; /* enum fit, from which of overlay and reveal was said last; set false: neither was */
 };
@@ -106,12 +112,15 @@ struct row { /* a row of the door list */
     struct choice use;                  /* enum use */
     struct value count;                 /* openings or doors, 1 to 9999 */
     struct value width, height;         /* nm, as measured */
-    struct value leaves;                /* 1 or 2 */
+    struct value second_width;          /* nm, of the right face of an inner corner */
+    struct value leaves;                /* 1 or 2; of a bi-fold 2 or 4 */
     struct value mid_rails, mid_stiles; /* counts */
     struct values heights; /* given row heights between the rails, top first (column `rows`: `10 |
                               12 1/2`); else none */
+    struct choice opens;   /* enum opens */
     struct choice hinge_side;  /* enum hinge_side */
-    struct value pulls;        /* pulls or knobs on each leaf, where the make names one */
+    struct value pulls;        /* pulls or knobs on each leaf, of two that fold on one, where the
+                                  make names one */
     struct value extra_charge; /* money a row's door (per leaf) */
     struct references also;  /* operations that the row has besides those of its style and finish */
     struct text extra_words; /* what the extra charge is for, `15.00 arched top`; may be absent */

@@ -4,7 +4,7 @@
 fig hardware_on_leaf(const struct hardware_buy *buy, const struct leaf_figures *leaf) {
     const struct construction *const construction = leaf->door->construction;
     if (buy->role == ROLE_HINGE) {
-        return construction->hinge.index == buy->hardware ? leaf->hinges : (fig){0};
+        return door_hinge(leaf->door)->index == buy->hardware ? leaf->hinges : (fig){0};
     }
     return construction->pull.index == buy->hardware ? leaf->pulls : (fig){0};
 }

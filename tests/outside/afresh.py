@@ -12,7 +12,7 @@ import sys
 import tempfile
 from fractions import Fraction
 
-from afresh_door import Door, coats_of, rounded, up
+from afresh_door import coats_of, doors_of, rounded, up
 from afresh_read import Inputs, listed, number, percent
 from afresh_work import Labor
 
@@ -58,7 +58,7 @@ class Job:
         self.shop = self.inputs.section("shop")
         self.sale = self.inputs.job[("sale", "")]
         self.estimate = document["estimates"][0]
-        self.doors = [Door(self.inputs, row) for row in self.inputs.rows]
+        self.doors = [door for row in self.inputs.rows for door in doors_of(self.inputs, row)]
         self.failures, self.compared = [], 0
         self.group, self.share = {}, {d.id: {} for d in self.doors}
         self.lumber()
@@ -348,7 +348,7 @@ class Job:
         total = Fraction(0)
         for name, keys in self.inputs.kinds("hardware").items():
             def of(d):
-                return d.hinges * (d.make.get("hinge", "").lower() == name) + \
+                return d.hinges * (d.make.get(d.hung_on, "").lower() == name) + \
                     d.pulls * (d.make.get("pull", "").lower() == name)
             need = self.total(of)
             if not need:

@@ -35,15 +35,31 @@ class Part:
         return self.kind not in ("panel", "slab", "pane")
 
 
+LEVEL = ("lift up", "tilt out", "drop down")
+FOLDING = ("bi-fold", "pie cut")
+
+
+def doors_of(inputs, row, option=None):
+    """The leaves of a row that are made apart: one, or of what folds the one that hangs and the one that folds."""
+    if (row.get("opens") or "hinged") not in FOLDING:
+        return [Door(inputs, row, option)]
+    folding = Door(inputs, row, option, role="folding leaf")
+    return [Door(inputs, row, option, role="hung leaf", beside=folding), folding]
+
+
 class Door:
     """A row of the list as one leaf of it."""
 
-    def __init__(self, inputs, row, option=None):
-        self.inputs, self.row = inputs, row
-        self.id = row["id"]
+    def __init__(self, inputs, row, option=None, role=None, beside=None):
+        self.inputs, self.row, self.role = inputs, row, role
+        self.id = row["id"] + (" " + role if role else "")
+        self.opens = row.get("opens") or "hinged"
+        self.hung_on = "fold hinge" if role == "folding leaf" else "hinge"
+        both = row.get("hinge side") == "pair"
         self.make = self.made(option)
         self.count = int(row.get("count") or 1)
-        self.leaves = int(row.get("leaves") or 1)
+        self.together = int(row.get("leaves") or {"pie cut": 2, "bi-fold": 4 if both else 2}.get(self.opens, 1 + both))
+        self.leaves = self.together // (2 if role else 1)
         self.pieces = self.count * self.leaves
         self.use = row.get("use") or "door"
         self.style_name = self.make["style"]
@@ -71,6 +87,7 @@ class Door:
         self.batch_color = self.make.get("color", "") if tinted else ""
         self.surfaces()
         self.weight = rounded(sum(p.count * self.weight_of(p) for p in self.parts), "weight")
+        self.carried = self.weight + (beside.weight if beside else 0)
         self.hinges = self.hinge_count()
         self.pulls = self.pull_count()
 
@@ -106,7 +123,9 @@ class Door:
         return ((size / step) + Fraction(1, 2)).__floor__() * step
 
     def size(self):
-        width, height = self.sized("width"), self.sized("height")
+        left = (self.role != "folding leaf") != (self.row.get("hinge side") == "right")
+        cut = self.opens == "pie cut"
+        width, height = self.sized("second width" if cut and not left else "width"), self.sized("height")
         if self.make.get("measure", "opening") == "door" or self.use == "end panel":
             return self.cut(width), self.cut(height)
         reveal = self.sized("reveal") if "reveal" in self.make else None
@@ -115,10 +134,13 @@ class Door:
             own = self.make.get("overlay " + side)
             sides[side] = -reveal if reveal is not None else \
                 self.inputs.length(own, of_rates=False) if own else self.sized("overlay")
-        width += sides["left"] + sides["right"]
         height += sides["top"] + sides["bottom"]
-        if self.leaves == 2:
-            width = (width - self.sized("gap", Fraction(1, 8) if self.inputs.bare == "in" else 3)) / 2
+        if cut:
+            return self.cut(width + sides["left" if left else "right"] - self.sized("corner")), self.cut(height)
+        width += sides["left"] + sides["right"]
+        if self.together > 1:
+            gap = self.sized("gap", Fraction(1, 8) if self.inputs.bare == "in" else 3)
+            width = (width - (self.together - 1) * gap) / self.together
         return self.cut(width), self.cut(height)
 
     # --- parts
@@ -275,7 +297,8 @@ class Door:
         return rounded(by_area * part.width * part.length / self.per_area(), "weight")
 
     def hinge_count(self):
-        if self.front or self.use == "end panel" or self.make.get("hinge", "none") == "none":
+        tilts = self.use == "false front" and self.opens in LEVEL
+        if self.use != "door" and not tilts or self.make.get(self.hung_on, "none") == "none":
             return 0
         rules = self.inputs.section("hinges")
 
@@ -290,12 +313,12 @@ class Door:
                     break
             return chosen
 
-        edge = self.width if self.row.get("hinge side") in ("top", "bottom") else self.height
+        edge = self.width if self.opens in LEVEL else self.height
         count = upto(rules["by height"], edge)
-        return count if self.bought else max(count, upto(rules["by weight"], self.weight))
+        return count if self.bought else max(count, upto(rules["by weight"], self.carried))
 
     def pull_count(self):
-        if self.make.get("pull", "none") == "none" or self.use == "end panel":
+        if self.make.get("pull", "none") == "none" or self.use == "end panel" or self.role == "hung leaf":
             return 0
         return int(self.row.get("pulls") or 1)
 

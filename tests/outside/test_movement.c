@@ -69,7 +69,7 @@ static const struct way hinges[] = {
      .edits = {"make|style = slab\nhinge = hinge",
                "hinges|by height\nby weight\nby height = {by height}\nby weight = {by weight}",
                "sheet board|density\ndensity = {board lb/cuft} lb/cuft"},
-     .doors = "id,width,height,hinge side\nD1,{width in},{height in},{side}\n",
+     .doors = "id,width,height,opens\nD1,{width in},{height in},{opens}\n",
      .answer = LEAF(0, hinges, NULL)},
 };
 

@@ -62,6 +62,8 @@ const struct key construction_keys[CONSTRUCTION_KEY_COUNT] = {
      .help = "a [hardware NAME]; none: no hinges"},
     {"pull", AS_NAME_OR_NONE(NAME_HARDWARE), FIELD(construction, pull), "bar-pull", "none",
      .help = "a [hardware NAME], one a leaf or as the column `pulls` says; none: no pulls"},
+    {"fold hinge", AS_NAME_OR_NONE(NAME_HARDWARE), FIELD(construction, fold_hinge), "fold-hinge",
+     "none", .help = "a [hardware NAME] between leaves that fold; none: they are joined by others"},
     {"color", AS_TEXT, FIELD(construction, color), "sea green", .help = "of the finish"},
     {"grain", AS_CHOICE(choices_grain), FIELD(construction, grain), "horizontal", "vertical",
      .help = "of panels and slabs; absent: the `panel grain` of the style"},
@@ -81,6 +83,8 @@ const struct key construction_keys[CONSTRUCTION_KEY_COUNT] = {
      .help = "gap of an inset door to the opening, each side; instead of overlay"},
     {"gap", AS_LENGTH(INCHES(0, 2)), FIELD(construction, gap), "1/8 in",
      .help = "between the leaves of a pair"},
+    {"corner", AS_LENGTH(INCHES(0, 6)), FIELD(construction, corner), "7/8 in",
+     .help = "by which each leaf of a pie-cut pair ends before the corner"},
 };
 
 void construction_init(struct construction *construction) {

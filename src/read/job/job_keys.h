@@ -8,7 +8,7 @@
 #include "read/key/key.h"
 
 /* construction_keys.c */
-#define CONSTRUCTION_KEY_COUNT ((size_t)19)
+#define CONSTRUCTION_KEY_COUNT ((size_t)21)
 extern const struct key construction_keys[CONSTRUCTION_KEY_COUNT];
 
 /* Sets every field to what an absent key means: not given. */
@@ -31,6 +31,16 @@ void row_check(struct reader *reader, const struct job *job, struct row *row);
 /* row_make.c: the style by which a row is made under a construction that names one. Borrowed. */
 const struct style *row_style(const struct reader *reader, const struct row *row,
                               const struct construction *construction);
+
+/* row_opens.c: completes the leaves of a row by how it opens, and reports cells that do not go with
+ * that: leaves, hinge side, use, second width. */
+void row_check_opens(struct reader *reader, struct row *row);
+
+/* row_opens.c: whether a pie-cut pair for measured openings has its corner; reports it. option:
+ * NULL for the base job. */
+bool row_check_corner(struct reader *reader, const struct row *row,
+                      const struct construction *construction, const struct option *option)
+    __attribute__((warn_unused_result));
 
 /* row_make.c: whether a row's door can be made of what is named for it, in the base job and in
  * every option. */

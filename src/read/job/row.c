@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The columns of the door list that are not of [make]. */
+#include "door/leaf.h"
 #include "read/job/job_keys.h"
 #include "read/key/quantity.h"
 #include "read/key/rows.h"
@@ -20,9 +21,20 @@ static const struct spelling uses[] = {
     {"end panel", USE_END_PANEL},
     {0},
 };
+static const struct spelling ways_to_open[] = {
+    {"hinged", OPENS_HINGED},
+    {"lift up", OPENS_LIFT_UP},
+    {"tilt out", OPENS_TILT_OUT},
+    {"drop down", OPENS_DROP_DOWN},
+    {"bi-fold", OPENS_BI_FOLD},
+    {"pie cut", OPENS_PIE_CUT},
+    {0},
+};
 static const struct spelling hinge_sides[] = {
-    {"left", HINGE_SIDE_LEFT}, {"right", HINGE_SIDE_RIGHT},   {"pair", HINGE_SIDE_PAIR},
-    {"top", HINGE_SIDE_TOP},   {"bottom", HINGE_SIDE_BOTTOM}, {0},
+    {"left", HINGE_SIDE_LEFT},
+    {"right", HINGE_SIDE_RIGHT},
+    {"pair", HINGE_SIDE_PAIR},
+    {0},
 };
 
 /* `10 | 12 1/2`: commas would part cells. */
@@ -61,6 +73,15 @@ static void read_heights(struct reader *reader, const struct key *key, const str
     row->heights = (struct values){.v = heights, .count = count};
 }
 
+/* One that cannot be read has its place all the same, so that nobody says that it lacks. */
+static void read_second(struct reader *reader, const struct key *key, const struct entry *entry,
+                        void *target) {
+    struct value *width = key_field(key, target);
+
+    width->place = entry->place;
+    (void)length_value(reader, key, entry, key->kind.range, width);
+}
+
 /* `15.00 arched top`: what follows the number is in the shop's own words. */
 static void read_extra(struct reader *reader, const struct key *key, const struct entry *entry,
                        void *target) {
@@ -91,17 +112,23 @@ const struct key row_keys[] = {
      .help = "as measured"},
     {"height", AS_LENGTH(SIDE_RANGE), FIELD(row, height), "30", "762 mm", .needed = true,
      .help = "as measured"},
-    {"leaves", AS_COUNT(1, 2, 1), FIELD(row, leaves), "2", .help = "1, or 2 for a pair; absent: 1"},
+    {"second width", AS_OWN(read_second, .range = SIDE_RANGE), FIELD(row, second_width), "12",
+     "305 mm",
+     .help = "of a pie-cut pair: that of the right face, where `width` is that of the left"},
+    {"leaves", AS_COUNT(1, 4, 1), FIELD(row, leaves), "2",
+     .help = "1, or 2 for a pair; of a bi-fold 2 or 4; absent: 1, and 2 of what folds"},
     {"mid rails", AS_COUNT(0, 20, 0), FIELD(row, mid_rails), "1",
      .help = "rails between top and bottom; absent: 0"},
     {"mid stiles", AS_COUNT(0, 20, 0), FIELD(row, mid_stiles), "1",
      .help = "stiles between left and right; absent: 0"},
     {"rows", AS_OWN(read_heights, .range = SIDE_RANGE, .most = MOST_HEIGHTS), FIELD(row, heights),
      "10 | 12 1/2", .help = "heights between the rails, top first; absent: equal"},
+    {"opens", AS_CHOICE(ways_to_open), FIELD(row, opens), "lift up", "bi-fold",
+     .help = "hinged at a side, lift up, tilt out, drop down, bi-fold or pie cut; absent: hinged"},
     {"hinge side", AS_CHOICE(hinge_sides), FIELD(row, hinge_side), "left", "pair",
-     .help = "left, right, pair, top or bottom"},
+     .help = "left, right or pair: where a door is hung that opens at a side, or folds"},
     {"pulls", AS_COUNT(0, 20, 1), FIELD(row, pulls), "2",
-     .help = "how many of the `pull` on each leaf; absent: 1"},
+     .help = "how many of the `pull` on each leaf, of two that fold on one; absent: 1"},
     {"extra charge", AS_OWN(read_extra, .forms = forms_money), FIELD(row, extra_charge),
      "15.00 arched top", .help = "added to the price of each leaf, and what for"},
     {"also", AS_NAMES(NAME_OPERATION), FIELD(row, also), "hang, fit pulls",
@@ -112,14 +139,7 @@ const size_t row_key_count = COUNT_OF(row_keys);
 
 /* Counts that follow from another cell, and cells that contradict each other. */
 static void complete(struct reader *reader, struct row *row) {
-    if (row->hinge_side.choice == HINGE_SIDE_PAIR && !row->leaves.set) {
-        row->leaves = (struct value){
-            .amount = 2, .place = row->hinge_side.place, .unit = UNIT_COUNT, .set = true};
-    }
-    if (row->hinge_side.choice == HINGE_SIDE_PAIR && row->leaves.amount != 2) {
-        problem_add(reader->problems, SEVERITY_ERROR, "pair-of-one", row->hinge_side.place,
-                    "hinge side 'pair' does not go with leaves 1; expected leaves 2, or a side");
-    }
+    row_check_opens(reader, row);
     if (row->heights.count > 0 && !row->mid_rails.set) {
         row->mid_rails = (struct value){.amount = (int64_t)row->heights.count - 1,
                                         .place = row->heights.v[0].place,
@@ -134,22 +154,26 @@ static void complete(struct reader *reader, struct row *row) {
     }
 }
 
+/* Whether several leaves close one measured opening. */
+static bool shares_opening(const struct row *row) {
+    return row->make->whole.size_is.choice == MEASURE_OPENING && row->leaves.amount > 1 &&
+           row->opens.choice != OPENS_PIE_CUT;
+}
+
 static void warn_of_shape(struct reader *reader, const struct job *job, const struct row *row) {
     length narrow = job->unit == LENGTH_MM ? NARROW_MM : NARROW_INCH;
-    bool opening = row->make->whole.size_is.choice == MEASURE_OPENING;
-    length leaf = opening ? row->width.amount / row->leaves.amount : row->width.amount;
-    bool lifts =
-        row->hinge_side.choice == HINGE_SIDE_TOP || row->hinge_side.choice == HINGE_SIDE_BOTTOM;
+    bool shared = shares_opening(row);
+    length leaf = shared ? row->width.amount / row->leaves.amount : row->width.amount;
 
     /* a use that could not be read has its place all the same */
     if (!row->width.set || !row->height.set || (!row->use.set && row->use.place.line != 0)) {
         return;
     }
-    if (row->use.choice == USE_DOOR && leaf > row->height.amount && !lifts) {
+    if (row->use.choice == USE_DOOR && leaf > row->height.amount && !row_hangs_level(row)) {
         problem_add(reader->problems, SEVERITY_WARNING, "door-wide", row->width.place,
                     "the door is wider than high; check that width and height are not swapped");
     }
-    if (row->leaves.amount == 2 && leaf * 2 < narrow) {
+    if (row->leaves.amount == 2 && !row_folds(row) && leaf * 2 < narrow) {
         problem_add(reader->problems, SEVERITY_WARNING, "pair-narrow", row->width.place,
                     "a pair of doors in less than %s; check the width, or use one leaf",
                     job->unit == LENGTH_MM ? "400 mm" : "16 in");
@@ -162,11 +186,17 @@ static void warn_of_lacks(struct reader *reader, const struct row *row) {
                     "neither overlay nor reveal is given for an opening, so the door is made as "
                     "large as the opening; add one of them, or measure = door");
     }
-    if (row->make->whole.size_is.choice == MEASURE_OPENING && row->leaves.amount == 2 &&
-        !row->make->whole.gap.set) {
+    if (shares_opening(row) && !row->make->whole.gap.set) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-gap", row->place,
                     "no gap is given, so the two leaves of a pair touch; add one, as in 'gap = %s'",
                     reader->unit == LENGTH_MM ? "3 mm" : "1/8 in");
+    }
+    if (row_folds(row) && row_is_hinged(row) && row->make->whole.hinge.index >= 0 &&
+        row->make->whole.fold_hinge.name.s == NULL) {
+        problem_add(
+            reader->problems, SEVERITY_WARNING, "no-fold-hinge", row->opens.place,
+            "no fold hinge is named, so nothing joins the two leaves; name one in [make] or "
+            "the row, or say 'fold hinge = none' if others join them");
     }
     if (row->make->whole.finish.name.s == NULL) {
         problem_add(reader->problems, SEVERITY_WARNING, "no-finish", row->place,

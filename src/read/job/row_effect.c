@@ -18,7 +18,8 @@ enum takes {
     TAKES_GAP = 1 << 7,
     TAKES_PULL = 1 << 8,
     TAKES_GRAIN = 1 << 9,
-    TAKES_ALL = (1 << 10) - 1,
+    TAKES_CORNER = 1 << 10,
+    TAKES_ALL = (1 << 11) - 1,
 };
 
 static unsigned parts_taken(const struct reader *reader, const struct row *row,
@@ -60,7 +61,9 @@ static unsigned taken(const struct reader *reader, const struct row *row,
         return TAKES_ALL; /* reported where it is named */
     }
     if (construction->size_is.choice == MEASURE_OPENING) {
-        all |= TAKES_FIT | (row->leaves.amount > 1 ? TAKES_GAP : 0U);
+        all |= TAKES_FIT | (row->opens.choice == OPENS_PIE_CUT ? TAKES_CORNER
+                            : row->leaves.amount > 1           ? TAKES_GAP
+                                                               : 0U);
     }
     if (has_grain(reader, row, construction)) {
         all |= TAKES_GRAIN;
@@ -161,7 +164,7 @@ static void ask_hinges(struct reader *reader, const struct row *row) {
         [USE_END_PANEL] = "an end panel has no hinges",
     };
     const int side = row->hinge_side.choice;
-    if (row->use.choice != USE_DOOR) {
+    if (!row_is_hinged(row)) {
         if (row->make->own.hinge.index >= 0) {
             ask(reader, row->make->own.hinge.name.place,
                 named(reader, "hinge", row->make->own.hinge.name.s), none[row->use.choice]);
@@ -169,9 +172,18 @@ static void ask_hinges(struct reader *reader, const struct row *row) {
         if (row->hinge_side.set) {
             ask(reader, row->hinge_side.place, "hinge side", none[row->use.choice]);
         }
-    } else if (row->leaves.amount > 1 && (side == HINGE_SIDE_LEFT || side == HINGE_SIDE_RIGHT)) {
+        if (row->opens.set && row->opens.choice == OPENS_HINGED) {
+            ask(reader, row->opens.place, "opens 'hinged'", none[row->use.choice]);
+        }
+    } else if (row->leaves.amount > (row_folds(row) ? 2 : 1) &&
+               (side == HINGE_SIDE_LEFT || side == HINGE_SIDE_RIGHT)) {
         ask(reader, row->hinge_side.place, "hinge side",
             "the leaves of a pair hang left and right");
+    }
+    if (!row_folds(row) && row->make->own.fold_hinge.index >= 0) {
+        ask(reader, row->make->own.fold_hinge.name.place,
+            named(reader, "fold hinge", row->make->own.fold_hinge.name.s),
+            "no leaf of the row folds");
     }
 }
 
@@ -200,7 +212,13 @@ static void ask_fit(struct reader *reader, const struct row *row, unsigned all) 
     }
     if (row->make->own.gap.set && (all & TAKES_GAP) == 0) {
         ask(reader, row->make->own.gap.place, "gap",
-            row->leaves.amount > 1 ? why : "one leaf closes the opening");
+            row->opens.choice == OPENS_PIE_CUT ? "a pie-cut pair has a corner between its leaves"
+            : row->leaves.amount > 1           ? why
+                                               : "one leaf closes the opening");
+    }
+    if (row->make->own.corner.set && (all & TAKES_CORNER) == 0) {
+        ask(reader, row->make->own.corner.place, "corner",
+            row->opens.choice == OPENS_PIE_CUT ? why : "the row is no pie-cut pair");
     }
 }
 

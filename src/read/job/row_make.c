@@ -15,7 +15,7 @@ struct part_need {
 const struct style *row_style(const struct reader *reader, const struct row *row,
                               const struct construction *construction) {
     return leaf_style(reader->rates, &reader->rates->styles[construction->style.index], row,
-                      leaf_size(row, construction, reader->unit).height);
+                      leaf_size(row, construction, LEAF_HUNG, reader->unit).height);
 }
 
 /* What a style asks for; the count of needs. */
@@ -69,9 +69,9 @@ static const char *shown(struct reader *reader, length value) {
 
 /* Whether the frame has room in the leaf, and given rows add up to it. */
 static bool check_size(struct reader *reader, const struct row *row,
-                       const struct construction *construction, const struct style *style,
-                       const struct option *option) {
-    const struct leaf leaf = leaf_size(row, construction, reader->unit);
+                       const struct construction *construction, enum leaf_role role,
+                       const struct style *style, const struct option *option) {
+    const struct leaf leaf = leaf_size(row, construction, role, reader->unit);
     struct frame frame;
     const enum frame_fault fault = frame_divide(&frame, style, row, leaf, reader->unit);
     length given = 0;
@@ -100,6 +100,20 @@ static bool check_size(struct reader *reader, const struct row *row,
         break;
     }
     return fault == FRAME_OK;
+}
+
+/* The same for each leaf whose width was read; of leaves that fold only those of a pie-cut pair
+ * differ in it. */
+static bool check_sizes(struct reader *reader, const struct row *row,
+                        const struct construction *construction, const struct style *style,
+                        const struct option *option) {
+    const enum leaf_role last = row->opens.choice == OPENS_PIE_CUT ? LEAF_FOLDING : LEAF_HUNG;
+    bool good = true;
+    for (int role = LEAF_HUNG; good && role <= (int)last; role++) {
+        good = !leaf_measured(row, (enum leaf_role)role)->set ||
+               check_size(reader, row, construction, (enum leaf_role)role, style, option);
+    }
+    return good;
 }
 
 /* What is named for a part, and what the style asks for. */
@@ -160,6 +174,9 @@ static bool check_make(struct reader *reader, const struct row *row,
     if (construction->style.index < 0) {
         return false; /* reported where it is named */
     }
+    if (!row_check_corner(reader, row, construction, option)) {
+        return false;
+    }
     style = row_style(reader, row, construction);
     if (style->bought_in.set) {
         return true; /* nothing of it is made here */
@@ -169,8 +186,8 @@ static bool check_make(struct reader *reader, const struct row *row,
         good = check_part(reader, row, style, &needs[i], option) && good;
     }
     good = check_thickness(reader, row, style, construction, option) && good;
-    if (row->width.set && row->height.set && style->stile.set && style->form.choice != FORM_SLAB) {
-        good = check_size(reader, row, construction, style, option) && good;
+    if (row->height.set && style->stile.set && style->form.choice != FORM_SLAB) {
+        good = check_sizes(reader, row, construction, style, option) && good;
     }
     return good;
 }

@@ -7,6 +7,7 @@
 #include "report/draw/draw.h"
 #include "report/draw/pdf.h"
 #include "report/type/text_style.h"
+#include "report/words/door_words.h"
 #include "report/words/show.h"
 
 #include <stdio.h>
@@ -33,21 +34,26 @@ static const struct text_style line_style = {.size = 9, .bold = true};
 
 /* --- words --- */
 
-static const char *hinge_words(struct drawings *w, const struct door_elevation *e) {
+/* fold_hinges: between two leaves that fold. */
+static const char *hinge_words(struct drawings *w, const struct door_elevation *e,
+                               int32_t fold_hinges) {
     static const char *const edges[] = {
         [EDGE_NONE] = "hinge side not said", [EDGE_LEFT] = "on the left",
         [EDGE_RIGHT] = "on the right",       [EDGE_TOP] = "at the top",
         [EDGE_BOTTOM] = "at the bottom",
     };
-    if (e->drawing.hinges <= 0) {
+    const int hinges = (int)e->drawing.hinges;
+    const bool outer = e->door->leaves > 1 && !row_hangs_level(e->door->row);
+    if (hinges <= 0 && fold_hinges <= 0) {
         return "no hinges";
     }
-    if (e->door->leaves > 1) {
-        return pool_format(&w->pool, "%d hinges a leaf, on the outer sides",
-                           (int)e->drawing.hinges);
-    }
-    return pool_format(&w->pool, "%d hinge%s, %s", (int)e->drawing.hinges,
-                       e->drawing.hinges == 1 ? "" : "s", edges[e->drawing.edge]);
+    const char *const hung =
+        outer ? pool_format(&w->pool, "%d hinges a leaf, on the outer sides", hinges)
+              : pool_format(&w->pool, "%d hinge%s, %s", hinges, hinges == 1 ? "" : "s",
+                            edges[e->drawing.edge]);
+    return e->door->beside == NULL ? hung
+                                   : pool_format(&w->pool, "%s, and %d between the leaves",
+                                                 text_or_empty(hung), (int)fold_hinges);
 }
 
 /* `top rail 13 x 2 1/4, poplar`. */
@@ -65,9 +71,9 @@ static const char *part_words(struct drawings *w, const struct part *part) {
 
 /* --- a cell --- */
 
-/* The words above a drawing; returns how high they are. */
-static double draw_head(struct drawings *w, const struct door_elevation *e, double x, double y,
-                        double width) {
+/* The words above a drawing; returns how high they are. fold_hinges: as of hinge_words. */
+static double draw_head(struct drawings *w, const struct door_elevation *e, int32_t fold_hinges,
+                        double x, double y, double width) {
     cairo_t *const cr = w->pdf.cr;
     const struct door *const door = e->door;
     const struct row *const row = door->row;
@@ -84,10 +90,9 @@ static double draw_head(struct drawings *w, const struct door_elevation *e, doub
     text_draw(cr, x, at, row->id.s, &id_style);
     text_draw(cr, x + width * 0.38, at + 4, text_or_empty(row->room.s), &gray);
     at += 19;
-    const char *const count =
-        pool_format(&w->pool, "%d x %s, %s each", (int)row->count.amount,
-                    door->leaves > 1 ? "pair of leaves" : show_use((enum use)row->use.choice),
-                    show_size(door->width, door->height, e->drawing.unit).text);
+    const char *const count = pool_format(
+        &w->pool, "%d x %s, %s each", (int)row->count.amount, show_opening(&w->pool, door),
+        text_or_empty(show_leaf_sizes(&w->pool, door, e->drawing.unit)));
     at += text_draw(cr, x, at, text_or_empty(count), &line_style) + 1;
     const char *const made = pool_format(
         &w->pool, "%s%s; %s%s%s; %s", show_style(door),
@@ -95,7 +100,7 @@ static double draw_head(struct drawings *w, const struct door_elevation *e, doub
         finish == NULL
             ? "bare"
             : text_or_empty(finish->client_name.s != NULL ? finish->client_name.s : finish->name.s),
-        color[0] == '\0' ? "" : ", ", color, text_or_empty(hinge_words(w, e)));
+        color[0] == '\0' ? "" : ", ", color, text_or_empty(hinge_words(w, e, fold_hinges)));
     at += text_draw(cr, x, at, text_or_empty(made), &small);
     if (row->note.s != NULL && row->note.s[0] != '\0') {
         at += text_draw(cr, x, at, row->note.s, &small);
@@ -106,17 +111,26 @@ static double draw_head(struct drawings *w, const struct door_elevation *e, doub
     return at - y;
 }
 
-/* The parts below it, standing on `foot`; returns how high they are. */
-static double draw_parts(struct drawings *w, const struct door *door, double x, double foot,
-                         double width) {
+/* What stands above the parts of a leaf; NULL: nothing needs to. */
+static const char *parts_head(const struct door *door) {
+    if (door->beside != NULL && door->width != door->beside->width) {
+        return show_leaf(door);
+    }
+    return door->leaves > 1 || door->beside != NULL ? "parts of one leaf" : NULL;
+}
+
+/* The parts of a leaf, standing on `foot`; returns how high they are. */
+static double draw_leaf_parts(struct drawings *w, const struct door *door, double x, double foot,
+                              double width) {
     const struct text_style small = {.size = TEXT, .width = width, .cut = true};
+    const struct text_style bold = {.size = TEXT, .bold = true, .width = width, .cut = true};
     const double line = TEXT * 1.28;
-    const bool pair = door->leaves > 1 && door->part_count > 0;
-    const size_t count = (door->part_count > 0 ? door->part_count : 1) + (pair ? 1 : 0);
+    const char *const head = door->part_count > 0 ? parts_head(door) : NULL;
+    const size_t count =
+        (door->part_count > 0 ? door->part_count : 1) + (head == NULL ? (size_t)0 : 1);
     double y = foot - line * (double)count;
-    if (pair) {
-        const struct text_style bold = {.size = TEXT, .bold = true, .width = width, .cut = true};
-        text_draw(w->pdf.cr, x, y, "parts of one leaf", &bold);
+    if (head != NULL) {
+        text_draw(w->pdf.cr, x, y, head, &bold);
         y += line;
     }
     if (door->bought_in) {
@@ -129,8 +143,21 @@ static double draw_parts(struct drawings *w, const struct door *door, double x, 
     return line * (double)count;
 }
 
+/* The parts of all that is drawn. */
+static double draw_parts(struct drawings *w, const struct door *door, double x, double foot,
+                         double width) {
+    const struct door *const other = door->beside;
+    double high = 0;
+    if (other != NULL && !door->bought_in && !door_is_twin(other)) {
+        high = draw_leaf_parts(w, other, x, foot, width);
+    }
+    return high + draw_leaf_parts(w, door, x, foot - high, width);
+}
+
 static bool draw_cell(struct drawings *w, size_t row, struct area area) {
     const struct leaf_figures *const leaf = &w->e->quantities.leaves[row];
+    const bool folds = leaf->door->beside != NULL;
+    const int32_t fold_hinges = folds ? (int32_t)tape_scaled(&w->e->tape, leaf[1].hinges, 0) : 0;
     struct door_elevation e;
     if (!door_elevation_make(&e, &w->pool, leaf->door,
                              (int32_t)tape_scaled(&w->e->tape, leaf->hinges, 0), w->e->job->unit)) {
@@ -146,7 +173,7 @@ static bool draw_cell(struct drawings *w, size_t row, struct area area) {
     const double inset = 8;
     const double x = area.x + inset;
     const double width = area.width - 2 * inset;
-    const double head = draw_head(w, &e, x, area.y + inset, width);
+    const double head = draw_head(w, &e, fold_hinges, x, area.y + inset, width);
     const double parts = draw_parts(w, leaf->door, x, area.y + area.height - inset, width);
     const struct area room = {
         .x = x,
@@ -177,20 +204,29 @@ static void draw_margins(struct drawings *w, size_t page) {
     text_draw(w->pdf.cr, MARGIN, low,
               w->e->job->unit == LENGTH_MM
                   ? "Finished sizes in mm, seen from the front. Hinge marks show side and "
-                    "number, not their place."
+                    "number, not their place; dashed lines meet at the hinged edge."
                   : "Finished sizes in inches, seen from the front. Hinge marks show side and "
-                    "number, not their place.",
+                    "number, not their place; dashed lines meet at the hinged edge.",
               &foot);
     text_draw(w->pdf.cr, MARGIN, low,
               text_or_empty(pool_format(&w->pool, "page %zu of %zu", page + 1, w->pages)), &number);
 }
 
-static bool draw_page(struct drawings *w, size_t page) {
-    const size_t count = w->e->quantities.count;
+/* From a leaf on, the next one that has a drawing of its own; their count: none. */
+static size_t next_drawn(const struct estimate *e, size_t from) {
+    const struct quantities *const q = &e->quantities;
+    while (from < q->count && door_drawn(q->leaves[from].door) != q->leaves[from].door) {
+        from++;
+    }
+    return from;
+}
+
+/* Draws a page; *next: its first drawing, set to that of the page after it. */
+static bool draw_page(struct drawings *w, size_t page, size_t *next) {
     const double width = (w->pdf.width - 2 * MARGIN - GAP * (COLUMNS - 1)) / COLUMNS;
     const double height = (w->pdf.height - 2 * MARGIN - HEAD - FOOT - GAP * (ROWS - 1)) / ROWS;
     draw_margins(w, page);
-    for (size_t i = 0; i < EACH_PAGE && page * EACH_PAGE + i < count; i++) {
+    for (size_t i = 0; i < EACH_PAGE && *next < w->e->quantities.count; i++) {
         const size_t down = i / COLUMNS;
         const struct area area = {
             .x = MARGIN + (double)(i % COLUMNS) * (width + GAP),
@@ -198,16 +234,22 @@ static bool draw_page(struct drawings *w, size_t page) {
             .width = width,
             .height = height,
         };
-        if (!draw_cell(w, page * EACH_PAGE + i, area)) {
+        if (!draw_cell(w, *next, area)) {
             return false;
         }
+        *next = next_drawn(w->e, *next + 1);
     }
     pdf_page(&w->pdf);
     return true;
 }
 
 bool door_drawings_write(const struct estimate *e, const char *path) {
-    struct drawings w = {.e = e, .pages = (e->quantities.count + EACH_PAGE - 1) / EACH_PAGE};
+    size_t drawn = 0;
+    size_t next = next_drawn(e, 0);
+    for (size_t at = next; at < e->quantities.count; at = next_drawn(e, at + 1)) {
+        drawn++;
+    }
+    struct drawings w = {.e = e, .pages = (drawn + EACH_PAGE - 1) / EACH_PAGE};
     const struct pdf_facts facts = {
         .title = e->job->title.s,
         .subject = "door elevations",
@@ -220,7 +262,7 @@ bool door_drawings_write(const struct estimate *e, const char *path) {
     bool done = pdf_open(&w.pdf, path, &facts);
     for (size_t page = 0; done && page < w.pages; page++) {
         pool_init(&w.pool);
-        done = draw_page(&w, page);
+        done = draw_page(&w, page, &next);
         pool_clear(&w.pool);
     }
     return pdf_close(&w.pdf) && done;

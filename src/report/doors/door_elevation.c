@@ -3,18 +3,12 @@
 
 #include "base/index.h"
 #include "door/frame.h"
+#include "report/doors/door_hung.h"
 
 #include <assert.h>
 
-#define MOST_HINGES     10
-#define MOST_STROKES    ((size_t)4)
+/* Of a leaf. */
 #define MOST_DIMENSIONS (2 * (FRAME_MOST_ROWS + FRAME_MOST_COLUMNS) + 4)
-
-/* A mark is this long and thick, and stands off its edge. */
-#define MARK_LONG (50 * NM_PER_MM)
-#define MARK_DEEP (12 * NM_PER_MM)
-/* From a corner to the middle of the first mark, at most a fifth of the edge. */
-#define MARK_FROM_CORNER (90 * NM_PER_MM)
 
 /* The field of a raised panel is drawn so far within its opening, at most a fifth. */
 #define RAISED_IN (38 * NM_PER_MM)
@@ -24,18 +18,6 @@ struct maker {
     const struct door *door;
     struct frame frame;
 };
-
-static void add_box(struct elevation *e, enum trait trait, length x, length y, length width,
-                    length height) {
-    e->boxes[e->box_count++] =
-        (struct elevation_box){.trait = trait, .x = x, .y = y, .width = width, .height = height};
-}
-
-static void add_stroke(struct elevation *e, length x1, length y1, length x2, length y2) {
-    assert(e->stroke_count < 2 * MOST_STROKES);
-    e->strokes[e->stroke_count++] =
-        (struct elevation_stroke){.x1 = x1, .y1 = y1, .x2 = x2, .y2 = y2};
-}
 
 /* --- the leaf --- */
 
@@ -70,15 +52,16 @@ static const struct part *part_behind(const struct door *door, length width, len
 
 static void fill(const struct maker *m, length x, length y, length width, length height) {
     const struct part *const part = part_behind(m->door, width, height);
-    add_box(m->e, filling(m->door->form), x, y, width, height);
+    elevation_add_box(m->e, filling(m->door->form), x, y, width, height);
     if (m->door->form == FORM_SOLID && m->door->style->raised) {
         const length side = width < height ? width : height;
         const length in = RAISED_IN < side / 5 ? RAISED_IN : side / 5;
-        add_box(m->e, TRAIT_RAISED, x + in, y + in, width - 2 * in, height - 2 * in);
+        elevation_add_box(m->e, TRAIT_RAISED, x + in, y + in, width - 2 * in, height - 2 * in);
     }
     if (part != NULL) {
-        add_box(m->e, TRAIT_HIDDEN, x - (part->shown_width - width) / 2,
-                y - (part->shown_height - height) / 2, part->shown_width, part->shown_height);
+        elevation_add_box(m->e, TRAIT_HIDDEN, x - (part->shown_width - width) / 2,
+                          y - (part->shown_height - height) / 2, part->shown_width,
+                          part->shown_height);
     }
 }
 
@@ -89,7 +72,7 @@ static void draw_row(const struct maker *m, length y, length height) {
         fill(m, x, y, f->column[c], height);
         x += f->column[c];
         if (c + 1 < f->columns) {
-            add_box(m->e, TRAIT_STILE, x, y, f->mid_stile, height);
+            elevation_add_box(m->e, TRAIT_STILE, x, y, f->mid_stile, height);
             x += f->mid_stile;
         }
     }
@@ -99,10 +82,10 @@ static void miter_corners(const struct maker *m) {
     const struct frame *const f = &m->frame;
     const length right = m->door->width;
     const length foot = m->door->height;
-    add_stroke(m->e, 0, 0, f->stile, f->top_rail);
-    add_stroke(m->e, right, 0, right - f->stile, f->top_rail);
-    add_stroke(m->e, 0, foot, f->stile, foot - f->bottom_rail);
-    add_stroke(m->e, right, foot, right - f->stile, foot - f->bottom_rail);
+    elevation_add_stroke(m->e, STROKE_MITER, 0, 0, f->stile, f->top_rail);
+    elevation_add_stroke(m->e, STROKE_MITER, right, 0, right - f->stile, f->top_rail);
+    elevation_add_stroke(m->e, STROKE_MITER, 0, foot, f->stile, foot - f->bottom_rail);
+    elevation_add_stroke(m->e, STROKE_MITER, right, foot, right - f->stile, foot - f->bottom_rail);
 }
 
 static void draw_frame(const struct maker *m) {
@@ -110,16 +93,16 @@ static void draw_frame(const struct maker *m) {
     const length width = m->door->width;
     const length height = m->door->height;
     const length between = width - 2 * f->stile;
-    add_box(m->e, TRAIT_STILE, 0, 0, f->stile, height);
-    add_box(m->e, TRAIT_STILE, width - f->stile, 0, f->stile, height);
-    add_box(m->e, TRAIT_RAIL, f->stile, 0, between, f->top_rail);
-    add_box(m->e, TRAIT_RAIL, f->stile, height - f->bottom_rail, between, f->bottom_rail);
+    elevation_add_box(m->e, TRAIT_STILE, 0, 0, f->stile, height);
+    elevation_add_box(m->e, TRAIT_STILE, width - f->stile, 0, f->stile, height);
+    elevation_add_box(m->e, TRAIT_RAIL, f->stile, 0, between, f->top_rail);
+    elevation_add_box(m->e, TRAIT_RAIL, f->stile, height - f->bottom_rail, between, f->bottom_rail);
     length y = f->top_rail;
     for (int32_t r = 0; r < f->rows; r++) {
         draw_row(m, y, f->row[r]);
         y += f->row[r];
         if (r + 1 < f->rows) {
-            add_box(m->e, TRAIT_RAIL, f->stile, y, between, f->mid_rail);
+            elevation_add_box(m->e, TRAIT_RAIL, f->stile, y, between, f->mid_rail);
             y += f->mid_rail;
         }
     }
@@ -128,65 +111,10 @@ static void draw_frame(const struct maker *m) {
     }
 }
 
-/* --- hinges --- */
-
-static enum hinge_edge edge_of(const struct door *door, int32_t hinges) {
-    if (hinges <= 0 || door->row->use.choice != USE_DOOR) {
-        return EDGE_NONE;
-    }
-    if (door->leaves > 1) {
-        return EDGE_LEFT; /* of the left leaf; the right one is its mirror image */
-    }
-    switch ((enum hinge_side)door->row->hinge_side.choice) {
-    case HINGE_SIDE_LEFT:
-    case HINGE_SIDE_PAIR:
-        return EDGE_LEFT;
-    case HINGE_SIDE_RIGHT:
-        return EDGE_RIGHT;
-    case HINGE_SIDE_TOP:
-        return EDGE_TOP;
-    case HINGE_SIDE_BOTTOM:
-        return EDGE_BOTTOM;
-    case HINGE_SIDE_OPEN:
-        break;
-    }
-    return EDGE_NONE;
-}
-
-static void mark_hinges(const struct maker *m) {
-    struct elevation *const e = m->e;
-    const bool upright = e->edge == EDGE_LEFT || e->edge == EDGE_RIGHT;
-    const length along = upright ? m->door->height : m->door->width;
-    const length corner = MARK_FROM_CORNER < along / 5 ? MARK_FROM_CORNER : along / 5;
-    const length size = MARK_LONG < along / 6 ? MARK_LONG : along / 6;
-    const int32_t count = e->hinges < MOST_HINGES ? e->hinges : MOST_HINGES;
-    for (int32_t i = 0; e->edge != EDGE_NONE && i < count; i++) {
-        const length middle =
-            count == 1 ? along / 2 : corner + (along - 2 * corner) * i / (count - 1);
-        const length at = middle - size / 2;
-        switch (e->edge) {
-        case EDGE_LEFT:
-            add_box(e, TRAIT_HINGE, -MARK_DEEP, at, MARK_DEEP, size);
-            break;
-        case EDGE_RIGHT:
-            add_box(e, TRAIT_HINGE, m->door->width, at, MARK_DEEP, size);
-            break;
-        case EDGE_TOP:
-            add_box(e, TRAIT_HINGE, at, -MARK_DEEP, size, MARK_DEEP);
-            break;
-        case EDGE_BOTTOM:
-            add_box(e, TRAIT_HINGE, at, m->door->height, size, MARK_DEEP);
-            break;
-        case EDGE_NONE:
-            break;
-        }
-    }
-}
-
 /* --- dimensions --- */
 
 static void add_dimension(struct elevation *e, bool upright, bool whole, length *at, length size) {
-    assert(e->dimension_count < MOST_DIMENSIONS);
+    assert(e->dimension_count < 2 * MOST_DIMENSIONS);
     e->dimensions[e->dimension_count++] = (struct elevation_dimension){
         .upright = upright, .whole = whole, .from = *at, .to = *at + size};
     *at += size;
@@ -223,22 +151,6 @@ static void dimension_leaf(const struct maker *m) {
 
 /* --- the whole --- */
 
-/* The second leaf of a pair: the first one's mirror image, beside the gap. */
-static void mirror(struct elevation *e, length gap) {
-    const length right = 2 * e->width + gap;
-    const size_t boxes = e->box_count;
-    const size_t strokes = e->stroke_count;
-    for (size_t i = 0; i < boxes; i++) {
-        const struct elevation_box b = e->boxes[i];
-        add_box(e, b.trait, right - b.x - b.width, b.y, b.width, b.height);
-    }
-    for (size_t i = 0; i < strokes; i++) {
-        const struct elevation_stroke s = e->strokes[i];
-        add_stroke(e, right - s.x1, s.y1, right - s.x2, s.y2);
-    }
-    e->width = right;
-}
-
 /* That a door is bought as it is, that a panel is of solid wood: lines don't tell. */
 static void note(struct elevation *e, const struct door *door) {
     if (door->bought_in) {
@@ -250,44 +162,76 @@ static void note(struct elevation *e, const struct door *door) {
     }
 }
 
+/* Whether a frame is drawn: what is bought in may have none that its style tells of, then its
+ * outline is. */
+static bool leaf_is_framed(const struct door *door) {
+    return door->form != FORM_SLAB && (!door->bought_in || door->style->stile.set);
+}
+
+/* A leaf with its dimensions, at the left of the drawing. */
+static void draw_leaf(struct maker *m, enum length_unit unit) {
+    const struct door *const door = m->door;
+    const struct leaf leaf = {.width = door->width, .height = door->height};
+    if (leaf_is_framed(door) &&
+        frame_divide(&m->frame, door->style, door->row, leaf, unit) == FRAME_OK) {
+        draw_frame(m);
+        dimension_frame(m);
+    } else {
+        elevation_add_box(m->e, TRAIT_SLAB, 0, 0, door->width, door->height);
+    }
+    elevation_add_box(m->e, TRAIT_LEAF, 0, 0, door->width, door->height);
+    dimension_leaf(m);
+}
+
+/* The most boxes of a leaf. */
+static size_t most_boxes(const struct door *door) {
+    const size_t rows = (size_t)door->row->mid_rails.amount + 1;
+    const size_t columns = (size_t)door->row->mid_stiles.amount + 1;
+    return 8 + MOST_HINGE_MARKS + (leaf_is_framed(door) ? rows + 4 * rows * columns : 0);
+}
+
+static bool take_room(struct elevation *e, struct pool *pool, const struct door *door) {
+    const size_t leaves = (size_t)(door->leaves > 1 ? 2 : 1) * (door->beside != NULL ? 2 : 1);
+    e->boxes = pool_take(pool, leaves * most_boxes(door), sizeof *e->boxes);
+    e->strokes = pool_take(pool, leaves * MOST_STROKES, sizeof *e->strokes);
+    e->dimensions = pool_take(pool, (size_t)2 * MOST_DIMENSIONS, sizeof *e->dimensions);
+    return e->boxes != NULL && e->strokes != NULL && e->dimensions != NULL;
+}
+
 bool door_elevation_make(struct door_elevation *made, struct pool *pool, const struct door *door,
                          int32_t hinges, enum length_unit unit) {
     struct elevation *const e = &made->drawing;
+    const struct value *const given = &door->construction->gap;
+    const length gap = given->set && given->amount > 0 ? given->amount : 3 * NM_PER_MM;
     made->door = door;
-    struct maker m = {.e = e, .door = door};
     *e = (struct elevation){
         .unit = unit,
         .width = door->width,
         .height = door->height,
         .hinges = hinges,
-        .edge = edge_of(door, hinges),
+        .edge = hung_edge(door, hinges),
     };
     note(e, door);
-    const struct leaf leaf = {.width = door->width, .height = door->height};
-    /* What is bought in may have no frame that its style tells of: then its outline is drawn. */
-    const bool told = door->form != FORM_SLAB && (!door->bought_in || door->style->stile.set);
-    const bool framed =
-        told && frame_divide(&m.frame, door->style, door->row, leaf, unit) == FRAME_OK;
-    const size_t openings = framed ? (size_t)(m.frame.rows * m.frame.columns) : 0;
-    const size_t boxes = 8 + MOST_HINGES + (framed ? (size_t)m.frame.rows : 0) + 4 * openings;
-    e->boxes = pool_take(pool, 2 * boxes, sizeof *e->boxes);
-    e->strokes = pool_take(pool, 2 * MOST_STROKES, sizeof *e->strokes);
-    e->dimensions = pool_take(pool, MOST_DIMENSIONS, sizeof *e->dimensions);
-    if (e->boxes == NULL || e->strokes == NULL || e->dimensions == NULL) {
+    if (!take_room(e, pool, door)) {
         return false;
     }
-    if (framed) {
-        draw_frame(&m);
-        dimension_frame(&m);
-    } else {
-        add_box(e, TRAIT_SLAB, 0, 0, door->width, door->height);
+    struct maker m = {.e = e, .door = door};
+    draw_leaf(&m, unit);
+    hung_mark(e);
+    if (door->beside != NULL) {
+        struct elevation hung = *e;
+        struct maker other = {.e = e, .door = door->beside};
+        e->width = door->beside->width;
+        draw_leaf(&other, unit);
+        hung_beside(e, &hung, gap);
+        if (door->row->opens.choice == OPENS_PIE_CUT) {
+            hung_corner(e, hung.width + gap / 2);
+        }
     }
-    add_box(e, TRAIT_LEAF, 0, 0, door->width, door->height);
-    dimension_leaf(&m);
-    mark_hinges(&m);
     if (door->leaves > 1) {
-        const struct value *const gap = &door->construction->gap;
-        mirror(e, gap->set && gap->amount > 0 ? gap->amount : 3 * NM_PER_MM);
+        hung_mirror(e, gap);
+    } else if (door->beside != NULL && door->row->hinge_side.choice == HINGE_SIDE_RIGHT) {
+        hung_turn(e, door->beside->width != door->width);
     }
     return true;
 }
@@ -320,6 +264,7 @@ bool door_elevation_same(const struct door_elevation *of_a, const struct door_el
     return door_kind_same(of_a->door, of_b->door) && a->width == b->width &&
            a->height == b->height && a->hinges == b->hinges && a->edge == b->edge &&
            a->dimension_count == b->dimension_count && parts_same(of_a->door, of_b->door) &&
+           (of_a->door->beside == NULL || parts_same(of_a->door->beside, of_b->door->beside)) &&
            dimensions_same(a, b);
 }
 
@@ -337,6 +282,8 @@ uint64_t door_elevation_hash(const struct door_elevation *of) {
 bool door_kind_same(const struct door *a, const struct door *b) {
     return a->style == b->style && a->form == b->form && a->leaves == b->leaves &&
            a->row->use.choice == b->row->use.choice &&
+           a->row->opens.choice == b->row->opens.choice &&
+           (!row_folds(a->row) || a->row->hinge_side.choice == b->row->hinge_side.choice) &&
            a->row->mid_rails.amount == b->row->mid_rails.amount &&
            a->row->mid_stiles.amount == b->row->mid_stiles.amount &&
            a->row->heights.count == b->row->heights.count &&

@@ -82,6 +82,21 @@ static void draw_box(const struct drawing *g, const struct elevation_box *b) {
     cairo_restore(g->cr);
 }
 
+static void draw_stroke(const struct drawing *g, const struct elevation_stroke *s) {
+    static const double widths[] = {
+        [STROKE_MITER] = 0.6, [STROKE_OPENING] = 0.4, [STROKE_CORNER] = 1.6};
+    cairo_save(g->cr);
+    cairo_set_line_width(g->cr, widths[s->kind]);
+    if (s->kind == STROKE_OPENING) {
+        cairo_set_source_rgb(g->cr, 0.35, 0.35, 0.35);
+        cairo_set_dash(g->cr, (const double[]){5, 3}, 2, 0);
+    }
+    cairo_move_to(g->cr, g->x + (double)s->x1 * g->scale, g->y + (double)s->y1 * g->scale);
+    cairo_line_to(g->cr, g->x + (double)s->x2 * g->scale, g->y + (double)s->y2 * g->scale);
+    cairo_stroke(g->cr);
+    cairo_restore(g->cr);
+}
+
 /* What lies behind and outside is drawn in full detail only; the miters go over stiles and rails,
  * and the outline over all. */
 static void draw_leaf(const struct drawing *g, enum detail detail) {
@@ -93,15 +108,9 @@ static void draw_leaf(const struct drawing *g, enum detail detail) {
             draw_box(g, &e->boxes[i]);
         }
     }
-    cairo_save(g->cr);
-    cairo_set_line_width(g->cr, 0.6);
     for (size_t i = 0; i < e->stroke_count; i++) {
-        const struct elevation_stroke *const s = &e->strokes[i];
-        cairo_move_to(g->cr, g->x + (double)s->x1 * g->scale, g->y + (double)s->y1 * g->scale);
-        cairo_line_to(g->cr, g->x + (double)s->x2 * g->scale, g->y + (double)s->y2 * g->scale);
+        draw_stroke(g, &e->strokes[i]);
     }
-    cairo_stroke(g->cr);
-    cairo_restore(g->cr);
 }
 
 static void draw_note(const struct drawing *g) {

@@ -3,7 +3,8 @@
  * is drawn.  Geometry alone: it knows neither the door nor anything of the job.
  *
  * Lengths in nm, x to the right, y down, from the upper left corner of the first leaf.  A pair is
- * two leaves side by side, the second mirrored. */
+ * two leaves side by side, the second mirrored; so are leaves that fold, drawn flat.  The dashed
+ * lines of a leaf meet in the middle of its hinged edge. */
 #ifndef DOORCOST_REPORT_DRAW_ELEVATION_H
 #define DOORCOST_REPORT_DRAW_ELEVATION_H
 
@@ -27,8 +28,11 @@ struct elevation_box {
     length x, y, width, height;
 };
 
-/* A line between two points: the miter of a corner. */
+/* A line between two points: the miter of a frame, how a leaf opens (dashed), that two leaves stand
+ * at right angles, as seen from above (bold). */
+enum stroke_kind { STROKE_MITER, STROKE_OPENING, STROKE_CORNER };
 struct elevation_stroke {
+    enum stroke_kind kind;
     length x1, y1, x2, y2;
 };
 
@@ -44,14 +48,15 @@ enum hinge_edge { EDGE_NONE, EDGE_LEFT, EDGE_RIGHT, EDGE_TOP, EDGE_BOTTOM };
 
 struct elevation {
     enum length_unit unit; /* of the dimensions */
-    length width, height;  /* of all that is drawn without dimensions: one leaf or a pair */
+    length width, height;  /* of all that is drawn without dimensions: one leaf or several */
     int32_t hinges;        /* of a leaf */
     enum hinge_edge edge;  /* of the first leaf; EDGE_NONE: not said, or no hinges */
     struct elevation_box *boxes;
     size_t box_count;
     struct elevation_stroke *strokes;
     size_t stroke_count;
-    struct elevation_dimension *dimensions; /* of the first leaf, ascending in each chain */
+    struct elevation_dimension *dimensions; /* of the first leaf; of the one hinged to it where it
+                                               differs; ascending in each chain */
     size_t dimension_count;
     const char *note;   /* in words, what the lines don't tell; NULL: nothing. Static */
     enum trait note_on; /* it stands on the widest of these */

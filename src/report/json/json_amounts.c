@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Amounts: doors, materials, finish, labor. */
 #include "report/json/json_parts.h"
+#include "report/words/door_words.h"
 #include "report/words/planned.h"
 #include "report/words/show.h"
 
@@ -32,6 +33,8 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
     json_put_text(maker, object, "id", door->row->id.s);
     json_put_text(maker, object, "room", door->row->room.s);
     json_put_text(maker, object, "use", show_use((enum use)door->row->use.choice));
+    json_put_text(maker, object, "opens", show_opens((enum opens)door->row->opens.choice));
+    json_put_text(maker, object, "leaf", show_leaf(door));
     json_put_text(maker, object, "style",
                   maker->e->rates->styles[door->construction->style.index].name.s);
     json_put_text(maker, object, "made as", show_style(door));
@@ -39,10 +42,11 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
     json_put_text(maker, object, "size", show_size(door->width, door->height, unit).text);
     json_put_text(maker, object, "measured",
                   door->construction->size_is.choice == MEASURE_OPENING ? "opening" : "door");
-    json_put_text(maker, object, "as measured",
-                  show_size(door->row->width.amount, door->row->height.amount, unit).text);
-    json_put_text(maker, object, "hinge side",
-                  show_hinge_side((enum hinge_side)door->row->hinge_side.choice));
+    json_put_text(
+        maker, object, "as measured",
+        show_size(leaf_measured(door->row, door->role)->amount, door->row->height.amount, unit)
+            .text);
+    json_put_text(maker, object, "hinge side", show_hung(door));
     json_put_text(maker, object, "note", door->row->note.s);
     json_put_count(maker, object, "line", door->row->place.line);
     json_put_fields(maker, object, &fields_leaf, leaf);
@@ -124,7 +128,7 @@ static json_t *bought_in_list(struct json_maker *maker) {
             continue;
         }
         json_t *const object = json_object();
-        json_put_text(maker, object, "door", door->row->id.s);
+        json_put_text(maker, object, "door", door->name);
         json_put_text(maker, object, "style", door->bought_in ? door->style->name.s : NULL);
         json_put_text(maker, object, "finish",
                       fig_none(leaf->put_out)

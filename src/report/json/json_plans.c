@@ -44,7 +44,7 @@ static json_t *item_list(struct json_maker *maker, const struct cut_item *items,
     json_t *const list = json_array();
     for (size_t i = 0; i < count; i++) {
         json_t *const object = json_object();
-        json_put_text(maker, object, "door", parts[i].door->row->id.s);
+        json_put_text(maker, object, "door", parts[i].door->name);
         json_put_text(maker, object, "part", part_kind_name(parts[i].part->kind));
         put_size(maker, object, "length", items[i].length);
         put_size(maker, object, "width", items[i].width);

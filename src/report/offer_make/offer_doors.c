@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "report/doors/door_elevation.h"
 #include "report/offer_make/offer_maker.h"
+#include "report/words/door_words.h"
 #include "report/words/show.h"
 
 const struct leaf_figures *offer_leaf(const struct offer_maker *m, size_t door) {
@@ -11,12 +12,9 @@ const struct leaf_figures *offer_leaf(const struct offer_maker *m, size_t door) 
 
 /* `pair of doors, frame with a flat panel, 2 panels high`. */
 static const char *kind_words(struct offer_maker *m, const struct door *door) {
-    const enum use use = (enum use)door->row->use.choice;
-    const bool pair = door->leaves > 1;
     const bool glass = door->form == FORM_GLASS;
     return pool_words(
-        m->pool, "%s%s, %s%s%s", pair ? "pair of " : "",
-        pair && use == USE_DOOR ? "doors" : show_use(use), offer_style(door), glass ? ", " : "",
+        m->pool, "%s, %s%s%s", show_opening(m->pool, door), offer_style(door), glass ? ", " : "",
         glass ? offer_material(m->e->rates, MATERIAL_GLASS, door->construction->glass.index) : "");
 }
 
@@ -52,24 +50,22 @@ static bool find_kind(struct offer_maker *m, const struct door *door, size_t *ki
 }
 
 /* Where a door is hung, as seen from the front; "": it has no hinges. */
-static const char *hinge_words(const struct leaf_figures *leaf) {
+static const char *hinge_words(struct offer_maker *m, const struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    const char *const hung = show_hung(door);
     if (fig_none(leaf->hinges)) {
         return "";
     }
-    switch ((enum hinge_side)leaf->door->row->hinge_side.choice) {
-    case HINGE_SIDE_TOP:
-        return "; hinges at the top";
-    case HINGE_SIDE_BOTTOM:
-        return "; hinges at the bottom";
-    case HINGE_SIDE_LEFT:
-        return leaf->door->leaves > 1 ? "; hinges left and right" : "; hinges left";
-    case HINGE_SIDE_RIGHT:
-        return leaf->door->leaves > 1 ? "; hinges left and right" : "; hinges right";
-    case HINGE_SIDE_PAIR:
-    case HINGE_SIDE_OPEN:
-        break;
+    if (door->role == LEAF_FOLDING) {
+        return "; hinged to the hung leaf";
     }
-    return leaf->door->leaves > 1 ? "; hinges left and right" : "; hinge side still to be agreed";
+    if (hung == NULL) {
+        return "; hinge side still to be agreed";
+    }
+    if (row_hangs_level(door->row)) {
+        return pool_words(m->pool, "; hinges at the %s", hung);
+    }
+    return door->leaves > 1 ? "; hinges left and right" : pool_words(m->pool, "; hinges %s", hung);
 }
 
 /* The words of a row beside its kind: its use, where its hinges are, what is noted of it, what an
@@ -78,9 +74,8 @@ static const char *door_words(struct offer_maker *m, const struct leaf_figures *
     const struct row *const row = leaf->door->row;
     const char *const note = text_or_empty(row->note.s);
     const char *const extra = text_or_empty(row->extra_words.s);
-    return pool_words(m->pool, "%s%s%s%s%s%s", show_use((enum use)row->use.choice),
-                      hinge_words(leaf), note[0] == '\0' ? "" : "; ", note,
-                      extra[0] == '\0' ? "" : "; ", extra);
+    return pool_words(m->pool, "%s%s%s%s%s%s", show_door(leaf->door), hinge_words(m, leaf),
+                      note[0] == '\0' ? "" : "; ", note, extra[0] == '\0' ? "" : "; ", extra);
 }
 
 /* A size; millimeters without zeros behind their point. */
@@ -116,7 +111,7 @@ static bool put_door(struct offer_maker *m, size_t row) {
         made->price = offer_amount(m, price->unit);
         made->amount = offer_amount(m, price->amount);
     }
-    return find_kind(m, door, &made->kind);
+    return find_kind(m, door_drawn(door), &made->kind);
 }
 
 static bool make_room(struct offer_maker *m) {

@@ -133,7 +133,7 @@ static const char *words_of(struct offer_maker *m, const struct estimate *e, siz
     case OFFER_FINISH:
         return finish_words(m, door->construction);
     case OFFER_HINGES:
-        return hardware_words(e, leaf->hinges, &door->construction->hinge);
+        return hardware_words(e, leaf->hinges, door_hinge(door));
     case OFFER_PULLS:
         return hardware_words(e, leaf->pulls, &door->construction->pull);
     case OFFER_SIZES:
@@ -160,12 +160,14 @@ const char *offer_ids(struct offer_maker *m, const bool *in) {
                 continue;
             }
             size_t last = d;
+            size_t rows = 1; /* leaves that fold are of one */
             while (last + 1 < end && in[last + 1]) {
                 last++;
+                rows += offer_leaf(m, last)->door->role == LEAF_FOLDING ? 0 : 1;
             }
             add_id(m, &ids, ", ", d);
-            if (last > d) {
-                add_id(m, &ids, last > d + 1 ? " to " : ", ", last);
+            if (rows > 1) {
+                add_id(m, &ids, rows > 2 ? " to " : ", ", last);
             }
             d = last;
         }

@@ -91,11 +91,6 @@ const char *paper_lengths(const struct paper *paper) {
     return paper->base->units.lengths == LENGTH_MM ? "mm" : "inches";
 }
 
-const char *use_name(enum use use) {
-    static const char *const names[] = {"door", "drawer front", "false front", "end panel"};
-    return names[use];
-}
-
 const char *waste_words(enum waste_as as) {
     return as == WASTE_ADDED ? "of net, added to it" : "of what is bought, lost";
 }

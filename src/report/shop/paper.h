@@ -61,9 +61,6 @@ const char *paper_unit(const struct paper *paper, fig figure);
 /* "inches", "mm": lengths of the job in words. */
 const char *paper_lengths(const struct paper *paper);
 
-/* What the door list calls a use. */
-const char *use_name(enum use use);
-
 /* What a waste percent is a part of: net, or what is bought. */
 const char *waste_words(enum waste_as as);
 

@@ -102,7 +102,7 @@ void sheet_prices(struct paper *paper) {
     row++;
     for (size_t r = 0; r < q->count; r++, row++) {
         const struct door_price *const price = &paper->base->costs.doors[r];
-        book_text(book, sheet, row, 0, LOOK_LABEL, q->leaves[r].door->row->id.s);
+        book_text(book, sheet, row, 0, LOOK_LABEL, q->leaves[r].door->name);
         book_mention(book, sheet, row, 1, LOOK_PLAIN, q->leaves[r].pieces);
         paper_cells(paper, sheet, row, 2, &fields_build_up, FIELD_MORE, &price->cost);
         paper_cells(paper, sheet, row, behind, &fields_door_price, FIELD_SHEET, price);

@@ -114,8 +114,7 @@ void sheet_door_materials(struct paper *paper) {
     book_text(book, sheet, FIRST_ROW - 1, 1, LOOK_TALL, "doors in all");
     book_headings(book, sheet, FIRST_ROW - 1, FIRST_ROW - 1, 1);
     for (size_t r = 0; r < q->count; r++) {
-        book_text(book, sheet, FIRST_ROW + (uint32_t)r, 0, LOOK_LABEL,
-                  q->leaves[r].door->row->id.s);
+        book_text(book, sheet, FIRST_ROW + (uint32_t)r, 0, LOOK_LABEL, q->leaves[r].door->name);
         book_mention(book, sheet, FIRST_ROW + (uint32_t)r, 1, LOOK_PLAIN, q->leaves[r].pieces);
     }
     (void)other_columns(paper, sheet, material_columns(paper, sheet, 2));

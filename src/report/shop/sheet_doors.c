@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The doors as made, and their surfaces: one row of the list a row. */
+/* The doors as made, and their surfaces: one row of the list a row, of leaves that fold one each.
+ */
 #include "report/shop/paper.h"
+#include "report/words/door_words.h"
 #include "report/words/show.h"
 
 #define FIRST_ROW 4
@@ -12,9 +14,9 @@ static void door_row(const struct paper *paper, uint16_t sheet, uint32_t at,
                      const struct leaf_figures *leaf, unsigned view) {
     const struct row *const row = leaf->door->row;
     struct book *const book = paper->book;
-    book_text(book, sheet, at, 0, LOOK_LABEL, row->id.s);
+    book_text(book, sheet, at, 0, LOOK_LABEL, leaf->door->name);
     book_text(book, sheet, at, 1, LOOK_PLAIN, row->room.s);
-    book_text(book, sheet, at, 2, LOOK_PLAIN, use_name((enum use)row->use.choice));
+    book_text(book, sheet, at, 2, LOOK_PLAIN, show_door(leaf->door));
     book_text(book, sheet, at, 3, LOOK_PLAIN, show_style(leaf->door));
     book_text(book, sheet, at, 4, LOOK_PLAIN,
               leaf->door->construction->finish.index < 0 ? "bare"
@@ -40,15 +42,13 @@ static uint32_t door_table(const struct paper *paper, uint16_t sheet, unsigned v
 static void put_measured(const struct paper *paper, uint16_t sheet, uint32_t at, uint16_t column,
                          const struct door *door) {
     const struct row *const row = door->row;
-    const bool hinged = row->use.choice == USE_DOOR;
     book_text(paper->book, sheet, at, column, LOOK_UNIT,
-              show_size(row->width.amount, row->height.amount, paper->base->job->unit).text);
+              show_size(leaf_measured(row, door->role)->amount, row->height.amount,
+                        paper->base->job->unit)
+                  .text);
     book_text(paper->book, sheet, at, (uint16_t)(column + 1), LOOK_PLAIN,
               door->construction->size_is.choice == MEASURE_OPENING ? "opening" : "door");
-    book_text(paper->book, sheet, at, (uint16_t)(column + 2), LOOK_PLAIN,
-              !hinged            ? ""
-              : door->leaves > 1 ? "pair"
-                                 : show_hinge_side((enum hinge_side)row->hinge_side.choice));
+    book_text(paper->book, sheet, at, (uint16_t)(column + 2), LOOK_PLAIN, show_hung(door));
 }
 
 void sheet_doors(struct paper *paper) {

@@ -7,6 +7,7 @@
 #include "report/doors/door_elevation.h"
 #include "report/draw/draw.h"
 #include "report/shop/paper.h"
+#include "report/words/door_words.h"
 #include "report/words/show.h"
 
 #include <stdlib.h>
@@ -26,13 +27,15 @@ struct drawn {
     const char *ids; /* of the rows that look like it */
 };
 
+#define NOT_DRAWN SIZE_MAX
+
 /* The looks of the doors, dropped when the sheet is made. */
 struct looks {
     struct pool pool;
     struct drawn *drawn;
     size_t count;
     struct index index; /* of these */
-    size_t *of;         /* which of them each row has */
+    size_t *of; /* which of them each door has; NOT_DRAWN: it is seen in another's drawing */
 };
 
 static bool same_look(const void *list, size_t number, const void *elevation) {
@@ -48,6 +51,10 @@ static bool add_look(struct looks *looks, const struct paper *paper, size_t row)
     struct pool scratch;
     size_t same = 0;
     bool failed = false;
+    if (door_drawn(leaf->door) != leaf->door) {
+        looks->of[row] = NOT_DRAWN;
+        return true;
+    }
     pool_init(&scratch);
     bool held = door_elevation_make(&elevation, &scratch, leaf->door, hinges, e->job->unit);
     if (held) {
@@ -79,7 +86,7 @@ static bool gather(struct looks *looks, const struct paper *paper) {
         for (size_t r = 0; r < rows; r++) {
             if (looks->of[r] == i) {
                 joined_add(&ids, ids.size == 0 ? "" : ", ");
-                joined_add(&ids, text_or_empty(paper->base->job->rows[r].id.s));
+                joined_add(&ids, text_or_empty(paper->base->quantities.leaves[r].door->row->id.s));
             }
         }
         looks->drawn[i].ids = joined_take(&ids, &looks->pool);
@@ -110,11 +117,10 @@ static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row,
                         const struct drawn *d, struct image *image) {
     struct book *const book = paper->book;
     const struct door *const door = d->elevation.door;
-    const char *const size = pool_format(
-        &book->pool, "%s", show_size(door->width, door->height, d->elevation.drawing.unit).text);
-    const char *const alt = pool_format(&book->pool, "Elevation of %s: %s %s, %s, with dimensions",
-                                        d->ids, show_use((enum use)door->row->use.choice),
-                                        size == NULL ? "" : size, show_style(door));
+    const char *const size = show_leaf_sizes(&book->pool, door, d->elevation.drawing.unit);
+    const char *const alt =
+        pool_format(&book->pool, "Elevation of %s: %s %s, %s, with dimensions", d->ids,
+                    show_opening(&book->pool, door), size == NULL ? "" : size, show_style(door));
     unsigned char *png = NULL;
     size_t bytes = 0;
     if (alt == NULL ||
@@ -122,10 +128,9 @@ static bool put_drawing(const struct paper *paper, uint16_t sheet, uint32_t row,
         return false;
     }
     const char *const panel = panel_words(paper, door);
-    book_format(book, sheet, row, column, LOOK_WRAP, "%s: %s%s%s, %s; %s%s%s", d->ids,
-                door->leaves > 1 ? "pair of " : "", show_use((enum use)door->row->use.choice),
-                door->leaves > 1 ? "s" : "", show_style(door), size, panel[0] == '\0' ? "" : ", ",
-                panel);
+    book_format(book, sheet, row, column, LOOK_WRAP, "%s: %s, %s; %s%s%s", d->ids,
+                show_opening(&book->pool, door), show_style(door), size,
+                panel[0] == '\0' ? "" : ", ", panel);
     book_picture(book, sheet, row, column, png, bytes, TO_96TH / DOTS, WORDS, alt);
     free(png);
     return true;
@@ -158,7 +163,8 @@ void sheet_elevations(struct paper *paper) {
     const uint16_t sheet = book_sheet(book, "Elevations", "Door elevations", false);
     const uint32_t row = paper_title(paper, sheet, "Door elevations",
                                      "Finished sizes, seen from the front; hinge marks show side "
-                                     "and number, not their place.");
+                                     "and number, not their place; dashed lines meet at the hinged "
+                                     "edge.");
     for (uint16_t c = 0; c < ACROSS; c++) {
         book_width(book, sheet, c, COLUMN);
     }

@@ -73,7 +73,7 @@ static void bought_in_table(const struct paper *paper, uint16_t sheet, uint32_t 
                     fig_none(leaf->bought_in) ? "" : leaf->door->style->name.s,
                     fig_none(leaf->bought_in) || fig_none(leaf->put_out) ? "" : ", ",
                     fig_none(leaf->put_out) ? "" : paper->base->rates->finishes[finish].name.s);
-        book_text(book, sheet, row, 1, LOOK_LABEL, leaf->door->row->id.s);
+        book_text(book, sheet, row, 1, LOOK_LABEL, leaf->door->name);
         book_mention(book, sheet, row, 2, LOOK_PLAIN, leaf->pieces);
         book_figure(book, sheet, row, 3, LOOK_PLAIN, leaf->bought_in);
         book_figure(book, sheet, row++, 4, LOOK_PLAIN, leaf->put_out);

@@ -113,7 +113,7 @@ static uint32_t block(const struct paper *paper, uint16_t sheet, uint32_t row, s
     }
     row++;
     for (size_t r = 0; r < q->count; r++, row++) {
-        book_text(book, sheet, row, 0, LOOK_LABEL, q->leaves[r].door->row->id.s);
+        book_text(book, sheet, row, 0, LOOK_LABEL, q->leaves[r].door->name);
         for (size_t i = 0; i < labor->operation_count; i++) {
             book_figure(book, sheet, row, (uint16_t)(1 + i), LOOK_PLAIN,
                         field_figure(&blocks[kind], &labor->operations[i].shares[r]));

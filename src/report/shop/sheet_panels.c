@@ -22,7 +22,7 @@ static void panel_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     const struct part *const part = &leaf->door->parts[i];
     const struct part_figures *const f = &leaf->parts[i];
     struct book *const book = paper->book;
-    book_text(book, sheet, at, 0, LOOK_LABEL, leaf->door->row->id.s);
+    book_text(book, sheet, at, 0, LOOK_LABEL, leaf->door->name);
     book_text(book, sheet, at, 1, LOOK_PLAIN, part_kind_name(part->kind));
     book_text(book, sheet, at, 2, LOOK_PLAIN, paper->base->rates->lumber[part->material].species.s);
     book_text(book, sheet, at, 3, LOOK_PLAIN, part->raised ? "raised" : "flat");

@@ -4,6 +4,7 @@
 #include "report/shop/check_cell.h"
 #include "report/shop/paper.h"
 #include "report/words/difference.h"
+#include "report/words/door_words.h"
 #include "report/words/sale_line.h"
 #include "report/words/shipped.h"
 #include "report/words/show.h"
@@ -64,9 +65,8 @@ static void put_words(struct page *p, const struct leaf_figures *leaf) {
     const bool note = row->note.s != NULL && row->note.s[0] != '\0';
     const bool words = row->extra_words.s != NULL && row->extra_words.s[0] != '\0';
     book_format(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, "%s, %s, %s%s%s%s%s",
-                use_name((enum use)row->use.choice), show_style(leaf->door), finish,
-                note ? "; " : "", note ? row->note.s : "", words ? "; " : "",
-                words ? row->extra_words.s : "");
+                show_door(leaf->door), show_style(leaf->door), finish, note ? "; " : "",
+                note ? row->note.s : "", words ? "; " : "", words ? row->extra_words.s : "");
 }
 
 static void put_door(struct page *p, size_t r) {

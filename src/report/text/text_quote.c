@@ -2,6 +2,7 @@
 /* The quote as the client reads it. */
 #include "base/text.h"
 #include "report/text/print.h"
+#include "report/words/door_words.h"
 #include "report/words/sale_line.h"
 #include "report/words/show.h"
 
@@ -12,7 +13,7 @@ static void put_door(struct grid *grid, const struct estimate *e, size_t row) {
     const struct door *const door = leaf->door;
     const struct door_price *const price = &e->costs.doors[row];
     grid_put(grid, "%s", door->row->id.s);
-    grid_put(grid, "%s, %s", show_use((enum use)door->row->use.choice), show_style(door));
+    grid_put(grid, "%s, %s", show_door(door), show_style(door));
     grid_put(grid, "%s", show_size(door->width, door->height, e->job->unit).text);
     if (door->leaves > 1) {
         grid_put(grid, "%s x %d", show(e, leaf->openings).text, (int)door->leaves);
@@ -46,10 +47,11 @@ static void print_doors(struct page *page, const struct estimate *e) {
     grid_print(&grid, page);
     grid_clear(&grid);
     bool pairs = false;
-    for (size_t row = 0; row < e->job->row_count; row++) {
-        const struct row *const r = &e->job->rows[row];
-        pairs = pairs || e->doors.doors[row].leaves > 1;
-        if (!fig_none(e->costs.doors[row].extra)) {
+    for (size_t row = 0; row < e->doors.count; row++) {
+        const struct door *const door = &e->doors.doors[row];
+        const struct row *const r = door->row;
+        pairs = pairs || door->leaves > 1;
+        if (!fig_none(e->costs.doors[row].extra) && door_drawn(door) == door) {
             say_wrapped(page, "", 2, "%s: %s of its price each is for: %s", r->id.s,
                         show_money(e, e->costs.doors[row].extra).text,
                         r->extra_words.s == NULL ? "an extra charge" : r->extra_words.s);

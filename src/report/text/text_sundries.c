@@ -14,7 +14,7 @@ static void put_panes(struct grid *grid, const struct estimate *e, int32_t glass
             if (part->material_kind != MATERIAL_GLASS || part->material != glass) {
                 continue;
             }
-            grid_put(grid, "  %s", leaf->door->row->id.s);
+            grid_put(grid, "  %s", leaf->door->name);
             grid_put(grid, "%s", show(e, leaf->parts[i].pieces).text);
             grid_put(grid, "%s",
                      show_size(part->shown_width, part->shown_height, e->job->unit).text);
@@ -130,7 +130,7 @@ static void put_bought_in(struct grid *grid, const struct estimate *e,
     if (fig_none(each)) {
         return;
     }
-    grid_put(grid, "%s", leaf->door->row->id.s);
+    grid_put(grid, "%s", leaf->door->name);
     grid_put(grid, "%s", what);
     grid_put(grid, "%s", show(e, leaf->pieces).text);
     grid_put(grid, "%s", show_size(leaf->door->width, leaf->door->height, e->job->unit).text);

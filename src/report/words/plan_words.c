@@ -75,7 +75,7 @@ struct shown plan_show_size(const struct estimate *e, int64_t across, int64_t al
 
 const char *plan_part_name(struct pool *pool, const struct plan_part *part) {
     const char *const name =
-        pool_format(pool, "%s %s%s", part->door->row->id.s, part_kind_name(part->part->kind),
+        pool_format(pool, "%s %s%s", part->door->name, part_kind_name(part->part->kind),
                     part->part->staves > 1 ? " stave" : "");
     return name == NULL ? "" : name;
 }

@@ -159,26 +159,9 @@ const char *show_batch_color(const struct estimate *e, const struct batch *batch
     return shown[0] == '\0' && same > 1 && batch->color != NULL ? batch->color : shown;
 }
 
-const char *show_use(enum use use) {
-    static const char *const names[] = {[USE_DOOR] = "door",
-                                        [USE_DRAWER_FRONT] = "drawer front",
-                                        [USE_FALSE_FRONT] = "false front",
-                                        [USE_END_PANEL] = "end panel"};
-    assert(use <= USE_END_PANEL);
-    return names[use];
-}
-
 bool show_on_letter(const struct estimate *e) {
     const int size = e->rates->shop.paper_size.choice;
     return size == PAPER_LETTER || (size == PAPER_AS_USUAL && !e->units.metric);
-}
-
-const char *show_hinge_side(enum hinge_side side) {
-    static const char *const names[] = {
-        [HINGE_SIDE_OPEN] = NULL,   [HINGE_SIDE_LEFT] = "left", [HINGE_SIDE_RIGHT] = "right",
-        [HINGE_SIDE_PAIR] = "pair", [HINGE_SIDE_TOP] = "top",   [HINGE_SIDE_BOTTOM] = "bottom"};
-    assert(side <= HINGE_SIDE_BOTTOM);
-    return names[side];
 }
 
 const char *show_grain(const struct rates *rates, const struct door *door) {

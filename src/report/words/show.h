@@ -61,13 +61,9 @@ const char *show_paper(const struct job *job);
  * same finish. */
 const char *show_batch_color(const struct estimate *e, const struct batch *batch);
 
-/* "door", "drawer front", ...; static. */
-const char *show_use(enum use use);
 /* How the grain of a door's panels or slab runs, "vertical" or "horizontal"; static. NULL: they
  * have none that shows, as glass, MDF, or what is bought in. */
 const char *show_grain(const struct rates *rates, const struct door *door);
-/* "left", "pair", ...; static. NULL: not said. */
-const char *show_hinge_side(enum hinge_side side);
 /* The style by which a door is made: of a low front the slab style of the one that it names.
  * Borrowed. */
 const char *show_style(const struct door *door);
