@@ -11,7 +11,8 @@ The sources are copied to DIR (default build-mutate/) and changed there only. A 
 not compile is none, and another is drawn for it. Printed are the changes that no test saw, with
 file, line and text: each is either the same program in other words, or wants a test. --only tries
 all changes of a line, --change one of the user's own (OLD as it first stands in FILE), --test runs
-only that test. Status: 0, no change survived; 1, some did. Run by hand: some 100 changes take 15 to 30 minutes of one core."""
+only that test. Status: 0, no change survived; 1, some did. Run by hand: some 100 changes take 15 to
+30 minutes of one core."""
 import argparse
 import os
 import random
@@ -29,7 +30,8 @@ CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metr
 UNIT = ['test_quantity', 'test_door', 'test_lumber', 'test_sheet', 'test_by_plan', 'test_finish',
         'test_containers', 'test_labor', 'test_price', 'test_kinds', 'test_setting', 'test_tape',
         'test_sharing', 'outside_board_feet', 'outside_doors', 'outside_film', 'outside_money',
-        'outside_movement', 'outside_choices', 'test_field', 'test_questions', 'test_asked',
+        'outside_movement', 'outside_choices', 'test_field', 'test_subjects', 'test_asked',
+        'test_questions',
         'test_offer', 'test_limits', 'test_problems', 'test_replay']
 TESTS = UNIT + ['afresh', 'cases']
 # Tests of a stage that are tried first, as they are the likeliest to see it.
@@ -59,6 +61,9 @@ TERMS = re.compile(r'\{\{([^{}()]+, [^{}()]+)\}\}')
 CALLS = {'fig_plus': 2, 'calc_product': 3, 'calc_percent': 3}
 # What goes over a list: without it a test crashes, which would say nothing of the tests.
 LOOP = re.compile(r'for \([^;{}]*;[^;{}]*;[^;{}]*\) \{')
+# What comes of a lack of it, and what is said of a call that no stage makes.
+GUARD = re.compile(r'if \((?=[^{}]*(?:== NULL|failed|held|\boutputs\b))[^{}]*\) \{'
+                   r'(?=[^{}]*(?:TAPE_MEMORY|memory|return false;))[^{}]*\}')
 # Room that is asked for: too little of it is seen by the sanitizers alone.
 ARRAY = re.compile(r'^ *[\w ]+ \**\w+\[[^\]]*\](?= =|;)', re.M)
 ROOM = re.compile(r'[^;{}]*\b(?:calloc|malloc|pool_take|pool_copy|array_grow|qsort)\([^;]*;')
@@ -71,7 +76,8 @@ def code_lines(text):
     text = re.sub(r'/\*.*?\*/|//[^\n]*', blank, text, flags=re.S)
     text = re.sub(r'"(?:[^"\\\n]|\\.)*"', blank, text)
     text = re.sub(r'assert\([^;]*;', blank, text)
-    text = ROOM.sub(blank, ARRAY.sub(blank, LOOP.sub(blank, text)))
+    for left_alone in [LOOP, ARRAY, GUARD, ROOM]:
+        text = left_alone.sub(blank, text)
     text = re.sub(r'^#[^\n]*(\\\n[^\n]*)*', blank, text, flags=re.M)
     return text
 
@@ -90,10 +96,9 @@ def arguments_of(code, at):
     return spans, len(code)
 
 
-def changes_of(path):
+def changes_of(tree, path):
     """(file, first, behind, new text) of every change of a file."""
-    with open(os.path.join(ROOT, path), encoding='utf-8') as file:
-        text = file.read()
+    text = read(os.path.join(tree, path)).decode()
     code = code_lines(text)
     found = []
     for old, new in SWAPS:
@@ -118,13 +123,13 @@ def changes_of(path):
     return sorted(found)
 
 
-def all_changes():
+def all_changes(tree):
     found = []
     for stage in STAGES:
         folder = os.path.join('src', stage)
-        for name in sorted(os.listdir(os.path.join(ROOT, folder))):
+        for name in sorted(os.listdir(os.path.join(tree, folder))):
             if name.endswith('.c'):
-                found += changes_of(os.path.join(folder, name))
+                found += changes_of(tree, os.path.join(folder, name))
     return found
 
 
@@ -211,32 +216,32 @@ def run(command, folder=None, check=False):
     return done
 
 
-def line_of(change):
-    text = read(os.path.join(ROOT, change[0])).decode()
+def line_of(tree, change):
+    text = read(os.path.join(tree, change[0])).decode()
     return text.count('\n', 0, change[1]) + 1
 
 
-def words(change):
+def words(tree, change):
     """`file:line: old -> new` with the line as it stands."""
     path, first, behind, new = change
-    text = read(os.path.join(ROOT, path)).decode()
+    text = read(os.path.join(tree, path)).decode()
     end = text.find('\n', behind)
     line = text[text.rfind('\n', 0, first) + 1:end].strip()
     old = text[first:behind]
-    return '%s:%d: `%s` -> `%s` in: %s' % (path, line_of(change), old.strip(),
+    return '%s:%d: `%s` -> `%s` in: %s' % (path, line_of(tree, change), old.strip(),
                                            new.strip(), ' '.join(line.split()))
 
 
-def chosen(arguments):
+def chosen(tree, arguments):
     if arguments.change:
         path, old, new = arguments.change
-        at = read(os.path.join(ROOT, path)).decode().find(old)
+        at = read(os.path.join(tree, path)).decode().find(old)
         if at < 0:
             sys.exit('mutate.py: %s has no such text' % path)
         return [(path, at, at + len(old), new)]
-    found = all_changes()
+    found = all_changes(tree)
     if arguments.only:
-        return [c for c in found if '%s:%d' % (c[0], line_of(c)) in arguments.only]
+        return [c for c in found if '%s:%d' % (c[0], line_of(tree, c)) in arguments.only]
     random.Random(arguments.seed).shuffle(found)
     return found
 
@@ -250,8 +255,8 @@ def main():
     parser.add_argument('--only', action='append', metavar='FILE:LINE')
     parser.add_argument('--change', nargs=3, metavar=('FILE', 'OLD', 'NEW'))
     arguments = parser.parse_args()
-    changes = chosen(arguments)
     bench = Bench(os.path.abspath(arguments.folder), arguments.test)
+    changes = chosen(bench.tree, arguments)
     tried, survivors = 0, []
     for change in changes:
         if tried == arguments.count:
@@ -262,13 +267,13 @@ def main():
             continue
         tried += 1
         print('%3d %-20s %4.1f s  %s' % (tried, seen or 'SURVIVES', time.monotonic() - start,
-                                         words(change)), flush=True)
+                                         words(bench.tree, change)), flush=True)
         if seen == '':
             survivors.append(change)
     print('\n%d changes of %d possible, %d seen, %d survive' %
           (tried, len(changes), tried - len(survivors), len(survivors)))
     for change in survivors:
-        print(words(change))
+        print(words(bench.tree, change))
     return 1 if survivors else 0
 
 

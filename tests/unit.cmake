@@ -66,6 +66,7 @@ target_sources(test_caution PRIVATE case.c)
 doorcost_stage_test(test_setting)
 doorcost_stage_test(test_questions)
 doorcost_stage_test(test_asked)
+doorcost_stage_test(test_subjects)
 doorcost_stage_test(test_limits)
 target_sources(test_limits PRIVATE case.c)
 
