@@ -114,7 +114,7 @@ static void draw_frame(const struct maker *m) {
 /* --- dimensions --- */
 
 static void add_dimension(struct elevation *e, bool upright, bool whole, length *at, length size) {
-    assert(e->dimension_count < 2 * MOST_DIMENSIONS);
+    assert(e->dimension_count < (size_t)2 * MOST_DIMENSIONS);
     e->dimensions[e->dimension_count++] = (struct elevation_dimension){
         .upright = upright, .whole = whole, .from = *at, .to = *at + size};
     *at += size;

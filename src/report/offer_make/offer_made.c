@@ -151,20 +151,41 @@ static void add_id(const struct offer_maker *m, struct joined *ids, const char *
     joined_add(ids, m->offer->doors[d].id);
 }
 
+/* Whether a row is among them, by a leaf that hangs on the cabinet or by the one that hangs on it,
+ * which follows. */
+static bool holds_row(const struct offer_maker *m, const bool *in, size_t d) {
+    return in[d] || (offer_leaf(m, d)->door->beside != NULL && in[d + 1]);
+}
+
+/* Of the rows of a room that begin with door d, the last one that is among them without a gap; how
+ * many these are. */
+static size_t last_of_run(const struct offer_maker *m, const bool *in, size_t d, size_t end,
+                          size_t *rows) {
+    size_t last = d;
+    *rows = 1;
+    for (size_t k = d + 1; k < end; k++) {
+        if (offer_leaf(m, k)->door->role == LEAF_FOLDING) {
+            continue;
+        }
+        if (!holds_row(m, in, k)) {
+            break;
+        }
+        last = k;
+        (*rows)++;
+    }
+    return last;
+}
+
 const char *offer_ids(struct offer_maker *m, const bool *in) {
     struct joined ids = {0};
     for (size_t r = 0; r < m->offer->room_count; r++) {
         const size_t end = m->offer->rooms[r].first + m->offer->rooms[r].count;
         for (size_t d = m->offer->rooms[r].first; d < end; d++) {
-            if (!in[d]) {
+            if (offer_leaf(m, d)->door->role == LEAF_FOLDING || !holds_row(m, in, d)) {
                 continue;
             }
-            size_t last = d;
-            size_t rows = 1; /* leaves that fold are of one */
-            while (last + 1 < end && in[last + 1]) {
-                last++;
-                rows += offer_leaf(m, last)->door->role == LEAF_FOLDING ? 0 : 1;
-            }
+            size_t rows;
+            const size_t last = last_of_run(m, in, d, end, &rows);
             add_id(m, &ids, ", ", d);
             if (rows > 1) {
                 add_id(m, &ids, rows > 2 ? " to " : ", ", last);

@@ -170,7 +170,7 @@ static void add_panes(struct lister *l, int32_t glass) {
                                                      l->e->job->unit)),
                            .count = leaf->parts[i].pieces,
                            .unit = "panes",
-                           .what = pool_words(l->pool, "for %s", leaf->door->row->id.s),
+                           .what = pool_words(l->pool, "for %s", leaf->door->name),
                            .part = true});
             }
         }
@@ -276,7 +276,7 @@ static void add_made_elsewhere(struct lister *l, const struct leaf_figures *leaf
                                fig each) {
     if (!fig_none(each)) {
         const struct door *const door = leaf->door;
-        add(l, (struct buy_line){.what = pool_words(l->pool, "%s, %s", door->row->id.s, what),
+        add(l, (struct buy_line){.what = pool_words(l->pool, "%s, %s", door->name, what),
                                  .size =
                                      keep(l, show_size(door->width, door->height, l->e->job->unit)),
                                  .count = leaf->pieces,

@@ -151,7 +151,7 @@ bool heavy(struct caution_facts *f, const struct caution *caution) {
     for (size_t r = 0; r < f->e->quantities.count; r++) {
         const struct leaf_figures *const leaf = &f->e->quantities.leaves[r];
         if (too_heavy(f->e, leaf->weight)) {
-            name_it(f, leaf->door->row->id.s, leaf->weight);
+            name_it(f, leaf->door->name, leaf->weight);
         }
     }
     return f->named > 0;
@@ -161,7 +161,7 @@ bool tall(struct caution_facts *f, const struct caution *caution) {
     (void)caution;
     for (size_t d = 0; d < f->e->doors.count; d++) {
         if (f->e->doors.doors[d].height > TALL_LEAF) {
-            name_it(f, f->e->doors.doors[d].row->id.s, (fig){0});
+            name_it(f, f->e->doors.doors[d].name, (fig){0});
         }
     }
     return f->named > 0;
