@@ -252,8 +252,8 @@ static void test_leaf(void **state) {
     read_list(&in, text, strlen(text));
     assert_int_equal(in.job.row_count, COUNT(leaves));
     for (size_t i = 0; i < COUNT(leaves); i++) {
-        const struct leaf leaf =
-            leaf_size(&in.job.rows[i], &in.job.rows[i].make->whole, LEAF_HUNG, LENGTH_INCH);
+        const struct leaf leaf = leaf_size(&in.job.rows[i], &in.job.rows[i].make->whole, LEAF_HUNG,
+                                           (struct size_step){LENGTH_INCH, NM_PER_64TH});
 
         assert_int_equal(leaf.width, leaves[i].width);
         assert_int_equal(leaf.height, leaves[i].height);

@@ -45,6 +45,7 @@ function(doorcost_stage_test name)
 endfunction()
 
 doorcost_stage_test(test_door)
+doorcost_stage_test(test_sizes)
 doorcost_stage_test(test_sharing)
 doorcost_stage_test(test_quantity)
 doorcost_stage_test(test_lumber)

@@ -50,9 +50,13 @@ static void add_part(struct door *door, const struct part *part) {
     door->parts[door->part_count++] = *part;
 }
 
+/* A part of the frame, cut to the nearest step. */
 static void add_frame_part(const struct calc *c, struct door *door, enum part_kind kind,
-                           int32_t count, length along, length width) {
+                           int32_t count, length along_exact, length width_exact) {
     const struct saw *const saw = &c->rates->saw;
+    const struct size_step step = door->step;
+    const length along = size_nearest(step, along_exact);
+    const length width = size_nearest(step, width_exact);
     const struct part part = {
         .kind = kind,
         .material_kind = MATERIAL_LUMBER,
@@ -61,8 +65,8 @@ static void add_frame_part(const struct calc *c, struct door *door, enum part_ki
         .length = along,
         .width = width,
         .thickness = door->thickness,
-        .rough_length = along + saw->length_allowance.amount,
-        .rough_width = width + 2 * saw->edge_allowance.amount,
+        .rough_length = size_up(step, along + saw->length_allowance.amount),
+        .rough_width = size_up(step, width + 2 * saw->edge_allowance.amount),
         .weight_thickness = door->thickness,
         .staves = 1,
     };
@@ -83,14 +87,18 @@ static void make_solid(const struct calc *c, const struct door *door, struct par
     if (style->stave.set) {
         part->staves = (int32_t)((part->width + style->stave.amount - 1) / style->stave.amount);
     }
-    part->rough_length += c->rates->saw.length_allowance.amount;
-    part->rough_width += 2 * (int64_t)part->staves * c->rates->saw.edge_allowance.amount;
+    part->rough_length = size_up(door->step, part->length + c->rates->saw.length_allowance.amount);
+    part->rough_width = size_up(door->step, part->width + 2 * (int64_t)part->staves *
+                                                              c->rates->saw.edge_allowance.amount);
 }
 
-/* A panel, pane or slab of width x height as it stands in the door. */
+/* A panel, pane or slab of width x height at most, as it stands in the door: rounded down, so that
+ * it goes in. */
 static void add_field(const struct calc *c, struct door *door, enum part_kind kind,
-                      enum material_kind material_kind, int32_t material, length width,
-                      length height) {
+                      enum material_kind material_kind, int32_t material, length most_width,
+                      length most_height) {
+    const length width = size_down(door->step, most_width);
+    const length height = size_down(door->step, most_height);
     const bool upright =
         material_kind == MATERIAL_GLASS || door_grain(door) == PANEL_GRAIN_VERTICAL;
     struct part part = {
@@ -208,8 +216,7 @@ static void make_parts(const struct calc *c, struct door *door) {
     }
     struct frame frame;
     const struct leaf leaf = {.width = door->width, .height = door->height};
-    const enum frame_fault fault =
-        frame_divide(&frame, door->style, door->row, leaf, c->units->lengths);
+    const enum frame_fault fault = frame_divide(&frame, door->style, door->row, leaf, door->step);
     assert(fault == FRAME_OK); /* the reader has checked every row under every option */
     (void)fault;
     add_frame(c, door, &frame);
@@ -219,7 +226,8 @@ static void make_parts(const struct calc *c, struct door *door) {
 static struct door begin_door(const struct calc *c, const struct row *row,
                               const struct construction *construction, enum leaf_role role) {
     assert(construction->style.index >= 0);
-    const struct leaf leaf = leaf_size(row, construction, role, c->units->lengths);
+    const struct size_step step = size_step_of(&c->rates->saw, c->units->lengths);
+    const struct leaf leaf = leaf_size(row, construction, role, step);
     const struct style *const style =
         leaf_style(c->rates, &c->rates->styles[construction->style.index], row, leaf.height);
     const bool folds = row_folds(row);
@@ -236,6 +244,7 @@ static struct door begin_door(const struct calc *c, const struct row *row,
         .height = leaf.height,
         .thickness = style->thickness.amount,
         .leaves = (int32_t)row->leaves.amount / (folds ? 2 : 1),
+        .step = step,
         .bought_in = style->bought_in.set,
     };
 }

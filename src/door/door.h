@@ -9,6 +9,7 @@
 
 #include "door/leaf.h"
 #include "model/calc.h"
+#include "model/size_step.h"
 
 enum part_kind {
     PART_STILE,
@@ -60,7 +61,8 @@ struct door {
     size_t part_count;
     struct opening *openings;
     size_t opening_count;
-    bool bought_in; /* bought as it is: no parts */
+    struct size_step step; /* to which its sizes are rounded */
+    bool bought_in;        /* bought as it is: no parts */
 };
 
 /* One a row, in the order of the list; of a row whose leaves fold two, the one that hangs first. Of

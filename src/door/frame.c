@@ -3,10 +3,9 @@
 
 #include <assert.h>
 
-/* Shares space among count openings; each is cut to the unit's step, the last takes what remains.
- */
-static void share(length space, int32_t count, enum length_unit unit, length *out) {
-    const length each = length_cut(space / count, unit);
+/* Shares space among count openings; each is rounded to the step, the last takes what remains. */
+static void share(length space, int32_t count, struct size_step step, length *out) {
+    const length each = size_nearest(step, length_cut(space / count, step.unit));
     for (int32_t i = 0; i + 1 < count; i++) {
         out[i] = each;
     }
@@ -41,19 +40,20 @@ length frame_down(const struct frame *frame) {
 /* Given heights, the last with what they miss of the space: less than a step, by which sizes were
  * rounded. */
 static bool take_given(struct frame *frame, const struct values *heights, length space,
-                       enum length_unit unit) {
-    const length step = unit == LENGTH_INCH ? NM_PER_64TH : NM_PER_TENTH_MM;
+                       struct size_step step) {
+    const length cut = step.unit == LENGTH_INCH ? NM_PER_64TH : NM_PER_TENTH_MM;
+    const length off = step.step > cut ? step.step : cut;
     length rest = space;
     for (int32_t i = 0; i < frame->rows; i++) {
         frame->row[i] = heights->v[i].amount;
         rest -= frame->row[i];
     }
     frame->row[frame->rows - 1] += rest;
-    return rest < step && rest > -step;
+    return rest < off && rest > -off;
 }
 
 enum frame_fault frame_divide(struct frame *frame, const struct style *style, const struct row *row,
-                              struct leaf leaf, enum length_unit unit) {
+                              struct leaf leaf, struct size_step step) {
     set_widths(frame, style, row);
     const length across = leaf.width - frame_across(frame);
     const length down = leaf.height - frame_down(frame);
@@ -63,10 +63,10 @@ enum frame_fault frame_divide(struct frame *frame, const struct style *style, co
     if (down <= 0) {
         return FRAME_TOO_LOW;
     }
-    share(across, frame->columns, unit, frame->column);
+    share(across, frame->columns, step, frame->column);
     if (row->heights.count == 0) {
-        share(down, frame->rows, unit, frame->row);
-    } else if (!take_given(frame, &row->heights, down, unit)) {
+        share(down, frame->rows, step, frame->row);
+    } else if (!take_given(frame, &row->heights, down, step)) {
         return FRAME_ROWS_DIFFER;
     }
     /* A leaf so small that a share was rounded to nothing, or ate the last opening. */

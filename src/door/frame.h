@@ -30,12 +30,12 @@ enum frame_fault {
 };
 
 /* Divides a leaf by the widths of its style.  Columns are equal, rows equal or as given; a division
- * that does not come out even is rounded to unit's step and the last takes what remains; given rows
+ * that does not come out even is rounded to the step and the last takes what remains; given rows
  * may miss the space by less than a step, which the last takes too.  The reader has seen to equal
  * widths of a mitered frame and to at most 31 mid rails and mid stiles. frame is whole only on
  * FRAME_OK; its widths are set on any answer. */
 enum frame_fault frame_divide(struct frame *frame, const struct style *style, const struct row *row,
-                              struct leaf leaf, enum length_unit unit);
+                              struct leaf leaf, struct size_step step);
 
 /* What stiles and mid stiles take of the width of a leaf, in nm. */
 length frame_across(const struct frame *frame);

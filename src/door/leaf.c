@@ -49,14 +49,15 @@ static length opening_to_width(const struct row *row, const struct construction 
 }
 
 struct leaf leaf_size(const struct row *row, const struct construction *construction,
-                      enum leaf_role role, enum length_unit unit) {
+                      enum leaf_role role, struct size_step step) {
     length width = leaf_measured(row, role)->amount;
     length height = row->height.amount;
     if (construction->size_is.choice == MEASURE_OPENING) {
         width = opening_to_width(row, construction, role);
         height += side_over(construction, SIDE_TOP) + side_over(construction, SIDE_BOTTOM);
     }
-    return (struct leaf){.width = length_cut(width, unit), .height = length_cut(height, unit)};
+    return (struct leaf){.width = size_down(step, length_cut(width, step.unit)),
+                         .height = size_down(step, length_cut(height, step.unit))};
 }
 
 bool leaf_is_front(const struct row *row) {

@@ -4,6 +4,7 @@
 #define DOORCOST_DOOR_LEAF_H
 
 #include "model/job.h"
+#include "model/size_step.h"
 
 struct leaf {
     length width, height; /* nm, cut sizes; may come out at or under zero for an absurd row */
@@ -31,9 +32,9 @@ const struct value *leaf_measured(const struct row *row, enum leaf_role role);
  * them. Each leaf of a pie-cut pair is its own opening with the overlay (less the reveal) of its
  * outer side, less `corner` at the other. A row with `measure = door` is the size of one leaf as it
  * stands, and so is an end panel (model/construction.h).  Each size is
- * rounded to unit's step.  Method: docs/method.md, "From opening to door". */
+ * rounded down to the step.  Method: docs/method.md, "From opening to door". */
 struct leaf leaf_size(const struct row *row, const struct construction *construction,
-                      enum leaf_role role, enum length_unit unit);
+                      enum leaf_role role, struct size_step step);
 
 /* Whether a row is made like a drawer front: it is one, or a false front, which stands among them
  * and looks like them. */

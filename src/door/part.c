@@ -24,14 +24,15 @@ static void take_lumber(struct materials *m, const struct part *part, struct par
 }
 
 /* What is cut from a board: the rough part, or the staves that it is glued up of. */
-static void take_staves(const struct calc *c, const struct part *part, struct part_figures *f,
-                        struct place place) {
+static void take_staves(const struct calc *c, const struct door *door, const struct part *part,
+                        struct part_figures *f) {
+    const struct place place = door->row->place;
     f->stave_width = f->rough_width;
     f->staves = f->pieces;
     if (part->staves > 1) {
         const length edges = 2 * c->rates->saw.edge_allowance.amount;
         const length each =
-            length_cut((part->width + part->staves - 1) / part->staves, c->units->lengths) + edges;
+            size_up(door->step, (part->width + part->staves - 1) / part->staves + edges);
         f->stave_width = calc_length(c, "rough width of a stave", each, place);
         f->staves = calc_product(c, "staves", UNIT_COUNT, f->pieces,
                                  calc_count(c, "staves a panel", part->staves, place));
@@ -68,7 +69,7 @@ void part_figures_make(struct materials *m, const struct leaf_figures *leaf,
     f->pieces = calc_product(c, "pieces", UNIT_COUNT, f->count, leaf->pieces);
     if (part->material_kind == MATERIAL_LUMBER) {
         take_lumber(m, part, f, place);
-        take_staves(c, part, f, place);
+        take_staves(c, leaf->door, part, f);
         take_solid(c, leaf->door, part, f);
     } else if (part->material_kind == MATERIAL_SHEET) {
         f->area = calc_area(c, "sheet area, each", f->width, f->length);

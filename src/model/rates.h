@@ -115,6 +115,7 @@ struct glass {
 
 struct saw {
     struct value kerf, length_allowance, edge_allowance; /* nm */
+    struct value size_step;  /* nm: sizes to cut and to buy are rounded to it; see size_step.h */
     struct value straighten; /* nm taken off each side of a board before it is ripped */
 };
 

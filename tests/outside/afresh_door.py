@@ -117,17 +117,27 @@ class Door:
         text = self.make.get(key)
         return self.inputs.length(text, of_rates=False) if text else Fraction(default)
 
-    def cut(self, size):
+    def near(self, size):
         """To 1/64 in or 0.1 mm, half away from zero."""
         step = Fraction(1, 64) if self.inputs.bare == "in" else Fraction(1, 10)
         return ((size / step) + Fraction(1, 2)).__floor__() * step
+
+    def cut(self, size, way="nearest"):
+        """To the shop's step, where it has one: to the nearest, half up; down; up."""
+        base = Fraction(1, 64) if self.inputs.bare == "in" else Fraction(1, 10)
+        step = self.inputs.section("saw").get("round sizes to")
+        if not step:
+            return size
+        step = up(self.inputs.length(step), base)
+        return {"nearest": lambda: ((size / step) + Fraction(1, 2)).__floor__() * step,
+                "down": lambda: (size / step).__floor__() * step, "up": lambda: up(size, step)}[way]()
 
     def size(self):
         left = (self.role != "folding leaf") != (self.row.get("hinge side") == "right")
         cut = self.opens == "pie cut"
         width, height = self.sized("second width" if cut and not left else "width"), self.sized("height")
         if self.make.get("measure", "opening") == "door" or self.use == "end panel":
-            return self.cut(width), self.cut(height)
+            return self.cut(self.near(width), "down"), self.cut(self.near(height), "down")
         reveal = self.sized("reveal") if "reveal" in self.make else None
         sides = {}
         for side in ("left", "right", "top", "bottom"):
@@ -136,12 +146,13 @@ class Door:
                 self.inputs.length(own, of_rates=False) if own else self.sized("overlay")
         height += sides["top"] + sides["bottom"]
         if cut:
-            return self.cut(width + sides["left" if left else "right"] - self.sized("corner")), self.cut(height)
+            width += sides["left" if left else "right"] - self.sized("corner")
+            return self.cut(self.near(width), "down"), self.cut(self.near(height), "down")
         width += sides["left"] + sides["right"]
         if self.together > 1:
             gap = self.sized("gap", Fraction(1, 8) if self.inputs.bare == "in" else 3)
             width = (width - (self.together - 1) * gap) / self.together
-        return self.cut(width), self.cut(height)
+        return self.cut(self.near(width), "down"), self.cut(self.near(height), "down")
 
     # --- parts
 
@@ -181,7 +192,7 @@ class Door:
     def divided(self, whole, count, between):
         """count openings of a length with bars between: equal as cut, the last takes what remains."""
         clear = whole - (count - 1) * between
-        each = self.cut(clear / count)
+        each = self.cut(self.near(clear / count))
         return [each] * (count - 1) + [clear - (count - 1) * each]
 
     def parts_of_frame(self):
@@ -205,7 +216,7 @@ class Door:
 
         def add(kind, count, length, width):
             if count:
-                self.parts.append(Part(kind, count, length, width, self.thickness, name, "lumber"))
+                self.parts.append(Part(kind, count, self.cut(length), self.cut(width), self.thickness, name, "lumber"))
 
         add("stile", 2, self.height, stile)
         add("rail", 1, rail, top)
@@ -225,20 +236,22 @@ class Door:
             add = 2 * (groove - self.of_style("glass clearance", 0))
             name, _ = self.material("glass")
             thickness = self.inputs.length(self.inputs.section("glass", name)["thickness"])
-            self.parts.append(Part("pane", 1, high + add, wide + add, thickness, name, "glass"))
+            self.parts.append(Part("pane", 1, self.cut(high + add, "down"), self.cut(wide + add, "down"),
+                                   thickness, name, "glass"))
         elif kind == "panel":
             add = 2 * (groove - self.of_style("panel clearance", 0))
             name, _ = self.material("panel")
             thickness = self.inputs.length(self.inputs.section("sheet", name)["thickness"])
-            self.parts.append(self.of_sheet("panel", high + add, wide + add, thickness, name))
+            self.parts.append(self.of_sheet("panel", self.cut(high + add, "down"), self.cut(wide + add, "down"),
+                                            thickness, name))
         elif kind == "solid":
             along = 2 * (groove - self.of_style("panel clearance", 0))
             across = 2 * (groove - self.of_style("clearance across", 0))
             upright = self.upright
             name, _ = self.material("solid panel" if "solid panel" in self.make else "panel")
             thickness = self.of_style("panel thickness", self.thickness)
-            self.parts.append(self.solid("panel", 1, high + (along if upright else across),
-                                         wide + (across if upright else along), thickness, name))
+            self.parts.append(self.solid("panel", 1, self.cut(high + (along if upright else across), "down"),
+                                         self.cut(wide + (across if upright else along), "down"), thickness, name))
 
     # --- quantities of a leaf
 

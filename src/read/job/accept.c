@@ -11,6 +11,7 @@
 
 /* `accept-without-effect` is none of them: it asks about an answer. */
 const char *const question_ids[] = {
+    "between-steps",
     "beyond-usual",
     "clear-on-board",
     "door-wide",

@@ -14,8 +14,10 @@ struct part_need {
 
 const struct style *row_style(const struct reader *reader, const struct row *row,
                               const struct construction *construction) {
-    return leaf_style(reader->rates, &reader->rates->styles[construction->style.index], row,
-                      leaf_size(row, construction, LEAF_HUNG, reader->unit).height);
+    return leaf_style(
+        reader->rates, &reader->rates->styles[construction->style.index], row,
+        leaf_size(row, construction, LEAF_HUNG, size_step_of(&reader->rates->saw, reader->unit))
+            .height);
 }
 
 /* What a style asks for; the count of needs. */
@@ -71,9 +73,10 @@ static const char *shown(struct reader *reader, length value) {
 static bool check_size(struct reader *reader, const struct row *row,
                        const struct construction *construction, enum leaf_role role,
                        const struct style *style, const struct option *option) {
-    const struct leaf leaf = leaf_size(row, construction, role, reader->unit);
+    const struct size_step step = size_step_of(&reader->rates->saw, reader->unit);
+    const struct leaf leaf = leaf_size(row, construction, role, step);
     struct frame frame;
-    const enum frame_fault fault = frame_divide(&frame, style, row, leaf, reader->unit);
+    const enum frame_fault fault = frame_divide(&frame, style, row, leaf, step);
     length given = 0;
 
     switch (fault) {

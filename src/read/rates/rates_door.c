@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* How a style of door is put together, and what its joints and kind ask for. */
+#include "model/size_step.h"
 #include "read/key/rows.h"
 #include "read/rates/rates_keys.h"
 
@@ -180,9 +181,40 @@ static void check_door(struct reader *reader, const struct ini_section *section,
     }
 }
 
+/* Sizes of frames that lie between the shop's steps: parts are cut to the nearest, and a frame of
+ * such parts is off by the difference. */
+static void ask_between_steps(struct reader *reader, const struct rates *rates,
+                              const struct style *style) {
+    const struct size_step step = size_step_of(&rates->saw, reader->unit);
+    const struct value *const sizes[] = {
+        &style->stile,     &style->top_rail,    &style->bottom_rail, &style->mid_rail,
+        &style->mid_stile, &style->drawer_rail, &style->tongue,
+    };
+    char text[32];
+    struct place asked = {0};
+
+    for (size_t i = 0; i < COUNT_OF(sizes); i++) {
+        const struct value *const size = sizes[i];
+        const bool inherited = size->place.line == asked.line;
+        if (!size->set || inherited || size_nearest(step, size->amount) == size->amount) {
+            continue;
+        }
+        asked = size->place;
+        problem_add(reader->problems, SEVERITY_WARNING, "between-steps", size->place,
+                    "a size of style '%s' lies between steps of %s %s; parts of the frame are cut "
+                    "to the nearest, and the frame is off by the rest",
+                    problem_quote(reader->problems, style->name.s),
+                    length_show(step.step, reader->unit, text, sizeof(text)),
+                    reader->unit == LENGTH_INCH ? "in" : "mm");
+    }
+}
+
 /* Once all styles are read, as one may stand behind another that names it. */
 void styles_check(struct reader *reader, const struct rates *rates) {
     for (size_t i = 0; i < rates->style_count; i++) {
+        if (rates->saw.size_step.set) {
+            ask_between_steps(reader, rates, &rates->styles[i]);
+        }
         const struct reference *const named = &rates->styles[i].slab_style;
         const struct choice *const form =
             named->index < 0 ? NULL : &rates->styles[named->index].form;

@@ -211,11 +211,30 @@ static const struct key saw_keys[] = {
      .needed = true, .help = "rough width over finished width, each edge"},
     {"straighten", AS_LENGTH(INCHES(0, 2)), FIELD(saw, straighten), "1/4 in",
      .help = "taken off each side of a board before it is ripped; used by plan; absent: none"},
+    {"round sizes to", AS_LENGTH(RANGE(NM_PER_TENTH_MM, NM_PER_INCH / 2)), FIELD(saw, size_step),
+     "1/32 in", "0.5 mm",
+     .help = "what the shop's tapes and fences have; absent: sizes are as they come"},
 };
+
+/* A step that does not go up in the inch or the centimeter is on no tape. */
+static void check_saw(struct reader *reader, const struct ini_section *section, void *target) {
+    const struct saw *saw = target;
+    const bool inches = reader->unit == LENGTH_INCH;
+    const length whole = inches ? NM_PER_INCH : 10 * NM_PER_MM;
+
+    (void)section;
+    if (saw->size_step.set && whole % saw->size_step.amount != 0) {
+        problem_add(reader->problems, SEVERITY_ERROR, "no-tape-step", saw->size_step.place,
+                    "sizes cannot be rounded to this: it does not go up in %s; expected a step "
+                    "that a tape has, as %s",
+                    inches ? "an inch" : "10 mm", inches ? "1/32 or 1/16" : "0.5 or 1 mm");
+    }
+}
 
 const struct section_kind section_saw = {"saw",
                                          saw_keys,
                                          COUNT_OF(saw_keys),
                                          SECTION(rates, saw),
                                          .needed = true,
+                                         .check = check_saw,
                                          .help = "What sawing and milling take."};

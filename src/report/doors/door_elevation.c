@@ -173,7 +173,7 @@ static void draw_leaf(struct maker *m, enum length_unit unit) {
     const struct door *const door = m->door;
     const struct leaf leaf = {.width = door->width, .height = door->height};
     if (leaf_is_framed(door) &&
-        frame_divide(&m->frame, door->style, door->row, leaf, unit) == FRAME_OK) {
+        frame_divide(&m->frame, door->style, door->row, leaf, door->step) == FRAME_OK) {
         draw_frame(m);
         dimension_frame(m);
     } else {
