@@ -18,9 +18,11 @@ struct size_step {
  * where the job counts in other units than the shop. */
 struct size_step size_step_of(const struct saw *saw, enum length_unit unit);
 
-/* A size (nm) rounded to the step: to the nearest, half up; down; up. As it is without a step. */
+/* A size (nm) rounded to the step, as it is where there is none: to the nearest, half up. */
 length size_nearest(struct size_step step, length size);
+/* The same down. */
 length size_down(struct size_step step, length size);
+/* The same up. */
 length size_up(struct size_step step, length size);
 
 #endif
