@@ -169,7 +169,7 @@ static bool leaf_is_framed(const struct door *door) {
 }
 
 /* A leaf with its dimensions, at the left of the drawing. */
-static void draw_leaf(struct maker *m, enum length_unit unit) {
+static void draw_leaf(struct maker *m) {
     const struct door *const door = m->door;
     const struct leaf leaf = {.width = door->width, .height = door->height};
     if (leaf_is_framed(door) &&
@@ -216,13 +216,13 @@ bool door_elevation_make(struct door_elevation *made, struct pool *pool, const s
         return false;
     }
     struct maker m = {.e = e, .door = door};
-    draw_leaf(&m, unit);
+    draw_leaf(&m);
     hung_mark(e);
     if (door->beside != NULL) {
         struct elevation hung = *e;
         struct maker other = {.e = e, .door = door->beside};
         e->width = door->beside->width;
-        draw_leaf(&other, unit);
+        draw_leaf(&other);
         hung_beside(e, &hung, gap);
         if (door->row->opens.choice == OPENS_PIE_CUT) {
             hung_corner(e, hung.width + gap / 2);
