@@ -59,9 +59,9 @@ static void test_whole(void **state) {
     (void)state;
     const size_t cells = write_book();
     assert_int_equal(cells, ROWS * COLUMNS);
-    assert_true(book_proof(PATH, cells));
-    assert_false(book_proof(PATH, cells + 1));
-    assert_false(book_proof("no-such.xlsx", cells));
+    assert_true(book_proof(PATH, cells, NULL));
+    assert_false(book_proof(PATH, cells + 1, NULL));
+    assert_false(book_proof("no-such.xlsx", cells, NULL));
 }
 
 /* Whatever piece is lost, and from wherever on all is lost. */
@@ -75,10 +75,10 @@ static void test_lost_pieces(void **state) {
             if (!take_out(parts[p], at, PIECE)) {
                 break;
             }
-            assert_false(book_proof(PATH, cells));
+            assert_false(book_proof(PATH, cells, NULL));
             (void)write_book();
             assert_true(take_out(parts[p], at, SIZE_MAX / 2));
-            assert_false(book_proof(PATH, cells));
+            assert_false(book_proof(PATH, cells, NULL));
         }
     }
 }
@@ -103,7 +103,7 @@ static void test_lost_rows(void **state) {
     assert_true(
         take_out("xl/worksheets/sheet1.xml", (size_t)(first - bytes), (size_t)(next - first)));
     free(bytes);
-    assert_false(book_proof(PATH, cells));
+    assert_false(book_proof(PATH, cells, NULL));
 }
 
 int main(void) {

@@ -17,7 +17,8 @@ enum status command_draw(const struct request *request, struct work *work, struc
         status = files_begin(&output, 1, request, streams);
     }
     if (status == STATUS_DONE && output.name != NULL) {
-        status = door_drawings_write(&work->estimates[0], output.name)
+        const struct stop stop = outputs_stop(&output);
+        status = door_drawings_write(&work->estimates[0], output.name, &stop)
                      ? files_finish(&output, 1, request, streams)
                      : files_failed(&output, 1, 0, streams);
     }

@@ -52,10 +52,11 @@ static void drop_older(struct pool *pool, const char *folder, size_t page) {
 /* Fills the files that were begun: the PDF where there is one, then the SVG pages. */
 static bool write_files(struct plan_pages *pages, const struct output *files, size_t count,
                         size_t *at) {
+    const struct stop stop = outputs_stop(files);
     for (*at = 0; *at < count && !outputs_stopped(files); (*at)++) {
         const bool done =
             files[*at].kind == OUTPUT_PDF
-                ? plan_pages_pdf(pages, files[*at].name)
+                ? plan_pages_pdf(pages, files[*at].name, &stop)
                 : plan_pages_svg(pages, *at - (count - pages->count), files[*at].name);
         if (!done) {
             return false;

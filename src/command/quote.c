@@ -32,12 +32,13 @@ enum { FILE_SHOP, FILE_CLIENT_BOOK, FILE_CLIENT_PDF, FILE_COUNT };
 /* The client's papers; *at: the file that failed. */
 static bool write_client(const struct work *work, const struct output *files, size_t *at) {
     struct offer offer;
+    const struct stop stop = outputs_stop(files);
     *at = FILE_CLIENT_BOOK;
     bool done = offer_make(&offer, &work->estimates[0], work->estimates + 1, work->count - 1) &&
-                client_book_write(&offer, files[FILE_CLIENT_BOOK].name);
+                client_book_write(&offer, files[FILE_CLIENT_BOOK].name, &stop);
     if (done && !outputs_stopped(files)) {
         *at = FILE_CLIENT_PDF;
-        done = client_pdf_write(&offer, files[FILE_CLIENT_PDF].name);
+        done = client_pdf_write(&offer, files[FILE_CLIENT_PDF].name, &stop);
     }
     offer_clear(&offer);
     return done;
@@ -46,8 +47,9 @@ static bool write_client(const struct work *work, const struct output *files, si
 /* The shop's workbook takes most memory of all, so it comes last, and the estimates make way for it
  * once it is laid out. */
 static bool write_shop(struct work *work, const struct output *files) {
-    struct shop_book *const workbook =
-        shop_book_new(&work->estimates[0], work->estimates + 1, work->count - 1, &work->problems);
+    const struct stop stop = outputs_stop(files);
+    struct shop_book *const workbook = shop_book_new(&work->estimates[0], work->estimates + 1,
+                                                     work->count - 1, &work->problems, &stop);
     estimate_keep_tape(&work->estimates[0]);
     for (size_t i = 1; i < work->count; i++) {
         estimate_clear(&work->estimates[i]);

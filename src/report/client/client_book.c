@@ -104,10 +104,11 @@ static void set_id_width(struct client_sheet *s) {
     book_width(s->book, s->sheet, CLIENT_ID, s->long_ids ? ID_MOST : widest);
 }
 
-bool client_book_write(const struct offer *o, const char *path) {
+bool client_book_write(const struct offer *o, const char *path, const struct stop *stop) {
     static const double widths[CLIENT_COLUMNS] = {0, 5.5, 46, 9, 9, 6.5, 7.5, 11.5, 12.5};
     struct book book;
     book_init(&book, NULL);
+    book.stop = stop;
     struct client_sheet s = {.offer = o, .book = &book};
     s.sheet = book_sheet(&book, o->paper, o->paper, false);
     set_id_width(&s);

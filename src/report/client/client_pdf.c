@@ -65,13 +65,13 @@ static bool draw(const struct offer *o, const char *path, double spread, size_t 
     return done;
 }
 
-bool client_pdf_write(const struct offer *o, const char *path) {
+bool client_pdf_write(const struct offer *o, const char *path, const struct stop *stop) {
     static const double spreads[] = {1, 0.75, 0.5};
     double best = 1;
     size_t pages = 0;
     for (size_t i = 0; i < sizeof spreads / sizeof *spreads; i++) {
         size_t count = 0;
-        if (!draw(o, NULL, spreads[i], &count)) {
+        if (stop_asked(stop) || !draw(o, NULL, spreads[i], &count)) {
             return false;
         }
         if (pages == 0 || count < pages) {
@@ -79,5 +79,5 @@ bool client_pdf_write(const struct offer *o, const char *path) {
             pages = count;
         }
     }
-    return draw(o, path, best, &pages);
+    return !stop_asked(stop) && draw(o, path, best, &pages);
 }

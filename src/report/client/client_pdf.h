@@ -3,11 +3,12 @@
 #ifndef DOORCOST_REPORT_CLIENT_CLIENT_PDF_H
 #define DOORCOST_REPORT_CLIENT_CLIENT_PDF_H
 
+#include "base/stop.h"
 #include "report/offer/offer.h"
 
-/* Writes the offer to path as it stands (the caller has seen to a safe place). false: not written,
- * or memory ran out. */
-bool client_pdf_write(const struct offer *offer, const char *path)
+/* Writes the offer to path as it stands (the caller has seen to a safe place). stop: asked as it is
+ * made. false: not written, or memory ran out. */
+bool client_pdf_write(const struct offer *offer, const char *path, const struct stop *stop)
     __attribute__((warn_unused_result));
 
 #endif

@@ -243,7 +243,7 @@ static bool draw_page(struct drawings *w, size_t page, size_t *next) {
     return true;
 }
 
-bool door_drawings_write(const struct estimate *e, const char *path) {
+bool door_drawings_write(const struct estimate *e, const char *path, const struct stop *stop) {
     size_t drawn = 0;
     size_t next = next_drawn(e, 0);
     for (size_t at = next; at < e->quantities.count; at = next_drawn(e, at + 1)) {
@@ -262,7 +262,7 @@ bool door_drawings_write(const struct estimate *e, const char *path) {
     bool done = pdf_open(&w.pdf, path, &facts);
     for (size_t page = 0; done && page < w.pages; page++) {
         pool_init(&w.pool);
-        done = draw_page(&w, page, &next);
+        done = !stop_asked(stop) && draw_page(&w, page, &next);
         pool_clear(&w.pool);
     }
     return pdf_close(&w.pdf) && done;

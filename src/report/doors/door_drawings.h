@@ -4,11 +4,12 @@
 #ifndef DOORCOST_REPORT_DOORS_DOOR_DRAWINGS_H
 #define DOORCOST_REPORT_DOORS_DOOR_DRAWINGS_H
 
+#include "base/stop.h"
 #include "price/estimate.h"
 
-/* Writes the PDF to path as it stands (the caller has seen to a safe place). false: not written, or
- * memory ran out. */
-bool door_drawings_write(const struct estimate *estimate, const char *path)
+/* Writes the PDF to path as it stands (the caller has seen to a safe place). stop: asked between
+ * pages. false: not written, or memory ran out. */
+bool door_drawings_write(const struct estimate *estimate, const char *path, const struct stop *stop)
     __attribute__((warn_unused_result));
 
 #endif

@@ -271,17 +271,23 @@ bool outputs_stopped(const struct output *outputs) {
     return hold_asked(&outputs[0].hold);
 }
 
+static bool stop_is_asked(const void *outputs) {
+    return outputs_stopped(outputs);
+}
+
+struct stop outputs_stop(const struct output *outputs) {
+    return (struct stop){.asked = stop_is_asked, .of = outputs};
+}
+
 static bool stopped(const struct output *outputs, size_t count) {
     return count > 0 && outputs_stopped(outputs);
 }
 
 enum output_result outputs_finish(struct output *outputs, size_t count, size_t *at) {
-    *at = 0;
-    /* The files may be empty then. */
-    if (stopped(outputs, count)) {
-        return OUTPUT_STOPPED;
-    }
-    for (; *at < count; (*at)++) {
+    for (*at = 0; *at < count; (*at)++) {
+        if (stopped(outputs, count)) {
+            return OUTPUT_STOPPED; /* the files may be empty then */
+        }
         if (!set_seal(outputs[*at].name, outputs[*at].kind)) {
             return OUTPUT_CANNOT_WRITE;
         }

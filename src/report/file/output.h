@@ -10,6 +10,7 @@
 #ifndef DOORCOST_REPORT_FILE_OUTPUT_H
 #define DOORCOST_REPORT_FILE_OUTPUT_H
 
+#include "base/stop.h"
 #include "report/file/hold.h"
 
 #include <stdbool.h>
@@ -57,6 +58,8 @@ enum output_result outputs_finish(struct output *outputs, size_t count, size_t *
 
 /* Whether a signal waits for these files: what makes them may give up between one and the next. */
 bool outputs_stopped(const struct output *outputs);
+/* The same for whoever makes a file and does not know of outputs; outputs: borrowed. */
+struct stop outputs_stop(const struct output *outputs);
 
 /* Removes the files of a run that failed, and frees the names.  Where a signal waits, it ends the
  * program here. */

@@ -145,7 +145,7 @@ bool plan_pages_draw(struct plan_pages *pages, cairo_t *cr, size_t at) {
 
 /* --- files --- */
 
-bool plan_pages_pdf(struct plan_pages *pages, const char *path) {
+bool plan_pages_pdf(struct plan_pages *pages, const char *path, const struct stop *stop) {
     const struct job *const job = pages->e->job;
     const struct pdf_facts facts = {.title = job->title.s,
                                     .subject = "cutting plans",
@@ -158,7 +158,7 @@ bool plan_pages_pdf(struct plan_pages *pages, const char *path) {
     bool done = pdf_open(&pdf, path, &facts);
     cairo_pdf_surface_set_size(pdf.surface, pages->width, pages->height); /* on its side */
     for (size_t i = 0; done && i < pages->count; i++) {
-        done = plan_pages_draw(pages, pdf.cr, i);
+        done = !stop_asked(stop) && plan_pages_draw(pages, pdf.cr, i);
         pdf_page(&pdf);
     }
     return pdf_close(&pdf) && done;

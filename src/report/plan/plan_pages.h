@@ -5,6 +5,7 @@
 #ifndef DOORCOST_REPORT_PLAN_PLAN_PAGES_H
 #define DOORCOST_REPORT_PLAN_PLAN_PAGES_H
 
+#include "base/stop.h"
 #include "report/draw/image.h"
 #include "report/words/plan_words.h"
 
@@ -37,9 +38,10 @@ void plan_pages_clear(struct plan_pages *pages);
 bool plan_pages_draw(struct plan_pages *pages, cairo_t *cr, size_t at)
     __attribute__((warn_unused_result));
 
-/* All pages as a PDF, to path as it stands (the caller has seen to a safe place). false: not
- * written, or out of memory. */
-bool plan_pages_pdf(struct plan_pages *pages, const char *path) __attribute__((warn_unused_result));
+/* All pages as a PDF, to path as it stands (the caller has seen to a safe place). stop: asked
+ * between pages. false: not written, or out of memory. */
+bool plan_pages_pdf(struct plan_pages *pages, const char *path, const struct stop *stop)
+    __attribute__((warn_unused_result));
 /* Page `at`, below count, as an SVG, likewise. */
 bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path)
     __attribute__((warn_unused_result));

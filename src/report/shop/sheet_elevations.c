@@ -147,6 +147,7 @@ static void put_looks(const struct paper *paper, uint16_t sheet, uint32_t row,
         }
         book_height(book, sheet, row, WORDS + HEIGHT + 8);
         book->failed =
+            stop_asked(book->stop) ||
             !put_drawing(paper, sheet, row, (uint16_t)(i % ACROSS), &looks->drawn[i], &image) ||
             book->failed;
     }

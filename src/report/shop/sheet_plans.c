@@ -58,7 +58,7 @@ void sheet_plans(struct paper *paper) {
     book_width(book, sheet, 0, COLUMN);
     for (size_t i = 0; held && i < pages.count && i < MOST_PAGES; i++) {
         book_height(book, sheet, row, WORDS + pages.height * SCALE + 3);
-        held = put_page(paper, &pages, i, &image, sheet, row++);
+        held = !stop_asked(book->stop) && put_page(paper, &pages, i, &image, sheet, row++);
     }
     image_close(&image);
     if (pages.count == 0) {

@@ -42,7 +42,8 @@ static void set_facts(struct shop_book *workbook, const struct estimate *base) {
 }
 
 struct shop_book *shop_book_new(const struct estimate *base, const struct estimate *options,
-                                size_t option_count, const struct problems *problems) {
+                                size_t option_count, const struct problems *problems,
+                                const struct stop *stop) {
     struct shop_book *const workbook = calloc(1, sizeof *workbook);
     if (workbook == NULL) {
         return NULL;
@@ -51,6 +52,7 @@ struct shop_book *shop_book_new(const struct estimate *base, const struct estima
     book_init(book, &base->tape);
     set_facts(workbook, base);
     book->protect = true;
+    book->stop = stop;
     struct paper paper = {.book = book,
                           .base = base,
                           .options = options,
@@ -58,6 +60,7 @@ struct shop_book *shop_book_new(const struct estimate *base, const struct estima
                           .problems = problems};
     for (size_t i = 0; i < sizeof sheets / sizeof *sheets && !book_failed(book); i++) {
         sheets[i](&paper);
+        book->failed = book->failed || stop_asked(stop);
     }
     if (book_failed(book)) {
         shop_book_free(workbook);

@@ -12,6 +12,7 @@
 #ifndef DOORCOST_REPORT_XLSX_BOOK_H
 #define DOORCOST_REPORT_XLSX_BOOK_H
 
+#include "base/stop.h"
 #include "figure/tape.h"
 #include "report/type/text_width.h"
 
@@ -133,6 +134,7 @@ struct book_name {
 };
 
 struct book {
+    const struct stop *stop; /* asked while it is laid out and written; NULL: nothing stops it */
     bool protect; /* all but input cells are kept from slips of the finger; without a password */
     struct book_name *names;
     size_t name_count, name_room;

@@ -33,6 +33,7 @@ size_t book_proof_cells(const lxw_workbook *workbook) {
 /* --- what was written --- */
 
 struct seen {
+    const struct stop *stop;
     size_t cells;         /* of sheets */
     size_t texts, wanted; /* of the list of texts: that are there, that it says */
 };
@@ -73,7 +74,7 @@ static bool read_part(zip_file_t *part, const zip_stat_t *about, struct seen *se
         XML_SetUserData(parser, &here);
         XML_SetStartElementHandler(parser, see_start);
     }
-    while (good && got > 0) {
+    while (good && got > 0 && !stop_asked(seen->stop)) {
         got = zip_fread(part, bytes, sizeof bytes);
         good = got >= 0 &&
                (parser == NULL || XML_Parse(parser, bytes, (int)got, got == 0) == XML_STATUS_OK);
@@ -83,7 +84,7 @@ static bool read_part(zip_file_t *part, const zip_stat_t *about, struct seen *se
     seen->cells += has_cells(about->name) ? here.cells : 0;
     seen->texts += here.texts;
     seen->wanted += here.wanted;
-    return good && size == about->size;
+    return good && size == about->size; /* less where it was stopped */
 }
 
 static bool read_at(zip_t *archive, zip_uint64_t i, struct seen *seen) {
@@ -97,8 +98,8 @@ static bool read_at(zip_t *archive, zip_uint64_t i, struct seen *seen) {
     return good;
 }
 
-bool book_proof(const char *path, size_t cells) {
-    struct seen seen = {0};
+bool book_proof(const char *path, size_t cells, const struct stop *stop) {
+    struct seen seen = {.stop = stop};
     zip_t *const archive = zip_open(path, ZIP_RDONLY | ZIP_CHECKCONS, NULL);
     if (archive == NULL) {
         return false;

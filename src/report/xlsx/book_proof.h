@@ -5,6 +5,8 @@
 #ifndef DOORCOST_REPORT_XLSX_BOOK_PROOF_H
 #define DOORCOST_REPORT_XLSX_BOOK_PROOF_H
 
+#include "base/stop.h"
+
 #include <stdbool.h>
 #include <stddef.h>
 #include <xlsxwriter.h>
@@ -13,8 +15,9 @@
 size_t book_proof_cells(const lxw_workbook *workbook);
 
 /* Reads the file back: every part has the size and sum that the archive says, every XML part is
- * well-formed, the sheets have `cells` cells and the list of texts as many as it says. false: it is
- * not so, or memory is out. */
-bool book_proof(const char *path, size_t cells) __attribute__((warn_unused_result));
+ * well-formed, the sheets have `cells` cells and the list of texts as many as it says. stop: asked
+ * as it is read. false: it is not so, it was stopped, or memory is out. */
+bool book_proof(const char *path, size_t cells, const struct stop *stop)
+    __attribute__((warn_unused_result));
 
 #endif

@@ -158,7 +158,7 @@ static bool bind(struct binder *b) {
     b->map = formula_map_new(b->book);
     bool held = formula != NULL && b->map != NULL && binder_measure(b);
     for (uint16_t s = 0; held && s < b->book->sheet_count; s++) {
-        held = binder_page(b, s);
+        held = binder_page(b, s) && !stop_asked(b->book->stop);
     }
     b->spare_row = b->rows[b->book->sheet_count - 1] + 2;
     /* what asks for cells comes before these, which are freed as they are written */
@@ -170,6 +170,7 @@ static bool bind(struct binder *b) {
     for (size_t i = 0; held && i < b->book->cell_count; i++) {
         write_cell(b, book_cell(b->book, i), formula);
         book_release(b->book, i);
+        held = (i + 1) % BOOK_BLOCK != 0 || !stop_asked(b->book->stop);
     }
     formula_map_free(b->map);
     free(formula);
@@ -187,10 +188,13 @@ bool book_write(struct book *book, const struct book_facts *facts, const char *p
     b->looks.workbook = b->workbook;
     bool done = b->workbook != NULL && bind(b);
     const size_t cells = done ? book_proof_cells(b->workbook) : 0;
-    if (b->workbook != NULL) {
-        done = workbook_close(b->workbook) == LXW_NO_ERROR && done;
+    done = done && !stop_asked(book->stop);
+    if (done) {
+        done = workbook_close(b->workbook) == LXW_NO_ERROR;
+    } else {
+        lxw_workbook_free(b->workbook);
     }
-    if (done && !book_proof(path, cells)) {
+    if (done && !book_proof(path, cells, book->stop)) {
         errno = EIO; /* the library keeps the reason to itself */
         done = false;
     }

@@ -15,7 +15,8 @@ struct book_facts {
 
 /* Writes the settled book to path, beside nothing: the caller has seen to a safe place.  Its cells
  * are freed as they are written, so a book is written once, and then only cleared or asked for
- * homes.  false: not written (disk), or memory ran out. */
+ * homes.  false: not written (disk, or its stop was
+ * asked for), or memory ran out. */
 bool book_write(struct book *book, const struct book_facts *facts, const char *path)
     __attribute__((warn_unused_result));
 
