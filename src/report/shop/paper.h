@@ -14,6 +14,7 @@ struct paper {
     const struct estimate *options; /* the job's options, each on a tape of its own */
     size_t option_count;
     const struct problems *problems; /* for the sheet of checks */
+    uint16_t job_sheet;              /* the first, filled when the others are laid out */
 };
 
 /* Where a list goes down a sheet: words in column 0, a figure and its unit right of it, notes. */
@@ -67,6 +68,11 @@ const char *waste_words(enum waste_as as);
 /* Each sheet: adds itself to the book, its columns and figures; a failure sticks to the book.
  * This one: the prices by room, as the client has them, and from the doors to the total. */
 void sheet_quote(struct paper *paper);
+/* The first sheet: its tab. */
+void sheet_job(struct paper *paper);
+/* What it tells: how the job stands; when all other sheets but the workings are laid out. The
+ * estimate must have been asked for its purchase. */
+void sheet_job_fill(struct paper *paper);
 /* What to buy, by supplier; the estimate must have been asked for its purchase. */
 void sheet_buy(struct paper *paper);
 /* Sizes, weight, hinges and movement of each door. */

@@ -11,11 +11,12 @@
 /* The tabs, from what the client sees to the last detail. Workings come last: they take in what has
  * no home yet. */
 static void (*const sheets[])(struct paper *) = {
-    sheet_quote,  sheet_buy,      sheet_doors,  sheet_surfaces,   sheet_door_materials,
-    sheet_parts,  sheet_panels,   sheet_lumber, sheet_sheets,     sheet_plans,
-    sheet_finish, sheet_hardware, sheet_labor,  sheet_operations, sheet_costs,
-    sheet_prices, sheet_compare,  sheet_charts, sheet_elevations, sheet_checks,
-    sheet_rates,  sheet_workings,
+    sheet_job,      sheet_quote,          sheet_buy,        sheet_doors,
+    sheet_surfaces, sheet_door_materials, sheet_parts,      sheet_panels,
+    sheet_lumber,   sheet_sheets,         sheet_plans,      sheet_finish,
+    sheet_hardware, sheet_labor,          sheet_operations, sheet_costs,
+    sheet_prices,   sheet_compare,        sheet_charts,     sheet_elevations,
+    sheet_checks,   sheet_rates,          sheet_job_fill,   sheet_workings,
 };
 
 struct shop_book {

@@ -17,6 +17,7 @@ enum field_view {
     FIELD_WAYS = 1 << 3,  /* side by side, by factor and by plan */
     FIELD_LINE = 1 << 4,  /* in the lines from cost to price, or from the doors to the total */
     FIELD_RANGE = 1 << 5, /* what a figure is made of, and is at the ends of a range */
+    FIELD_JOB = 1 << 7,   /* on the first sheet, which says how the job stands */
     FIELD_TOTAL = 1 << 6, /* no place: what stands above leads to it */
 };
 

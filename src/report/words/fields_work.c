@@ -125,9 +125,9 @@ const struct field_table fields_operation = TABLE(operation);
 static const struct field labor[] = {
     {"person-minutes", "person-minutes in all", "allowance for rest and delay included",
      LABOR(person_minutes), FIELD_SHEET | FIELD_TOTAL},
-    {"hours", "person-hours", NULL, LABOR(hours), FIELD_SHEET | FIELD_TOTAL},
+    {"hours", "person-hours", NULL, LABOR(hours), FIELD_SHEET | FIELD_TOTAL | FIELD_JOB},
     {"bench hours", "of that: at the bench", "all but the operations off the bench",
-     LABOR(bench_hours), FIELD_SHEET},
+     LABOR(bench_hours), FIELD_SHEET | FIELD_JOB},
     {"labor", NULL, NULL, LABOR(labor), 0},
     {"machine", NULL, NULL, LABOR(machine), 0},
     {"minutes a door", "person-minutes by door or front", "all work", LABOR(minutes_a_door),
@@ -139,7 +139,8 @@ static const struct field labor[] = {
     {"around it, minutes a door", "of that: around it", "measuring, quoting, packing, cleaning up",
      LABOR(general_minutes), FIELD_SHEET},
     {"working days", "working days, one person", "hours at the bench; drying not counted",
-     LABOR(work_days), FIELD_SHEET},
-    {"drying", "drying, slowest batch", "coats one after another", LABOR(dry_hours), FIELD_SHEET},
+     LABOR(work_days), FIELD_SHEET | FIELD_JOB},
+    {"drying", "drying, slowest batch", "coats one after another", LABOR(dry_hours),
+     FIELD_SHEET | FIELD_JOB},
 };
 const struct field_table fields_labor = TABLE(labor);

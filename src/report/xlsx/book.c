@@ -30,6 +30,7 @@ void book_clear(struct book *book) {
     free(book->owns);
     book_texts_free(book->texts);
     free(book->names);
+    free(book->links);
     free(book->pictures);
     free(book->heights);
     free(book->charts);

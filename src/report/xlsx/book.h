@@ -30,6 +30,7 @@ enum look {
     LOOK_GRAND,   /* the number that the sheet is for */
     LOOK_WARN,    /* a caution */
     LOOK_UNIT,    /* words right of a number that belong to it: indented */
+    LOOK_LINK,    /* the name of another sheet, which leads there */
     LOOK_CHECK,   /* the same, bold: what a check says */
     LOOK_COUNT
 };
@@ -133,6 +134,12 @@ struct book_name {
     uint16_t sheet, column;
 };
 
+/* A cell that leads to the head of a sheet. */
+struct book_link {
+    uint32_t row;
+    uint16_t sheet, column, to;
+};
+
 struct book {
     const struct stop *stop; /* asked while it is laid out and written; NULL: nothing stops it */
     bool protect; /* all but input cells are kept from slips of the finger; without a password */
@@ -149,6 +156,8 @@ struct book {
     size_t own_count, own_room;
     struct book_picture *pictures;
     size_t picture_count, picture_room;
+    struct book_link *links;
+    size_t link_count, link_room;
     struct book_chart *charts;
     size_t chart_count, chart_room;
     struct book_height *heights;
@@ -202,6 +211,8 @@ void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
 /* A text as printf makes it. */
 void book_format(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                  const char *format, ...) __attribute__((format(printf, 6, 7)));
+/* The name of the sheet `to`, which leads there. */
+void book_link(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, uint16_t to);
 /* A text that runs over the columns first to last, broken into lines. */
 void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, uint16_t last,
                enum look look, const char *text);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What lies on sheets beside cells: pictures, charts, heights of rows. */
+/* What lies on sheets beside cells: pictures, charts, links, heights of rows. */
 #include "report/xlsx/book.h"
 
 #include "base/text.h"
@@ -33,6 +33,17 @@ void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
                               .scale = scale,
                               .below = below,
                               .alt = words};
+}
+
+void book_link(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, uint16_t to) {
+    book_text(book, sheet, row, column, LOOK_LINK, book->sheets[to].name);
+    book->links = array_grow(book->links, &book->link_room, book->link_count + 1,
+                             sizeof *book->links, &book->failed);
+    if (book->failed) {
+        return;
+    }
+    book->links[book->link_count++] =
+        (struct book_link){.row = row, .sheet = sheet, .column = column, .to = to};
 }
 
 void book_height(struct book *book, uint16_t sheet, uint32_t row, double points) {

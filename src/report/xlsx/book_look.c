@@ -8,6 +8,7 @@
 
 /* Ink on paper: dark heads on a light band, so that a grayscale print stays readable. */
 #define INK_GRAY   0x595959
+#define INK_LINK   0x1F3F7F
 #define BAND       0xE7E6E6
 #define INPUT_BAND 0xFFF8DC
 #define WARN_BAND  0xF4E3D7
@@ -118,6 +119,10 @@ static void set_look(lxw_format *f, enum look look, bool number) {
     case LOOK_WARN:
         format_set_bg_color(f, WARN_BAND);
         format_set_text_wrap(f);
+        break;
+    case LOOK_LINK:
+        format_set_underline(f, LXW_UNDERLINE_SINGLE);
+        format_set_font_color(f, INK_LINK);
         break;
     case LOOK_UNIT:
     case LOOK_CHECK:

@@ -18,6 +18,9 @@ bool book_put_charts(const struct book *book, lxw_workbook *workbook, lxw_worksh
 /* Defines the names of cells. */
 void book_put_names(const struct book *book, lxw_workbook *workbook);
 
+/* Puts the links of cells, before the cells are written: they bring their words. */
+void book_put_links(const struct book *book, lxw_worksheet *const *sheets);
+
 /* Makes every check cell stand out that says `run again` or `changed`, and tells at every
  * input what may be typed. */
 void book_put_marks(const struct book *book, lxw_workbook *workbook, lxw_worksheet *const *sheets);

@@ -163,6 +163,7 @@ static bool bind(struct binder *b) {
     b->spare_row = b->rows[b->book->sheet_count - 1] + 2;
     /* what asks for cells comes before these, which are freed as they are written */
     book_put_names(b->book, b->workbook);
+    book_put_links(b->book, b->sheets);
     book_put_marks(b->book, b->workbook, b->sheets);
     held = held && book_put_pictures(b->book, b->sheets) &&
            book_put_charts(b->book, b->workbook, b->sheets);

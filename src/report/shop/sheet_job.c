@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: MIT */
+/* The first sheet: how the job stands, what is open, what to do next, and the way to every other
+ * sheet.  Its tab comes first; what it tells is known when the others are laid out. */
+#include "base/text.h"
+#include "report/shop/check_cell.h"
+#include "report/words/shipped.h"
+#include "report/words/show.h"
+
+enum { COLUMN_WORDS, COLUMN_FIGURE, COLUMN_UNIT, COLUMN_NOTE };
+
+void sheet_job(struct paper *paper) {
+    paper->job_sheet = book_sheet(paper->book, "Job", "How the job stands", false);
+}
+
+/* --- figures --- */
+
+static void put_fields(const struct paper *paper, struct paper_list *list, const char *heading,
+                       const struct field_table *table, const void *thing) {
+    const uint32_t first = list->row;
+    book_text(paper->book, list->sheet, list->row++, COLUMN_WORDS, LOOK_SECTION, heading);
+    paper_lines(paper, list, table, FIELD_JOB, thing);
+    book_keep(paper->book, list->sheet, first, list->row);
+    list->row++;
+}
+
+/* --- what is open --- */
+
+static uint32_t put_words(const struct paper *paper, uint32_t row, const char *words) {
+    book_span(paper->book, paper->job_sheet, row, COLUMN_WORDS, COLUMN_NOTE, LOOK_WRAP, words);
+    return row + 1;
+}
+
+/* `no questions`, `1 question`, `12 questions`. */
+static const char *counted(const struct paper *paper, size_t count, const char *noun) {
+    return count == 0
+               ? pool_words(&paper->book->pool, "no %ss", noun)
+               : pool_words(&paper->book->pool, "%zu %s%s", count, noun, count == 1 ? "" : "s");
+}
+
+static uint32_t put_open(const struct paper *paper, uint32_t row, size_t asked, size_t shipped) {
+    struct book *const book = paper->book;
+    const size_t accepted = problems_count(paper->problems, SEVERITY_ACCEPTED);
+    book_text(book, paper->job_sheet, row++, COLUMN_WORDS, LOOK_SECTION, "What is open");
+    row = put_words(paper, row,
+                    pool_words(&book->pool, "%s to the list and the rates%s",
+                               counted(paper, asked, "question"),
+                               asked > 0 ? "; see the sheet Checks" : ""));
+    if (accepted > 0) {
+        row = put_words(paper, row,
+                        pool_words(&book->pool, "%s accepted in the job; see Checks",
+                                   counted(paper, accepted, "question")));
+    }
+    if (shipped_example(paper->base)) {
+        row = put_words(paper, row,
+                        pool_words(&book->pool,
+                                   "%s of the rates still as shipped: made up, so prices are "
+                                   "examples",
+                                   counted(paper, shipped, "number")));
+    }
+    check_all(paper, paper->job_sheet, row++, COLUMN_WORDS);
+    return row + 1;
+}
+
+/* --- what to do next --- */
+
+static uint32_t put_step(const struct paper *paper, uint32_t row, const char *words) {
+    return put_words(paper, row, pool_words(&paper->book->pool, "[  ]  %s", words));
+}
+
+static uint32_t put_steps(const struct paper *paper, uint32_t row, size_t asked, size_t shipped) {
+    struct book *const book = paper->book;
+    const uint32_t first = row;
+    book_text(book, paper->job_sheet, row++, COLUMN_WORDS, LOOK_SECTION, "What to do next");
+    if (asked > 0) {
+        row = put_step(paper, row,
+                       "answer the questions on Checks: mend the list or the rates, or accept them "
+                       "in the job; then run again");
+    }
+    if (shipped > 0) {
+        row =
+            put_step(paper, row,
+                     "put your own numbers in place of those that are made up, the largest first: "
+                     "labor rate, lumber, minutes");
+    }
+    row = put_step(paper, row, "read the client's papers, then send them");
+    row = put_step(paper, row, "when it is ordered: buy by the sheet Buy, cut by Plans and Parts");
+    book_keep(book, paper->job_sheet, first, row);
+    return row + 1;
+}
+
+/* --- the way to the others --- */
+
+static void put_links(const struct paper *paper, uint32_t row) {
+    struct book *const book = paper->book;
+    book_text(book, paper->job_sheet, row++, COLUMN_WORDS, LOOK_SECTION, "The sheets");
+    for (uint16_t s = 0; s < book->sheet_count; s++) {
+        if (s != paper->job_sheet) {
+            book_link(book, paper->job_sheet, row, COLUMN_WORDS, s);
+            book_text(book, paper->job_sheet, row++, COLUMN_FIGURE, LOOK_PLAIN,
+                      book->sheets[s].title);
+        }
+    }
+}
+
+void sheet_job_fill(struct paper *paper) {
+    struct book *const book = paper->book;
+    const struct estimate *const e = paper->base;
+    const struct job *const job = e->job;
+    const size_t asked = problems_count(paper->problems, SEVERITY_WARNING);
+    const size_t shipped = shipped_example(e) ? shipped_of(e, &book->pool).left : 0;
+    struct paper_list list = {
+        .sheet = paper->job_sheet, .figure = COLUMN_FIGURE, .note = COLUMN_NOTE};
+    book_width(book, paper->job_sheet, COLUMN_WORDS, 32);
+    book_width(book, paper->job_sheet, COLUMN_FIGURE, 14);
+    book_width(book, paper->job_sheet, COLUMN_NOTE, 40);
+    list.row =
+        paper_title(paper, paper->job_sheet, text_or_empty(job->title.s),
+                    pool_words(&book->pool, "%s%s%s, made %s; %s", text_or_empty(job->number.s),
+                               job->number.s == NULL ? "" : ", ", job->date.s, estimate_name(e),
+                               text_or_empty(job->client.s)));
+    put_fields(paper, &list, "Price and profit", &fields_sale, &e->sale);
+    put_fields(paper, &list, "Cost", &fields_build_up, &e->costs.job);
+    put_fields(paper, &list, "Cash", &fields_purchase, &e->purchase);
+    put_fields(paper, &list, "Work", &fields_labor, &e->labor);
+    list.row = put_open(paper, list.row, asked, shipped);
+    list.row = put_steps(paper, list.row, asked, shipped);
+    put_links(paper, list.row);
+}
