@@ -1,36 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* What is asked about and, as much, what is not: a question about a right input is a defect. */
-#include "support.h"
+#include "questions.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
 
 #include <cmocka.h>
-
-/* edits and doors as in struct bench_case. */
-struct question_case {
-    const char *name;
-    const char *edits[BENCH_MOST_EDITS];
-    const char *doors;
-    const char *id;
-    bool asked;
-};
-
-static void run(const struct question_case *cases, size_t count) {
-    int wrong = 0;
-    for (size_t i = 0; i < count; i++) {
-        struct bench bench;
-        bench_open(&bench, cases[i].name, BENCH_INCH, cases[i].edits, cases[i].doors);
-        if (problems_count(&bench.problems, SEVERITY_ERROR) > 0) {
-            bench_wrong(&bench, "has errors");
-        }
-        if (bench_has(&bench, cases[i].id) != cases[i].asked) {
-            bench_wrong(&bench, cases[i].asked ? "%s is not asked" : "%s is asked", cases[i].id);
-        }
-        wrong += bench_close(&bench);
-    }
-    assert_int_equal(wrong, 0);
-}
 
 #define FRONTS "id,use,width,height\nF1,drawer front,18,6\n"
 static const struct question_case front_cases[] = {
@@ -59,7 +34,7 @@ static const struct question_case front_cases[] = {
 
 static void test_fronts(void **state) {
     (void)state;
-    run(front_cases, COUNT(front_cases));
+    questions_run(front_cases, COUNT(front_cases));
 }
 
 #define EFFECT "without-effect"
@@ -122,7 +97,23 @@ static const struct question_case effect_cases[] = {
      {FITTED},
      "id,use,width,height,pull\nE1,end panel,18,30,knob\n",
      EFFECT,
+     false},
+    {"pulls on an end panel",
+     {FITTED},
+     "id,use,width,height,pulls\nE1,end panel,18,30,2\n",
+     EFFECT,
+     false},
+    {"hinges of a drawer front",
+     {FITTED},
+     "id,use,width,height,hinges\nF1,drawer front,18,6,2\n",
+     EFFECT,
      true},
+    {"hinges and no hinge", {NULL}, "id,width,height,hinges\nD1,18,30,2\n", EFFECT, true},
+    {"hinges that an option has",
+     {FITTED, "make|hinge = none", "option hung|hinge = cup"},
+     "id,width,height,hinges\nD1,18,30,2\n",
+     EFFECT,
+     false},
     {"a pull on a drawer front",
      {FITTED},
      "id,use,width,height,pull,pulls\nF1,drawer front,30,8,knob,2\n",
@@ -245,7 +236,7 @@ static const struct question_case effect_cases[] = {
 
 static void test_effect(void **state) {
     (void)state;
-    run(effect_cases, COUNT(effect_cases));
+    questions_run(effect_cases, COUNT(effect_cases));
 }
 
 #define CLEAR "clear-on-board"
@@ -307,7 +298,7 @@ static const struct question_case clear_cases[] = {
 
 static void test_clear(void **state) {
     (void)state;
-    run(clear_cases, COUNT(clear_cases));
+    questions_run(clear_cases, COUNT(clear_cases));
 }
 
 #define MIXED "woods-mixed"
@@ -380,7 +371,7 @@ static const struct question_case mixed_cases[] = {
 
 static void test_mixed(void **state) {
     (void)state;
-    run(mixed_cases, COUNT(mixed_cases));
+    questions_run(mixed_cases, COUNT(mixed_cases));
 }
 
 #define USUAL "beyond-usual"
@@ -481,7 +472,7 @@ static const struct question_case usual_cases[] = {
 
 static void test_usual(void **state) {
     (void)state;
-    run(usual_cases, COUNT(usual_cases));
+    questions_run(usual_cases, COUNT(usual_cases));
 }
 
 #define DEARER      "larger-dearer"
@@ -524,7 +515,7 @@ static const struct question_case dearer_cases[] = {
 
 static void test_dearer(void **state) {
     (void)state;
-    run(dearer_cases, COUNT(dearer_cases));
+    questions_run(dearer_cases, COUNT(dearer_cases));
 }
 
 /* Lines of [plausible] that cannot be read are errors. */

@@ -147,6 +147,7 @@ static void write_job(uint64_t *seed) {
             "rates = " DOORCOST_SOURCE "/rates/small-shop.ini\ndoors = random-doors.csv\n"
             "[make]\nstyle = shaker\nframe = poplar\npanel = mdf-panel\nslab = mdf-slab\n"
             "glass = clear\nfinish = painted\ncolor = red\nhinge = cup-hinge\npull = knob\n"
+            "hardware = 2 cup-hinge, 1 knob per opening\n"
             "measure = opening\noverlay = 1/2\ngap = 1/8\ncorner = 7/8\nfold hinge = "
             "knob\n[sale]\ntax = %u.%02u %%\n"
             "tax on = %s\ndiscount = %u %%\ndelivery = %u.50\ndeposit = %u %%\n",

@@ -99,6 +99,7 @@ static const struct bench_case mm_cases[] = {
 };
 
 #define HANGED "make|hinge = hinge"
+#define CATCH  "hardware catch|price = 1.40 each"
 #define DOORS5 "id,count,width,height\nD1,5,18,30\n"
 
 static const struct bench_case hardware_cases[] = {
@@ -147,6 +148,35 @@ static const struct bench_case hardware_cases[] = {
      DOORS5,
      {HARDWARE(0, needed, "10"), HARDWARE(1, needed, "5"), COST(job.group[COST_HARDWARE], "40"),
       DOOR(0, cost.group[COST_HARDWARE], "8")}},
+    {"a list of hardware, on each leaf and for a pair",
+     {"make|hardware = 1 catch, bolt per opening", CATCH, "hardware bolt|price = 6.00 each"},
+     "id,count,leaves,width,height\nD1,3,2,15,30\nD2,2,1,15,30\n",
+     {LEAF(0, other_hardware, "1.5"), LEAF(1, other_hardware, "2"), HARDWARE(0, needed, "8"),
+      HARDWARE(0, cost, "11.2"), HARDWARE(1, needed, "5"), HARDWARE(1, cost, "30"),
+      COST(job.group[COST_HARDWARE], "41.2"), DOOR(0, cost.group[COST_HARDWARE], "4.4"),
+      DOOR(1, cost.group[COST_HARDWARE], "7.4")}},
+    {"what the job lists is for doors; a row lists for itself, or none",
+     {"make|hardware = 1 catch", CATCH},
+     "id,use,width,height,hardware\nF1,drawer front,18,8,\nF2,drawer front,18,8,2 catch\n"
+     "E1,end panel,18,30,\nD1,door,18,30,\nD2,door,18,30,none\nD3,door,18,30,3 Catch\n",
+     {LEAF(0, other_hardware, NULL), LEAF(1, other_hardware, "2"), LEAF(2, other_hardware, NULL),
+      LEAF(3, other_hardware, "1"), LEAF(4, other_hardware, NULL), LEAF(5, other_hardware, "3"),
+      HARDWARE(0, needed, "6")}},
+    {"of leaves that fold the one that is pulled, of four the one lock in two parts",
+     {"make|fold hinge = hinge\nhinge = hinge\nhardware = 1 catch, bolt per opening\ngap = 1/8",
+      CATCH, "hardware bolt|price = 6.00 each"},
+     "id,width,height,opens,hinge side,hinges\nD1,30,30,bi-fold,left,3\nD2,60,30,bi-fold,pair,\n",
+     {LEAF(0, other_hardware, NULL), LEAF(1, other_hardware, "2"), LEAF(2, other_hardware, NULL),
+      LEAF(3, other_hardware, "1.5"), LEAF(0, hinges, "3"), LEAF(1, hinges, "2"),
+      HARDWARE(1, needed, "3"), HARDWARE(2, needed, "2")}},
+    {"a name that begins with digits",
+     {"make|hardware = 2 35 mm bumper", "hardware 35 mm bumper|price = 0.10 each"},
+     DOORS5,
+     {HARDWARE(0, needed, "10"), HARDWARE(0, cost, "1")}},
+    {"a piece in two roles is bought in each",
+     {HANGED "\nhardware = 1 hinge"},
+     DOORS5,
+     {HARDWARE(0, needed, "10"), HARDWARE(1, needed, "5"), COST(job.group[COST_HARDWARE], "45")}},
     {"one piece as hinge and as pull is bought twice",
      {HANGED "\npull = hinge"},
      DOORS5,

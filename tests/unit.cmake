@@ -34,7 +34,7 @@ foreach(job kitchen/kitchen old-house/old-house metric/tea-kitchen)
 endforeach()
 
 # A shop and a job on the bench, for tests that read and estimate.
-add_library(doorcost_support OBJECT support.c)
+add_library(doorcost_support OBJECT support.c questions.c)
 target_include_directories(doorcost_support PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
 target_compile_definitions(doorcost_support PRIVATE DOORCOST_SOURCE="${PROJECT_SOURCE_DIR}")
 target_link_libraries(doorcost_support PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA)
@@ -68,6 +68,7 @@ doorcost_stage_test(test_setting)
 doorcost_stage_test(test_questions)
 doorcost_stage_test(test_asked)
 doorcost_stage_test(test_subjects)
+doorcost_stage_test(test_questions_hardware)
 doorcost_stage_test(test_limits)
 target_sources(test_limits PRIVATE case.c)
 

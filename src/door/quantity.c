@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/quantity.h"
 
+#include "door/leaf_hardware.h"
 #include "door/part.h"
 #include "door/surface.h"
 #include "model/coat_way.h"
@@ -44,10 +45,6 @@ static void take_use(const struct calc *c, struct leaf_figures *leaf,
     }
 }
 
-/* --- weight and hinges
- * ------------------------------------------------------------------------------------------------
- */
-
 static void take_weight(const struct calc *c, struct leaf_figures *leaf) {
     if (leaf->door->part_count == 0) {
         return; /* bought in: not known */
@@ -59,56 +56,6 @@ static void take_weight(const struct calc *c, struct leaf_figures *leaf) {
     }
     leaf->weight = part_total(c, leaf, "weight, a door", c->units->weight, (struct part_choice){0},
                               offsetof(struct part_figures, weight));
-}
-
-static fig pick_hinges(const struct calc *c, const char *what, const struct steps *rule, fig by) {
-    fig limits[MOST_HINGE_RULES];
-    fig counts[MOST_HINGE_RULES];
-    const size_t n = rule->count;
-    assert(n <= MOST_HINGE_RULES);
-    for (size_t i = 0; i < n; i++) {
-        limits[i] = calc_given(c, "hinge rule, up to", &rule->s[i].limit);
-        counts[i] = calc_given(c, "hinge rule, hinges", &rule->s[i].value);
-    }
-    return fig_pick_upto(c->tape, what, by, limits, counts, n);
-}
-
-/* What the hinges of a leaf carry: the leaf, and the one that hangs on it, whose figures are made
- * before. None where a density is not known. */
-static fig carried(const struct calc *c, const struct leaf_figures *leaf) {
-    if (leaf->door->beside == NULL || leaf->door->role == LEAF_FOLDING) {
-        return leaf->weight;
-    }
-    const fig other = leaf[1].weight;
-    return fig_none(leaf->weight) || fig_none(other)
-               ? (fig){0}
-               : fig_plus(c->tape, "weight, both leaves", leaf->weight, other);
-}
-
-/* The larger of what the hinged edge and the weight ask for. */
-static void take_hinges(const struct calc *c, struct leaf_figures *leaf) {
-    const struct hinge_rules *const rules = &c->rates->hinges;
-    const struct row *const row = leaf->door->row;
-    if (!row_is_hinged(row) || door_hinge(leaf->door)->index < 0) {
-        return;
-    }
-    const fig weight = rules->by_weight.count > 0 ? carried(c, leaf) : (fig){0};
-    fig by_height = {0};
-    fig by_weight = {0};
-    if (rules->by_height.count > 0) {
-        by_height = pick_hinges(c, "hinges by height", &rules->by_height,
-                                row_hangs_level(row) ? leaf->width : leaf->height);
-    }
-    if (!fig_none(weight)) {
-        by_weight = pick_hinges(c, "hinges by weight", &rules->by_weight, weight);
-    }
-    if (!fig_none(by_height) && !fig_none(by_weight)) {
-        leaf->hinges = fig_larger(c->tape, "hinges", by_height, by_weight);
-    } else if (fig_none(by_height) && fig_none(by_weight)) {
-        leaf->hinges = calc_count(c, "hinges", 2, row->place); /* no rule: a door hangs on two */
-    } else {
-        leaf->hinges = fig_none(by_height) ? by_weight : by_height;
-    }
 }
 
 /* --- what labor goes by
@@ -162,6 +109,8 @@ static void take_drivers(const struct calc *c, struct leaf_figures *leaf) {
     driver[DRIVER_PANEL] = calc_count(c, "panels, panes and slabs", parts - stiles - rails, place);
     driver[DRIVER_JOINT] = calc_count(c, "joints", door->joints, place);
     driver[DRIVER_HINGE] = leaf->hinges;
+    driver[DRIVER_PULL] = leaf->pulls;
+    driver[DRIVER_HARDWARE] = leaf->other_hardware;
     const fig frame =
         part_total(c, leaf, "frame parts, length", c->units->length,
                    (struct part_choice){.frame_only = true}, offsetof(struct part_figures, length));
@@ -235,18 +184,6 @@ static void take_others(const struct calc *c, struct leaf_figures *leaf) {
     }
 }
 
-/* Of leaves that fold the one that hangs on the other is pulled. */
-static void take_pulls(const struct calc *c, struct leaf_figures *leaf) {
-    const struct door *const door = leaf->door;
-    const struct row *const row = door->row;
-    const bool carries = door->beside != NULL && door->role == LEAF_HUNG;
-    if (door->construction->pull.index >= 0 && row->use.choice != USE_END_PANEL && !carries &&
-        row->pulls.amount > 0) {
-        leaf->pulls = calc_count(c, "pulls", row->pulls.amount,
-                                 row->pulls.set ? row->pulls.place : row->place);
-    }
-}
-
 /* A count of the row, the reader's default of it where its cell is empty: a figure as well. */
 static fig count_of(const struct calc *c, const char *what, int64_t amount, struct place place) {
     return tape_given(c->tape, what, UNIT_COUNT, 0, amount, place);
@@ -279,8 +216,7 @@ static bool take_leaf(struct materials *materials, struct leaf_figures *leaf) {
     take_banding(c, leaf);
     take_others(c, leaf);
     take_weight(c, leaf);
-    take_hinges(c, leaf);
-    take_pulls(c, leaf);
+    leaf_hardware_make(leaf, c);
     take_drivers(c, leaf);
     take_more_drivers(c, leaf);
     return true;
@@ -323,15 +259,7 @@ static bool take_job(const struct calc *c, struct quantities *q) {
 /* Rates that every door asks for go on the tape under their own names, not under the first door
  * that asks. */
 static void file_rates(const struct calc *c) {
-    const struct hinge_rules *const rules = &c->rates->hinges;
-    const struct steps lists[] = {rules->by_height, rules->by_weight};
-    tape_about(c->tape, "hinges");
-    for (size_t l = 0; l < 2; l++) {
-        for (size_t i = 0; i < lists[l].count; i++) {
-            calc_given(c, "hinge rule, up to", &lists[l].s[i].limit);
-            calc_given(c, "hinge rule, hinges", &lists[l].s[i].value);
-        }
-    }
+    hinge_rules_file(c);
     for (size_t i = 0; i < c->rates->style_count; i++) {
         tape_about(c->tape, c->rates->styles[i].name.s);
         calc_given(c, "profile, developed extra", &c->rates->styles[i].profile_extra);

@@ -48,17 +48,20 @@ struct leaf_figures {
     fig leaves;   /* such leaves of one */
     fig pieces;   /* leaves of the row: count x leaves */
     fig width, height, thickness;
-    fig face;        /* area of one face, width x height */
-    fig perimeter;   /* length */
-    fig edges;       /* area of the outer edges */
-    fig see_through; /* area of the openings of a see-through frame, one face */
-    fig inner_edges; /* area of the inner edges of such a frame */
-    fig profile;     /* area that the profile adds */
-    fig faces;       /* area of the faces that are sprayed */
-    fig sprayed;     /* area, all in all; none when the row has no finish */
-    fig weight;      /* none when a density is not known */
-    fig hinges;      /* that it hangs on; none for fronts, panels and rows without hinges */
+    fig face;           /* area of one face, width x height */
+    fig perimeter;      /* length */
+    fig edges;          /* area of the outer edges */
+    fig see_through;    /* area of the openings of a see-through frame, one face */
+    fig inner_edges;    /* area of the inner edges of such a frame */
+    fig profile;        /* area that the profile adds */
+    fig faces;          /* area of the faces that are sprayed */
+    fig sprayed;        /* area, all in all; none when the row has no finish */
+    fig weight;         /* none when a density is not known */
+    fig hinges;         /* that it hangs on; none for fronts, panels and rows without hinges */
+    fig hinges_by_rule; /* what [hinges] asks for; none without hinges, and without a rule */
     fig pulls;
+    const fig *pieces_of;     /* of other hardware: one for each item of row_hardware */
+    fig other_hardware;       /* pieces of all of these; none without */
     fig banded;               /* run of banded edge; none */
     int32_t banding;          /* index into rates.bandings; -1 */
     fig bought_in;            /* money: the leaf as it is bought; none when it is made */

@@ -3,6 +3,7 @@
 
 #include "door/leaf.h"
 #include "door/quantity.h"
+#include "door/warn_hardware.h"
 
 #include <stdlib.h>
 
@@ -245,25 +246,6 @@ static void ask_wide(const struct calc *c, const struct door *door) {
     }
 }
 
-/* Beyond the last rule its count is taken, which no chart says is enough. */
-static void ask_hinges(const struct calc *c, const struct leaf_figures *leaf) {
-    const struct door *const door = leaf->door;
-    const struct steps *const rule = &c->rates->hinges.by_height;
-    const length edge = row_hangs_level(door->row) ? door->width : door->height;
-    char size[32];
-    char most[32];
-    if (fig_none(leaf->hinges) || rule->count == 0 ||
-        edge <= rule->s[rule->count - 1].limit.amount) {
-        return;
-    }
-    problem_add(
-        c->problems, SEVERITY_WARNING, "hinges-beyond-chart", door->row->place,
-        "the hinged edge of door '%s' is %s, the chart of [hinges] ends at %s: its last "
-        "count is taken; ask the maker of the hinge",
-        id_of(c, door), length_show(edge, c->units->lengths, size, sizeof size),
-        length_show(rule->s[rule->count - 1].limit.amount, c->units->lengths, most, sizeof most));
-}
-
 /* A slit that a panel hardly shows in. */
 static void ask_slit(const struct calc *c, const struct door *door) {
     const length least = c->units->lengths == LENGTH_MM ? LEAST_OPENING_MM : LEAST_OPENING_INCH;
@@ -309,9 +291,6 @@ void doors_warn(const struct calc *c) {
     }
     for (size_t r = 0; r < q->count; r++) {
         const struct door *const door = q->leaves[r].door;
-        if (!door_is_twin(door) || door_hinge(door->beside)->index < 0) {
-            ask_hinges(c, &q->leaves[r]);
-        }
         if (door_is_twin(door)) {
             continue;
         }
@@ -319,4 +298,5 @@ void doors_warn(const struct calc *c) {
         ask_slit(c, door);
         ask_movement(c, &q->leaves[r]);
     }
+    hardware_warn(c);
 }

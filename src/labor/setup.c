@@ -17,6 +17,8 @@ bool driver_is_whole_door(enum driver driver) {
     switch (driver) {
     case DRIVER_DOOR:
     case DRIVER_HINGE:
+    case DRIVER_PULL:
+    case DRIVER_HARDWARE:
     case DRIVER_EDGE_RUN:
     case DRIVER_DOOR_RUN:
     case DRIVER_AREA:
@@ -81,6 +83,8 @@ bool driver_works_on(enum driver driver, const struct part *part) {
     case DRIVER_PART:
     case DRIVER_DOOR:
     case DRIVER_HINGE:
+    case DRIVER_PULL:
+    case DRIVER_HARDWARE:
     case DRIVER_EDGE_RUN:
     case DRIVER_DOOR_RUN:
     case DRIVER_AREA:

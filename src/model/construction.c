@@ -23,6 +23,7 @@ static const struct field {
     {offsetof(struct construction, hinge), sizeof(struct reference), WITH_TEXT},
     {offsetof(struct construction, pull), sizeof(struct reference), WITH_TEXT},
     {offsetof(struct construction, fold_hinge), sizeof(struct reference), WITH_TEXT},
+    {offsetof(struct construction, hardware), sizeof(struct hardware_items), WITH_TEXT},
     {offsetof(struct construction, color), sizeof(struct text), WITH_TEXT},
     {offsetof(struct construction, grain), sizeof(struct choice), WITH_WORD},
     {offsetof(struct construction, size_is), sizeof(struct choice), WITH_WORD},
@@ -129,4 +130,9 @@ struct construction row_construction(const struct job *job, const struct row *ro
             (struct choice){.place = row->use.place, .choice = MEASURE_DOOR, .set = true};
     }
     return construction;
+}
+
+const struct hardware_items *row_hardware(const struct row *row,
+                                          const struct construction *construction) {
+    return row->use.choice == USE_DOOR ? &construction->hardware : &row->make->own.hardware;
 }

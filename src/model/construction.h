@@ -22,4 +22,9 @@ const struct material_reference *construction_panel(const struct construction *c
  * < 0: the base job. Cannot fail. */
 struct construction row_construction(const struct job *job, const struct row *row, int option);
 
+/* What `hardware` lists for a row that is made so. Catches, locks and stays are of what swings:
+ * what the job or an option lists is for doors; a front or a panel has what its own row lists. */
+const struct hardware_items *row_hardware(const struct row *row,
+                                          const struct construction *construction);
+
 #endif

@@ -39,6 +39,18 @@ struct material_reference {
     int32_t index; /* into that kind's array of the rates, -1: absent */
 };
 
+/* So many pieces of a [hardware NAME], `2 knob` on each leaf, `1 lock per opening`. */
+struct hardware_item {
+    struct reference hardware;
+    struct value count;
+    bool per_opening; /* shared by the leaves of a pair */
+};
+struct hardware_items {
+    struct text written; /* 'none': no items; s NULL: not said */
+    struct hardware_item *list;
+    size_t count;
+};
+
 /* How a door is made: [make], then what an [option] changes, then what a row says. */
 struct construction {
     struct reference style;          /* [door NAME] */
@@ -50,6 +62,7 @@ struct construction {
     struct reference finish;         /* [finish NAME]; index -1 with name 'none': left bare */
     struct reference hinge, pull;    /* [hardware NAME]; 'none' likewise */
     struct reference fold_hinge;     /* likewise: between leaves that fold */
+    struct hardware_items hardware;  /* beside these */
     struct text color;
     struct choice grain;              /* enum panel_grain; unset: as the style has it */
     struct choice size_is;            /* enum measure */
@@ -119,6 +132,7 @@ struct row { /* a row of the door list */
                               12 1/2`); else none */
     struct choice opens;   /* enum opens */
     struct choice hinge_side;  /* enum hinge_side */
+    struct value hinges;       /* on each leaf that hangs on one; unset: by [hinges] */
     struct value pulls;        /* pulls or knobs on each leaf, of two that fold on one, where the
                                   make names one */
     struct value extra_charge; /* money a row's door (per leaf) */

@@ -159,6 +159,8 @@ enum driver {
     DRIVER_PANEL, /* panels, slabs and panes */
     DRIVER_JOINT,
     DRIVER_HINGE,
+    DRIVER_PULL,             /* pulls and knobs */
+    DRIVER_HARDWARE,         /* pieces of other hardware */
     DRIVER_FRAME_RUN,        /* ft or m of frame parts */
     DRIVER_EDGE_RUN,         /* ft or m round the door */
     DRIVER_DOOR_RUN,         /* ft or m of door, its longer side */
@@ -265,6 +267,8 @@ struct hardware {
     struct value pack;             /* pieces in a pack; unset: sold singly */
     struct value spares;           /* percent */
     bool by_others;                /* price = by others: named, not sold */
+    struct range overlay;          /* nm: of a hinge, the overlays that it fits; unset: not said */
+    bool inset;                    /* of a hinge: it is for inset doors; then overlay is unset */
 };
 
 struct hinge_rules {

@@ -9,10 +9,11 @@
 /* What a client may ask whether it is done. */
 enum task {
     TASK_NONE,
-    TASK_BORING,  /* the doors for their hinges */
-    TASK_HINGES,  /* fitting them to the doors */
-    TASK_HANGING, /* hanging and adjusting the doors */
-    TASK_PULLS,   /* drilling for pulls and knobs, and fitting them */
+    TASK_BORING,   /* the doors for their hinges */
+    TASK_HINGES,   /* fitting them to the doors */
+    TASK_HANGING,  /* hanging and adjusting the doors */
+    TASK_PULLS,    /* drilling for pulls and knobs, and fitting them */
+    TASK_HARDWARE, /* fitting other hardware */
     TASK_DELIVERY,
     TASK_COUNT
 };

@@ -1,12 +1,33 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/hardware.h"
 
+#include "model/construction.h"
+
+/* The pieces of it that `hardware` lists for the leaf. */
+static fig listed_on_leaf(int32_t hardware, const struct leaf_figures *leaf) {
+    const struct hardware_items *const items =
+        row_hardware(leaf->door->row, leaf->door->construction);
+    for (size_t i = 0; i < items->count; i++) {
+        if (items->list[i].hardware.index == hardware) {
+            return leaf->pieces_of[i];
+        }
+    }
+    return (fig){0};
+}
+
 fig hardware_on_leaf(const struct hardware_buy *buy, const struct leaf_figures *leaf) {
     const struct construction *const construction = leaf->door->construction;
-    if (buy->role == ROLE_HINGE) {
+    switch (buy->role) {
+    case ROLE_HINGE:
         return door_hinge(leaf->door)->index == buy->hardware ? leaf->hinges : (fig){0};
+    case ROLE_PULL:
+        return construction->pull.index == buy->hardware ? leaf->pulls : (fig){0};
+    case ROLE_OTHER:
+        return listed_on_leaf(buy->hardware, leaf);
+    case ROLE_COUNT:
+        break;
     }
-    return construction->pull.index == buy->hardware ? leaf->pulls : (fig){0};
+    return (fig){0};
 }
 
 static void buy(const struct calc *c, const struct hardware *h, struct hardware_buy *b) {
@@ -41,7 +62,7 @@ static void buy(const struct calc *c, const struct hardware *h, struct hardware_
 
 bool hardware_make(struct hardware_list *list, const struct calc *c) {
     const struct quantities *const q = c->quantities;
-    const size_t most = 2 * c->rates->hardware_count; /* each as hinge and as pull */
+    const size_t most = ROLE_COUNT * c->rates->hardware_count;
     *list = (struct hardware_list){0};
     list->buys = pool_take(c->pool, most, sizeof *list->buys);
     fig *const each = pool_take(c->pool, q->count, sizeof *each);
@@ -49,8 +70,8 @@ bool hardware_make(struct hardware_list *list, const struct calc *c) {
         return false;
     }
     for (size_t i = 0; i < most; i++) {
-        struct hardware_buy b = {.hardware = (int32_t)(i / 2),
-                                 .role = i % 2 == 0 ? ROLE_HINGE : ROLE_PULL};
+        struct hardware_buy b = {.hardware = (int32_t)(i / ROLE_COUNT),
+                                 .role = (enum hardware_role)(i % ROLE_COUNT)};
         const struct hardware *const h = &c->rates->hardware[b.hardware];
         for (size_t r = 0; r < q->count; r++) {
             each[r] = hardware_on_leaf(&b, &q->leaves[r]);

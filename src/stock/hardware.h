@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: MIT */
-/* Hinges, pulls and small things: how many with spares, in whole packs where they are sold so, and
- * consumables by the door, the sprayed area or the hour.  Method: docs/method.md, "Hardware",
- * "Consumables". */
+/* Hinges, pulls, other hardware and small things: how many with spares, in whole packs where they
+ * are sold so, and consumables by the door, the sprayed area or the hour.  Method: docs/method.md,
+ * "Hardware", "Consumables". */
 #ifndef DOORCOST_STOCK_HARDWARE_H
 #define DOORCOST_STOCK_HARDWARE_H
 
 #include "door/quantity.h"
 
-enum hardware_role { ROLE_HINGE, ROLE_PULL };
+/* What a piece is on a door as; ROLE_OTHER: what `hardware` lists. */
+enum hardware_role { ROLE_HINGE, ROLE_PULL, ROLE_OTHER, ROLE_COUNT };
 
 struct hardware_buy {
     int32_t hardware; /* index into rates.hardware */
@@ -27,7 +28,7 @@ struct hardware_list {
     size_t count;
 };
 
-/* A buy for each hardware that a door takes, as hinge and as pull apart, in the order of the rates
+/* A buy for each hardware that a door takes, in each of its roles apart, in the order of the rates
  * file. Memory of calc's pool. false: out of memory. */
 bool hardware_make(struct hardware_list *list, const struct calc *calc)
     __attribute__((warn_unused_result));

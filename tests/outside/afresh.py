@@ -344,31 +344,36 @@ class Job:
     # --- hardware and the rest
 
     def hardware(self):
-        theirs = self.listed_as("hardware")
-        total = Fraction(0)
+        """Each piece by what it is on a door as: packs are made up of each apart."""
+        theirs = {(h["name"].lower(), h["as"]): h for h in self.estimate["materials"]["hardware"]}
+        roles = {"hinge": lambda d, name: d.hinges * (d.make.get(d.hung_on, "").lower() == name),
+                 "pull": lambda d, name: d.pulls * (d.make.get("pull", "").lower() == name),
+                 "other": lambda d, name: d.fitted.get(name, 0)}
+        self.group["hardware"] = Fraction(0)
         for name, keys in self.inputs.kinds("hardware").items():
-            def of(d):
-                return d.hinges * (d.make.get(d.hung_on, "").lower() == name) + \
-                    d.pulls * (d.make.get("pull", "").lower() == name)
-            need = self.total(of)
-            if not need:
-                continue
-            self.same(name + " needed", need, theirs[name]["needed"])
-            if keys["price"] == "by others":
-                continue
-            pieces = up(rounded(need * (100 + percent(keys.get("spares", "0"))) / 100, "factor"))
-            money = rounded(pieces * number(keys["price"])[0], "money")
-            if "pack" in keys:
-                packs = up(pieces / number(keys["pack"])[0])
-                bought = rounded(packs * number(keys["price"])[0], "money")
-                money = bought if self.shop["charge hardware"] == "bought" else \
-                    rounded(pieces * number(keys["price"])[0] / number(keys["pack"])[0], "money")
-            self.same(name + " charged", money, theirs[name]["charged"])
-            total += money
-            for d in self.doors:
-                share = rounded(money * of(d) / need, "money")
-                self.share[d.id]["hardware"] = self.share[d.id].get("hardware", 0) + share
-        self.group["hardware"] = total
+            for role, count in roles.items():
+                self.piece(name, keys, lambda d, n=name, c=count: c(d, n), theirs.pop((name, role), None))
+        self.failures += [f"hardware {name} as {role} is on no door" for name, role in theirs]
+
+    def piece(self, name, keys, of, theirs):
+        need = self.total(of)
+        if not need:
+            return
+        self.same(name + " needed", need, theirs["needed"])
+        if keys["price"] == "by others":
+            return
+        pieces = up(rounded(need * (100 + percent(keys.get("spares", "0"))) / 100, "factor"))
+        money = rounded(pieces * number(keys["price"])[0], "money")
+        if "pack" in keys:
+            packs = up(pieces / number(keys["pack"])[0])
+            bought = rounded(packs * number(keys["price"])[0], "money")
+            money = bought if self.shop["charge hardware"] == "bought" else \
+                rounded(pieces * number(keys["price"])[0] / number(keys["pack"])[0], "money")
+        self.same(name + " charged", money, theirs["charged"])
+        self.group["hardware"] += money
+        for d in self.doors:
+            share = rounded(money * of(d) / need, "money")
+            self.share[d.id]["hardware"] = self.share[d.id].get("hardware", 0) + share
 
     def consumables(self):
         total = Fraction(0)
@@ -462,7 +467,8 @@ class Job:
             extra = number(d.row["extra charge"])[0] if d.row.get("extra charge") else 0
             price = up(max(cost + profit, least) + extra, step)
             for name, mine in (("width", d.width), ("height", d.height), ("sprayed", d.sprayed if d.finish else 0),
-                               ("hinges", d.hinges), ("pulls", d.pulls), ("weight", d.weight),
+                               ("hinges", d.hinges), ("pulls", d.pulls),
+                               ("other hardware", sum(d.fitted.values())), ("weight", d.weight),
                                ("person-minutes", self.labor.minutes[d.id]), ("price by cost", cost + profit),
                                ("unit price", price), ("amount", price * d.pieces)):
                 self.same(f"{d.id} {name}", mine, theirs[name])

@@ -90,6 +90,7 @@ class Door:
         self.carried = self.weight + (beside.weight if beside else 0)
         self.hinges = self.hinge_count()
         self.pulls = self.pull_count()
+        self.fitted = self.other_hardware()
 
     # --- how it is made
 
@@ -313,6 +314,8 @@ class Door:
         tilts = self.use == "false front" and self.opens in LEVEL
         if self.use != "door" and not tilts or self.make.get(self.hung_on, "none") == "none":
             return 0
+        if self.row.get("hinges") and self.role != "folding leaf":
+            return int(self.row["hinges"])
         rules = self.inputs.section("hinges")
 
         def upto(text, by):
@@ -331,9 +334,22 @@ class Door:
         return count if self.bought else max(count, upto(rules["by weight"], self.carried))
 
     def pull_count(self):
-        if self.make.get("pull", "none") == "none" or self.use == "end panel" or self.role == "hung leaf":
+        own = self.row.get("pull") or self.row.get("pulls")
+        if self.make.get("pull", "none") == "none" or self.use == "end panel" and not own or self.role == "hung leaf":
             return 0
         return int(self.row.get("pulls") or 1)
+
+    def other_hardware(self):
+        """Pieces a leaf by name, of what is listed beside hinge and pull."""
+        text = self.make.get("hardware", "none") if self.use == "door" else self.row.get("hardware") or "none"
+        text = "none" if self.role == "hung leaf" else text
+        pieces = {}
+        for item in listed("" if text == "none" else text):
+            name, mark, _ = item.partition(" per opening")
+            count, _, rest = name.partition(" ")
+            count, name = (int(count), rest.strip()) if count.isdigit() and rest else (1, name)
+            pieces[name.lower()] = Fraction(count, self.leaves if mark else 1)
+        return pieces
 
     # --- what work is counted by
 
@@ -351,7 +367,7 @@ class Door:
             "rail": sum(p.count for p in self.parts if p.kind == "rail"),
             "panel": sum(p.count for p in self.parts if not p.frame),
             "joint": self.joints if self.openings else 0,
-            "hinge": self.hinges,
+            "hinge": self.hinges, "pull": self.pulls, "piece of hardware": sum(self.fitted.values()),
             "run": rounded(max(self.width, self.height) / run, "run"),
             "frame": rounded(frame / run, "run"), "edge": rounded(self.perimeter / run, "run"),
             "area": self.face, "sprayed": self.sprayed if here else 0,

@@ -5,7 +5,7 @@ from fractions import Fraction
 from afresh_door import coats_of, rounded
 from afresh_read import listed, number, percent
 
-WHOLE_DOOR = ("door", "run", "hinge", "edge", "area", "sprayed", "sprayed per coat", "sprayed between coats")
+WHOLE_DOOR = ("door", "run", "hinge", "pull", "piece of hardware", "edge", "area", "sprayed", "sprayed per coat", "sprayed between coats")
 OF_JOB = ("job", "bf", "m3", "sheet", "board", "cut")
 
 

@@ -10,6 +10,8 @@
 #include <string.h>
 
 /* `accept-without-effect` is none of them: it asks about an answer. */
+/* One a line, so that a new one is a line. */
+/* clang-format off */
 const char *const question_ids[] = {
     "between-steps",
     "beyond-usual",
@@ -17,7 +19,11 @@ const char *const question_ids[] = {
     "door-wide",
     "film-thick",
     "front-high",
+    "hardware-twice",
+    "hinge-and-overlay",
     "hinges-beyond-chart",
+    "hinges-few",
+    "hinges-many",
     "larger-dearer",
     "leaf-wide",
     "loose-wood",
@@ -47,6 +53,7 @@ const char *const question_ids[] = {
     "without-effect",
     "woods-mixed",
 };
+/* clang-format on */
 const size_t question_id_count = COUNT_OF(question_ids);
 
 /* --- reading --- */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* How a door is made: the keys of [make] and [option NAME], which are columns of the door list too.
  */
+#include "read/job/hardware_items.h"
 #include "read/job/job_keys.h"
 #include "read/key/quantity.h"
 #include "read/key/rows.h"
@@ -64,6 +65,9 @@ const struct key construction_keys[CONSTRUCTION_KEY_COUNT] = {
      .help = "a [hardware NAME], one a leaf or as the column `pulls` says; none: no pulls"},
     {"fold hinge", AS_NAME_OR_NONE(NAME_HARDWARE), FIELD(construction, fold_hinge), "fold-hinge",
      "none", .help = "a [hardware NAME] between leaves that fold; none: they are joined by others"},
+    {"hardware", AS_OWN(read_hardware_items, .names = NAME_HARDWARE), FIELD(construction, hardware),
+     "1 catch, 2 bumper", "1 lock per opening",
+     .help = "other [hardware NAME]s and how many of each on a leaf, or for an opening; none"},
     {"color", AS_TEXT, FIELD(construction, color), "sea green", .help = "of the finish"},
     {"grain", AS_CHOICE(choices_grain), FIELD(construction, grain), "horizontal", "vertical",
      .help = "of panels and slabs; absent: the `panel grain` of the style"},

@@ -8,7 +8,7 @@
 #include "read/key/key.h"
 
 /* construction_keys.c */
-#define CONSTRUCTION_KEY_COUNT ((size_t)21)
+#define CONSTRUCTION_KEY_COUNT ((size_t)22)
 extern const struct key construction_keys[CONSTRUCTION_KEY_COUNT];
 
 /* Sets every field to what an absent key means: not given. */

@@ -127,6 +127,8 @@ const struct key row_keys[] = {
      .help = "hinged at a side, lift up, tilt out, drop down, bi-fold or pie cut; absent: hinged"},
     {"hinge side", AS_CHOICE(hinge_sides), FIELD(row, hinge_side), "left", "pair",
      .help = "left, right or pair: where a door is hung that opens at a side, or folds"},
+    {"hinges", AS_COUNT(1, 10, 0), FIELD(row, hinges), "3",
+     .help = "how many of the `hinge` on each leaf that hangs on one; absent: as [hinges] says"},
     {"pulls", AS_COUNT(0, 20, 1), FIELD(row, pulls), "2",
      .help = "how many of the `pull` on each leaf, of two that fold on one; absent: 1"},
     {"extra charge", AS_OWN(read_extra, .forms = forms_money), FIELD(row, extra_charge),

@@ -19,7 +19,8 @@ enum takes {
     TAKES_PULL = 1 << 8,
     TAKES_GRAIN = 1 << 9,
     TAKES_CORNER = 1 << 10,
-    TAKES_ALL = (1 << 11) - 1,
+    TAKES_HINGE = 1 << 11,
+    TAKES_ALL = (1 << 12) - 1,
 };
 
 static unsigned parts_taken(const struct reader *reader, const struct row *row,
@@ -57,6 +58,7 @@ static bool has_grain(const struct reader *reader, const struct row *row,
 static unsigned taken(const struct reader *reader, const struct row *row,
                       const struct construction *construction) {
     unsigned all = construction->pull.index >= 0 ? TAKES_PULL : 0;
+    all |= construction->hinge.index >= 0 ? TAKES_HINGE : 0U;
     if (construction->style.index < 0) {
         return TAKES_ALL; /* reported where it is named */
     }
@@ -157,7 +159,7 @@ static void ask_mids(struct reader *reader, const struct row *row, unsigned all)
     }
 }
 
-static void ask_hinges(struct reader *reader, const struct row *row) {
+static void ask_hinges(struct reader *reader, const struct row *row, unsigned all) {
     static const char *const none[] = {
         [USE_DRAWER_FRONT] = "a drawer front has no hinges",
         [USE_FALSE_FRONT] = "a false front has no hinges",
@@ -175,10 +177,16 @@ static void ask_hinges(struct reader *reader, const struct row *row) {
         if (row->opens.set && row->opens.choice == OPENS_HINGED) {
             ask(reader, row->opens.place, "opens 'hinged'", none[row->use.choice]);
         }
+        if (row->hinges.set) {
+            ask(reader, row->hinges.place, "hinges", none[row->use.choice]);
+        }
     } else if (row->leaves.amount > (row_folds(row) ? 2 : 1) &&
                (side == HINGE_SIDE_LEFT || side == HINGE_SIDE_RIGHT)) {
         ask(reader, row->hinge_side.place, "hinge side",
             "the leaves of a pair hang left and right");
+    }
+    if (row_is_hinged(row) && row->hinges.set && (all & TAKES_HINGE) == 0) {
+        ask(reader, row->hinges.place, "hinges", "no hinge is named");
     }
     if (!row_folds(row) && row->make->own.fold_hinge.index >= 0) {
         ask(reader, row->make->own.fold_hinge.name.place,
@@ -188,14 +196,8 @@ static void ask_hinges(struct reader *reader, const struct row *row) {
 }
 
 static void ask_pulls(struct reader *reader, const struct row *row, unsigned all) {
-    const bool panel = row->use.choice == USE_END_PANEL;
-    if (panel && row->make->own.pull.index >= 0) {
-        ask(reader, row->make->own.pull.name.place,
-            named(reader, "pull", row->make->own.pull.name.s), "an end panel has no pull");
-    }
-    if (row->pulls.set && row->pulls.amount > 0 && (panel || (all & TAKES_PULL) == 0)) {
-        ask(reader, row->pulls.place, "pulls",
-            panel ? "an end panel has no pull" : "no pull is named");
+    if (row->pulls.set && row->pulls.amount > 0 && (all & TAKES_PULL) == 0) {
+        ask(reader, row->pulls.place, "pulls", "no pull is named");
     }
 }
 
@@ -234,7 +236,7 @@ void row_warn_effect(struct reader *reader, const struct job *job, const struct 
     ask_materials(reader, row, all);
     ask_grain(reader, row, all);
     ask_mids(reader, row, all);
-    ask_hinges(reader, row);
+    ask_hinges(reader, row, all);
     ask_pulls(reader, row, all);
     ask_fit(reader, row, all);
 }

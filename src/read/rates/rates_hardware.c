@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Hinges, pulls and small things that are used up. */
+#include "base/text.h"
 #include "read/key/quantity.h"
 #include "read/key/rows.h"
 #include "read/key/unit_suffix.h"
@@ -54,6 +55,34 @@ static void read_hardware_price(struct reader *reader, const struct key *key,
     }
 }
 
+/* `3/8 in to 5/8 in`, `1/2 in`, `inset`. */
+static void read_fits(struct reader *reader, const struct key *key, const struct entry *entry,
+                      void *target) {
+    struct hardware *hardware = target;
+    const char *const end = entry->text + strlen(entry->text);
+    const char *const to = strstr(entry->text, " to ");
+    const char *const low_end = to == NULL ? end : to;
+    struct range range = {.set = true};
+    if (text_same(entry->text, "inset")) {
+        hardware->inset = true;
+        return;
+    }
+    const struct entry low = entry_part(reader, entry, entry->text, low_end);
+    const struct entry high =
+        to == NULL ? low : entry_part(reader, entry, to + strlen(" to "), end);
+    if (!length_value(reader, key, &low, key->kind.range, &range.low) ||
+        !length_value(reader, key, &high, key->kind.range, &range.high)) {
+        return;
+    }
+    if (value_above(&range.low, &range.high)) {
+        problem_add(reader->problems, SEVERITY_ERROR, "not-ascending", entry->place,
+                    "%s: '%s' does not go from small to large; expected %s", key->name,
+                    entry_quote(reader, entry), key_expected(reader, key));
+        return;
+    }
+    hardware->overlay = range;
+}
+
 static void check_hardware(struct reader *reader, const struct ini_section *section, void *target) {
     const struct hardware *hardware = target;
 
@@ -72,6 +101,8 @@ static const struct key hardware_keys[] = {
      .help = "pieces in a pack; only whole packs are bought"},
     {"spares", AS_PERCENT(0, 100), FIELD(hardware, spares), "5 %",
      .help = "bought beyond what is needed"},
+    {"overlay", AS_OWN(read_fits, .range = INCHES(0, 3)), FIELD(hardware, overlay),
+     "3/8 in to 5/8 in", "inset", .help = "of a hinge: the overlays that it fits, or inset doors"},
 };
 
 const struct section_kind section_hardware = {"hardware",

@@ -15,6 +15,8 @@ static const struct spelling drivers_inch[] = {
     {"panel", DRIVER_PANEL},
     {"joint", DRIVER_JOINT},
     {"hinge", DRIVER_HINGE},
+    {"pull", DRIVER_PULL},
+    {"piece of hardware", DRIVER_HARDWARE},
     {"ft of frame", DRIVER_FRAME_RUN},
     {"ft of edge", DRIVER_EDGE_RUN},
     {"ft of door", DRIVER_DOOR_RUN},
@@ -46,6 +48,8 @@ static const struct spelling drivers_mm[] = {
     {"panel", DRIVER_PANEL},
     {"joint", DRIVER_JOINT},
     {"hinge", DRIVER_HINGE},
+    {"pull", DRIVER_PULL},
+    {"piece of hardware", DRIVER_HARDWARE},
     {"m of frame", DRIVER_FRAME_RUN},
     {"m of edge", DRIVER_EDGE_RUN},
     {"m of door", DRIVER_DOOR_RUN},
@@ -129,16 +133,21 @@ static void read_capacity(struct reader *reader, const struct key *key, const st
 }
 
 static const struct spelling tasks[] = {
-    {"boring", TASK_BORING},       {"fitting hinges", TASK_HINGES}, {"hanging", TASK_HANGING},
-    {"fitting pulls", TASK_PULLS}, {"delivery", TASK_DELIVERY},     {0},
+    {"boring", TASK_BORING},
+    {"fitting hinges", TASK_HINGES},
+    {"hanging", TASK_HANGING},
+    {"fitting pulls", TASK_PULLS},
+    {"fitting hardware", TASK_HARDWARE},
+    {"delivery", TASK_DELIVERY},
+    {0},
 };
 
 static const struct key operation_keys[] = {
     {"words", AS_TEXT, FIELD(operation, client_name), "hanging the doors, second fix",
      .help = "how the client reads that it is included; absent: not said, or as `does` has it"},
     {"does", AS_CHOICE(tasks), FIELD(operation, does), "boring", "hanging",
-     .help = "boring, fitting hinges, hanging, fitting pulls or delivery: what the client reads is "
-             "included where it is done, and else is not"},
+     .help = "boring, fitting hinges, hanging, fitting pulls, fitting hardware or delivery: what "
+             "the client reads is included where it is done, and else is not"},
     {"machine", AS_INDEX(NAME_MACHINE), FIELDS(operation, machine, machine_name), "router table",
      .help = "a [machine NAME]; absent: handwork"},
     {"per", AS_OWN(read_driver, .choices = drivers_inch), FIELD(operation, per), "door",

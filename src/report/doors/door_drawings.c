@@ -2,6 +2,7 @@
 #include "report/doors/door_drawings.h"
 
 #include "base/text.h"
+#include "model/construction.h"
 #include "model/name.h"
 #include "report/doors/door_elevation.h"
 #include "report/draw/draw.h"
@@ -86,6 +87,7 @@ static double draw_head(struct drawings *w, const struct door_elevation *e, int3
     const struct text_style small = {.size = 8, .width = width};
     const char *const color = show_color(w->e->rates, door->construction);
     const char *const grain = show_grain(w->e->rates, door);
+    const struct hardware_items *const other = row_hardware(door->row, door->construction);
     double at = y;
     text_draw(cr, x, at, row->id.s, &id_style);
     text_draw(cr, x + width * 0.38, at + 4, text_or_empty(row->room.s), &gray);
@@ -95,12 +97,13 @@ static double draw_head(struct drawings *w, const struct door_elevation *e, int3
         text_or_empty(show_leaf_sizes(&w->pool, door, e->drawing.unit)));
     at += text_draw(cr, x, at, text_or_empty(count), &line_style) + 1;
     const char *const made = pool_format(
-        &w->pool, "%s%s; %s%s%s; %s", show_style(door),
+        &w->pool, "%s%s; %s%s%s; %s%s%s", show_style(door),
         grain != NULL && strcmp(grain, "horizontal") == 0 ? ", grain horizontal" : "",
         finish == NULL
             ? "bare"
             : text_or_empty(finish->client_name.s != NULL ? finish->client_name.s : finish->name.s),
-        color[0] == '\0' ? "" : ", ", color, text_or_empty(hinge_words(w, e, fold_hinges)));
+        color[0] == '\0' ? "" : ", ", color, text_or_empty(hinge_words(w, e, fold_hinges)),
+        other->count == 0 ? "" : "; ", other->count == 0 ? "" : other->written.s);
     at += text_draw(cr, x, at, text_or_empty(made), &small);
     if (row->note.s != NULL && row->note.s[0] != '\0') {
         at += text_draw(cr, x, at, row->note.s, &small);

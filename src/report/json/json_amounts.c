@@ -25,6 +25,24 @@ static json_t *part_object(struct json_maker *maker, const struct part *part,
     return object;
 }
 
+/* What hangs on a leaf, its hinges and pulls among it. */
+static json_t *leaf_hardware(struct json_maker *maker, const struct leaf_figures *leaf) {
+    const struct hardware_list *const list = &maker->e->hardware;
+    json_t *const all = json_array();
+    for (size_t i = 0; i < list->count; i++) {
+        const fig pieces = hardware_on_leaf(&list->buys[i], leaf);
+        if (!fig_none(pieces)) {
+            json_t *const object = json_object();
+            json_put_text(maker, object, "name",
+                          maker->e->rates->hardware[list->buys[i].hardware].name.s);
+            json_put_text(maker, object, "as", show_role(list->buys[i].role));
+            json_put_figure(maker, object, "pieces", pieces);
+            json_add(maker, all, object);
+        }
+    }
+    return all;
+}
+
 static json_t *door_object(struct json_maker *maker, size_t row) {
     const struct leaf_figures *const leaf = &maker->e->quantities.leaves[row];
     const struct door *const door = leaf->door;
@@ -58,6 +76,7 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
         json_add(maker, parts, part_object(maker, &door->parts[i], &leaf->parts[i]));
     }
     json_put(maker, object, "parts", parts);
+    json_put(maker, object, "hardware", leaf_hardware(maker, leaf));
     return object;
 }
 
@@ -160,7 +179,7 @@ static json_t *hardware_list(struct json_maker *maker) {
         const struct hardware_buy *const b = &maker->e->hardware.buys[i];
         json_t *const object = json_object();
         json_put_text(maker, object, "name", maker->e->rates->hardware[b->hardware].name.s);
-        json_put_text(maker, object, "as", b->role == ROLE_HINGE ? "hinge" : "pull");
+        json_put_text(maker, object, "as", show_role(b->role));
         json_put(maker, object, "by others", json_boolean(b->by_others));
         json_put_fields(maker, object, &fields_hardware, b);
         json_add(maker, list, object);

@@ -4,6 +4,7 @@
 #include "base/index.h"
 #include "base/joined.h"
 #include "base/text.h"
+#include "model/construction.h"
 #include "report/offer_make/offer_maker.h"
 #include "report/words/show.h"
 
@@ -51,10 +52,15 @@ const char *offer_hardware(const struct rates *rates, int32_t hardware) {
 /* --- what one door is of --- */
 
 static const char *const names[OFFER_MADE_COUNT] = {
-    [OFFER_STYLE] = "Style",         [OFFER_FRAMES] = "Frames",
-    [OFFER_PANELS] = "Panels",       [OFFER_SLABS] = "Slab doors and fronts",
-    [OFFER_GLASS] = "Glass",         [OFFER_FINISH] = "Finish",
-    [OFFER_HINGES] = "Hinges",       [OFFER_PULLS] = "Pulls",
+    [OFFER_STYLE] = "Style",
+    [OFFER_FRAMES] = "Frames",
+    [OFFER_PANELS] = "Panels",
+    [OFFER_SLABS] = "Slab doors and fronts",
+    [OFFER_GLASS] = "Glass",
+    [OFFER_FINISH] = "Finish",
+    [OFFER_HINGES] = "Hinges",
+    [OFFER_PULLS] = "Pulls",
+    [OFFER_HARDWARE] = "Other hardware",
     [OFFER_SIZES] = "Finished size",
 };
 
@@ -117,6 +123,23 @@ static const char *hardware_words(const struct estimate *e, fig pieces,
     return fig_none(pieces) || named->index < 0 ? NULL : offer_hardware(e->rates, named->index);
 }
 
+/* `magnetic catch, 2 x felt bumper`; NULL: none. */
+static const char *other_hardware_words(struct offer_maker *m, const struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    const struct hardware_items *const items = row_hardware(door->row, door->construction);
+    const char *text = NULL;
+    for (size_t i = 0; !fig_none(leaf->other_hardware) && i < items->count; i++) {
+        const struct hardware_item *const item = &items->list[i];
+        const char *const name = offer_hardware(m->e->rates, item->hardware.index);
+        const char *const shared = item->per_opening && door->leaves > 1 ? " for the opening" : "";
+        const char *const many =
+            item->count.amount > 1 ? pool_words(m->pool, "%d x ", (int)item->count.amount) : "";
+        text = pool_words(m->pool, "%s%s%s%s%s", text_or_empty(text), i == 0 ? "" : ", ", many,
+                          name, shared);
+    }
+    return text;
+}
+
 /* What a door of an estimate is of; NULL: it has nothing of the kind. */
 static const char *words_of(struct offer_maker *m, const struct estimate *e, size_t d,
                             enum offer_made what) {
@@ -136,6 +159,8 @@ static const char *words_of(struct offer_maker *m, const struct estimate *e, siz
         return hardware_words(e, leaf->hinges, door_hinge(door));
     case OFFER_PULLS:
         return hardware_words(e, leaf->pulls, &door->construction->pull);
+    case OFFER_HARDWARE:
+        return other_hardware_words(m, leaf);
     case OFFER_SIZES:
         return pool_words(m->pool, "%s", show_size(door->width, door->height, e->job->unit).text);
     case OFFER_MADE_COUNT:
@@ -296,11 +321,16 @@ static bool made_same(struct offer_maker *m, const struct estimate *option, enum
     return true;
 }
 
-/* The rows that have hinges or a pull, and none with the option; "": there are no such rows. */
+/* What a row may have and be without; NULL: any row has it, or its form has not. */
+static const char *const nouns[OFFER_MADE_COUNT] = {
+    [OFFER_HINGES] = "hinges", [OFFER_PULLS] = "pulls", [OFFER_HARDWARE] = "other hardware"};
+
+/* The rows that have hinges, a pull or other hardware, and none with the option; "": there are no
+ * such rows. */
 static const char *rows_without(struct offer_maker *m, const struct estimate *option,
                                 enum offer_made what) {
     bool *const in = pool_take(m->pool, m->offer->door_count, sizeof *in);
-    if (in == NULL || (what != OFFER_HINGES && what != OFFER_PULLS)) {
+    if (in == NULL || nouns[what] == NULL) {
         return "";
     }
     for (size_t d = 0; d < m->offer->door_count; d++) {
@@ -320,8 +350,7 @@ static const char *change_words(struct offer_maker *m, const struct estimate *op
         return pool_words(m->pool, "%s: none.", names[what]);
     }
     return without[0] == '\0' ? text
-                              : pool_words(m->pool, "%s No %s for %s.", text,
-                                           what == OFFER_HINGES ? "hinges" : "pulls", without);
+                              : pool_words(m->pool, "%s No %s for %s.", text, nouns[what], without);
 }
 
 const char *offer_changes(struct offer_maker *m, const struct estimate *option) {

@@ -35,6 +35,7 @@ enum offer_made {
     OFFER_FINISH,
     OFFER_HINGES,
     OFFER_PULLS,
+    OFFER_HARDWARE,
     OFFER_SIZES,
     OFFER_MADE_COUNT
 };

@@ -81,16 +81,17 @@ static const char *rows_of(struct offer_maker *m, const struct hardware_buy *buy
     return pool_words(m->pool, ", for %s", offer_ids(m, in));
 }
 
-static void say_hardware(struct offer_maker *m, bool *any_hinge) {
+/* any: set for each role that a piece is in. */
+static void say_hardware(struct offer_maker *m, bool *any) {
+    static const char *const roles[ROLE_COUNT] = {
+        [ROLE_HINGE] = "Hinges", [ROLE_PULL] = "Pulls", [ROLE_OTHER] = "Other hardware"};
     struct offer *const o = m->offer;
     const struct hardware_list *const list = &m->e->hardware;
-    *any_hinge = false;
     for (size_t i = 0; i < list->count; i++) {
         const struct hardware_buy *const buy = &list->buys[i];
-        const bool hinge = buy->role == ROLE_HINGE;
-        *any_hinge = *any_hinge || hinge;
+        any[buy->role] = true;
         const char *const text =
-            pool_words(m->pool, "%s: %s, %s %s%s", hinge ? "Hinges" : "Pulls",
+            pool_words(m->pool, "%s: %s, %s %s%s", roles[buy->role],
                        offer_hardware(m->e->rates, buy->hardware), show(m->e, buy->needed).text,
                        buy->by_others ? "needed, by others" : "supplied", rows_of(m, buy));
         offer_add(buy->by_others ? &o->excluded : &o->included, text);
@@ -117,6 +118,7 @@ static void say_operations(struct offer_maker *m, bool *done) {
         [TASK_HINGES] = "Fitting the hinges to the doors",
         [TASK_HANGING] = "Hanging and adjusting the doors on the cabinets",
         [TASK_PULLS] = "Drilling for pulls and knobs, and fitting them",
+        [TASK_HARDWARE] = "Fitting the other hardware to the doors",
     };
     const struct labor *const labor = &m->e->labor;
     for (size_t i = 0; i < labor->operation_count; i++) {
@@ -132,8 +134,9 @@ static void say_operations(struct offer_maker *m, bool *done) {
 }
 
 /* What a client may expect and nobody is paid for. */
-static void say_not_done(struct offer_maker *m, bool any_hinge, const bool *done) {
+static void say_not_done(struct offer_maker *m, const bool *any, const bool *done) {
     struct offer_texts *const excluded = &m->offer->excluded;
+    const bool any_hinge = any[ROLE_HINGE];
     if (!any_hinge) {
         offer_add(excluded, "Hinges, boring for them and fitting them");
     } else if (!done[TASK_BORING]) {
@@ -147,6 +150,9 @@ static void say_not_done(struct offer_maker *m, bool any_hinge, const bool *done
     }
     if (!done[TASK_PULLS]) {
         offer_add(excluded, "Drilling for pulls and knobs, and fitting them");
+    }
+    if (any[ROLE_OTHER] && !done[TASK_HARDWARE]) {
+        offer_add(excluded, "Fitting the other hardware to the doors");
     }
 }
 
@@ -163,12 +169,12 @@ static void say_part(struct offer_maker *m) {
     struct offer *const o = m->offer;
     const struct job *const job = m->e->job;
     bool done[TASK_COUNT] = {false};
-    bool hinges = false;
+    bool any[ROLE_COUNT] = {false};
     offer_add(&o->included,
               pool_words(m->pool, "The doors and fronts as listed, %s in all, sanded and %s",
                          show(m->e, m->e->quantities.all_leaves).text,
                          m->e->finish.batch_count > 0 ? "finished as said" : "bare"));
-    say_hardware(m, &hinges);
+    say_hardware(m, any);
     say_operations(m, done);
     for (size_t i = 0; i < job->sale.charge_count; i++) {
         if (!fig_none(m->e->sale.charges[i])) {
@@ -176,7 +182,7 @@ static void say_part(struct offer_maker *m) {
         }
     }
     say_delivery(m, done[TASK_DELIVERY]);
-    say_not_done(m, hinges, done);
+    say_not_done(m, any, done);
     offer_add(&o->excluded, "Cabinet boxes, drawer boxes, hinge plates on the cabinets, and taking "
                             "away old doors");
 }

@@ -27,6 +27,7 @@ static const struct field leaf[] = {
     {"thickness", "thick", NULL, LEAF(thickness), FIELD_SHEET},
     {"hinges", NULL, NULL, LEAF(hinges), FIELD_SHEET},
     {"pulls", NULL, NULL, LEAF(pulls), 0},
+    {"other hardware", NULL, NULL, LEAF(other_hardware), 0},
     {"face area", NULL, NULL, LEAF(face), BOTH},
     {"perimeter", NULL, NULL, LEAF(perimeter), FIELD_MORE},
     {"faces sprayed", NULL, NULL, LEAF(faces), FIELD_MORE},

@@ -176,6 +176,13 @@ const char *show_grain(const struct rates *rates, const struct door *door) {
     return NULL;
 }
 
+const char *show_role(enum hardware_role role) {
+    static const char *const names[ROLE_COUNT] = {
+        [ROLE_HINGE] = "hinge", [ROLE_PULL] = "pull", [ROLE_OTHER] = "other"};
+    assert(role < ROLE_COUNT);
+    return names[role];
+}
+
 const char *show_style(const struct door *door) {
     return door->style->name.s;
 }

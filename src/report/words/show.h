@@ -64,6 +64,8 @@ const char *show_batch_color(const struct estimate *e, const struct batch *batch
 /* How the grain of a door's panels or slab runs, "vertical" or "horizontal"; static. NULL: they
  * have none that shows, as glass, MDF, or what is bought in. */
 const char *show_grain(const struct rates *rates, const struct door *door);
+/* What a piece of hardware is on a door as: "hinge", "pull" or "other"; static. */
+const char *show_role(enum hardware_role role);
 /* The style by which a door is made: of a low front the slab style of the one that it names.
  * Borrowed. */
 const char *show_style(const struct door *door);

@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: MIT */
+/* What is asked about hinges and other hardware, and what is not. */
+#include "questions.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+
+#include <cmocka.h>
+
+#define ONE "D1,18,30\n"
+#define FITTED                                                                                     \
+    "make|hinge = cup\npull = knob", "hardware cup|price = 3 each", "hardware knob|price = 2 each"
+#define LIES(overlay) "make|measure = opening\nhinge = cup\n" overlay
+#define CUP           "hardware cup|price = 3 each\noverlay = 3/8 in to 5/8 in"
+#define SUNK          "hardware cup|price = 3 each\noverlay = Inset"
+#define LIES_WRONG    "hinge-and-overlay"
+static const struct question_case hardware_cases[] = {
+    {"a hinge for its overlay", {LIES("overlay = 5/8"), CUP}, ONE, LIES_WRONG, false},
+    {"the least overlay of a hinge", {LIES("overlay = 3/8"), CUP}, ONE, LIES_WRONG, false},
+    {"half overlay hinge, full overlay", {LIES("overlay = 1 1/4"), CUP}, ONE, LIES_WRONG, true},
+    {"half overlay hinge, little overlay", {LIES("overlay = 1/4"), CUP}, ONE, LIES_WRONG, true},
+    {"half overlay hinge, inset", {LIES("reveal = 1/8"), CUP}, ONE, LIES_WRONG, true},
+    {"inset hinge, inset", {LIES("reveal = 1/8"), SUNK}, ONE, LIES_WRONG, false},
+    {"inset hinge, overlay", {LIES("overlay = 1/2"), SUNK}, ONE, LIES_WRONG, true},
+    {"a hinge that says nothing",
+     {LIES("overlay = 2"), "hardware cup|price = 3 each"},
+     ONE,
+     LIES_WRONG,
+     false},
+    {"the other side lies otherwise",
+     {LIES("overlay = 1/2\noverlay left = 2"), CUP},
+     "id,width,height,hinge side\nD1,18,30,right\n",
+     LIES_WRONG,
+     false},
+    {"the hinged side lies otherwise",
+     {LIES("overlay = 1/2\noverlay left = 2"), CUP},
+     "id,width,height,hinge side\nD1,18,30,left\n",
+     LIES_WRONG,
+     true},
+    {"hung at the top, by the overlay there",
+     {LIES("overlay = 2\noverlay top = 1/2"), CUP},
+     "id,width,height,opens\nD1,18,30,lift up\n",
+     LIES_WRONG,
+     false},
+    {"hung at the bottom, by the overlay there",
+     {LIES("overlay = 1/2\noverlay bottom = 2"), CUP},
+     "id,width,height,opens\nD1,18,30,drop down\n",
+     LIES_WRONG,
+     true},
+    {"a bi-fold hangs on its hinge side alone",
+     {LIES("overlay = 1/2\noverlay left = 2\ngap = 1/8\nfold hinge = cup"), CUP},
+     "id,width,height,opens,hinge side\nD1,36,30,bi-fold,right\n",
+     LIES_WRONG,
+     false},
+    {"a bi-fold hung left",
+     {LIES("overlay = 1/2\noverlay left = 2\ngap = 1/8\nfold hinge = cup"), CUP},
+     "id,width,height,opens,hinge side\nD1,36,30,bi-fold,left\n",
+     LIES_WRONG,
+     true},
+    {"one side of two that may be it",
+     {LIES("overlay = 1/2\noverlay left = 2"), CUP},
+     ONE,
+     LIES_WRONG,
+     false},
+    {"a pair hangs on both",
+     {LIES("overlay = 1/2\noverlay right = 2\ngap = 1/8"), CUP},
+     "id,width,height,leaves\nD1,36,30,2\n",
+     LIES_WRONG,
+     true},
+    {"a door measured itself",
+     {"make|measure = door\nhinge = cup\noverlay = 2", CUP},
+     ONE,
+     LIES_WRONG,
+     false},
+    {"a front has no hinge",
+     {LIES("overlay = 2"), CUP},
+     "id,use,width,height\nF1,drawer front,18,6\n",
+     LIES_WRONG,
+     false},
+    {"fewer hinges than the rule",
+     {"make|hinge = hinge"},
+     "id,width,height,hinges\nD1,18,62,3\n",
+     "hinges-few",
+     true},
+    {"as many hinges as the rule",
+     {"make|hinge = hinge"},
+     "id,width,height,hinges\nD1,18,62,4\n",
+     "hinges-few",
+     false},
+    {"twice the hinges of the rule",
+     {"make|hinge = hinge"},
+     "id,width,height,hinges\nD1,18,30,4\n",
+     "hinges-many",
+     false},
+    {"more than twice the hinges of the rule",
+     {"make|hinge = hinge"},
+     "id,width,height,hinges\nD1,18,30,5\n",
+     "hinges-many",
+     true},
+    {"past the chart, the row says how many",
+     {"make|hinge = hinge"},
+     "id,width,height,hinges\nD1,18,101,6\n",
+     "hinges-beyond-chart",
+     false},
+    {"the pull is in the list too",
+     {FITTED, "make|hardware = 2 knob"},
+     ONE,
+     "hardware-twice",
+     true},
+    {"the pull is in the list of a panel without one",
+     {FITTED},
+     "id,use,width,height,hardware\nE1,end panel,18,30,2 knob\n",
+     "hardware-twice",
+     false},
+    {"the hinge is in the list too",
+     {FITTED},
+     "id,width,height,hardware\nD1,18,30,1 cup\n",
+     "hardware-twice",
+     true},
+};
+
+static void test_hardware(void **state) {
+    (void)state;
+    questions_run(hardware_cases, COUNT(hardware_cases));
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_hardware)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
