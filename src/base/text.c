@@ -153,6 +153,15 @@ bool text_same(const char *a, const char *b) {
     return text_order(a, b) == 0;
 }
 
+bool text_same_word(const char *a, const char *b) {
+    for (; *a != '\0' && *b != '\0'; a++, b++) {
+        if (lower(*a == '-' ? ' ' : *a) != lower(*b == '-' ? ' ' : *b)) {
+            return false;
+        }
+    }
+    return *a == *b;
+}
+
 static bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }

@@ -30,6 +30,8 @@ void text_print(FILE *out, const char *format, ...) __attribute__((format(printf
 
 /* Equal but for ASCII case. */
 bool text_same(const char *a, const char *b);
+/* The same with a hyphen as good as a blank: `lift-up`, `Lift up`. */
+bool text_same_word(const char *a, const char *b);
 
 /* The order of two texts, ASCII case ignored, for sorting: less than 0, 0 where text_same, more
  * than 0. */

@@ -74,7 +74,7 @@ const struct spelling *choice_find(struct reader *reader, const struct key *key,
     for (const struct spelling *spelling = key->kind.choices; spelling->text != NULL; spelling++) {
         char known[UNIT_SUFFIX_SIZE];
 
-        if (text_same(spelling->text, entry->text) ||
+        if (text_same_word(spelling->text, entry->text) ||
             (plain && unit_suffix_plain(spelling->text, known) && strcmp(suffix, known) == 0)) {
             return spelling;
         }
