@@ -21,18 +21,12 @@ static const struct finish *finish_of(const struct calc *c, const struct batch *
 
 /* --- batches ---------------------------------------------------------------------------------- */
 
-/* The color by which a row's finish is mixed: none where no coat of it is mixed to a color. Others
- * (a finish that is sent out) see the color that is asked for. */
+/* The color by which a row's finish is mixed; NULL: it shows none. */
 static const char *batch_color(const struct calc *c, const struct construction *construction) {
-    if (construction->finish.index < 0) {
-        return NULL;
-    }
-    const struct finish *const finish = &c->rates->finishes[construction->finish.index];
-    bool tinted = finish->coat_count == 0;
-    for (size_t i = 0; i < finish->coat_count; i++) {
-        tinted = tinted || c->rates->coatings[finish->coats[i].coating].tinted;
-    }
-    return tinted ? construction->color.s : NULL;
+    const int32_t finish = construction->finish.index;
+    return finish >= 0 && finish_shows_color(c->rates, &c->rates->finishes[finish])
+               ? construction->color.s
+               : NULL;
 }
 
 /* Sorts the rows into batches by finish and color, in the order of their first rows. */

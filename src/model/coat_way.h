@@ -11,4 +11,8 @@
 const struct spray *coat_way(const struct rates *rates, const struct finish *finish,
                              int32_t coating);
 
+/* Whether a finish shows a color: a coat of it is mixed to one, or it is put out and others see the
+ * color that is asked for. */
+bool finish_shows_color(const struct rates *rates, const struct finish *finish);
+
 #endif

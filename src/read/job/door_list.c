@@ -160,6 +160,11 @@ bool door_list_read(struct reader *reader, struct job *job) {
     check_ids(reader, job);
     if (reader->names_known) {
         options_warn_woods(reader, job);
+        const bool good =
+            job->row_count > 0 && problems_count(reader->problems, SEVERITY_ERROR) == 0;
+        for (size_t i = 0; good && i < job->option_count; i++) {
+            option_warn_effect(reader, job, i);
+        }
     }
     return !pool_failed(reader->pool) && !reader->problems->failed;
 }

@@ -56,6 +56,10 @@ const struct material_reference *row_filling(const struct reader *reader, const 
                                              const struct construction *construction,
                                              const char **key);
 
+/* row_effect.c: asks about what an option names and no row is made of. After all rows are read; the
+ * rates hold no errors in what is named. */
+void option_warn_effect(struct reader *reader, const struct job *job, size_t option);
+
 /* row_woods.c: asks about a clear finish on a sheet that its name or words call a bare board (MDF
  * and the like, without grain), in the base job and in every option. */
 void row_warn_clear(struct reader *reader, const struct job *job, const struct row *row);
@@ -64,6 +68,9 @@ void row_warn_clear(struct reader *reader, const struct job *job, const struct r
  * or slabs in the wood that the frames had; by the woods of the rates, or a word that names share.
  * After all rows are read; the rates hold no errors in what is named. */
 void options_warn_woods(struct reader *reader, const struct job *job);
+
+/* row_woods.c: the same of a row that names lumber for its frame. */
+void row_warn_woods(struct reader *reader, const struct job *job, const struct row *row);
 
 /* row_make.c: ` in option 'maple'`, or nothing for the base job (NULL). In the problems' pool. */
 const char *option_words(struct reader *reader, const struct option *option);

@@ -3,6 +3,7 @@
  * speaks of all doors. A cell that some option has a use for is not asked about. */
 #include "base/array.h"
 #include "door/leaf.h"
+#include "model/coat_way.h"
 #include "model/construction.h"
 #include "read/job/job_keys.h"
 
@@ -20,7 +21,8 @@ enum takes {
     TAKES_GRAIN = 1 << 9,
     TAKES_CORNER = 1 << 10,
     TAKES_HINGE = 1 << 11,
-    TAKES_ALL = (1 << 12) - 1,
+    TAKES_COLOR = 1 << 12,
+    TAKES_ALL = (1 << 13) - 1,
 };
 
 static unsigned parts_taken(const struct reader *reader, const struct row *row,
@@ -59,8 +61,12 @@ static unsigned taken(const struct reader *reader, const struct row *row,
                       const struct construction *construction) {
     unsigned all = construction->pull.index >= 0 ? TAKES_PULL : 0;
     all |= construction->hinge.index >= 0 ? TAKES_HINGE : 0U;
+    const int32_t finish = construction->finish.index;
     if (construction->style.index < 0) {
         return TAKES_ALL; /* reported where it is named */
+    }
+    if (finish >= 0 && finish_shows_color(reader->rates, &reader->rates->finishes[finish])) {
+        all |= TAKES_COLOR;
     }
     if (construction->size_is.choice == MEASURE_OPENING) {
         all |= TAKES_FIT | (row->opens.choice == OPENS_PIE_CUT ? TAKES_CORNER
@@ -224,6 +230,20 @@ static void ask_fit(struct reader *reader, const struct row *row, unsigned all) 
     }
 }
 
+static void ask_color(struct reader *reader, const struct row *row, unsigned all) {
+    const struct text *const color = &row->make->own.color;
+    const struct reference *const finish = &row->make->whole.finish;
+    const char *why = "the row has no finish";
+    if (color->s == NULL || (all & TAKES_COLOR) != 0) {
+        return;
+    }
+    if (finish->index >= 0) {
+        why = pool_words(&reader->problems->pool, "no coat of finish '%s' is mixed to a color",
+                         problem_quote(reader->problems, finish->name.s));
+    }
+    ask(reader, color->place, named(reader, "color", color->s), why);
+}
+
 void row_warn_effect(struct reader *reader, const struct job *job, const struct row *row) {
     unsigned all = taken(reader, row, &row->make->whole);
     for (size_t i = 0; i < job->option_count; i++) {
@@ -239,4 +259,51 @@ void row_warn_effect(struct reader *reader, const struct job *job, const struct 
     ask_hinges(reader, row, all);
     ask_pulls(reader, row, all);
     ask_fit(reader, row, all);
+    ask_color(reader, row, all);
+}
+
+/* --- what an option names --- */
+
+/* What rows take of an option, where they do not name it themselves. */
+static unsigned taken_of_option(const struct reader *reader, const struct job *job, size_t option) {
+    unsigned all = 0;
+    for (size_t r = 0; r < job->row_count; r++) {
+        const struct row *const row = &job->rows[r];
+        const struct construction *const own = &row->make->own;
+        const struct construction made = row_construction(job, row, (int)option);
+        const unsigned said = (own->frame.name.s != NULL ? TAKES_FRAME : 0U) |
+                              (own->panel.name.s != NULL ? TAKES_PANEL : 0U) |
+                              (own->solid.name.s != NULL ? TAKES_SOLID : 0U) |
+                              (own->slab.name.s != NULL ? TAKES_SLAB : 0U) |
+                              (own->glass.name.s != NULL ? TAKES_GLASS : 0U) |
+                              (own->color.s != NULL ? TAKES_COLOR : 0U);
+        all |= taken(reader, row, &made) & ~said;
+    }
+    return all;
+}
+
+void option_warn_effect(struct reader *reader, const struct job *job, size_t option) {
+    const struct construction *const changes = &job->options[option].changes;
+    const struct {
+        const char *key;
+        const struct text *given;
+        unsigned bit;
+    } keys[] = {
+        {"frame", &changes->frame.name, TAKES_FRAME},
+        {"panel", &changes->panel.name, TAKES_PANEL},
+        {"solid panel", &changes->solid.name, TAKES_SOLID},
+        {"slab", &changes->slab.name, TAKES_SLAB},
+        {"glass", &changes->glass.name, TAKES_GLASS},
+        {"color", &changes->color, TAKES_COLOR},
+    };
+    const unsigned all = taken_of_option(reader, job, option);
+    for (size_t i = 0; i < COUNT_OF(keys); i++) {
+        if (keys[i].given->s != NULL && (all & keys[i].bit) == 0) {
+            problem_add(
+                reader->problems, SEVERITY_WARNING, "without-effect", keys[i].given->place,
+                "%s of option '%s' has no effect: no door takes it from there; take it away",
+                named(reader, keys[i].key, keys[i].given->s),
+                problem_quote(reader->problems, job->options[option].name.s));
+        }
+    }
 }

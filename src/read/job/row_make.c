@@ -201,6 +201,7 @@ void row_check_make(struct reader *reader, const struct job *job, const struct r
     }
     row_warn_effect(reader, job, row);
     row_warn_clear(reader, job, row);
+    row_warn_woods(reader, job, row);
     for (size_t i = 0; i < job->option_count; i++) {
         struct construction construction = row_construction(job, row, (int)i);
 

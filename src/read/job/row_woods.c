@@ -147,6 +147,27 @@ static bool is_of_wood(const struct rates *rates, const struct material_referenc
            shares_word(lumber->client_name.s, name, words);
 }
 
+/* Whether a row's frame has left the wood of [make], and what fills its door, named there, has
+ * not. */
+void row_warn_woods(struct reader *reader, const struct job *job, const struct row *row) {
+    const struct material_reference *const before = &job->construction.frame;
+    const struct material_reference *const frame = &row->make->own.frame;
+    const char *key = NULL;
+    const struct material_reference *const given =
+        row_filling(reader, row, &row->make->whole, &key);
+    const struct construction *const own = &row->make->own;
+    if (frame->index < 0 || before->index < 0 || given == NULL || given->index < 0 ||
+        given == &row->make->whole.slab || own->panel.name.s != NULL || own->solid.name.s != NULL ||
+        !is_of_wood(reader->rates, before, given) || is_of_wood(reader->rates, frame, given)) {
+        return;
+    }
+    problem_add(reader->problems, SEVERITY_WARNING, "woods-mixed", frame->name.place,
+                "the row has a frame of '%s' and keeps %s '%s', the wood of the other frames; name "
+                "what goes with its frame",
+                problem_quote(reader->problems, frame->name.s), key,
+                problem_quote(reader->problems, given->name.s));
+}
+
 /* What an option leaves of the wood that its frames had before. */
 struct left {
     const struct material_reference *slab, *panel, *solid;

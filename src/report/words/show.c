@@ -2,6 +2,7 @@
 #include "report/words/show.h"
 
 #include "base/date.h"
+#include "model/coat_way.h"
 #include "report/words/difference.h"
 
 #include <assert.h>
@@ -135,12 +136,9 @@ const char *show_color(const struct rates *rates, const struct construction *con
     if (construction->color.s == NULL || construction->finish.index < 0) {
         return "";
     }
-    const struct finish *const finish = &rates->finishes[construction->finish.index];
-    bool tinted = finish->coat_count == 0;
-    for (size_t i = 0; i < finish->coat_count; i++) {
-        tinted = tinted || rates->coatings[finish->coats[i].coating].tinted;
-    }
-    return tinted ? construction->color.s : "";
+    return finish_shows_color(rates, &rates->finishes[construction->finish.index])
+               ? construction->color.s
+               : "";
 }
 
 const char *show_paper(const struct job *job) {
