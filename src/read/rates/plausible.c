@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* What is usual stands in one table, the keys of [plausible]: the examples of a row are the ranges
- * that hold where the rates file gives none. They are wide: a number beyond them has mostly lost
- * its point, its unit or its percent sign. Common practice, no source. */
+/* Values are held against the ranges of the shop, else against those of the table
+ * (plausible_keys.c). */
 #include "read/rates/plausible.h"
 
 #include "base/array.h"
@@ -13,33 +12,7 @@
 #include <stddef.h>
 #include <string.h>
 
-/* --- the table --- */
-
-static const struct unit_form overhead[] = {
-    {"per hour", UNIT_MONEY_PER_HOUR, OVERHEAD_PER_HOUR, 0, NO_LIMIT},
-    {"% of cost", UNIT_PERCENT, OVERHEAD_OF_COST, 0, NO_LIMIT},
-    {0},
-};
-static const struct unit_form allowance[] = {
-    {"% added", UNIT_PERCENT, ALLOWANCE_ADDED, 0, NO_LIMIT},
-    {"% of shift", UNIT_PERCENT, ALLOWANCE_OF_SHIFT, 0, NO_LIMIT},
-    {0},
-};
-static const struct unit_form profit[] = {
-    {"% markup", UNIT_PERCENT, PROFIT_MARKUP, 0, NO_LIMIT},
-    {"% margin", UNIT_PERCENT, PROFIT_MARGIN, 0, NO_LIMIT},
-    {0},
-};
-static const struct unit_form waste[] = {
-    {"% added", UNIT_PERCENT, WASTE_ADDED, 0, NO_LIMIT},
-    {"% lost", UNIT_PERCENT, WASTE_LOST, 0, NO_LIMIT},
-    {0},
-};
-static const struct unit_form coverage[] = {
-    {"sqft per gal", UNIT_SQFT_PER_GAL, 0, 0, NO_LIMIT},
-    {"m2 per l", UNIT_M2_PER_L, 0, 0, NO_LIMIT},
-    {0},
-};
+/* --- ranges --- */
 
 /* The number in front of text; *size: how long it is. */
 static bool take_number(const char *text, struct value *value, size_t *size) {
@@ -70,94 +43,6 @@ static const struct unit_form *usual_range(const char *text, const struct unit_f
     return form_behind(to + 4 + size, forms);
 }
 
-/* `LOW to HIGH UNIT`, as the shop gives it. */
-static void read_range(struct reader *reader, const struct key *key, const struct entry *entry,
-                       void *target) {
-    struct bounds *const field = key_field(key, target);
-    const char *const to = strstr(entry->text, " to ");
-    const char *const end = entry->text + strlen(entry->text);
-    struct bounds read;
-    if (to == NULL) {
-        problem_add(reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
-                    "%s '%s' is no range; expected one like %s", key->name,
-                    entry_quote(reader, entry), key_expected(reader, key));
-        return;
-    }
-    const struct entry high = entry_part(reader, entry, to + 4, end);
-    struct entry low = entry_part(reader, entry, entry->text, to);
-    if (!quantity_value(reader, key, &high, key->kind.forms, &read.high, &field->choice)) {
-        return;
-    }
-    low.text = pool_format(&reader->problems->pool, "%s%s", low.text,
-                           high.text + strspn(high.text, "+-0123456789."));
-    if (low.text == NULL ||
-        !quantity_value(reader, key, &low, key->kind.forms, &read.low, &field->choice)) {
-        return;
-    }
-    if (value_above(&read.low, &read.high)) {
-        problem_add(reader->problems, SEVERITY_ERROR, "not-ascending", entry->place,
-                    "%s: '%s' goes down; expected one from small to large, like %s", key->name,
-                    entry_quote(reader, entry), key_expected(reader, key));
-        return;
-    }
-    field->low = read.low;
-    field->high = read.high;
-}
-
-#define AS_USUAL(allowed) AS_OWN(read_range, .forms = (allowed))
-#define AT(which)                                                                                  \
-    { (which) * sizeof(struct bounds), 0 }
-
-/* In the order of enum usual. */
-static const struct key plausible_keys[USUAL_COUNT] = {
-    {"labor rate", AS_USUAL(forms_per_hour), AT(USUAL_LABOR_RATE), "8 to 250 per hour",
-     .help = "from the least wage to a specialist's, with what is paid on it"},
-    {"machine rate", AS_USUAL(forms_per_hour), AT(USUAL_MACHINE_RATE), "0.05 to 300 per hour",
-     .help = "from a hand tool to a machining center, without the person"},
-    {"overhead", AS_USUAL(overhead), AT(USUAL_OVERHEAD), "0.5 to 300 per hour",
-     "1 to 300 % of cost", .help = "from a shed to a showroom"},
-    {"hours per day", AS_USUAL(FORM("", UNIT_HOUR, 0, 24)), AT(USUAL_HOURS), "2 to 14",
-     .help = "from an evening to the longest shift"},
-    {"allowance", AS_USUAL(allowance), AT(USUAL_ALLOWANCE), "1 to 100 % added",
-     "1 to 60 % of shift", .help = "rest and delay: 0.12 % is a slip for 12 %"},
-    {"contingency", AS_USUAL(FORM("%", UNIT_PERCENT, 0, NO_LIMIT)), AT(USUAL_CONTINGENCY),
-     "0.1 to 40 %", .help = "0.03 % is 3 %"},
-    {"remakes", AS_USUAL(FORM("%", UNIT_PERCENT, 0, NO_LIMIT)), AT(USUAL_REMAKES), "0.1 to 40 %",
-     .help = "of doors; over a third is a shop in trouble"},
-    {"profit", AS_USUAL(profit), AT(USUAL_PROFIT), "1 to 400 % markup", "1 to 85 % margin",
-     .help = "0.25 % is 25 %; of the markup of a group too"},
-    {"lumber price", AS_USUAL(forms_lumber_price), AT(USUAL_LUMBER_PRICE), "0.5 to 150 per bf",
-     "200 to 64000 per m3", .help = "from home-sawn softwood to rare hardwoods"},
-    {"lumber waste", AS_USUAL(waste), AT(USUAL_LUMBER_WASTE), "5 to 200 % added", "5 to 70 % lost",
-     .help = "no board is used whole; over two thirds lost is firewood"},
-    {"sheet price", AS_USUAL(FORM("per sheet", UNIT_MONEY_PER_SHEET, 0, NO_LIMIT)),
-     AT(USUAL_SHEET_PRICE), "3 to 700 per sheet", .help = "from hardboard to fancy veneers"},
-    {"sheet waste", AS_USUAL(waste), AT(USUAL_SHEET_WASTE), "2 to 150 % added", "2 to 60 % lost",
-     .help = "from panels cut without rest to half the sheet"},
-    {"glass price", AS_USUAL(forms_per_area), AT(USUAL_GLASS_PRICE), "1 to 250 per sqft",
-     "10 to 2700 per m2", .help = "from picture glass to leaded work"},
-    {"hardware price", AS_USUAL(forms_hardware_price), AT(USUAL_HARDWARE_PRICE), "0.05 to 400 each",
-     "0.5 to 8000 per pack", .help = "from a screw cap to a forged hinge"},
-    {"coverage", AS_USUAL(coverage), AT(USUAL_COVERAGE), "30 to 3000 sqft per gal",
-     "0.7 to 75 m2 per l", .help = "from a thick primer to a dye"},
-    {"transfer efficiency", AS_USUAL(FORM("%", UNIT_PERCENT, 0, 100)), AT(USUAL_TRANSFER),
-     "15 to 100 %", .help = "the worst of conventional guns keeps about a quarter on the work"},
-    {"tax", AS_USUAL(FORM("%", UNIT_PERCENT, 0, NO_LIMIT)), AT(USUAL_TAX), "1 to 35 %",
-     .help = "sales tax or VAT, of the job or on purchases: 0.0625 % is 6.25 %"},
-    {"discount", AS_USUAL(FORM("%", UNIT_PERCENT, 0, 100)), AT(USUAL_DISCOUNT), "0.5 to 70 %",
-     .help = "0.05 % is 5 %"},
-    {"card fee", AS_USUAL(FORM("%", UNIT_PERCENT, 0, 100)), AT(USUAL_CARD_FEE), "0.2 to 10 %",
-     .help = "what card companies take"},
-    {"deposit", AS_USUAL(FORM("%", UNIT_PERCENT, 0, 100)), AT(USUAL_DEPOSIT), "2 to 100 %",
-     .help = "0.5 % is 50 %"},
-    {"year", AS_USUAL(FORM("", UNIT_COUNT, 1900, 9999)), AT(USUAL_YEAR), "2000 to 2099",
-     .help = "of the date of a job: 1926 is 2026"},
-};
-
-const struct section_kind section_plausible = {"plausible", plausible_keys, USUAL_COUNT,
-                                               SECTION(rates, usual),
-                                               .help = "Between which values nothing is asked."};
-
 /* --- asking --- */
 
 static bool is_money(enum unit unit) {
@@ -180,7 +65,7 @@ static bool is_like_dollars(const char *code) {
 static const struct unit_form *find_range(const struct rates *rates, enum usual usual,
                                           const struct value *value, int choice,
                                           struct bounds *bounds) {
-    const struct key *const key = &plausible_keys[usual];
+    const struct key *const key = &section_plausible.keys[usual];
     const struct bounds *const own = &rates->usual[usual];
     const char *const texts[] = {key->example, key->other};
     const bool percent = value->unit == UNIT_PERCENT || value->unit == UNIT_MONEY_EACH;
@@ -206,7 +91,7 @@ static const struct unit_form *find_range(const struct rates *rates, enum usual 
 static void ask(struct reader *reader, const struct rates *rates, enum usual usual,
                 const struct value *value, int choice) {
     struct bounds bounds = {0};
-    const struct key *const key = &plausible_keys[usual];
+    const struct key *const key = &section_plausible.keys[usual];
     if (!value->set || value->amount == 0) {
         return;
     }
@@ -238,6 +123,8 @@ static const struct checked {
     { usual, SECTION(rates, shop), offsetof(struct shop, field), NO_CHOICE }
 #define IN_SHOP_BY(usual, field, by)                                                               \
     { usual, SECTION(rates, shop), offsetof(struct shop, field), offsetof(struct shop, by) }
+#define IN(usual, list, count, one, field)                                                         \
+    { usual, SECTIONS(rates, list, count, one), offsetof(struct one, field), NO_CHOICE }
     IN_SHOP(USUAL_LABOR_RATE, labor_rate),
     IN_SHOP_BY(USUAL_OVERHEAD, overhead, overhead_on),
     IN_SHOP(USUAL_HOURS, hours_per_day),
@@ -246,26 +133,34 @@ static const struct checked {
     IN_SHOP(USUAL_REMAKES, remakes),
     IN_SHOP_BY(USUAL_PROFIT, profit, profit_as),
     IN_SHOP(USUAL_TAX, purchase_tax),
-    {USUAL_LABOR_RATE, SECTIONS(rates, operations, operation_count, operation),
-     offsetof(struct operation, labor_rate), NO_CHOICE},
-    {USUAL_MACHINE_RATE, SECTIONS(rates, machines, machine_count, machine),
-     offsetof(struct machine, rate), NO_CHOICE},
-    {USUAL_LUMBER_PRICE, SECTIONS(rates, lumber, lumber_count, lumber),
-     offsetof(struct lumber, price), NO_CHOICE},
+    IN(USUAL_LABOR_RATE, operations, operation_count, operation, labor_rate),
+    IN(USUAL_MACHINE_RATE, machines, machine_count, machine, rate),
+    IN(USUAL_LUMBER_PRICE, lumber, lumber_count, lumber, price),
     {USUAL_LUMBER_WASTE, SECTIONS(rates, lumber, lumber_count, lumber),
      offsetof(struct lumber, waste), offsetof(struct lumber, waste_as)},
-    {USUAL_SHEET_PRICE, SECTIONS(rates, sheets, sheet_count, sheet), offsetof(struct sheet, price),
-     NO_CHOICE},
+    IN(USUAL_SHEET_PRICE, sheets, sheet_count, sheet, price),
     {USUAL_SHEET_WASTE, SECTIONS(rates, sheets, sheet_count, sheet), offsetof(struct sheet, waste),
      offsetof(struct sheet, waste_as)},
-    {USUAL_GLASS_PRICE, SECTIONS(rates, glass, glass_count, glass), offsetof(struct glass, price),
-     NO_CHOICE},
+    IN(USUAL_GLASS_PRICE, glass, glass_count, glass, price),
     {USUAL_HARDWARE_PRICE, SECTIONS(rates, hardware, hardware_count, hardware),
      offsetof(struct hardware, price), offsetof(struct hardware, price_by)},
-    {USUAL_COVERAGE, SECTIONS(rates, coatings, coating_count, coating),
-     offsetof(struct coating, coverage), NO_CHOICE},
-    {USUAL_TRANSFER, SECTIONS(rates, sprays, spray_count, spray), offsetof(struct spray, transfer),
-     NO_CHOICE},
+    IN(USUAL_COVERAGE, coatings, coating_count, coating, coverage),
+    IN(USUAL_DEFECTS, lumber, lumber_count, lumber, defects),
+    IN(USUAL_BANDING_PRICE, bandings, banding_count, banding, price),
+    IN(USUAL_RESERVE, bandings, banding_count, banding, waste),
+    IN(USUAL_STOPS_PRICE, glass, glass_count, glass, stops),
+    IN(USUAL_BOUGHT_IN, styles, style_count, style, bought_in),
+    IN(USUAL_PUT_OUT, finishes, finish_count, finish, put_out),
+    IN(USUAL_HANDLING, operations, operation_count, operation, handling),
+    IN(USUAL_SETUP, operations, operation_count, operation, setup),
+    IN(USUAL_FEED, operations, operation_count, operation, feed),
+    IN(USUAL_SOLIDS, coatings, coating_count, coating, solids),
+    IN(USUAL_MIXED_IN, coatings, coating_count, coating, reducer),
+    IN(USUAL_MIXED_IN, coatings, coating_count, coating, catalyst),
+    IN(USUAL_RESERVE, coatings, coating_count, coating, reserve),
+    IN(USUAL_LOSS, sprays, spray_count, spray, other_loss),
+    IN(USUAL_RESERVE, hardware, hardware_count, hardware, spares),
+    IN(USUAL_TRANSFER, sprays, spray_count, spray, transfer),
 };
 
 static void ask_checked(struct reader *reader, const struct rates *rates,
@@ -285,9 +180,55 @@ static void ask_checked(struct reader *reader, const struct rates *rates,
     }
 }
 
+/* Minutes are of a piece, of a measure, or of the job; USUAL_COUNT: nothing is said of them. */
+static enum usual usual_minutes(const struct operation *operation) {
+    switch ((enum driver)operation->per.choice) {
+    case DRIVER_JOB:
+        return USUAL_MINUTES_PER_JOB;
+    case DRIVER_FRAME_RUN:
+    case DRIVER_EDGE_RUN:
+    case DRIVER_DOOR_RUN:
+    case DRIVER_GLUE_LINE:
+    case DRIVER_RAISED_RUN:
+    case DRIVER_BANDED_RUN:
+    case DRIVER_AREA:
+    case DRIVER_SPRAYED:
+    case DRIVER_SPRAYED_PER_COAT:
+    case DRIVER_SPRAYED_BETWEEN:
+    case DRIVER_SOLID_AREA:
+        return USUAL_MINUTES_BY_SIZE;
+    case DRIVER_DOOR:
+    case DRIVER_PART:
+    case DRIVER_STILE:
+    case DRIVER_RAIL:
+    case DRIVER_PANEL:
+    case DRIVER_JOINT:
+    case DRIVER_HINGE:
+    case DRIVER_SOLID_PANEL:
+    case DRIVER_PANE:
+    case DRIVER_SHEET:
+    case DRIVER_BOARD:
+    case DRIVER_PULL:
+    case DRIVER_HARDWARE:
+    case DRIVER_CUT:
+        return USUAL_MINUTES;
+    case DRIVER_LUMBER: /* board feet or cubic meters, which differ by more than a slip */
+    case DRIVER_COUNT:
+        break;
+    }
+    return USUAL_COUNT;
+}
+
 void plausible_check_rates(struct reader *reader, const struct rates *rates) {
     for (size_t i = 0; i < COUNT_OF(checked); i++) {
         ask_checked(reader, rates, &checked[i]);
+    }
+    for (size_t i = 0; i < rates->operation_count; i++) {
+        const struct operation *const operation = &rates->operations[i];
+        const enum usual usual = usual_minutes(operation);
+        if (usual < USUAL_COUNT) {
+            ask(reader, rates, usual, &operation->minutes, 0);
+        }
     }
     for (size_t i = 0; i < COST_GROUP_COUNT; i++) {
         ask(reader, rates, USUAL_PROFIT, &rates->markup[i], PROFIT_MARKUP);
@@ -311,4 +252,7 @@ void plausible_check_job(struct reader *reader, const struct rates *rates, const
     ask(reader, rates, USUAL_DISCOUNT, &sale->discount, 0);
     ask(reader, rates, USUAL_CARD_FEE, &sale->card_fee, 0);
     ask(reader, rates, USUAL_DEPOSIT, &sale->deposit, 0);
+    for (size_t i = 0; i < sale->stage_count; i++) {
+        ask(reader, rates, USUAL_DEPOSIT, &sale->stages[i].value, 0);
+    }
 }

@@ -8,8 +8,8 @@
 #include "read/key/key.h"
 
 /* Asks about each value of the rates, after all are read, that is not within what is usual:
- * [plausible] of the rates, else the table of plausible.c. Nothing is asked about 0, which is no
- * slip, nor about money in currencies of another size than the dollar, but where the rates say
+ * [plausible] of the rates, else the table of plausible_keys.c. Nothing is asked about 0, which is
+ * no slip, nor about money in currencies of another size than the dollar, but where the rates say
  * themselves what is usual. */
 void plausible_check_rates(struct reader *reader, const struct rates *rates);
 

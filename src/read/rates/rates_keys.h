@@ -25,7 +25,7 @@ extern const struct section_kind section_limits, section_climate, section_markup
 extern const struct section_kind section_operation, section_machine;
 /* rates_finish.c */
 extern const struct section_kind section_additive, section_coating, section_spray, section_finish;
-/* plausible.c */
+/* plausible_keys.c: its keys are in the order of enum usual */
 extern const struct section_kind section_plausible;
 
 /* All of them, in the order of docs/formats.md. */
