@@ -149,14 +149,14 @@ static const struct offer_case statement_cases[] = {
      {"shop|invented = yes"},
      ONE,
      {"paper: Quote", "mark: example prices", "reference: Quote , example prices",
-      "statement: Example prices: the rates behind them are made up. This paper shows how a quote "
-      "reads, and offers nothing."}},
+      "statement: Example prices, made up: this paper shows how a quote reads, and offers "
+      "nothing."}},
     {"an estimate of such rates",
      {"shop|invented = yes", "job|paper = estimate"},
      ONE,
      {"reference: Estimate , example prices",
-      "statement: Example prices: the rates behind them are made up. This paper shows how an "
-      "estimate reads, and offers nothing."}},
+      "statement: Example prices, made up: this paper shows how an estimate reads, and offers "
+      "nothing."}},
     {"thirty days from March 2 end on April 1; who measured; when ready",
      {"job|valid = 30 days\nmeasured by = the shop, 27 February\nready = 6 weeks from "
       "deposit\nnumber = 0031\nrevision = 2"},

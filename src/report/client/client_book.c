@@ -56,8 +56,10 @@ static void put_logo(struct client_sheet *s) {
 
 static void put_head(struct client_sheet *s) {
     const struct offer *const o = s->offer;
-    book_format(s->book, s->sheet, s->row++, CLIENT_ID, LOOK_TITLE, "%s%s%s: %s", o->paper,
-                o->mark[0] == '\0' ? "" : ", ", o->mark, o->title);
+    book_format(s->book, s->sheet, s->row++, CLIENT_ID, LOOK_TITLE, "%s: %s", o->paper, o->title);
+    if (o->mark[0] != '\0') {
+        book_text(s->book, s->sheet, s->row++, CLIENT_ID, LOOK_SECTION, o->mark);
+    }
     s->row++;
     put_logo(s);
     pair_line(s, "From", o->shop);

@@ -240,8 +240,8 @@ void offer_say(struct offer_maker *m) {
     if (o->mark[0] != '\0') {
         offer_add(&o->statements,
                   pool_words(m->pool,
-                             "Example prices: the rates behind them are made up. This paper shows "
-                             "how %s reads, and offers nothing.",
+                             "Example prices, made up: this paper shows how %s reads, and offers "
+                             "nothing.",
                              o->estimate ? "an estimate" : "a quote"));
     }
     if (o->estimate) {

@@ -39,8 +39,11 @@ static void pair_line(struct page *p, const char *label, const char *text) {
 static void put_head(struct page *p) {
     const struct job *const job = p->e->job;
     const struct shop *const shop = &p->e->rates->shop;
-    book_format(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_TITLE, "%s%s: %s", show_paper(job),
-                shipped_example(p->e) ? ", example prices" : "", job->title.s);
+    book_format(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_TITLE, "%s: %s", show_paper(job),
+                job->title.s);
+    if (shipped_example(p->e)) {
+        book_text(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_SECTION, "example prices");
+    }
     p->row++;
     pair_line(p, "From", shop->name.s);
     pair_line(p, "", shop->address.s);
