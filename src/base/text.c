@@ -155,7 +155,9 @@ bool text_same(const char *a, const char *b) {
 
 bool text_same_word(const char *a, const char *b) {
     for (; *a != '\0' && *b != '\0'; a++, b++) {
-        if (lower(*a == '-' ? ' ' : *a) != lower(*b == '-' ? ' ' : *b)) {
+        const bool blanks = (*a == '-' || *a == ' ') && (*b == '-' || *b == ' ');
+
+        if (!blanks && lower(*a) != lower(*b)) {
             return false;
         }
     }
