@@ -4,6 +4,7 @@
 
 tests/growth.py PROGRAM TREE                   holds the bars below
 tests/growth.py PROGRAM TREE COMMAND ROWS ...  tells what a command takes at these numbers of rows
+tests/growth.py - TREE list ROWS KIND FILE     writes such a list
 
 The doors are made up: a hundred widths by sixty heights of openings, in the styles of the kitchen sample.
 """
@@ -113,6 +114,9 @@ def hold():
 def main():
     if len(sys.argv) == 3:
         return hold()
+    if sys.argv[3] == "list":
+        write_list(sys.argv[6], int(sys.argv[4]), sys.argv[5])
+        return 0
     for rows in map(int, sys.argv[4:]):
         tell(sys.argv[3], rows)
     return 0

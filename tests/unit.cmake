@@ -157,6 +157,10 @@ doorcost_test(test_book_texts)
 add_library(doorcost_xlsx_read OBJECT xlsx_read.c book_bench.c)
 target_include_directories(doorcost_xlsx_read PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
 target_link_libraries(doorcost_xlsx_read PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA)
+
+# Measures what a quote takes, by tests/quote-bench.sh.
+add_executable(quote_bench quote_bench.c)
+target_link_libraries(quote_bench PRIVATE doorcost_xlsx_read doorcost_flags m)
 foreach(name book book_page formula formula_book)
     doorcost_test(test_${name})
     target_link_libraries(test_${name} PRIVATE doorcost_xlsx_read m)

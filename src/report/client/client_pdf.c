@@ -7,6 +7,8 @@
 
 #define MARGIN 54.0
 #define FOOT   40.0
+/* Of a paper longer than so many pages it does not matter whether it has one less. */
+#define LONG_PAPER ((size_t)20)
 
 static void draw_margins(void *what, struct flow *f) {
     struct client_page *const p = what;
@@ -69,7 +71,7 @@ bool client_pdf_write(const struct offer *o, const char *path, const struct stop
     static const double spreads[] = {1, 0.75, 0.5};
     double best = 1;
     size_t pages = 0;
-    for (size_t i = 0; i < sizeof spreads / sizeof *spreads; i++) {
+    for (size_t i = 0; i < sizeof spreads / sizeof *spreads && pages <= LONG_PAPER; i++) {
         size_t count = 0;
         if (stop_asked(stop) || !draw(o, NULL, spreads[i], &count)) {
             return false;
