@@ -1,6 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/shop/paper.h"
 
+#include <string.h>
+
+const char *paper_file(const struct paper *paper, const char *name) {
+    const char *const job = paper->base->job->path;
+    const char *const slash = strrchr(job, '/');
+    const size_t folder = slash == NULL ? 0 : (size_t)(slash - job) + 1;
+    return name + (strncmp(name, job, folder) == 0 ? folder : 0);
+}
+
 const char *paper_unit(const struct paper *paper, fig figure) {
     const enum unit unit = tape_unit(&paper->base->tape, figure);
     if (unit == UNIT_MONEY) {

@@ -56,6 +56,10 @@ void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16
 uint32_t paper_cautions(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t last,
                         unsigned papers);
 
+/* The name of a file as it stands to the job file: the same from whatever folder a run is begun.
+ * Part of name. */
+const char *paper_file(const struct paper *paper, const char *name);
+
 /* "in", "mm"; the unit name of money is the currency. */
 const char *paper_unit(const struct paper *paper, fig figure);
 

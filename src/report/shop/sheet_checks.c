@@ -13,7 +13,7 @@ static uint32_t put_problems(const struct paper *paper, uint16_t sheet, uint32_t
             continue;
         }
         book_format(paper->book, sheet, row, 0, LOOK_NOTE, "%s:%u",
-                    problems_file_name(problems, p->place.file), p->place.line);
+                    paper_file(paper, problems_file_name(problems, p->place.file)), p->place.line);
         if (severity == SEVERITY_ACCEPTED) {
             book_format(paper->book, sheet, row++, 1, LOOK_WRAP, "%s: %s", p->id, p->text);
         } else {

@@ -66,8 +66,8 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
     }
     book_define(book, sheet, row, 3, cell_name(paper, setting, nth));
     book_text(book, sheet, row, 4, LOOK_UNIT, paper_unit(paper, figure));
-    book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u", settings_of(paper, place)->file_name,
-                place.line);
+    book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u",
+                paper_file(paper, settings_of(paper, place)->file_name), place.line);
     if (settings_of(paper, place) == &paper->base->rates->settings &&
         shipped_still(paper->base->rates, setting)) {
         book_text(book, sheet, row, 7, LOOK_NOTE, "as shipped");
