@@ -7,6 +7,7 @@ its outputs or in the folder of temporary files, and its outputs are all the old
 """
 import os
 import random
+import resource
 import shutil
 import signal
 import subprocess
@@ -52,6 +53,26 @@ def files_of(folder):
             with open(path, "rb") as file:
                 found[os.path.relpath(path, folder)] = file.read()
     return found
+
+
+def lack_memory(wrong):
+    """The libraries that load a typeface end the program where memory or threads lack: before a file is begun."""
+    done = 0
+    for megabytes in range(50, 210, 10):
+        top = tempfile.mkdtemp(prefix="doorcost-signals-")
+        size = megabytes << 20
+        status = subprocess.run(call("quote"), cwd=top, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+                                preexec_fn=lambda most=size: limit(most), check=False).returncode
+        done += status == 0
+        if status != 0 and os.listdir(top):
+            wrong.append(f"{megabytes} MB of addresses: status {status}, left {os.listdir(top)}")
+        shutil.rmtree(top)
+    print(f"{done} of 16 runs had the memory they needed")
+
+
+def limit(size):
+    resource.setrlimit(resource.RLIMIT_AS, (size, size))
+    resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
 
 
 def main():
@@ -106,6 +127,7 @@ def main():
     if process.returncode != 0:
         wrong.append(f"an ignored SIGHUP ended a run: {process.returncode}")
     shutil.rmtree(top)
+    lack_memory(wrong)
     print(f"slowest end {late:.3f} s; statuses {statuses}")
     print("\n".join(wrong))
     return 1 if wrong else 0

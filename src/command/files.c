@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "command/work.h"
+#include "report/type/text_style.h"
 
 #include <errno.h>
 #include <string.h>
@@ -131,6 +132,7 @@ enum status files_check(const struct output *outputs, size_t count, const struct
 enum status files_begin(struct output *outputs, size_t count, const struct request *request,
                         struct streams streams) {
     size_t at = 0;
+    text_prepare();
     errno = 0;
     const enum output_result result = outputs_begin(outputs, count, request->force, &at);
     if (result == OUTPUT_OK) {

@@ -5,6 +5,7 @@
  * dots, so a line is as much longer as it is larger. */
 #include "report/type/text_style.h"
 
+#include "report/type/text_width.h"
 #include "report/type/type_font.h"
 
 #include <string.h>
@@ -111,4 +112,18 @@ double text_draw(cairo_t *cr, double x, double y, const char *text,
     pango_cairo_show_layout(cr, layout);
     cairo_restore(cr);
     return box.height;
+}
+
+void text_prepare(void) {
+    cairo_surface_t *const surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 16, 16);
+    cairo_t *const cr = cairo_create(surface);
+    struct text_widths *const widths = text_widths_new();
+    for (int bold = 0; bold < 2; bold++) {
+        const struct text_style style = {.size = 8, .bold = bold == 1};
+        (void)text_draw(cr, 0, 0, "8", &style);
+        (void)(widths == NULL ? 0 : text_width(widths, "8", 1, bold == 1));
+    }
+    text_widths_free(widths);
+    cairo_destroy(cr);
+    cairo_surface_destroy(surface);
 }

@@ -22,6 +22,10 @@ struct text_box {
     double width, height;
 };
 
+/* Loads the typeface.  Where memory or threads lack for that, the libraries end the program without
+ * asking: to be called before any file is begun. */
+void text_prepare(void);
+
 /* The room that text takes. */
 struct text_box text_measure(cairo_t *cr, const char *text, const struct text_style *style);
 
