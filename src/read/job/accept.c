@@ -9,8 +9,8 @@
 
 #include <string.h>
 
-/* `accept-without-effect` is none of them: it asks about an answer. */
-/* One a line, so that a new one is a line. */
+/* `accept-without-effect` is none of them: it asks about an answer. One a line, so that a new one
+ * is a line. */
 /* clang-format off */
 const char *const question_ids[] = {
     "between-steps",
