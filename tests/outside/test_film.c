@@ -57,7 +57,7 @@ static int64_t cents(const struct bench *bench, const struct rows *rows, size_t 
 #define GUN     "spray gun|transfer efficiency = {transfer %} %\nother loss = {other loss %} %"
 #define PAINT(more)                                                                                \
     "coating paint|spread by\nwet film\nsolids = {solids %} %\n"                                   \
-    "reducer = {reducer % of coating} % of coating\n" more
+    "reducer = {reducer %} % of coating\n" more
 #define BY_MIL                                                                                     \
     PAINT("spread by = wet film\nwet film = {wet mil} mil\nsizes = 1 gal at {price per gal}")
 #define BY_COVERAGE PAINT("coverage = {coverage sqft per gal} sqft per gal theoretical")
@@ -77,6 +77,12 @@ static const struct way ways[] = {
      .ask = spread},
     {.check = "dry",
      .edits = {SPRAYED, GUN, BY_MIL},
+     .doors = SLABS,
+     .answer = COAT(0, dry_film, NULL)},
+    {.check = "dry, reducer of the mix",
+     .edits = {SPRAYED, GUN,
+               "coating paint|spread by = wet film\nwet film = {wet mil} mil\n"
+               "solids = {solids %} %\nreducer = {reducer %} % of mix"},
      .doors = SLABS,
      .answer = COAT(0, dry_film, NULL)},
     {.check = "spread as sold, by film",
