@@ -132,7 +132,7 @@ void tape_about_again(struct tape *tape, uint32_t subject);
  * has one home. */
 fig tape_given(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, int64_t value,
                struct place place);
-/* A given of published origin or by definition; source: static, names it. */
+/* A given of published origin or by definition; source: names it, static or of the job's pool. */
 fig tape_constant(struct tape *tape, const char *what, enum unit unit, uint8_t decimals,
                   int64_t value, const char *source);
 

@@ -68,8 +68,13 @@ static bool total(const struct work *w, struct operation_figures *o) {
     if (op->setup.set) {
         const int64_t setups = setup_count(c, op, w->applies, w->finish, &held);
         const fig each = calc_given(c, "set-up", &op->setup);
-        /* from the operation's own line, so that equal counts of two are two figures */
-        o->setups = calc_count(c, "set-ups", setups, op->setup.place);
+        /* names the operation, so that equal counts of two are two figures */
+        const char *const rule = pool_format(
+            c->pool, "counted from the door list by the rule of operation '%s'", op->name.s);
+        if (rule == NULL) {
+            return false;
+        }
+        o->setups = tape_constant(c->tape, "set-ups", UNIT_COUNT, 0, setups, rule);
         o->setup_minutes = calc_product(c, "set-up minutes", UNIT_MIN, o->setups, each);
         o->machine_minutes = fig_plus(c->tape, "machine minutes", o->run, o->setup_minutes);
     }
