@@ -9,10 +9,10 @@ room that is asked for and what a function tells of lack of it are left alone.
 
 The sources are copied to DIR (default build-mutate/) and changed there only. A change that does
 not compile is none, and another is drawn for it. Printed are the changes that no test saw, with
-file, line and text: each is either the same program in other words, or wants a test. --only tries
-all changes of a line, --change one of the user's own (OLD as it first stands in FILE), --test runs
-only that test. Status: 0, no change survived; 1, some did. Run by hand: some 100 changes take 15 to
-30 minutes of one core."""
+file, line and text: each is either the same program in other words, and then is listed with its
+reason in tests/mutate-same, or wants a test. --only tries all changes of a line, --change one of
+the user's own (OLD as it first stands in FILE), --test runs only that test. Status: 0, no change
+survived; 1, some did. Run by hand: some 100 changes take 15 to 30 minutes of one core."""
 import argparse
 import os
 import random
@@ -232,6 +232,12 @@ def words(tree, change):
                                            new.strip(), ' '.join(line.split()))
 
 
+def known_same():
+    """Changes that were judged to be no change: `file: old -> new in: line`."""
+    text = read(os.path.join(ROOT, 'tests', 'mutate-same')).decode()
+    return {line.split('\t')[0] for line in text.splitlines() if not line.startswith('#')}
+
+
 def chosen(tree, arguments):
     if arguments.change:
         path, old, new = arguments.change
@@ -243,7 +249,8 @@ def chosen(tree, arguments):
     if arguments.only:
         return [c for c in found if '%s:%d' % (c[0], line_of(tree, c)) in arguments.only]
     random.Random(arguments.seed).shuffle(found)
-    return found
+    same = known_same()
+    return [c for c in found if re.sub(r':\d+: ', ': ', words(tree, c), count=1) not in same]
 
 
 def main():

@@ -130,6 +130,47 @@ static const struct asked_case size_cases[] = {
 #define SLIT "opening-slit"
 #define MOST "limits|widest leaf = 24\nhighest panel = 45"
 
+#define SOLID "make|style = solid\npanel = poplar"
+#define SOLID_MM                                                                                   \
+    "door solid|kind = solid\njoint = dowel\nthickness = 20\nstile = 60\ngroove = 10\n"            \
+    "panel clearance = 1\nclearance across = 2"
+
+static const struct asked_case panel_cases[] = {
+    /* poplar moves by 0.00289 a percent: 14 x 0.00289 x (20.5 - 7) */
+    {"swells more than there is room",
+     BENCH_INCH,
+     {SOLID, "climate|driest = 30 %\nwettest = 90 %\nmoisture = 7 %"},
+     HEAD "A,18,30\n",
+     "panel-no-room",
+     "the solid panel of door 'A', 14 in across the grain, swells by 0.546 in in the wettest air "
+     "and "
+     "has 0.250 in of room; give it more clearance across, or a deeper groove"},
+    /* 14 x 0.00289 x (14 - 1.3) */
+    {"shrinks out of its grooves",
+     BENCH_INCH,
+     {SOLID, "climate|driest = 5 %\nwettest = 60 %\nmoisture = 14 %"},
+     HEAD "A,18,30\n",
+     "panel-comes-out",
+     "the solid panel of door 'A', 14 in across the grain, shrinks by 0.514 in in the driest air "
+     "and "
+     "stands 0.500 in in its grooves; make the grooves deeper, or the panel of two"},
+    {"neither",
+     BENCH_INCH,
+     {SOLID, "climate|driest = 30 %\nwettest = 60 %\nmoisture = 7 %"},
+     HEAD "A,18,30\n",
+     "panel-no-room",
+     NULL},
+    /* 396 x 0.00289 x (16 - 7) */
+    {"metric, no room",
+     BENCH_MM,
+     {SOLID, SOLID_MM, "climate|driest = 30 %\nwettest = 80 %\nmoisture = 7 %"},
+     HEAD "A,500,700\n",
+     "panel-no-room",
+     "the solid panel of door 'A', 396 mm across the grain, swells by 10.3 mm in the wettest air "
+     "and "
+     "has 4.0 mm of room; give it more clearance across, or a deeper groove"},
+};
+
 static const struct asked_case door_cases[] = {
     {"as wide as a leaf may be", BENCH_INCH, {MOST}, HEAD "A,24,30\n", WIDE, NULL},
     {"wider",
@@ -374,6 +415,7 @@ static void test_sizes(void **state) {
 static void test_doors(void **state) {
     (void)state;
     run(door_cases, COUNT(door_cases));
+    run(panel_cases, COUNT(panel_cases));
 }
 
 static void test_stock(void **state) {

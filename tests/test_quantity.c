@@ -392,6 +392,7 @@ static void test_places(void **state) {
     assert_int_equal(cell.column, bench.job.rows[0].pulls.place.column);
     assert_int_equal(row.line, 3);
     assert_int_equal(row.column, bench.job.rows[1].place.column);
+    assert_string_equal(tape_label(tape, leaves[0].leaves), "leaves");
     assert_int_equal(bench_close(&bench), 0);
 }
 
