@@ -27,13 +27,8 @@ STAGES = ['door', 'stock', 'finish', 'labor', 'price', 'figure']
 SAMPLES = ['kitchen/kitchen', 'old-house/old-house', 'metric/tea-kitchen']
 CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metric-finish',
          'compare-five-options', 'warnings', 'metric-quote']
-UNIT = ['test_quantity', 'test_door', 'test_lumber', 'test_sheet', 'test_by_plan', 'test_finish',
-        'test_containers', 'test_labor', 'test_price', 'test_kinds', 'test_setting', 'test_tape',
-        'test_sharing', 'outside_board_feet', 'outside_doors', 'outside_film', 'outside_money',
-        'outside_movement', 'outside_choices', 'test_field', 'test_subjects', 'test_asked',
-        'test_questions',
-        'test_offer', 'test_limits', 'test_problems', 'test_replay']
-TESTS = UNIT + ['afresh', 'cases']
+# Tests that are tried last, as they take longest.
+SLOW = ['test_limits', 'test_problems', 'test_replay', 'afresh', 'cases']
 # Tests of a stage that are tried first, as they are the likeliest to see it.
 FIRST = {'door': ['test_quantity', 'test_door', 'outside_doors', 'outside_movement'],
          'stock': ['test_lumber', 'test_sheet', 'test_by_plan', 'outside_choices'],
@@ -133,18 +128,29 @@ def all_changes(tree):
     return found
 
 
+def tests_of(tree):
+    """The tests of the stages and those of published values, as tests/unit.cmake has them."""
+    text = read(os.path.join(tree, 'tests', 'unit.cmake')).decode()
+    names = re.findall(r'^doorcost_stage_test\((\w+)\)', text, flags=re.M)
+    outside = re.search(r'foreach\(name ([\w ]+)\)\s+add_executable\(outside_', text)
+    names += ['test_tape', 'test_containers']
+    names += ['outside_' + name for name in outside.group(1).split()]
+    return [name for name in names if name not in SLOW + ['test_board_plan']] + SLOW
+
+
 class Bench:
     """A copy of the sources with a build of its own."""
 
     def __init__(self, folder, tests):
-        self.tests = tests
         self.tree = os.path.join(folder, 'tree')
         self.build = os.path.join(folder, 'build')
         self.copy()
         run(['cmake', '-G', 'Ninja', '-S', self.tree, '-B', self.build, '-DCMAKE_BUILD_TYPE=Debug',
              '-DCMAKE_C_FLAGS_DEBUG=-O1', '-DDOORCOST_TESTS=ON'], check=True)
-        self.ninja(['doorcost'] + UNIT, check=True)
-        for name in tests or TESTS:
+        self.all_tests = tests_of(self.tree)
+        self.tests = tests
+        self.ninja([self.target(name) for name in self.all_tests], check=True)
+        for name in tests or self.all_tests:
             if not self.passes(name):
                 sys.exit('mutate.py: %s fails before anything is changed' % name)
 
@@ -158,6 +164,10 @@ class Bench:
             if not os.path.exists(target) or read(source) != read(target):
                 os.makedirs(os.path.dirname(target), exist_ok=True)
                 shutil.copy(source, target)
+
+    @staticmethod
+    def target(name):
+        return 'doorcost' if name in ('afresh', 'cases') else name
 
     def ninja(self, targets, check=False):
         return run(['ninja', '-C', self.build, '-j1'] + targets, check=check).returncode == 0
@@ -192,8 +202,9 @@ class Bench:
         first = FIRST.get(path.split(os.sep)[1], [])
         if not self.ninja([os.path.join('src', 'all')]):
             return None
-        for name in self.tests or first + [name for name in TESTS if name not in first]:
-            self.ninja(['doorcost' if name in ('afresh', 'cases') else name], check=True)
+        later = [name for name in self.all_tests if name not in first]
+        for name in self.tests or first + later:
+            self.ninja([self.target(name)], check=True)
             if not self.passes(name):
                 return name
         return ''
@@ -257,7 +268,7 @@ def main():
     parser = argparse.ArgumentParser()
     parser.add_argument('--count', type=int, default=100)
     parser.add_argument('--seed', type=int, default=1)
-    parser.add_argument('--test', action='append', choices=TESTS)
+    parser.add_argument('--test', action='append')
     parser.add_argument('--folder', default=os.path.join(ROOT, 'build-mutate'))
     parser.add_argument('--only', action='append', metavar='FILE:LINE')
     parser.add_argument('--change', nargs=3, metavar=('FILE', 'OLD', 'NEW'))
