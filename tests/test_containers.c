@@ -94,6 +94,31 @@ static void draws_are_cheapest(void **state) {
     }
 }
 
+/* Down from a need, one step after another, until another set is the cheapest. */
+static void a_set_holds_from(void **state) {
+    (void)state;
+    uint64_t seed = 20260303;
+    for (int round = 0; round < 1000; round++) {
+        struct container_size sizes[3];
+        int64_t chosen[MOST_CONTAINER_SIZES] = {0};
+        int64_t counts[MOST_CONTAINER_SIZES] = {0};
+        const size_t count = (size_t)between(&seed, 1, 3);
+        const int64_t step = between(&seed, 1, 4);
+        const int64_t need = step * between(&seed, 1, 30);
+        for (size_t i = 0; i < count; i++) {
+            sizes[i].volume = between(&seed, 3, 30);
+            sizes[i].price = between(&seed, 1, 90);
+        }
+        assert_true(containers_choose(need, sizes, count, chosen));
+        int64_t from = need;
+        while (from > step && containers_choose(from - step, sizes, count, counts) &&
+               memcmp(counts, chosen, count * sizeof *counts) == 0) {
+            from -= step;
+        }
+        assert_int_equal(containers_hold_from(need, step, sizes, count), from);
+    }
+}
+
 static void a_gallon_is_cheaper_than_four_quarts(void **state) {
     (void)state;
     const struct container_size sizes[] = {{250000, 2700}, {1000000, 8400}};
@@ -132,6 +157,7 @@ static void odd_prices_end(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(draws_are_cheapest),
+        cmocka_unit_test(a_set_holds_from),
         cmocka_unit_test(a_gallon_is_cheaper_than_four_quarts),
         cmocka_unit_test(nothing_needed_buys_nothing),
         cmocka_unit_test(odd_prices_end),
