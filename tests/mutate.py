@@ -56,6 +56,7 @@ TERMS = re.compile(r'\{\{([^{}()]+, [^{}()]+)\}\}')
 CALLS = {'fig_plus': 2, 'calc_product': 3, 'calc_percent': 3}
 # What goes over a list: without it a test crashes, which would say nothing of the tests.
 LOOP = re.compile(r'for \([^;{}]*;[^;{}]*;[^;{}]*\) \{')
+EMPTY = re.compile(r'\(struct \w+\)\{0\}|(?<== )\{0\}')  # what is filled right after
 # What comes of a lack of it, and what is said of a call that no stage makes.
 GUARD = re.compile(r'if \((?=[^{}]*(?:== NULL|failed|held|\boutputs\b))[^{}]*\) \{'
                    r'(?=[^{}]*(?:TAPE_MEMORY|memory|return false;))[^{}]*\}')
@@ -71,7 +72,7 @@ def code_lines(text):
     text = re.sub(r'/\*.*?\*/|//[^\n]*', blank, text, flags=re.S)
     text = re.sub(r'"(?:[^"\\\n]|\\.)*"', blank, text)
     text = re.sub(r'assert\([^;]*;', blank, text)
-    for left_alone in [LOOP, ARRAY, GUARD, ROOM]:
+    for left_alone in [LOOP, ARRAY, EMPTY, GUARD, ROOM]:
         text = left_alone.sub(blank, text)
     text = re.sub(r'^#[^\n]*(\\\n[^\n]*)*', blank, text, flags=re.M)
     return text

@@ -366,6 +366,15 @@ static const struct asked_case work_cases[] = {
      LIFE,
      "a mix of 'paint' takes 61 minutes to spray and keeps 1.0 hours; mix less at once (a smaller "
      "'mix size')"},
+    {"a hundredth of a minute more",
+     BENCH_INCH,
+     {SLAB, "finish painted|operations = spray",
+      "operation spray|machine = sander\nper = sqft sprayed per coat\nminutes = 0.01",
+      "coating paint|pot life = 1 hours"},
+     FEW(6001),
+     LIFE,
+     "a mix of 'paint' takes 60 minutes to spray and keeps 1 hours; mix less at once (a smaller "
+     "'mix size')"},
     {"two coats are two mixes",
      BENCH_INCH,
      {SLAB, GUN, "finish painted|coats = paint x 2", "coating paint|pot life = 1 hours"},
