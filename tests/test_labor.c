@@ -6,6 +6,7 @@
 #include <stdarg.h>
 
 #include <cmocka.h>
+#include <string.h>
 
 /* One operation `work` on the plain style. */
 #define WORK "door plain|operations = work"
@@ -429,11 +430,53 @@ static void test_too_wide(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* Every figure of an operation is in minutes or money, those that only others are made of too. */
+static void test_units(void **state) {
+    (void)state;
+    static const struct {
+        const char *label;
+        enum unit unit;
+    } units[] = {
+        {"feeding", UNIT_MIN},
+        {"handling", UNIT_MIN},
+        {"run minutes", UNIT_MIN},
+        {"run minutes, the job", UNIT_MIN},
+        {"person-minutes", UNIT_MIN},
+        {"person-minutes, share", UNIT_MIN},
+        {"person-minutes, a door", UNIT_MIN},
+        {"operation cost, share", UNIT_MONEY},
+        {"labor and machine, a door", UNIT_MONEY},
+    };
+    const char *const edits[BENCH_MOST_EDITS] = {
+        WORK,
+        "operation work|per = ft of frame\nfeed = 10 ft per min\nhandling = 0.5 min per part"};
+    struct bench bench;
+    size_t seen = 0;
+    bench_open(&bench, "units", BENCH_INCH, edits, "D1,18,40\nD2,16,30\n");
+    bench_sound(&bench);
+    const struct tape *const tape = &bench.estimate.tape;
+    for (size_t i = 0; i < COUNT(units); i++) {
+        bool found = false;
+        for (uint32_t id = 1; id < tape->count; id++) {
+            if (strcmp(tape_label(tape, (fig){id}), units[i].label) == 0) {
+                found = true;
+                if (tape_unit(tape, (fig){id}) != units[i].unit) {
+                    bench_wrong(&bench, "'%s' is in %s", units[i].label,
+                                unit_name(tape_unit(tape, (fig){id})));
+                }
+            }
+        }
+        seen += found ? 1 : 0;
+    }
+    assert_int_equal(bench_close(&bench), 0);
+    assert_int_equal(seen, COUNT(units));
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_minutes),  cmocka_unit_test(test_drivers),
         cmocka_unit_test(test_setups),   cmocka_unit_test(test_mm),
-        cmocka_unit_test(test_too_wide),
+        cmocka_unit_test(test_too_wide), cmocka_unit_test(test_units),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
