@@ -26,8 +26,8 @@ if(NOT DOORCOST_SANITIZE)
 endif()
 
 # The rates and jobs that ship ask nothing but what a job has accepted.
-foreach(job kitchen/kitchen old-house/old-house metric/tea-kitchen)
-    get_filename_component(name ${job} NAME)
-    add_test(NAME quiet-${name} COMMAND doorcost check ${PROJECT_SOURCE_DIR}/samples/${job}.ini)
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME quiet-${name} COMMAND doorcost check ${PROJECT_SOURCE_DIR}/${job})
     set_tests_properties(quiet-${name} PROPERTIES PASS_REGULAR_EXPRESSION "no errors, no warnings")
 endforeach()

@@ -18,19 +18,19 @@ add_test(NAME examples COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/exam
 add_test(NAME cases COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/cases.sh $<TARGET_FILE:doorcost>)
 
 # Every figure of every sample made again by another program.
-foreach(sample kitchen/kitchen old-house/old-house metric/tea-kitchen)
-    string(REPLACE "/" "-" name ${sample})
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
     add_test(NAME recompute-${name} COMMAND sh -c
-        "$<TARGET_FILE:doorcost> quote ${PROJECT_SOURCE_DIR}/samples/${sample}.ini --effort 20 --json -o ${name}.xlsx >${name}.json \
+        "$<TARGET_FILE:doorcost> quote ${PROJECT_SOURCE_DIR}/${job} --effort 20 --json -o ${name}.xlsx >${name}.json \
         && /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/recompute.py <${name}.json"
         WORKING_DIRECTORY ${CMAKE_CURRENT_BINARY_DIR})
 endforeach()
 
 # The buying list of every sample adds up, and is on paper what it is to programs.
-foreach(job kitchen/kitchen old-house/old-house metric/tea-kitchen)
-    get_filename_component(name ${job} NAME)
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
     add_test(NAME order-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/order.py
-        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/${job}.ini)
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
 endforeach()
 
 # A shop and a job on the bench, for tests that read and estimate.
@@ -90,7 +90,6 @@ add_test(NAME outside-gnu-units COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_
 # Label office: tests that wait for another program; the sanitizers leave them out.
 # Label slow: others that are not for every day (tests/run.sh quick).
 # The workbook of every sample read back and recalculated by other programs.
-file(GLOB sample_jobs RELATIVE ${PROJECT_SOURCE_DIR} CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/samples/*/*.ini)
 set(workbook_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/workbook.py $<TARGET_FILE:doorcost>)
 foreach(job ${sample_jobs})
     get_filename_component(name ${job} NAME_WE)
@@ -132,10 +131,10 @@ foreach(what parts footers)
 endforeach()
 
 # The whole quote of every sample made again from its input files alone, in other code.
-foreach(sample kitchen/kitchen old-house/old-house metric/tea-kitchen)
-    string(REPLACE "/" "-" name ${sample})
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
     add_test(NAME afresh-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/afresh.py
-        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/${sample}.ini)
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
 endforeach()
 # Every way to open, which no sample has.
 add_test(NAME afresh-opens COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/afresh.py
