@@ -33,6 +33,14 @@ foreach(job ${sample_jobs})
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
 endforeach()
 
+# What `explain` tells of figures of every sample can be worked out from its lines.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME explain-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/explain.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
+    set_tests_properties(explain-${name} PROPERTIES LABELS slow)
+endforeach()
+
 # A shop and a job on the bench, for tests that read and estimate.
 add_library(doorcost_support OBJECT support.c questions.c)
 target_include_directories(doorcost_support PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})

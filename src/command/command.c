@@ -22,18 +22,18 @@ static const struct command rows[COMMAND_COUNT] = {
          WORK_PURCHASES, TRACE_FIRST,
          JSON_DOORS | JSON_MATERIALS | JSON_FINISH | JSON_LABOR | JSON_COSTS | JSON_SALE |
              JSON_TAPE | JSON_PLANS,
-         true, command_quote},
+         true, command_quote, NULL},
     [PLACE_CHECK] = {"check", "read all files and report what is wrong in them",
                      "doorcost check samples/kitchen/kitchen.ini",
                      "Reads job, rates and door list, estimates the job and every option of it, "
                      "and reports every error and warning with its file and line. Writes nothing.",
-                     WORK_PROBLEMS, TRACE_NONE, 0, false, command_check},
+                     WORK_PROBLEMS, TRACE_NONE, 0, false, command_check, NULL},
     [PLACE_FINISH] =
         {"finish", "print what finish to buy, and why",
          "doorcost finish samples/kitchen/kitchen.ini",
          "Prints, for each finish and color, the sprayed area and the numbers that lead from it "
          "to coating, reducer and catalyst, then the cheapest containers that hold them.",
-         WORK_ONE, TRACE_FIRST, JSON_FINISH, false, command_finish},
+         WORK_ONE, TRACE_FIRST, JSON_FINISH, false, command_finish, NULL},
     [PLACE_BUY] = {"buy", "print what to buy, by supplier",
                    "doorcost buy samples/kitchen/kitchen.ini -o order.pdf --no-prices",
                    "Prints what to buy, supplier by supplier, with sizes and counts; below it how "
@@ -41,26 +41,34 @@ static const struct command rows[COMMAND_COUNT] = {
                    "With -o it writes the list as a PDF to tick off, or, with --no-prices, to send "
                    "to a supplier.",
                    WORK_PURCHASE, TRACE_NONE, JSON_MATERIALS | JSON_FINISH | JSON_PURCHASE, true,
-                   command_buy},
+                   command_buy, NULL},
     [PLACE_PLAN] = {"plan", "plan and draw the cutting of boards and sheets",
                     "doorcost plan samples/kitchen/kitchen.ini -o kitchen-plan.pdf",
                     "Prints, for each lumber and sheet, what to buy by cutting plan, how each "
                     "board and sheet is cut, where the waste goes, how near to the least possible "
                     "that is, and what the waste factor should have been. With -o or --svg it "
                     "draws the plans, a page for each board and sheet, to hang at the saw.",
-                    WORK_ONE, TRACE_NONE, JSON_PLANS, true, command_plan},
+                    WORK_ONE, TRACE_NONE, JSON_PLANS, true, command_plan, NULL},
     [PLACE_COMPARE] =
         {"compare", "put the options of the job side by side",
          "doorcost compare samples/kitchen/kitchen.ini",
          "Prints the job as listed and each [option NAME] of it side by side: cost by group, "
          "price, materials, hours, weight, and the difference to the first in money and percent.",
-         WORK_PURCHASES, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false,
-         command_compare},
+         WORK_PURCHASES, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_compare,
+         NULL},
     [PLACE_DRAW] = {"draw", "draw the doors for the shop wall",
                     "doorcost draw samples/kitchen/kitchen.ini -o kitchen-doors.pdf",
                     "Writes a PDF with the elevation of each row of the door list: sizes of leaf "
                     "and parts, hinge side, materials, several on a page.",
-                    WORK_ONE, TRACE_NONE, 0, false, command_draw},
+                    WORK_ONE, TRACE_NONE, 0, false, command_draw, NULL},
+    [PLACE_EXPLAIN] =
+        {"explain", "tell how a figure came about",
+         "doorcost explain samples/kitchen/kitchen.ini G03 labor",
+         "Prints what a figure was made from, line by line, down to sizes, rates with file and "
+         "line, and published constants. WHAT is a door (G03), a line (total, labor), a material, "
+         "an operation, one of these with what is asked of it (G03 labor, poplar yield), or a cell "
+         "of the workbook (Prices!F12).",
+         WORK_PURCHASES, TRACE_FIRST, JSON_TAPE, true, command_explain, "WHAT"},
 };
 
 const struct command *command_rows(size_t *count) {

@@ -46,6 +46,7 @@ enum command_place {
     PLACE_PLAN,
     PLACE_COMPARE,
     PLACE_DRAW,
+    PLACE_EXPLAIN,
     COMMAND_COUNT
 };
 
@@ -60,6 +61,7 @@ struct command {
     bool plans;            /* cutting plans are made even where the rates price by factor */
     /* Writes the result.  The work holds no error. */
     enum status (*run)(const struct request *request, struct work *work, struct streams streams);
+    const char *words; /* what it takes behind the job file, for help; NULL: nothing */
 };
 
 /* All commands in the order of the help; *count: how many. Static. */
@@ -95,6 +97,10 @@ enum status command_draw(const struct request *request, struct work *work, struc
 enum status command_plan(const struct request *request, struct work *work, struct streams streams);
 /* The job and its options side by side. */
 enum status command_compare(const struct request *request, struct work *work,
+                            struct streams streams);
+
+/* How a figure came about. */
+enum status command_explain(const struct request *request, struct work *work,
                             struct streams streams);
 
 #endif

@@ -27,7 +27,10 @@ static const struct option_row rows[] = {
      "units of work that the planner may spend on a material, in millions (1000 takes about a "
      "second); the same count gives the same "
      "plan everywhere",
-     AT(effort), 1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN, '\0'},
+     AT(effort), 1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_EXPLAIN,
+     '\0'},
+    {"depth", "COUNT", "how far down lines go, from 0 to 99; else 2", AT(depth),
+     1u << PLACE_EXPLAIN, '\0'},
     {"svg", "FOLDER", "draw each page of the plan as FOLDER/plan-01.svg and on", AT(svg),
      1u << PLACE_PLAN, '\0'},
     {"no-prices", NULL, "write the order for suppliers, without what the shop pays", AT(no_prices),
@@ -198,6 +201,11 @@ static bool take_words(struct request *request, int argc, char **argv, FILE *err
     }
     if (optind < argc) {
         request->job = argv[optind++];
+    }
+    if (request->command != NULL && request->command->words != NULL) {
+        request->words = (const char *const *)argv + optind;
+        request->word_count = (size_t)(argc - optind);
+        return true;
     }
     if (optind < argc) {
         text_print(err, "doorcost: '%s' is one word too many; expected one job file\n",

@@ -20,7 +20,10 @@ struct request {
     const char *output;            /* -o; NULL: the default */
     const char *option;            /* --option; NULL: the base job */
     const char *svg;               /* --svg, a folder; NULL: none */
-    const char *effort;            /* --effort; NULL: the default */
+    const char *const *words;      /* what stands behind the job file */
+    size_t word_count;
+    const char *depth;  /* --depth; NULL: the default */
+    const char *effort; /* --effort; NULL: the default */
     bool force, no_prices, json, no_color, help, version;
 };
 

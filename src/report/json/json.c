@@ -168,6 +168,9 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     if ((paper->parts & JSON_PURCHASE) != 0) {
         json_send(stream, "purchase", json_purchase(maker, &maker->e->purchase));
     }
+    if (!fig_none(paper->explained)) {
+        json_send(stream, "explained", json_integer(paper->explained.id));
+    }
     if ((paper->parts & JSON_TAPE) != 0) {
         json_tape(maker, paper->problems);
     }

@@ -29,6 +29,7 @@ struct json_paper {
     const struct job *job;            /* NULL: the inputs were wrong, only problems are written */
     const struct estimate *estimates; /* the first is what the others are compared with */
     size_t count;
+    fig explained; /* of the first estimate: what was asked for; none */
 };
 
 /* Writes the document and a line feed, piece by piece. false: out of memory, and what was written

@@ -7,6 +7,7 @@
 
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 
 /* The tabs, from what the client sees to the last detail. Workings come last: they take in what has
  * no home yet. */
@@ -68,6 +69,19 @@ struct shop_book *shop_book_new(const struct estimate *base, const struct estima
         return NULL;
     }
     return workbook;
+}
+
+fig shop_book_figure(const struct shop_book *workbook, const char *cell) {
+    const struct book *const book = &workbook->book;
+    const char *const mark = strrchr(cell, '!');
+    const size_t size = mark == NULL ? 0 : (size_t)(mark - cell);
+    for (uint16_t s = 0; mark != NULL && s < book->sheet_count; s++) {
+        const char *const name = book->sheets[s].name;
+        if (strlen(name) == size && strncasecmp(name, cell, size) == 0) {
+            return book_figure_at(book, s, mark + 1);
+        }
+    }
+    return (fig){0};
 }
 
 void shop_book_free(struct shop_book *workbook) {

@@ -16,6 +16,9 @@ struct shop_book;
 struct shop_book *shop_book_new(const struct estimate *base, const struct estimate *options,
                                 size_t option_count, const struct problems *problems,
                                 const struct stop *stop) __attribute__((warn_unused_result));
+/* The figure that a cell shows, by its sheet and place as a spreadsheet names it: `Prices!F12`;
+ * none: there is no such cell, or it shows words. */
+fig shop_book_figure(const struct shop_book *workbook, const char *cell);
 /* Writes it to path as it stands (the caller has seen to a safe place), once. false: not written
  * (errno tells), or memory ran out. */
 bool shop_book_write(struct shop_book *workbook, const char *path)

@@ -46,6 +46,11 @@ void plan_print(struct page *page, const struct estimate *estimate);
  */
 void compare_print(struct page *page, const struct estimate *estimates, size_t count);
 
+/* How a figure of a traced estimate came about: lines down to depth, the figure itself being at 0,
+ * each figure once. */
+void explain_print(struct page *page, const struct estimate *estimate,
+                   const struct problems *problems, fig figure, size_t depth);
+
 /* `3 errors`, `1 warning`, `no errors`: a count and its noun, which takes an s. */
 struct counted {
     char text[48];

@@ -237,6 +237,9 @@ void book_formula(struct book *book, uint16_t sheet, uint32_t row, uint16_t colu
  * wherever that comes to lie.  shown: what it gives now. `run again` stands out. */
 void book_check(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                 const char *formula, const char *shown);
+/* The figure of a cell of a sheet, by its place as a spreadsheet names it: `F12`, `$F$12`; none
+ * where it shows none. */
+fig book_figure_at(const struct book *book, uint16_t sheet, const char *place);
 /* Names a cell: letters, digits and `_`, beginning with a letter, no cell reference; a name that is
  * taken, case ignored, gets a `_` more. */
 void book_define(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,

@@ -5,6 +5,7 @@
 #include "base/text.h"
 
 #include <assert.h>
+#include <ctype.h>
 #include <string.h>
 
 /* Longer words would run into those in the middle of the footer. */
@@ -44,6 +45,27 @@ void book_link(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
     }
     book->links[book->link_count++] =
         (struct book_link){.row = row, .sheet = sheet, .column = column, .to = to};
+}
+
+fig book_figure_at(const struct book *book, uint16_t sheet, const char *place) {
+    uint64_t column = 0;
+    uint64_t row = 0;
+    const char *c = place + (*place == '$' ? 1 : 0);
+    for (; isalpha((unsigned char)*c) && column < UINT16_MAX; c++) {
+        column = column * 26 + (uint64_t)(toupper((unsigned char)*c) - 'A' + 1);
+    }
+    c += *c == '$' ? 1 : 0;
+    for (; isdigit((unsigned char)*c) && row < UINT32_MAX; c++) {
+        row = row * 10 + (uint64_t)(*c - '0');
+    }
+    for (size_t i = 0; *c == '\0' && column > 0 && row > 0 && i < book->cell_count; i++) {
+        const struct cell *const cell = book_cell(book, i);
+        if (cell->sheet == sheet && cell->row == row - 1 && cell->column == column - 1 &&
+            (cell->kind == CELL_HOME || cell->kind == CELL_MENTION)) {
+            return cell->figure;
+        }
+    }
+    return (fig){0};
 }
 
 void book_height(struct book *book, uint16_t sheet, uint32_t row, double points) {
