@@ -388,6 +388,20 @@ static const struct asked_case work_cases[] = {
      LIFE,
      "a mix of 'paint' takes 61 minutes to spray and keeps 1 hours; mix less at once (a smaller "
      "'mix size')"},
+    {"a row's own boring of its hinges",
+     BENCH_INCH,
+     {"make|hinge = hinge", "operation bore|per = hinge\nminutes = 1"},
+     "id,width,height,also\nA,18,30,bore\n",
+     "without-effect",
+     NULL},
+    {"and where it has none",
+     BENCH_INCH,
+     {"operation bore|per = hinge\nminutes = 1"},
+     "id,width,height,also\nA,18,30,bore\n",
+     "without-effect",
+     "operation 'bore' has no effect here: the row has nothing that it is counted by; take it "
+     "away, "
+     "or check what it is counted by"},
     {"as wide as a closed machine takes",
      BENCH_INCH,
      {DRUM "minutes = 1\ncapacity = 16"},
