@@ -54,6 +54,7 @@ endfunction()
 
 doorcost_stage_test(test_door)
 doorcost_stage_test(test_sizes)
+doorcost_stage_test(test_blanks)
 doorcost_stage_test(test_sharing)
 doorcost_stage_test(test_quantity)
 doorcost_stage_test(test_lumber)

@@ -22,6 +22,10 @@ bool part_is_frame(enum part_kind kind) {
     return kind <= PART_MID_STILE;
 }
 
+bool part_is_rail(enum part_kind kind) {
+    return kind == PART_TOP_RAIL || kind == PART_BOTTOM_RAIL || kind == PART_MID_RAIL;
+}
+
 const char *part_kind_name(enum part_kind kind) {
     static const char *const names[PART_KIND_COUNT] = {
         "stile", "top rail", "bottom rail", "mid rail", "mid stile", "panel", "pane", "slab"};

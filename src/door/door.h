@@ -104,4 +104,7 @@ bool door_is_twin(const struct door *door);
 /* The door in whose drawing this one is seen: itself, or the leaf that it hangs on. */
 const struct door *door_drawn(const struct door *door);
 
+/* Whether it is a rail: top, bottom or mid. */
+bool part_is_rail(enum part_kind kind);
+
 #endif

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/warn.h"
 
+#include "door/blank.h"
+
 #include "door/leaf.h"
 #include "door/quantity.h"
 #include "door/warn_hardware.h"
@@ -286,6 +288,7 @@ void doors_warn(const struct calc *c) {
     }
     free(room);
     ask_high_front(c);
+    blanks_warn(c);
     if (!ask_alike(c)) {
         c->problems->failed = true;
     }

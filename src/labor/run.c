@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "labor/run.h"
 
+#include "door/blank.h"
 #include "labor/setup.h"
 
 /* How wide the widest thing is that has to go through the machine: of a door its smaller side, else
@@ -52,18 +53,22 @@ static fig passes_of(const struct calc *c, const struct operation *op, const str
                      (figs){{passes, c->units->two}}, (figs){{{0}}});
 }
 
-/* What is handled each pass: of `part` only the parts that the operation works on. */
+/* What is handled each pass: of `part` only the parts that the operation works on, those milled in
+ * blanks as blanks. */
 static fig handled_of(const struct calc *c, const struct operation *op,
                       const struct leaf_figures *leaf) {
     if (op->handling_per.choice != DRIVER_PART) {
         return leaf->driver[op->handling_per.choice];
     }
-    int64_t parts = 0;
-    for (size_t i = 0; i < leaf->door->part_count; i++) {
-        const struct part *const part = &leaf->door->parts[i];
-        parts += driver_works_on((enum driver)op->per.choice, part) ? part->count : 0;
+    const struct place place = leaf->door->row->place;
+    const int64_t leaves = tape_amount(c->tape, leaf->pieces);
+    const int64_t things = blanks_handled(c, op, leaf->door);
+    if (things % leaves == 0) {
+        return calc_count(c, "parts handled", things / leaves, place);
     }
-    return calc_count(c, "parts handled", parts, leaf->door->row->place);
+    return fig_ratio(c->tape, "parts and blanks handled, a door", UNIT_FACTOR,
+                     (figs){{calc_count(c, "parts and blanks handled", things, place)}},
+                     (figs){{leaf->pieces}});
 }
 
 /* Minutes in the wood that is worked on, of the first part that is lumber. */

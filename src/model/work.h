@@ -43,8 +43,9 @@ struct operation {
 
 struct machine {
     struct text name;
-    struct value rate;  /* money per hour */
-    struct choice kind; /* enum machine_kind */
+    struct value rate;     /* money per hour */
+    struct value shortest; /* nm; parts of frames that are shorter, rough, are milled in blanks */
+    struct choice kind;    /* enum machine_kind */
 };
 
 #endif

@@ -5,31 +5,43 @@ static bool is_of(const struct part *part, enum material_kind kind, int32_t mate
     return part->material_kind == kind && part->material == material;
 }
 
+/* Items at most: a part may take blanks of two sizes. */
 static size_t count_parts(const struct quantities *q, enum material_kind kind, int32_t material) {
     size_t n = 0;
     for (size_t r = 0; r < q->count; r++) {
         for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {
-            n += is_of(&q->leaves[r].door->parts[i], kind, material) ? 1 : 0;
+            n += is_of(&q->leaves[r].door->parts[i], kind, material) ? 2 : 0;
         }
     }
     return n;
 }
 
-static void gather(struct plan_input *in, const struct leaf_figures *leaf, size_t i, bool turn) {
+static void add_item(struct plan_input *in, const struct leaf_figures *leaf, size_t i,
+                     struct plan_cut cut, int64_t holds, bool turn) {
     const struct tape *const tape = in->calc->tape;
     const struct part *const part = &leaf->door->parts[i];
-    const struct part_figures *const f = &leaf->parts[i];
-    const struct plan_cut cut = part->material_kind == MATERIAL_LUMBER
-                                    ? (struct plan_cut){f->rough_length, f->stave_width, f->staves}
-                                    : (struct plan_cut){f->length, f->width, f->pieces};
     const size_t n = in->item_count++;
     in->cuts[n] = cut;
     in->items[n] = (struct cut_item){.length = tape_amount(tape, cut.length),
                                      .width = tape_amount(tape, cut.width),
                                      .demand = tape_amount(tape, cut.pieces),
                                      .turn = turn};
-    in->parts[n] =
-        (struct plan_part){.door = leaf->door, .part = part, .pieces = in->items[n].demand};
+    in->parts[n] = (struct plan_part){
+        .door = leaf->door, .part = part, .pieces = in->items[n].demand, .holds = holds};
+}
+
+static void gather(struct plan_input *in, const struct leaf_figures *leaf, size_t i, bool turn) {
+    const struct part_figures *const f = &leaf->parts[i];
+    if (leaf->door->parts[i].material_kind != MATERIAL_LUMBER) {
+        add_item(in, leaf, i, (struct plan_cut){f->length, f->width, f->pieces}, 0, turn);
+    } else if (!fig_none(f->rough_length)) {
+        add_item(in, leaf, i, (struct plan_cut){f->rough_length, f->stave_width, f->staves}, 0,
+                 turn);
+    }
+    for (size_t k = 0; k < 2 && !fig_none(f->blank[k]); k++) {
+        add_item(in, leaf, i, (struct plan_cut){f->blank[k], f->rough_width, f->blanks[k]},
+                 tape_amount(in->calc->tape, f->blank_holds[k]), turn);
+    }
 }
 
 bool plan_input_init(struct plan_input *in, const struct calc *c, enum material_kind kind,

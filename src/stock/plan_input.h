@@ -12,7 +12,8 @@
 struct plan_part {
     const struct door *door;
     const struct part *part;
-    int64_t pieces; /* of the job */
+    int64_t pieces; /* of the job; of blanks: blanks */
+    int64_t holds;  /* parts in a blank that short ones are milled in; 0: no blank */
 };
 
 /* A part as it is cut: lumber with allowances, a glued-up panel stave by stave; of the job. */

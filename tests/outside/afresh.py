@@ -385,7 +385,8 @@ class Job:
             basis = {"door": lambda d: 1, "hinge": lambda d: d.hinges, "hour": lambda d: minutes[d.id]}.get(
                 per, lambda d: here[d.id])
             whole = self.total(basis) if per != "hour" else self.labor.person
-            money = rounded(whole * price / (60 if per == "hour" else 1), "money")
+            counted = rounded(whole / 60, "hours") if per == "hour" else whole
+            money = rounded(counted * price, "money")
             total += money
             for d in self.doors:
                 share = rounded(money * basis(d) / whole, "money") if whole else Fraction(0)

@@ -8,7 +8,7 @@ from fractions import Fraction
 from afresh_read import listed, number
 
 DECIMALS = {"length": 6, "area": 4, "bf": 4, "m3": 6, "run": 4, "volume": 4, "min": 2, "weight": 2, "percent": 4,
-            "factor": 6, "money": 2}
+            "factor": 6, "hours": 2, "money": 2}
 
 
 def rounded(value, kind):

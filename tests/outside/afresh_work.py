@@ -68,6 +68,41 @@ class Labor:
                 passes *= 2
         return passes
 
+    def handled(self, keys, driver, door):
+        """Parts of a leaf; what is milled in blanks counts as these where the machine has a shortest."""
+        shortest = self.inputs.section("machine", keys.get("machine", "")).get("shortest")
+        things, seen = 0, set()
+        for p in door.parts:
+            if not works_on(driver, p):
+                continue
+            blanks = self.blanks(door, p) if shortest and p.frame and driver not in WHOLE_DOOR + OF_JOB else None
+            if blanks is None:
+                things += p.count * door.pieces
+            elif (p.material, p.length, p.width, p.kind == "rail") not in seen:
+                seen.add((p.material, p.length, p.width, p.kind == "rail"))
+                things += blanks
+        return rounded(Fraction(things, door.pieces), "factor")
+
+    def blanks(self, door, part):
+        """How many blanks the row's parts of this size are milled in; None: long enough by themselves."""
+        saw = self.inputs.section("saw")
+        kerf, more = self.inputs.length(saw["kerf"]), self.inputs.length(saw["length allowance"])
+        least = 0
+        for name in listed(door.style.get("operations", "")):
+            keys = self.inputs.section("operation", name)
+            driver = driver_of(keys["per"])
+            machine = self.inputs.section("machine", keys.get("machine", ""))
+            if "shortest" in machine and driver not in WHOLE_DOOR + OF_JOB and works_on(driver, part):
+                least = max(least, self.inputs.length(machine["shortest"]))
+        if door.cut(part.length + more, "up") >= least:
+            return None
+        pieces = sum(p.count for p in door.parts if p.frame and (p.material, p.length, p.width, p.kind == "rail") ==
+                     (part.material, part.length, part.width, part.kind == "rail")) * door.pieces
+        holds = 1
+        while door.cut(holds * part.length + (holds - 1) * kerf + more, "up") < least:
+            holds += 1
+        return max(pieces // holds, 1)
+
     def run(self, keys, driver, door, count):
         passes = self.passes(keys, driver, door)
         at_once = number(keys.get("together", "1"))[0]
@@ -79,8 +114,7 @@ class Labor:
         if "handling" in keys:
             value, per = number(keys["handling"])
             per = per.rpartition("per ")[2]
-            handled = sum(p.count for p in door.parts if works_on(driver, p)) if per == "part" else \
-                door.drivers()[per]
+            handled = self.handled(keys, driver, door) if per == "part" else door.drivers()[per]
             total += rounded(handled * value * passes, "min")
         woods = [p.material for p in door.parts if works_on(driver, p) and p.material_kind == "lumber"]
         if keys.get("by wood") == "yes" and woods and "work" in self.inputs.section("lumber", woods[0]):

@@ -231,6 +231,8 @@ static const struct key machine_keys[] = {
              "it; absent: the papers say that it is not told"},
     {"rate", AS_QUANTITY(forms_per_hour), FIELD(machine, rate), "4.00 per hour", .needed = true,
      .help = "what an hour of the machine costs, without the person"},
+    {"shortest", AS_LENGTH(INCHES(1, 36)), FIELD(machine, shortest), "12 in", "300 mm",
+     .help = "shorter rough parts of frames are milled several in one blank; absent: none are"},
 };
 
 const struct section_kind section_machine = {"machine", machine_keys, COUNT_OF(machine_keys),

@@ -74,9 +74,15 @@ struct shown plan_show_size(const struct estimate *e, int64_t across, int64_t al
 }
 
 const char *plan_part_name(struct pool *pool, const struct plan_part *part) {
+    const char *const id = part->door->name;
+    const char *const kind = part->holds > 0 && part_is_rail(part->part->kind)
+                                 ? "rail"
+                                 : part_kind_name(part->part->kind);
     const char *const name =
-        pool_format(pool, "%s %s%s", part->door->name, part_kind_name(part->part->kind),
-                    part->part->staves > 1 ? " stave" : "");
+        part->holds > 0
+            ? pool_format(pool, "%s blank (%lld %s%s)", id, (long long)part->holds, kind,
+                          part->holds == 1 ? "" : "s")
+            : pool_format(pool, "%s %s%s", id, kind, part->part->staves > 1 ? " stave" : "");
     return name == NULL ? "" : name;
 }
 
