@@ -20,7 +20,7 @@ static const struct bench_case cases[] = {
      {SHOP("12 in")},
      FRONTS "F1,drawer front,1,15,6\n",
      {PART(0, blank[0], "13.125"), PART(0, blanks[0], "1"), PART(0, blank_holds[0], "2"),
-      PART(0, blank[1], NULL), PART(0, rough_length, NULL), PART(1, rough_length, "12.25"),
+      PART(0, blanks[1], "0"), PART(0, rough_length, NULL), PART(1, rough_length, "12.25"),
       /* 1 x 2 3/8 x 13 1/8 / 144 / 2 */
       PART(0, rough, "0.1082"),
       /* one blank and two rails */
@@ -35,8 +35,8 @@ static const struct bench_case cases[] = {
     {"pieces are shared out evenly",
      {SHOP("18 in")},
      FRONTS "F1,drawer front,5,24,6\n",
-     {PART(0, blank[0], "25.375"), PART(0, blanks[0], "1"), PART(0, blank_holds[0], "4"),
-      PART(0, blank[1], "19.25"), PART(0, blanks[1], "2"), PART(0, blank_holds[1], "3"),
+     {PART(0, blank[1], "25.375"), PART(0, blanks[1], "1"), PART(0, blank_holds[1], "4"),
+      PART(0, blank[0], "19.25"), PART(0, blanks[0], "2"), PART(0, blank_holds[0], "3"),
       /* 25 3/8 + 2 x 19 1/4 = 63 7/8; by 2 3/8 / 144 / 10 */
       PART(0, rough, "0.1053"),
       /* three blanks and ten rails */

@@ -3,6 +3,7 @@
 #include "door/blank.h"
 
 #include "door/driver.h"
+#include "door/frame.h"
 
 static bool shares(const struct part *a, const struct part *b) {
     return part_is_frame(a->kind) && part_is_frame(b->kind) &&
@@ -39,58 +40,102 @@ static length length_of(const struct calc *c, const struct door *door, const str
                                    saw->length_allowance.amount);
 }
 
-static void add(const struct calc *c, const struct door *door, const struct part *part,
-                struct blanks *blanks, int64_t holds, int64_t count, length shortest) {
-    const length along = length_of(c, door, part, holds);
-    if (count > 0) {
-        blanks->kind[blanks->kinds++] =
-            (struct blank){holds, count, along > shortest ? along : shortest};
-    }
-}
-
-struct blanks blanks_of(const struct calc *c, const struct door *door, const struct part *part) {
-    struct blanks blanks = {.kinds = 0};
+struct short_part blank_need(const struct calc *c, const struct door *door,
+                             const struct part *part) {
+    struct short_part need = {.least = 1};
     const length shortest = part_is_frame(part->kind) ? shortest_of(c, door, part) : 0;
     if (part->rough_length >= shortest) {
-        return blanks;
+        return need;
     }
-    blanks.first = door->part_count;
-    for (size_t i = 0; i < door->part_count; i++) {
-        if (shares(part, &door->parts[i])) {
-            blanks.first = i < blanks.first ? i : blanks.first;
-            blanks.pieces += door->parts[i].count * door->row->count.amount * door->leaves;
-        }
+    need.shortest = shortest;
+    while (length_of(c, door, part, need.least) < shortest) {
+        need.least++;
     }
-    int64_t least = 1; /* pieces that make a blank long enough */
-    while (length_of(c, door, part, least) < shortest) {
-        least++;
+    while (!shares(part, &door->parts[need.first])) {
+        need.first++;
     }
-    const int64_t count = blanks.pieces < least ? 1 : blanks.pieces / least;
-    const int64_t holds = blanks.pieces / count;
-    const int64_t more = blanks.pieces % count;
-    add(c, door, part, &blanks, holds + 1, more, shortest);
-    add(c, door, part, &blanks, holds, count - more, shortest);
-    return blanks;
+    return need;
 }
 
-int64_t blanks_handled(const struct calc *c, const struct operation *op, const struct door *door) {
-    const int64_t leaves = door->row->count.amount * door->leaves;
-    int64_t things = 0;
+/* a / b, down to a whole number; both counts. */
+static fig whole_part(const struct calc *c, const char *what, fig a, fig b) {
+    const fig more = fig_plus(c->tape, "one more", a, c->units->one);
+    const fig share = fig_ratio(c->tape, "shared out", UNIT_FACTOR, (figs){{more}}, (figs){{b}});
+    const fig up = fig_up(c->tape, "up to a whole", share, c->units->one);
+    const fig down = fig_plus(c->tape, "down to a whole", up, fig_minus(c->units->one));
+    return fig_ratio(c->tape, what, UNIT_COUNT, (figs){{down}}, (figs){{c->units->one}});
+}
+
+/* The rough length of a blank of so many parts, as length_of has it, at least `shortest`. */
+static fig long_enough(const struct calc *c, const struct leaf_figures *leaf, fig holds,
+                       fig part_length, length shortest) {
+    const struct saw *const saw = &c->rates->saw;
+    const struct place place = leaf->door->row->place;
+    const fig kerf = calc_given(c, "saw kerf", &saw->kerf);
+    const fig each = fig_plus(c->tape, "part and kerf", part_length, kerf);
+    const fig all = calc_product(c, "parts and kerfs", c->units->length, holds, each);
+    const fig terms[] = {all, fig_minus(kerf),
+                         calc_given(c, "length allowance", &saw->length_allowance)};
+    fig rough = fig_sum(c->tape, "parts, kerfs and allowance", c->units->length, terms, 3);
+    if (leaf->door->step.step > 0) {
+        rough = fig_up(c->tape, "up to the step", rough,
+                       calc_length(c, "step of sizes", leaf->door->step.step, place));
+    }
+    return fig_larger(c->tape, "rough length of a blank", rough,
+                      calc_length(c, "shortest that the machine takes", shortest, place));
+}
+
+fig blanks_make(const struct calc *c, const struct leaf_figures *leaf, const struct part *part,
+                struct part_figures *f, fig *pieces) {
+    const struct door *const door = leaf->door;
+    const struct short_part need = blank_need(c, door, part);
+    const struct place place = door->row->place;
+    int64_t count = 0;
     for (size_t i = 0; i < door->part_count; i++) {
-        const struct part *const part = &door->parts[i];
-        if (!driver_works_on((enum driver)op->per.choice, part)) {
+        count += shares(part, &door->parts[i]) ? door->parts[i].count : 0;
+    }
+    *pieces = calc_product(c, "parts milled in blanks", UNIT_COUNT, leaf->pieces,
+                           calc_count(c, "parts milled in blanks, a door", count, place));
+    const fig least = calc_count(c, "parts that make a blank long enough", need.least, place);
+    const fig blanks =
+        fig_larger(c->tape, "blanks in all", whole_part(c, "blanks long enough", *pieces, least),
+                   c->units->one);
+    const fig holds = whole_part(c, "parts in a blank", *pieces, blanks);
+    const fig even = calc_product(c, "shared out evenly", UNIT_COUNT, holds, blanks);
+    f->blank_holds[0] = holds;
+    f->blank_holds[1] = fig_plus(c->tape, "parts in a longer one", holds, c->units->one);
+    f->blanks[1] = fig_plus(c->tape, "longer blanks", *pieces, fig_minus(even));
+    f->blanks[0] = fig_plus(c->tape, "blanks", blanks, fig_minus(f->blanks[1]));
+    for (size_t k = 0; k < 2; k++) {
+        f->blank[k] = long_enough(c, leaf, f->blank_holds[k], f->length, need.shortest);
+    }
+    return fig_total(c->tape, "length of the blanks", c->units->length, f->blanks, f->blank, 2);
+}
+
+fig blanks_handled(const struct calc *c, const struct operation *op,
+                   const struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    fig terms[2 * FRAME_MOST_PARTS];
+    size_t n = 0;
+    if (op->machine < 0 || !c->rates->machines[op->machine].shortest.set ||
+        driver_is_whole_door((enum driver)op->per.choice)) {
+        return (fig){0};
+    }
+    for (size_t i = 0; i < door->part_count; i++) {
+        const struct part_figures *const f = &leaf->parts[i];
+        const bool blank =
+            calls_for(c, op, &door->parts[i]) && blank_need(c, door, &door->parts[i]).shortest > 0;
+        if (!driver_works_on((enum driver)op->per.choice, &door->parts[i])) {
             continue;
         }
-        const struct blanks blanks =
-            calls_for(c, op, part) ? blanks_of(c, door, part) : (struct blanks){.kinds = 0};
-        if (blanks.kinds == 0) {
-            things += part->count * leaves;
-        }
-        for (size_t k = 0; k < blanks.kinds && blanks.first == i; k++) {
-            things += blanks.kind[k].count;
+        if (!blank) {
+            terms[n++] = f->pieces;
+        } else if (!fig_none(f->blanks[0])) {
+            terms[n++] = f->blanks[0];
+            terms[n++] = f->blanks[1];
         }
     }
-    return things;
+    return n == 0 ? (fig){0} : fig_sum(c->tape, "parts and blanks handled", UNIT_COUNT, terms, n);
 }
 
 void blanks_warn(const struct calc *c) {

@@ -4,29 +4,32 @@
 #ifndef DOORCOST_DOOR_BLANK_H
 #define DOORCOST_DOOR_BLANK_H
 
-#include "door/door.h"
+#include "door/quantity.h"
 
-struct blank {
-    int64_t holds, count; /* pieces in one; blanks of the row */
-    length length;        /* rough */
+/* What a short part needs. */
+struct short_part {
+    length shortest; /* that its machines ask for, rough; 0: it is milled by itself */
+    int64_t least;   /* parts that make a blank so long */
+    size_t first;    /* of the door's parts, the first that shares its blanks */
 };
 
-struct blanks {
-    size_t kinds;         /* 0: the part is milled by itself */
-    struct blank kind[2]; /* they differ by a piece, those that hold more first */
-    int64_t pieces;       /* in all of them */
-    size_t first;         /* the first part of the door that shares them */
-};
+/* What a part of the door needs. A machine of an operation of the door's style that works on the
+ * part asks for blanks where its `shortest` is over the rough length. Blanks are shared by the
+ * parts of the row that have its lumber, length, rough width and sort (stiles with stiles, rails
+ * with rails). */
+struct short_part blank_need(const struct calc *calc, const struct door *door,
+                             const struct part *part);
 
-/* The blanks that a part of the door is milled in, together with the parts of its row that have its
- * lumber, length, rough width and sort (stiles with stiles, rails with rails). A machine of an
- * operation of the door's style calls for them where its `shortest` is over the rough length. */
-struct blanks blanks_of(const struct calc *calc, const struct door *door, const struct part *part);
+/* Puts the blanks of a short part on the tape, into *figures: of leaf->door, which has figures of
+ * all parts before it. Returns the length of all blanks, and with *pieces the parts in them. */
+fig blanks_make(const struct calc *calc, const struct leaf_figures *leaf, const struct part *part,
+                struct part_figures *figures, fig *pieces);
 
-/* How many things the operation handles of all leaves of a row that it works on: parts, and blanks
- * where its own machine has a `shortest`. */
-int64_t blanks_handled(const struct calc *calc, const struct operation *operation,
-                       const struct door *door);
+/* How many things an operation that works on a leaf's parts handles of all leaves of the row:
+ * parts, and blanks where its own machine has a `shortest`; none: it has none, or works on whole
+ * doors. */
+fig blanks_handled(const struct calc *calc, const struct operation *operation,
+                   const struct leaf_figures *leaf);
 
 /* Asks about each `shortest` of a machine that no operation works on frame parts with: it has no
  * effect. */

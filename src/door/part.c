@@ -9,45 +9,33 @@
 #include <assert.h>
 #include <string.h>
 
-/* The blanks that a short part is milled in, and how long they are in all. */
-static fig take_blanks(const struct calc *c, const struct blanks *blanks, struct part_figures *f,
-                       struct place place) {
-    for (size_t i = 0; i < blanks->kinds; i++) {
-        const struct blank *const blank = &blanks->kind[i];
-        f->blank[i] = calc_length(c, "rough length of a blank", blank->length, place);
-        f->blanks[i] = calc_count(c, "blanks", blank->count, place);
-        f->blank_holds[i] = calc_count(c, "parts in a blank", blank->holds, place);
-    }
-    return fig_total(c->tape, "length of the blanks", c->units->length, f->blanks, f->blank,
-                     blanks->kinds);
-}
-
-static void take_lumber(struct materials *m, const struct door *door, const struct part *part,
-                        struct part_figures *f) {
+static void take_lumber(struct materials *m, const struct leaf_figures *leaf,
+                        const struct part *part, struct part_figures *f) {
     const struct calc *const c = m->calc;
+    const struct door *const door = leaf->door;
     const struct place place = door->row->place;
     const struct lumber *const lumber = &c->rates->lumber[part->material];
     const enum unit unit = lumber_unit(lumber);
     const fig thickness = material_thickness(m, part->material);
     const fig length3 = unit == UNIT_BF ? c->units->length3_per_bf : c->units->length3_per_m3;
     const figs under = {{length3}};
-    const struct blanks blanks = blanks_of(c, door, part);
+    const struct short_part need = blank_need(c, door, part);
     f->rough_width = calc_length(c, "rough width", part->rough_width, place);
     f->net = fig_ratio(c->tape, "lumber net, each", unit, (figs){{thickness, f->width, f->length}},
                        under);
-    if (blanks.kinds == 0) {
+    if (need.shortest == 0) {
         f->rough_length = calc_length(c, "rough length", part->rough_length, place);
         f->rough = fig_ratio(c->tape, "lumber rough, each", unit,
                              (figs){{thickness, f->rough_width, f->rough_length}}, under);
         return;
     }
-    const fig all = take_blanks(c, &blanks, f, place);
-    const fig pieces = calc_count(c, "pieces in blanks", blanks.pieces, place);
+    fig pieces;
+    const fig all = blanks_make(c, leaf, part, f, &pieces);
     f->rough = fig_ratio(c->tape, "lumber rough, each, of its blank", unit,
                          (figs){{thickness, f->rough_width, all}}, (figs){{pieces, length3}});
-    if (&door->parts[blanks.first] != part) {
-        for (size_t i = 0; i < blanks.kinds; i++) { /* they stand with the first */
-            f->blank[i] = f->blanks[i] = f->blank_holds[i] = (fig){0};
+    if (&door->parts[need.first] != part) { /* they stand with the first */
+        for (size_t k = 0; k < 2; k++) {
+            f->blank[k] = f->blanks[k] = f->blank_holds[k] = (fig){0};
         }
     }
 }
@@ -97,7 +85,7 @@ void part_figures_make(struct materials *m, const struct leaf_figures *leaf,
     f->count = calc_count(c, "pieces a door", part->count, place);
     f->pieces = calc_product(c, "pieces", UNIT_COUNT, f->count, leaf->pieces);
     if (part->material_kind == MATERIAL_LUMBER) {
-        take_lumber(m, leaf->door, part, f);
+        take_lumber(m, leaf, part, f);
         take_staves(c, leaf->door, part, f);
         take_solid(c, leaf->door, part, f);
     } else if (part->material_kind == MATERIAL_SHEET) {

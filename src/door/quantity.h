@@ -13,12 +13,12 @@
 struct part_figures {
     fig length, width;             /* finished */
     fig rough_length, rough_width; /* lumber; no rough length of a part that is milled in blanks */
-    fig blank[2], blanks[2];       /* rough length of a blank, and how many of them the row takes;
-                                      with the first of the parts that share them */
-    fig blank_holds[2];            /* pieces in one */
-    fig count;                     /* pieces a leaf */
-    fig pieces;                    /* pieces of the row: count x leaves of the row */
-    fig net, rough;                /* lumber: board feet or m3 a piece, of a blank its part */
+    fig blank[2], blanks[2]; /* rough length of a blank, and how many of them the row takes, of
+                                the second maybe none; with the first part that shares them */
+    fig blank_holds[2];      /* pieces in one */
+    fig count;               /* pieces a leaf */
+    fig pieces;              /* pieces of the row: count x leaves of the row */
+    fig net, rough;          /* lumber: board feet or m3 a piece, of a blank its part */
     fig stave_width; /* lumber: rough width of what is cut from a board: the part, or a stave of it
                       */
     fig staves;      /* lumber: how many of these the row takes */

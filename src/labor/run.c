@@ -60,15 +60,17 @@ static fig handled_of(const struct calc *c, const struct operation *op,
     if (op->handling_per.choice != DRIVER_PART) {
         return leaf->driver[op->handling_per.choice];
     }
-    const struct place place = leaf->door->row->place;
-    const int64_t leaves = tape_amount(c->tape, leaf->pieces);
-    const int64_t things = blanks_handled(c, op, leaf->door);
-    if (things % leaves == 0) {
-        return calc_count(c, "parts handled", things / leaves, place);
+    const fig things = blanks_handled(c, op, leaf);
+    if (!fig_none(things)) {
+        return fig_ratio(c->tape, "parts and blanks handled, a door", UNIT_FACTOR, (figs){{things}},
+                         (figs){{leaf->pieces}});
     }
-    return fig_ratio(c->tape, "parts and blanks handled, a door", UNIT_FACTOR,
-                     (figs){{calc_count(c, "parts and blanks handled", things, place)}},
-                     (figs){{leaf->pieces}});
+    int64_t parts = 0;
+    for (size_t i = 0; i < leaf->door->part_count; i++) {
+        const struct part *const part = &leaf->door->parts[i];
+        parts += driver_works_on((enum driver)op->per.choice, part) ? part->count : 0;
+    }
+    return calc_count(c, "parts handled", parts, leaf->door->row->place);
 }
 
 /* Minutes in the wood that is worked on, of the first part that is lumber. */
