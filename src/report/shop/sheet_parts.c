@@ -35,7 +35,8 @@ void sheet_parts(struct paper *paper) {
                 "machined, then trimmed to the finished one.",
                 paper_lengths(paper));
     book_format(book, sheet, 2, 0, LOOK_NOTE,
-                "Net and rough in the unit lumber is sold by, areas in %s, weight in %s.",
+                "Net and rough in the unit lumber is sold by, areas in %s, weight in %s. A part "
+                "without a rough length is milled in a blank, that of the first such part.",
                 unit_name(m->area), unit_name(m->weight));
     paper_heads(paper, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, words, WORDS);
     paper_columns(paper, sheet, FIRST_ROW - 1, WORDS, LOOK_HEAD, &fields_part, FIELD_SHEET);
