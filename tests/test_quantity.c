@@ -293,6 +293,9 @@ static void test_too_small(void **state) {
     } cases[] = {
         {"D1,4 1/2,30\n", "the door is 4 1/2 in wide, its frame alone takes 4 1/2 in"},
         {"D1,18,4 1/2\n", "the door is 4 1/2 in high, its frame alone takes 4 1/2 in"},
+        /* a 64th shared by six columns */
+        {"id,width,height,mid stiles\nD1,15 49/64,30,5\n",
+         "the door is 15 49/64 in wide, its frame alone takes 15 3/4 in"},
     };
     int wrong = 0;
     for (size_t i = 0; i < COUNT(cases); i++) {
