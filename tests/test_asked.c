@@ -338,6 +338,14 @@ static const struct asked_case work_cases[] = {
      THICK,
      "finish 'painted' is 3.1 mil dry in all, more than the shop's 3.0; most data sheets warn of "
      "thick films: fewer or thinner coats?"},
+    {"thicker by a hundredth",
+     BENCH_INCH,
+     {"make|finish = painted", "limits|dry film = 3 mil",
+      "coating paint|wet film = 6.02 mil\nsolids = 50 %"},
+     HEAD "A,18,30\n",
+     THICK,
+     "finish 'painted' is 3.0 mil dry in all, more than the shop's 3.0; most data sheets warn of "
+     "thick films: fewer or thinner coats?"},
     {"metric, as thick as may be",
      BENCH_MM,
      {"make|finish = painted", "limits|dry film = 75 um",

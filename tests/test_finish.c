@@ -27,6 +27,18 @@ static const struct bench_case coat_cases[] = {
      {EDGES, FACES, "spray gun|other loss = 5 %", "coating paint|reducer = 5 % of coating"},
      FEET(200),
      {COAT(0, mix, "0.8076"), COAT(0, coating_volume, "0.7691"), COAT(0, reducer, "0.0385")}},
+    {"coverage of the product, the catalyst a tenth of the mix: 1 / 0.9",
+     {EDGES, FACES, FULL,
+      "coating paint|spread by\nwet film\ncoverage = 400 sqft per gal theoretical\n"
+      "catalyst = 10 % of mix"},
+     FEET(400),
+     {COAT(0, mix, "1.1111"), COAT(0, catalyst, "0.1111"), COAT(0, coating_volume, "1")}},
+    {"coverage of the product, the catalyst a tenth of it",
+     {EDGES, FACES, FULL,
+      "coating paint|spread by\nwet film\ncoverage = 400 sqft per gal theoretical\n"
+      "catalyst = 10 % of coating"},
+     FEET(400),
+     {COAT(0, mix, "1.1"), COAT(0, catalyst, "0.1"), COAT(0, coating_volume, "1")}},
     {"no other loss",
      {EDGES, FACES},
      FEET(200),
