@@ -15,7 +15,7 @@
  * instances (docs/cutting.md); none is critical. */
 #define LATE_STEPS 100
 
-/* The part of the effort that is kept for making the cheapest plan neat. */
+/* The part of the effort that is spent beyond it, on making the cheapest plan neat. */
 #define TIDY_SHARE 20
 
 /* What the square of a sheet's free share is worth, in sheets of parts left out. */
@@ -148,7 +148,7 @@ bool sheet_search_run(struct sheet_search *search) {
               sheet_state_init(&walk.trial, search->model) && start(&walk);
     int64_t goal = INT64_MAX;
     while (ok && search->found && search->best.cost > search->bound &&
-           search->spent < search->effort - search->effort / TIDY_SHARE) {
+           search->spent < search->effort) {
         if (search->best.cost - 1 < goal) {
             goal = search->best.cost - 1;
             for (size_t s = 0; s < walk.trial.slot_room; s++) {
