@@ -26,14 +26,25 @@ static size_t count_of(const struct door_elevation *e, enum trait trait) {
     return count;
 }
 
-static bool overlap(const struct elevation_box *a, const struct elevation_box *b) {
+/* What an arch leaves above itself is the rail's, whose box is wider by the rise. */
+static struct elevation_box below_arch(const struct elevation_box *box) {
+    struct elevation_box b = *box;
+    b.y += b.rise;
+    b.height -= b.rise;
+    return b;
+}
+
+static bool overlap(const struct elevation_box *one, const struct elevation_box *other) {
+    const struct elevation_box below[2] = {below_arch(one), below_arch(other)};
+    const struct elevation_box *const a = &below[0];
+    const struct elevation_box *const b = &below[1];
     return a->x < b->x + b->width && b->x < a->x + a->width && a->y < b->y + b->height &&
            b->y < a->y + a->height;
 }
 
 /* In millionths of a square meter, so that areas stay exact enough to compare. */
 static double area(const struct elevation_box *b) {
-    return (double)b->width / 1e6 * ((double)b->height / 1e6);
+    return (double)b->width / 1e6 * ((double)(b->height - b->rise) / 1e6);
 }
 
 static void check_faces(struct bench *bench, const struct door_elevation *e) {
@@ -102,7 +113,8 @@ static void check_mirror(struct bench *bench, const struct door_elevation *e) {
         for (size_t k = 0; k < e->drawing.box_count; k++) {
             const struct elevation_box *const m = &e->drawing.boxes[k];
             found = found || (m->trait == b->trait && m->y == b->y && m->width == b->width &&
-                              m->height == b->height && m->x == e->drawing.width - b->x - b->width);
+                              m->height == b->height && m->rise == b->rise &&
+                              m->x == e->drawing.width - b->x - b->width);
         }
         if (!found) {
             bench_wrong(bench, "%s: a box without its mirror image", e->door->row->id.s);
@@ -334,6 +346,89 @@ static void panel_in_its_groove(void **state) {
     assert_int_equal(bench_close(&bench), 0);
 }
 
+/* One arch over each opening of the top row, drawn on the opening and on the panel behind it. */
+static void arches(void **state) {
+    struct bench bench;
+    struct door_elevation e;
+    size_t openings = 0;
+    size_t panels = 0;
+    (void)state;
+    bench_open(&bench, "arched", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0},
+               "id,leaves,width,height,mid stiles,mid rails,arch\nD1,2,24,60,1,1,2\n");
+    bench_sound(&bench);
+    assert_true(door_elevation_make(&e, &bench.estimate.pool,
+                                    bench.estimate.quantities.leaves[0].door, 0, bench.job.unit));
+    check_elevation(&bench, &e);
+    for (size_t i = 0; i < e.drawing.box_count; i++) {
+        const struct elevation_box *const b = &e.drawing.boxes[i];
+        openings += b->trait == TRAIT_PANEL && b->rise == 2 * NM_PER_INCH ? 1 : 0;
+        panels += b->trait == TRAIT_HIDDEN && b->rise == 2 * NM_PER_INCH ? 1 : 0;
+    }
+    assert_int_equal(openings, 4);
+    assert_int_equal(panels, 4);
+    assert_int_equal(bench_close(&bench), 0);
+}
+
+/* Bars are within the glass that shows; upright ones end at an arch. */
+static void bars(void **state) {
+    struct bench bench;
+    struct door_elevation e;
+    size_t low = 0;
+    (void)state;
+    bench_open(&bench, "bars", BENCH_INCH,
+               (const char *const[BENCH_MOST_EDITS]){
+                   "make|style = glazed", "door glazed|bar width = 5/8\nbar thickness = 1/4"},
+               "id,width,height,arch,bars\nD1,18,30,3,3 x 4\n");
+    bench_sound(&bench);
+    assert_true(door_elevation_make(&e, &bench.estimate.pool,
+                                    bench.estimate.quantities.leaves[0].door, 0, bench.job.unit));
+    check_elevation(&bench, &e);
+    assert_int_equal(count_of(&e, TRAIT_BAR), 5);
+    for (size_t i = 0; i < e.drawing.box_count; i++) {
+        const struct elevation_box *const b = &e.drawing.boxes[i];
+        const length foot = b->y + b->height;
+        if (b->trait == TRAIT_BAR) {
+            assert_true(b->x >= 9 * NM_PER_INCH / 4 && b->y >= 9 * NM_PER_INCH / 4);
+            assert_true(foot <= 111 * NM_PER_INCH / 4);
+            low += b->y > 9 * NM_PER_INCH / 4 && foot == 111 * NM_PER_INCH / 4 ? 1 : 0;
+        }
+    }
+    assert_int_equal(low, 2);
+    assert_int_equal(bench_close(&bench), 0);
+}
+
+/* What is bought in is drawn by what its style tells of it. */
+static void slats(void **state) {
+    static const struct {
+        const char *style;
+        size_t stiles, rails, slats, slabs;
+    } cases[] = {
+        {"door louver|kind = open\nbought in = 55.00 per door", 0, 0, 0, 1},
+        {"door louver|kind = open\nbought in = 55.00 per door\nstile = 2", 2, 2, 0, 0},
+        {"door louver|kind = open\nbought in = 55.00 per door\nstile = 2\nslats = 1 1/4", 2, 2, 21,
+         0},
+    };
+    int wrong = 0;
+    (void)state;
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        struct bench bench;
+        struct door_elevation e;
+        bench_open(&bench, cases[i].style, BENCH_INCH,
+                   (const char *const[BENCH_MOST_EDITS]){"make|style = louver", cases[i].style},
+                   "D1,18,30\n");
+        bench_sound(&bench);
+        assert_true(door_elevation_make(
+            &e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door, 0, bench.job.unit));
+        assert_int_equal(count_of(&e, TRAIT_STILE), cases[i].stiles);
+        assert_int_equal(count_of(&e, TRAIT_RAIL), cases[i].rails);
+        assert_int_equal(count_of(&e, TRAIT_SLAT), cases[i].slats);
+        assert_int_equal(count_of(&e, TRAIT_SLAB), cases[i].slabs);
+        check_faces(&bench, &e);
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 static void sameness(void **state) {
     struct bench bench;
     struct door_elevation e[4];
@@ -384,9 +479,15 @@ static void picture(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(samples),           cmocka_unit_test(looks),
-        cmocka_unit_test(sides_of_a_corner), cmocka_unit_test(panel_in_its_groove),
-        cmocka_unit_test(sameness),          cmocka_unit_test(picture),
+        cmocka_unit_test(samples),
+        cmocka_unit_test(looks),
+        cmocka_unit_test(sides_of_a_corner),
+        cmocka_unit_test(panel_in_its_groove),
+        cmocka_unit_test(sameness),
+        cmocka_unit_test(picture),
+        cmocka_unit_test(arches),
+        cmocka_unit_test(slats),
+        cmocka_unit_test(bars),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* What a row may say of the shape of its doors: how their grain runs. Worked out by hand;
+/* What a row may say of the shape of its doors: how their grain runs, arched tops,
+ * bars on glass.
+ * Worked out by hand;
  * docs/method.md has the same. */
 #include "support.h"
 
@@ -35,12 +37,95 @@ static const struct bench_case grain_cases[] = {
       PART(3, net, "2.5503")}},
 };
 
+#define ARCHED "id,width,height,mid stiles,arch\n"
+static const struct bench_case arch_cases[] = {
+    {"the rail's blank is wider by the rise, the panel a rectangle",
+     {"make|style = profiled\nfinish = painted"},
+     ARCHED "D1,18,30,0,2\n",
+     {PART(1, width, "4.25"), PART(1, length, "14.25"), PART(1, net, "0.4206"), PART(1, rise, "2"),
+      PART(1, rough_width, "4.375"), PART(2, width, "2.25"), PART(2, rise, NULL),
+      PART(3, length, "26.125"), PART(3, rise, "2"), LUMBER(0, net, "1.5809"),
+      LEAF(0, profile, "0.2597"), LEAF(0, faces, "7.5"), LEAF(0, driver[DRIVER_ARCH], "1")}},
+    {"an arched frame for glass: the open part is less, the pane is not",
+     {"make|style = glazed\nfinish = painted"},
+     ARCHED "D1,18,30,0,2\n",
+     {LEAF(0, see_through, "2.3302"), LEAF(0, faces, "2.8396"), LEAF(0, inner_edges, "0.3895"),
+      LEAF(0, sprayed, "3.7291"), PART(3, length, "26"), PART(3, rise, NULL)}},
+    {"half a circle, 13 1/2 across: 20 61/64 along it, not 21.206",
+     {"make|style = open\nfinish = painted"},
+     ARCHED "D1,18,30,0,6 3/4\n",
+     {LEAF(0, inner_edges, "0.3748"), LEAF(0, see_through, "2.2588")}},
+    {"an arch over each column; their mid stile ends where they spring",
+     {NULL},
+     ARCHED "D1,22 1/2,40,1,1\n",
+     {PART(3, length, "35.25"), LEAF(0, driver[DRIVER_ARCH], "2"),
+      LEAF(0, driver[DRIVER_JOINT], "6")}},
+    {"a template for each length of rail",
+     {"door plain|operations = saw",
+      "operation saw|per = arch\nminutes = 5\nsetup = 20 min per length"},
+     "id,count,width,height,mid rails,arch\nD1,1,18,30,0,2\nD2,3,18,40,1,2\nD3,1,20,30,0,2\n"
+     "D4,1,22,30,0,\n",
+     {OPERATION(0, run, "25"), OPERATION(0, setups, "2"), OPERATION(0, machine_minutes, "65"),
+      SHARE(3, run, NULL)}},
+    {"no arch: 0 is a straight rail",
+     {NULL},
+     ARCHED "D1,18,30,0,0\n",
+     {PART(1, width, "2.25"), LEAF(0, driver[DRIVER_ARCH], NULL)}},
+};
+
+#define BARS                                                                                       \
+    "make|style = glazed\nfinish = painted", "door glazed|bar width = 5/8\nbar thickness = 1/4"
+#define BARRED "id,width,height,mid rails,bars\n"
+static const struct bench_case bar_cases[] = {
+    {"one upright and two level bars on the front",
+     {BARS},
+     BARRED "D1,18,30,0,2 x 3\n",
+     {PART(4, length, "25.5"), PART(4, width, "0.25"), PART(4, count, "1"), PART(4, net, "0.0443"),
+      PART(4, rough_width, "0.375"), PART(4, rough_length, "26.5"), PART(4, solid, NULL),
+      PART(5, length, "13.5"), PART(5, count, "2"), PART(5, net, "0.0234"),
+      LEAF(0, bar_area, "0.4102"), LEAF(0, sprayed, "4.0353"), LEAF(0, driver[DRIVER_BAR], "3"),
+      LEAF(0, driver[DRIVER_BAR_RUN], "4.375"), LEAF(0, driver[DRIVER_PANEL], "1"),
+      LEAF(0, driver[DRIVER_SOLID_PANEL], NULL), LEAF(0, driver[DRIVER_PART], "8"),
+      LUMBER(0, net, "1.4741")}},
+    {"on both faces",
+     {BARS "\nbars on = both"},
+     BARRED "D1,18,30,0,2 x 3\n",
+     {PART(4, count, "2"), PART(5, count, "4"), LEAF(0, bar_area, "0.8203")}},
+    {"on both faces, of which the finish covers one",
+     {BARS "\nbars on = both", "finish painted|faces = back"},
+     BARRED "D1,18,30,0,2 x 3\n",
+     {LEAF(0, bar_area, "0.4102")}},
+    {"on the front of a door whose back is finished",
+     {BARS, "finish painted|faces = back"},
+     BARRED "D1,18,30,0,2 x 3\n",
+     {LEAF(0, bar_area, NULL), LEAF(0, driver[DRIVER_BAR], "3")}},
+    {"on each pane of two",
+     {BARS},
+     BARRED "D1,18,30,1,2 x 1\n",
+     {LEAF(0, driver[DRIVER_BAR], "2"), LEAF(0, driver[DRIVER_BAR_RUN], "1.9375")}},
+    {"their weight is of a strip 5/8 by 1/4",
+     {BARS},
+     BARRED "D1,18,30,0,2 x 1\n",
+     {PART(4, weight, "0.07")}},
+};
+
+static void test_bars(void **state) {
+    (void)state;
+    bench_run(bar_cases, COUNT(bar_cases), BENCH_INCH);
+}
+
+static void test_arches(void **state) {
+    (void)state;
+    bench_run(arch_cases, COUNT(arch_cases), BENCH_INCH);
+}
+
 static void test_grain(void **state) {
     (void)state;
     bench_run(grain_cases, COUNT(grain_cases), BENCH_INCH);
 }
 
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_grain)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_grain), cmocka_unit_test(test_arches),
+                                       cmocka_unit_test(test_bars)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

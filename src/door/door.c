@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* From a row to its parts.  The frame is divided first (frame.c); then each piece is noted once a
- * size, so that a door with two equal mid rails has one part of two pieces. */
+/* The doors of a job, a leaf each; rows whose leaves are made alike share their parts. */
 #include "door/door.h"
 
 #include "base/index.h"
 #include "door/frame.h"
+#include "door/pieces.h"
 #include "model/construction.h"
 
 #include <assert.h>
@@ -27,10 +27,30 @@ bool part_is_rail(enum part_kind kind) {
 }
 
 const char *part_kind_name(enum part_kind kind) {
-    static const char *const names[PART_KIND_COUNT] = {
-        "stile", "top rail", "bottom rail", "mid rail", "mid stile", "panel", "pane", "slab"};
+    static const char *const names[PART_KIND_COUNT] = {"stile",    "top rail",  "bottom rail",
+                                                       "mid rail", "mid stile", "panel",
+                                                       "pane",     "slab",      "bar"};
     assert(kind < PART_KIND_COUNT);
     return names[kind];
+}
+
+const char *part_full_name(const struct part *part) {
+    if (part->rise > 0) {
+        return part->kind == PART_PANEL ? "panel, arched" : "top rail, arched";
+    }
+    return part_kind_name(part->kind);
+}
+
+bool part_is_field(enum part_kind kind) {
+    return kind == PART_PANEL || kind == PART_PANE || kind == PART_SLAB;
+}
+
+struct bars style_bars(const struct style *style, const struct row *row) {
+    if (style->form.choice != FORM_GLASS || style->bought_in.set || !row->lights_wide.set) {
+        return (struct bars){0};
+    }
+    return (struct bars){.upright = (int32_t)row->lights_wide.amount - 1,
+                         .level = (int32_t)row->lights_high.amount - 1};
 }
 
 int32_t door_pieces(const struct door *door, enum part_kind kind) {
@@ -39,191 +59,6 @@ int32_t door_pieces(const struct door *door, enum part_kind kind) {
         pieces += door->parts[i].kind == kind ? door->parts[i].count : 0;
     }
     return pieces;
-}
-
-/* Notes pieces of a size: with a part of the same kind and size if there is one. */
-static void add_part(struct door *door, const struct part *part) {
-    for (size_t i = 0; i < door->part_count; i++) {
-        struct part *const old = &door->parts[i];
-        if (old->kind == part->kind && old->length == part->length && old->width == part->width) {
-            old->count += part->count;
-            return;
-        }
-    }
-    assert(door->part_count < FRAME_MOST_PARTS);
-    door->parts[door->part_count++] = *part;
-}
-
-/* A part of the frame, cut to the nearest step. */
-static void add_frame_part(const struct calc *c, struct door *door, enum part_kind kind,
-                           int32_t count, length along_exact, length width_exact) {
-    const struct saw *const saw = &c->rates->saw;
-    const struct size_step step = door->step;
-    const length along = size_nearest(step, along_exact);
-    const length width = size_nearest(step, width_exact);
-    const struct part part = {
-        .kind = kind,
-        .material_kind = MATERIAL_LUMBER,
-        .material = door->construction->frame.index,
-        .count = count,
-        .length = along,
-        .width = width,
-        .thickness = door->thickness,
-        .rough_length = size_up(step, along + saw->length_allowance.amount),
-        .rough_width = size_up(step, width + 2 * saw->edge_allowance.amount),
-        .weight_thickness = door->thickness,
-        .staves = 1,
-    };
-    add_part(door, &part);
-}
-
-/* A solid panel or slab: as thick as its style says, glued up of staves that each lose both edges
- * when they are straightened. */
-static void make_solid(const struct calc *c, const struct door *door, struct part *part) {
-    const struct style *const style = door->style;
-    const bool panel = part->kind == PART_PANEL;
-    if (panel && style->panel_thickness.set) {
-        part->thickness = style->panel_thickness.amount;
-    }
-    part->weight_thickness =
-        panel && style->mean_thickness.set ? style->mean_thickness.amount : part->thickness;
-    part->raised = panel && style->raised;
-    if (style->stave.set) {
-        part->staves = (int32_t)((part->width + style->stave.amount - 1) / style->stave.amount);
-    }
-    part->rough_length = size_up(door->step, part->length + c->rates->saw.length_allowance.amount);
-    part->rough_width = size_up(door->step, part->width + 2 * (int64_t)part->staves *
-                                                              c->rates->saw.edge_allowance.amount);
-}
-
-/* A panel, pane or slab of width x height at most, as it stands in the door: rounded down, so that
- * it goes in. */
-static void add_field(const struct calc *c, struct door *door, enum part_kind kind,
-                      enum material_kind material_kind, int32_t material, length most_width,
-                      length most_height) {
-    const length width = size_down(door->step, most_width);
-    const length height = size_down(door->step, most_height);
-    const bool upright =
-        material_kind == MATERIAL_GLASS || door_grain(door) == PANEL_GRAIN_VERTICAL;
-    struct part part = {
-        .kind = kind,
-        .material_kind = material_kind,
-        .material = material,
-        .count = 1,
-        .length = upright ? height : width,
-        .width = upright ? width : height,
-        .thickness = door->thickness,
-        .shown_width = width,
-        .shown_height = height,
-        .staves = 1,
-    };
-    part.rough_length = part.length;
-    part.rough_width = part.width;
-    if (material_kind == MATERIAL_SHEET) {
-        part.thickness = c->rates->sheets[material].thickness.amount;
-        part.weight_thickness = part.thickness;
-    } else if (material_kind == MATERIAL_GLASS) {
-        part.thickness = c->rates->glass[material].thickness.amount;
-        part.weight_thickness = part.thickness;
-    } else {
-        make_solid(c, door, &part);
-    }
-    add_part(door, &part);
-}
-
-static void add_opening(struct door *door, length width, length height) {
-    door->stuck_edge += 2 * (width + height);
-    for (size_t i = 0; i < door->opening_count; i++) {
-        struct opening *const old = &door->openings[i];
-        if (old->width == width && old->height == height) {
-            old->count++;
-            return;
-        }
-    }
-    door->openings[door->opening_count++] =
-        (struct opening){.width = width, .height = height, .count = 1};
-}
-
-static length clamp_rabbet(length depth, length clearance) {
-    return 2 * (depth - clearance);
-}
-
-/* What fills one opening: a sheet or solid panel in the grooves, a pane in the rabbet, or nothing.
- */
-static void fill_opening(const struct calc *c, struct door *door, length width, length height) {
-    const struct style *const style = door->style;
-    const length groove = style->groove.amount;
-    length more_width = clamp_rabbet(groove, style->panel_clearance.amount);
-    length more_height = more_width;
-    switch (door->form) {
-    case FORM_PANEL:
-        add_field(c, door, PART_PANEL, MATERIAL_SHEET,
-                  construction_panel(door->construction, door->form)->index, width + more_width,
-                  height + more_height);
-        break;
-    case FORM_SOLID:
-        if (door_grain(door) == PANEL_GRAIN_VERTICAL) {
-            more_width = clamp_rabbet(groove, style->clearance_across.amount);
-        } else {
-            more_height = clamp_rabbet(groove, style->clearance_across.amount);
-        }
-        add_field(c, door, PART_PANEL, MATERIAL_LUMBER,
-                  construction_panel(door->construction, door->form)->index, width + more_width,
-                  height + more_height);
-        break;
-    case FORM_GLASS:
-        more_width = clamp_rabbet(groove, style->glass_clearance.amount);
-        add_field(c, door, PART_PANE, MATERIAL_GLASS, door->construction->glass.index,
-                  width + more_width, height + more_width);
-        break;
-    case FORM_SLAB:
-    case FORM_OPEN:
-        break;
-    }
-}
-
-static void add_frame(const struct calc *c, struct door *door, const struct frame *frame) {
-    const length tongues = 2 * frame->tongue;
-    const length between = door->width - 2 * frame->stile + tongues;
-    const length rail = frame->mitered ? door->width : between;
-    add_frame_part(c, door, PART_STILE, 2, door->height, frame->stile);
-    add_frame_part(c, door, PART_TOP_RAIL, 1, rail, frame->top_rail);
-    add_frame_part(c, door, PART_BOTTOM_RAIL, 1, rail, frame->bottom_rail);
-    if (frame->rows > 1) {
-        add_frame_part(c, door, PART_MID_RAIL, frame->rows - 1, between, frame->mid_rail);
-    }
-    for (int32_t r = 0; r < frame->rows; r++) {
-        if (frame->columns > 1) {
-            add_frame_part(c, door, PART_MID_STILE, frame->columns - 1, frame->row[r] + tongues,
-                           frame->mid_stile);
-        }
-        for (int32_t k = 0; k < frame->columns; k++) {
-            add_opening(door, frame->column[k], frame->row[r]);
-            fill_opening(c, door, frame->column[k], frame->row[r]);
-        }
-    }
-    door->joints = 4 + 2 * (frame->rows - 1) + 2 * (frame->columns - 1) * frame->rows;
-}
-
-static void make_slab(const struct calc *c, struct door *door) {
-    const struct material_reference *const slab = &door->construction->slab;
-    if (slab->kind == MATERIAL_SHEET) {
-        door->thickness = c->rates->sheets[slab->index].thickness.amount;
-    }
-    add_field(c, door, PART_SLAB, slab->kind, slab->index, door->width, door->height);
-}
-
-static void make_parts(const struct calc *c, struct door *door) {
-    if (door->form == FORM_SLAB) {
-        make_slab(c, door);
-        return;
-    }
-    struct frame frame;
-    const struct leaf leaf = {.width = door->width, .height = door->height};
-    const enum frame_fault fault = frame_divide(&frame, door->style, door->row, leaf, door->step);
-    assert(fault == FRAME_OK); /* the reader has checked every row under every option */
-    (void)fault;
-    add_frame(c, door, &frame);
 }
 
 /* A leaf of a row, without its parts. */
@@ -268,7 +103,7 @@ static void make_leaf(const struct making *m, struct door *door) {
     door->parts = m->parts;
     door->openings = m->openings;
     if (!door->bought_in) {
-        make_parts(m->calc, door);
+        pieces_make(m->calc, door);
     }
     door->parts = pool_copy(pool, door->parts, door->part_count * sizeof *door->parts);
     door->openings = pool_copy(pool, door->openings, door->opening_count * sizeof *door->openings);
@@ -290,6 +125,9 @@ static bool same_leaf(const void *list, size_t number, const void *thing) {
            a->row->use.choice == b->row->use.choice &&
            a->row->mid_rails.amount == b->row->mid_rails.amount &&
            a->row->mid_stiles.amount == b->row->mid_stiles.amount &&
+           a->row->arch.amount == b->row->arch.amount &&
+           a->row->lights_wide.amount == b->row->lights_wide.amount &&
+           a->row->lights_high.amount == b->row->lights_high.amount &&
            same_heights(&a->row->heights, &b->row->heights);
 }
 

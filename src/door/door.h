@@ -20,6 +20,7 @@ enum part_kind {
     PART_PANEL,
     PART_PANE,
     PART_SLAB,
+    PART_BAR, /* laid on a pane; its width is ripped from the board, its thickness is seen */
     PART_KIND_COUNT
 };
 
@@ -35,11 +36,13 @@ struct part {
     length weight_thickness; /* for the weight: the mean one of a raised panel */
     int32_t staves;          /* a solid panel or slab is glued up of so many; 1: of one board */
     bool raised;             /* its edges are raised */
+    length rise; /* of the arch to which this top rail or panel is cut, within its size; else 0 */
 };
 
 /* Openings of one size that the frame leaves. */
 struct opening {
     length width, height;
+    length rise;   /* of the arch that it ends in at the top, within its height; 0: straight */
     int32_t count; /* a leaf */
 };
 
@@ -56,6 +59,7 @@ struct door {
     length width, height, thickness;         /* of a leaf */
     int32_t leaves;                          /* such leaves a door of the row: 1 or 2 */
     int32_t joints;                          /* corner and mid joints of a leaf; 0 for a slab */
+    int32_t arches;                          /* of its top rail; 0: straight, or not made here */
     length stuck_edge; /* inner edge of the frame, round every opening, a leaf */
     struct part *parts;
     size_t part_count;
@@ -89,9 +93,13 @@ int32_t door_pieces(const struct door *door, enum part_kind kind);
 
 /* "stile", "top rail", ...: as papers call it. Static. */
 const char *part_kind_name(enum part_kind kind);
+/* The same of a part, "top rail, arched" where it is cut to an arch. Static. */
+const char *part_full_name(const struct part *part);
 
 /* Whether a part is one of the frame (stile, rail, mid rail, mid stile). */
 bool part_is_frame(enum part_kind kind);
+/* Whether a part fills the door or an opening of its frame: a panel, a pane, a slab. */
+bool part_is_field(enum part_kind kind);
 
 /* The hardware that the leaf hangs on: the hinge, or of a leaf that hangs on another one the hinge
  * between them. Borrowed; its index is -1 where none is named. */
@@ -106,5 +114,12 @@ const struct door *door_drawn(const struct door *door);
 
 /* Whether it is a rail: top, bottom or mid. */
 bool part_is_rail(enum part_kind kind);
+
+/* How many bars divide each pane of a row made by that style, upright and level ones: none but on
+ * glass that is set here. */
+struct bars {
+    int32_t upright, level;
+};
+struct bars style_bars(const struct style *style, const struct row *row);
 
 #endif

@@ -3,7 +3,7 @@
 
 /* A panel or slab of lumber. */
 static bool is_solid(const struct part *part) {
-    return part->material_kind == MATERIAL_LUMBER && !part_is_frame(part->kind);
+    return part->material_kind == MATERIAL_LUMBER && part_is_field(part->kind);
 }
 
 /* Every driver stands in one of the two switches, so that the compiler names a new one. */
@@ -26,6 +26,7 @@ bool driver_is_whole_door(enum driver driver) {
     case DRIVER_RAIL:
     case DRIVER_PANEL:
     case DRIVER_JOINT:
+    case DRIVER_ARCH:
     case DRIVER_FRAME_RUN:
     case DRIVER_SOLID_PANEL:
     case DRIVER_GLUE_LINE:
@@ -33,6 +34,8 @@ bool driver_is_whole_door(enum driver driver) {
     case DRIVER_RAISED_RUN:
     case DRIVER_BANDED_RUN:
     case DRIVER_PANE:
+    case DRIVER_BAR:
+    case DRIVER_BAR_RUN:
     case DRIVER_LUMBER:
     case DRIVER_SHEET:
     case DRIVER_BOARD:
@@ -52,8 +55,13 @@ bool driver_works_on(enum driver driver, const struct part *part) {
     case DRIVER_JOINT: /* a joint has a stile on one side: its length is cut on the same stops */
     case DRIVER_FRAME_RUN:
         return part_is_frame(part->kind);
+    case DRIVER_ARCH:
+        return part->kind == PART_TOP_RAIL && part->rise > 0;
+    case DRIVER_BAR:
+    case DRIVER_BAR_RUN:
+        return part->kind == PART_BAR;
     case DRIVER_PANEL:
-        return !part_is_frame(part->kind);
+        return part_is_field(part->kind);
     case DRIVER_LUMBER:
     case DRIVER_BOARD:
         return part->material_kind == MATERIAL_LUMBER;

@@ -20,6 +20,7 @@ static void set_widths(struct frame *frame, const struct style *style, const str
         .bottom_rail = front ? style->drawer_rail.amount : style->bottom_rail.amount,
         .mid_rail = style->mid_rail.amount,
         .mid_stile = style->mid_stile.amount,
+        .rise = row->arch.amount,
         .mitered = style->joint.choice == JOINT_MITER,
         .tongue = style->joint.choice == JOINT_DOWEL ? 0 : style->tongue.amount,
         .rows = row->heights.count > 0 ? (int32_t)row->heights.count
@@ -52,6 +53,22 @@ static bool take_given(struct frame *frame, const struct values *heights, length
     return rest < off && rest > -off;
 }
 
+/* Whether the arches of the top row can be cut, of a frame that is divided. */
+static enum frame_fault arch_fault(const struct frame *frame) {
+    if (frame->rise == 0) {
+        return FRAME_OK;
+    }
+    if (frame->mitered) {
+        return FRAME_ARCH_MITERED;
+    }
+    for (int32_t c = 0; c < frame->columns; c++) {
+        if (2 * frame->rise > frame->column[c]) {
+            return FRAME_ARCH_HIGH;
+        }
+    }
+    return frame->rise >= frame->row[0] ? FRAME_ARCH_HIGH : FRAME_OK;
+}
+
 enum frame_fault frame_divide(struct frame *frame, const struct style *style, const struct row *row,
                               struct leaf leaf, struct size_step step) {
     set_widths(frame, style, row);
@@ -73,5 +90,6 @@ enum frame_fault frame_divide(struct frame *frame, const struct style *style, co
     if (frame->column[0] <= 0 || frame->column[frame->columns - 1] <= 0) {
         return FRAME_TOO_NARROW;
     }
-    return frame->row[0] <= 0 || frame->row[frame->rows - 1] <= 0 ? FRAME_TOO_LOW : FRAME_OK;
+    return frame->row[0] <= 0 || frame->row[frame->rows - 1] <= 0 ? FRAME_TOO_LOW
+                                                                  : arch_fault(frame);
 }

@@ -9,13 +9,16 @@
 #define FRAME_MOST_ROWS    MOST_HEIGHTS
 #define FRAME_MOST_COLUMNS 32 /* mid stiles are a count of at most 20 */
 
-/* Upper bound on distinct part sizes of a leaf: stile, two rails, mid rail, and for each row a mid
- * stile and panels of two widths, a divided width leaving one that differs. */
-#define FRAME_MOST_PARTS ((size_t)(5 + 3 * FRAME_MOST_ROWS))
+/* Upper bound on distinct part sizes of a leaf: stile, two rails, mid rail, level bars of two
+ * widths, and for each row a mid stile, an upright bar, and panels of two widths, a divided width
+ * leaving one that differs. */
+#define FRAME_MOST_PARTS ((size_t)(6 + 4 * FRAME_MOST_ROWS))
 
 struct frame {
     length stile, top_rail, bottom_rail, mid_rail, mid_stile; /* widths */
     length tongue; /* what a rail is longer for, each end; 0 for dowels */
+    length rise;   /* of an arch over each opening of the top row, cut into the top rail, which is
+                      that much wider; 0: straight */
     bool mitered;
     int32_t rows, columns;
     length row[FRAME_MOST_ROWS];       /* heights of the openings, top first */
@@ -24,9 +27,11 @@ struct frame {
 
 enum frame_fault {
     FRAME_OK,
-    FRAME_TOO_NARROW,  /* no opening left between the stiles */
-    FRAME_TOO_LOW,     /* no opening left between the rails */
-    FRAME_ROWS_DIFFER, /* given heights do not add up to the space between the rails */
+    FRAME_TOO_NARROW,   /* no opening left between the stiles */
+    FRAME_TOO_LOW,      /* no opening left between the rails */
+    FRAME_ROWS_DIFFER,  /* given heights do not add up to the space between the rails */
+    FRAME_ARCH_MITERED, /* an arch in a mitered rail, whose corner it would cut */
+    FRAME_ARCH_HIGH,    /* more than a half circle, or down to the foot of its opening */
 };
 
 /* Divides a leaf by the widths of its style.  Columns are equal, rows equal or as given; a division

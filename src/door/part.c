@@ -59,7 +59,7 @@ static void take_staves(const struct calc *c, const struct door *door, const str
 /* What gluing up, planing and raising go by. */
 static void take_solid(const struct calc *c, const struct door *door, const struct part *part,
                        struct part_figures *f) {
-    if (part_is_frame(part->kind)) {
+    if (!part_is_field(part->kind)) {
         return;
     }
     f->solid = calc_area(c, "solid panel area, each", f->width, f->length);
@@ -82,6 +82,7 @@ void part_figures_make(struct materials *m, const struct leaf_figures *leaf,
     const struct place place = leaf->door->row->place;
     f->length = calc_length(c, "length", part->length, place);
     f->width = calc_length(c, "width", part->width, place);
+    f->rise = part->rise == 0 ? (fig){0} : calc_length(c, "rise of the arch", part->rise, place);
     f->count = calc_count(c, "pieces a door", part->count, place);
     f->pieces = calc_product(c, "pieces", UNIT_COUNT, f->count, leaf->pieces);
     if (part->material_kind == MATERIAL_LUMBER) {
@@ -104,6 +105,9 @@ void part_figures_make(struct materials *m, const struct leaf_figures *leaf,
 static bool is_chosen(const struct part *part, struct part_choice choice) {
     if (choice.frame_only) {
         return part_is_frame(part->kind);
+    }
+    if (choice.bars_only) {
+        return part->kind == PART_BAR;
     }
     return choice.material_kind == MATERIAL_NONE ||
            (part->material_kind == choice.material_kind && part->material == choice.material);

@@ -16,6 +16,7 @@ struct part_choice {
     enum material_kind material_kind; /* MATERIAL_NONE: all */
     int32_t material;                 /* of that kind */
     bool frame_only;
+    bool bars_only;
 };
 
 /* count x a figure of each chosen part, in unit; offset: where the figure stands in struct

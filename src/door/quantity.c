@@ -106,8 +106,12 @@ static void take_drivers(const struct calc *c, struct leaf_figures *leaf) {
     driver[DRIVER_PART] = calc_count(c, "parts", parts, place);
     driver[DRIVER_STILE] = calc_count(c, "stiles", stiles, place);
     driver[DRIVER_RAIL] = calc_count(c, "rails", rails, place);
-    driver[DRIVER_PANEL] = calc_count(c, "panels, panes and slabs", parts - stiles - rails, place);
+    const int64_t bars = door_pieces(door, PART_BAR);
+    driver[DRIVER_PANEL] =
+        calc_count(c, "panels, panes and slabs", parts - stiles - rails - bars, place);
+    driver[DRIVER_BAR] = calc_count(c, "bars", bars, place);
     driver[DRIVER_JOINT] = calc_count(c, "joints", door->joints, place);
+    driver[DRIVER_ARCH] = calc_count(c, "arches", door->arches, place);
     driver[DRIVER_HINGE] = leaf->hinges;
     driver[DRIVER_PULL] = leaf->pulls;
     driver[DRIVER_HARDWARE] = leaf->other_hardware;
@@ -117,6 +121,9 @@ static void take_drivers(const struct calc *c, struct leaf_figures *leaf) {
     if (!fig_none(frame)) {
         driver[DRIVER_FRAME_RUN] = calc_run(c, "frame parts, run", frame);
     }
+    if (!fig_none(leaf->bars)) {
+        driver[DRIVER_BAR_RUN] = calc_run(c, "bars, run", leaf->bars);
+    }
     driver[DRIVER_EDGE_RUN] = calc_run(c, "edge, run", leaf->perimeter);
     const bool upright = door->height >= door->width;
     driver[DRIVER_DOOR_RUN] = calc_run(c, "door, run", upright ? leaf->height : leaf->width);
@@ -125,13 +132,13 @@ static void take_drivers(const struct calc *c, struct leaf_figures *leaf) {
     take_coats(c, leaf);
 }
 
-/* Pieces of one kind of material that are not of the frame: panes, solid panels and slabs. */
+/* Pieces of one kind of material that fill a door or its frame: panes, solid panels and slabs. */
 static int64_t pieces_of(const struct door *door, enum material_kind material_kind) {
     int64_t pieces = 0;
     for (size_t i = 0; i < door->part_count; i++) {
         const struct part *const part = &door->parts[i];
         pieces +=
-            part->material_kind == material_kind && !part_is_frame(part->kind) ? part->count : 0;
+            part->material_kind == material_kind && part_is_field(part->kind) ? part->count : 0;
     }
     return pieces;
 }
@@ -212,6 +219,9 @@ static bool take_leaf(struct materials *materials, struct leaf_figures *leaf) {
     for (size_t i = 0; i < door->part_count; i++) {
         take_use(c, leaf, door->parts[i].material_kind, door->parts[i].material);
     }
+    leaf->bars =
+        part_total(c, leaf, "bars, length", c->units->length,
+                   (struct part_choice){.bars_only = true}, offsetof(struct part_figures, length));
     surface_make(leaf, c);
     take_banding(c, leaf);
     take_others(c, leaf);

@@ -28,6 +28,7 @@ struct part_figures {
     fig glue;        /* solid: run of glue lines a piece; none without */
     fig solid;       /* solid: area a piece, one face */
     fig raised;      /* raised: run of edge a piece */
+    fig rise;        /* length: of the arch that it is cut to; none without */
     fig weight;      /* a piece; none when a density is not known */
     struct movement movement; /* of a solid panel in its grooves */
 };
@@ -57,6 +58,8 @@ struct leaf_figures {
     fig see_through;    /* area of the openings of a see-through frame, one face */
     fig inner_edges;    /* area of the inner edges of such a frame */
     fig profile;        /* area that the profile adds */
+    fig bars;           /* length of all bars on its panes; none without */
+    fig bar_area;       /* area of these that is sprayed */
     fig faces;          /* area of the faces that are sprayed */
     fig sprayed;        /* area, all in all; none when the row has no finish */
     fig weight;         /* none when a density is not known */

@@ -95,6 +95,43 @@ void finish_warn(const struct calc *c, const struct finish_list *finish,
     }
 }
 
+/* --- shapes --- */
+
+/* Whether an operation counted by that driver is done to a row. */
+static bool is_worked(const struct calc *c, const struct labor *labor, enum driver driver,
+                      size_t row) {
+    for (size_t i = 0; i < labor->operation_count; i++) {
+        const struct operation_figures *const o = &labor->operations[i];
+        if (c->rates->operations[o->operation].per.choice == (int)driver &&
+            !fig_none(o->shares[row].run)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void shapes_warn(const struct calc *c, const struct labor *labor) {
+    for (size_t r = 0; r < c->quantities->count; r++) {
+        const struct door *const door = c->quantities->leaves[r].door;
+        if (door->arches > 0 && !is_worked(c, labor, DRIVER_ARCH, r)) {
+            problem_add(c->problems, SEVERITY_WARNING, "arch-unpriced", door->row->arch.place,
+                        "nothing is counted for the arch of door '%s': style '%s' lists no "
+                        "operation per arch; add one, or take the arch away",
+                        problem_quote(c->problems, door->row->id.s),
+                        problem_quote(c->problems, door->style->name.s));
+        }
+        if (door_pieces(door, PART_BAR) > 0 && !is_worked(c, labor, DRIVER_BAR, r) &&
+            !is_worked(c, labor, DRIVER_BAR_RUN, r)) {
+            problem_add(c->problems, SEVERITY_WARNING, "bars-unpriced",
+                        door->row->lights_wide.place,
+                        "nothing is counted for the bars of door '%s': style '%s' lists no "
+                        "operation per bar; add one, or take the bars away",
+                        problem_quote(c->problems, door->row->id.s),
+                        problem_quote(c->problems, door->style->name.s));
+        }
+    }
+}
+
 /* --- operations besides --- */
 
 static const struct operation_figures *find_operation(const struct labor *labor,

@@ -11,6 +11,10 @@
 void finish_warn(const struct calc *calc, const struct finish_list *finish,
                  const struct labor *labor);
 
+/* Asks about what a row has made of its doors, an arch or bars, and no operation is counted by
+ * there. */
+void shapes_warn(const struct calc *calc, const struct labor *labor);
+
 /* Asks about each operation that 'also' of the job or of a row adds and that does nothing there:
  * the style, the finish or the shop has it already, or the doors have nothing that it is counted
  * by. */

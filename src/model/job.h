@@ -130,9 +130,12 @@ struct row { /* a row of the door list */
     struct value mid_rails, mid_stiles; /* counts */
     struct values heights; /* given row heights between the rails, top first (column `rows`: `10 |
                               12 1/2`); else none */
-    struct choice opens;   /* enum opens */
-    struct choice hinge_side;  /* enum hinge_side */
-    struct value hinges;       /* on each leaf that hangs on one; unset: by [hinges] */
+    struct value arch;     /* nm: rise of the arches of the top rail; unset or 0: it is straight */
+    struct value lights_wide, lights_high; /* counts, into which bars on the glass divide each
+                                              pane; unset: there are none */
+    struct choice opens;                   /* enum opens */
+    struct choice hinge_side;              /* enum hinge_side */
+    struct value hinges;                   /* on each leaf that hangs on one; unset: by [hinges] */
     struct value pulls;        /* pulls or knobs on each leaf, of two that fold on one, where the
                                   make names one */
     struct value extra_charge; /* money a row's door (per leaf) */

@@ -121,6 +121,7 @@ struct saw {
 
 enum door_form { FORM_PANEL, FORM_SOLID, FORM_SLAB, FORM_GLASS, FORM_OPEN };
 enum joint { JOINT_COPE_AND_STICK, JOINT_MORTISE_AND_TENON, JOINT_DOWEL, JOINT_MITER };
+enum bars_on { BARS_ON_FRONT, BARS_ON_BOTH };
 enum panel_grain { PANEL_GRAIN_VERTICAL, PANEL_GRAIN_HORIZONTAL };
 
 struct style {                     /* [door NAME] */
@@ -133,19 +134,18 @@ struct style {                     /* [door NAME] */
     struct value tongue, groove; /* nm; groove takes the panel, is the rabbet for glass */
     struct value panel_clearance, clearance_across, glass_clearance; /* nm, each edge */
     struct choice panel_grain;                                       /* enum panel_grain */
-    struct value drawer_rail;                                        /* nm */
-    struct value slab_below;      /* nm: a lower front is made as a slab of slab_style */
-    struct reference slab_style;  /* [door NAME] of FORM_SLAB; set where slab_below is */
-    struct value profile_extra;   /* nm: developed width that the profile adds, per length of stuck
-                                     edge, all faces */
+    struct value bar_width, bar_thickness; /* nm, as seen and off the glass: of bars laid on it */
+    struct choice bars_on;                 /* enum bars_on */
+    struct value drawer_rail;              /* nm */
+    struct value slab_below;               /* nm: a lower front is made as a slab of slab_style */
+    struct reference slab_style;           /* [door NAME] of FORM_SLAB; set where slab_below is */
+    struct value profile_extra;   /* nm: developed width of the profile, by stuck edge, all faces */
     struct value panel_thickness; /* nm, finished, of a solid panel; unset: as the door */
-    struct value
-        mean_thickness; /* nm, of a raised panel, for its weight; unset: as panel_thickness */
-    struct value
-        stave; /* nm: a solid panel is glued up of staves at most this wide; unset: of one board */
-    bool raised;            /* the solid panel's edges are raised: they are a run to be shaped */
-    struct value bought_in; /* money per sq ft or m2, or per door: the door is bought as it is,
-                               nothing is made */
+    struct value mean_thickness;  /* nm, of a raised panel, for its weight; unset: as that */
+    struct value stave; /* nm: solid panels are glued up of staves so wide; unset: of one board */
+    bool raised;        /* the solid panel's edges are raised: they are a run to be shaped */
+    struct value slats; /* nm from one to the next, as they are drawn in a door bought in */
+    struct value bought_in; /* money per sq ft, m2 or door: bought as it is, nothing is made */
     struct references operations;
 };
 
@@ -158,6 +158,7 @@ enum driver {
     DRIVER_RAIL,  /* rails and mid rails */
     DRIVER_PANEL, /* panels, slabs and panes */
     DRIVER_JOINT,
+    DRIVER_ARCH, /* arches of top rails */
     DRIVER_HINGE,
     DRIVER_PULL,             /* pulls and knobs */
     DRIVER_HARDWARE,         /* pieces of other hardware */
@@ -174,6 +175,8 @@ enum driver {
     DRIVER_RAISED_RUN,       /* ft or m of raised panel edge */
     DRIVER_BANDED_RUN,       /* ft or m of banded edge */
     DRIVER_PANE,             /* panes of glass */
+    DRIVER_BAR,              /* bars laid on panes */
+    DRIVER_BAR_RUN,          /* ft or m of these */
     DRIVER_LUMBER,           /* bf (or m3) bought */
     DRIVER_SHEET,            /* sheets bought */
     DRIVER_BOARD,            /* boards of the cutting plans */

@@ -74,6 +74,7 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
     plan_warn(&calc, &e->lumber, &e->sheets);
     finish_warn(&calc, &e->finish, &e->labor);
     also_warn(&calc, &e->labor);
+    shapes_warn(&calc, &e->labor);
     return problems_count(problems, SEVERITY_ERROR) > 0 ? ESTIMATE_FAULT : ask_fault(e, problems);
 }
 

@@ -4,6 +4,7 @@
 Lengths are Fractions in the unit of the job. Each quantity is rounded once, half away from zero.
 """
 from fractions import Fraction
+from math import isqrt
 
 from afresh_read import listed, number
 
@@ -28,11 +29,15 @@ class Part:
     def __init__(self, kind, count, length, width, thickness, material, material_kind):
         self.kind, self.count, self.length, self.width = kind, count, length, width
         self.thickness, self.material, self.material_kind = thickness, material, material_kind
-        self.staves, self.raised = 1, False
+        self.staves, self.raised, self.rise = 1, False, 0
 
     @property
     def frame(self):
-        return self.kind not in ("panel", "slab", "pane")
+        return self.kind not in ("panel", "slab", "pane", "bar")
+
+    @property
+    def field(self):
+        return self.kind in ("panel", "slab", "pane")
 
 
 LEVEL = ("lift up", "tilt out", "drop down")
@@ -196,6 +201,43 @@ class Door:
         each = self.cut(self.near(clear / count))
         return [each] * (count - 1) + [clear - (count - 1) * each]
 
+    def lay_bars(self, wide, high):
+        if not self.row.get("bars"):
+            return
+        lights = [int(n) for n in self.row["bars"].lower().split("x")]
+        faces = 2 if self.style.get("bars on") == "both" else 1
+        name, _ = self.material("frame")
+        for count, along in ((lights[0] - 1, high), (lights[1] - 1, wide)):
+            if count:
+                self.parts.append(Part("bar", count * faces, self.cut(along, "down"), self.cut(self.of_style("bar thickness")),
+                                       self.of_style("bar width"), name, "lumber"))
+
+    def bar_area(self):
+        along = sum(p.count * p.length for p in self.parts if p.kind == "bar")
+        on = {"front", "back"} if self.style.get("bars on") == "both" else {"front"}
+        finished = {"both": {"front", "back"}, "none": set()}.get(self.finish_keys.get("faces", "both"),
+                                                                  {self.finish_keys.get("faces")})
+        if not along:
+            return 0
+        around = self.of_style("bar width") + 2 * self.of_style("bar thickness")
+        return rounded(along * around * len(on & finished) / len(on) / self.per_area(), "area")
+
+    def arc(self, chord, rise):
+        """Along an arch, by Huygens' rule, to a step; the root to a nanometer."""
+        nm = 25_400_000 if self.inputs.bare == "in" else 1_000_000
+        half, up_by = int(chord * nm) // 2, int(rise * nm)
+        return self.near(Fraction((8 * isqrt(half * half + up_by * up_by) - int(chord * nm)) // 3, nm))
+
+    def around(self, wide, high, rise):
+        return 2 * (wide + high) if not rise else wide + 2 * (high - rise) + self.arc(wide, rise)
+
+    def open_area(self, wide, high, rise):
+        area = rounded(wide * high / self.per_area(), "area")
+        if not rise:
+            return area
+        return area - rounded(wide * rise / (3 * self.per_area()), "area") + \
+            rounded(rise ** 3 / (2 * wide * self.per_area()), "area")
+
     def parts_of_frame(self):
         stile = self.of_style("stile")
         top = self.of_style("top rail", stile)
@@ -219,15 +261,18 @@ class Door:
             if count:
                 self.parts.append(Part(kind, count, self.cut(length), self.cut(width), self.thickness, name, "lumber"))
 
+        rise = self.inputs.length(self.row["arch"], of_rates=False) if self.row.get("arch") else 0
         add("stile", 2, self.height, stile)
-        add("rail", 1, rail, top)
+        add("rail", 1, rail, top + rise)  # the blank
+        self.parts[-1].rise = rise
         add("rail", 1, rail, bottom)
         add("rail", rails, self.width - 2 * stile + 2 * tongue, mid_rail)
-        for row in rows:
-            add("mid stile", stiles, row + 2 * tongue, mid_stile)
-        self.openings = [(c, r) for r in rows for c in columns]
+        for at, row in enumerate(rows):
+            add("mid stile", stiles, row - (rise if at == 0 else 0) + 2 * tongue, mid_stile)
+        self.openings = [(c, r, rise if at == 0 else 0) for at, r in enumerate(rows) for c in columns]
+        self.arches = len(columns) if rise else 0
         self.joints = 4 + 2 * rails + 2 * stiles * len(rows)
-        for wide, high in self.openings:
+        for wide, high, _ in self.openings:
             self.fill(wide, high)
 
     def fill(self, wide, high):
@@ -239,6 +284,7 @@ class Door:
             thickness = self.inputs.length(self.inputs.section("glass", name)["thickness"])
             self.parts.append(Part("pane", 1, self.cut(high + add, "down"), self.cut(wide + add, "down"),
                                    thickness, name, "glass"))
+            self.lay_bars(wide, high)
         elif kind == "panel":
             add = 2 * (groove - self.of_style("panel clearance", 0))
             name, _ = self.material("panel")
@@ -280,14 +326,15 @@ class Door:
         self.face = rounded(self.width * self.height / self.per_area(), "area")
         self.perimeter = 2 * (self.width + self.height)
         edges = rounded(self.perimeter * self.thickness / self.per_area(), "area")
-        inner = sum(2 * (w + h) for w, h in self.openings)
+        inner = sum(self.around(*opening) for opening in self.openings)
         see_through = self.style["kind"] in ("glass", "open") and not self.slab and not self.bought
         faces = 2 if self.finish_keys.get("faces", "both") == "both" else 1
         faces = 0 if self.finish_keys.get("faces") == "none" else faces
-        open_area = sum(rounded(w * h / self.per_area(), "area") for w, h in self.openings) if see_through else 0
+        open_area = sum(self.open_area(*opening) for opening in self.openings) if see_through else 0
         self.sprayed = faces * (self.face - open_area) + edges
         if see_through:
             self.sprayed += rounded(inner * self.thickness / self.per_area(), "area")
+        self.sprayed += self.bar_area()
         extra = self.of_style("profile extra")
         if extra and self.openings:
             self.sprayed += rounded(inner * extra / self.per_area(), "area")
@@ -355,7 +402,7 @@ class Door:
 
     def drivers(self):
         frame = sum(p.count * p.length for p in self.parts if p.frame)
-        solid = [p for p in self.parts if not p.frame and p.material_kind == "lumber"]
+        solid = [p for p in self.parts if p.field and p.material_kind == "lumber"]
         run = self.per_run()
         banded = [p for p in self.parts if p.kind == "slab" and p.material_kind == "sheet" and
                   "banding" in self.inputs.section("sheet", p.material)]
@@ -365,8 +412,11 @@ class Door:
             "door": 1, "part": sum(p.count for p in self.parts),
             "stile": sum(p.count for p in self.parts if p.kind in ("stile", "mid stile")),
             "rail": sum(p.count for p in self.parts if p.kind == "rail"),
-            "panel": sum(p.count for p in self.parts if not p.frame),
+            "panel": sum(p.count for p in self.parts if p.field),
+            "bar": sum(p.count for p in self.parts if p.kind == "bar"),
+            "run of bar": rounded(sum(p.count * p.length for p in self.parts if p.kind == "bar") / run, "run"),
             "joint": self.joints if self.openings else 0,
+            "arch": self.arches if self.openings else 0,
             "hinge": self.hinges, "pull": self.pulls, "piece of hardware": sum(self.fitted.values()),
             "run": rounded(max(self.width, self.height) / run, "run"),
             "frame": rounded(frame / run, "run"), "edge": rounded(self.perimeter / run, "run"),

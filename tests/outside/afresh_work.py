@@ -15,17 +15,20 @@ def driver_of(text):
         if text == unit or text.startswith(unit + " "):
             rest = text[len(unit):].strip()
             rest = rest[3:] if rest.startswith("of ") else rest
-            return {"": "area", "solid panel": "solid area", "door": "run" if unit in ("ft", "m") else "area"}.get(rest, rest)
+            return {"": "area", "solid panel": "solid area", "bar": "run of bar",
+                    "door": "run" if unit in ("ft", "m") else "area"}.get(rest, rest)
     return text
 
 
 def works_on(driver, part):
     frame = part.frame
-    solid = not frame and part.material_kind == "lumber"
+    solid = part.field and part.material_kind == "lumber"
     return {
         "stile": part.kind in ("stile", "mid stile"), "rail": part.kind == "rail", "frame": frame,
         "joint": frame,  # every frame part is cut at a joint
-        "panel": not frame, "bf": part.material_kind == "lumber", "m3": part.material_kind == "lumber",
+        "arch": part.kind == "rail" and part.rise > 0,
+        "bar": part.kind == "bar", "run of bar": part.kind == "bar",
+        "panel": part.field, "bf": part.material_kind == "lumber", "m3": part.material_kind == "lumber",
         "sheet": part.material_kind == "sheet", "pane": part.material_kind == "glass", "solid panel": solid,
         "solid area": solid, "glue line": solid and part.staves > 1, "raised edge": part.raised,
         "banding": part.kind == "slab" and part.material_kind == "sheet",

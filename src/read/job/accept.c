@@ -13,6 +13,8 @@
  * is a line. */
 /* clang-format off */
 const char *const question_ids[] = {
+    "arch-unpriced",
+    "bars-unpriced",
     "between-steps",
     "beyond-usual",
     "clear-on-board",

@@ -82,6 +82,32 @@ static void read_second(struct reader *reader, const struct key *key, const stru
     (void)length_value(reader, key, entry, key->kind.range, width);
 }
 
+/* `2 x 3`: lights wide and high. */
+static void read_lights(struct reader *reader, const struct key *key, const struct entry *entry,
+                        void *target) {
+    struct row *row = target;
+    const char *const end = entry->text + strlen(entry->text);
+    const char *const x = entry->text + strcspn(entry->text, "xX");
+    struct value wide;
+    struct value high;
+
+    if (x == end || strspn(entry->text, "0123456789 xX") < strlen(entry->text)) {
+        problem_add(reader->problems, SEVERITY_ERROR, "bad-lights", entry->place,
+                    "bars '%s' do not tell the lights of a pane; expected how many wide and how "
+                    "many high, like '%s'",
+                    entry_quote(reader, entry), key->example);
+        return;
+    }
+    struct entry before = entry_part(reader, entry, entry->text, x);
+    struct entry after = entry_part(reader, entry, x + 1, end);
+    if (quantity_value(reader, key, &before, key->kind.forms, &wide, NULL) &&
+        quantity_value(reader, key, &after, key->kind.forms, &high, NULL)) {
+        row->lights_wide = wide;
+        row->lights_wide.place = entry->place;
+        row->lights_high = high;
+    }
+}
+
 /* `15.00 arched top`: what follows the number is in the shop's own words. */
 static void read_extra(struct reader *reader, const struct key *key, const struct entry *entry,
                        void *target) {
@@ -123,6 +149,10 @@ const struct key row_keys[] = {
      .help = "stiles between left and right; absent: 0"},
     {"rows", AS_OWN(read_heights, .range = SIDE_RANGE, .most = MOST_HEIGHTS), FIELD(row, heights),
      "10 | 12 1/2", .help = "heights between the rails, top first; absent: equal"},
+    {"arch", AS_LENGTH(INCHES(0, 24)), FIELD(row, arch), "2", "50 mm",
+     .help = "rise of an arched top rail, over each opening of the top row; absent: straight"},
+    {"bars", AS_OWN(read_lights, .forms = FORM("", UNIT_COUNT, 1, 20)), FIELD(row, lights_wide),
+     "2 x 3", .help = "lights wide and high, by bars laid on each pane; absent: no bars"},
     {"opens", AS_CHOICE(ways_to_open), FIELD(row, opens), "lift up", "bi-fold",
      .help = "hinged at a side, lift up, tilt out, drop down, bi-fold or pie cut; absent: hinged"},
     {"hinge side", AS_CHOICE(hinge_sides), FIELD(row, hinge_side), "left", "pair",

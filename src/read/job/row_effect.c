@@ -14,7 +14,7 @@ enum takes {
     TAKES_SOLID = 1 << 2,
     TAKES_SLAB = 1 << 3,
     TAKES_GLASS = 1 << 4,
-    TAKES_MIDS = 1 << 5, /* rails and stiles between the outer ones */
+    TAKES_MIDS = 1 << 5, /* rails and stiles between the outer ones, an arched rail */
     TAKES_FIT = 1 << 6,  /* overlay or reveal */
     TAKES_GAP = 1 << 7,
     TAKES_PULL = 1 << 8,
@@ -29,7 +29,7 @@ static unsigned parts_taken(const struct reader *reader, const struct row *row,
                             const struct construction *construction) {
     const struct style *const style = row_style(reader, row, construction);
     if (style->bought_in.set) {
-        return TAKES_MIDS; /* they are drawn */
+        return style->stile.set ? TAKES_MIDS : 0; /* they are drawn */
     }
     switch ((enum door_form)style->form.choice) {
     case FORM_PANEL:
@@ -148,6 +148,14 @@ static void ask_grain(struct reader *reader, const struct row *row, unsigned all
     ask(reader, grain->place, "grain", why == NULL ? "" : why);
 }
 
+static void ask_bars(struct reader *reader, const struct row *row, unsigned all) {
+    if (row->lights_wide.set && (all & TAKES_GLASS) == 0) {
+        ask(reader, row->lights_wide.place, "bars", reason(reader, row, TAKES_GLASS));
+    } else if (row->lights_wide.set && row->lights_wide.amount * row->lights_high.amount == 1) {
+        ask(reader, row->lights_wide.place, "bars", "one light has none");
+    }
+}
+
 static void ask_mids(struct reader *reader, const struct row *row, unsigned all) {
     const bool rows = row->heights.count > 0;
     if ((all & TAKES_MIDS) != 0) {
@@ -159,6 +167,9 @@ static void ask_mids(struct reader *reader, const struct row *row, unsigned all)
     if (row->mid_rails.amount > 0 &&
         !(rows && row->mid_rails.place.column == row->heights.v[0].place.column)) {
         ask(reader, row->mid_rails.place, "mid rails", reason(reader, row, TAKES_MIDS));
+    }
+    if (row->arch.amount > 0) {
+        ask(reader, row->arch.place, "arch", reason(reader, row, TAKES_MIDS));
     }
     if (row->mid_stiles.amount > 0) {
         ask(reader, row->mid_stiles.place, "mid stiles", reason(reader, row, TAKES_MIDS));
@@ -256,6 +267,7 @@ void row_warn_effect(struct reader *reader, const struct job *job, const struct 
     ask_materials(reader, row, all);
     ask_grain(reader, row, all);
     ask_mids(reader, row, all);
+    ask_bars(reader, row, all);
     ask_hinges(reader, row, all);
     ask_pulls(reader, row, all);
     ask_fit(reader, row, all);

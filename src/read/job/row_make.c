@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Whether what is named for a row is enough to make its door. */
+#include "door/door.h"
 #include "door/frame.h"
 #include "model/construction.h"
 #include "read/job/job_keys.h"
@@ -69,6 +70,41 @@ static const char *shown(struct reader *reader, length value) {
     return all == NULL ? "" : all;
 }
 
+/* Whether the bars of a row have a size, and leave lights between them in the smallest pane. */
+static bool check_bars(struct reader *reader, const struct row *row, const struct style *style,
+                       const struct frame *frame, const struct option *option) {
+    const struct bars bars = style_bars(style, row);
+    const length width = style->bar_width.amount;
+    length wide = frame->column[0];
+    length high = frame->row[0];
+
+    if (bars.upright + bars.level == 0) {
+        return true;
+    }
+    if (!style->bar_width.set || !style->bar_thickness.set) {
+        problem_add(reader->problems, SEVERITY_ERROR, "bars-without-size", row->lights_wide.place,
+                    "the row lays bars on its glass and style '%s'%s lacks '%s'; add it there",
+                    problem_quote(reader->problems, style->name.s), option_words(reader, option),
+                    style->bar_width.set ? "bar thickness" : "bar width");
+        return false;
+    }
+    for (int32_t c = 0; c < frame->columns; c++) {
+        wide = frame->column[c] < wide ? frame->column[c] : wide;
+    }
+    for (int32_t r = 0; r < frame->rows; r++) {
+        high = frame->row[r] < high ? frame->row[r] : high;
+    }
+    if (bars.upright * width < wide && bars.level * width < high) {
+        return true;
+    }
+    problem_add(reader->problems, SEVERITY_ERROR, "bars-too-many", row->lights_wide.place,
+                "bars %s wide leave nothing of a pane %s wide and %s high%s; take fewer or "
+                "narrower ones",
+                shown(reader, width), shown(reader, wide), shown(reader, high),
+                option_words(reader, option));
+    return false;
+}
+
 /* Whether the frame has room in the leaf, and given rows add up to it. */
 static bool check_size(struct reader *reader, const struct row *row,
                        const struct construction *construction, enum leaf_role role,
@@ -92,6 +128,20 @@ static bool check_size(struct reader *reader, const struct row *row,
             shown(reader, fault == FRAME_TOO_NARROW ? frame_across(&frame) : frame_down(&frame)),
             option_words(reader, option));
         break;
+    case FRAME_ARCH_MITERED:
+        problem_add(
+            reader->problems, SEVERITY_ERROR, "arch-mitered", row->arch.place,
+            "style '%s' is mitered%s, and a mitered rail takes no arch; take the arch away, "
+            "or name a style with rails between its stiles",
+            problem_quote(reader->problems, style->name.s), option_words(reader, option));
+        break;
+    case FRAME_ARCH_HIGH:
+        problem_add(reader->problems, SEVERITY_ERROR, "arch-too-high", row->arch.place,
+                    "the arch rises %s in an opening %s wide and %s high%s; expected at most half "
+                    "the width, and less than the height",
+                    shown(reader, row->arch.amount), shown(reader, frame.column[0]),
+                    shown(reader, frame.row[0]), option_words(reader, option));
+        break;
     case FRAME_ROWS_DIFFER:
         for (size_t i = 0; i < row->heights.count; i++) {
             given += row->heights.v[i].amount;
@@ -102,7 +152,7 @@ static bool check_size(struct reader *reader, const struct row *row,
                     option_words(reader, option));
         break;
     }
-    return fault == FRAME_OK;
+    return fault == FRAME_OK && check_bars(reader, row, style, &frame, option);
 }
 
 /* The same for each leaf whose width was read; of leaves that fold only those of a pie-cut pair

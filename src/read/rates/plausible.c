@@ -191,6 +191,7 @@ static enum usual usual_minutes(const struct operation *operation) {
     case DRIVER_GLUE_LINE:
     case DRIVER_RAISED_RUN:
     case DRIVER_BANDED_RUN:
+    case DRIVER_BAR_RUN:
     case DRIVER_AREA:
     case DRIVER_SPRAYED:
     case DRIVER_SPRAYED_PER_COAT:
@@ -203,6 +204,8 @@ static enum usual usual_minutes(const struct operation *operation) {
     case DRIVER_RAIL:
     case DRIVER_PANEL:
     case DRIVER_JOINT:
+    case DRIVER_ARCH:
+    case DRIVER_BAR:
     case DRIVER_HINGE:
     case DRIVER_SOLID_PANEL:
     case DRIVER_PANE:

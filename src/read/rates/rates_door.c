@@ -20,6 +20,8 @@ static const struct spelling joints[] = {
 const struct spelling choices_grain[] = {
     {"vertical", PANEL_GRAIN_VERTICAL}, {"horizontal", PANEL_GRAIN_HORIZONTAL}, {0}};
 
+static const struct spelling bar_faces[] = {{"front", BARS_ON_FRONT}, {"both", BARS_ON_BOTH}, {0}};
+
 static const struct unit_form bought_in[] = {
     {"per sqft", UNIT_MONEY_PER_SQFT, 0, 0, NO_LIMIT},
     {"per m2", UNIT_MONEY_PER_M2, 0, 0, NO_LIMIT},
@@ -62,6 +64,12 @@ static const struct key door_keys[] = {
      .help = "between pane and rabbet, each edge; absent: as the panel clearance"},
     {"panel grain", AS_CHOICE(choices_grain), FIELD(style, panel_grain), "vertical", "horizontal",
      .help = "of panels and slabs, unless a row says otherwise; absent: vertical"},
+    {"bar width", AS_LENGTH(RANGE(NM_PER_INCH / 8, 4 * NM_PER_INCH)), FIELD(style, bar_width),
+     "5/8 in", .help = "as seen, of the bars that rows lay on their glass"},
+    {"bar thickness", AS_LENGTH(RANGE(NM_PER_INCH / 16, 4 * NM_PER_INCH)),
+     FIELD(style, bar_thickness), "1/4 in", .help = "of these bars, off the glass"},
+    {"bars on", AS_CHOICE(bar_faces), FIELD(style, bars_on), "front", "both",
+     .help = "on which faces of the glass they lie; absent: front"},
     {"drawer rail", AS_LENGTH(PART_WIDTH), FIELD(style, drawer_rail), "1 1/2 in",
      .help = "width of the rails of drawer and false fronts; absent: as those of doors"},
     {"slab below", AS_LENGTH(INCHES(0, 48)), FIELD(style, slab_below), "6 1/2 in",
@@ -82,6 +90,8 @@ static const struct key door_keys[] = {
      .help = "whether the edges of a solid panel are raised; absent: no"},
     {"bought in", AS_QUANTITY(bought_in), FIELD(style, bought_in), "24.00 per sqft",
      "55.00 per door", .help = "the door is bought as it is, at this price; nothing of it is made"},
+    {"slats", AS_LENGTH(RANGE(NM_PER_INCH / 4, 12 * NM_PER_INCH)), FIELD(style, slats), "1 1/2 in",
+     .help = "of a door bought in: drawn so far apart in its frame, for the client to see"},
     {"operations", AS_NAMES(NAME_OPERATION), FIELD(style, operations),
      "rough cut, joint, plane, rip, cope", .help = "what is done to make it, in order"},
 };
@@ -158,16 +168,22 @@ static void check_door(struct reader *reader, const struct ini_section *section,
     if (style->slab_below.set) {
         section_lacks(reader, section, "slab style", "for slab below: by which the slab is made");
     }
-    if (!style->form.set || style->form.choice == FORM_SLAB || style->bought_in.set) {
+    if (!style->form.set || style->form.choice == FORM_SLAB) {
         return;
     }
-    section_lacks(reader, section, "joint", "for all but a slab");
-    section_lacks(reader, section, "thickness", "for all but a slab");
-    section_lacks(reader, section, "stile", "for all but a slab");
+    if (style->slats.set) {
+        section_lacks(reader, section, "stile", "for slats: the frame that they are drawn in");
+    }
     inherit(&style->top_rail, &style->stile);
     inherit(&style->bottom_rail, &style->stile);
     inherit(&style->mid_rail, &style->stile);
     inherit(&style->mid_stile, &style->stile);
+    if (style->bought_in.set) {
+        return; /* what it lacks is not drawn */
+    }
+    section_lacks(reader, section, "joint", "for all but a slab");
+    section_lacks(reader, section, "thickness", "for all but a slab");
+    section_lacks(reader, section, "stile", "for all but a slab");
     if (style->joint.set) {
         check_joint(reader, section, style);
     }
@@ -222,6 +238,23 @@ void styles_check(struct reader *reader, const struct rates *rates) {
             problem_add(reader->problems, SEVERITY_ERROR, "slab-style-kind", named->name.place,
                         "slab style '%s' is no style of kind slab; name one that is",
                         problem_quote(reader->problems, named->name.s));
+        }
+        const struct value *const bars = rates->styles[i].bar_width.set
+                                             ? &rates->styles[i].bar_width
+                                             : &rates->styles[i].bar_thickness;
+        if (bars->set && rates->styles[i].form.set && rates->styles[i].form.choice != FORM_GLASS) {
+            problem_add(reader->problems, SEVERITY_WARNING, "without-effect", bars->place,
+                        "the bars have no effect: only glass takes them, and style '%s' has none; "
+                        "take them away",
+                        problem_quote(reader->problems, rates->styles[i].name.s));
+        }
+        const struct value *const slats = &rates->styles[i].slats;
+        if (slats->set &&
+            (!rates->styles[i].bought_in.set || rates->styles[i].form.choice != FORM_OPEN)) {
+            problem_add(reader->problems, SEVERITY_WARNING, "without-effect", slats->place,
+                        "slats have no effect in style '%s': they are drawn in doors of kind open "
+                        "that are bought in, none are made here; take them away",
+                        problem_quote(reader->problems, rates->styles[i].name.s));
         }
         if (named->name.s != NULL && !rates->styles[i].slab_below.set) {
             problem_add(reader->problems, SEVERITY_WARNING, "without-effect", named->name.place,

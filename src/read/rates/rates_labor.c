@@ -14,6 +14,7 @@ static const struct spelling drivers_inch[] = {
     {"rail", DRIVER_RAIL},
     {"panel", DRIVER_PANEL},
     {"joint", DRIVER_JOINT},
+    {"arch", DRIVER_ARCH},
     {"hinge", DRIVER_HINGE},
     {"pull", DRIVER_PULL},
     {"piece of hardware", DRIVER_HARDWARE},
@@ -37,6 +38,8 @@ static const struct spelling drivers_inch[] = {
     {"sqft of solid panel", DRIVER_SOLID_AREA},
     {"ft of raised edge", DRIVER_RAISED_RUN},
     {"ft of banding", DRIVER_BANDED_RUN},
+    {"bar", DRIVER_BAR},
+    {"ft of bar", DRIVER_BAR_RUN},
     {0},
 };
 static const struct spelling drivers_mm[] = {
@@ -47,6 +50,7 @@ static const struct spelling drivers_mm[] = {
     {"rail", DRIVER_RAIL},
     {"panel", DRIVER_PANEL},
     {"joint", DRIVER_JOINT},
+    {"arch", DRIVER_ARCH},
     {"hinge", DRIVER_HINGE},
     {"pull", DRIVER_PULL},
     {"piece of hardware", DRIVER_HARDWARE},
@@ -70,6 +74,8 @@ static const struct spelling drivers_mm[] = {
     {"m2 of solid panel", DRIVER_SOLID_AREA},
     {"m of raised edge", DRIVER_RAISED_RUN},
     {"m of banding", DRIVER_BANDED_RUN},
+    {"bar", DRIVER_BAR},
+    {"m of bar", DRIVER_BAR_RUN},
     {0},
 };
 static const struct unit_form minutes[] = {
@@ -178,7 +184,8 @@ static bool is_run(const struct operation *operation) {
     const int driver = operation->per.choice;
 
     return driver == DRIVER_FRAME_RUN || driver == DRIVER_EDGE_RUN || driver == DRIVER_DOOR_RUN ||
-           driver == DRIVER_GLUE_LINE || driver == DRIVER_RAISED_RUN || driver == DRIVER_BANDED_RUN;
+           driver == DRIVER_GLUE_LINE || driver == DRIVER_RAISED_RUN ||
+           driver == DRIVER_BANDED_RUN || driver == DRIVER_BAR_RUN;
 }
 
 static void check_operation(struct reader *reader, const struct ini_section *section,

@@ -61,12 +61,14 @@ static const char *hinge_words(struct drawings *w, const struct door_elevation *
 static const char *part_words(struct drawings *w, const struct part *part) {
     const enum length_unit unit = w->e->job->unit;
     char thick[32];
-    const bool field = !part_is_frame(part->kind);
+    const bool field = part_is_field(part->kind);
     const struct shown size = field ? show_size(part->shown_width, part->shown_height, unit)
                                     : show_size(part->length, part->width, unit);
-    return pool_format(&w->pool, "%d  %s  %s x %s  %s", (int)part->count,
-                       part_kind_name(part->kind), size.text,
-                       length_show(part->thickness, unit, thick, sizeof thick),
+    char rise[32];
+    return pool_format(&w->pool, "%d  %s%s%s  %s x %s  %s", (int)part->count, part_full_name(part),
+                       part->rise > 0 ? " " : "",
+                       part->rise > 0 ? length_show(part->rise, unit, rise, sizeof rise) : "",
+                       size.text, length_show(part->thickness, unit, thick, sizeof thick),
                        material_name(w->e->rates, part->material_kind, part->material));
 }
 

@@ -6,6 +6,7 @@
 #include "report/doors/door_hung.h"
 
 #include <assert.h>
+#include <math.h>
 
 /* Of a leaf. */
 #define MOST_DIMENSIONS (2 * (FRAME_MOST_ROWS + FRAME_MOST_COLUMNS) + 4)
@@ -35,13 +36,14 @@ static enum trait filling(enum door_form form) {
     return TRAIT_PANEL;
 }
 
-/* The panel or pane behind an opening: the part whose size is nearest above it. */
-static const struct part *part_behind(const struct door *door, length width, length height) {
+/* The panel or pane behind an opening: the part whose size is nearest above it, and of panels that
+ * which is cut to its arch. */
+static const struct part *part_behind(const struct door *door, const struct elevation_box *box) {
     const struct part *found = NULL;
     for (size_t i = 0; i < door->part_count; i++) {
         const struct part *const p = &door->parts[i];
-        const bool fills = p->kind == PART_PANEL || p->kind == PART_PANE;
-        if (fills && p->shown_width >= width && p->shown_height >= height &&
+        const bool fills = p->kind == PART_PANE || (p->kind == PART_PANEL && p->rise == box->rise);
+        if (fills && p->shown_width >= box->width && p->shown_height >= box->height &&
             (found == NULL ||
              p->shown_width + p->shown_height < found->shown_width + found->shown_height)) {
             found = p;
@@ -50,29 +52,91 @@ static const struct part *part_behind(const struct door *door, length width, len
     return found;
 }
 
-static void fill(const struct maker *m, length x, length y, length width, length height) {
-    const struct part *const part = part_behind(m->door, width, height);
-    elevation_add_box(m->e, filling(m->door->form), x, y, width, height);
-    if (m->door->form == FORM_SOLID && m->door->style->raised) {
-        const length side = width < height ? width : height;
-        const length in = RAISED_IN < side / 5 ? RAISED_IN : side / 5;
-        elevation_add_box(m->e, TRAIT_RAISED, x + in, y + in, width - 2 * in, height - 2 * in);
+/* How far the top of an arch is below its crown, at so far from its middle; 0: it is straight. */
+static length arch_drop(const struct elevation_box *box, length from_middle) {
+    const double half = (double)box->width / 2;
+    const double rise = (double)box->rise;
+    if (box->rise <= 0) {
+        return 0;
     }
-    if (part != NULL) {
-        elevation_add_box(m->e, TRAIT_HIDDEN, x - (part->shown_width - width) / 2,
-                          y - (part->shown_height - height) / 2, part->shown_width,
-                          part->shown_height);
+    const double radius = (half * half + rise * rise) / (2 * rise);
+    const double aside = (double)from_middle;
+    return (length)(radius - sqrt(radius * radius - aside * aside));
+}
+
+static bool has_slats(const struct door *door) {
+    return door->bought_in && door->style->slats.set && door->form == FORM_OPEN;
+}
+
+/* Bars at equal distances; upright ones end at the arch. */
+static void lay_bars(const struct maker *m, const struct elevation_box *glass) {
+    const struct bars bars = style_bars(m->door->style, m->door->row);
+    const length wide = m->door->style->bar_width.amount;
+    for (int32_t i = 1; i <= bars.upright; i++) {
+        const length x = glass->width * i / (bars.upright + 1) - wide / 2;
+        const length drop = arch_drop(glass, x + wide / 2 - glass->width / 2);
+        elevation_add_box(m->e, TRAIT_BAR, glass->x + x, glass->y + drop, wide,
+                          glass->height - drop);
+    }
+    for (int32_t i = 1; i <= bars.level; i++) {
+        const length y = glass->height * i / (bars.level + 1) - wide / 2;
+        elevation_add_box(m->e, TRAIT_BAR, glass->x, glass->y + y, glass->width, wide);
     }
 }
 
-static void draw_row(const struct maker *m, length y, length height) {
+/* Slats from the top of an opening to its foot; the last may be cut off. */
+static void lay_slats(const struct maker *m, const struct elevation_box *opening) {
+    const length each = m->door->style->slats.amount;
+    const length foot = opening->y + opening->height;
+    for (length y = opening->y + opening->rise; y < foot; y += each) {
+        elevation_add_box(m->e, TRAIT_SLAT, opening->x, y, opening->width,
+                          y + each < foot ? each : foot - y);
+    }
+}
+
+/* box: an opening, of whatever trait. */
+static void fill(const struct maker *m, struct elevation_box box) {
+    const struct part *const part = part_behind(m->door, &box);
+    const length x = box.x;
+    const length y = box.y;
+    const length width = box.width;
+    const length height = box.height;
+    box.trait = filling(m->door->form);
+    elevation_put_box(m->e, box);
+    lay_bars(m, &box);
+    if (has_slats(m->door)) {
+        lay_slats(m, &box);
+    }
+    if (m->door->form == FORM_SOLID && m->door->style->raised) {
+        const length side = width < height ? width : height;
+        const length in = RAISED_IN < side / 5 ? RAISED_IN : side / 5;
+        elevation_put_box(m->e,
+                          (struct elevation_box){.trait = TRAIT_RAISED,
+                                                 .x = x + in,
+                                                 .y = y + in,
+                                                 .width = width - 2 * in,
+                                                 .height = height - 2 * in,
+                                                 .rise = box.rise * (width - 2 * in) / width});
+    }
+    if (part != NULL) {
+        elevation_put_box(m->e, (struct elevation_box){.trait = TRAIT_HIDDEN,
+                                                       .x = x - (part->shown_width - width) / 2,
+                                                       .y = y - (part->shown_height - height) / 2,
+                                                       .width = part->shown_width,
+                                                       .height = part->shown_height,
+                                                       .rise = part->rise});
+    }
+}
+
+static void draw_row(const struct maker *m, length y, length height, length rise) {
     const struct frame *const f = &m->frame;
     length x = f->stile;
     for (int32_t c = 0; c < f->columns; c++) {
-        fill(m, x, y, f->column[c], height);
+        fill(m, (struct elevation_box){
+                    .x = x, .y = y, .width = f->column[c], .height = height, .rise = rise});
         x += f->column[c];
         if (c + 1 < f->columns) {
-            elevation_add_box(m->e, TRAIT_STILE, x, y, f->mid_stile, height);
+            elevation_add_box(m->e, TRAIT_STILE, x, y + rise, f->mid_stile, height - rise);
             x += f->mid_stile;
         }
     }
@@ -95,11 +159,11 @@ static void draw_frame(const struct maker *m) {
     const length between = width - 2 * f->stile;
     elevation_add_box(m->e, TRAIT_STILE, 0, 0, f->stile, height);
     elevation_add_box(m->e, TRAIT_STILE, width - f->stile, 0, f->stile, height);
-    elevation_add_box(m->e, TRAIT_RAIL, f->stile, 0, between, f->top_rail);
+    elevation_add_box(m->e, TRAIT_RAIL, f->stile, 0, between, f->top_rail + f->rise);
     elevation_add_box(m->e, TRAIT_RAIL, f->stile, height - f->bottom_rail, between, f->bottom_rail);
     length y = f->top_rail;
     for (int32_t r = 0; r < f->rows; r++) {
-        draw_row(m, y, f->row[r]);
+        draw_row(m, y, f->row[r], r == 0 ? f->rise : 0);
         y += f->row[r];
         if (r + 1 < f->rows) {
             elevation_add_box(m->e, TRAIT_RAIL, f->stile, y, between, f->mid_rail);
@@ -187,7 +251,11 @@ static void draw_leaf(struct maker *m) {
 static size_t most_boxes(const struct door *door) {
     const size_t rows = (size_t)door->row->mid_rails.amount + 1;
     const size_t columns = (size_t)door->row->mid_stiles.amount + 1;
-    return 8 + MOST_HINGE_MARKS + (leaf_is_framed(door) ? rows + 4 * rows * columns : 0);
+    const struct bars bars = style_bars(door->style, door->row);
+    const size_t slats =
+        has_slats(door) ? (size_t)(door->height / door->style->slats.amount) + 1 : 0;
+    const size_t each = 4 + (size_t)(bars.upright + bars.level) + slats;
+    return 8 + MOST_HINGE_MARKS + (leaf_is_framed(door) ? rows + each * rows * columns : 0);
 }
 
 static bool take_room(struct elevation *e, struct pool *pool, const struct door *door) {
@@ -263,7 +331,9 @@ bool door_elevation_same(const struct door_elevation *of_a, const struct door_el
     const struct elevation *const b = &of_b->drawing;
     return door_kind_same(of_a->door, of_b->door) && a->width == b->width &&
            a->height == b->height && a->hinges == b->hinges && a->edge == b->edge &&
-           a->dimension_count == b->dimension_count && parts_same(of_a->door, of_b->door) &&
+           of_a->door->row->arch.amount == of_b->door->row->arch.amount &&
+           a->box_count == b->box_count && a->dimension_count == b->dimension_count &&
+           parts_same(of_a->door, of_b->door) &&
            (of_a->door->beside == NULL || parts_same(of_a->door->beside, of_b->door->beside)) &&
            dimensions_same(a, b);
 }
@@ -286,6 +356,9 @@ bool door_kind_same(const struct door *a, const struct door *b) {
            (!row_folds(a->row) || a->row->hinge_side.choice == b->row->hinge_side.choice) &&
            a->row->mid_rails.amount == b->row->mid_rails.amount &&
            a->row->mid_stiles.amount == b->row->mid_stiles.amount &&
+           (a->row->arch.amount > 0) == (b->row->arch.amount > 0) &&
+           style_bars(a->style, a->row).upright == style_bars(b->style, b->row).upright &&
+           style_bars(a->style, a->row).level == style_bars(b->style, b->row).level &&
            a->row->heights.count == b->row->heights.count &&
            a->construction->glass.index * (a->form == FORM_GLASS) ==
                b->construction->glass.index * (b->form == FORM_GLASS);

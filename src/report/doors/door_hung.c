@@ -10,10 +10,14 @@
  * runs so far to each side, at most a fifth of the leaf. */
 #define CORNER_MARK (40 * NM_PER_MM)
 
+void elevation_put_box(struct elevation *e, struct elevation_box box) {
+    e->boxes[e->box_count++] = box;
+}
+
 void elevation_add_box(struct elevation *e, enum trait trait, length x, length y, length width,
                        length height) {
-    e->boxes[e->box_count++] =
-        (struct elevation_box){.trait = trait, .x = x, .y = y, .width = width, .height = height};
+    elevation_put_box(e, (struct elevation_box){
+                             .trait = trait, .x = x, .y = y, .width = width, .height = height});
 }
 
 void elevation_add_stroke(struct elevation *e, enum stroke_kind kind, length x1, length y1,

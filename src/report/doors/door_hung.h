@@ -12,6 +12,8 @@
 #define MOST_STROKES ((size_t)8)
 
 /* Adds to the boxes of a drawing that has room for it. */
+void elevation_put_box(struct elevation *e, struct elevation_box box);
+/* The same of a box without an arch. */
 void elevation_add_box(struct elevation *e, enum trait trait, length x, length y, length width,
                        length height);
 /* Adds to its strokes likewise. */

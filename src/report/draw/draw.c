@@ -4,6 +4,8 @@
 #include "report/draw/draw_parts.h"
 #include "report/type/text_style.h"
 
+#include <math.h>
+
 /* How a trait is drawn: its line and what fills it; a negative gray fills nothing. */
 static const struct look_of {
     double line, line_gray, fill;
@@ -13,12 +15,29 @@ static const struct look_of {
     [TRAIT_STILE] = {0.6, 0, 1, false},     [TRAIT_RAIL] = {0.6, 0, 1, false},
     [TRAIT_PANEL] = {0.6, 0, 0.92, false},  [TRAIT_GLASS] = {0.6, 0, 1, false},
     [TRAIT_RAISED] = {0.5, 0, -1, false},   [TRAIT_OPEN] = {0.6, 0, 1, false},
+    [TRAIT_BAR] = {0.5, 0, 1, false},       [TRAIT_SLAT] = {0.4, 0.2, 0.97, false},
     [TRAIT_HIDDEN] = {0.4, 0.35, -1, true}, [TRAIT_HINGE] = {0.6, 0, 0.25, false},
 };
 
-static void rectangle(const struct drawing *g, const struct elevation_box *b) {
-    cairo_rectangle(g->cr, g->x + (double)b->x * g->scale, g->y + (double)b->y * g->scale,
-                    (double)b->width * g->scale, (double)b->height * g->scale);
+/* The outline of a box: a rectangle, or one whose top is an arch, a circle's segment. */
+static void outline(const struct drawing *g, const struct elevation_box *b) {
+    const double x = g->x + (double)b->x * g->scale;
+    const double y = g->y + (double)b->y * g->scale;
+    const double half = (double)b->width * g->scale / 2;
+    const double height = (double)b->height * g->scale;
+    const double rise = (double)b->rise * g->scale;
+    if (b->rise <= 0) {
+        cairo_rectangle(g->cr, x, y, 2 * half, height);
+        return;
+    }
+    const double radius = (half * half + rise * rise) / (2 * rise);
+    const double from = atan2(rise - radius, -half);
+    const double to = atan2(rise - radius, half);
+    cairo_new_sub_path(g->cr);
+    cairo_arc(g->cr, x + half, y + radius, radius, from, to);
+    cairo_line_to(g->cr, x + 2 * half, y + height);
+    cairo_line_to(g->cr, x, y + height);
+    cairo_close_path(g->cr);
 }
 
 /* Slanted lines in threes across a pane. */
@@ -28,7 +47,7 @@ static void hatch(const struct drawing *g, const struct elevation_box *b) {
     const double width = (double)b->width * g->scale;
     const double height = (double)b->height * g->scale;
     cairo_save(g->cr);
-    rectangle(g, b);
+    outline(g, b);
     cairo_clip(g->cr);
     cairo_set_line_width(g->cr, 0.4);
     cairo_set_source_rgb(g->cr, 0.35, 0.35, 0.35);
@@ -49,6 +68,8 @@ static void cross(const struct drawing *g, const struct elevation_box *b) {
     const double right = left + (double)b->width * g->scale;
     const double foot = top + (double)b->height * g->scale;
     cairo_save(g->cr);
+    outline(g, b);
+    cairo_clip(g->cr);
     cairo_set_line_width(g->cr, 0.4);
     cairo_set_source_rgb(g->cr, 0.35, 0.35, 0.35);
     cairo_move_to(g->cr, left, top);
@@ -63,7 +84,7 @@ static void draw_box(const struct drawing *g, const struct elevation_box *b) {
     const struct look_of *const look = &looks[b->trait];
     cairo_save(g->cr);
     if (look->fill >= 0) {
-        rectangle(g, b);
+        outline(g, b);
         cairo_set_source_rgb(g->cr, look->fill, look->fill, look->fill);
         cairo_fill(g->cr);
     }
@@ -75,7 +96,7 @@ static void draw_box(const struct drawing *g, const struct elevation_box *b) {
     if (look->dashed) {
         cairo_set_dash(g->cr, (const double[]){2.2, 1.6}, 2, 0);
     }
-    rectangle(g, b);
+    outline(g, b);
     cairo_set_line_width(g->cr, look->line);
     cairo_set_source_rgb(g->cr, look->line_gray, look->line_gray, look->line_gray);
     cairo_stroke(g->cr);

@@ -18,7 +18,9 @@ enum trait {
     TRAIT_PANEL,  /* what is seen of a panel: an opening of the frame */
     TRAIT_RAISED, /* the field of a raised panel */
     TRAIT_GLASS,  /* what is seen of a pane */
+    TRAIT_BAR,    /* laid on a pane */
     TRAIT_OPEN,   /* an opening that stays open */
+    TRAIT_SLAT,   /* one of those that close an opening */
     TRAIT_HIDDEN, /* edge of a panel or pane within the groove or rabbet */
     TRAIT_HINGE   /* a mark outside the leaf */
 };
@@ -26,6 +28,7 @@ enum trait {
 struct elevation_box {
     enum trait trait;
     length x, y, width, height;
+    length rise; /* its top is an arch that rises so far, within the height; 0: straight */
 };
 
 /* A line between two points: the miter of a frame, how a leaf opens (dashed), that two leaves stand

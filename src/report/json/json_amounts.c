@@ -19,7 +19,7 @@ static json_t *part_object(struct json_maker *maker, const struct part *part,
     } else if (part->material_kind == MATERIAL_GLASS) {
         material = rates->glass[part->material].name.s;
     }
-    json_put_text(maker, object, "part", part_kind_name(part->kind));
+    json_put_text(maker, object, "part", part_full_name(part));
     json_put_text(maker, object, "material", material);
     json_put_fields(maker, object, &fields_part, figures);
     return object;

@@ -45,7 +45,7 @@ static json_t *item_list(struct json_maker *maker, const struct cut_item *items,
     for (size_t i = 0; i < count; i++) {
         json_t *const object = json_object();
         json_put_text(maker, object, "door", parts[i].door->name);
-        json_put_text(maker, object, "part", part_kind_name(parts[i].part->kind));
+        json_put_text(maker, object, "part", part_full_name(parts[i].part));
         put_size(maker, object, "length", items[i].length);
         put_size(maker, object, "width", items[i].width);
         json_put_count(maker, object, "pieces", items[i].demand);

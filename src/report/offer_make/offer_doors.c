@@ -10,12 +10,26 @@ const struct leaf_figures *offer_leaf(const struct offer_maker *m, size_t door) 
     return &m->e->quantities.leaves[m->rows[door]];
 }
 
+/* A door bought in may be told to be arched, too, where its frame is told. */
+static bool is_arched(const struct door *door) {
+    return door->arches > 0 ||
+           (door->bought_in && door->style->stile.set && door->row->arch.amount > 0);
+}
+
 /* `pair of doors, frame with a flat panel, 2 panels high`. */
 static const char *kind_words(struct offer_maker *m, const struct door *door) {
     const bool glass = door->form == FORM_GLASS;
+    const struct bars bars = style_bars(door->style, door->row);
+    const char *const lights =
+        bars.upright + bars.level == 0
+            ? ""
+            : pool_words(m->pool, ", %d x %d lights", (int)bars.upright + 1, (int)bars.level + 1);
+    const bool outline = door->bought_in && !door->style->stile.set;
     return pool_words(
-        m->pool, "%s, %s%s%s", show_opening(m->pool, door), offer_style(door), glass ? ", " : "",
-        glass ? offer_material(m->e->rates, MATERIAL_GLASS, door->construction->glass.index) : "");
+        m->pool, "%s, %s%s%s%s%s%s", show_opening(m->pool, door), offer_style(door),
+        is_arched(door) ? ", arched top" : "", glass ? ", " : "",
+        glass ? offer_material(m->e->rates, MATERIAL_GLASS, door->construction->glass.index) : "",
+        lights, outline ? ", bought in, no drawing" : "");
 }
 
 /* A to Z, AA to ZZ, AAA ... : as the columns of a spreadsheet are called. */
@@ -68,14 +82,25 @@ static const char *hinge_words(struct offer_maker *m, const struct leaf_figures 
     return door->leaves > 1 ? "; hinges left and right" : pool_words(m->pool, "; hinges %s", hung);
 }
 
+/* What a door's lights are made by: the glass is whole. "": it has no bars. */
+static const char *bar_words(const struct door *door) {
+    const struct bars bars = style_bars(door->style, door->row);
+    if (bars.upright + bars.level == 0) {
+        return "";
+    }
+    return door->style->bars_on.choice == BARS_ON_BOTH ? "; bars on both faces of the glass"
+                                                       : "; bars on the front of the glass";
+}
+
 /* The words of a row beside its kind: its use, where its hinges are, what is noted of it, what an
  * extra charge is for. */
 static const char *door_words(struct offer_maker *m, const struct leaf_figures *leaf) {
     const struct row *const row = leaf->door->row;
     const char *const note = text_or_empty(row->note.s);
     const char *const extra = text_or_empty(row->extra_words.s);
-    return pool_words(m->pool, "%s%s%s%s%s%s", show_door(leaf->door), hinge_words(m, leaf),
-                      note[0] == '\0' ? "" : "; ", note, extra[0] == '\0' ? "" : "; ", extra);
+    return pool_words(m->pool, "%s%s%s%s%s%s%s", show_door(leaf->door), hinge_words(m, leaf),
+                      bar_words(leaf->door), note[0] == '\0' ? "" : "; ", note,
+                      extra[0] == '\0' ? "" : "; ", extra);
 }
 
 /* A size; millimeters without zeros behind their point. */

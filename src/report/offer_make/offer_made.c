@@ -77,6 +77,7 @@ static enum offer_made made_of(enum part_kind kind) {
     case PART_BOTTOM_RAIL:
     case PART_MID_RAIL:
     case PART_MID_STILE:
+    case PART_BAR:
     case PART_KIND_COUNT:
         break;
     }

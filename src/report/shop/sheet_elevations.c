@@ -103,9 +103,9 @@ static const char *panel_words(const struct paper *paper, const struct door *doo
     }
     for (size_t i = 0; i < door->part_count; i++) {
         const struct part *const part = &door->parts[i];
-        if (!part_is_frame(part->kind) && part->material_kind != MATERIAL_GLASS) {
+        if (part_is_field(part->kind) && part->material_kind != MATERIAL_GLASS) {
             const char *const words =
-                pool_format(&paper->book->pool, "%s %s", part_kind_name(part->kind),
+                pool_format(&paper->book->pool, "%s %s", part_full_name(part),
                             material_name(paper->base->rates, part->material_kind, part->material));
             return words == NULL ? "" : words;
         }

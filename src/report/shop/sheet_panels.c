@@ -23,7 +23,7 @@ static void panel_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     const struct part_figures *const f = &leaf->parts[i];
     struct book *const book = paper->book;
     book_text(book, sheet, at, 0, LOOK_LABEL, leaf->door->name);
-    book_text(book, sheet, at, 1, LOOK_PLAIN, part_kind_name(part->kind));
+    book_text(book, sheet, at, 1, LOOK_PLAIN, part_full_name(part));
     book_text(book, sheet, at, 2, LOOK_PLAIN, paper->base->rates->lumber[part->material].species.s);
     book_text(book, sheet, at, 3, LOOK_PLAIN, part->raised ? "raised" : "flat");
     book_mention(book, sheet, at, 4, LOOK_PLAIN, f->pieces);
@@ -65,7 +65,7 @@ void sheet_panels(struct paper *paper) {
     for (size_t r = 0; r < q->count; r++) {
         for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {
             const struct part *const part = &q->leaves[r].door->parts[i];
-            if (part->material_kind != MATERIAL_LUMBER || part_is_frame(part->kind)) {
+            if (part->material_kind != MATERIAL_LUMBER || !part_is_field(part->kind)) {
                 continue;
             }
             if (row == 4) { /* the sheet is there only for jobs that have such panels */

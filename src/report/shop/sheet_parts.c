@@ -14,7 +14,7 @@ static void part_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     const bool mm = paper->base->units.lengths == LENGTH_MM;
     book_text(book, sheet, at, 0, LOOK_LABEL, leaf->door->name);
     book_text(book, sheet, at, 1, LOOK_PLAIN, leaf->door->row->room.s);
-    book_text(book, sheet, at, 2, LOOK_PLAIN, part_kind_name(part->kind));
+    book_text(book, sheet, at, 2, LOOK_PLAIN, part_full_name(part));
     book_text(book, sheet, at, 3, LOOK_PLAIN,
               material_name(paper->base->rates, part->material_kind, part->material));
     /* nm are millionths of a mm; 64ths of an inch are exact in millionths */

@@ -75,9 +75,8 @@ struct shown plan_show_size(const struct estimate *e, int64_t across, int64_t al
 
 const char *plan_part_name(struct pool *pool, const struct plan_part *part) {
     const char *const id = part->door->name;
-    const char *const kind = part->holds > 0 && part_is_rail(part->part->kind)
-                                 ? "rail"
-                                 : part_kind_name(part->part->kind);
+    const char *const kind =
+        part->holds > 0 && part_is_rail(part->part->kind) ? "rail" : part_full_name(part->part);
     const char *const name =
         part->holds > 0
             ? pool_format(pool, "%s blank (%lld %s%s)", id, (long long)part->holds, kind,

@@ -165,7 +165,7 @@ bool show_on_letter(const struct estimate *e) {
 const char *show_grain(const struct rates *rates, const struct door *door) {
     for (size_t i = 0; i < door->part_count; i++) {
         const struct part *const part = &door->parts[i];
-        if (!part_is_frame(part->kind) &&
+        if (part_is_field(part->kind) &&
             (part->material_kind == MATERIAL_LUMBER ||
              (part->material_kind == MATERIAL_SHEET && rates->sheets[part->material].grain))) {
             return door_grain(door) == PANEL_GRAIN_VERTICAL ? "vertical" : "horizontal";
