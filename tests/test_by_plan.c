@@ -161,6 +161,10 @@ static void samples_by_plan(void **state) {
         if (tape_replay(&bench.estimate.tape) != 0) {
             bench_wrong(&bench, "a replay changes figures");
         }
+        if (tape_fault(&bench.estimate.tape) != TAPE_OK) {
+            bench_wrong(&bench, "a replay cannot make '%s'",
+                        tape_fault_label(&bench.estimate.tape));
+        }
         wrong += bench_close(&bench);
     }
     assert_int_equal(wrong, 0);

@@ -51,6 +51,8 @@ static void replays_alike(struct inputs *in, int option) {
                      ESTIMATE_OK);
     assert_true(e.tape.count > 100);
     assert_int_equal(tape_replay(&e.tape), 0);
+    assert_int_equal(tape_fault(&e.tape),
+                     TAPE_OK); /* a choice that cannot be made changes nothing */
     estimate_clear(&e);
 }
 
@@ -214,6 +216,7 @@ static void change(struct inputs *in, struct value *value, int64_t amount) {
         ESTIMATE_OK);
     assert_true(set_all(&replayed.tape, value, amount) > 0);
     assert_true(tape_replay(&replayed.tape) > 0);
+    assert_int_equal(tape_fault(&replayed.tape), TAPE_OK);
     const int64_t before = value->amount;
     value->amount = amount;
     assert_int_equal(estimate_make(&anew, &in->rates, &in->job, bench_request(-1), &in->problems),
