@@ -178,6 +178,8 @@ SAMPLES = {
                     "When the doors will be ready is agreed with the order."],
     "old-house": ["Frames: poplar; for D01, D02, D04: cherry.",
                   "for H01, H03, S01 to S03: painted, satin, color bottle green"],
+    "station": ["pie-cut pair, hung leaf; hinges right", "bi-fold pair", "lift-up door", "tilt-out front",
+                "drop-down door", "Hardware: "],
 }
 
 
