@@ -160,6 +160,21 @@ static const struct asked_case panel_cases[] = {
      HEAD "A,18,30\n",
      "panel-no-room",
      NULL},
+    /* 7 x 0.00289 x (20.5 - 8.1421) is 0.25, as the clearances are */
+    {"swells just into its room",
+     BENCH_INCH,
+     {SOLID, "climate|driest = 30 %\nwettest = 90 %\nmoisture = 8.1421 %"},
+     HEAD "A,11,30\n",
+     "panel-no-room",
+     NULL},
+    {"swells by a hair more",
+     BENCH_INCH,
+     {SOLID, "climate|driest = 30 %\nwettest = 90 %\nmoisture = 8.142 %"},
+     HEAD "A,11,30\n",
+     "panel-no-room",
+     "the solid panel of door 'A', 7 in across the grain, swells by 0.250 in in the wettest air "
+     "and "
+     "has 0.250 in of room; give it more clearance across, or a deeper groove"},
     /* 396 x 0.00289 x (16 - 7) */
     {"metric, no room",
      BENCH_MM,
@@ -322,6 +337,11 @@ static const struct asked_case stock_cases[] = {
 #define TOO    "too-wide-for-machine"
 #define FEW(n) "id,count,width,height\nA," #n ",48,48\n" /* a square foot of edges each */
 
+#define NO_EFFECT "without-effect"
+#define BORE      "operation bore|per = door\nminutes = 1"
+#define ALSO      "id,width,height,also\nA,18,30,bore\n"
+#define NOT_BORE(why)                                                                              \
+    "operation 'bore' has no effect here: " why "; take it away, or check what it is counted by"
 static const struct asked_case work_cases[] = {
     {"as thick as may be",
      BENCH_INCH,
@@ -410,6 +430,48 @@ static const struct asked_case work_cases[] = {
      "operation 'bore' has no effect here: the row has nothing that it is counted by; take it "
      "away, "
      "or check what it is counted by"},
+    {"the row's style has it",
+     BENCH_INCH,
+     {BORE, "door plain|operations = bore"},
+     ALSO,
+     NO_EFFECT,
+     NOT_BORE("the row's style or finish has it")},
+    {"its finish, the first of all, has it",
+     BENCH_INCH,
+     {BORE, "make|finish = painted\ncolor = white", "finish painted|operations = bore"},
+     ALSO,
+     NO_EFFECT,
+     NOT_BORE("the row's style or finish has it")},
+    {"neither of them has it",
+     BENCH_INCH,
+     {BORE, "make|finish = painted\ncolor = white"},
+     ALSO,
+     NO_EFFECT,
+     NULL},
+    {"every door has it by the shop",
+     BENCH_INCH,
+     {BORE, "shop|operations = bore"},
+     ALSO,
+     NO_EFFECT,
+     NOT_BORE("every door has it")},
+    {"every door has it by the job",
+     BENCH_INCH,
+     {BORE, "job|also = bore"},
+     ALSO,
+     NO_EFFECT,
+     NOT_BORE("every door has it")},
+    {"the job asks for what the shop does",
+     BENCH_INCH,
+     {BORE, "job|also = bore", "shop|operations = bore"},
+     HEAD "A,18,30\n",
+     NO_EFFECT,
+     NOT_BORE("the shop has it for every job")},
+    {"the job asks for what no door has",
+     BENCH_INCH,
+     {"operation bore|per = hinge\nminutes = 1", "job|also = bore"},
+     HEAD "A,18,30\n",
+     NO_EFFECT,
+     NOT_BORE("no door has what it is counted by")},
     {"as wide as a closed machine takes",
      BENCH_INCH,
      {DRUM "minutes = 1\ncapacity = 16"},

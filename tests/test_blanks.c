@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Short parts milled as longer blanks: how many, how long, what they take, by hand. */
-#include "support.h"
+#include "questions.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -63,12 +63,43 @@ static const struct bench_case cases[] = {
      {LUMBER(0, plan.boards, "1")}},
 };
 
+/* What each question is asked about: a `shortest` that no operation on frames goes by. */
+#define SHORT(per)                                                                                 \
+    "machine planer|rate = 60.00 per hour\nshortest = 12 in",                                      \
+        "operation plane|machine = planer\nminutes = 1\nper = " per
+#define ONE    "D1,18,30\n"
+#define EFFECT "without-effect"
+static const struct question_case questions[] = {
+    {"stiles alone go through the machine", {SHORT("stile")}, ONE, EFFECT, false},
+    {"rails alone", {SHORT("rail")}, ONE, EFFECT, false},
+    {"both", {SHORT("part")}, ONE, EFFECT, false},
+    {"whole doors", {SHORT("door")}, ONE, EFFECT, true},
+    {"panels", {SHORT("panel")}, ONE, EFFECT, true},
+    {"once a job", {SHORT("job")}, ONE, EFFECT, true},
+    {"no operation at all",
+     {"machine planer|rate = 60.00 per hour\nshortest = 12 in"},
+     ONE,
+     EFFECT,
+     true},
+    {"the second of two operations",
+     {SHORT("door"), "operation joint|machine = planer\nminutes = 1\nper = stile"},
+     ONE,
+     EFFECT,
+     false},
+};
+
+static void test_questions(void **state) {
+    (void)state;
+    questions_run(questions, sizeof questions / sizeof *questions);
+}
+
 static void test_blanks(void **state) {
     (void)state;
     bench_run(cases, sizeof cases / sizeof *cases, BENCH_INCH);
 }
 
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_blanks)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_blanks),
+                                       cmocka_unit_test(test_questions)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -168,6 +168,11 @@ static const struct bench_case others_cases[] = {
      {"make|pull = knob", "hardware knob|price = 2.60 each"},
      "id,use,width,height,pull\nE1,end panel,24,30,knob\nE2,end panel,24,30,none\n",
      {LEAF(0, pulls, "1"), LEAF(1, pulls, NULL), HARDWARE(0, needed, "1")}},
+    {"a pull of its own that is the first of the hardware",
+     {"make|pull = hinge"},
+     "id,use,width,height,pull,pulls\nE1,end panel,24,30,hinge,\nE2,end panel,24,30,,\n"
+     "E3,end panel,24,30,,0\n",
+     {LEAF(0, pulls, "1"), LEAF(1, pulls, NULL), LEAF(2, pulls, NULL), HARDWARE(0, needed, "1")}},
     {"packs with spares",
      {"make|hinge = hinge", "hardware hinge|price = 42.00 per pack\npack = 10\nspares = 5 %",
       "shop|charge hardware = bought"},

@@ -487,11 +487,36 @@ static void test_units(void **state) {
     assert_int_equal(seen, COUNT(units));
 }
 
+/* A sum is made where there are two times to add, not of one. */
+static void test_one_time(void **state) {
+    (void)state;
+    static const char *const works[] = {
+        "operation work|per = ft of frame\nfeed = 10 ft per min",
+        "operation work|per = part\nminutes = 2",
+        "operation work|per = part\nhandling = 0.5 min per part",
+    };
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(works); i++) {
+        const char *const edits[BENCH_MOST_EDITS] = {WORK, works[i]};
+        struct bench bench;
+        bench_open(&bench, works[i], BENCH_INCH, edits, "D1,18,40\n");
+        const struct tape *const tape = &bench.estimate.tape;
+        for (uint32_t id = 1; id < tape->count; id++) {
+            if (strcmp(tape_label(tape, (fig){id}), "run minutes") == 0) {
+                bench_wrong(&bench, "one time is added to nothing");
+            }
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_minutes),  cmocka_unit_test(test_drivers),
         cmocka_unit_test(test_setups),   cmocka_unit_test(test_mm),
         cmocka_unit_test(test_too_wide), cmocka_unit_test(test_units),
+        cmocka_unit_test(test_one_time),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

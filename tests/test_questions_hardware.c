@@ -4,6 +4,8 @@
 
 #include <setjmp.h>
 #include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
 
 #include <cmocka.h>
 
@@ -124,7 +126,65 @@ static void test_hardware(void **state) {
     questions_run(hardware_cases, COUNT(hardware_cases));
 }
 
+/* --- once for rows that hang alike --- */
+
+static size_t times_asked(const struct bench *bench, const char *id) {
+    size_t n = 0;
+    for (size_t i = 0; i < bench->problems.count; i++) {
+        n += strcmp(bench->problems.list[i].id, id) == 0 ? 1 : 0;
+    }
+    return n;
+}
+
+#define WAYS "id,use,opens,hinge side,leaves,width,second width,height,style,hardware,pulls\n"
+static const char *const ways[] = {
+    "door,,,1,18,,30,,1 knob,1",
+    "door,,left,1,18,,30,,1 knob,1",
+    "door,,right,1,18,,30,,1 knob,1",
+    "door,,,2,36,,30,,1 knob,1",
+    "door,lift up,,1,18,,30,,1 knob,1",
+    "door,lift up,,2,36,,30,,1 knob,1",
+    "door,tilt out,,1,18,,30,,1 knob,1",
+    "door,drop down,,1,18,,30,,1 knob,1",
+    "door,bi-fold,,,36,,30,,1 knob,1",
+    "door,bi-fold,left,,36,,30,,1 knob,1",
+    "door,bi-fold,right,,36,,30,,1 knob,1",
+    "door,bi-fold,pair,,60,,30,,1 knob,1",
+    "door,pie cut,,,12,12,30,,1 knob,1",
+    "door,pie cut,left,,12,12,30,,1 knob,1",
+    "door,pie cut,right,,12,12,30,,1 knob,1",
+    "drawer front,,,1,18,,8,,1 knob,1",
+    "drawer front,,left,1,18,,8,,1 knob,1",
+    "drawer front,,right,1,18,,8,,1 knob,1",
+    "false front,,,1,18,,8,,1 knob,1",
+    "false front,tilt out,,1,18,,8,,1 knob,1",
+    "door,,,1,18,,30,solid,1 knob,1",
+    "drawer front,,,1,18,,8,solid,1 knob,1",
+    "end panel,,,1,18,,30,solid,1 knob,1",
+};
+
+/* Each way to hang has its question, and two rows of one way share theirs. */
+static void test_once(void **state) {
+    (void)state;
+    const char *const edits[BENCH_MOST_EDITS] = {FITTED,
+                                                 "make|measure = opening\noverlay = 1/2\n"
+                                                 "gap = 1/8\ncorner = 7/8\nfold hinge = none\n"
+                                                 "solid panel = poplar"};
+    char doors[4096] = WAYS;
+    struct bench bench;
+    for (size_t i = 0; i < 2 * COUNT(ways); i++) {
+        char row[128];
+        (void)snprintf(row, sizeof row, "D%zu,%s\n", i + 1, ways[i / 2]);
+        (void)strncat(doors, row, sizeof doors - strlen(doors) - 1);
+    }
+    bench_open(&bench, "once", BENCH_INCH, edits, doors);
+    assert_int_equal(problems_count(&bench.problems, SEVERITY_ERROR), 0);
+    assert_int_equal(times_asked(&bench, "hardware-twice"), COUNT(ways));
+    (void)bench_close(&bench);
+}
+
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_hardware)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_hardware),
+                                       cmocka_unit_test(test_once)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -5,6 +5,8 @@
 #include "door/quantity.h"
 #include "model/construction.h"
 
+#include <assert.h>
+
 static const char *id_of(const struct calc *c, const struct door *door) {
     return problem_quote(c->problems, door->row->id.s);
 }
@@ -182,6 +184,7 @@ void hardware_warn(const struct calc *c) {
     for (size_t r = 0; overlay != NULL && twice != NULL && r < q->count; r++) {
         const struct leaf_figures *const leaf = &q->leaves[r];
         const size_t way = way_of(leaf->door);
+        assert(way < ways);
         ask_count(c, leaf);
         ask_chart(c, leaf);
         const bool on_cabinet = !fig_none(leaf->hinges) && leaf->door->role == LEAF_HUNG;
