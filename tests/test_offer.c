@@ -318,16 +318,17 @@ static const struct offer_case row_cases[] = {
       "front. A pair is two doors in one opening (1 x 2); its size is of one of them."}},
     {"leaves that fold: a kind, a line each, each hinge with its rows",
      {"make|hinge = hinge\nfold hinge = fold\npull = pull", "hardware fold|price = 5.00 each"},
-     "id,width,second width,height,opens,leaves,hinge side,use\n"
-     "B1,18,,30,bi-fold,,left,\nB2,18,,30,bi-fold,,left,\nB3,18,,30,bi-fold,4,,\n"
-     "C1,11,12,30,pie cut,,right,\nL1,30,,15,lift up,,,\nT1,30,,8,tilt out,,,false front\n",
+     "id,width,second width,height,opens,leaves,hinge side,use,note\n"
+     "B1,18,,30,bi-fold,,left,,\nB2,18,,30,bi-fold,,left,,\nB3,18,,30,bi-fold,4,,,\n"
+     "C1,11,12,30,pie cut,,right,,by the stove\nL1,30,,15,lift up,,,,\n"
+     "T1,30,,8,tilt out,,,false front,\n",
      {"kind A: bi-fold pair of doors, plain", "kind B: two bi-fold pairs of doors, plain",
       "kind C: pie-cut pair of doors, plain", "kind D: lift-up door, plain",
       "kind E: tilt-out front, plain",
       "door B1: A, bi-fold pair, hung leaf; hinges left, 18 x 30, 1",
       "door B1: A, bi-fold pair, folding leaf; hinged to the hung leaf, 18 x 30, 1",
       "door B3: B, bi-fold pair, hung leaf; hinges left and right, 18 x 30, 1 x 2",
-      "door C1: C, pie-cut pair, hung leaf; hinges right, 12 x 30, 1",
+      "door C1: C, pie-cut pair, hung leaf; hinges right; by the stove, 12 x 30, 1",
       "door C1: C, pie-cut pair, folding leaf; hinged to the hung leaf, 11 x 30, 1",
       "door L1: D, lift-up door; hinges at the top, 30 x 15, 1",
       "door T1: E, tilt-out front; hinges at the bottom, 30 x 8, 1",
@@ -335,7 +336,8 @@ static const struct offer_case row_cases[] = {
       "in: Pulls: pull, 7 supplied",
       "list: Sizes are finished sizes of one door in inches. Hinge sides are as seen from the "
       "front. A pair is two doors in one opening (1 x 2); its size is of one of them. A bi-fold or "
-      "pie-cut pair is two leaves hinged to each other, a line each."}},
+      "pie-cut pair is two leaves hinged to each other, a line each. An angle in a drawing marks "
+      "the corner that a pie-cut pair closes."}},
     {"two rows that fold are two, not a range",
      {"make|hinge = hinge\nfold hinge = fold", "hardware fold|price = 5.00 each"},
      "id,width,height,opens\nB1,18,30,bi-fold\nB2,18,30,bi-fold\nD1,18,30,\n",

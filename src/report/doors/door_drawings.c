@@ -52,9 +52,11 @@ static const char *hinge_words(struct drawings *w, const struct door_elevation *
         outer ? pool_format(&w->pool, "%d hinges a leaf, on the outer sides", hinges)
               : pool_format(&w->pool, "%d hinge%s, %s", hinges, hinges == 1 ? "" : "s",
                             edges[e->drawing.edge]);
-    return e->door->beside == NULL ? hung
-                                   : pool_format(&w->pool, "%s, and %d between the leaves",
-                                                 text_or_empty(hung), (int)fold_hinges);
+    const bool corner = e->door->row->opens.choice == OPENS_PIE_CUT;
+    return e->door->beside == NULL
+               ? hung
+               : pool_format(&w->pool, "%s, and %d between the leaves%s", text_or_empty(hung),
+                             (int)fold_hinges, corner ? "; the angle marks the corner" : "");
 }
 
 /* `top rail 13 x 2 1/4, poplar`. */

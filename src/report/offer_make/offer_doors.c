@@ -96,7 +96,7 @@ static const char *bar_words(const struct door *door) {
  * extra charge is for. */
 static const char *door_words(struct offer_maker *m, const struct leaf_figures *leaf) {
     const struct row *const row = leaf->door->row;
-    const char *const note = text_or_empty(row->note.s);
+    const char *const note = show_note(leaf->door);
     const char *const extra = text_or_empty(row->extra_words.s);
     return pool_words(m->pool, "%s%s%s%s%s%s%s", show_door(leaf->door), hinge_words(m, leaf),
                       bar_words(leaf->door), note[0] == '\0' ? "" : "; ", note,

@@ -194,22 +194,25 @@ static void say_list(struct offer_maker *m) {
     bool pairs = false;
     bool hinges = false;
     bool folds = false;
+    bool corner = false;
     for (size_t i = 0; i < o->door_count; i++) {
         pairs = pairs || offer_leaf(m, i)->door->leaves > 1;
         folds = folds || offer_leaf(m, i)->door->beside != NULL;
+        corner = corner || offer_leaf(m, i)->door->row->opens.choice == OPENS_PIE_CUT;
         hinges = hinges || !fig_none(offer_leaf(m, i)->hinges);
     }
-    o->list_note =
-        pool_words(m->pool, "Sizes are finished sizes of one door in %s.%s%s%s%s",
-                   m->e->job->unit == LENGTH_MM ? "mm" : "inches",
-                   hinges ? " Hinge sides are as seen from the front." : "",
-                   pairs ? " A pair is two doors in one opening (1 x 2)" : "",
-                   pairs ? (priced ? "; its size and price are of one of them."
-                                   : "; its size is of one of them.")
-                         : "",
-                   folds ? " A bi-fold or pie-cut pair is two leaves hinged to each other, a line "
-                           "each."
-                         : "");
+    o->list_note = pool_words(
+        m->pool, "Sizes are finished sizes of one door in %s.%s%s%s%s%s",
+        m->e->job->unit == LENGTH_MM ? "mm" : "inches",
+        hinges ? " Hinge sides are as seen from the front." : "",
+        pairs ? " A pair is two doors in one opening (1 x 2)" : "",
+        pairs ? (priced ? "; its size and price are of one of them."
+                        : "; its size is of one of them.")
+              : "",
+        folds ? " A bi-fold or pie-cut pair is two leaves hinged to each other, a line "
+                "each."
+              : "",
+        corner ? " An angle in a drawing marks the corner that a pie-cut pair closes." : "");
 }
 
 /* --- what is signed --- */

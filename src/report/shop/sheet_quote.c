@@ -65,11 +65,11 @@ static void put_words(struct page *p, const struct leaf_figures *leaf) {
     const char *const finish = leaf->door->construction->finish.index < 0
                                    ? "bare"
                                    : leaf->door->construction->finish.name.s;
-    const bool note = row->note.s != NULL && row->note.s[0] != '\0';
+    const char *const note = show_note(leaf->door);
     const bool words = row->extra_words.s != NULL && row->extra_words.s[0] != '\0';
     book_format(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, "%s, %s, %s%s%s%s%s",
-                show_door(leaf->door), show_style(leaf->door), finish, note ? "; " : "",
-                note ? row->note.s : "", words ? "; " : "", words ? row->extra_words.s : "");
+                show_door(leaf->door), show_style(leaf->door), finish, note[0] == '\0' ? "" : "; ",
+                note, words ? "; " : "", words ? row->extra_words.s : "");
 }
 
 static void put_door(struct page *p, size_t r) {

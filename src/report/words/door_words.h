@@ -19,6 +19,10 @@ const char *show_opening(struct pool *pool, const struct door *door);
  * 12 1/2 x 23 3/4`. door: the one that is drawn. In pool; NULL when memory is out. */
 const char *show_leaf_sizes(struct pool *pool, const struct door *door, enum length_unit unit);
 
+/* What is noted of the row, once a row: of leaves that fold the one that is hung has it; "":
+ * nothing. The row's. */
+const char *show_note(const struct door *door);
+
 /* "hinged", "lift up", ...; static. */
 const char *show_opens(enum opens opens);
 
