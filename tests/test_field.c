@@ -97,6 +97,22 @@ static void places_are_columns(void **state) {
                      COST_GROUP_COUNT);
 }
 
+/* Two parts, one of them of glass: its cost has a column, blanks have none. */
+static void empty_columns_go(void **state) {
+    const struct part_figures stile = {.width = {1}, .net = {2}};
+    const struct part_figures pane = {.width = {3}, .cost = {4}};
+    struct field_filled filled = {.from = &fields_part};
+    (void)state;
+    assert_int_equal(field_only(&filled).count, 0);
+    field_fill(&filled, &stile);
+    field_fill(&filled, &pane);
+    const struct field_table only = field_only(&filled);
+    assert_int_equal(only.count, 3);
+    assert_string_equal(only.fields[0].key, "width");
+    assert_string_equal(only.fields[1].key, "net");
+    assert_string_equal(only.fields[2].key, "cost");
+}
+
 /* --- the workbook --- */
 
 static void homes(int *faults, const struct book *book, const char *name,
@@ -310,9 +326,8 @@ static void sales_have_one_order(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(figures_have_one_home),
-        cmocka_unit_test(places_are_columns),
-        cmocka_unit_test(sheets_show_all),
+        cmocka_unit_test(figures_have_one_home), cmocka_unit_test(places_are_columns),
+        cmocka_unit_test(empty_columns_go),      cmocka_unit_test(sheets_show_all),
         cmocka_unit_test(sales_have_one_order),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -46,7 +46,7 @@ void sheet_checks(struct paper *paper) {
     uint32_t row = paper_title(paper, sheet, "Checks and cautions", NULL);
     book_width(book, sheet, 0, 26);
     book_width(book, sheet, 1, 72);
-    book_text(book, sheet, row++, 0, LOOK_SECTION, "Questions to the list and the rates");
+    book_text(book, sheet, row++, 0, LOOK_SECTION, "Questions about the list and the rates");
     const uint32_t first = row;
     row = put_problems(paper, sheet, row, SEVERITY_WARNING);
     if (row == first) {

@@ -11,7 +11,8 @@
 #define WORDS 5
 
 static void door_row(const struct paper *paper, uint16_t sheet, uint32_t at,
-                     const struct leaf_figures *leaf, unsigned view) {
+                     const struct leaf_figures *leaf, const struct field_table *fields,
+                     unsigned view) {
     const struct row *const row = leaf->door->row;
     struct book *const book = paper->book;
     book_text(book, sheet, at, 0, LOOK_LABEL, leaf->door->name);
@@ -21,19 +22,20 @@ static void door_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     book_text(book, sheet, at, 4, LOOK_PLAIN,
               leaf->door->construction->finish.index < 0 ? "bare"
                                                          : leaf->door->construction->finish.name.s);
-    paper_cells(paper, sheet, at, WORDS, &fields_leaf, view, leaf);
+    paper_cells(paper, sheet, at, WORDS, fields, view, leaf);
 }
 
-/* Lays out a table of doors with the fields of a view; returns the row after it. */
-static uint32_t door_table(const struct paper *paper, uint16_t sheet, unsigned view) {
+/* Lays out a table of doors with those of the fields that have a view; returns the row after it. */
+static uint32_t door_table(const struct paper *paper, uint16_t sheet,
+                           const struct field_table *fields, unsigned view) {
     static const char *const words[WORDS] = {"id", "room", "use", "style", "finish"};
     struct book *const book = paper->book;
     const struct quantities *const q = &paper->base->quantities;
     paper_heads(paper, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, words, WORDS);
-    paper_columns(paper, sheet, FIRST_ROW - 1, WORDS, LOOK_HEAD, &fields_leaf, view);
+    paper_columns(paper, sheet, FIRST_ROW - 1, WORDS, LOOK_HEAD, fields, view);
     book_headings(book, sheet, FIRST_ROW - 1, FIRST_ROW - 1, 1);
     for (size_t r = 0; r < q->count; r++) {
-        door_row(paper, sheet, FIRST_ROW + (uint32_t)r, &q->leaves[r], view);
+        door_row(paper, sheet, FIRST_ROW + (uint32_t)r, &q->leaves[r], fields, view);
     }
     return FIRST_ROW + (uint32_t)q->count;
 }
@@ -61,7 +63,7 @@ void sheet_doors(struct paper *paper) {
                 "Sizes in %s. Made sizes, hinges, face area (%s) and weight (%s) are of one leaf; "
                 "as measured: width x height of the list, of the opening or of the door.",
                 paper_lengths(paper), unit_name(m->area), unit_name(m->weight));
-    const uint32_t last = door_table(paper, sheet, FIELD_SHEET);
+    const uint32_t last = door_table(paper, sheet, &fields_leaf, FIELD_SHEET);
     const uint16_t column = WORDS + (uint16_t)field_count(&fields_leaf, FIELD_SHEET);
     paper_heads(paper, sheet, FIRST_ROW - 1, column, LOOK_HEAD, heads,
                 sizeof heads / sizeof *heads);
@@ -83,5 +85,10 @@ void sheet_surfaces(struct paper *paper) {
                 "Of one leaf; areas in %s, the perimeter in %s. Sprayed: faces, edges and what the "
                 "profile adds.",
                 unit_name(m->area), paper_lengths(paper));
-    door_table(paper, sheet, FIELD_MORE);
+    struct field_filled filled = {.from = &fields_leaf};
+    for (size_t r = 0; r < paper->base->quantities.count; r++) {
+        field_fill(&filled, &paper->base->quantities.leaves[r]);
+    }
+    const struct field_table fields = field_only(&filled); /* glass and bars only where some are */
+    door_table(paper, sheet, &fields, FIELD_MORE);
 }

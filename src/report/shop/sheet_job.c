@@ -42,7 +42,7 @@ static uint32_t put_open(const struct paper *paper, uint32_t row, size_t asked, 
     const size_t accepted = problems_count(paper->problems, SEVERITY_ACCEPTED);
     book_text(book, paper->job_sheet, row++, COLUMN_WORDS, LOOK_SECTION, "What is open");
     row = put_words(paper, row,
-                    pool_words(&book->pool, "%s to the list and the rates%s",
+                    pool_words(&book->pool, "%s about the list and the rates%s",
                                counted(paper, asked, "question"),
                                asked > 0 ? "; see the sheet Checks" : ""));
     if (accepted > 0) {

@@ -47,12 +47,13 @@ static void put_climate(const struct paper *paper, uint16_t sheet) {
     }
     book_format(
         paper->book, sheet, 1, 0, LOOK_NOTE,
-        "Sizes in %s. Made up at %s %% moisture; air of %s to %s %% humidity at 70 F, from the "
+        "Sizes in %s. Made up at %s %% moisture; air of %s to %s %% humidity at %s, from the "
         "[climate] of the rates. Boards taken as flat-sawn.",
         paper_lengths(paper),
         figure_text(climate->moisture.amount, climate->moisture.decimals, wood, sizeof wood),
         figure_text(climate->driest.amount, climate->driest.decimals, air[0], sizeof air[0]),
-        figure_text(climate->wettest.amount, climate->wettest.decimals, air[1], sizeof air[1]));
+        figure_text(climate->wettest.amount, climate->wettest.decimals, air[1], sizeof air[1]),
+        paper->base->units.lengths == LENGTH_MM ? "21 C" : "70 F");
 }
 
 void sheet_panels(struct paper *paper) {

@@ -41,6 +41,23 @@ size_t field_count(const struct field_table *table, unsigned views) {
     return count;
 }
 
+void field_fill(struct field_filled *filled, const void *thing) {
+    assert(filled->from->count <= FIELD_MOST);
+    for (size_t i = 0; i < filled->from->count; i++) {
+        filled->has[i] = filled->has[i] || !fig_none(field_figure(&filled->from->fields[i], thing));
+    }
+}
+
+struct field_table field_only(struct field_filled *filled) {
+    struct field_table only = {filled->fields, 0};
+    for (size_t i = 0; i < filled->from->count; i++) {
+        if (filled->has[i]) {
+            filled->fields[only.count++] = filled->from->fields[i];
+        }
+    }
+    return only;
+}
+
 size_t field_place(const struct field_table *table, unsigned views, size_t offset) {
     const struct field *const field = field_at(table, offset);
     const struct field_table before = {table->fields, (size_t)(field - table->fields)};

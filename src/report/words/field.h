@@ -50,6 +50,21 @@ const struct field *field_at(const struct field_table *table, size_t offset);
 /* How many fields have any of these views. */
 size_t field_count(const struct field_table *table, unsigned views);
 
+/* The most fields that a table has whose columns may be left out. */
+#define FIELD_MOST 32
+
+/* The fields of a table that some thing has a figure for: a column of the others would be empty. */
+struct field_filled {
+    const struct field_table *from;
+    bool has[FIELD_MOST];
+    struct field fields[FIELD_MOST];
+};
+
+/* Notes for which fields a thing has a figure. filled: with `from`, else zero at first. */
+void field_fill(struct field_filled *filled, const void *thing);
+/* These fields in their order; points into filled. */
+struct field_table field_only(struct field_filled *filled);
+
 /* What goes with a mark that a choice was made for the job as it stands. */
 #define FIELD_CHOSEN "chosen: run again after a change"
 
