@@ -60,7 +60,9 @@ static void print_spread(struct page *page, const struct spread *s) {
     grid_init(&grid, columns, s->count + 2, 0);
     const struct compared all = compared_make(&grid.pool, s->estimates, s->count + 1, false);
     put_lines(&grid, s, &all, false);
-    put_difference(&grid, s);
+    if (s->count > 0) {
+        put_difference(&grid, s);
+    }
     grid_heading(&grid, "%s", "");
     put_lines(&grid, s, &all, true);
     say(page, "%s", "");

@@ -51,6 +51,11 @@ static const char *keep(struct lister *l, struct shown shown) {
     return pool_words(l->pool, "%s", shown.text);
 }
 
+/* `4 thick`: of what no width and length stand beside. */
+static const char *thick_words(struct lister *l, const char *thickness) {
+    return pool_words(l->pool, "%s thick", thickness);
+}
+
 static bool some(const struct lister *l, fig f) {
     return !fig_none(f) && tape_amount(&l->e->tape, f) != 0;
 }
@@ -80,7 +85,9 @@ static void add_lumber(struct lister *l) {
             note = "the boards are those of the cutting plan";
         }
         add(l, (struct buy_line){.what = p.name,
-                                 .size = p.thickness,
+                                 .size = strchr(p.thickness, '/') != NULL /* 4/4 says it all */
+                                             ? p.thickness
+                                             : thick_words(l, p.thickness),
                                  .count = b->priced.bought,
                                  .price = b->priced.price,
                                  .cost = b->priced.cost,
@@ -181,12 +188,12 @@ static void add_glass(struct lister *l) {
     for (size_t i = 0; i < l->e->glass.count; i++) {
         const struct glass_buy *const b = &l->e->glass.buys[i];
         const struct glass *const glass = &l->e->rates->glass[b->material];
-        add(l, (struct buy_line){.what = glass->name.s,
-                                 .size = keep(l, show_value(&glass->thickness, l->e->job->unit)),
-                                 .count = b->area,
-                                 .cost = b->cost,
-                                 .note = fig_none(b->stops) ? "as charged, cut to size"
-                                                            : "with its stops"});
+        add(l, (struct buy_line){
+                   .what = glass->name.s,
+                   .size = thick_words(l, show_value(&glass->thickness, l->e->job->unit).text),
+                   .count = b->area,
+                   .cost = b->cost,
+                   .note = fig_none(b->stops) ? "as charged, cut to size" : "with its stops"});
         add_panes(l, b->material);
     }
 }
