@@ -24,7 +24,8 @@ import time
 
 ROOT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 STAGES = ['door', 'stock', 'finish', 'labor', 'price', 'figure']
-SAMPLES = ['kitchen/kitchen', 'old-house/old-house', 'metric/tea-kitchen']
+JOBS = ['samples/kitchen/kitchen.ini', 'samples/old-house/old-house.ini',
+        'samples/metric/tea-kitchen.ini', 'samples/station/station.ini', 'tests/data/opens.ini']
 CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metric-finish',
          'compare-five-options', 'warnings', 'metric-quote']
 # Tests that are tried last, as they take longest.
@@ -179,8 +180,7 @@ class Bench:
         if name == 'afresh':
             script = os.path.join(self.tree, 'tests', 'outside', 'afresh.py')
             return all(run([sys.executable, script, program,
-                            os.path.join(self.tree, 'samples', sample + '.ini')]).returncode == 0
-                       for sample in SAMPLES)
+                            os.path.join(self.tree, job)]).returncode == 0 for job in JOBS)
         if name == 'cases':
             return run(['sh', os.path.join(self.tree, 'tests', 'cases.sh'), program]
                        + CASES).returncode == 0

@@ -248,6 +248,12 @@ static const struct asked_case door_cases[] = {
 #define SHEETS "make|style = slab", "sheet board|edge trim = 1/4"
 #define GRAIN  "make|style = slab", "sheet board|edge trim = 1/4\ngrain = length"
 
+#define CUTS                                                                                       \
+    "make|style = slab", "sheet board|half sheet = 45.00", "shop|operations = saw it",             \
+        "operation saw it|per = cut\nminutes = 1"
+#define BUYS(factor, plan)                                                                         \
+    "the waste of 'board' buys " factor ", and its cutting plan needs " plan                       \
+    "; buy by the plan, and price sheets by plan or raise the waste"
 static const struct asked_case stock_cases[] = {
     {"as thick as its lumber",
      BENCH_INCH,
@@ -326,6 +332,31 @@ static const struct asked_case stock_cases[] = {
      "panel-over-sheet",
      "a slab is 95 1/2 wide and its sheet gives 47 1/2; name a larger sheet, turn the grain, or "
      "make it of two"},
+    /* 13 8/9 of 32 sq ft each, and no two in a sheet */
+    {"half a sheet is too small for the plan",
+     BENCH_INCH,
+     {CUTS},
+     "id,count,width,height\nA,1,40,50\n",
+     "plan-over-factor",
+     BUYS("half a sheet", "1 sheet")},
+    {"so is one sheet",
+     BENCH_INCH,
+     {CUTS},
+     "id,count,width,height\nA,2,40,50\n",
+     "plan-over-factor",
+     BUYS("1 sheet", "2 sheets")},
+    {"so is one and a half",
+     BENCH_INCH,
+     {CUTS},
+     "id,count,width,height\nA,3,40,50\n",
+     "plan-over-factor",
+     BUYS("1 sheet and a half", "3 sheets")},
+    {"as much as the plan needs",
+     BENCH_INCH,
+     {CUTS},
+     "id,count,width,height\nA,1,47,90\n",
+     "plan-over-factor",
+     NULL},
 };
 
 #define THICK  "film-thick"

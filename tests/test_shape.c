@@ -109,6 +109,30 @@ static const struct bench_case bar_cases[] = {
      {PART(4, weight, "0.07")}},
 };
 
+/* Of the parts of a frame the top rail alone is arched, and none is glued up. */
+static void test_straight(void **state) {
+    (void)state;
+    struct bench bench;
+    const char *const edits[BENCH_MOST_EDITS] = {BARS};
+    bench_open(&bench, "straight", BENCH_INCH, edits,
+               "id,width,height,mid rails,mid stiles,arch,bars\nD1,36,60,1,1,2,2 x 2\n");
+    bench_sound(&bench);
+    const struct door *const door = &bench.estimate.doors.doors[0];
+    unsigned kinds = 0;
+    for (size_t i = 0; i < door->part_count; i++) {
+        const struct part *const part = &door->parts[i];
+        kinds |= 1U << part->kind;
+        if ((part->rise > 0) != (part->kind == PART_TOP_RAIL) || part->staves != 1) {
+            bench_wrong(&bench, "part %zu rises by %lld, of %d", i, (long long)part->rise,
+                        (int)part->staves);
+        }
+    }
+    assert_int_equal(bench_close(&bench), 0);
+    assert_int_equal(kinds, 1U << PART_STILE | 1U << PART_TOP_RAIL | 1U << PART_BOTTOM_RAIL |
+                                1U << PART_MID_RAIL | 1U << PART_MID_STILE | 1U << PART_PANE |
+                                1U << PART_BAR);
+}
+
 static void test_bars(void **state) {
     (void)state;
     bench_run(bar_cases, COUNT(bar_cases), BENCH_INCH);
@@ -126,6 +150,7 @@ static void test_grain(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_grain), cmocka_unit_test(test_arches),
-                                       cmocka_unit_test(test_bars)};
+                                       cmocka_unit_test(test_bars),
+                                       cmocka_unit_test(test_straight)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
