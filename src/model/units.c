@@ -12,8 +12,8 @@ static fig constant(struct tape *tape, const char *what, uint8_t decimals, int64
     return tape_constant(tape, what, UNIT_NUMBER, decimals, value, source);
 }
 
-static void set_units(struct units *m, enum length_unit lengths, bool metric) {
-    *m = (struct units){
+static void set_units(struct units *units, enum length_unit lengths, bool metric) {
+    *units = (struct units){
         .lengths = lengths,
         .metric = metric,
         .length = lengths == LENGTH_MM ? UNIT_MM : UNIT_IN,
@@ -28,89 +28,90 @@ static void set_units(struct units *m, enum length_unit lengths, bool metric) {
 }
 
 /* The length constants depend on both the job's unit and the rates' system. */
-static void set_lengths(struct units *m, struct tape *tape) {
-    const bool mm = m->lengths == LENGTH_MM;
-    if (m->metric) {
-        m->length_per_run = mm ? constant(tape, "mm per m", 0, 1000, BY_DEFINITION)
-                               : constant(tape, "in per m", 6, 39370079, BY_DEFINITION);
-        m->length2_per_area = mm ? constant(tape, "sq mm per m2", 0, 1000000, BY_DEFINITION)
-                                 : constant(tape, "sq in per m2", 6, 1550003100, BY_DEFINITION);
+static void set_lengths(struct units *units, struct tape *tape) {
+    const bool mm = units->lengths == LENGTH_MM;
+    if (units->metric) {
+        units->length_per_run = mm ? constant(tape, "mm per m", 0, 1000, BY_DEFINITION)
+                                   : constant(tape, "in per m", 6, 39370079, BY_DEFINITION);
+        units->length2_per_area = mm ? constant(tape, "sq mm per m2", 0, 1000000, BY_DEFINITION)
+                                     : constant(tape, "sq in per m2", 6, 1550003100, BY_DEFINITION);
     } else {
-        m->length_per_run = mm ? constant(tape, "mm per ft", 1, 3048, BY_DEFINITION)
-                               : constant(tape, "in per ft", 0, 12, BY_DEFINITION);
-        m->length2_per_area = mm ? constant(tape, "sq mm per sq ft", 2, 9290304, BY_DEFINITION)
-                                 : constant(tape, "sq in per sq ft", 0, 144, BY_DEFINITION);
+        units->length_per_run = mm ? constant(tape, "mm per ft", 1, 3048, BY_DEFINITION)
+                                   : constant(tape, "in per ft", 0, 12, BY_DEFINITION);
+        units->length2_per_area = mm ? constant(tape, "sq mm per sq ft", 2, 9290304, BY_DEFINITION)
+                                     : constant(tape, "sq in per sq ft", 0, 144, BY_DEFINITION);
     }
-    m->length_per_thick = m->length_per_run;
-    m->length3_per_bf =
+    units->length_per_thick = units->length_per_run;
+    units->length3_per_bf =
         mm ? constant(tape, "cu mm per board foot", 3, 2359737216, "144 x 25.4^3, exact")
            : constant(tape, "cu in per board foot", 0, 144,
                       "board foot = 1 in x 12 in x 12 in (NIST Handbook 44)");
-    m->length3_per_m3 = mm ? constant(tape, "cu mm per m3", 0, 1000000000, BY_DEFINITION)
-                           : constant(tape, "cu in per m3", 6, 61023744095, BY_DEFINITION);
-    m->inch = tape_constant(tape, "least thickness counted", m->length, mm ? 1 : 0, mm ? 254 : 1,
-                            "stock under 1 in counts as 1 in (NHLA practice)");
+    units->length3_per_m3 = mm ? constant(tape, "cu mm per m3", 0, 1000000000, BY_DEFINITION)
+                               : constant(tape, "cu in per m3", 6, 61023744095, BY_DEFINITION);
+    units->inch = tape_constant(tape, "least thickness counted", units->length, mm ? 1 : 0,
+                                mm ? 254 : 1, "stock under 1 in counts as 1 in (NHLA practice)");
 }
 
-void units_init(struct units *m, struct tape *tape, enum length_unit lengths, bool metric) {
-    set_units(m, lengths, metric);
-    m->one = tape_constant(tape, "one", UNIT_COUNT, 0, 1, "by definition");
-    m->two = tape_constant(tape, "two", UNIT_COUNT, 0, 2, "by definition");
-    m->hundred = tape_constant(tape, "hundred percent", UNIT_PERCENT, 0, 100, "by definition");
-    m->sixty = constant(tape, "minutes per hour", 0, 60, "by definition");
-    set_lengths(m, tape);
+void units_init(struct units *units, struct tape *tape, enum length_unit lengths, bool metric) {
+    set_units(units, lengths, metric);
+    units->one = tape_constant(tape, "one", UNIT_COUNT, 0, 1, "by definition");
+    units->two = tape_constant(tape, "two", UNIT_COUNT, 0, 2, "by definition");
+    units->hundred = tape_constant(tape, "hundred percent", UNIT_PERCENT, 0, 100, "by definition");
+    units->sixty = constant(tape, "minutes per hour", 0, 60, "by definition");
+    set_lengths(units, tape);
     if (metric) {
-        m->spread_over = m->one;
-        m->spread_under =
+        units->spread_over = units->one;
+        units->spread_under =
             constant(tape, "m2 um per L", 0, 1000, "1 L spread 1 um thick covers 1000 m2, exact");
     } else {
-        m->spread_over = constant(tape, "sq in per sq ft of film", 0, 144, BY_DEFINITION);
-        m->spread_under = constant(
+        units->spread_over = constant(tape, "sq in per sq ft of film", 0, 144, BY_DEFINITION);
+        units->spread_under = constant(
             tape, "thousandths of cu in per gal", 0, 231000,
             "1 US gal = 231 cu in (NIST Handbook 44), 1 mil = 0.001 in: 1604.17 sq ft mil");
     }
 }
 
-fig units_length(struct tape *tape, const struct units *m, const char *what, length value,
+fig units_length(struct tape *tape, const struct units *units, const char *what, length value,
                  struct place place) {
     /* nm / 25.4 are millionths of an inch; nm are millionths of a mm */
     const int64_t millionths =
-        m->lengths == LENGTH_MM ? value : (int64_t)int128_round((int128)value * 10, 254);
-    return tape_given(tape, what, m->length, 6, millionths, place);
+        units->lengths == LENGTH_MM ? value : (int64_t)int128_round((int128)value * 10, 254);
+    return tape_given(tape, what, units->length, 6, millionths, place);
 }
 
-fig units_film(struct tape *tape, const struct units *m, const char *what,
+fig units_film(struct tape *tape, const struct units *units, const char *what,
                const struct value *value) {
     if (!value->set) {
         return (fig){0};
     }
     assert(value->unit == UNIT_NM);
-    const int64_t amount = m->film == UNIT_UM
+    const int64_t amount = units->film == UNIT_UM
                                ? value->amount
                                : (int64_t)int128_round((int128)value->amount * 100, 254);
-    return tape_given(tape, what, m->film, m->film == UNIT_UM ? 3 : 4, amount, value->place);
+    return tape_given(tape, what, units->film, units->film == UNIT_UM ? 3 : 4, amount,
+                      value->place);
 }
 
-fig units_given(struct tape *tape, const struct units *m, const char *what,
+fig units_given(struct tape *tape, const struct units *units, const char *what,
                 const struct value *value) {
     if (!value->set) {
         return (fig){0};
     }
     if (value->unit == UNIT_NM) {
-        return units_length(tape, m, what, value->amount, value->place);
+        return units_length(tape, units, what, value->amount, value->place);
     }
     return tape_given(tape, what, (enum unit)value->unit, value->decimals, value->amount,
                       value->place);
 }
 
-fig units_density(struct tape *tape, const struct units *m, const struct value *value) {
-    const fig given = units_given(tape, m, "density", value);
-    if (fig_none(given) || value->unit == m->density) {
+fig units_density(struct tape *tape, const struct units *units, const struct value *value) {
+    const fig given = units_given(tape, units, "density", value);
+    if (fig_none(given) || value->unit == units->density) {
         return given;
     }
     static const char exact[] = "by definition: 1 lb = 0.453 592 37 kg, 1 ft = 0.3048 m";
     fig factor;
-    if (m->metric) {
+    if (units->metric) {
         factor = value->unit == UNIT_G_PER_CM3
                      ? constant(tape, "kg/m3 per g/cm3", 0, 1000, exact)
                      : constant(tape, "kg/m3 per lb/cu ft", 6, 16018463, exact);
@@ -119,19 +120,19 @@ fig units_density(struct tape *tape, const struct units *m, const struct value *
                      ? constant(tape, "lb/cu ft per g/cm3", 6, 62427961, exact)
                      : constant(tape, "lb/cu ft per kg/m3", 6, 62428, exact);
     }
-    return fig_ratio(tape, "density in the rates' system", m->density, (figs){{given, factor}},
+    return fig_ratio(tape, "density in the rates' system", units->density, (figs){{given, factor}},
                      (figs){{{0}}});
 }
 
-fig units_wood_density(struct tape *tape, const struct units *m, const struct value *gravity) {
+fig units_wood_density(struct tape *tape, const struct units *units, const struct value *gravity) {
     static const char source[] = "Wood Handbook (FPL-GTR-282, 2021), Eq. 4-14";
-    const fig given = units_given(tape, m, "specific gravity at 12 %", gravity);
+    const fig given = units_given(tape, units, "specific gravity at 12 %", gravity);
     if (fig_none(given)) {
         return given;
     }
-    const fig water = m->metric ? constant(tape, "density of water, kg/m3", 0, 1000, source)
-                                : constant(tape, "density of water, lb/cu ft", 2, 6243, source);
+    const fig water = units->metric ? constant(tape, "density of water, kg/m3", 0, 1000, source)
+                                    : constant(tape, "density of water, lb/cu ft", 2, 6243, source);
     const fig moisture = constant(tape, "one and 12 % moisture", 2, 112, source);
-    return fig_ratio(tape, "density at 12 % moisture", m->density, (figs){{given, water, moisture}},
-                     (figs){{{0}}});
+    return fig_ratio(tape, "density at 12 % moisture", units->density,
+                     (figs){{given, water, moisture}}, (figs){{{0}}});
 }
