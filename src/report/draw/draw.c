@@ -171,7 +171,7 @@ void draw_elevation(cairo_t *cr, const struct elevation *e, struct area area, en
     g.scale = least(area.width / width, area.height / height);
     for (int pass = 0; pass < 3; pass++) {
         if (detail == DETAIL_FULL) {
-            room = draw_size_room(cr, e, g.scale);
+            room = draw_dimension_room(cr, e, g.scale);
             g.room = &room;
         }
         g.scale = least((area.width - room.left - room.mark) / width,
@@ -188,7 +188,7 @@ void draw_elevation(cairo_t *cr, const struct elevation *e, struct area area, en
     draw_leaf(&g, detail);
     if (g.room != NULL) {
         draw_note(&g);
-        draw_sizes(&g);
+        draw_dimensions(&g);
     }
     cairo_restore(cr);
 }

@@ -23,8 +23,8 @@ struct size_room {
 };
 
 /* How much room the dimensions take when the leaf is drawn at scale. */
-struct size_room draw_size_room(cairo_t *cr, const struct elevation *e, double scale);
+struct size_room draw_dimension_room(cairo_t *cr, const struct elevation *e, double scale);
 /* Draws the dimensions beside and below the leaf, in the room that drawing->room tells. */
-void draw_sizes(const struct drawing *drawing);
+void draw_dimensions(const struct drawing *drawing);
 
 #endif

@@ -41,7 +41,7 @@ static bool labels_meet(const struct elevation *e, double scale) {
     return false;
 }
 
-struct size_room draw_size_room(cairo_t *cr, const struct elevation *e, double scale) {
+struct size_room draw_dimension_room(cairo_t *cr, const struct elevation *e, double scale) {
     struct size_room room = {.mark = FIRST_GAP};
     bool parts_below = false;
     for (size_t i = 0; i < e->box_count; i++) {
@@ -155,7 +155,7 @@ static void draw_level(const struct drawing *g, const struct elevation_dimension
     cairo_restore(g->cr);
 }
 
-void draw_sizes(const struct drawing *g) {
+void draw_dimensions(const struct drawing *g) {
     cairo_save(g->cr);
     cairo_set_source_rgb(g->cr, 0.2, 0.2, 0.2);
     cairo_set_line_width(g->cr, LINE);
