@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Warnings that need the hours: of the finish once its area and minutes are known, and of work that a
- * job or a row adds. */
+/* Warnings that need the hours: of the finish once its area and minutes are known, and of work that
+ * a job or a row adds. */
 #ifndef DOORCOST_LABOR_WARN_H
 #define DOORCOST_LABOR_WARN_H
 
