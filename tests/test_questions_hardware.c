@@ -126,6 +126,61 @@ static void test_hardware(void **state) {
     questions_run(hardware_cases, COUNT(hardware_cases));
 }
 
+/* --- in which words --- */
+
+#define CUP_IS(overlay) "hardware cup|price = 3 each\noverlay = " overlay
+static const struct {
+    const char *edits[BENCH_MOST_EDITS];
+    const char *row, *text;
+} words[] = {
+    {{LIES("overlay = 1/2"), CUP_IS("Inset")},
+     ",",
+     "hinge 'cup' is for inset doors, and door 'D1' lies over its opening"},
+    {{LIES("reveal = 1/8"), CUP_IS("3/8 in to 5/8 in")},
+     ",",
+     "hinge 'cup' is for an overlay of 3/8 to 5/8, and door 'D1' is inset"},
+    {{LIES("overlay = 1/2\noverlay left = 2"), CUP_IS("1/2 in")},
+     ",left",
+     "hinge 'cup' is for an overlay of 1/2, and door 'D1' has 2 on its left"},
+    {{LIES("overlay = 1/2\noverlay right = 3/4"), CUP_IS("1/2 in")},
+     ",right",
+     "hinge 'cup' is for an overlay of 1/2, and door 'D1' has 3/4 on its right"},
+    {{LIES("overlay = 1/2\noverlay top = 3/8"), CUP_IS("1/2 in")},
+     "lift up,",
+     "hinge 'cup' is for an overlay of 1/2, and door 'D1' has 3/8 on its top"},
+    {{LIES("overlay = 1/2\noverlay bottom = 5/8"), CUP_IS("1/2 in")},
+     "tilt out,",
+     "hinge 'cup' is for an overlay of 1/2, and door 'D1' has 5/8 on its bottom"},
+};
+
+static const char *text_of(const struct bench *bench, const char *id) {
+    for (size_t i = 0; i < bench->problems.count; i++) {
+        if (strcmp(bench->problems.list[i].id, id) == 0) {
+            return bench->problems.list[i].text;
+        }
+    }
+    return "nothing";
+}
+
+static void test_words(void **state) {
+    (void)state;
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(words); i++) {
+        char doors[96];
+        char text[160];
+        struct bench bench;
+        (void)snprintf(doors, sizeof doors, "id,width,height,opens,hinge side\nD1,18,30,%s\n",
+                       words[i].row);
+        (void)snprintf(text, sizeof text, "%s; another hinge, or another overlay?", words[i].text);
+        bench_open(&bench, words[i].text, BENCH_INCH, words[i].edits, doors);
+        if (strcmp(text_of(&bench, LIES_WRONG), text) != 0) {
+            bench_wrong(&bench, "says: %s", text_of(&bench, LIES_WRONG));
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 /* --- once for rows that hang alike --- */
 
 static size_t times_asked(const struct bench *bench, const char *id) {
@@ -184,7 +239,7 @@ static void test_once(void **state) {
 }
 
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_hardware),
-                                       cmocka_unit_test(test_once)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_hardware), cmocka_unit_test(test_once),
+                                       cmocka_unit_test(test_words)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
