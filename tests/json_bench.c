@@ -8,14 +8,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-void json_bench_open(struct json_bench *bench, const char *path) {
-    char whole[512];
-    *bench = (struct json_bench){.count = 1};
-    (void)snprintf(whole, sizeof whole, DOORCOST_SOURCE "/%s", path);
-    problems_init(&bench->problems);
-    assert_true(job_read(&bench->job, &bench->rates, whole, &bench->problems));
-    assert_int_equal(problems_count(&bench->problems, SEVERITY_ERROR), 0);
-    bench->count += bench->job.option_count > 0 ? 1 : 0;
+static void make_estimates(struct json_bench *bench) {
     for (size_t i = 0; i < bench->count; i++) {
         const struct estimate_request request = {.option = (int)i - 1,
                                                  .plans = {.effort = 1, .always = true},
@@ -25,6 +18,25 @@ void json_bench_open(struct json_bench *bench, const char *path) {
                                        &bench->problems),
                          ESTIMATE_OK);
     }
+}
+
+void json_bench_crosscut_first(struct json_bench *bench) {
+    for (size_t i = 0; i < bench->count; i++) {
+        estimate_clear(&bench->estimates[i]);
+    }
+    bench->rates.saw.crosscut_first = true;
+    make_estimates(bench);
+}
+
+void json_bench_open(struct json_bench *bench, const char *path) {
+    char whole[512];
+    *bench = (struct json_bench){.count = 1};
+    (void)snprintf(whole, sizeof whole, DOORCOST_SOURCE "/%s", path);
+    problems_init(&bench->problems);
+    assert_true(job_read(&bench->job, &bench->rates, whole, &bench->problems));
+    assert_int_equal(problems_count(&bench->problems, SEVERITY_ERROR), 0);
+    bench->count += bench->job.option_count > 0 ? 1 : 0;
+    make_estimates(bench);
 }
 
 void json_bench_close(struct json_bench *bench) {

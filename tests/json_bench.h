@@ -19,6 +19,8 @@ struct json_bench {
 /* Reads and estimates a job of the tree, by its name from the top of the sources; fails the test
  * where that cannot be. */
 void json_bench_open(struct json_bench *bench, const char *path);
+/* Estimates it anew with boards that are crosscut first. */
+void json_bench_crosscut_first(struct json_bench *bench);
 void json_bench_close(struct json_bench *bench);
 
 /* What a command would write of it. */

@@ -356,6 +356,7 @@ static void random_jobs(void **state) {
                                 .end_trim = from_to(&seed, 0, 20) * 100000,
                                 .edge = from_to(&seed, 0, 2) * 100000,
                                 .defects = from_to(&seed, 0, 20) * 10000,
+                                .crosscut_first = round % 2 == 1,
                                 .stocks = stocks,
                                 .stock_count = lengths * widths,
                                 .items = items,

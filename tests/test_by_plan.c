@@ -125,17 +125,19 @@ static void must_add_up(struct bench *bench, const char *what, fig bought, const
     }
 }
 
-/* Every sample: the waste adds up, no plan is below its bound, a replay changes nothing. */
+/* Every sample, ripped first and crosscut first: the waste adds up, no plan is below its bound, a
+ * replay changes nothing. */
 static void samples_by_plan(void **state) {
     (void)state;
     static const char *const jobs[] = {"samples/kitchen/kitchen.ini",
                                        "samples/metric/tea-kitchen.ini",
                                        "samples/old-house/old-house.ini"};
     int wrong = 0;
-    for (size_t j = 0; j < COUNT(jobs); j++) {
+    for (size_t j = 0; j < 2 * COUNT(jobs); j++) {
         struct bench bench;
-        bench_open_job(&bench, jobs[j]);
+        bench_open_job(&bench, jobs[j / 2]);
         estimate_clear(&bench.estimate);
+        bench.rates.saw.crosscut_first = j % 2 == 1;
         const struct estimate_request request = {
             .option = -1, .plans = {.effort = 1000000, .always = true}, .traced = true};
         bench.result =
@@ -148,6 +150,7 @@ static void samples_by_plan(void **state) {
             const fig terms[] = {b->net,     p->allowances, p->trim,  p->kerf,
                                  p->defects, p->offcuts,    p->tally, b->over_plan};
             assert_null(p->no_plan_reason);
+            assert_int_equal(p->job.crosscut_first, j % 2 == 1);
             must_add_up(&bench, "lumber", b->by_plan.bought, terms, COUNT(terms));
             assert_true(tape_amount(&e->tape, p->gap) >= 0);
         }

@@ -118,11 +118,15 @@ static bool has_word(const struct json_node *node, const char *word) {
 
 /* --- documents --- */
 
-static struct json_node *documents[2]; /* of the kitchen with an option, and of the old house */
+/* Of the kitchen with an option, and of the old house with boards crosscut first. */
+static struct json_node *documents[2];
 
-static struct json_node *document(const char *path) {
+static struct json_node *document(const char *path, bool crosscut_first) {
     struct json_bench bench;
     json_bench_open(&bench, path);
+    if (crosscut_first) {
+        json_bench_crosscut_first(&bench);
+    }
     problem_add(&bench.problems, SEVERITY_WARNING, "an-id", (struct place){0}, "a caution");
     const struct json_paper paper = json_bench_paper(&bench, JSON_ALL_PARTS);
     struct json_node *const node = json_bench_read(&paper);
@@ -133,8 +137,8 @@ static struct json_node *document(const char *path) {
 static int set_up(void **state) {
     (void)state;
     load_docs();
-    documents[0] = document("samples/kitchen/kitchen.ini");
-    documents[1] = document("samples/old-house/old-house.ini");
+    documents[0] = document("samples/kitchen/kitchen.ini", false);
+    documents[1] = document("samples/old-house/old-house.ini", true);
     return 0;
 }
 

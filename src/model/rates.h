@@ -117,8 +117,8 @@ struct saw {
     struct value kerf, length_allowance, edge_allowance; /* nm */
     struct value size_step;  /* nm: sizes to cut and to buy are rounded to it; see size_step.h */
     struct value straighten; /* nm taken off each side of a board before it is ripped */
+    bool crosscut_first;     /* first cut = crosscut: of a board, for the plan */
 };
-
 enum door_form { FORM_PANEL, FORM_SOLID, FORM_SLAB, FORM_GLASS, FORM_OPEN };
 enum joint { JOINT_COPE_AND_STICK, JOINT_MORTISE_AND_TENON, JOINT_DOWEL, JOINT_MITER };
 enum bars_on { BARS_ON_FRONT, BARS_ON_BOTH };

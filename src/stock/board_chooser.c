@@ -11,7 +11,7 @@
  * length, width, pieces of each item, all at 6 decimals. */
 static bool read_job(const int64_t *in, size_t count, struct board_job *job,
                      struct cut_stock *stocks, struct cut_item *items) {
-    const size_t stock_count = (size_t)(in[7] / MILLION);
+    const size_t stock_count = (size_t)(in[8] / MILLION);
     if (stock_count > LUMBER_PLAN_SIZES || count < BOARD_FIXED_OPERANDS + 3 * stock_count) {
         return false;
     }
@@ -29,6 +29,7 @@ static bool read_job(const int64_t *in, size_t count, struct board_job *job,
                               .end_trim = in[2],
                               .edge = in[3],
                               .defects = in[4] / 100, /* percent at 6 decimals to millionths */
+                              .crosscut_first = in[7] != 0,
                               .stocks = stocks,
                               .stock_count = stock_count,
                               .items = items,

@@ -6,8 +6,8 @@
 #include "stock/lumber_plan.h"
 
 /* Operands of the boards chooser before the stocks: effort, kerf, end trim, edge, defects, least
- * length and width of an offcut worth keeping, stocks. */
-#define BOARD_FIXED_OPERANDS 8
+ * length and width of an offcut worth keeping, 1 where boards are crosscut first, stocks. */
+#define BOARD_FIXED_OPERANDS 9
 
 /* Its outputs behind a count for each stock. */
 enum {

@@ -114,12 +114,16 @@ static void set_job(struct planner *l, int64_t effort) {
     plan_input_add(&l->input, share);
     plan_input_least(&l->input, "offcut worth keeping, length from", l->plan->keep.length);
     plan_input_least(&l->input, "offcut worth keeping, width from", l->plan->keep.board_width);
+    plan_input_add(&l->input, tape_constant(c->tape, "boards are crosscut first", UNIT_COUNT, 0,
+                                            saw->crosscut_first ? 1 : 0,
+                                            "first cut of [saw]: 0 rip, 1 crosscut"));
     plan_input_add(&l->input, tape_constant(c->tape, "board sizes", UNIT_COUNT, 0, (int64_t)stocks,
                                             "widths x lengths stocked"));
     l->plan->job = (struct board_job){.kerf = tape_amount(c->tape, kerf),
                                       .end_trim = tape_amount(c->tape, trim),
                                       .edge = tape_amount(c->tape, edge),
-                                      .defects = tape_scaled(c->tape, share, 6) / 100};
+                                      .defects = tape_scaled(c->tape, share, 6) / 100,
+                                      .crosscut_first = saw->crosscut_first};
 }
 
 /* --- what the plan comes to ------------------------------------------------------------------- */

@@ -16,7 +16,7 @@ struct lumber_plan {
     fig *counts;                /* boards to buy, one a stock of the job */
     fig *footage;               /* board feet or m3 of a board, before any rounding on the pack */
     fig boards;                 /* boards in all */
-    fig cuts;                   /* trims, rips and crosscuts of all boards */
+    fig cuts;                   /* ends, edges, rips and crosscuts of all boards */
     fig bought;                 /* board feet as a yard tallies them; m3 */
     fig bound;    /* money: no plan costs less than this at the price of a small lot */
     fig at_price; /* money: the plan's boards at that same price */

@@ -2,7 +2,9 @@
 """Cutting plans checked from their JSON, by rules of this file alone.
 
 Boards: every strip lies within the straightened board, every part within the trimmed length less
-the share of defects; strips and parts are a kerf apart; every item is there as often as wanted.
+the share of defects; boards crosscut first: every segment within that length, every part within the
+straightened width.  Strips, segments and parts are a kerf apart; every item is there as often as
+wanted.
 Sheets: the nodes are cuts that go through from edge to edge, each leaves two regions a kerf apart,
 parts fill their regions, grain is kept. Both: the counts and areas that the tape has, the price not
 below the bound.  Sizes are whole millionths of the job's unit.
@@ -61,57 +63,101 @@ class Plan:
         self.must(rest == 0, f"areas do not add up: {rest} missing")
 
 
+def rip_first(p, board, saw):
+    """Straightened as a whole, ripped into strips, each strip crosscut."""
+    y, sawn = saw.edge, saw.end - saw.trim
+    for strip in board["strips"]:
+        wide = size(strip["width"])
+        p.must(y + wide <= saw.top, f"board {board['number']}: strips are wider than it")
+        x = saw.trim
+        for part in strip["parts"]:
+            item = saw.place(part, x, y)
+            p.must(item[1] == wide, f"board {board['number']}: {part['name']} is not of its strip")
+            p.must(x + item[0] <= saw.clear, f"board {board['number']}: a strip is too long")
+            x = saw.blade(x + item[0], saw.end, wide)
+        saw.rest(x, y, saw.end, wide)
+        y = saw.blade(y + wide, saw.top, sawn)
+    saw.rest(saw.trim, y, saw.end, saw.top - y)
+
+
+def crosscut_first(p, board, saw):
+    """Crosscut over the whole width into segments, each straightened and ripped by itself."""
+    x = saw.trim
+    for segment in board["segments"]:
+        long = size(segment["length"])
+        p.must(x + long <= saw.clear, f"board {board['number']}: segments are longer than it")
+        saw.add("trim", 2 * saw.edge * long)
+        saw.cuts += 2 * (saw.edge > 0)
+        y = saw.edge
+        for part in segment["parts"]:
+            item = saw.place(part, x, y)
+            p.must(item[0] == long, f"board {board['number']}: {part['name']} is not of its segment")
+            p.must(y + item[1] <= saw.top, f"board {board['number']}: a segment is too wide")
+            y = saw.blade(y + item[1], saw.top, long)
+        saw.rest(x, y, x + long, saw.top - y)
+        x = saw.blade(x + long, saw.end, saw.across)
+    saw.rest(x, 0, saw.end, saw.across)
+
+
+class Saw:
+    """What is left of one board, and what its cuts take."""
+
+    def __init__(self, p, plan, board):
+        self.p, self.board, self.cuts = p, board, 0
+        self.trim, self.edge = size(plan["end trim"]), size(plan["edge straightened"])
+        share = size(plan["share of defects"])
+        self.along, self.across = p.sizes[board["size"]]
+        sawn = self.along - 2 * self.trim
+        self.clear = self.trim + (
+            sawn // MILLION * (MILLION - share) + sawn % MILLION * (MILLION - share) // MILLION
+        )
+        self.end, self.top = self.along - self.trim, self.across - self.edge
+        self.cuts = 2 * (self.trim > 0)
+        self.add("boards", self.along * self.across)
+        self.add("trim", 2 * self.trim * self.across)
+
+    def add(self, kind, area):
+        self.p.add(kind, area, self.board["copies"])
+
+    def place(self, part, x, y):
+        """A part must lie there; its item."""
+        box = [size(part[k]) for k in ("x", "y", "length", "width")]
+        item = self.p.items[part["item"]]
+        self.p.must(box == [x, y, item[0], item[1]],
+                    f"board {self.board['number']}: {part['name']} is elsewhere")
+        self.p.pieces[part["item"]] += self.board["copies"]
+        self.add("parts", item[0] * item[1])
+        return item
+
+    def blade(self, at, limit, over):
+        """Where the next piece begins behind a cut at `at`, which is none at the limit."""
+        if at < limit:
+            self.cuts += 1
+            self.add("kerf", min(self.p.kerf, limit - at) * over)
+        return min(at + self.p.kerf, limit)
+
+    def rest(self, x, y, end, wide):
+        """What lies from x to the end: clear first, then for defects."""
+        offcut = max(0, min(end, self.clear) - x)
+        self.add("offcuts", offcut * wide)
+        self.add("defects", max(0, end - max(x, self.clear)) * wide)
+        if offcut >= self.p.keep[0] and wide >= self.p.keep[1]:
+            self.add("keep", offcut * wide)
+
+
 def check_boards(plan, unit):
     p = Plan(plan, unit)
-    trim, edge = size(plan["end trim"]), size(plan["edge straightened"])
-    share = size(plan["share of defects"])
     for board in plan["boards cut"]:
-        along, across = p.sizes[board["size"]]
-        copies = board["copies"]
-        p.counts[board["size"]] += copies
-        sawn = along - 2 * trim
-        clear = sawn // MILLION * (MILLION - share) + sawn % MILLION * (MILLION - share) // MILLION
-        end, top = along - trim, across - edge
-        p.add("boards", along * across, copies)
-        p.add("trim", along * across - sawn * (across - 2 * edge), copies)
-        cuts = 2 * (trim > 0) + 2 * (edge > 0)
-
-        def rest(x, y, wide):
-            """What lies from x to the end of the board: clear first, then for defects."""
-            offcut = max(0, trim + clear - x)
-            p.add("offcuts", offcut * wide, copies)
-            p.add("defects", (end - max(x, trim + clear)) * wide, copies)
-            if offcut >= p.keep[0] and wide >= p.keep[1]:
-                p.add("keep", offcut * wide, copies)
-
-        y = edge
-        for strip in board["strips"]:
-            wide = size(strip["width"])
-            p.must(y + wide <= top, f"board {board['number']}: strips are wider than it")
-            x = trim
-            for part in strip["parts"]:
-                box = [size(part[k]) for k in ("x", "y", "length", "width")]
-                item = p.items[part["item"]]
-                p.must(box == [x, y, item[0], item[1]] and item[1] == wide,
-                       f"board {board['number']}: {part['name']} is elsewhere")
-                p.must(x + item[0] <= trim + clear, f"board {board['number']}: a strip is too long")
-                p.pieces[part["item"]] += copies
-                p.add("parts", item[0] * item[1], copies)
-                x += item[0]
-                if x < end:
-                    cuts += 1
-                    p.add("kerf", min(p.kerf, end - x) * wide, copies)
-                x = min(x + p.kerf, end)
-            rest(x, y, wide)
-            y += wide
-            if y < top:
-                cuts += 1
-                p.add("kerf", min(p.kerf, top - y) * sawn, copies)
-            y = min(y + p.kerf, top)
-        if y < top:
-            rest(trim, y, top - y)
-        p.must(cuts == len(board["cuts"]), f"board {board['number']}: {cuts} cuts")
-        p.cuts += cuts * copies
+        p.counts[board["size"]] += board["copies"]
+        saw = Saw(p, plan, board)
+        if plan["first cut"] == "crosscut":
+            crosscut_first(p, board, saw)
+        else:
+            saw.add("trim", 2 * saw.edge * (saw.end - saw.trim))
+            saw.cuts += 2 * (saw.edge > 0)
+            rip_first(p, board, saw)
+        p.must(saw.cuts == len(board["cuts"]), f"board {board['number']}: {saw.cuts} cuts")
+        p.cuts += saw.cuts * board["copies"]
     p.finish(plan["bound"]["value"])
     return p
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What a board leaves for strips, and what no plan of boards can cost less than. */
+/* What a board leaves for parts, and what no plan of boards can cost less than. */
 #include "cut/board/board_plan.h"
 
 #include "base/int128.h"

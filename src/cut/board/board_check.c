@@ -17,13 +17,19 @@ static const char *check_strip(const struct board_job *job, const struct board_p
         if (item >= job->item_count) {
             return "a part does not exist";
         }
-        if (job->items[item].width != strip->width) {
-            return "a part is not as wide as its strip";
+        const struct cut_item *const part = &job->items[item];
+        if (strip->width != (job->crosscut_first ? part->length : part->width)) {
+            return job->crosscut_first ? "a part is not as long as its segment"
+                                       : "a part is not as wide as its strip";
         }
-        used += job->items[item].length + (i > 0 ? job->kerf : 0);
+        used += (job->crosscut_first ? part->width : part->length) + (i > 0 ? job->kerf : 0);
         counts[item]++;
     }
-    return used > room ? "a strip is longer than its board" : NULL;
+    if (used > room) {
+        return job->crosscut_first ? "a segment's parts are wider than their board"
+                                   : "a strip is longer than its board";
+    }
+    return NULL;
 }
 
 static const char *check_board(const struct board_job *job, const struct board_plan *plan,
@@ -34,18 +40,23 @@ static const char *check_board(const struct board_job *job, const struct board_p
     if (board->first > plan->strip_count || board->count > plan->strip_count - board->first) {
         return "a board's strips do not exist";
     }
+    const int64_t along = board_usable_length(job, board->stock);
+    const int64_t across = board_usable_width(job, board->stock);
     int64_t used = 0;
     for (size_t s = 0; s < board->count; s++) {
         const struct board_strip *const strip = &plan->strips[board->first + s];
         const char *const fault =
-            check_strip(job, plan, strip, board_usable_length(job, board->stock), counts);
+            check_strip(job, plan, strip, job->crosscut_first ? across : along, counts);
         if (fault != NULL) {
             return fault;
         }
         used += strip->width + (s > 0 ? job->kerf : 0);
     }
-    return used > board_usable_width(job, board->stock) ? "the strips are wider than their board"
-                                                        : NULL;
+    if (used > (job->crosscut_first ? along : across)) {
+        return job->crosscut_first ? "the segments are longer than their board"
+                                   : "the strips are wider than their board";
+    }
+    return NULL;
 }
 
 const char *board_plan_check(const struct board_job *job, const struct board_plan *plan) {

@@ -42,12 +42,12 @@ static void add_piece(struct bench *b, struct board_piece piece) {
     }
 }
 
-/* What lies between a cut and the end of the board: first what is sure to be clear, then the share
- * kept for defects. */
+/* What lies behind the last strip or part: first what is sure to be clear, then the share kept for
+ * defects. */
 static void add_rest(struct bench *b, struct board_box box) {
     struct board_layout *const l = b->l;
     const int64_t end = box.x + box.length;
-    const int64_t from = most(box.x, b->clear);
+    const int64_t from = least(end, most(box.x, b->clear));
     if (from > box.x) {
         const struct board_offcut offcut = {.box = {box.x, box.y, from - box.x, box.width},
                                             .keep = from - box.x >= b->keep.length &&
@@ -68,66 +68,82 @@ static void add_rest(struct bench *b, struct board_box box) {
     }
 }
 
-static void trim(struct bench *b, const struct cut_stock *stock) {
-    const struct board_box *const sawn = &b->l->sawn;
+static void trim_ends(struct bench *b, const struct cut_stock *stock) {
     const int64_t end = b->job->end_trim;
-    const int64_t edge = b->job->edge;
     if (end > 0) {
         add_cut(b, (struct board_cut){.kind = BOARD_CUT_END, .box = {0, 0, end, stock->width}});
         add_cut(b, (struct board_cut){.kind = BOARD_CUT_END,
                                       .box = {stock->length - end, 0, end, stock->width}});
     }
+}
+
+/* Takes both edges off a region, which a strip of that number is or which all strips share. */
+static struct board_box straighten(struct bench *b, struct board_box region, size_t strip) {
+    const int64_t edge = b->job->edge;
     if (edge > 0) {
-        add_cut(
-            b, (struct board_cut){.kind = BOARD_CUT_EDGE, .box = {sawn->x, 0, sawn->length, edge}});
-        add_cut(b, (struct board_cut){.kind = BOARD_CUT_EDGE,
-                                      .box = {sawn->x, stock->width - edge, sawn->length, edge}});
+        struct board_cut cut = {.kind = BOARD_CUT_EDGE, .box = region, .strip = strip};
+        cut.box.width = edge;
+        add_cut(b, cut);
+        cut.box.y = region.y + region.width - edge;
+        add_cut(b, cut);
     }
+    region.y += edge;
+    region.width -= 2 * edge;
+    return region;
 }
 
-/* The rips; what is left beside the last strip. */
-static void rip(struct bench *b, const struct board_use *use) {
-    const struct board_box sawn = b->l->sawn;
-    const int64_t top = sawn.y + sawn.width;
-    int64_t y = sawn.y;
+/* Takes `size` off the low end of a region, along it by a crosscut, across it by a rip. The cut
+ * lies behind, none where it ends flush. What was taken; the region becomes what is left. */
+static struct board_box take(struct bench *b, struct board_box *from, enum board_cut_kind kind,
+                             int64_t size, size_t strip) {
+    const bool cross = kind == BOARD_CUT_CROSS;
+    const int64_t room = cross ? from->length : from->width;
+    const int64_t kerf = least(b->job->kerf, room - size);
+    struct board_box taken = *from;
+    struct board_cut cut = {.kind = kind, .box = *from, .size = size, .strip = strip};
+    if (cross) {
+        taken.length = size;
+        cut.box.x += size;
+        cut.box.length = kerf;
+        from->x += size + kerf;
+        from->length -= size + kerf;
+    } else {
+        taken.width = size;
+        cut.box.y += size;
+        cut.box.width = kerf;
+        from->y += size + kerf;
+        from->width -= size + kerf;
+    }
+    if (size < room) {
+        add_cut(b, cut);
+    }
+    return taken;
+}
+
+/* The cuts that free the strips; what is left behind the last one. */
+static void cut_strips(struct bench *b, const struct board_use *use, struct board_box region,
+                       enum board_cut_kind kind) {
     for (size_t s = 0; s < use->count; s++) {
-        const int64_t width = b->plan->strips[use->first + s].width;
-        const int64_t kerf = least(b->job->kerf, top - y - width);
-        y += width;
-        if (y < top) {
-            add_cut(b, (struct board_cut){.kind = BOARD_CUT_RIP,
-                                          .box = {sawn.x, y, sawn.length, kerf},
-                                          .size = width,
-                                          .strip = s});
-        }
-        y += kerf;
+        (void)take(b, &region, kind, b->plan->strips[use->first + s].width, s);
     }
-    if (y < top) {
-        add_rest(b, (struct board_box){sawn.x, y, sawn.length, top - y});
+    if (region.length > 0 && region.width > 0) {
+        add_rest(b, region);
     }
 }
 
-static void crosscut(struct bench *b, const struct board_strip *strip, size_t number, int64_t y) {
-    const struct board_box sawn = b->l->sawn;
-    const int64_t end = sawn.x + sawn.length;
-    int64_t x = sawn.x;
+/* The cuts that free the parts of a strip, which fills the region. */
+static void cut_parts(struct bench *b, const struct board_strip *strip, size_t number,
+                      struct board_box region, enum board_cut_kind kind) {
     for (size_t i = 0; i < strip->count; i++) {
         const size_t item = b->plan->pieces[strip->first + i];
-        const int64_t along = b->job->items[item].length;
-        const int64_t kerf = least(b->job->kerf, end - x - along);
-        add_piece(b, (struct board_piece){
-                         .item = item, .strip = number, .box = {x, y, along, strip->width}});
-        x += along;
-        if (x < end) {
-            add_cut(b, (struct board_cut){.kind = BOARD_CUT_CROSS,
-                                          .box = {x, y, kerf, strip->width},
-                                          .size = along,
-                                          .strip = number});
-        }
-        x += kerf;
+        const struct cut_item *const part = &b->job->items[item];
+        const int64_t size = kind == BOARD_CUT_CROSS ? part->length : part->width;
+        add_piece(b, (struct board_piece){.item = item,
+                                          .strip = number,
+                                          .box = take(b, &region, kind, size, number)});
     }
-    if (x < end) {
-        add_rest(b, (struct board_box){x, y, end - x, strip->width});
+    if (region.length > 0 && region.width > 0) {
+        add_rest(b, region);
     }
 }
 
@@ -135,24 +151,34 @@ bool board_layout_make(struct board_layout *layout, const struct board_job *job,
                        const struct board_plan *plan, size_t board, struct offcut_rule keep) {
     const struct board_use *const use = &plan->boards[board];
     const struct cut_stock *const stock = &job->stocks[use->stock];
+    const bool crosscut_first = job->crosscut_first;
     struct bench b = {.l = layout,
                       .job = job,
                       .plan = plan,
                       .keep = keep,
                       .clear = job->end_trim + board_usable_length(job, use->stock)};
+    struct board_box region = {job->end_trim, 0, stock->length - 2 * job->end_trim, stock->width};
     layout->cut_count = 0;
     layout->piece_count = 0;
     layout->offcut_count = 0;
     layout->reserve_count = 0;
-    layout->sawn = (struct board_box){job->end_trim, job->edge, stock->length - 2 * job->end_trim,
-                                      stock->width - 2 * job->edge};
-    trim(&b, stock);
-    rip(&b, use);
-    int64_t y = layout->sawn.y;
+    trim_ends(&b, stock);
+    if (!crosscut_first) {
+        region = straighten(&b, region, 0);
+    }
+    cut_strips(&b, use, region, crosscut_first ? BOARD_CUT_CROSS : BOARD_CUT_RIP);
     for (size_t s = 0; s < use->count; s++) {
         const struct board_strip *const strip = &plan->strips[use->first + s];
-        crosscut(&b, strip, s, y);
-        y += strip->width + job->kerf;
+        struct board_box box = region;
+        if (crosscut_first) {
+            box.length = strip->width;
+            region.x += strip->width + job->kerf;
+            cut_parts(&b, strip, s, straighten(&b, box, s), BOARD_CUT_RIP);
+        } else {
+            box.width = strip->width;
+            region.y += strip->width + job->kerf;
+            cut_parts(&b, strip, s, box, BOARD_CUT_CROSS);
+        }
     }
     return !b.failed;
 }
@@ -192,21 +218,18 @@ static int128 area(const struct board_box *box) {
 bool board_totals_make(struct board_totals *totals, const struct board_job *job,
                        const struct board_plan *plan, struct offcut_rule keep) {
     struct board_layout l = {0};
-    int128 boards = 0, sawn = 0, parts = 0, kerf = 0, defects = 0, offcuts = 0, kept = 0;
+    int128 parts = 0, trim = 0, kerf = 0, defects = 0, offcuts = 0, kept = 0;
     bool held = true;
     *totals = (struct board_totals){0};
     for (size_t b = 0; b < plan->board_count && held; b++) {
-        const struct cut_stock *const stock = &job->stocks[plan->boards[b].stock];
         held = board_layout_make(&l, job, plan, b, keep);
-        boards += (int128)stock->length * stock->width;
-        sawn += area(&l.sawn);
         totals->cuts += (int64_t)l.cut_count;
         for (size_t i = 0; i < l.piece_count; i++) {
             parts += area(&l.pieces[i].box);
         }
         for (size_t i = 0; i < l.cut_count; i++) {
             const bool saw = l.cuts[i].kind == BOARD_CUT_RIP || l.cuts[i].kind == BOARD_CUT_CROSS;
-            kerf += saw ? area(&l.cuts[i].box) : 0;
+            *(saw ? &kerf : &trim) += area(&l.cuts[i].box);
         }
         for (size_t i = 0; i < l.reserve_count; i++) {
             defects += area(&l.reserves[i]);
@@ -217,7 +240,7 @@ bool board_totals_make(struct board_totals *totals, const struct board_job *job,
         }
     }
     totals->parts = cut_area_hundredths(parts);
-    totals->trim = cut_area_hundredths(boards - sawn);
+    totals->trim = cut_area_hundredths(trim);
     totals->kerf = cut_area_hundredths(kerf);
     totals->defects = cut_area_hundredths(defects);
     totals->offcuts = cut_area_hundredths(offcuts);

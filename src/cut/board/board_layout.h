@@ -5,7 +5,12 @@
  * Places are counted from a corner of the board as it is bought: x along it, y across. Both ends
  * are trimmed, both edges straightened, the strips ripped one by one from y = 0 up, each strip
  * crosscut from the left.  The share kept for defects is drawn behind the parts, at the right end
- * of each strip: at the saw it goes to where the defects are. Sizes in the unit of the job. */
+ * of each strip: at the saw it goes to where the defects are.
+ *
+ * A board that is crosscut first: both ends are trimmed, the segments crosscut one by one from the
+ * left over the whole width, and of each segment both edges are straightened and the parts ripped
+ * from y = 0 up. What lies behind the last segment keeps its edges. Sizes in the unit of the job.
+ */
 #ifndef DOORCOST_CUT_BOARD_BOARD_LAYOUT_H
 #define DOORCOST_CUT_BOARD_BOARD_LAYOUT_H
 
@@ -28,7 +33,7 @@ struct board_box {
 struct board_cut {
     enum board_cut_kind kind;
     struct board_box box;
-    int64_t size; /* of a rip or crosscut: the strip's width, the part's length before it */
+    int64_t size; /* of a rip or crosscut: of the strip, or of the part, before it */
     size_t strip; /* of the board: the strip it frees, or cuts into */
 };
 
@@ -44,7 +49,6 @@ struct board_offcut {
 };
 
 struct board_layout {
-    struct board_box sawn; /* the board without ends and edges */
     struct board_cut *cuts;
     size_t cut_count, cut_room;
     struct board_piece *pieces;

@@ -100,13 +100,9 @@ static bool dive_further(const struct board_job *job, int64_t effort, struct boa
     return held;
 }
 
-enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
-                                struct board_plan **plan) {
-    *plan = NULL;
-    if (job->stock_count == 0 || job->stock_count > CUT_STOCKS_MAX ||
-        parts_wanted(job) == SIZE_MAX) {
-        return CUT_BAD_INPUT;
-    }
+/* A plan of boards that are ripped first. */
+static enum cut_status plan_strips(const struct board_job *job, int64_t effort,
+                                   struct board_plan **plan) {
     const enum cut_status status = board_by_strips(job, effort / 4, plan);
     if (status != CUT_DONE) {
         return status;
@@ -117,4 +113,43 @@ enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
         return CUT_NO_MEMORY;
     }
     return CUT_DONE;
+}
+
+/* Crosscut first is ripped first with along and across exchanged: segments become strips. What the
+ * boards lose is taken off before, since ends and defects stay where they are. */
+static enum cut_status plan_segments(const struct board_job *job, int64_t effort,
+                                     struct board_plan **plan) {
+    struct cut_stock stocks[CUT_STOCKS_MAX];
+    struct cut_item *const items = calloc(job->item_count + 1, sizeof *items);
+    if (items == NULL) {
+        return CUT_NO_MEMORY;
+    }
+    for (size_t s = 0; s < job->stock_count; s++) {
+        stocks[s] = job->stocks[s];
+        stocks[s].length = board_usable_width(job, s);
+        stocks[s].width = board_usable_length(job, s);
+    }
+    for (size_t i = 0; i < job->item_count; i++) {
+        items[i] = job->items[i];
+        items[i].length = job->items[i].width;
+        items[i].width = job->items[i].length;
+    }
+    const struct board_job exchanged = {.kerf = job->kerf,
+                                        .stocks = stocks,
+                                        .stock_count = job->stock_count,
+                                        .items = items,
+                                        .item_count = job->item_count};
+    const enum cut_status status = plan_strips(&exchanged, effort, plan);
+    free(items);
+    return status;
+}
+
+enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
+                                struct board_plan **plan) {
+    *plan = NULL;
+    if (job->stock_count == 0 || job->stock_count > CUT_STOCKS_MAX ||
+        parts_wanted(job) == SIZE_MAX) {
+        return CUT_BAD_INPUT;
+    }
+    return job->crosscut_first ? plan_segments(job, effort, plan) : plan_strips(job, effort, plan);
 }

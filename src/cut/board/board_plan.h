@@ -4,7 +4,9 @@
  *
  * A board loses its end trim at both ends, a share of its length to defects, and an edge at both
  * sides when it is straightened; what is left is ripped into strips as wide as the rough parts, and
- * every strip is crosscut into parts of that width.  Sizes are integers of one unit, any unit;
+ * every strip is crosscut into parts of that width.  Or it is crosscut first: into segments as long
+ * as the rough parts, and every segment is ripped into parts of that length. A segment is then what
+ * is called a strip here: it lies across the board.  Sizes are integers of one unit, any unit;
  * prices integers of one unit.
  *
  * The plan is the cheapest of several: for each board length by itself and for all lengths
@@ -22,6 +24,7 @@ struct board_job {
     int64_t end_trim;               /* of each end */
     int64_t edge;                   /* taken off each side when the board is straightened */
     int64_t defects;                /* share of the length, in millionths, 0 to 900 000 */
+    bool crosscut_first;            /* into segments, which are ripped; else ripped into strips */
     const struct cut_stock *stocks; /* boards: length, width, price; unlimited */
     size_t stock_count;
     const struct cut_item *items; /* rough parts: length, width, demand; `turn` is not looked at */
@@ -31,11 +34,11 @@ struct board_job {
 /* A strip of a board: its parts are plan->pieces[first ... first + count - 1], items of the job, in
  * the order of the cuts. */
 struct board_strip {
-    int64_t width;
+    int64_t width; /* of a segment: its length, along the board */
     size_t first, count;
 };
 
-/* A board: its strips are plan->strips[first ... first + count - 1], in the order of the rips. */
+/* A board: its strips are plan->strips[first ... first + count - 1], in the order of its cuts. */
 struct board_use {
     size_t stock;
     size_t first, count;
@@ -74,8 +77,9 @@ void board_plan_free(struct board_plan *plan);
 int64_t board_plan_bound(const struct board_job *job);
 
 /* Looks at a plan by itself: every part present as often as wanted, of its strip's width and within
- * its length, every strip within its board, kerfs kept, the cost the sum of the prices, the bound
- * not above it. NULL: good; else the fault, static. */
+ * its length (crosscut first: of its segment's length, within its width), every strip within its
+ * board, kerfs kept, the cost the sum of the prices, the bound not above it. NULL: good; else the
+ * fault, static. */
 const char *board_plan_check(const struct board_job *job, const struct board_plan *plan);
 
 #endif

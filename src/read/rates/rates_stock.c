@@ -202,6 +202,8 @@ const struct section_kind section_glass = {"glass", glass_keys, COUNT_OF(glass_k
                                            SECTIONS(rates, glass, glass_count, glass),
                                            .help = "Glass for frames, bought cut to size."};
 
+static const struct spelling first_cuts[] = {{"rip", 0}, {"crosscut", 1}, {0}};
+
 static const struct key saw_keys[] = {
     {"kerf", AS_LENGTH(INCHES(0, 1)), FIELD(saw, kerf), "1/8 in", .needed = true,
      .help = "lost by each cut"},
@@ -211,6 +213,9 @@ static const struct key saw_keys[] = {
      .needed = true, .help = "rough width over finished width, each edge"},
     {"straighten", AS_LENGTH(INCHES(0, 2)), FIELD(saw, straighten), "1/4 in",
      .help = "taken off each side of a board before it is ripped; used by plan; absent: none"},
+    {"first cut", AS_FLAG(first_cuts), FIELD(saw, crosscut_first), "rip", "crosscut",
+     .help = "of a board by plan: rip it into strips and crosscut them, or crosscut it into "
+             "segments and rip those; absent: rip"},
     {"round sizes to", AS_LENGTH(RANGE(NM_PER_TENTH_MM, NM_PER_INCH / 2)), FIELD(saw, size_step),
      "1/32 in", "0.5 mm",
      .help = "what the shop's tapes and fences have; absent: sizes are as they come"},

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The cutting plans: the planner's job, every board with its strips, every sheet with its cuts, and
- * what the plan comes to.  Sizes are texts in the job's unit of length. */
+/* The cutting plans: the planner's job, every board with its strips or segments, every sheet with
+ * its cuts, and what the plan comes to.  Sizes are texts in the job's unit of length. */
 #include "report/json/json_parts.h"
 #include "report/words/plan_words.h"
 
@@ -60,7 +60,8 @@ static json_t *strip_object(struct json_maker *maker, const struct lumber_plan *
                             const struct board_layout *layout, size_t strip, size_t number) {
     json_t *const object = json_object();
     json_t *const parts = json_array();
-    put_size(maker, object, "width", p->plan->strips[strip].width);
+    put_size(maker, object, p->job.crosscut_first ? "length" : "width",
+             p->plan->strips[strip].width);
     for (size_t i = 0; i < layout->piece_count; i++) {
         const struct board_piece *const piece = &layout->pieces[i];
         if (piece->strip != number) {
@@ -108,7 +109,7 @@ static json_t *board_object(struct json_maker *maker, const struct lumber_plan *
     for (size_t s = 0; s < use->count; s++) {
         json_add(maker, strips, strip_object(maker, p, &layout, use->first + s, s));
     }
-    json_put(maker, object, "strips", strips);
+    json_put(maker, object, p->job.crosscut_first ? "segments" : "strips", strips);
     json_put(maker, object, "cuts", board_cuts(maker, &layout));
     json_t *const offcuts = json_array();
     for (size_t i = 0; i < layout.offcut_count; i++) {
@@ -148,6 +149,7 @@ static void send_lumber(struct json_maker *maker, const struct lumber_buy *b) {
     if (p->no_plan_reason == NULL) {
         json_put_fields(maker, object, &fields_lumber_plan, b);
         put_size(maker, object, "saw kerf", p->job.kerf);
+        json_put_text(maker, object, "first cut", p->job.crosscut_first ? "crosscut" : "rip");
         put_size(maker, object, "end trim", p->job.end_trim);
         put_size(maker, object, "edge straightened", p->job.edge);
         json_put_text(maker, object, "share of defects", show_number(p->job.defects, 6).text);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* A board with its strips and parts.  It is drawn wider than it is long by the same scale, so that
- * what stands in the strips can be read. */
+/* A board with its strips, or segments, and parts.  It is drawn wider than it is long by the same
+ * scale, so that what stands in them can be read. */
 #include "report/plan/plan_draw.h"
 
 #include "base/text.h"
@@ -17,6 +17,7 @@ struct board_page {
     const struct board_use *use;
     const struct cut_stock *stock;
     struct board_layout l;
+    bool segments; /* crosscut first: its strips are segments */
     struct cut_step *steps;
     size_t step_count;
 };
@@ -71,13 +72,14 @@ static void draw_numbers(const struct board_page *b) {
             sketch_number(b->s, middle_x, board.y - 8, i + 1);
             break;
         case BOARD_CUT_EDGE:
-            sketch_number(b->s, board.x + board.width + 8, middle_y, i + 1);
+            sketch_number(b->s, b->segments ? p.x + p.width - 7 : board.x + board.width + 8,
+                          middle_y, i + 1);
             break;
         case BOARD_CUT_RIP:
-            sketch_number(b->s, board.x - 9, middle_y, i + 1);
+            sketch_number(b->s, b->segments ? p.x + 7 : board.x - 9, middle_y, i + 1);
             break;
         case BOARD_CUT_CROSS:
-            sketch_number(b->s, middle_x, p.y + 7, i + 1);
+            sketch_number(b->s, middle_x, b->segments ? board.y - 8 : p.y + 7, i + 1);
             break;
         }
     }
@@ -103,17 +105,23 @@ static const char *cut_words(const struct board_page *b, size_t i) {
                            cut->box.y == 0 ? "one" : "the other",
                            plan_show(e, cut->box.width).text);
     }
-    return pool_format(pool, "%zu  rip to %s", i + 1, plan_show(e, cut->size).text);
+    return pool_format(pool, cut->kind == BOARD_CUT_RIP ? "%zu  rip to %s" : "%zu  crosscut to %s",
+                       i + 1, plan_show(e, cut->size).text);
 }
 
-/* The crosscuts of a strip: runs of one item are one line. */
+/* The crosscuts of a strip, or the edges and rips of a segment: runs of one item are one line. */
 static void list_strip(struct board_page *b, size_t strip, size_t *cut) {
     const struct board_layout *const l = &b->l;
     struct pool *const pool = b->s->pool;
+    const char *const verb = b->segments ? "rip" : "crosscut";
     add_step(b,
-             pool_format(pool, "strip %zu, %s wide", strip + 1,
+             pool_format(pool, b->segments ? "segment %zu, %s long" : "strip %zu, %s wide",
+                         strip + 1,
                          plan_show(b->s->e, b->p->plan->strips[b->use->first + strip].width).text),
              true);
+    for (; *cut < l->cut_count && l->cuts[*cut].kind == BOARD_CUT_EDGE; (*cut)++) {
+        add_step(b, cut_words(b, *cut), false);
+    }
     for (size_t i = 0, run; i < l->piece_count; i += run) {
         const struct board_piece *const piece = &l->pieces[i];
         run = 1;
@@ -129,16 +137,17 @@ static void list_strip(struct board_page *b, size_t strip, size_t *cut) {
             (*cut)++;
         }
         const char *const name = plan_part_name(pool, &b->p->parts[piece->item]);
-        const struct shown size = plan_show(b->s->e, piece->box.length);
+        const struct shown size =
+            plan_show(b->s->e, b->segments ? piece->box.width : piece->box.length);
         const char *const times = run == 1 ? "" : text_or_empty(pool_format(pool, "%zu x ", run));
         const char *const words = pool_format(pool, "%s: %s%s", size.text, times, name);
         if (*cut > first + 1) {
             add_step(
                 b,
-                pool_format(pool, "%zu to %zu  crosscut %s", first + 1, *cut, text_or_empty(words)),
+                pool_format(pool, "%zu to %zu  %s %s", first + 1, *cut, verb, text_or_empty(words)),
                 false);
         } else if (*cut > first) {
-            add_step(b, pool_format(pool, "%zu  crosscut %s", first + 1, text_or_empty(words)),
+            add_step(b, pool_format(pool, "%zu  %s %s", first + 1, verb, text_or_empty(words)),
                      false);
         } else {
             add_step(b, pool_format(pool, "what is left, %s", text_or_empty(words)), false);
@@ -146,10 +155,16 @@ static void list_strip(struct board_page *b, size_t strip, size_t *cut) {
     }
 }
 
+/* Whether a cut is made in a strip, or in a segment, that is free already. */
+static bool is_of_strip(const struct board_page *b, const struct board_cut *cut) {
+    return b->segments ? cut->kind == BOARD_CUT_RIP || cut->kind == BOARD_CUT_EDGE
+                       : cut->kind == BOARD_CUT_CROSS;
+}
+
 static void list_steps(struct board_page *b) {
     size_t cut = 0;
-    add_step(b, "before crosscutting", true);
-    for (; cut < b->l.cut_count && b->l.cuts[cut].kind != BOARD_CUT_CROSS; cut++) {
+    add_step(b, b->segments ? "before ripping" : "before crosscutting", true);
+    for (; cut < b->l.cut_count && !is_of_strip(b, &b->l.cuts[cut]); cut++) {
         add_step(b, cut_words(b, cut), false);
     }
     for (size_t s = 0; s < b->use->count; s++) {
@@ -176,7 +191,8 @@ static void list_steps(struct board_page *b) {
 bool draw_board_page(struct sketch *s, const struct lumber_buy *buy, const struct alike *alike,
                      struct patch patch) {
     const struct lumber_plan *const p = &buy->plan;
-    struct board_page b = {.s = s, .p = p, .use = &p->plan->boards[alike->first]};
+    struct board_page b = {
+        .s = s, .p = p, .use = &p->plan->boards[alike->first], .segments = p->job.crosscut_first};
     b.stock = &p->job.stocks[b.use->stock];
     bool held = board_layout_make(&b.l, &p->job, p->plan, alike->first, p->keep);
     /* a line a cut at most, two headings and a line a strip, the offcuts */

@@ -87,9 +87,11 @@ static void print_split(struct teller *t, const struct planned *p) {
 
 /* --- how it is cut --- */
 
-/* `2 3/8: 2 x D01 stile 31, D02 rail 15 1/4`: one strip. */
+/* `2 3/8: 2 x D01 stile 31, D02 rail 15 1/4`: one strip; `31 long: 2 x D01 stile 2 3/8`: a segment.
+ */
 static const char *strip_words(struct teller *t, const struct lumber_plan *p,
                                const struct board_strip *strip) {
+    const bool segment = p->job.crosscut_first;
     const char *words = "";
     for (size_t i = 0, run; i < strip->count; i += run) {
         const size_t item = p->plan->pieces[strip->first + i];
@@ -97,13 +99,15 @@ static const char *strip_words(struct teller *t, const struct lumber_plan *p,
             run++;
         }
         const char *const name = plan_part_name(&t->pool, &p->parts[item]);
-        const struct shown size = plan_show(t->e, p->job.items[item].length);
+        const struct cut_item *const part = &p->job.items[item];
+        const struct shown size = plan_show(t->e, segment ? part->width : part->length);
         const char *const one = run == 1
                                     ? pool_format(&t->pool, "%s %s", name, size.text)
                                     : pool_format(&t->pool, "%zu x %s %s", run, name, size.text);
         words = text_or_empty(join(t, words, one));
     }
-    return pool_format(&t->pool, "%s: %s", plan_show(t->e, strip->width).text, words);
+    return pool_format(&t->pool, "%s%s: %s", plan_show(t->e, strip->width).text,
+                       segment ? " long" : "", words);
 }
 
 static bool print_board(struct teller *t, const struct lumber_plan *p, const struct alike *alike) {
@@ -167,6 +171,9 @@ static void print_planned(struct teller *t, const struct planned *p, struct show
 
 static bool print_boards(struct teller *t, const struct lumber_plan *p) {
     print_board_sizes(t, p);
+    if (p->job.crosscut_first) {
+        say(t->page, "  crosscut into segments first, each then ripped into its parts");
+    }
     size_t count = 0;
     const struct alike *const list = plan_alike_boards(&t->pool, p->plan, &count);
     bool held = list != NULL;

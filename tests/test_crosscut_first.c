@@ -1,0 +1,344 @@
+/* SPDX-License-Identifier: MIT */
+/* Boards that are crosscut into segments first: small jobs against every way of cutting them, a
+ * checker that takes nothing broken, where all lies. Sizes in tenths of an inch. */
+#include "cmocka_all.h"
+#include "cut/board/board_layout.h"
+
+#define EFFORT  300000
+#define PARTS   5 /* of a small job */
+#define ITEMS   3
+#define STOCKS  2
+#define MILLION INT64_C(1000000)
+
+/* --- every way of cutting a small job --- */
+
+struct segment {
+    size_t board;
+    int64_t length, used; /* used: across the board */
+};
+
+struct search {
+    const struct board_job *job;
+    const struct cut_item *parts[PARTS];
+    size_t part_count;
+    struct segment segments[PARTS];
+    size_t segment_count;
+    size_t stock[PARTS]; /* of each board */
+    int64_t used[PARTS]; /* along each board */
+    size_t board_count;
+    int64_t cost, best;
+};
+
+static int64_t along(const struct search *s, size_t stock) {
+    const int64_t sawn = s->job->stocks[stock].length - 2 * s->job->end_trim;
+    return sawn * (MILLION - s->job->defects) / MILLION;
+}
+
+static int64_t across(const struct search *s, size_t stock) {
+    return s->job->stocks[stock].width - 2 * s->job->edge;
+}
+
+static void place(struct search *s, size_t part);
+
+/* The part begins a segment of a board, if that is long and wide enough. */
+static void begin_segment(struct search *s, size_t part, size_t board) {
+    const struct cut_item *const p = s->parts[part];
+    const int64_t used = s->used[board];
+    const int64_t taken = used + (used > 0 ? s->job->kerf : 0) + p->length;
+    if (taken <= along(s, s->stock[board]) && p->width <= across(s, s->stock[board])) {
+        s->segments[s->segment_count++] = (struct segment){board, p->length, p->width};
+        s->used[board] = taken;
+        place(s, part + 1);
+        s->used[board] = used;
+        s->segment_count--;
+    }
+}
+
+/* Tries every place for the part and those after it. */
+static void place(struct search *s, size_t part) {
+    if (part == s->part_count) {
+        s->best = s->cost < s->best ? s->cost : s->best;
+        return;
+    }
+    const struct cut_item *const p = s->parts[part];
+    for (size_t i = 0; i < s->segment_count; i++) {
+        struct segment *const g = &s->segments[i];
+        const int64_t more = s->job->kerf + p->width;
+        if (g->length == p->length && g->used + more <= across(s, s->stock[g->board])) {
+            g->used += more;
+            place(s, part + 1);
+            g->used -= more;
+        }
+    }
+    for (size_t b = 0; b < s->board_count; b++) {
+        begin_segment(s, part, b);
+    }
+    for (size_t k = 0; k < s->job->stock_count; k++) {
+        s->stock[s->board_count] = k;
+        s->used[s->board_count++] = 0;
+        s->cost += s->job->stocks[k].price;
+        begin_segment(s, part, s->board_count - 1);
+        s->cost -= s->job->stocks[k].price;
+        s->board_count--;
+    }
+}
+
+static int64_t least_cost(const struct board_job *job) {
+    struct search s = {.job = job, .best = INT64_MAX};
+    for (size_t i = 0; i < job->item_count; i++) {
+        for (int64_t n = 0; n < job->items[i].demand; n++) {
+            s.parts[s.part_count++] = &job->items[i];
+        }
+    }
+    place(&s, 0);
+    return s.best;
+}
+
+static uint64_t next(uint64_t *seed) {
+    *seed = *seed * 6364136223846793005u + 1442695040888963407u;
+    return *seed >> 33;
+}
+
+static int64_t from_to(uint64_t *seed, int64_t low, int64_t high) {
+    return low + (int64_t)(next(seed) % (uint64_t)(high - low + 1));
+}
+
+/* One or two sizes of board, one to five parts of up to three sizes. */
+static struct board_job small_job(uint64_t *seed, struct cut_stock *stocks,
+                                  struct cut_item *items) {
+    struct board_job job = {.kerf = from_to(seed, 0, 2),
+                            .end_trim = from_to(seed, 0, 3),
+                            .edge = from_to(seed, 0, 2),
+                            .defects = from_to(seed, 0, 2) * 50000,
+                            .crosscut_first = true,
+                            .stocks = stocks,
+                            .stock_count = (size_t)from_to(seed, 1, STOCKS),
+                            .items = items,
+                            .item_count = (size_t)from_to(seed, 1, ITEMS)};
+    stocks[0] = (struct cut_stock){100, 60, from_to(seed, 6, 9), CUT_UNLIMITED};
+    stocks[1] = (struct cut_stock){from_to(seed, 60, 140), 40, from_to(seed, 3, 7), CUT_UNLIMITED};
+    int64_t left = PARTS;
+    for (size_t i = 0; i < job.item_count; i++) {
+        const int64_t demand = from_to(seed, 1, left - (int64_t)(job.item_count - i - 1));
+        items[i] = (struct cut_item){
+            .length = 10 * from_to(seed, 2, 8), .width = from_to(seed, 12, 56), .demand = demand};
+        left -= demand;
+    }
+    return job;
+}
+
+static void every_way(void **state) {
+    (void)state;
+    uint64_t seed = 20261127;
+    size_t planned = 0, least = 0, met = 0, cheaper = 0, dearer = 0;
+    for (int round = 0; round < 600; round++) {
+        struct cut_stock stocks[STOCKS];
+        struct cut_item items[ITEMS];
+        struct board_job job = small_job(&seed, stocks, items);
+        struct board_plan *plan = NULL, *ripped = NULL;
+        const enum cut_status status = board_plan_make(&job, EFFORT, &plan);
+        const int64_t best = least_cost(&job);
+        assert_int_equal(status, best == INT64_MAX ? CUT_NO_ROOM : CUT_DONE);
+        if (status != CUT_DONE) {
+            continue;
+        }
+        planned++;
+        assert_null(board_plan_check(&job, plan));
+        assert_true(plan->cost >= best);
+        least += plan->cost == best ? 1 : 0;
+        assert_true(plan->bound <= best);
+        met += plan->bound == best ? 1 : 0;
+        job.crosscut_first = false;
+        assert_int_equal(board_plan_make(&job, EFFORT, &ripped), CUT_DONE);
+        assert_null(board_plan_check(&job, ripped));
+        cheaper += plan->cost < ripped->cost ? 1 : 0;
+        dearer += plan->cost > ripped->cost ? 1 : 0;
+        board_plan_free(plan);
+        board_plan_free(ripped);
+    }
+    print_message(
+        "%zu jobs, %zu planned for the least, bound met in %zu; crosscut first cheaper in "
+        "%zu, dearer in %zu\n",
+        planned, least, met, cheaper, dearer);
+    assert_true(planned > 400 && cheaper > 0 && dearer > 0);
+    assert_true(100 * least >= 99 * planned && 100 * met >= 85 * planned);
+}
+
+/* --- a plan by hand: two segments of 49, three parts 20 wide --- */
+
+struct by_hand {
+    struct cut_stock stocks[1];
+    struct cut_item items[2];
+    struct board_job job;
+    struct board_use boards[1];
+    struct board_strip segments[2];
+    size_t pieces[3];
+    struct board_plan plan;
+};
+
+static void take_hand(struct by_hand *h) {
+    *h = (struct by_hand){
+        .stocks = {{.length = 99, .width = 41, .price = 9, .copies = CUT_UNLIMITED}},
+        .items = {{.length = 49, .width = 20, .demand = 3}, {.length = 48, .width = 20}},
+        .boards = {{.stock = 0, .first = 0, .count = 2}},
+        .segments = {{.width = 49, .first = 0, .count = 2}, {.width = 49, .first = 2, .count = 1}},
+    };
+    h->job = (struct board_job){.kerf = 1,
+                                .crosscut_first = true,
+                                .stocks = h->stocks,
+                                .stock_count = 1,
+                                .items = h->items,
+                                .item_count = 2};
+    h->plan = (struct board_plan){.boards = h->boards,
+                                  .board_count = 1,
+                                  .strips = h->segments,
+                                  .strip_count = 2,
+                                  .pieces = h->pieces,
+                                  .piece_count = 3,
+                                  .cost = 9,
+                                  .bound = 9};
+}
+
+static void break_kind(struct by_hand *h) {
+    h->job.crosscut_first = false;
+}
+static void break_length(struct by_hand *h) {
+    h->segments[1].width = 48;
+}
+static void break_part(struct by_hand *h) {
+    h->pieces[2] = 1;
+    h->items[0].demand = 2;
+    h->items[1].demand = 1;
+}
+static void break_wide(struct by_hand *h) {
+    h->stocks[0].width = 40; /* 20 + 1 + 20 */
+}
+static void break_long(struct by_hand *h) {
+    h->stocks[0].length = 98; /* 49 + 1 + 49 */
+}
+static void break_trim(struct by_hand *h) {
+    h->job.end_trim = 1;
+}
+static void break_edge(struct by_hand *h) {
+    h->job.edge = 1;
+}
+static void break_defects(struct by_hand *h) {
+    h->job.defects = 20000;
+}
+
+static void checker(void **state) {
+    (void)state;
+    static const struct {
+        void (*broken)(struct by_hand *);
+        const char *fault;
+    } cases[] = {
+        {break_kind, "a part is not as wide as its strip"},
+        {break_length, "a part is not as long as its segment"},
+        {break_part, "a part is not as long as its segment"},
+        {break_wide, "a segment's parts are wider than their board"},
+        {break_edge, "a segment's parts are wider than their board"},
+        {break_long, "the segments are longer than their board"},
+        {break_trim, "the segments are longer than their board"},
+        {break_defects, "the segments are longer than their board"},
+    };
+    struct by_hand h;
+    take_hand(&h);
+    assert_null(board_plan_check(&h.job, &h.plan));
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        take_hand(&h);
+        cases[i].broken(&h);
+        const char *const fault = board_plan_check(&h.job, &h.plan);
+        assert_non_null(fault);
+        assert_string_equal(fault, cases[i].fault);
+    }
+}
+
+static void is_box(struct board_box box, int64_t x, int64_t y, int64_t length, int64_t width) {
+    assert_int_equal(box.x, x);
+    assert_int_equal(box.y, y);
+    assert_int_equal(box.length, length);
+    assert_int_equal(box.width, width);
+}
+
+static void is_cut(const struct board_layout *l, size_t i, enum board_cut_kind kind, size_t strip) {
+    assert_int_equal(l->cuts[i].kind, kind);
+    assert_int_equal(l->cuts[i].strip, strip);
+}
+
+static void layout(void **state) {
+    (void)state;
+    struct by_hand h;
+    struct board_layout l = {0};
+    const struct offcut_rule keep = {.length = 50, .board_width = 10};
+    take_hand(&h);
+    h.job.end_trim = 5;
+    h.job.edge = 2;
+    h.job.defects = 100000;
+    h.stocks[0] = (struct cut_stock){.length = 200, .width = 60, .price = 9, .copies = -1};
+    assert_null(board_plan_check(&h.job, &h.plan));
+    assert_true(board_layout_make(&l, &h.job, &h.plan, 0, keep));
+    /* ends and segments first, then edges and rips of each segment */
+    assert_int_equal(l.cut_count, 11);
+    is_cut(&l, 1, BOARD_CUT_END, 0);
+    is_cut(&l, 2, BOARD_CUT_CROSS, 0);
+    is_box(l.cuts[2].box, 54, 0, 1, 60);
+    assert_int_equal(l.cuts[2].size, 49);
+    is_cut(&l, 3, BOARD_CUT_CROSS, 1);
+    is_cut(&l, 4, BOARD_CUT_EDGE, 0);
+    is_box(l.cuts[4].box, 5, 0, 49, 2);
+    is_box(l.cuts[5].box, 5, 58, 49, 2);
+    is_cut(&l, 6, BOARD_CUT_RIP, 0);
+    is_box(l.cuts[6].box, 5, 22, 49, 1);
+    is_cut(&l, 8, BOARD_CUT_EDGE, 1);
+    is_cut(&l, 10, BOARD_CUT_RIP, 1);
+    is_box(l.pieces[1].box, 5, 23, 49, 20);
+    is_box(l.pieces[2].box, 55, 2, 49, 20);
+    /* clear to 5 + 171: what lies behind the last segment keeps its edges */
+    assert_int_equal(l.offcut_count, 3);
+    is_box(l.offcuts[0].box, 105, 0, 71, 60);
+    assert_true(l.offcuts[0].keep);
+    is_box(l.offcuts[1].box, 5, 44, 49, 14);
+    assert_false(l.offcuts[1].keep);
+    is_box(l.offcuts[2].box, 55, 23, 49, 35);
+    assert_int_equal(l.reserve_count, 1);
+    is_box(l.reserves[0], 176, 0, 19, 60);
+    board_layout_clear(&l);
+}
+
+static void totals(void **state) {
+    (void)state;
+    struct by_hand h;
+    struct board_totals t;
+    take_hand(&h);
+    /* a unit is a million, so that an area of one is a hundred hundredths */
+    h.job.kerf = MILLION;
+    h.job.end_trim = 5 * MILLION;
+    h.job.edge = 2 * MILLION;
+    h.job.defects = 100000;
+    h.stocks[0].length = 200 * MILLION;
+    h.stocks[0].width = 60 * MILLION;
+    h.items[0].length = 49 * MILLION;
+    h.items[0].width = 20 * MILLION;
+    h.segments[0].width = 49 * MILLION;
+    h.segments[1].width = 49 * MILLION;
+    assert_true(board_totals_make(
+        &t, &h.job, &h.plan, (struct offcut_rule){.length = 50 * MILLION, .board_width = MILLION}));
+    assert_int_equal(t.cuts, 11);
+    assert_int_equal(t.parts, 100 * 3 * 49 * 20);
+    assert_int_equal(t.trim, 100 * (2 * 5 * 60 + 4 * 2 * 49));
+    assert_int_equal(t.kerf, 100 * (2 * 60 + 3 * 49));
+    assert_int_equal(t.defects, 100 * 19 * 60);
+    assert_int_equal(t.offcuts, 100 * (71 * 60 + 14 * 49 + 35 * 49));
+    assert_int_equal(t.keep, 100 * 71 * 60);
+    assert_int_equal(t.parts + t.trim + t.kerf + t.defects + t.offcuts, 100 * 200 * 60);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_way),
+        cmocka_unit_test(checker),
+        cmocka_unit_test(layout),
+        cmocka_unit_test(totals),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
