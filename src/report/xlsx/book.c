@@ -83,8 +83,8 @@ void book_break(struct book *book, uint16_t sheet, uint32_t row) {
 static bool has_room(struct book *book) {
     const size_t block = book->cell_count / BOOK_BLOCK;
     const size_t before = book->block_room;
-    book->blocks =
-        array_grow(book->blocks, &book->block_room, block + 1, sizeof *book->blocks, &book->failed);
+    book->blocks = array_grow(book->blocks, &book->block_room, block + 1, sizeof(struct cell *),
+                              &book->failed);
     for (size_t i = before; i < book->block_room; i++) {
         book->blocks[i] = NULL;
     }
