@@ -148,6 +148,8 @@ static void said(void **state) {
     pool_init(&pool);
     assert_string_equal(shipped_words(&(struct shipped){.used = 12, .left = 9}, &pool),
                         "Still as shipped: 9 of the 12 numbers that this job takes from the rates");
+    assert_string_equal(shipped_words(&(struct shipped){.used = 12, .left = 12}, &pool),
+                        "Still as shipped: all 12 numbers that this job takes from the rates");
     assert_string_equal(shipped_words(&(struct shipped){.used = 12}, &pool),
                         "None of the 12 numbers that this job takes from the rates is as shipped: "
                         "'invented = yes' can go");

@@ -104,10 +104,15 @@ struct shipped shipped_of(const struct estimate *e, struct pool *pool) {
 }
 
 const char *shipped_words(const struct shipped *s, struct pool *pool) {
-    return s->left == 0
+    if (s->left == 0) {
+        return pool_words(pool,
+                          "None of the %zu numbers that this job takes from the rates is as "
+                          "shipped: 'invented = yes' can go",
+                          s->used);
+    }
+    return s->left == s->used
                ? pool_words(pool,
-                            "None of the %zu numbers that this job takes from the rates is as "
-                            "shipped: 'invented = yes' can go",
+                            "Still as shipped: all %zu numbers that this job takes from the rates",
                             s->used)
                : pool_words(pool,
                             "Still as shipped: %zu of the %zu numbers that this job takes from the "
