@@ -41,6 +41,11 @@ static const struct bench_case cases[] = {
       PART(0, rough, "0.1053"),
       /* three blanks and ten rails */
       OPERATION(0, run, "13")}},
+    /* 1 1/4 x 2 3/8 x 13 1/8 / 144 / 2 */
+    {"thicker lumber",
+     {SHOP("12 in"), "make|frame = thick-poplar"},
+     FRONTS "F1,drawer front,1,15,6\n",
+     {PART(0, rough, "0.1353")}},
     {"two of 6, a kerf and an inch are just long enough",
      {SHOP("13 1/8 in")},
      FRONTS "F1,drawer front,3,24,6\n",
