@@ -15,7 +15,7 @@ add_test(NAME hardening COMMAND sh ${CMAKE_CURRENT_LIST_DIR}/hardening.sh $<TARG
 
 # Each signal at moments of every command that writes files.
 add_test(NAME signals COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/signals.py $<TARGET_FILE:doorcost>
-    ${PROJECT_SOURCE_DIR})
+    ${PROJECT_SOURCE_DIR} $<IF:$<BOOL:${DOORCOST_SANITIZE}>,1.0,0.2>)
 set_tests_properties(signals PROPERTIES PROCESSORS 2)
 
 # Seconds and memory of long lists. The sanitizers' own memory would be measured with them.

@@ -16,7 +16,9 @@ import tempfile
 import time
 
 PROGRAM, TREE = sys.argv[1], sys.argv[2]
-SOON = 0.2  # seconds of the processor after a run was asked: other tests may make the machine slow
+# Seconds of the processor after a run was asked: other tests may make the machine slow. A program
+# under the sanitizers works several times as long.
+SOON = float(sys.argv[3])
 RUNS = 8  # of each signal and call
 SIGNALS = (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)
 # (options, outputs)
