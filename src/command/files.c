@@ -132,7 +132,12 @@ enum status files_check(const struct output *outputs, size_t count, const struct
 enum status files_begin(struct output *outputs, size_t count, const struct request *request,
                         struct streams streams) {
     size_t at = 0;
+    struct hold hold = {0};
+    /* The libraries' threads keep the mask that they begin with: a signal that one of them took
+     * would end the program with files half made. */
+    hold_begin(&hold);
     text_prepare();
+    hold_end(&hold);
     errno = 0;
     const enum output_result result = outputs_begin(outputs, count, request->force, &at);
     if (result == OUTPUT_OK) {
