@@ -41,9 +41,12 @@ FLIPS = 25  # changes at least that make the program choose otherwise
 AGAIN = "run again"
 MADE = "as the program made it"
 # Sheets that show plans, on which a plan that does not price the job may be out of date.
-WORDY = ("Quote", "Doors", "Lumber", "Sheets", "Finish", "Hardware", "Labor", "Operations", "Costs",
+WORDY = ("Buy", "Quote", "Doors", "Lumber", "Sheets", "Finish", "Hardware", "Labor", "Operations", "Costs",
          "Prices")
-OF_PLANS = ("Lumber", "Sheets", "Plans", "Workings", "Rates")
+OF_PLANS = ("Buy", "Lumber", "Sheets", "Plans", "Workings", "Rates")
+
+# Cautions name what is heavy with its weight as it was when the workbook was made.
+WEIGHT = re.compile(r" \(\d+\.\d+ (?:kg|lb)\)")
 
 # The jobs, each with what is changed in its files to begin with: (file, pattern, replacement).
 BY_PLAN = (("rates/small-shop.ini", r"(?m)^(price (?:lumber|sheets) by +=) factor", r"\1 plan"),)
@@ -224,7 +227,7 @@ class Job:
             sys.exit(self.base.error)
         self.file = self.base.file
         self.book = office.open(self.folder / "base.xlsx")
-        self.inputs = inputs_of(self.file, self.folder)
+        self.inputs = inputs_of(self.file, self.job.parent)  # files are named from the job on
         self.checks = [at for at, cell in self.file.cells.items()
                        if cell.formula and AGAIN in cell.formula]
         self.frozen = self.find_frozen()
@@ -279,15 +282,16 @@ class Job:
                            f"{self.name}: {[name_of(at) for at in job | quote]}")
         return bool(job), bool(plan), options
 
-    def words(self, rows, file, about):
+    def words(self, rows, file, about, passed):
         """Words with numbers in them follow as well; what the reader asks stands on Checks."""
         for at, cell in file.cells.items():
             ours = self.file.cells.get(at)
-            if at[0] not in WORDY or cell.number or ours is None:
+            if at[0] not in WORDY or at[0] in passed or cell.number or ours is None:
                 continue
-            if rows[at[0]][at[1]][at[2]] != cell.value and ours.value != cell.value:
+            there = rows[at[0]][at[1]][at[2]]
+            if WEIGHT.sub("", str(there)) != WEIGHT.sub("", str(cell.value)) and ours.value != cell.value:
                 self.faults.add("words that do not follow", f"{about}: {name_of(at)}: "
-                                f"{rows[at[0]][at[1]][at[2]]!r}, program {cell.value!r}")
+                                f"{there!r}, program {cell.value!r}")
 
     def run_changed(self, what, value, number):
         """The program's run on files with one number changed, in a folder of its own."""
@@ -341,7 +345,7 @@ class Job:
                                     if at[0] == "Compare" and at not in self.file.cells}
             wrong = compare_cells(rows, run.file, 1e-6, frozen) if not other else []
             if not other:
-                self.words(rows, run.file, about)
+                self.words(rows, run.file, about, OF_PLANS if plan else ())
             wrong = [w for w in wrong if not plan or w[0][0] not in OF_PLANS]
             if wrong:
                 at, got, wanted = wrong[0]

@@ -31,7 +31,9 @@ WORDS = {"ok", "run again", "plan: run again", "as the program made it",
          "figures were changed: run again", "as read", "changed",
          "options are as the program made them",
          "changed since it was made", "changed: under 1 %",
-         "figures were changed, options were not: run again"}
+         "figures were changed, options were not: run again",
+         "the plan needs more than this: buy by the plan", "the boards are those of the cutting plan",
+         "enough for the cutting plan"}
 # columns that are read off the drawing of a door, and sheets that show values of the options
 DRAWN = {("Parts", "thick"), ("Panels", "staves")}
 OF_OPTIONS = ("Compare", "Quote", "Charts")

@@ -1,10 +1,27 @@
 /* SPDX-License-Identifier: MIT */
 /* What to buy, a supplier after the other, with a box to tick. */
-#include "report/shop/paper.h"
+#include "report/shop/check_cell.h"
 #include "report/words/buy_list.h"
 
 enum { COLUMN_BOX, COLUMN_WHAT, COLUMN_SIZE, COLUMN_COUNT, COLUMN_UNIT, COLUMN_PRICE, COLUMN_COST };
 enum { COLUMN_NOTE = COLUMN_COST + 1 };
+
+/* Words that follow when figures are changed. */
+static void put_note(const struct paper *paper, uint16_t sheet, uint32_t row,
+                     const struct buy_line *line) {
+    static const char more[] = "the plan needs more than this: buy by the plan";
+    struct book *const book = paper->book;
+    if (fig_none(line->short_of_plan)) {
+        book_text(book, sheet, row, COLUMN_NOTE, LOOK_WRAP, line->note);
+        return;
+    }
+    const char *const enough = line->boards ? BUY_BY_PLAN : "enough for the cutting plan";
+    const bool is_short = tape_amount(&paper->base->tape, line->short_of_plan) > 0;
+    book_check(
+        book, sheet, row, COLUMN_NOTE, LOOK_WRAP,
+        pool_words(&book->pool, "IF({%u}>0,\"%s\",\"%s\")", line->short_of_plan.id, more, enough),
+        is_short ? more : enough);
+}
 
 static void put_line(const struct paper *paper, uint16_t sheet, uint32_t row,
                      const struct buy_line *line) {
@@ -19,7 +36,7 @@ static void put_line(const struct paper *paper, uint16_t sheet, uint32_t row,
     }
     book_mention(book, sheet, row, COLUMN_PRICE, LOOK_PLAIN, line->price);
     book_mention(book, sheet, row, COLUMN_COST, LOOK_PLAIN, line->cost);
-    book_text(book, sheet, row, COLUMN_NOTE, LOOK_WRAP, line->note);
+    put_note(paper, sheet, row, line);
 }
 
 static uint32_t put_group(const struct paper *paper, uint16_t sheet, uint32_t row,
@@ -46,6 +63,7 @@ void sheet_buy(struct paper *paper) {
     paper_title(paper, sheet, "What to buy",
                 "By supplier. A cost stands on the line that it is paid for; the lines below it "
                 "say what it is made up of.");
+    check_all(paper, sheet, 2, COLUMN_WHAT);
     paper_heads(paper, sheet, 3, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     book_headings(book, sheet, 3, 3, 2);
     uint32_t row = 4;

@@ -82,7 +82,7 @@ static void add_lumber(struct lister *l) {
         const struct planned p = planned_lumber(l->e, i);
         const char *note = keep(l, plan_short(l->e, p.short_of_plan));
         if (p.no_plan_reason == NULL && note[0] == '\0') {
-            note = "the boards are those of the cutting plan";
+            note = BUY_BY_PLAN;
         }
         add(l, (struct buy_line){.what = p.name,
                                  .size = strchr(p.thickness, '/') != NULL /* 4/4 says it all */
@@ -91,7 +91,10 @@ static void add_lumber(struct lister *l) {
                                  .count = b->priced.bought,
                                  .price = b->priced.price,
                                  .cost = b->priced.cost,
-                                 .note = note});
+                                 .note = note,
+                                 .boards = p.no_plan_reason == NULL,
+                                 .short_of_plan =
+                                     p.no_plan_reason == NULL ? p.short_of_plan : (fig){0}});
         add_boards(l, &b->plan);
     }
 }
@@ -111,7 +114,9 @@ static void add_sheet(struct lister *l, const struct sheet_buy *b, const struct 
     const char *const half_size = sheet_size(l, s, s->length.amount / 2);
     struct buy_line line = {.what = p->name,
                             .cost = b->priced.cost,
-                            .note = keep(l, plan_short(l->e, p->short_of_plan))};
+                            .note = keep(l, plan_short(l->e, p->short_of_plan)),
+                            .short_of_plan =
+                                p->no_plan_reason == NULL ? p->short_of_plan : (fig){0}};
     if (whole != half) {
         line.size = whole ? size : half_size;
         line.count = whole ? b->priced.whole : b->priced.half;
@@ -254,12 +259,8 @@ static void add_hardware(struct lister *l) {
                                            show_number(h->pack.amount, h->pack.decimals).text)
                               : "";
             line.cost = b->cost;
-            line.price = packs == (h->price_by.choice == PRICE_PER_PACK) ? b->price : (fig){0};
-            if (packs) {
-                line.note =
-                    pool_words(l->pool, fig_none(line.price) ? "%s pieces at %s" : "%s pieces",
-                               show(e, b->bought).text, show_money(e, b->price).text);
-            }
+            line.price = b->price;
+            line.note = packs && h->price_by.choice != PRICE_PER_PACK ? "price of a piece" : "";
         }
         add(l, line);
     }
@@ -269,13 +270,12 @@ static void add_consumables(struct lister *l) {
     const struct estimate *const e = l->e;
     for (size_t i = 0; i < e->costs.consumable_count; i++) {
         const struct consumable_figures *const c = &e->costs.consumables[i];
-        add(l,
-            (struct buy_line){
-                .what = e->rates->consumables[c->consumable].name.s,
-                .cost = c->cost,
-                .note = pool_words(l->pool, "%s%s at %s", show_unit(e, c->quantity).text,
-                                   fig_same(c->quantity, e->quantities.all_leaves) ? " doors" : "",
-                                   show_unit(e, c->price).text)});
+        add(l, (struct buy_line){.what = e->rates->consumables[c->consumable].name.s,
+                                 .count = c->quantity,
+                                 .unit =
+                                     fig_same(c->quantity, e->quantities.all_leaves) ? "doors" : "",
+                                 .price = c->price,
+                                 .cost = c->cost});
     }
 }
 

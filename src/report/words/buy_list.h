@@ -7,6 +7,9 @@
 
 #include "report/words/show.h"
 
+/* What is said of boards whose sizes are listed. */
+#define BUY_BY_PLAN "the boards are those of the cutting plan"
+
 struct buy_line {
     const char *what; /* in the shop's words; "" where size alone tells it from the line above */
     const char *size; /* as it is asked for: `5 x 96`, `1 gal`; "" */
@@ -16,8 +19,11 @@ struct buy_line {
     fig price;            /* money for one of these; none: the line above has it */
     fig cost;             /* money for all; none: the line above has it, or it is not bought */
     const char *note;     /* to who buys; "" */
-    bool part;            /* of the line above it, which it does not add to */
-    bool by_others;       /* named, not bought */
+    fig short_of_plan; /* what a plan needs more than is bought by the factor; none without a plan
+                        */
+    bool part;         /* of the line above it, which it does not add to */
+    bool by_others;    /* named, not bought */
+    bool boards;       /* their sizes, as the cutting plan has them, stand below it */
 };
 
 /* What one kind of supplier sells. */
