@@ -362,7 +362,7 @@ static const struct asked_case stock_cases[] = {
 #define THICK  "film-thick"
 #define LIFE   "pot-life-short"
 #define SLAB   "make|style = slab\nfinish = painted", "finish painted|faces = none"
-#define GUN    "finish painted|operations = spray", "operation spray|machine = sander\n" PER
+#define GUN    "finish painted|operations = spray", ("operation spray|machine = sander\n" PER)
 #define PER    "per = sqft sprayed per coat\nminutes = 1"
 #define DRUM   "door plain|operations = drum", "operation drum|machine = sander\nper = door\n"
 #define TOO    "too-wide-for-machine"

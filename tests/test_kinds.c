@@ -116,8 +116,8 @@ static const struct bench_case edge_cases[] = {
      {LEAF(0, width, "18"), LEAF(0, height, "30")}},
     {"a low front is made in all by its slab style",
      {"make|style = drawer\nslab = poplar", "door drawer|slab style = plank\noperations = drum",
-      "door plank|kind = slab\nthickness = 5/8\nstave = 3\npanel grain = horizontal\n"
-      "operations = ease",
+      ("door plank|kind = slab\nthickness = 5/8\nstave = 3\npanel grain = horizontal\n"
+       "operations = ease"),
       "operation drum|per = door\nminutes = 5", "operation ease|per = ft of edge\nminutes = 0.1"},
      "id,use,width,height\nF1,drawer front,15,6\nD1,door,18,30\n",
      {LEAF(0, thickness, "0.625"), PART(0, length, "15"), PART(0, glue, "1.25"),

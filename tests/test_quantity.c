@@ -355,19 +355,19 @@ static void test_fractions(void **state) {
 static void test_rows_as_high(void **state) {
     (void)state;
     static const struct {
-        enum bench_unit unit;
         const char *doors;
+        enum bench_unit unit;
         bool refused;
     } cases[] = {
-        {BENCH_INCH, "D1,18,30,12 | 11 1/4\n", false},
-        {BENCH_INCH, "D1,18,30,12 | 285.95 mm\n", false}, /* 0.2 over 11 1/4 in */
-        {BENCH_INCH, "D1,18,30,12 | 285.55 mm\n", false},
-        {BENCH_INCH, "D1,18,30,12 | 11 17/64\n", true},
-        {BENCH_INCH, "D1,18,30,12 | 11 15/64\n", true},
-        {BENCH_MM, "D1,400,700,300 | 210\n", false},
-        {BENCH_MM, "D1,400,700,300 | 210.2\n", true},
-        {BENCH_MM, "D1,400,700,300 | 210.1\n", true},
-        {BENCH_MM, "D1,400,700,300 | 209.9\n", true},
+        {"D1,18,30,12 | 11 1/4\n", BENCH_INCH, false},
+        {"D1,18,30,12 | 285.95 mm\n", BENCH_INCH, false}, /* 0.2 over 11 1/4 in */
+        {"D1,18,30,12 | 285.55 mm\n", BENCH_INCH, false},
+        {"D1,18,30,12 | 11 17/64\n", BENCH_INCH, true},
+        {"D1,18,30,12 | 11 15/64\n", BENCH_INCH, true},
+        {"D1,400,700,300 | 210\n", BENCH_MM, false},
+        {"D1,400,700,300 | 210.2\n", BENCH_MM, true},
+        {"D1,400,700,300 | 210.1\n", BENCH_MM, true},
+        {"D1,400,700,300 | 209.9\n", BENCH_MM, true},
     };
     int wrong = 0;
     for (size_t i = 0; i < COUNT(cases); i++) {

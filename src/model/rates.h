@@ -222,12 +222,12 @@ struct coating {
     struct choice reducer_of, catalyst_of;              /* enum part_of */
     struct reference reducer_product, catalyst_product; /* [additive NAME] */
     struct value pot_life, dry;                         /* hours */
-    bool tinted;             /* mixed to a color: bought for each color by itself */
     struct reference put_on; /* [spray NAME] in place of the finish's; index -1: the finish's */
     struct value reserve;    /* percent of what is used */
     struct value touch_up;   /* gal or L per color, left with the client */
-    unsigned hazards;        /* of enum hazard; 0: not told */
     struct steps sizes;      /* limit: gal or L; value: money; needed */
+    unsigned hazards;        /* of enum hazard; 0: not told */
+    bool tinted;             /* mixed to a color: bought for each color by itself */
 };
 
 struct spray {
