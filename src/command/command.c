@@ -6,6 +6,7 @@
 #include "command/work.h"
 #include "report/json/json.h"
 #include "report/text/print.h"
+#include "report/words/show.h"
 
 #include <errno.h>
 #include <stdlib.h>
@@ -134,9 +135,9 @@ static enum status report_errors(const struct request *request, const struct wor
                                  struct streams streams) {
     const size_t warnings = problems_count(&work->problems, SEVERITY_WARNING);
     text_print(streams.err, "%s%s%s; nothing was written\n",
-               count_words(problems_count(&work->problems, SEVERITY_ERROR), "error").text,
+               show_count(problems_count(&work->problems, SEVERITY_ERROR), "error").text,
                warnings == 0 ? "" : ", ",
-               warnings == 0 ? "" : count_words(warnings, "warning").text);
+               warnings == 0 ? "" : show_count(warnings, "warning").text);
     if (request->json && command_json(request, work, streams) != STATUS_DONE) {
         return STATUS_OUTPUT;
     }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/shop/paper.h"
 
+#include "report/words/show.h"
+
 #include <string.h>
 
 const char *paper_file(const struct paper *paper, const char *name) {
@@ -10,12 +12,13 @@ const char *paper_file(const struct paper *paper, const char *name) {
     return name + (strncmp(name, job, folder) == 0 ? folder : 0);
 }
 
+const char *paper_unit_of(const struct estimate *e, fig figure) {
+    const bool signs = tape_unit(&e->tape, figure) == UNIT_PERCENT; /* the sign is in the cell */
+    return signs ? "" : show_unit_name(e, figure);
+}
+
 const char *paper_unit(const struct paper *paper, fig figure) {
-    const enum unit unit = tape_unit(&paper->base->tape, figure);
-    if (unit == UNIT_MONEY) {
-        return paper->base->rates->shop.currency.s;
-    }
-    return unit == UNIT_PERCENT ? "" : unit_name(unit); /* a percent shows its sign in the cell */
+    return paper_unit_of(paper->base, figure);
 }
 
 void paper_lines(const struct paper *paper, struct paper_list *list,

@@ -62,6 +62,8 @@ const char *paper_file(const struct paper *paper, const char *name);
 
 /* "in", "mm"; the unit name of money is the currency. */
 const char *paper_unit(const struct paper *paper, fig figure);
+/* The same of a figure of another estimate. */
+const char *paper_unit_of(const struct estimate *estimate, fig figure);
 
 /* "inches", "mm": lengths of the job in words. */
 const char *paper_lengths(const struct paper *paper);

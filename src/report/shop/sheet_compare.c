@@ -58,22 +58,13 @@ static void put_difference(const struct paper *paper, uint16_t sheet, uint32_t r
     }
 }
 
-/* The unit of a figure of estimate i; a percent has its sign in the cell. */
-static const char *unit_of(const struct paper *paper, size_t i, fig figure) {
-    const enum unit unit = tape_unit(&shown(paper, i)->tape, figure);
-    if (unit == UNIT_MONEY) {
-        return paper->base->rates->shop.currency.s;
-    }
-    return unit == UNIT_PERCENT ? "" : unit_name(unit);
-}
-
 static void put_line(const struct paper *paper, uint16_t sheet, uint32_t row,
                      const struct compared_line *line) {
     const char *unit = "";
     bool money = false;
     for (size_t i = paper->option_count + 1; i-- > 0;) {
         const fig figure = line->figures[i];
-        unit = fig_none(figure) ? unit : unit_of(paper, i, figure);
+        unit = fig_none(figure) ? unit : paper_unit_of(shown(paper, i), figure);
         money = money || tape_unit(&shown(paper, i)->tape, figure) == UNIT_MONEY;
     }
     book_format(paper->book, sheet, row, 0, line->total ? LOOK_LABEL : LOOK_PLAIN, "%s%s%s",

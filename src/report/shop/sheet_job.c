@@ -30,32 +30,25 @@ static uint32_t put_words(const struct paper *paper, uint32_t row, const char *w
     return row + 1;
 }
 
-/* `no questions`, `1 question`, `12 questions`. */
-static const char *counted(const struct paper *paper, size_t count, const char *noun) {
-    return count == 0
-               ? pool_words(&paper->book->pool, "no %ss", noun)
-               : pool_words(&paper->book->pool, "%zu %s%s", count, noun, count == 1 ? "" : "s");
-}
-
 static uint32_t put_open(const struct paper *paper, uint32_t row, size_t asked, size_t shipped) {
     struct book *const book = paper->book;
     const size_t accepted = problems_count(paper->problems, SEVERITY_ACCEPTED);
     book_text(book, paper->job_sheet, row++, COLUMN_WORDS, LOOK_SECTION, "What is open");
     row = put_words(paper, row,
                     pool_words(&book->pool, "%s about the list and the rates%s",
-                               counted(paper, asked, "question"),
+                               show_count(asked, "question").text,
                                asked > 0 ? "; see the sheet Checks" : ""));
     if (accepted > 0) {
         row = put_words(paper, row,
                         pool_words(&book->pool, "%s accepted in the job; see Checks",
-                                   counted(paper, accepted, "question")));
+                                   show_count(accepted, "question").text));
     }
     if (shipped_example(paper->base)) {
         row = put_words(paper, row,
                         pool_words(&book->pool,
                                    "%s of the rates still as shipped: made up, so prices are "
                                    "examples",
-                                   counted(paper, shipped, "number")));
+                                   show_count(shipped, "number").text));
     }
     check_all(paper, paper->job_sheet, row++, COLUMN_WORDS);
     return row + 1;

@@ -4,26 +4,10 @@
 #include "report/shop/check_cell.h"
 #include "report/shop/paper.h"
 #include "report/words/shipped.h"
+#include "report/words/show.h"
 
 #include <ctype.h>
 #include <string.h>
-
-/* The file that a place is of: the rates, the job, or neither (door list, woods). */
-static const struct settings *settings_of(const struct paper *paper, struct place place) {
-    const struct settings *const rates = &paper->base->rates->settings;
-    const struct settings *const job = &paper->base->job->settings;
-    if (place.file == 0) {
-        return NULL;
-    }
-    return place.file == rates->file ? rates : (place.file == job->file ? job : NULL);
-}
-
-/* The section and key that gave a figure; NULL: it is of no such file. */
-static const struct setting *setting_of(const struct paper *paper, fig figure) {
-    const struct place place = tape_origin(&paper->base->tape, figure).place;
-    const struct settings *const settings = settings_of(paper, place);
-    return settings == NULL ? NULL : setting_at(settings, place);
-}
 
 /* The cell's name in formulas: `in_lumber_poplar_price`; a further value of the same line gets its
  * number. */
@@ -55,7 +39,7 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
                       size_t nth) {
     struct book *const book = paper->book;
     const struct place place = tape_origin(&paper->base->tape, figure).place;
-    const struct setting *const setting = setting_of(paper, figure);
+    const struct setting *const setting = show_setting(paper->base, figure);
     book_text(book, sheet, row, 0, LOOK_PLAIN, setting->section);
     book_text(book, sheet, row, 1, LOOK_PLAIN, setting->key);
     book_text(book, sheet, row, 2, LOOK_PLAIN, tape_label(&paper->base->tape, figure));
@@ -67,8 +51,8 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
     book_define(book, sheet, row, 3, cell_name(paper, setting, nth));
     book_text(book, sheet, row, 4, LOOK_UNIT, paper_unit(paper, figure));
     book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u",
-                paper_file(paper, settings_of(paper, place)->file_name), place.line);
-    if (settings_of(paper, place) == &paper->base->rates->settings &&
+                paper_file(paper, show_settings(paper->base, place)->file_name), place.line);
+    if (show_settings(paper->base, place) == &paper->base->rates->settings &&
         shipped_still(paper->base->rates, setting)) {
         book_text(book, sheet, row, 7, LOOK_NOTE, "as shipped");
     }
@@ -131,7 +115,7 @@ void sheet_rates(struct paper *paper) {
     fig *const list = pool_take(&book->pool, tape->origin_count + 1u, sizeof *list);
     size_t count = 0;
     for (uint32_t id = 1; list != NULL && id < tape->count; id++) {
-        if (tape_op(tape, (fig){id}) == OP_GIVEN && setting_of(paper, (fig){id}) != NULL) {
+        if (tape_op(tape, (fig){id}) == OP_GIVEN && show_setting(paper->base, (fig){id}) != NULL) {
             insert(tape, list, count++, (fig){id});
         }
     }

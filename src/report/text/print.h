@@ -51,11 +51,4 @@ void compare_print(struct page *page, const struct estimate *estimates, size_t c
 void explain_print(struct page *page, const struct estimate *estimate,
                    const struct problems *problems, fig figure, size_t depth);
 
-/* `3 errors`, `1 warning`, `no errors`: a count and its noun, which takes an s. */
-struct counted {
-    char text[48];
-};
-/* The count and its noun, with an s but for 1. */
-struct counted count_words(size_t count, const char *noun);
-
 #endif

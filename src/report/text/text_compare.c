@@ -27,9 +27,7 @@ static void put_lines(struct grid *grid, const struct spread *s, const struct co
         for (size_t n = 0; n <= s->count; n++) {
             const struct estimate *const e = s->estimates[n];
             const fig f = line->figures[n];
-            grid_put(grid, "%s%s", line->less && !fig_none(f) ? "-" : "",
-                     tape_unit(&e->tape, f) == UNIT_MONEY ? show_money(e, f).text
-                                                          : show_unit(e, f).text);
+            grid_put(grid, "%s%s", line->less && !fig_none(f) ? "-" : "", show_amount(e, f).text);
         }
     }
 }

@@ -56,15 +56,10 @@ static void number_lines(struct teller *t, fig root) {
 
 /* --- words --- */
 
-static const char *unit_of(const struct teller *t, fig f) {
-    const enum unit unit = tape_unit(&t->e->tape, f);
-    return unit == UNIT_MONEY ? t->e->rates->shop.currency.s : unit_name(unit);
-}
-
 /* Lengths have more decimals than anybody reads. */
 static const char *value_of(const struct teller *t, fig f) {
     const enum unit unit = tape_unit(&t->e->tape, f);
-    const char *const words = unit_of(t, f);
+    const char *const words = show_unit_name(t->e, f);
     struct shown value = show(t->e, f);
     size_t size = strlen(value.text);
     if ((unit == UNIT_IN || unit == UNIT_MM) && strchr(value.text, '.') != NULL) {
@@ -164,18 +159,13 @@ static void tell_chosen(const struct teller *t, fig f) {
     }
 }
 
-static const struct setting *setting_of(const struct estimate *e, struct place place) {
-    const struct setting *const rate = setting_at(&e->rates->settings, place);
-    return rate != NULL ? rate : setting_at(&e->job->settings, place);
-}
-
 static void tell_given(const struct teller *t, fig f) {
     const struct origin origin = tape_origin(&t->e->tape, f);
     if (origin.source != NULL) {
         say_wrapped(t->page, "    ", 6, "source: %s", origin.source);
         return;
     }
-    const struct setting *const setting = setting_of(t->e, origin.place);
+    const struct setting *const setting = show_setting(t->e, f);
     if (origin.place.file == 0) {
         say_wrapped(t->page, "    ", 6, "read off the drawing of the door");
     } else if (setting == NULL) {

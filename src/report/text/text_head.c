@@ -54,20 +54,10 @@ void cautions_print(struct page *page, const struct estimate *e, unsigned papers
     pool_clear(&pool);
 }
 
-struct counted count_words(size_t count, const char *noun) {
-    struct counted c;
-    if (count == 0) {
-        (void)snprintf(c.text, sizeof c.text, "no %ss", noun);
-    } else {
-        (void)snprintf(c.text, sizeof c.text, "%zu %s%s", count, noun, count == 1 ? "" : "s");
-    }
-    return c;
-}
-
 void check_print(struct page *page, size_t rows, int64_t doors, const struct problems *problems) {
-    say(page, "%s, %" PRId64 " doors and fronts: %s, %s", count_words(rows, "row").text, doors,
-        count_words(problems_count(problems, SEVERITY_ERROR), "error").text,
-        count_words(problems_count(problems, SEVERITY_WARNING), "warning").text);
+    say(page, "%s, %" PRId64 " doors and fronts: %s, %s", show_count(rows, "row").text, doors,
+        show_count(problems_count(problems, SEVERITY_ERROR), "error").text,
+        show_count(problems_count(problems, SEVERITY_WARNING), "warning").text);
     accepted_print(page, problems);
 }
 
@@ -76,7 +66,7 @@ void accepted_print(struct page *page, const struct problems *problems) {
     if (count == 0) {
         return;
     }
-    say(page, "accepted: %s", count_words(count, "question").text);
+    say(page, "accepted: %s", show_count(count, "question").text);
     for (size_t i = 0; i < problems->count; i++) {
         const struct problem *const p = &problems->list[i];
         if (p->severity != SEVERITY_ACCEPTED) {
@@ -87,7 +77,7 @@ void accepted_print(struct page *page, const struct problems *problems) {
             say(page, "  %s:%u: %s: %s", name, p->place.line, p->id, p->text);
         } else {
             say(page, "  %s:%u and %s: %s: %s", name, p->place.line,
-                count_words(p->more_count, "more line").text, p->id, p->text);
+                show_count(p->more_count, "more line").text, p->id, p->text);
         }
     }
 }

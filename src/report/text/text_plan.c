@@ -30,11 +30,6 @@ static void put_way(struct grid *grid, const char *what, struct shown factor, st
     grid_put(grid, "%s", plan.text);
 }
 
-static struct shown show_of_way(const struct estimate *e, fig f) {
-    const enum unit unit = tape_unit(&e->tape, f);
-    return unit == UNIT_MONEY ? show_money(e, f) : show_unit(e, f);
-}
-
 static void print_ways(struct teller *t, const struct planned *p) {
     const struct estimate *const e = t->e;
     struct grid grid;
@@ -45,7 +40,7 @@ static void print_ways(struct teller *t, const struct planned *p) {
         const fig by_plan = field_figure(field, p->by_plan);
         if ((field->views & FIELD_WAYS) != 0 &&
             (tape_amount(&e->tape, by_factor) != 0 || tape_amount(&e->tape, by_plan) != 0)) {
-            put_way(&grid, field_label(field), show_of_way(e, by_factor), show_of_way(e, by_plan));
+            put_way(&grid, field_label(field), show_amount(e, by_factor), show_amount(e, by_plan));
         }
     }
     grid_print(&grid, t->page);

@@ -42,6 +42,40 @@ struct shown show_money(const struct estimate *e, fig f) {
     return show_number(tape_scaled(&e->tape, f, least), least);
 }
 
+struct shown show_amount(const struct estimate *e, fig f) {
+    return tape_unit(&e->tape, f) == UNIT_MONEY ? show_money(e, f) : show_unit(e, f);
+}
+
+const char *show_unit_name(const struct estimate *e, fig f) {
+    const enum unit unit = tape_unit(&e->tape, f);
+    return unit == UNIT_MONEY ? e->rates->shop.currency.s : unit_name(unit);
+}
+
+const struct settings *show_settings(const struct estimate *e, struct place place) {
+    const struct settings *const rates = &e->rates->settings;
+    const struct settings *const job = &e->job->settings;
+    if (place.file == 0) {
+        return NULL;
+    }
+    return place.file == rates->file ? rates : (place.file == job->file ? job : NULL);
+}
+
+const struct setting *show_setting(const struct estimate *e, fig f) {
+    const struct place place = tape_origin(&e->tape, f).place;
+    const struct settings *const settings = show_settings(e, place);
+    return settings == NULL ? NULL : setting_at(settings, place);
+}
+
+struct shown show_count(size_t count, const char *noun) {
+    struct shown s;
+    if (count == 0) {
+        (void)snprintf(s.text, sizeof s.text, "no %.64ss", noun);
+    } else {
+        (void)snprintf(s.text, sizeof s.text, "%zu %.64s%s", count, noun, count == 1 ? "" : "s");
+    }
+    return s;
+}
+
 struct shown show_value(const struct value *value, enum length_unit lengths) {
     if (!value->set) {
         return (struct shown){""};

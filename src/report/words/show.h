@@ -16,6 +16,17 @@ struct shown {
 struct shown show(const struct estimate *estimate, fig f);
 /* With its unit: `4 mil`, `97.1234 bf`. */
 struct shown show_unit(const struct estimate *estimate, fig f);
+/* As money where it is money, else with its unit. */
+struct shown show_amount(const struct estimate *estimate, fig f);
+/* What its unit is called; of money the currency. Borrowed. */
+const char *show_unit_name(const struct estimate *estimate, fig f);
+/* The settings of the file that a place is of: rates or job; NULL: neither. Borrowed. */
+const struct settings *show_settings(const struct estimate *estimate, struct place place);
+/* The section and key of rates or job that gave a figure of a traced tape; NULL: it is of neither
+ * file. Borrowed. */
+const struct setting *show_setting(const struct estimate *estimate, fig f);
+/* `3 errors`, `1 warning`, `no errors`: a count and its noun, which takes an s. */
+struct shown show_count(size_t count, const char *noun);
 /* Money: no currency, at least the decimals that it has. */
 struct shown show_money(const struct estimate *estimate, fig f);
 /* A number at `decimals`, plain. */
