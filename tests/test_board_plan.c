@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Plans of boards: small cases whose best is plain by hand, a checker that takes nothing broken,
  * and random jobs that all come out sound. Sizes in tenths of an inch. */
+#include "board_hand.h"
 #include "cmocka_all.h"
 #include "cut/board/board_coarse.h"
 #include "cut/board/board_layout.h"
@@ -169,16 +170,6 @@ static void too_many_parts(void **state) {
 /* --- the checker --- */
 
 /* A plan by hand that is sound: a board of two strips, three parts. */
-struct by_hand {
-    struct cut_stock stocks[1];
-    struct cut_item items[2];
-    struct board_job job;
-    struct board_use boards[2];
-    struct board_strip strips[3];
-    size_t pieces[4];
-    struct board_plan plan;
-};
-
 static void take_hand(struct by_hand *h) {
     *h = (struct by_hand){
         .stocks = {{.length = 100, .width = 41, .price = 9, .copies = CUT_UNLIMITED}},
@@ -187,16 +178,7 @@ static void take_hand(struct by_hand *h) {
         .boards = {{.stock = 0, .first = 0, .count = 2}},
         .strips = {{.width = 20, .first = 0, .count = 2}, {.width = 20, .first = 2, .count = 1}},
     };
-    h->job = (struct board_job){
-        .kerf = 1, .stocks = h->stocks, .stock_count = 1, .items = h->items, .item_count = 2};
-    h->plan = (struct board_plan){.boards = h->boards,
-                                  .board_count = 1,
-                                  .strips = h->strips,
-                                  .strip_count = 2,
-                                  .pieces = h->pieces,
-                                  .piece_count = 3,
-                                  .cost = 9,
-                                  .bound = 9};
+    hand_join(h, false);
 }
 
 static void break_item(struct by_hand *h) {
@@ -241,22 +223,13 @@ static void break_cost(struct by_hand *h) {
 static void break_bound(struct by_hand *h) {
     h->plan.bound = 10;
 }
-static void break_trim(struct by_hand *h) {
-    h->job.end_trim = 1;
-}
-static void break_edge(struct by_hand *h) {
-    h->job.edge = 1;
-}
-static void break_defects(struct by_hand *h) {
-    h->job.defects = 20000;
-}
 
 static void checker(void **state) {
     (void)state;
     static void (*const breaks[])(struct by_hand *) = {
         break_item,   break_width, break_length, break_board_width, break_stock, break_strips,
         break_pieces, break_empty, break_twice,  break_missing,     break_other, break_cost,
-        break_bound,  break_trim,  break_edge,   break_defects};
+        break_bound,  hand_trim,   hand_edge,    hand_defects};
     struct by_hand h;
     take_hand(&h);
     assert_null(board_plan_check(&h.job, &h.plan));

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Boards that are crosscut into segments first: small jobs against every way of cutting them, a
  * checker that takes nothing broken, where all lies. Sizes in tenths of an inch. */
+#include "board_hand.h"
 #include "cmocka_all.h"
 #include "cut/board/board_layout.h"
 
@@ -166,44 +167,21 @@ static void every_way(void **state) {
 
 /* --- a plan by hand: two segments of 49, three parts 20 wide --- */
 
-struct by_hand {
-    struct cut_stock stocks[1];
-    struct cut_item items[2];
-    struct board_job job;
-    struct board_use boards[1];
-    struct board_strip segments[2];
-    size_t pieces[3];
-    struct board_plan plan;
-};
-
 static void take_hand(struct by_hand *h) {
     *h = (struct by_hand){
         .stocks = {{.length = 99, .width = 41, .price = 9, .copies = CUT_UNLIMITED}},
         .items = {{.length = 49, .width = 20, .demand = 3}, {.length = 48, .width = 20}},
         .boards = {{.stock = 0, .first = 0, .count = 2}},
-        .segments = {{.width = 49, .first = 0, .count = 2}, {.width = 49, .first = 2, .count = 1}},
+        .strips = {{.width = 49, .first = 0, .count = 2}, {.width = 49, .first = 2, .count = 1}},
     };
-    h->job = (struct board_job){.kerf = 1,
-                                .crosscut_first = true,
-                                .stocks = h->stocks,
-                                .stock_count = 1,
-                                .items = h->items,
-                                .item_count = 2};
-    h->plan = (struct board_plan){.boards = h->boards,
-                                  .board_count = 1,
-                                  .strips = h->segments,
-                                  .strip_count = 2,
-                                  .pieces = h->pieces,
-                                  .piece_count = 3,
-                                  .cost = 9,
-                                  .bound = 9};
+    hand_join(h, true);
 }
 
 static void break_kind(struct by_hand *h) {
     h->job.crosscut_first = false;
 }
 static void break_length(struct by_hand *h) {
-    h->segments[1].width = 48;
+    h->strips[1].width = 48;
 }
 static void break_part(struct by_hand *h) {
     h->pieces[2] = 1;
@@ -216,15 +194,6 @@ static void break_wide(struct by_hand *h) {
 static void break_long(struct by_hand *h) {
     h->stocks[0].length = 98; /* 49 + 1 + 49 */
 }
-static void break_trim(struct by_hand *h) {
-    h->job.end_trim = 1;
-}
-static void break_edge(struct by_hand *h) {
-    h->job.edge = 1;
-}
-static void break_defects(struct by_hand *h) {
-    h->job.defects = 20000;
-}
 
 static void checker(void **state) {
     (void)state;
@@ -236,10 +205,10 @@ static void checker(void **state) {
         {break_length, "a part is not as long as its segment"},
         {break_part, "a part is not as long as its segment"},
         {break_wide, "a segment's parts are wider than their board"},
-        {break_edge, "a segment's parts are wider than their board"},
+        {hand_edge, "a segment's parts are wider than their board"},
         {break_long, "the segments are longer than their board"},
-        {break_trim, "the segments are longer than their board"},
-        {break_defects, "the segments are longer than their board"},
+        {hand_trim, "the segments are longer than their board"},
+        {hand_defects, "the segments are longer than their board"},
     };
     struct by_hand h;
     take_hand(&h);
@@ -319,8 +288,8 @@ static void totals(void **state) {
     h.stocks[0].width = 60 * MILLION;
     h.items[0].length = 49 * MILLION;
     h.items[0].width = 20 * MILLION;
-    h.segments[0].width = 49 * MILLION;
-    h.segments[1].width = 49 * MILLION;
+    h.strips[0].width = 49 * MILLION;
+    h.strips[1].width = 49 * MILLION;
     assert_true(board_totals_make(
         &t, &h.job, &h.plan, (struct offcut_rule){.length = 50 * MILLION, .board_width = MILLION}));
     assert_int_equal(t.cuts, 11);
