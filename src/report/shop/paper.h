@@ -6,6 +6,7 @@
 
 #include "report/words/caution.h"
 #include "report/words/field.h"
+#include "report/words/shipped.h"
 #include "report/xlsx/book.h"
 
 struct paper {
@@ -14,6 +15,7 @@ struct paper {
     const struct estimate *options; /* the job's options, each on a tape of its own */
     size_t option_count;
     const struct problems *problems; /* for the sheet of checks */
+    struct shipped shipped;          /* of the base; nothing where the rates are the shop's own */
     uint16_t job_sheet;              /* the first, filled when the others are laid out */
 };
 

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What the program questions, and the cautions that the job needs. */
 #include "report/shop/paper.h"
-#include "report/words/shipped.h"
 
 /* The problems of a severity, a row each; returns the row after. */
 static uint32_t put_problems(const struct paper *paper, uint16_t sheet, uint32_t row,
@@ -29,13 +28,13 @@ static uint32_t put_shipped(const struct paper *paper, uint16_t sheet, uint32_t 
     if (!shipped_example(paper->base)) {
         return row;
     }
-    const struct shipped shipped = shipped_of(paper->base, &book->pool);
+    const struct shipped *const shipped = &paper->shipped;
     row++;
     book_text(book, sheet, row++, 0, LOOK_SECTION, "Example prices");
-    book_span(book, sheet, row++, 0, 1, LOOK_WRAP, shipped_words(&shipped, &book->pool));
-    for (size_t i = 0; i < shipped.group_count; i++) {
-        book_text(book, sheet, row, 0, LOOK_PLAIN, shipped.groups[i].kind);
-        book_text(book, sheet, row++, 1, LOOK_WRAP, shipped.groups[i].names);
+    book_span(book, sheet, row++, 0, 1, LOOK_WRAP, shipped_words(shipped, &book->pool));
+    for (size_t i = 0; i < shipped->group_count; i++) {
+        book_text(book, sheet, row, 0, LOOK_PLAIN, shipped->groups[i].kind);
+        book_text(book, sheet, row++, 1, LOOK_WRAP, shipped->groups[i].names);
     }
     return row;
 }

@@ -3,7 +3,6 @@
  * sheet.  Its tab comes first; what it tells is known when the others are laid out. */
 #include "base/text.h"
 #include "report/shop/check_cell.h"
-#include "report/words/shipped.h"
 #include "report/words/show.h"
 
 enum { COLUMN_WORDS, COLUMN_FIGURE, COLUMN_UNIT, COLUMN_NOTE };
@@ -30,7 +29,7 @@ static uint32_t put_words(const struct paper *paper, uint32_t row, const char *w
     return row + 1;
 }
 
-static uint32_t put_open(const struct paper *paper, uint32_t row, size_t asked, size_t shipped) {
+static uint32_t put_open(const struct paper *paper, uint32_t row, size_t asked) {
     struct book *const book = paper->book;
     const size_t accepted = problems_count(paper->problems, SEVERITY_ACCEPTED);
     book_text(book, paper->job_sheet, row++, COLUMN_WORDS, LOOK_SECTION, "What is open");
@@ -48,7 +47,7 @@ static uint32_t put_open(const struct paper *paper, uint32_t row, size_t asked, 
                         pool_words(&book->pool,
                                    "%s of the rates still as shipped: made up, so prices are "
                                    "examples",
-                                   show_count(shipped, "number").text));
+                                   show_count(paper->shipped.left, "number").text));
     }
     check_all(paper, paper->job_sheet, row++, COLUMN_WORDS);
     return row + 1;
@@ -60,7 +59,7 @@ static uint32_t put_step(const struct paper *paper, uint32_t row, const char *wo
     return put_words(paper, row, pool_words(&paper->book->pool, "[  ]  %s", words));
 }
 
-static uint32_t put_steps(const struct paper *paper, uint32_t row, size_t asked, size_t shipped) {
+static uint32_t put_steps(const struct paper *paper, uint32_t row, size_t asked) {
     struct book *const book = paper->book;
     const uint32_t first = row;
     book_text(book, paper->job_sheet, row++, COLUMN_WORDS, LOOK_SECTION, "What to do next");
@@ -69,7 +68,7 @@ static uint32_t put_steps(const struct paper *paper, uint32_t row, size_t asked,
                        "answer the questions on Checks: mend the list or the rates, or accept them "
                        "in the job; then run again");
     }
-    if (shipped > 0) {
+    if (paper->shipped.left > 0) {
         row =
             put_step(paper, row,
                      "put your own numbers in place of those that are made up, the largest first: "
@@ -100,7 +99,6 @@ void sheet_job_fill(struct paper *paper) {
     const struct estimate *const e = paper->base;
     const struct job *const job = e->job;
     const size_t asked = problems_count(paper->problems, SEVERITY_WARNING);
-    const size_t shipped = shipped_example(e) ? shipped_of(e, &book->pool).left : 0;
     struct paper_list list = {
         .sheet = paper->job_sheet, .figure = COLUMN_FIGURE, .note = COLUMN_NOTE};
     book_width(book, paper->job_sheet, COLUMN_WORDS, 32);
@@ -115,7 +113,7 @@ void sheet_job_fill(struct paper *paper) {
     put_fields(paper, &list, "Cost", &fields_build_up, &e->costs.job);
     put_fields(paper, &list, "Cash", &fields_purchase, &e->purchase);
     put_fields(paper, &list, "Work", &fields_labor, &e->labor);
-    list.row = put_open(paper, list.row, asked, shipped);
-    list.row = put_steps(paper, list.row, asked, shipped);
+    list.row = put_open(paper, list.row, asked);
+    list.row = put_steps(paper, list.row, asked);
     put_links(paper, list.row);
 }

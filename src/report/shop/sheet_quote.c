@@ -6,7 +6,6 @@
 #include "report/words/difference.h"
 #include "report/words/door_words.h"
 #include "report/words/sale_line.h"
-#include "report/words/shipped.h"
 #include "report/words/show.h"
 
 enum {

@@ -3,7 +3,6 @@
  * constants with their source; and the steps in between that no other sheet shows. */
 #include "report/shop/check_cell.h"
 #include "report/shop/paper.h"
-#include "report/words/shipped.h"
 #include "report/words/show.h"
 
 #include <ctype.h>

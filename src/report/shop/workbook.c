@@ -60,6 +60,9 @@ struct shop_book *shop_book_new(const struct estimate *base, const struct estima
                           .options = options,
                           .option_count = option_count,
                           .problems = problems};
+    if (shipped_example(base)) {
+        paper.shipped = shipped_of(base, &book->pool);
+    }
     for (size_t i = 0; i < sizeof sheets / sizeof *sheets && !book_failed(book); i++) {
         sheets[i](&paper);
         book->failed = book->failed || stop_asked(stop);
