@@ -9,8 +9,8 @@
 
 /* Kerf 1/8, length allowance 1, both edges 1/16. */
 #define SHOP(least)                                                                                \
-    "machine planer|rate = 60.00 per hour\nshortest = " least,                                     \
-        "operation plane|machine = planer\nper = ft of frame\nhandling = 1.00 min per part",       \
+    ("machine planer|rate = 60.00 per hour\nshortest = " least),                                   \
+        ("operation plane|machine = planer\nper = ft of frame\nhandling = 1.00 min per part"),     \
         "door plain|operations = plane", "saw|kerf = 1/8"
 #define FRONTS "id,use,count,width,height\n"
 

@@ -39,7 +39,7 @@ static void test_published(void **state) {
 
 #define BOARDS(widths, lengths)                                                                    \
     SLABS, NOTHING_LOST, BY_PLAN,                                                                  \
-        "lumber poplar|board widths = " widths "\nboard lengths = " lengths
+        ("lumber poplar|board widths = " widths "\nboard lengths = " lengths)
 
 /* The rules by which a pack is tallied. Sources: surface measure to the nearest whole foot, NHLA
  * Rules Corner, December 2020 (rule book p. 7, par. 16), https://www.nhla.com/rc122020/; whole feet

@@ -64,7 +64,7 @@ static const struct way ways[] = {
      .doors = ROW,
      .answer = COST(job.price, NULL)},
     {.check = "price of hours after contingency",
-     .edits = {SHEETS, AN_HOUR, PILE "overhead = 14.00 per hour\nprofit = 25 % markup"},
+     .edits = {SHEETS, AN_HOUR, (PILE "overhead = 14.00 per hour\nprofit = 25 % markup")},
      .doors = ROW,
      .answer = COST(job.price, NULL)},
     {.check = "tax",
