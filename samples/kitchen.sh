@@ -3,6 +3,11 @@
 # From a fresh checkout to a quote: installs what is missing, builds, quotes the sample kitchen.
 set -eu
 cd "$(dirname "$0")/.."
+if [ ! -f src/main.c ]; then
+    echo "kitchen: the program is not built here; run this in the copy of its repository" >&2
+    echo "kitchen: once it is installed, type here: doorcost quote samples/kitchen/kitchen.ini" >&2
+    exit 1
+fi
 
 sh tests/install.sh build
 log=$(mktemp)

@@ -32,7 +32,7 @@ run() {
     for job in samples/*/*.ini; do
         name=$(basename "$job" .ini)
         mkdir -p "out/$name"
-        "build-$1/doorcost" quote "$job" -o "out/$name/quote.xlsx" >"out/$name/quote.txt" 2>&1 || true
+        "build-$1/doorcost" quote "$job" --all -o "out/$name/quote.xlsx" >"out/$name/quote.txt" 2>&1 || true
         "build-$1/doorcost" quote "$job" -o "out/$name/again.xlsx" --json >"out/$name/quote.json" 2>&1 || true
         rm -f "out/$name"/again*
         for command in check finish buy compare plan; do

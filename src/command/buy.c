@@ -18,18 +18,14 @@ static enum status print_list(const struct request *request, const struct work *
 }
 
 static enum status write_order(const struct request *request, const struct work *work,
-                               struct streams streams) {
-    struct output file = {.path = request->output, .kind = OUTPUT_PDF};
-    enum status status = files_check(&file, 1, request, work, streams);
-    if (status == STATUS_DONE) {
-        status = files_begin(&file, 1, request, streams);
+                               struct output *file, struct streams streams) {
+    const enum status status = files_begin(file, 1, request, streams);
+    if (status != STATUS_DONE) {
+        return status;
     }
-    if (status == STATUS_DONE) {
-        status = order_pdf_write(&work->estimates[0], !request->no_prices, file.name)
-                     ? files_finish(&file, 1, request, streams)
-                     : files_failed(&file, 1, 0, streams);
-    }
-    return status;
+    return order_pdf_write(&work->estimates[0], !request->no_prices, file->name)
+               ? files_finish(file, 1, request, streams)
+               : files_failed(file, 1, 0, streams);
 }
 
 enum status command_buy(const struct request *request, struct work *work, struct streams streams) {
@@ -39,7 +35,17 @@ enum status command_buy(const struct request *request, struct work *work, struct
                    "-o order.pdf\n");
         return STATUS_USE;
     }
-    const enum status status = print_list(request, work, streams);
-    return status == STATUS_DONE && request->output != NULL ? write_order(request, work, streams)
-                                                            : status;
+    struct pool pool;
+    pool_init(&pool);
+    struct output file = {.path = files_target(request, work, &pool, ".pdf"), .kind = OUTPUT_PDF};
+    const size_t count = request->output == NULL ? 0 : 1;
+    enum status status = files_check(&file, count, request, work, streams);
+    if (status == STATUS_DONE) {
+        status = print_list(request, work, streams);
+    }
+    if (status == STATUS_DONE && count > 0) {
+        status = write_order(request, work, &file, streams);
+    }
+    pool_clear(&pool);
+    return status;
 }

@@ -18,8 +18,10 @@ static const struct command rows[COMMAND_COUNT] = {
         {"quote", "write the workbook and the client's papers, print a summary",
          "doorcost quote samples/kitchen/kitchen.ini -o kitchen.xlsx",
          "Writes the shop's workbook, and beside it the client's papers, -client.xlsx and "
-         "-client.pdf; prints the quote and what the shop should know of it. Files that somebody "
-         "has edited are left alone unless --force is given.",
+         "-client.pdf; with --option NAME that stands in the names too, and with --json they are "
+         "written as well. Prints what fits a screen: total, profit, hours, what to buy, what is "
+         "open; with --all each door, what it costs and all cautions. Files that somebody has "
+         "edited are left alone unless --force is given.",
          WORK_PURCHASES, TRACE_FIRST,
          JSON_DOORS | JSON_MATERIALS | JSON_FINISH | JSON_LABOR | JSON_COSTS | JSON_SALE |
              JSON_TAPE | JSON_PLANS,
@@ -241,7 +243,7 @@ enum status command_main(int argc, char **argv, struct streams streams) {
         return finish_page(&page, streams);
     }
     if (request.command == NULL) {
-        text_print(streams.err, "doorcost: no command; 'doorcost --help' lists them\n");
+        text_print(streams.err, "doorcost: no command; 'doorcost help' lists them\n");
         return STATUS_USE;
     }
     if (request.job == NULL) {

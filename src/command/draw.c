@@ -8,7 +8,8 @@
 enum status command_draw(const struct request *request, struct work *work, struct streams streams) {
     struct pool pool;
     pool_init(&pool);
-    struct output output = {.path = files_target(request, &pool, "-doors.pdf"), .kind = OUTPUT_PDF};
+    struct output output = {.path = files_target(request, work, &pool, "-doors.pdf"),
+                            .kind = OUTPUT_PDF};
     enum status status = files_check(&output, 1, request, work, streams);
     if (status == STATUS_DONE && request->json) {
         status = command_json(request, work, streams);

@@ -17,24 +17,44 @@ static const char *ending_of(const char *path) {
     return dot == NULL || dot == name ? NULL : dot;
 }
 
-const char *files_target(const struct request *request, struct pool *pool, const char *ending) {
-    if (request->output != NULL) {
-        return request->output;
+static bool is_folder(const char *path) {
+    struct stat about;
+    const size_t size = strlen(path);
+    return (size > 0 && path[size - 1] == '/') ||
+           (stat(path, &about) == 0 && S_ISDIR(about.st_mode));
+}
+
+/* `-maple`: so that an option's files stand beside those of the job as listed. "" for these. */
+static const char *option_part(const struct estimate *e, struct pool *pool) {
+    char *const part = e->option < 0 ? NULL : pool_format(pool, "-%s", estimate_name(e));
+    for (char *c = part; c != NULL && *c != '\0'; c++) {
+        *c = *c == '/' ? '-' : *c;
+    }
+    return part == NULL ? "" : part;
+}
+
+const char *files_target(const struct request *request, const struct work *work, struct pool *pool,
+                         const char *ending) {
+    const char *const given = request->output;
+    if (given != NULL) {
+        return ending_of(given) != NULL || is_folder(given)
+                   ? given
+                   : pool_format(pool, "%s%s", given, strrchr(ending, '.'));
     }
     const char *const job = request->job;
     const char *const old = ending_of(job);
-    return pool_format(pool, "%.*s%s", (int)(old != NULL ? (size_t)(old - job) : strlen(job)), job,
-                       ending);
+    return pool_format(pool, "%.*s%s%s", (int)(old != NULL ? (size_t)(old - job) : strlen(job)),
+                       job, option_part(&work->estimates[0], pool), ending);
 }
 
-const char *files_beside(struct pool *pool, const char *path, const char *old, const char *ending) {
-    if (path == NULL) {
-        return NULL;
+const char *files_beside(struct pool *pool, const char *path, const char *part,
+                         const char *ending) {
+    const char *const old = path == NULL ? NULL : ending_of(path);
+    if (old == NULL) {
+        return path; /* no name for a file, which files_check says */
     }
-    const size_t size = strlen(path);
-    const size_t tail = strlen(old);
-    const bool ends = size > tail && text_same(path + size - tail, old);
-    return pool_format(pool, "%.*s%s", (int)(ends ? size - tail : size), path, ending);
+    return pool_format(pool, "%.*s%s%s", (int)(old - path), path, part,
+                       ending == NULL ? old : ending);
 }
 
 static bool same_file(const char *a, const char *b) {
@@ -59,6 +79,15 @@ static enum status say_result(enum output_result result, const char *path, struc
         text_print(streams.err,
                    "doorcost: '%s' is not as this program wrote it; name another file with -o, or "
                    "overwrite it with --force\n",
+                   path);
+        break;
+    case OUTPUT_FOLDER:
+        text_print(streams.err, "doorcost: '%s' is a folder; name a file in it with -o\n", path);
+        break;
+    case OUTPUT_NO_FOLDER:
+        text_print(streams.err,
+                   "doorcost: the folder of '%s' is missing; make it first, or name another file "
+                   "with -o\n",
                    path);
         break;
     case OUTPUT_NOT_PLAIN:
@@ -96,8 +125,7 @@ static enum status say_result(enum output_result result, const char *path, struc
     return STATUS_OUTPUT;
 }
 
-/* An ending that says another kind of file than will be written; a name without one may be meant
- * so. */
+/* An ending that says another kind of file than will be written. */
 static bool ends_otherwise(const struct output *output, const char **expected) {
     static const char *const endings[] = {
         [OUTPUT_WORKBOOK] = ".xlsx", [OUTPUT_PDF] = ".pdf", [OUTPUT_SVG] = ".svg"};
@@ -106,7 +134,7 @@ static bool ends_otherwise(const struct output *output, const char **expected) {
     return ending != NULL && !text_same(ending, *expected);
 }
 
-enum status files_check(const struct output *outputs, size_t count, const struct request *request,
+enum status files_check(struct output *outputs, size_t count, const struct request *request,
                         const struct work *work, struct streams streams) {
     for (size_t i = 0; i < count; i++) {
         if (outputs[i].path == NULL) {
@@ -126,7 +154,10 @@ enum status files_check(const struct output *outputs, size_t count, const struct
             return STATUS_USE;
         }
     }
-    return STATUS_DONE;
+    size_t at = 0;
+    errno = 0;
+    const enum output_result result = outputs_free(outputs, count, request->force, &at);
+    return result == OUTPUT_OK ? STATUS_DONE : say_result(result, outputs[at].path, streams);
 }
 
 enum status files_begin(struct output *outputs, size_t count, const struct request *request,

@@ -7,17 +7,19 @@
 #include "command/command.h"
 #include "report/file/output.h"
 
-/* What -o names; without it, the job file's name with `ending` in place of its own. In pool or
- * borrowed; NULL when memory is out. */
-const char *files_target(const struct request *request, struct pool *pool, const char *ending);
-
-/* path with `ending` in place of `old`, or behind it where path ends otherwise; NULL when memory is
+/* What -o names, with the ending where it names none; without -o, the job file's name with the
+ * option's behind it and `ending` in place of its own. In pool or borrowed; NULL when memory is
  * out. */
-const char *files_beside(struct pool *pool, const char *path, const char *old, const char *ending);
+const char *files_target(const struct request *request, const struct work *work, struct pool *pool,
+                         const char *ending);
 
-/* Sees that every output has a name and none is an input.  Any status but STATUS_DONE: said on err.
- */
-enum status files_check(const struct output *outputs, size_t count, const struct request *request,
+/* path with `part` at the end of its name and `ending` in place of its own (NULL: its own stays);
+ * path itself where it has no ending, NULL when memory is out. */
+const char *files_beside(struct pool *pool, const char *path, const char *part, const char *ending);
+
+/* Sees that every output has a name, none is an input, and each is free for us: asked before
+ * anything is printed. Any status but STATUS_DONE: said on err. */
+enum status files_check(struct output *outputs, size_t count, const struct request *request,
                         const struct work *work, struct streams streams);
 
 /* Begins them. Any status but STATUS_DONE: said on err, nothing begun. */

@@ -57,7 +57,7 @@ void help_print(struct page *page) {
     say(page, "Options (each command takes those that its own help names):");
     print_options(page, ~0u);
     say(page, "%s", "");
-    say(page, "%s", "'doorcost COMMAND --help' tells more, with an example.");
+    say(page, "%s", "'doorcost help COMMAND' tells more, with an example.");
     say_wrapped(page, "", 0, "%s", exit_words);
 }
 
@@ -85,5 +85,5 @@ void help_print_short(struct page *page) {
         fprintf(page->out, "%s %s", i == 0 ? "" : ",", commands[i].name);
     }
     fputs("\n", page->out);
-    say(page, "'doorcost --help' tells more.");
+    say(page, "'doorcost help' tells more.");
 }

@@ -18,6 +18,8 @@ static const struct option_row rows[] = {
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
      "-doors.pdf; buy, plan: nothing is written)",
      AT(output), WRITES, 'o'},
+    {"all", NULL, "print all of the quote: each door, what it costs, hours, cautions", AT(all),
+     1u << PLACE_QUOTE, '\0'},
     {"force", NULL,
      "overwrite a file even where this program did not write it, or where somebody edited it",
      AT(force), WRITES, '\0'},
@@ -37,11 +39,13 @@ static const struct option_row rows[] = {
      1u << PLACE_BUY, '\0'},
     {"json", NULL, "print the result as JSON (docs/json.md)", AT(json), EVERY, '\0'},
     {"no-color", NULL, "no colors in messages, on a terminal either", AT(no_color), EVERY, '\0'},
-    {"help", NULL, "print this and end", AT(help), EVERY, '\0'},
-    {"version", NULL, "print name and version and end", AT(version), EVERY, '\0'},
+    {"help", NULL, "print this and end", AT(help), EVERY, 'h'},
+    {"version", NULL, "print name and version and end", AT(version), EVERY, 'V'},
 };
 
 #define ROWS (sizeof rows / sizeof *rows)
+/* In the place of a command: as --help of the one behind it. */
+#define HELP_WORD "help"
 /* What getopt_long returns for row i: beyond any letter. */
 #define FIRST_VALUE 1000
 
@@ -73,20 +77,21 @@ static bool unknown_option(const char *given, FILE *err) {
     if (near != NULL) {
         text_print(err, "did you mean '--%s'?\n", near);
     } else {
-        text_print(err, "'doorcost --help' lists them\n");
+        text_print(err, "'doorcost help' lists them\n");
     }
     problems_clear(&quoting);
     return false;
 }
 
 static bool unknown_command(const char *given, FILE *err) {
-    const char *names[COMMAND_COUNT];
+    const char *names[COMMAND_COUNT + 1];
     size_t count;
     const struct command *const commands = command_rows(&count);
     for (size_t i = 0; i < count; i++) {
         names[i] = commands[i].name;
     }
-    const char *const near = text_nearest(given, names, count);
+    names[count] = HELP_WORD;
+    const char *const near = text_nearest(given, names, count + 1);
     struct problems quoting;
     problems_init(&quoting);
     const char *const shown = problem_quote(&quoting, given);
@@ -101,7 +106,7 @@ static bool unknown_command(const char *given, FILE *err) {
     if (near != NULL) {
         text_print(err, "did you mean '%s'?\n", near);
     } else {
-        text_print(err, "'doorcost --help' lists them\n");
+        text_print(err, "'doorcost help' lists them\n");
     }
     problems_clear(&quoting);
     return false;
@@ -175,7 +180,8 @@ static void set_option(struct request *request, const struct option_row *row,
 static bool take_option(struct request *request, int value, const char *word, unsigned *given,
                         FILE *err) {
     const struct option_row *const row = row_of(value == ':' || value == '?' ? optopt : value);
-    if (value == ':' && row != NULL && is_whole(row, word)) {
+    const bool empty = optarg != NULL && optarg[0] == '\0';
+    if ((value == ':' || empty) && row != NULL && is_whole(row, word)) {
         text_print(err, "doorcost: option '%s' lacks its %s\n", word, row->argument);
         return false;
     }
@@ -192,6 +198,10 @@ static bool take_option(struct request *request, int value, const char *word, un
 }
 
 static bool take_words(struct request *request, int argc, char **argv, FILE *err) {
+    while (optind < argc && strcmp(argv[optind], HELP_WORD) == 0) {
+        request->help = true;
+        optind++;
+    }
     if (optind < argc) {
         request->command = command_find(argv[optind]);
         if (request->command == NULL) {

@@ -24,7 +24,7 @@ struct request {
     size_t word_count;
     const char *depth;  /* --depth; NULL: the default */
     const char *effort; /* --effort; NULL: the default */
-    bool force, no_prices, json, no_color, help, version;
+    bool all, force, no_prices, json, no_color, help, version;
 };
 
 /* One option, and the commands that take it. */

@@ -65,32 +65,44 @@ static bool write_files(struct plan_pages *pages, const struct output *files, si
     return true;
 }
 
-static enum status draw_plans(const struct request *request, const struct work *work,
-                              struct pool *pool, struct plan_pages *pages, struct streams streams) {
+/* The files of a run: the PDF where there is one, then the SVG pages. *count: how many. In pool;
+ * NULL when memory is out. */
+static struct output *list_files(const struct request *request, const struct work *work,
+                                 const struct plan_pages *pages, struct pool *pool, size_t *count) {
     const size_t pdfs = request->output != NULL ? 1 : 0;
-    const size_t count = pdfs + (request->svg != NULL ? pages->count : 0);
-    struct output *const files = pool_take(pool, count, sizeof *files);
-    if (files == NULL) {
-        return command_out_of_memory(streams);
+    *count = pdfs + (request->svg != NULL ? pages->count : 0);
+    struct output *const files = pool_take(pool, *count, sizeof *files);
+    for (size_t i = 0; files != NULL && i < *count; i++) {
+        files[i] = i < pdfs ? (struct output){.path = files_target(request, work, pool, ".pdf"),
+                                              .kind = OUTPUT_PDF}
+                            : (struct output){.path = svg_path(pool, request->svg, i - pdfs),
+                                              .kind = OUTPUT_SVG};
     }
-    if (pdfs > 0) {
-        files[0] = (struct output){.path = request->output, .kind = OUTPUT_PDF};
-    }
-    for (size_t i = pdfs; i < count; i++) {
-        files[i] =
-            (struct output){.path = svg_path(pool, request->svg, i - pdfs), .kind = OUTPUT_SVG};
-    }
-    size_t at = 0;
-    enum status status = files_check(files, count, request, work, streams);
+    return files;
+}
+
+/* Before anything is printed: whether the drawings have somewhere to go. */
+static enum status check_files(const struct request *request, const struct work *work,
+                               struct output *files, size_t count, struct streams streams) {
+    const size_t pdfs = request->output != NULL ? 1 : 0;
+    enum status status = files_check(files, pdfs, request, work, streams);
     if (status == STATUS_DONE && request->svg != NULL) {
         status = make_folder(request->svg, streams);
     }
+    if (status == STATUS_DONE) {
+        status = files_check(files + pdfs, count - pdfs, request, work, streams);
+    }
+    return status;
+}
+
+static enum status draw_plans(const struct request *request, struct pool *pool,
+                              struct plan_pages *pages, struct output *files, size_t count,
+                              struct streams streams) {
+    size_t at = 0;
     /* Older pages go with the renaming, not after it. */
     struct hold hold = {0};
     hold_begin(&hold);
-    if (status == STATUS_DONE) {
-        status = files_begin(files, count, request, streams);
-    }
+    enum status status = files_begin(files, count, request, streams);
     if (status == STATUS_DONE) {
         status = write_files(pages, files, count, &at)
                      ? files_finish(files, count, request, streams)
@@ -103,21 +115,37 @@ static enum status draw_plans(const struct request *request, const struct work *
     return status;
 }
 
+static enum status print_and_draw(const struct request *request, const struct work *work,
+                                  struct plan_pages *pages, struct pool *pool,
+                                  struct streams streams) {
+    size_t count = 0;
+    if (!plan_pages_make(pages, &work->estimates[0])) {
+        return command_out_of_memory(streams);
+    }
+    struct output *const files = list_files(request, work, pages, pool, &count);
+    if (files == NULL) {
+        return command_out_of_memory(streams);
+    }
+    enum status status = check_files(request, work, files, count, streams);
+    if (status == STATUS_DONE) {
+        status = print_plans(request, work, streams);
+    }
+    if (status == STATUS_DONE && pages->count == 0) {
+        text_print(streams.err, "doorcost: nothing is cut by plan; no drawing was written\n");
+    } else if (status == STATUS_DONE) {
+        status = draw_plans(request, pool, pages, files, count, streams);
+    }
+    return status;
+}
+
 enum status command_plan(const struct request *request, struct work *work, struct streams streams) {
-    struct plan_pages pages;
+    struct plan_pages pages = {0};
     struct pool pool;
-    enum status status = print_plans(request, work, streams);
-    if (status != STATUS_DONE || (request->output == NULL && request->svg == NULL)) {
-        return status;
+    if (request->output == NULL && request->svg == NULL) {
+        return print_plans(request, work, streams);
     }
     pool_init(&pool);
-    if (!plan_pages_make(&pages, &work->estimates[0])) {
-        status = command_out_of_memory(streams);
-    } else if (pages.count == 0) {
-        text_print(streams.err, "doorcost: nothing is cut by plan; no drawing was written\n");
-    } else {
-        status = draw_plans(request, work, &pool, &pages, streams);
-    }
+    const enum status status = print_and_draw(request, work, &pages, &pool, streams);
     plan_pages_clear(&pages);
     pool_clear(&pool);
     return status;

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* `quote`: the shop's workbook, the client's papers, and a summary.
+/* `quote`: the shop's workbook, the client's papers, and a summary, or with --all the whole quote.
  *
  * The summary goes out first: where standard output can't take it, no file is touched. */
+#include "base/text.h"
 #include "command/command.h"
 #include "command/files.h"
 #include "command/work.h"
@@ -11,17 +12,26 @@
 #include "report/shop/workbook.h"
 #include "report/text/print.h"
 
+static void print_all(struct page *page, const struct work *work) {
+    quote_print(page, &work->estimates[0], work->estimates + 1, work->count - 1);
+    shop_print(page, &work->estimates[0]);
+    if (problems_count(&work->problems, SEVERITY_ACCEPTED) > 0) {
+        say(page, "%s", "");
+        accepted_print(page, &work->problems);
+    }
+}
+
 static enum status print_summary(const struct request *request, const struct work *work,
                                  struct streams streams) {
     if (request->json) {
         return command_json(request, work, streams);
     }
     struct page page = {.out = streams.out};
-    quote_print(&page, &work->estimates[0], work->estimates + 1, work->count - 1);
-    shop_print(&page, &work->estimates[0]);
-    if (problems_count(&work->problems, SEVERITY_ACCEPTED) > 0) {
-        say(&page, "%s", "");
-        accepted_print(&page, &work->problems);
+    if (request->all) {
+        print_all(&page, work);
+    } else {
+        brief_print(&page, &work->estimates[0], work->estimates + 1, work->count - 1,
+                    &work->problems);
     }
     return page.failed ? command_out_of_memory(streams) : command_flush(streams);
 }
@@ -59,6 +69,12 @@ static bool write_shop(struct work *work, const struct output *files) {
     return done;
 }
 
+static enum status print_next(const struct work *work, struct streams streams) {
+    struct page page = {.out = streams.out};
+    brief_next_print(&page, &work->rates, &work->problems);
+    return page.failed ? command_out_of_memory(streams) : command_flush(streams);
+}
+
 /* Fills the files that were begun; *at: the one that failed. */
 static bool write_files(struct work *work, const struct output *files, size_t *at) {
     const bool done = write_client(work, files, at);
@@ -72,13 +88,17 @@ static bool write_files(struct work *work, const struct output *files, size_t *a
 enum status command_quote(const struct request *request, struct work *work,
                           struct streams streams) {
     struct pool pool;
+    if (request->all && request->json) {
+        text_print(streams.err, "doorcost: '--all' is for the text; '--json' has all of it\n");
+        return STATUS_USE;
+    }
     pool_init(&pool);
-    const char *const path = files_target(request, &pool, ".xlsx");
+    const char *const path = files_target(request, work, &pool, ".xlsx");
     struct output files[FILE_COUNT] = {
         [FILE_SHOP] = {.path = path, .kind = OUTPUT_WORKBOOK},
-        [FILE_CLIENT_BOOK] = {.path = files_beside(&pool, path, ".xlsx", "-client.xlsx"),
+        [FILE_CLIENT_BOOK] = {.path = files_beside(&pool, path, "-client", NULL),
                               .kind = OUTPUT_WORKBOOK},
-        [FILE_CLIENT_PDF] = {.path = files_beside(&pool, path, ".xlsx", "-client.pdf"),
+        [FILE_CLIENT_PDF] = {.path = files_beside(&pool, path, "-client", ".pdf"),
                              .kind = OUTPUT_PDF},
     };
     size_t at = 0;
@@ -92,6 +112,9 @@ enum status command_quote(const struct request *request, struct work *work,
     if (status == STATUS_DONE) {
         status = write_files(work, files, &at) ? files_finish(files, FILE_COUNT, request, streams)
                                                : files_failed(files, FILE_COUNT, at, streams);
+    }
+    if (status == STATUS_DONE && !request->json && !request->all) {
+        status = print_next(work, streams);
     }
     pool_clear(&pool);
     return status;

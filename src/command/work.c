@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 #include "command/work.h"
 
+#include "base/text.h"
 #include "read/job/accept.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
 
 #include <stdlib.h>
-#include <string.h>
 
 static bool find_option(const struct job *job, const char *name, int *option) {
     *option = -1;
@@ -14,7 +14,7 @@ static bool find_option(const struct job *job, const char *name, int *option) {
         return true;
     }
     for (size_t i = 0; i < job->option_count; i++) {
-        if (strcmp(job->options[i].name.s, name) == 0) {
+        if (text_same(job->options[i].name.s, name)) {
             *option = (int)i;
             return true;
         }

@@ -92,18 +92,31 @@ static bool seal_is_whole(FILE *file, enum output_kind kind) {
     return memcmp(seal, wanted, SEAL_SIZE) == 0;
 }
 
+/* Whether the folder is there that a file of that path goes into. */
+static enum output_result has_folder(const char *path) {
+    const char *const slash = strrchr(path, '/');
+    char *const folder = strdup(path);
+    if (folder == NULL) {
+        return OUTPUT_MEMORY;
+    }
+    folder[slash == NULL ? 0 : slash - path + 1] = '\0';
+    const bool there = slash == NULL || access(folder, F_OK) == 0;
+    free(folder);
+    return there ? OUTPUT_OK : OUTPUT_NO_FOLDER;
+}
+
 /* Whether what stands at path may be replaced. `about`: of what stands there, *stood: something
  * does.
  */
 static enum output_result judge(const char *path, enum output_kind kind, struct stat *about,
                                 bool *stood) {
     *stood = stat(path, about) == 0;
-    if (!*stood) {
-        return errno == ENOENT ? OUTPUT_OK : OUTPUT_CANNOT_WRITE;
+    const size_t size = strlen(path);
+    if ((*stood && S_ISDIR(about->st_mode)) || (size > 0 && path[size - 1] == '/')) {
+        return OUTPUT_FOLDER;
     }
-    if (S_ISDIR(about->st_mode)) {
-        errno = EISDIR;
-        return OUTPUT_CANNOT_WRITE;
+    if (!*stood) {
+        return errno != ENOENT ? OUTPUT_CANNOT_WRITE : has_folder(path);
     }
     if (!S_ISREG(about->st_mode)) {
         return OUTPUT_NOT_PLAIN;
@@ -153,7 +166,7 @@ static enum output_result make_beside(struct output *output) {
     return close(file) == 0 ? OUTPUT_OK : OUTPUT_CANNOT_WRITE;
 }
 
-enum output_result outputs_begin(struct output *outputs, size_t count, bool force, size_t *at) {
+enum output_result outputs_free(struct output *outputs, size_t count, bool force, size_t *at) {
     for (*at = 0; *at < count; (*at)++) {
         struct output *const output = &outputs[*at];
         const enum output_result found =
@@ -164,6 +177,14 @@ enum output_result outputs_begin(struct output *outputs, size_t count, bool forc
         if (found != OUTPUT_OK && !forced) {
             return found;
         }
+    }
+    return OUTPUT_OK;
+}
+
+enum output_result outputs_begin(struct output *outputs, size_t count, bool force, size_t *at) {
+    const enum output_result found = outputs_free(outputs, count, force, at);
+    if (found != OUTPUT_OK) {
+        return found;
     }
     if (count > 0) {
         hold_begin(&outputs[0].hold);

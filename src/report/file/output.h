@@ -34,6 +34,8 @@ struct output {
 enum output_result {
     OUTPUT_OK,
     OUTPUT_NOT_OURS,     /* something stands at path that is not as we wrote it */
+    OUTPUT_FOLDER,       /* path is a folder */
+    OUTPUT_NO_FOLDER,    /* the folder that path stands in is missing */
     OUTPUT_NOT_PLAIN,    /* something stands at path that is no file: a device, a pipe */
     OUTPUT_UNREADABLE,   /* what stands at path can't be read; errno tells */
     OUTPUT_READ_ONLY,    /* what stands at path may not be written */
@@ -43,10 +45,13 @@ enum output_result {
     OUTPUT_STOPPED /* a signal asked for it */
 };
 
-/* Sees that every path is free for us and makes an empty file beside each.  The new file gets the
- * mode of what stands there.  force: whatever file stands there, written over even where it may not
- * be written or is changed during the run; never a device.  On any result but OUTPUT_OK: *at is the
- * output that failed.  outputs: always left so that outputs_drop may be called. */
+/* Sees that every path is free for us.  force: whatever file stands there, even where it may not be
+ * written; never a device.  On any result but OUTPUT_OK: *at is the output that failed. */
+enum output_result outputs_free(struct output *outputs, size_t count, bool force, size_t *at)
+    __attribute__((warn_unused_result));
+
+/* The same, and makes an empty file beside each.  The new file gets the mode of what stands there.
+ * force: also what is changed during the run is written over.  outputs: always left so that outputs_drop may be called. */
 enum output_result outputs_begin(struct output *outputs, size_t count, bool force, size_t *at)
     __attribute__((warn_unused_result));
 

@@ -308,33 +308,25 @@ void say(struct page *page, const char *format, ...) {
     pool_clear(&pool);
 }
 
-/* Words of text into lines; breaks text up as it goes. */
-static void put_wrapped(FILE *out, size_t at, size_t indent, char *text) {
-    const char *word = text;
-    bool first = true;
-    for (char *c = text;; c++) {
-        if (*c != ' ' && *c != '\0') {
-            continue;
+/* Words of text into lines, from column `at` on. A word goes to the next line where it fits there,
+ * and is broken where it fits no line: some writing has no blanks. */
+static void put_wrapped(FILE *out, size_t at, size_t indent, const char *text,
+                        struct pool *scratch) {
+    const size_t whole = GRID_WIDTH - indent;
+    do {
+        const size_t room = at < GRID_WIDTH ? GRID_WIDTH - at : 0;
+        const char *const word = pool_text(scratch, text, strcspn(text, " "));
+        const size_t width = word == NULL ? 0 : text_columns(word);
+        const bool moves = at > indent && width > room && (width <= whole || room < whole / 2);
+        if (!moves) {
+            fputs(first_line(text, room, scratch, &text), out);
         }
-        const bool last = *c == '\0';
-        *c = '\0';
-        const size_t width = text_columns(word);
-        if (!first && at + 1 + width > GRID_WIDTH) {
+        if (text[0] != '\0') {
             fputc('\n', out);
             put_blanks(out, indent);
             at = indent;
-        } else if (!first) {
-            fputc(' ', out);
-            at++;
         }
-        fputs(word, out);
-        at += width;
-        first = false;
-        word = c + 1;
-        if (last) {
-            break;
-        }
-    }
+    } while (text[0] != '\0');
     fputc('\n', out);
 }
 
@@ -356,8 +348,8 @@ void say_wrapped(struct page *page, const char *first, size_t indent, const char
             put_blanks(page->out, indent - at);
             at = indent;
         }
-        put_wrapped(page->out, at, indent, text);
+        put_wrapped(page->out, at, indent, text, &pool);
     }
-    page->failed = page->failed || !held;
+    page->failed = page->failed || !held || pool_failed(&pool);
     pool_clear(&pool);
 }

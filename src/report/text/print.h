@@ -12,6 +12,15 @@
 /* The head that every report opens with: what it is, the job, whose, when, in which money. */
 void head_print(struct page *page, const char *what, const struct estimate *estimate);
 
+/* A screen of it: total, profit, hours, what to buy in short, what is open. The base must be
+ * traced, with its purchase. */
+void brief_print(struct page *page, const struct estimate *base, const struct estimate *options,
+                 size_t option_count, const struct problems *problems);
+
+/* What to do once its files are written. */
+void brief_next_print(struct page *page, const struct rates *rates,
+                      const struct problems *problems);
+
 /* The quote as the client reads it: doors by room, the foot, what the options come to. */
 void quote_print(struct page *page, const struct estimate *base, const struct estimate *options,
                  size_t option_count);
