@@ -28,7 +28,9 @@ static bool is_folder(const char *path) {
 static const char *option_part(const struct estimate *e, struct pool *pool) {
     char *const part = e->option < 0 ? NULL : pool_format(pool, "-%s", estimate_name(e));
     for (char *c = part; c != NULL && *c != '\0'; c++) {
-        *c = *c == '/' ? '-' : *c;
+        if (*c == '/') {
+            *c = '-';
+        }
     }
     return part == NULL ? "" : part;
 }
