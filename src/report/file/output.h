@@ -51,7 +51,8 @@ enum output_result outputs_free(struct output *outputs, size_t count, bool force
     __attribute__((warn_unused_result));
 
 /* The same, and makes an empty file beside each.  The new file gets the mode of what stands there.
- * force: also what is changed during the run is written over.  outputs: always left so that outputs_drop may be called. */
+ * force: also what is changed during the run is written over.  outputs: always left so that
+ * outputs_drop may be called. */
 enum output_result outputs_begin(struct output *outputs, size_t count, bool force, size_t *at)
     __attribute__((warn_unused_result));
 
