@@ -126,9 +126,11 @@ static void homes(int *faults, const struct book *book, const char *name,
     }
 }
 
+static const struct paper_tab any_tab = {.name = "Sheet", .about = "a sheet"};
+
 /* The sheets that are laid out from tables, over the kitchen. */
 static void sheets_show_all(void **state) {
-    static void (*const sheets[])(struct paper *) = {
+    static void (*const sheets[])(const struct paper *, uint16_t) = {
         sheet_doors,  sheet_surfaces, sheet_parts, sheet_panels, sheet_lumber, sheet_sheets,
         sheet_finish, sheet_hardware, sheet_labor, sheet_costs,  sheet_prices,
     };
@@ -142,7 +144,9 @@ static void sheets_show_all(void **state) {
     struct paper paper = {.book = &book, .base = e, .problems = &bench.problems};
     book_init(&book, &e->tape);
     for (size_t i = 0; i < COUNT(sheets); i++) {
-        sheets[i](&paper);
+        const uint16_t sheet = book_sheet(&book, "Sheet", "Sheet", false);
+        paper.tabs[sheet] = &any_tab;
+        sheets[i](&paper, sheet);
     }
     book_assign_homes(&book);
     assert_false(book_failed(&book));
@@ -240,13 +244,15 @@ static void read_offer(const struct estimate *e, const struct estimate *option) 
 
 /* A sheet: its words of one column, from the first of the lines on. */
 static void read_sheet(const struct estimate *e, const struct estimate *option, const char *name,
-                       void (*sheet)(struct paper *), uint16_t column, size_t count) {
+                       void (*sheet)(const struct paper *, uint16_t), uint16_t column,
+                       size_t count) {
     struct lines lines = {.paper = name, .compares = count == TO_TOTAL};
     struct book book;
     struct paper paper = {.book = &book, .base = e, .options = option, .option_count = 1};
     bool begun = false;
     book_init(&book, &e->tape);
-    sheet(&paper);
+    paper.tabs[0] = &any_tab;
+    sheet(&paper, book_sheet(&book, "Sheet", "Sheet", false));
     for (size_t i = 0; i < book.cell_count && lines.next < count; i++) {
         const struct cell *const cell = book_cell(&book, i);
         if (cell->kind != CELL_TEXT || cell->column != column) {

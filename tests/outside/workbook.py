@@ -37,6 +37,9 @@ WORDS = {"ok", "run again", "plan: run again", "as the program made it",
 # columns that are read off the drawing of a door, and sheets that show values of the options
 DRAWN = {("Parts", "thick"), ("Panels", "staves")}
 OF_OPTIONS = ("Compare", "Quote", "Charts")
+# the sheets that are printed, and on how many pages at most
+PRINTED = ("Job", "Quote", "Buy")
+MOST_PAGES = 10
 ERRORS = re.compile(r"^(#(REF|NAME|VALUE|DIV/0|NUM|N/A|NULL)|Err:)")
 PROFILE = """<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry"
@@ -211,6 +214,22 @@ def check_inputs(faults, path):
                       "an input that does not say what may be typed", cell.coordinate)
 
 
+def check_links(faults, path):
+    """The first sheet leads to every other one, and each of them back; a title is its tab's name."""
+    book = openpyxl.load_workbook(path)
+    first = book.worksheets[0]
+    led = {c.hyperlink.location for row in first.iter_rows() for c in row if c.hyperlink}
+    for sheet in book.worksheets[1:]:
+        faults.expect(f"{sheet.title}!A1" in led, "a sheet that the first does not lead to", sheet.title)
+        back = sheet["A1"].hyperlink
+        faults.expect(back is not None and back.location == f"{first.title}!A1",
+                      "a sheet that does not lead back", sheet.title)
+        title = sheet["A2"].value or sheet["B2"].value
+        faults.expect(title == sheet.title, "a title that is not the tab's name", f"{sheet.title}: {title}")
+    faults.expect([s.title for s in book.worksheets[:2]] == ["Job", "Rates"], "another order",
+                  [s.title for s in book.worksheets])
+
+
 def check_figures(faults, stored, tape):
     """The quote's total stands on the quote sheet as the program has it."""
     for label in ("total", "before tax", "balance"):
@@ -290,10 +309,42 @@ def check_letters(faults, pages, folder):
                       f"page {number}: {highs[len(highs) // 2] if highs else 0:.1f} points")
 
 
-def check_pages(faults, folder, path, stored):
-    """The printed pages: nothing cut off, money as people read it."""
+def page_texts(folder, pages):
+    return run(["pdftotext", "-layout", str(pages), "-"], folder).stdout.split("\f")[:-1]
+
+
+def without_print_areas(source, target):
+    """A copy of which every sheet is printed whole."""
+    with zipfile.ZipFile(source) as old, zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED) as new:
+        for name in old.namelist():
+            data = old.read(name)
+            if name == "xl/workbook.xml":
+                data = re.sub(rb'<definedName name="_xlnm.Print_Area".*?</definedName>', b"", data)
+            new.writestr(name, data)
+
+
+def check_print(faults, folder, path):
+    """What is printed when all is: the job's papers, no more than ten pages, each with its title."""
     office(folder, "--convert-to", "pdf", "--outdir", str(folder), str(path))
-    pages = path.with_suffix(".pdf")
+    texts = page_texts(folder, path.with_suffix(".pdf"))
+    faults.expect(0 < len(texts) <= MOST_PAGES, "more pages than a person prints", len(texts))
+    titles = []
+    for number, text in enumerate(texts, 1):
+        words = text.split()
+        title = words[0].rstrip(":") if words else ""
+        faults.expect(title in PRINTED, "a page without its title", f"page {number}: {text[:60]!r}")
+        if title not in titles:
+            titles.append(title)
+    faults.expect(titles == list(PRINTED), "other sheets are printed", titles)
+    print(f"{len(texts)} pages printed")
+
+
+def check_pages(faults, folder, path, stored):
+    """The pages of all sheets: nothing cut off, money as people read it."""
+    whole = folder / "whole.xlsx"
+    without_print_areas(path, whole)
+    office(folder, "--convert-to", "pdf", "--outdir", str(folder), str(whole))
+    pages = whole.with_suffix(".pdf")
     check_letters(faults, pages, folder)
     result = run(["pdftotext", "-layout", str(pages), "-"], folder)
     faults.expect(result.returncode == 0 and result.stdout.strip() != "", "no pages", str(pages))
@@ -321,7 +372,9 @@ def check(doorcost, job, folder, faults):
     formulas, stored = check_cells(faults, path, tape)
     check_figures(faults, stored, tape)
     check_inputs(faults, path)
+    check_print(faults, folder, path)
     check_pages(faults, folder, path, stored)
+    check_links(faults, path)
     client = path.with_name("quote-client.xlsx")
     pictures = check_pictures(faults, path)
     print(f"{pictures} pictures, {check_pictures(faults, client)} in the client's workbook")

@@ -69,14 +69,20 @@ void paper_total(const struct paper *paper, uint16_t sheet, uint32_t row, uint16
     book_figure(paper->book, sheet, row, (uint16_t)(column + place), LOOK_TOTAL, figure);
 }
 
-uint32_t paper_title(const struct paper *paper, uint16_t sheet, const char *title,
-                     const char *note) {
-    book_text(paper->book, sheet, 0, 0, LOOK_TITLE, title);
-    if (note != NULL) {
-        book_text(paper->book, sheet, 1, 0, LOOK_NOTE, note);
-        return 3;
-    }
-    return 2;
+uint32_t paper_title(const struct paper *paper, uint16_t sheet, uint16_t column, const char *note) {
+    struct book *const book = paper->book;
+    const struct paper_tab *const tab = paper->tabs[sheet];
+    book_link(book, sheet, 0, 0, 0);
+    book_text(book, sheet, PAPER_TITLE_ROW, column, LOOK_TITLE, tab->name);
+    book_format(book, sheet, PAPER_TITLE_ROW + 1, column, LOOK_NOTE, "%s.%s%s", tab->about,
+                note == NULL ? "" : " ", note == NULL ? "" : note);
+    book_headings(book, sheet, PAPER_TITLE_ROW, PAPER_TITLE_ROW, column);
+    return PAPER_FIRST_ROW;
+}
+
+void paper_headings(const struct paper *paper, uint16_t sheet, uint32_t row,
+                    uint16_t freeze_column) {
+    book_headings(paper->book, sheet, PAPER_TITLE_ROW, row, freeze_column);
 }
 
 void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,

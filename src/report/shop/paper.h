@@ -9,6 +9,21 @@
 #include "report/words/shipped.h"
 #include "report/xlsx/book.h"
 
+struct paper;
+
+/* A sheet of the book. */
+struct paper_tab {
+    const char *name;  /* of the tab, and the title of its page; letters only */
+    const char *about; /* what it shows, in a few words; begins its note */
+    /* Whether the job has it; NULL: each job. */
+    bool (*has)(const struct paper *paper);
+    /* Lays it out. */
+    void (*fill)(const struct paper *paper, uint16_t sheet);
+    bool landscape;
+    bool printed; /* with the job's papers; the others stay on screen */
+    uint8_t turn; /* in which it is laid out, from 0 on: what shows others comes after them */
+};
+
 struct paper {
     struct book *book;
     const struct estimate *base;
@@ -16,8 +31,13 @@ struct paper {
     size_t option_count;
     const struct problems *problems; /* for the sheet of checks */
     struct shipped shipped;          /* of the base; nothing where the rates are the shop's own */
-    uint16_t job_sheet;              /* the first, filled when the others are laid out */
+    const struct paper_tab *tabs[BOOK_MOST_SHEETS]; /* of each sheet of the book */
 };
+
+/* The row of the titles; the one above it leads back to the first sheet. */
+#define PAPER_TITLE_ROW ((uint32_t)1)
+/* Behind title and note. */
+#define PAPER_FIRST_ROW ((uint32_t)4)
 
 /* Where a list goes down a sheet: words in column 0, a figure and its unit right of it, notes. */
 struct paper_list {
@@ -45,9 +65,15 @@ void paper_total(const struct paper *paper, uint16_t sheet, uint32_t row, uint16
 void paper_cells(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
                  const struct field_table *table, unsigned views, const void *thing);
 
-/* Title and a note under it; returns the row after a gap. */
-uint32_t paper_title(const struct paper *paper, uint16_t sheet, const char *title,
-                     const char *note);
+/* The way back to the first sheet, below it the tab's name as the title from column on, and under
+ * that what it shows; note: more of it, or NULL.  Returns PAPER_FIRST_ROW. The title is kept in
+ * sight, and printed on every page. */
+uint32_t paper_title(const struct paper *paper, uint16_t sheet, uint16_t column, const char *note);
+
+/* The row of the heads of a sheet that is one table: they stay in sight below the title, and are
+ * printed on every page with it. */
+void paper_headings(const struct paper *paper, uint16_t sheet, uint32_t row,
+                    uint16_t freeze_column);
 
 /* A row of column headings. */
 void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
@@ -73,55 +99,57 @@ const char *paper_lengths(const struct paper *paper);
 /* What a waste percent is a part of: net, or what is bought. */
 const char *waste_words(enum waste_as as);
 
-/* Each sheet: adds itself to the book, its columns and figures; a failure sticks to the book.
- * This one: the prices by room, as the client has them, and from the doors to the total. */
-void sheet_quote(struct paper *paper);
-/* The first sheet: its tab. */
-void sheet_job(struct paper *paper);
-/* What it tells: how the job stands; when all other sheets but the workings are laid out. The
- * estimate must have been asked for its purchase. */
-void sheet_job_fill(struct paper *paper);
+/* Each sheet: lays out its columns and figures; a failure sticks to the book.
+ * This one: the prices by room, and from the doors to the total. */
+void sheet_quote(const struct paper *paper, uint16_t sheet);
+/* How the job stands, when all other sheets but the workings are laid out. The estimate must have
+ * been asked for its purchase. */
+void sheet_job(const struct paper *paper, uint16_t sheet);
 /* What to buy, by supplier; the estimate must have been asked for its purchase. */
-void sheet_buy(struct paper *paper);
+void sheet_buy(const struct paper *paper, uint16_t sheet);
 /* Sizes, weight, hinges and movement of each door. */
-void sheet_doors(struct paper *paper);
+void sheet_doors(const struct paper *paper, uint16_t sheet);
 /* What is sprayed of each door. */
-void sheet_surfaces(struct paper *paper);
+void sheet_surfaces(const struct paper *paper, uint16_t sheet);
 /* What a door takes of each material; after doors and surfaces. */
-void sheet_door_materials(struct paper *paper);
-/* The cut list. */
-void sheet_parts(struct paper *paper);
-/* Solid panels with their movement; none where no panel is solid; after sheet_parts. */
-void sheet_panels(struct paper *paper);
+void sheet_door_materials(const struct paper *paper, uint16_t sheet);
+/* The cut list by door. */
+void sheet_parts(const struct paper *paper, uint16_t sheet);
+/* Whether some panel is solid. */
+bool panels_any(const struct paper *paper);
+/* Solid panels with their movement; after sheet_parts. */
+void sheet_panels(const struct paper *paper, uint16_t sheet);
 /* Lumber by factor and by plan. */
-void sheet_lumber(struct paper *paper);
+void sheet_lumber(const struct paper *paper, uint16_t sheet);
 /* Sheets by factor and by plan, banding and glass. */
-void sheet_sheets(struct paper *paper);
+void sheet_sheets(const struct paper *paper, uint16_t sheet);
 /* The cutting plans as pictures. */
-void sheet_plans(struct paper *paper);
+void sheet_plans(const struct paper *paper, uint16_t sheet);
 /* Batches, mixes and containers. */
-void sheet_finish(struct paper *paper);
+void sheet_finish(const struct paper *paper, uint16_t sheet);
 /* Hardware, consumables and doors that are bought in. */
-void sheet_hardware(struct paper *paper);
+void sheet_hardware(const struct paper *paper, uint16_t sheet);
 /* Hours by operation and by machine. */
-void sheet_labor(struct paper *paper);
+void sheet_labor(const struct paper *paper, uint16_t sheet);
 /* The minutes of each operation at each door. */
-void sheet_operations(struct paper *paper);
+void sheet_operations(const struct paper *paper, uint16_t sheet);
 /* Cost of the job and of each door by group. */
-void sheet_costs(struct paper *paper);
+void sheet_costs(const struct paper *paper, uint16_t sheet);
 /* From cost to price. */
-void sheet_prices(struct paper *paper);
-/* The options side by side; none where the job names none. */
-void sheet_compare(struct paper *paper);
+void sheet_prices(const struct paper *paper, uint16_t sheet);
+/* Whether the job names options. */
+bool compare_any(const struct paper *paper);
+/* The options side by side. */
+void sheet_compare(const struct paper *paper, uint16_t sheet);
 /* Where cost and hours go, as charts. */
-void sheet_charts(struct paper *paper);
+void sheet_charts(const struct paper *paper, uint16_t sheet);
 /* A drawing of each door. */
-void sheet_elevations(struct paper *paper);
+void sheet_elevations(const struct paper *paper, uint16_t sheet);
 /* What was asked about, and formulas that watch the inputs. */
-void sheet_checks(struct paper *paper);
+void sheet_checks(const struct paper *paper, uint16_t sheet);
 /* The rates that the job uses, for changes; after all that mention rates. */
-void sheet_rates(struct paper *paper);
+void sheet_rates(const struct paper *paper, uint16_t sheet);
 /* The last: gives a home to every figure that has none. */
-void sheet_workings(struct paper *paper);
+void sheet_workings(const struct paper *paper, uint16_t sheet);
 
 #endif

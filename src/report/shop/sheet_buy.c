@@ -53,20 +53,18 @@ static uint32_t put_group(const struct paper *paper, uint16_t sheet, uint32_t ro
     return row + 2;
 }
 
-void sheet_buy(struct paper *paper) {
+void sheet_buy(const struct paper *paper, uint16_t sheet) {
     static const char *const heads[] = {"",     "what",  "size", "how many",
                                         "unit", "price", "cost", "note"};
     struct book *const book = paper->book;
     const struct estimate *const e = paper->base;
     struct buy_list list;
-    const uint16_t sheet = book_sheet(book, "Buy", "What to buy", false);
-    paper_title(paper, sheet, "What to buy",
-                "By supplier. A cost stands on the line that it is paid for; the lines below it "
-                "say what it is made up of.");
-    check_all(paper, sheet, 2, COLUMN_WHAT);
-    paper_heads(paper, sheet, 3, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
-    book_headings(book, sheet, 3, 3, 2);
-    uint32_t row = 4;
+    uint32_t row = paper_title(paper, sheet, 0,
+                               "A cost stands on the line that it is paid for; the lines below it "
+                               "say what it is made up of.");
+    check_all(paper, sheet, row++, COLUMN_WHAT);
+    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    paper_headings(paper, sheet, row++, 2);
     if (!buy_list_make(&list, &book->pool, e)) {
         book->failed = true;
     }

@@ -141,9 +141,8 @@ static void put_options(const struct paper *paper, uint16_t sheet, uint32_t row)
     close_table(paper, &chart, row);
 }
 
-void sheet_charts(struct paper *paper) {
-    const uint16_t sheet = book_sheet(paper->book, "Charts", "Charts", false);
-    uint32_t row = paper_title(paper, sheet, "Charts",
+void sheet_charts(const struct paper *paper, uint16_t sheet) {
+    uint32_t row = paper_title(paper, sheet, 0,
                                "Each is drawn from the table beside it, which points at the other "
                                "sheets.");
     book_width(paper->book, sheet, TABLE_WORDS, 20);

@@ -39,10 +39,9 @@ static uint32_t put_shipped(const struct paper *paper, uint16_t sheet, uint32_t 
     return row;
 }
 
-void sheet_checks(struct paper *paper) {
+void sheet_checks(const struct paper *paper, uint16_t sheet) {
     struct book *const book = paper->book;
-    const uint16_t sheet = book_sheet(book, "Checks", "Checks and cautions", false);
-    uint32_t row = paper_title(paper, sheet, "Checks and cautions", NULL);
+    uint32_t row = paper_title(paper, sheet, 0, NULL);
     book_width(book, sheet, 0, 26);
     book_width(book, sheet, 1, 72);
     book_text(book, sheet, row++, 0, LOOK_SECTION, "Questions about the list and the rates");

@@ -184,16 +184,17 @@ static void put_heads(const struct paper *paper, uint16_t sheet, uint32_t row) {
     }
 }
 
-void sheet_compare(struct paper *paper) {
-    if (paper->option_count == 0) {
-        return;
-    }
-    const uint16_t sheet = book_sheet(paper->book, "Compare", "Options side by side", false);
+bool compare_any(const struct paper *paper) {
+    return paper->option_count > 0;
+}
+
+void sheet_compare(const struct paper *paper, uint16_t sheet) {
     uint32_t row = paper_title(
-        paper, sheet, "Options side by side",
+        paper, sheet, 0,
         "The columns of the options are plain values: run the program again when a rate changes.");
     book_width(paper->book, sheet, 0, 36);
-    put_heads(paper, sheet, row++);
+    put_heads(paper, sheet, row);
+    paper_headings(paper, sheet, row++, 1);
     row = put_lines(paper, sheet, row);
     row = put_lumber(paper, sheet, row + 1);
     row = put_sheets(paper, sheet, row);

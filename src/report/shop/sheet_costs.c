@@ -62,12 +62,11 @@ static void charges(const struct paper *paper, struct paper_list *list) {
     }
 }
 
-void sheet_costs(struct paper *paper) {
+void sheet_costs(const struct paper *paper, uint16_t sheet) {
     static const char *const heads[] = {"", "the job", "", "rate", "not shared", "", "remarks"};
     struct book *const book = paper->book;
-    const uint16_t sheet = book_sheet(book, "Costs", "From materials to price", false);
     const uint32_t row =
-        paper_title(paper, sheet, "From materials to price",
+        paper_title(paper, sheet, 0,
                     "Shared: what the doors carry, each share rounded to the cent; not "
                     "shared: what that leaves.");
     book_width(book, sheet, COLUMN_WORDS, 38);
@@ -75,6 +74,7 @@ void sheet_costs(struct paper *paper) {
     book_width(book, sheet, COLUMN_GAP, 1.5);
     book_width(book, sheet, COLUMN_REMARK, 38);
     paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
+    paper_headings(paper, sheet, row, 1);
     struct paper_list list = {
         .sheet = sheet, .figure = COLUMN_JOB, .note = COLUMN_REMARK, .row = row + 1};
     build_up(paper, &list);
@@ -84,21 +84,18 @@ void sheet_costs(struct paper *paper) {
     paper_lines(paper, &list, &fields_sale, FIELD_SHEET, &paper->base->sale);
 }
 
-void sheet_prices(struct paper *paper) {
+void sheet_prices(const struct paper *paper, uint16_t sheet) {
     struct book *const book = paper->book;
     const struct quantities *const q = &paper->base->quantities;
-    const uint16_t sheet = book_sheet(book, "Prices", "Cost and price of each door", true);
     /* right of the column that is printed on every page */
-    book_text(book, sheet, 0, 1, LOOK_TITLE, "Cost and price of each door");
-    book_text(book, sheet, 1, 1, LOOK_NOTE,
-              "Of one leaf; the amount is for all leaves of the row.");
-    uint32_t row = 3;
+    uint32_t row =
+        paper_title(paper, sheet, 1, "Of one leaf; the amount is for all leaves of the row.");
     book_text(book, sheet, row, 0, LOOK_HEAD, "door");
     book_text(book, sheet, row, 1, LOOK_TALL, "doors in all");
     const uint16_t behind =
         paper_columns(paper, sheet, row, 2, LOOK_TALL, &fields_build_up, FIELD_MORE);
     paper_columns(paper, sheet, row, behind, LOOK_TALL, &fields_door_price, FIELD_SHEET);
-    book_headings(book, sheet, row, row, 1);
+    paper_headings(paper, sheet, row, 1);
     row++;
     for (size_t r = 0; r < q->count; r++, row++) {
         const struct door_price *const price = &paper->base->costs.doors[r];

@@ -5,7 +5,7 @@
 #include "report/shop/paper.h"
 #include "report/words/show.h"
 
-#define FIRST_ROW 4
+#define FIRST_ROW (PAPER_FIRST_ROW + 1)
 
 static void head(const struct paper *paper, uint16_t sheet, uint16_t column, const char *name,
                  const char *what) {
@@ -99,20 +99,19 @@ static uint16_t other_columns(const struct paper *paper, uint16_t sheet, uint16_
     return column;
 }
 
-void sheet_door_materials(struct paper *paper) {
+void sheet_door_materials(const struct paper *paper, uint16_t sheet) {
     struct book *const book = paper->book;
     const struct quantities *const q = &paper->base->quantities;
     const struct units *const m = &paper->base->units;
-    const uint16_t sheet = book_sheet(book, "Materials", "Materials of each door", true);
     /* right of the column that is printed on every page */
-    book_text(book, sheet, 0, 1, LOOK_TITLE, "Materials of each door");
-    book_format(
-        book, sheet, 1, 1, LOOK_NOTE,
-        "Of one leaf: lumber in the unit it is sold by, areas in %s, runs in %s, pieces, money.",
-        unit_name(m->area), unit_name(m->run));
+    (void)paper_title(
+        paper, sheet, 1,
+        pool_words(&book->pool,
+                   "Lumber in the unit it is sold by, areas in %s, runs in %s, pieces, money.",
+                   unit_name(m->area), unit_name(m->run)));
     book_text(book, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, "id");
     book_text(book, sheet, FIRST_ROW - 1, 1, LOOK_TALL, "doors in all");
-    book_headings(book, sheet, FIRST_ROW - 1, FIRST_ROW - 1, 1);
+    paper_headings(paper, sheet, FIRST_ROW - 1, 1);
     for (size_t r = 0; r < q->count; r++) {
         book_text(book, sheet, FIRST_ROW + (uint32_t)r, 0, LOOK_LABEL, q->leaves[r].door->name);
         book_mention(book, sheet, FIRST_ROW + (uint32_t)r, 1, LOOK_PLAIN, q->leaves[r].pieces);

@@ -5,7 +5,7 @@
 #include "report/words/door_words.h"
 #include "report/words/show.h"
 
-#define FIRST_ROW 4
+#define FIRST_ROW (PAPER_FIRST_ROW + 1)
 
 /* Words at the left, and further ones right of the figures of the sizes. */
 #define WORDS 5
@@ -29,11 +29,10 @@ static void door_row(const struct paper *paper, uint16_t sheet, uint32_t at,
 static uint32_t door_table(const struct paper *paper, uint16_t sheet,
                            const struct field_table *fields, unsigned view) {
     static const char *const words[WORDS] = {"id", "room", "use", "style", "finish"};
-    struct book *const book = paper->book;
     const struct quantities *const q = &paper->base->quantities;
     paper_heads(paper, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, words, WORDS);
     paper_columns(paper, sheet, FIRST_ROW - 1, WORDS, LOOK_HEAD, fields, view);
-    book_headings(book, sheet, FIRST_ROW - 1, FIRST_ROW - 1, 1);
+    paper_headings(paper, sheet, FIRST_ROW - 1, 1);
     for (size_t r = 0; r < q->count; r++) {
         door_row(paper, sheet, FIRST_ROW + (uint32_t)r, &q->leaves[r], fields, view);
     }
@@ -53,16 +52,17 @@ static void put_measured(const struct paper *paper, uint16_t sheet, uint32_t at,
     book_text(paper->book, sheet, at, (uint16_t)(column + 2), LOOK_PLAIN, show_hung(door));
 }
 
-void sheet_doors(struct paper *paper) {
+void sheet_doors(const struct paper *paper, uint16_t sheet) {
     static const char *const heads[] = {"as measured", "of the", "hinge side"};
     const struct units *const m = &paper->base->units;
     const struct quantities *const q = &paper->base->quantities;
-    const uint16_t sheet = book_sheet(paper->book, "Doors", "Doors as made", true);
-    paper_title(paper, sheet, "Doors as made", NULL);
-    book_format(paper->book, sheet, 1, 0, LOOK_NOTE,
-                "Sizes in %s. Made sizes, hinges, face area (%s) and weight (%s) are of one leaf; "
-                "as measured: width x height of the list, of the opening or of the door.",
-                paper_lengths(paper), unit_name(m->area), unit_name(m->weight));
+    (void)paper_title(
+        paper, sheet, 0,
+        pool_words(
+            &paper->book->pool,
+            "Sizes in %s. Made sizes, hinges, face area (%s) and weight (%s) are of one leaf; "
+            "as measured: width x height of the list, of the opening or of the door.",
+            paper_lengths(paper), unit_name(m->area), unit_name(m->weight)));
     const uint32_t last = door_table(paper, sheet, &fields_leaf, FIELD_SHEET);
     const uint16_t column = WORDS + (uint16_t)field_count(&fields_leaf, FIELD_SHEET);
     paper_heads(paper, sheet, FIRST_ROW - 1, column, LOOK_HEAD, heads,
@@ -77,14 +77,14 @@ void sheet_doors(struct paper *paper) {
                 q->weight);
 }
 
-void sheet_surfaces(struct paper *paper) {
+void sheet_surfaces(const struct paper *paper, uint16_t sheet) {
     const struct units *const m = &paper->base->units;
-    const uint16_t sheet = book_sheet(paper->book, "Surfaces", "Surfaces of each door", true);
-    paper_title(paper, sheet, "Surfaces of each door", NULL);
-    book_format(paper->book, sheet, 1, 0, LOOK_NOTE,
-                "Of one leaf; areas in %s, the perimeter in %s. Sprayed: faces, edges and what the "
-                "profile adds.",
-                unit_name(m->area), paper_lengths(paper));
+    (void)paper_title(
+        paper, sheet, 0,
+        pool_words(&paper->book->pool,
+                   "Areas in %s, the perimeter in %s. Sprayed: faces, edges and what the "
+                   "profile adds.",
+                   unit_name(m->area), paper_lengths(paper)));
     struct field_filled filled = {.from = &fields_leaf};
     for (size_t r = 0; r < paper->base->quantities.count; r++) {
         field_fill(&filled, &paper->base->quantities.leaves[r]);

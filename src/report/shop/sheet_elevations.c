@@ -159,10 +159,9 @@ static void put_looks(const struct paper *paper, uint16_t sheet, uint32_t row,
     }
 }
 
-void sheet_elevations(struct paper *paper) {
+void sheet_elevations(const struct paper *paper, uint16_t sheet) {
     struct book *const book = paper->book;
-    const uint16_t sheet = book_sheet(book, "Elevations", "Door elevations", false);
-    const uint32_t row = paper_title(paper, sheet, "Door elevations",
+    const uint32_t row = paper_title(paper, sheet, 0,
                                      "Finished sizes, seen from the front; hinge marks show side "
                                      "and number, not their place; dashed lines meet at the hinged "
                                      "edge.");

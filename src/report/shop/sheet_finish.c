@@ -97,15 +97,14 @@ static uint32_t reserve_table(const struct paper *paper, uint16_t sheet, uint32_
     return row + 2;
 }
 
-void sheet_finish(struct paper *paper) {
+void sheet_finish(const struct paper *paper, uint16_t sheet) {
     const struct finish_list *const list = &paper->base->finish;
-    const uint16_t sheet = book_sheet(paper->book, "Finish", "Finish to spray and to buy", true);
-    uint32_t row = paper_title(paper, sheet, "Finish to spray and to buy", NULL);
-    book_format(paper->book, sheet, 1, 0, LOOK_NOTE, "Volumes in %s, films in %s, money in %s.",
-                unit_name(paper->base->units.volume), unit_name(paper->base->units.film),
-                paper->base->rates->shop.currency.s);
+    uint32_t row = paper_title(
+        paper, sheet, 0,
+        pool_words(&paper->book->pool, "Volumes in %s, films in %s, money in %s.",
+                   unit_name(paper->base->units.volume), unit_name(paper->base->units.film),
+                   paper->base->rates->shop.currency.s));
     book_width(paper->book, sheet, 0, 30);
-    row++;
     if (list->batch_count == 0) {
         book_text(paper->book, sheet, row, 0, LOOK_PLAIN, "nothing is sprayed in this job");
         return;

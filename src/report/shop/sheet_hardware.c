@@ -82,12 +82,9 @@ static void bought_in_table(const struct paper *paper, uint16_t sheet, uint32_t 
     book_mention(book, sheet, row, 4, LOOK_TOTAL, paper->base->costs.job.group[COST_BOUGHT_IN]);
 }
 
-void sheet_hardware(struct paper *paper) {
-    const uint16_t sheet =
-        book_sheet(paper->book, "Hardware", "Hardware, consumables, bought in", true);
-    uint32_t row =
-        paper_title(paper, sheet, "Hardware, consumables, bought in",
-                    "A price stands for one piece, or for one pack where the table says so.");
+void sheet_hardware(const struct paper *paper, uint16_t sheet) {
+    uint32_t row = paper_title(
+        paper, sheet, 0, "A price stands for one piece, or for one pack where the table says so.");
     book_width(paper->book, sheet, 0, 34);
     book_width(paper->book, sheet, 1, 25);
     row = hardware_table(paper, sheet, row);

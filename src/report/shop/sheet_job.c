@@ -5,11 +5,9 @@
 #include "report/shop/check_cell.h"
 #include "report/words/show.h"
 
-enum { COLUMN_WORDS, COLUMN_FIGURE, COLUMN_UNIT, COLUMN_NOTE };
+#define JOB_SHEET 0 /* the first */
 
-void sheet_job(struct paper *paper) {
-    paper->job_sheet = book_sheet(paper->book, "Job", "How the job stands", false);
-}
+enum { COLUMN_WORDS, COLUMN_FIGURE, COLUMN_UNIT, COLUMN_NOTE };
 
 /* --- figures --- */
 
@@ -25,14 +23,14 @@ static void put_fields(const struct paper *paper, struct paper_list *list, const
 /* --- what is open --- */
 
 static uint32_t put_words(const struct paper *paper, uint32_t row, const char *words) {
-    book_span(paper->book, paper->job_sheet, row, COLUMN_WORDS, COLUMN_NOTE, LOOK_WRAP, words);
+    book_span(paper->book, JOB_SHEET, row, COLUMN_WORDS, COLUMN_NOTE, LOOK_WRAP, words);
     return row + 1;
 }
 
 static uint32_t put_open(const struct paper *paper, uint32_t row, size_t asked) {
     struct book *const book = paper->book;
     const size_t accepted = problems_count(paper->problems, SEVERITY_ACCEPTED);
-    book_text(book, paper->job_sheet, row++, COLUMN_WORDS, LOOK_SECTION, "What is open");
+    book_text(book, JOB_SHEET, row++, COLUMN_WORDS, LOOK_SECTION, "What is open");
     row = put_words(paper, row,
                     pool_words(&book->pool, "%s about the list and the rates%s",
                                show_count(asked, "question").text,
@@ -49,7 +47,7 @@ static uint32_t put_open(const struct paper *paper, uint32_t row, size_t asked) 
                                    "examples",
                                    show_count(paper->shipped.left, "number").text));
     }
-    check_all(paper, paper->job_sheet, row++, COLUMN_WORDS);
+    check_all(paper, JOB_SHEET, row++, COLUMN_WORDS);
     return row + 1;
 }
 
@@ -62,7 +60,7 @@ static uint32_t put_step(const struct paper *paper, uint32_t row, const char *wo
 static uint32_t put_steps(const struct paper *paper, uint32_t row, size_t asked) {
     struct book *const book = paper->book;
     const uint32_t first = row;
-    book_text(book, paper->job_sheet, row++, COLUMN_WORDS, LOOK_SECTION, "What to do next");
+    book_text(book, JOB_SHEET, row++, COLUMN_WORDS, LOOK_SECTION, "What to do next");
     if (asked > 0) {
         row = put_step(paper, row,
                        "answer the questions on Checks: mend the list or the rates, or accept them "
@@ -76,7 +74,7 @@ static uint32_t put_steps(const struct paper *paper, uint32_t row, size_t asked)
     }
     row = put_step(paper, row, "read the client's papers, then send them");
     row = put_step(paper, row, "when it is ordered: buy by the sheet Buy, cut by Plans and Parts");
-    book_keep(book, paper->job_sheet, first, row);
+    book_keep(book, JOB_SHEET, first, row);
     return row + 1;
 }
 
@@ -84,31 +82,37 @@ static uint32_t put_steps(const struct paper *paper, uint32_t row, size_t asked)
 
 static void put_links(const struct paper *paper, uint32_t row) {
     struct book *const book = paper->book;
-    book_text(book, paper->job_sheet, row++, COLUMN_WORDS, LOOK_SECTION, "The sheets");
+    book_text(book, JOB_SHEET, row++, COLUMN_WORDS, LOOK_SECTION, "The sheets");
     for (uint16_t s = 0; s < book->sheet_count; s++) {
-        if (s != paper->job_sheet) {
-            book_link(book, paper->job_sheet, row, COLUMN_WORDS, s);
-            book_text(book, paper->job_sheet, row++, COLUMN_FIGURE, LOOK_PLAIN,
-                      book->sheets[s].title);
+        if (s != JOB_SHEET) {
+            book_link(book, JOB_SHEET, row, COLUMN_WORDS, s);
+            book_text(book, JOB_SHEET, row++, COLUMN_FIGURE, LOOK_PLAIN, paper->tabs[s]->about);
         }
     }
 }
 
-void sheet_job_fill(struct paper *paper) {
+static uint32_t put_title(const struct paper *paper) {
+    struct book *const book = paper->book;
+    const struct job *const job = paper->base->job;
+    const char *const number = text_or_empty(job->number.s);
+    book_format(book, JOB_SHEET, PAPER_TITLE_ROW, COLUMN_WORDS, LOOK_TITLE, "%s: %s",
+                paper->tabs[JOB_SHEET]->name, text_or_empty(job->title.s));
+    book_format(book, JOB_SHEET, PAPER_TITLE_ROW + 1, COLUMN_WORDS, LOOK_NOTE,
+                "%s%s%s, made %s; %s", number, number[0] == '\0' ? "" : ", ", job->date.s,
+                estimate_name(paper->base), text_or_empty(job->client.s));
+    book_headings(book, JOB_SHEET, PAPER_TITLE_ROW, PAPER_TITLE_ROW, 0);
+    return PAPER_FIRST_ROW;
+}
+
+void sheet_job(const struct paper *paper, uint16_t sheet) {
     struct book *const book = paper->book;
     const struct estimate *const e = paper->base;
-    const struct job *const job = e->job;
     const size_t asked = problems_count(paper->problems, SEVERITY_WARNING);
-    struct paper_list list = {
-        .sheet = paper->job_sheet, .figure = COLUMN_FIGURE, .note = COLUMN_NOTE};
-    book_width(book, paper->job_sheet, COLUMN_WORDS, 32);
-    book_width(book, paper->job_sheet, COLUMN_FIGURE, 14);
-    book_width(book, paper->job_sheet, COLUMN_NOTE, 40);
-    list.row =
-        paper_title(paper, paper->job_sheet, text_or_empty(job->title.s),
-                    pool_words(&book->pool, "%s%s%s, made %s; %s", text_or_empty(job->number.s),
-                               job->number.s == NULL ? "" : ", ", job->date.s, estimate_name(e),
-                               text_or_empty(job->client.s)));
+    struct paper_list list = {.sheet = sheet, .figure = COLUMN_FIGURE, .note = COLUMN_NOTE};
+    book_width(book, JOB_SHEET, COLUMN_WORDS, 32);
+    book_width(book, JOB_SHEET, COLUMN_FIGURE, 14);
+    book_width(book, JOB_SHEET, COLUMN_NOTE, 40);
+    list.row = put_title(paper);
     put_fields(paper, &list, "Price and profit", &fields_sale, &e->sale);
     put_fields(paper, &list, "Cost", &fields_build_up, &e->costs.job);
     put_fields(paper, &list, "Cash", &fields_purchase, &e->purchase);

@@ -51,10 +51,9 @@ static uint32_t machine_table(const struct paper *paper, uint16_t sheet, uint32_
     return row + 2;
 }
 
-void sheet_labor(struct paper *paper) {
+void sheet_labor(const struct paper *paper, uint16_t sheet) {
     struct book *const book = paper->book;
-    const uint16_t sheet = book_sheet(book, "Labor", "Labor by operation and machine", false);
-    uint32_t row = paper_title(paper, sheet, "Labor by operation and machine",
+    uint32_t row = paper_title(paper, sheet, 0,
                                "Machine minutes = run + set-ups. Person-minutes = machine minutes "
                                "x hands, with the allowance.");
     book_width(book, sheet, 0, 28);
@@ -126,15 +125,11 @@ static uint32_t block(const struct paper *paper, uint16_t sheet, uint32_t row, s
     return row + 1;
 }
 
-void sheet_operations(struct paper *paper) {
-    const uint16_t sheet = book_sheet(paper->book, "Operations", "Operations of each door", true);
+void sheet_operations(const struct paper *paper, uint16_t sheet) {
     /* right of the column that is printed on every page */
-    book_text(paper->book, sheet, 0, 1, LOOK_TITLE, "Operations of each door");
-    book_text(paper->book, sheet, 1, 1, LOOK_NOTE,
-              "Four tables: counts, run minutes, person-minutes, cost; all of one leaf. Counts "
-              "without a unit are pieces, doors or times.");
-    uint32_t row = 3;
-    book_headings(paper->book, sheet, 0, 0, 1);
+    uint32_t row = paper_title(paper, sheet, 1,
+                               "Four tables: counts, run minutes, person-minutes, cost; all of one "
+                               "leaf. Counts without a unit are pieces, doors or times.");
     for (size_t kind = 0; kind < sizeof blocks / sizeof *blocks; kind++) {
         if (kind > 0) {
             book_break(paper->book, sheet, row);

@@ -74,13 +74,10 @@ static uint32_t put_buy(const struct paper *paper, uint16_t sheet, uint32_t row,
     return list.row + 1;
 }
 
-void sheet_lumber(struct paper *paper) {
+void sheet_lumber(const struct paper *paper, uint16_t sheet) {
     const struct lumber_list *const list = &paper->base->lumber;
-    const uint16_t sheet = book_sheet(paper->book, "Lumber", "Lumber to buy", false);
     uint32_t row =
-        paper_title(paper, sheet, "Lumber to buy",
-                    "By waste factor and by cutting plan. Net, rough and to buy are three "
-                    "different things.");
+        paper_title(paper, sheet, 0, "Net, rough and to buy are three different things.");
     set_widths(paper, sheet);
     for (size_t i = 0; i < list->count; i++) {
         const struct planned p = planned_lumber(paper->base, i);
@@ -91,14 +88,12 @@ void sheet_lumber(struct paper *paper) {
     }
 }
 
-void sheet_sheets(struct paper *paper) {
+void sheet_sheets(const struct paper *paper, uint16_t sheet) {
     const struct sheet_list *const list = &paper->base->sheets;
     const struct glass_list *const glass = &paper->base->glass;
     const struct rates *const rates = paper->base->rates;
-    const uint16_t sheet =
-        book_sheet(paper->book, "Sheets", "Sheets, banding and glass to buy", false);
-    uint32_t row = paper_title(paper, sheet, "Sheets, banding and glass to buy",
-                               "By waste factor, up to whole sheets, and by cutting plan.");
+    uint32_t row =
+        paper_title(paper, sheet, 0, "By waste factor, up to whole sheets, and by cutting plan.");
     set_widths(paper, sheet);
     for (size_t i = 0; i < list->count; i++) {
         const struct planned p = planned_sheet(paper->base, i);

@@ -36,17 +36,15 @@ static void panel_row(const struct paper *paper, uint16_t sheet, uint32_t at,
     }
 }
 
-static void put_climate(const struct paper *paper, uint16_t sheet) {
+static const char *climate_words(const struct paper *paper) {
     const struct climate *const climate = &paper->base->rates->climate;
     char air[2][32];
     char wood[32];
     if (!climate->driest.set || !climate->wettest.set || !climate->moisture.set) {
-        book_text(paper->book, sheet, 1, 0, LOOK_NOTE,
-                  "The rates have no [climate]: how panels move is not known.");
-        return;
+        return "The rates have no [climate]: how panels move is not known.";
     }
-    book_format(
-        paper->book, sheet, 1, 0, LOOK_NOTE,
+    return pool_words(
+        &paper->book->pool,
         "Sizes in %s. Made up at %s %% moisture; air of %s to %s %% humidity at %s, from the "
         "[climate] of the rates. Boards taken as flat-sawn.",
         paper_lengths(paper),
@@ -56,28 +54,34 @@ static void put_climate(const struct paper *paper, uint16_t sheet) {
         paper->base->units.lengths == LENGTH_MM ? "21 C" : "70 F");
 }
 
-void sheet_panels(struct paper *paper) {
+static bool is_solid(const struct part *part) {
+    return part->material_kind == MATERIAL_LUMBER && part_is_field(part->kind);
+}
+
+bool panels_any(const struct paper *paper) {
+    const struct quantities *const q = &paper->base->quantities;
+    bool any = false;
+    for (size_t r = 0; r < q->count; r++) {
+        for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {
+            any = any || is_solid(&q->leaves[r].door->parts[i]);
+        }
+    }
+    return any;
+}
+
+void sheet_panels(const struct paper *paper, uint16_t sheet) {
     static const char *const words[WORDS] = {"door",  "part",   "species",
                                              "edges", "pieces", "staves"};
     const struct quantities *const q = &paper->base->quantities;
-    struct book *const book = paper->book;
-    uint32_t row = 4;
-    uint16_t sheet = 0;
+    uint32_t row = paper_title(paper, sheet, 0, climate_words(paper));
+    paper_heads(paper, sheet, row, 0, LOOK_HEAD, words, WORDS);
+    paper_columns(paper, sheet, row, WORDS, LOOK_HEAD, &fields_part, FIELD_MORE);
+    paper_headings(paper, sheet, row++, 1);
     for (size_t r = 0; r < q->count; r++) {
         for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {
-            const struct part *const part = &q->leaves[r].door->parts[i];
-            if (part->material_kind != MATERIAL_LUMBER || !part_is_field(part->kind)) {
-                continue;
+            if (is_solid(&q->leaves[r].door->parts[i])) {
+                panel_row(paper, sheet, row++, &q->leaves[r], i);
             }
-            if (row == 4) { /* the sheet is there only for jobs that have such panels */
-                sheet = book_sheet(book, "Panels", "Solid panels", true);
-                paper_title(paper, sheet, "Solid panels", "");
-                put_climate(paper, sheet);
-                paper_heads(paper, sheet, 3, 0, LOOK_HEAD, words, WORDS);
-                paper_columns(paper, sheet, 3, WORDS, LOOK_HEAD, &fields_part, FIELD_MORE);
-                book_headings(book, sheet, 3, 3, 1);
-            }
-            panel_row(paper, sheet, row++, &q->leaves[r], i);
         }
     }
 }

@@ -3,7 +3,7 @@
 #include "model/name.h"
 #include "report/shop/paper.h"
 
-#define FIRST_ROW 5
+#define FIRST_ROW (PAPER_FIRST_ROW + 2)
 
 #define WORDS 5
 
@@ -36,7 +36,7 @@ static bool fill(struct field_filled *filled, const struct quantities *q) {
     return blanks;
 }
 
-void sheet_parts(struct paper *paper) {
+void sheet_parts(const struct paper *paper, uint16_t sheet) {
     static const char *const words[WORDS] = {"door", "part", "room", "material", "thick"};
     struct book *const book = paper->book;
     const struct quantities *const q = &paper->base->quantities;
@@ -44,23 +44,23 @@ void sheet_parts(struct paper *paper) {
     struct field_filled filled = {.from = &fields_part};
     const bool blanks = fill(&filled, q);
     const struct field_table fields = field_only(&filled);
-    const uint16_t sheet = book_sheet(book, "Parts", "Parts: cut list", true);
-    paper_title(paper, sheet, "Parts: cut list", NULL);
-    book_format(book, sheet, 1, 0, LOOK_NOTE,
-                "Sizes in %s; length runs along the grain. Lumber is cut to the rough size, "
-                "machined, then trimmed to the finished one.",
-                paper_lengths(paper));
-    book_format(book, sheet, 2, 0, LOOK_NOTE,
+    (void)paper_title(
+        paper, sheet, 0,
+        pool_words(&book->pool,
+                   "Sizes in %s; length runs along the grain. Lumber is cut to the rough size, "
+                   "machined, then trimmed to the finished one.",
+                   paper_lengths(paper)));
+    book_format(book, sheet, PAPER_FIRST_ROW - 1, 0, LOOK_NOTE,
                 "Net and rough in the unit lumber is sold by, areas in %s, weight in %s.",
                 unit_name(m->area), unit_name(m->weight));
     if (blanks) {
-        book_text(book, sheet, 3, 0, LOOK_NOTE,
+        book_text(book, sheet, PAPER_FIRST_ROW, 0, LOOK_NOTE,
                   "A part of lumber without a rough length is milled in a blank, that of the first "
                   "such part.");
     }
     paper_heads(paper, sheet, FIRST_ROW - 1, 0, LOOK_HEAD, words, WORDS);
     paper_columns(paper, sheet, FIRST_ROW - 1, WORDS, LOOK_HEAD, &fields, FIELD_SHEET);
-    book_headings(book, sheet, FIRST_ROW - 1, FIRST_ROW - 1, 2);
+    paper_headings(paper, sheet, FIRST_ROW - 1, 2);
     uint32_t at = FIRST_ROW;
     for (size_t r = 0; r < q->count; r++) {
         for (size_t i = 0; i < q->leaves[r].door->part_count; i++) {

@@ -43,13 +43,11 @@ static bool put_page(const struct paper *paper, struct plan_pages *pages, size_t
     return true;
 }
 
-void sheet_plans(struct paper *paper) {
+void sheet_plans(const struct paper *paper, uint16_t sheet) {
     struct book *const book = paper->book;
-    const uint16_t sheet = book_sheet(book, "Plans", "Cutting plans", false);
-    uint32_t row = 2;
-    (void)paper_title(paper, sheet, "Cutting plans",
-                      "Chosen by the program for the sizes and rates of this run; whether "
-                      "they still hold, the checks on Lumber and Sheets tell.");
+    uint32_t row = paper_title(paper, sheet, 0,
+                               "Chosen by the program for the sizes and rates of this run; whether "
+                               "they still hold, the checks on Lumber and Sheets tell.");
     struct plan_pages pages;
     bool held = plan_pages_make(&pages, paper->base);
     pages.height *= LOWER;

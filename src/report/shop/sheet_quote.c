@@ -35,15 +35,11 @@ static void pair_line(struct page *p, const char *label, const char *text) {
     book_text(p->book, p->sheet, p->row++, COLUMN_WHAT, LOOK_PLAIN, text);
 }
 
-static void put_head(struct page *p) {
+/* Who it is from and for. */
+static void put_parties(struct page *p) {
     const struct job *const job = p->e->job;
     const struct shop *const shop = &p->e->rates->shop;
-    book_format(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_TITLE, "%s: %s", show_paper(job),
-                job->title.s);
-    if (shipped_example(p->e)) {
-        book_text(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_SECTION, "example prices");
-    }
-    p->row++;
+    const uint32_t first = p->row;
     pair_line(p, "From", shop->name.s);
     pair_line(p, "", shop->address.s);
     pair_line(p, "", shop->contact.s);
@@ -56,6 +52,7 @@ static void put_head(struct page *p) {
     }
     pair_line(p, "Ready", job->ready.s);
     pair_line(p, "Measured by", job->measured_by.s);
+    book_keep(p->book, p->sheet, first, p->row);
     p->row++;
 }
 
@@ -89,8 +86,7 @@ static void put_doors(struct page *p) {
                                         "count", "leaves", "each leaf", "amount"};
     const struct sale_figures *const sale = &p->e->sale;
     paper_heads(p->paper, p->sheet, p->row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
-    book_headings(p->book, p->sheet, p->row, p->row, 0);
-    p->row++;
+    paper_headings(p->paper, p->sheet, p->row++, 0);
     for (size_t i = 0; i < sale->room_count; i++) {
         const struct room_sum *const room = &sale->rooms[i];
         if (room->room[0] != '\0') {
@@ -220,14 +216,17 @@ static void put_terms(struct page *p) {
     book_keep(p->book, p->sheet, first, p->row - 1);
 }
 
-void sheet_quote(struct paper *paper) {
-    struct page p = {.paper = paper, .book = paper->book, .e = paper->base};
-    p.sheet = book_sheet(paper->book, "Quote", "Quote", false);
-    book_width(paper->book, p.sheet, COLUMN_ID, 13);
-    book_width(paper->book, p.sheet, COLUMN_WHAT, 46);
-    put_head(&p);
+void sheet_quote(const struct paper *paper, uint16_t sheet) {
+    struct page p = {.paper = paper, .book = paper->book, .e = paper->base, .sheet = sheet};
+    const struct job *const job = paper->base->job;
+    book_width(paper->book, sheet, COLUMN_ID, 13);
+    book_width(paper->book, sheet, COLUMN_WHAT, 46);
+    p.row = paper_title(paper, sheet, 0,
+                        pool_words(&paper->book->pool, "%s: %s%s.", show_paper(job), job->title.s,
+                                   shipped_example(paper->base) ? "; example prices" : ""));
     put_doors(&p);
     put_sums(&p);
     put_options(&p);
+    put_parties(&p);
     put_terms(&p);
 }

@@ -95,21 +95,20 @@ static uint32_t put_constants(const struct paper *paper, uint16_t sheet, uint32_
     return row;
 }
 
-void sheet_rates(struct paper *paper) {
+void sheet_rates(const struct paper *paper, uint16_t sheet) {
     static const char *const heads[] = {"section", "key",  "what it is here", "value",
                                         "unit",    "from", "changed?"};
     const struct tape *const tape = &paper->base->tape;
     struct book *const book = paper->book;
-    const uint16_t sheet = book_sheet(book, "Rates", "Rates used", false);
-    uint32_t row = paper_title(paper, sheet, "Rates used",
-                               "What this estimate took from its files. Cells on a light band may "
-                               "be changed, and every figure follows; the rest needs another run.");
+    uint32_t row = paper_title(paper, sheet, 0,
+                               "Cells on a light band may be changed, and every figure follows; "
+                               "the rest needs another run.");
     book_width(book, sheet, 0, 24);
     book_width(book, sheet, 1, 17);
     book_width(book, sheet, 2, 32);
     book_width(book, sheet, 5, 40);
     paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
-    book_headings(book, sheet, row, row, 0);
+    paper_headings(paper, sheet, row, 0);
     row++;
     fig *const list = pool_take(&book->pool, tape->origin_count + 1u, sizeof *list);
     size_t count = 0;
@@ -143,20 +142,19 @@ static const char *const how[OP_COUNT] = {
     [OP_CHOSEN] = FIELD_CHOSEN,
 };
 
-void sheet_workings(struct paper *paper) {
+void sheet_workings(const struct paper *paper, uint16_t sheet) {
     static const char *const heads[] = {"about", "what", "value", "unit", "how"};
     const struct tape *const tape = &paper->base->tape;
     struct book *const book = paper->book;
-    const uint16_t sheet = book_sheet(book, "Workings", "Steps in between", false);
     uint32_t row =
-        paper_title(paper, sheet, "Steps in between",
+        paper_title(paper, sheet, 0,
                     "Figures that no other sheet shows, so that every formula can be followed.");
     book_width(book, sheet, 0, 26);
     book_width(book, sheet, 1, 38);
     book_width(book, sheet, 3, 12);
     book_width(book, sheet, 4, 26);
     paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
-    book_headings(book, sheet, row, row, 0);
+    paper_headings(paper, sheet, row, 0);
     row++;
     book_assign_homes(book);
     for (uint32_t id = 1; !book_failed(book) && id < tape->count; id++) {

@@ -9,16 +9,36 @@
 #include <string.h>
 #include <strings.h>
 
-/* The tabs, from what the client sees to the last detail. Workings come last: they take in what has
- * no home yet. */
-static void (*const sheets[])(struct paper *) = {
-    sheet_job,      sheet_quote,          sheet_buy,        sheet_doors,
-    sheet_surfaces, sheet_door_materials, sheet_parts,      sheet_panels,
-    sheet_lumber,   sheet_sheets,         sheet_plans,      sheet_finish,
-    sheet_hardware, sheet_labor,          sheet_operations, sheet_costs,
-    sheet_prices,   sheet_compare,        sheet_charts,     sheet_elevations,
-    sheet_checks,   sheet_rates,          sheet_job_fill,   sheet_workings,
+/* The tabs: how the job stands; what it was figured from; how; what came of it.  The workings are
+ * laid out last: they take in what has no home yet. */
+static const struct paper_tab tabs[] = {
+    {"Job", "How the job stands", NULL, sheet_job, false, true, 2},
+    {"Rates", "What this estimate took from its files", NULL, sheet_rates, false, false, 1},
+    {"Doors", "Doors as made", NULL, sheet_doors, true, false, 0},
+    {"Surfaces", "What is sprayed of one leaf", NULL, sheet_surfaces, true, false, 0},
+    {"Materials", "What one leaf takes", NULL, sheet_door_materials, true, false, 0},
+    {"Parts", "Cut list by door", NULL, sheet_parts, true, false, 0},
+    {"Panels", "Solid panels", panels_any, sheet_panels, true, false, 0},
+    {"Lumber", "Lumber by waste factor and by cutting plan", NULL, sheet_lumber, false, false, 0},
+    {"Sheets", "Sheets, banding and glass", NULL, sheet_sheets, false, false, 0},
+    {"Finish", "Finish to spray and to buy", NULL, sheet_finish, true, false, 0},
+    {"Hardware", "Hardware, small things, work put out, doors bought in", NULL, sheet_hardware,
+     true, false, 0},
+    {"Operations", "Operations of each door", NULL, sheet_operations, true, false, 0},
+    {"Labor", "Labor by operation and machine", NULL, sheet_labor, false, false, 0},
+    {"Costs", "From materials to price", NULL, sheet_costs, false, false, 0},
+    {"Prices", "Cost and price of each door", NULL, sheet_prices, true, false, 0},
+    {"Workings", "Steps in between", NULL, sheet_workings, false, false, 3},
+    {"Quote", "What the client is asked for", NULL, sheet_quote, false, true, 0},
+    {"Buy", "What to buy, by supplier", NULL, sheet_buy, false, true, 0},
+    {"Plans", "Cutting plans", NULL, sheet_plans, false, false, 0},
+    {"Elevations", "Doors drawn", NULL, sheet_elevations, false, false, 0},
+    {"Compare", "Options side by side", compare_any, sheet_compare, false, false, 0},
+    {"Charts", "Where cost and hours go", NULL, sheet_charts, false, false, 0},
+    {"Checks", "Questions and cautions", NULL, sheet_checks, false, false, 0},
 };
+#define TABS  (sizeof tabs / sizeof *tabs)
+#define TURNS 4
 
 struct shop_book {
     struct book book;
@@ -43,6 +63,26 @@ static void set_facts(struct shop_book *workbook, const struct estimate *base) {
     };
 }
 
+/* Adds the sheets that the job has, empty. */
+static void add_tabs(struct paper *paper) {
+    for (size_t i = 0; i < TABS; i++) {
+        const struct paper_tab *const tab = &tabs[i];
+        if (tab->has != NULL && !tab->has(paper)) {
+            continue;
+        }
+        const uint16_t sheet = book_sheet(paper->book, tab->name, tab->name, tab->landscape);
+        paper->tabs[sheet] = tab;
+        if (tab->printed) {
+            book_print_from(paper->book, sheet, PAPER_TITLE_ROW);
+        } else {
+            book_on_screen(paper->book, sheet);
+        }
+        if (tab->fill == sheet_workings) {
+            paper->book->spare_sheet = sheet;
+        }
+    }
+}
+
 struct shop_book *shop_book_new(const struct estimate *base, const struct estimate *options,
                                 size_t option_count, const struct problems *problems,
                                 const struct stop *stop) {
@@ -63,9 +103,14 @@ struct shop_book *shop_book_new(const struct estimate *base, const struct estima
     if (shipped_example(base)) {
         paper.shipped = shipped_of(base, &book->pool);
     }
-    for (size_t i = 0; i < sizeof sheets / sizeof *sheets && !book_failed(book); i++) {
-        sheets[i](&paper);
-        book->failed = book->failed || stop_asked(stop);
+    add_tabs(&paper);
+    for (uint8_t turn = 0; turn < TURNS; turn++) {
+        for (uint16_t i = 0; i < book->sheet_count && !book_failed(book); i++) {
+            if (paper.tabs[i]->turn == turn) {
+                paper.tabs[i]->fill(&paper, i);
+                book->failed = book->failed || stop_asked(stop);
+            }
+        }
     }
     if (book_failed(book)) {
         shop_book_free(workbook);

@@ -50,6 +50,7 @@ uint16_t book_sheet(struct book *book, const char *name, const char *title, bool
     *sheet = (struct book_sheet){.name = name, .title = title, .landscape = landscape};
     sheet->widths = pool_take(&book->pool, BOOK_MOST_COLUMNS, sizeof *sheet->widths);
     sheet->width_count = sheet->widths == NULL ? 0 : BOOK_MOST_COLUMNS;
+    book->spare_sheet = book->sheet_count;
     return book->sheet_count++;
 }
 
@@ -67,6 +68,14 @@ void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t l
     book->sheets[sheet].repeat_last = last;
     book->sheets[sheet].freeze_row = last + 1;
     book->sheets[sheet].freeze_column = freeze_column;
+}
+
+void book_print_from(struct book *book, uint16_t sheet, uint32_t row) {
+    book->sheets[sheet].print_from = row;
+}
+
+void book_on_screen(struct book *book, uint16_t sheet) {
+    book->sheets[sheet].on_screen = true;
 }
 
 void book_break(struct book *book, uint16_t sheet, uint32_t row) {

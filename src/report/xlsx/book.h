@@ -117,13 +117,15 @@ struct book_sheet {
         repeat_last; /* heading rows printed on every page, when repeat_last > 0 */
     uint32_t freeze_row;
     uint16_t freeze_column;
-    uint32_t *breaks; /* rows before which a page starts, ascending */
+    uint32_t print_from; /* the first row that is printed; 0: all */
+    bool on_screen;      /* not printed unless its print area is cleared */
+    uint32_t *breaks;    /* rows before which a page starts, ascending */
     size_t break_count, break_room;
     struct book_block *blocks;
     size_t block_count, block_room;
 };
 
-#define BOOK_MOST_SHEETS 24
+#define BOOK_MOST_SHEETS 28
 /* What stands right of these is left out; its figures find a home among the workings. */
 #define BOOK_MOST_COLUMNS 256
 
@@ -141,6 +143,7 @@ struct book_link {
 };
 
 struct book {
+    uint16_t spare_sheet;    /* below whose cells parts of long sums are put */
     const struct stop *stop; /* asked while it is laid out and written; NULL: nothing stops it */
     bool protect; /* all but input cells are kept from slips of the finger; without a password */
     struct book_name *names;
@@ -200,6 +203,10 @@ void book_width(struct book *book, uint16_t sheet, uint16_t column, double chara
 /* Rows first to last are headings: kept in sight and printed on every page. */
 void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t last,
                    uint16_t freeze_column);
+/* The rows before row stay on screen: links have no use on paper. */
+void book_print_from(struct book *book, uint16_t sheet, uint32_t row);
+/* Keeps a sheet out of what is printed when all sheets are: its print area is an empty cell. */
+void book_on_screen(struct book *book, uint16_t sheet);
 /* A page starts before row, which is behind that of the last call for the sheet. */
 void book_break(struct book *book, uint16_t sheet, uint32_t row);
 /* Rows first to last are not parted by a page where one can hold them; blocks may lie in blocks. */

@@ -15,7 +15,7 @@ struct binder {
     lxw_worksheet *sheets[BOOK_MOST_SHEETS];
     struct book_looks looks;
     struct formula_map *map;
-    uint32_t spare_row;                                 /* of the last sheet, below all its cells */
+    uint32_t spare_row;                                 /* of the spare sheet, below its cells */
     double widths[BOOK_MOST_SHEETS][BOOK_MOST_COLUMNS]; /* in characters */
     uint16_t columns[BOOK_MOST_SHEETS];                 /* how many hold something */
     uint32_t rows[BOOK_MOST_SHEETS];

@@ -16,6 +16,8 @@
 /* No two programs measure quite the same: this much of a page is used, and every break is set by
  * hand, so that none falls between what belongs together. */
 #define SPARE 0.97
+/* A column that nothing stands in, in points. */
+#define EMPTY_COLUMN 48.0
 /* More breaks than these a sheet can't hold. */
 #define MOST_BREAKS 1000
 /* A last page that holds less than this is not worth a page. */
@@ -128,11 +130,11 @@ static size_t count_pages(const struct layout *l, double scale, uint32_t *breaks
     size_t next_block = 0;
     size_t next_break = 0;
     double used = 0;
-    for (uint32_t r = 0; r < l->b->rows[l->index]; r++) {
+    for (uint32_t r = l->sheet->print_from; r < l->b->rows[l->index]; r++) {
         const double block = block_at(l, &next_block, r, page - heads);
         const bool by_hand = broken_by_hand(l, &next_break, r);
-        const bool starts =
-            r > 0 && (by_hand || used + heights[r] > page || (block > 0 && used + block > page));
+        const bool starts = r > l->sheet->print_from && (by_hand || used + heights[r] > page ||
+                                                         (block > 0 && used + block > page));
         if (starts) {
             pages++;
             used = heads;
@@ -200,6 +202,27 @@ static void group_columns(const struct layout *l) {
     }
 }
 
+/* What of a sheet is printed. A blank cell far off, as programs print a sheet without a print area
+ * whole; of one whose first rows stay on screen the rest, words that run over its last column with
+ * it. */
+static void set_print_area(const struct layout *l) {
+    lxw_worksheet *const sheet = l->b->sheets[l->index];
+    if (l->sheet->on_screen) {
+        worksheet_print_area(sheet, 0, BOOK_MOST_COLUMNS - 1, 0, BOOK_MOST_COLUMNS - 1);
+        return;
+    }
+    const uint32_t rows = l->b->rows[l->index];
+    if (l->sheet->print_from == 0 || rows <= l->sheet->print_from) {
+        return;
+    }
+    uint16_t columns = l->b->columns[l->index];
+    const double words = words_end(l);
+    for (double end = sheet_width(l); end < words && columns < BOOK_MOST_COLUMNS; columns++) {
+        end += EMPTY_COLUMN;
+    }
+    worksheet_print_area(sheet, l->sheet->print_from, 0, rows - 1, (lxw_col_t)(columns - 1));
+}
+
 /* Fits the sheet to its paper. */
 static bool fit(struct layout *l) {
     const double wide = sheet_width(l);
@@ -264,6 +287,7 @@ bool binder_page(const struct binder *b, uint16_t index) {
         qsort(l.blocks, s->block_count, sizeof *l.blocks, by_first_row);
     }
     const bool fitted = l.blocks != NULL && fit(&l);
+    set_print_area(&l);
     free(l.blocks);
     return fitted;
 }

@@ -47,10 +47,8 @@ static void write_home(struct binder *b, const struct cell *cell, char *formula,
         return;
     }
     if (result == FORMULA_LONG) {
-        struct part_place place = {.b = b,
-                                   .sheet = (uint16_t)(b->book->sheet_count - 1),
-                                   .first = b->spare_row,
-                                   .row = b->spare_row};
+        struct part_place place = {
+            .b = b, .sheet = b->book->spare_sheet, .first = b->spare_row, .row = b->spare_row};
         if (!formula_parts(b->book, b->map, cell, place.sheet, formula, write_part, &place)) {
             worksheet_write_number(sheet, cell->row, cell->column, shown, format);
             return;
@@ -160,7 +158,7 @@ static bool bind(struct binder *b) {
     for (uint16_t s = 0; held && s < b->book->sheet_count; s++) {
         held = binder_page(b, s) && !stop_asked(b->book->stop);
     }
-    b->spare_row = b->rows[b->book->sheet_count - 1] + 2;
+    b->spare_row = b->rows[b->book->spare_sheet] + 2;
     /* what asks for cells comes before these, which are freed as they are written */
     book_put_names(b->book, b->workbook);
     book_put_links(b->book, b->sheets);
