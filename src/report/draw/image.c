@@ -2,15 +2,20 @@
 #include "report/draw/image.h"
 
 #include "base/array.h"
+#include "base/pool.h"
 
 #include <png.h>
+#include <setjmp.h>
 #include <stdint.h>
 #include <stdlib.h>
+#include <string.h>
 
 /* Letters and lines lose nothing to the eye by so few; close to white lie the fills of panels and
  * offcuts. Four bits hold a dot. */
 static const unsigned char grays[] = {0, 36, 73, 110, 147, 184, 234, 255};
 #define GRAYS COUNT_OF(grays)
+/* Of packing: the next takes a third longer for 4 % less. */
+#define LEVEL 5
 
 /* What a drawing sets of lines and places is gone with it. */
 static void begin(const struct image *image) {
@@ -29,62 +34,113 @@ void image_open(struct image *image, double width, double height, double dots) {
     begin(image);
 }
 
-/* Dots of 32 bits to the nearest of the grays, by the green that gives most of a color's light. */
-static void take_grays(const unsigned char *from, size_t step, size_t width, size_t height,
-                       unsigned char *to) {
-    unsigned char nearest[256];
-    for (unsigned i = 0, g = 0; i < sizeof nearest; i++) {
+/* Which of the grays is nearest to each light of a dot. */
+static void find_nearest(unsigned char nearest[256]) {
+    for (unsigned i = 0, g = 0; i < 256; i++) {
         g += g + 1 < GRAYS && 2 * i > (unsigned)grays[g] + grays[g + 1] ? 1 : 0;
         nearest[i] = (unsigned char)g;
     }
-    for (size_t y = 0; y < height; y++) {
-        const uint32_t *const row = (const uint32_t *)(const void *)(from + y * step);
-        for (size_t x = 0; x < width; x++) {
-            *to++ = nearest[row[x] >> 8 & 0xFF];
-        }
+}
+
+/* Dots of 32 bits as grays of 4, by the green that gives most of a color's light. Most of a page is
+ * white. */
+static void take_row(const uint32_t *dots, size_t width, const unsigned char nearest[256],
+                     unsigned char *to) {
+    const uint32_t white = 0xFFFFFF;
+    for (size_t x = 0; x < width; x += 2) {
+        const uint32_t left = dots[x];
+        const uint32_t right = x + 1 < width ? dots[x + 1] : white;
+        *to++ = (left & right & white) == white
+                    ? (GRAYS - 1) << 4 | (GRAYS - 1)
+                    : (unsigned char)(nearest[left >> 8 & 0xFF] << 4 | nearest[right >> 8 & 0xFF]);
     }
 }
 
-/* The PNG of width x height dots, each the number of its gray. NULL: memory is out. */
-static unsigned char *pack(const unsigned char *light, size_t width, size_t height, size_t *size) {
-    unsigned char colors[GRAYS][3];
-    png_image png = {.version = PNG_IMAGE_VERSION,
-                     .width = (png_uint_32)width,
-                     .height = (png_uint_32)height,
-                     .format = PNG_FORMAT_RGB_COLORMAP,
-                     .colormap_entries = GRAYS};
-    png_alloc_size_t room = PNG_IMAGE_PNG_SIZE_MAX(png);
-    unsigned char *const bytes = malloc(room);
-    for (unsigned i = 0; i < GRAYS; i++) {
-        colors[i][0] = colors[i][1] = colors[i][2] = grays[i];
+/* A PNG as it grows in memory. */
+struct packed {
+    unsigned char *bytes;
+    size_t size, room;
+};
+
+static void pack_more(png_structp png, png_bytep bytes, size_t size) {
+    struct packed *const to = png_get_io_ptr(png);
+    bool failed = false;
+    to->bytes = array_grow(to->bytes, &to->room, to->size + size, 1, &failed);
+    if (failed) {
+        png_error(png, "memory is out");
     }
-    if (bytes == NULL || png_image_write_to_memory(&png, bytes, &room, 0, light, 0, colors) == 0) {
-        free(bytes);
-        return NULL;
+    memcpy(to->bytes + to->size, bytes, size);
+    to->size += size;
+}
+
+/* The library's way out of an error, which is want of memory alone: back to the setjmp of pack. */
+static void leave(png_structp png, png_const_charp why) {
+    (void)why;
+    png_longjmp(png, 1);
+}
+
+static void stay(png_structp png, png_const_charp why) {
+    (void)png;
+    (void)why;
+}
+
+static void write_rows(png_structp png, png_infop info, const struct image *image,
+                       unsigned char *row) {
+    png_color palette[GRAYS];
+    unsigned char nearest[256];
+    const unsigned char *dots = cairo_image_surface_get_data(image->surface);
+    const int width = cairo_image_surface_get_width(image->surface);
+    const int height = cairo_image_surface_get_height(image->surface);
+    find_nearest(nearest);
+    for (size_t i = 0; i < GRAYS; i++) {
+        palette[i] = (png_color){.red = grays[i], .green = grays[i], .blue = grays[i]};
     }
-    unsigned char *const fitted = realloc(bytes, room);
-    *size = room;
-    return fitted == NULL ? bytes : fitted;
+    png_set_filter(png, PNG_FILTER_TYPE_BASE, PNG_FILTER_NONE); /* others make it larger */
+    png_set_compression_level(png, LEVEL);
+    png_set_IHDR(png, info, (png_uint_32)width, (png_uint_32)height, 4, PNG_COLOR_TYPE_PALETTE,
+                 PNG_INTERLACE_NONE, PNG_COMPRESSION_TYPE_DEFAULT, PNG_FILTER_TYPE_DEFAULT);
+    png_set_PLTE(png, info, palette, GRAYS);
+    png_write_info(png, info);
+    for (int y = 0; y < height; y++) {
+        take_row((const uint32_t *)(const void *)dots, (size_t)width, nearest, row);
+        png_write_row(png, row);
+        dots += cairo_image_surface_get_stride(image->surface);
+    }
+    png_write_end(png, NULL);
+}
+
+/* The PNG of what was drawn. false: memory is out. */
+static bool pack(const struct image *image, struct packed *to) {
+    unsigned char *const row =
+        malloc((size_t)cairo_image_surface_get_width(image->surface) / 2 + 1);
+    png_structp png = png_create_write_struct(PNG_LIBPNG_VER_STRING, NULL, leave, stay);
+    png_infop info = png == NULL ? NULL : png_create_info_struct(png);
+    bool done = false;
+    if (row != NULL && info != NULL && setjmp(png_jmpbuf(png)) == 0) {
+        png_set_write_fn(png, to, pack_more, NULL);
+        write_rows(png, info, image, row);
+        done = true;
+    }
+    png_destroy_write_struct(&png, &info);
+    free(row);
+    return done;
 }
 
 bool image_take(struct image *image, unsigned char **bytes, size_t *size) {
+    struct packed packed = {0};
     cairo_surface_flush(image->surface);
-    const unsigned char *const dots = cairo_image_surface_get_data(image->surface);
-    const size_t width = (size_t)cairo_image_surface_get_width(image->surface);
-    const size_t height = (size_t)cairo_image_surface_get_height(image->surface);
-    const bool drawn = cairo_status(image->cr) == CAIRO_STATUS_SUCCESS && dots != NULL;
-    unsigned char *const light = drawn ? malloc(width * height + 1) : NULL;
-    *bytes = NULL;
-    *size = 0;
-    if (light != NULL) {
-        take_grays(dots, (size_t)cairo_image_surface_get_stride(image->surface), width, height,
-                   light);
-        *bytes = pack(light, width, height, size);
+    const bool drawn = cairo_status(image->cr) == CAIRO_STATUS_SUCCESS &&
+                       cairo_image_surface_get_data(image->surface) != NULL;
+    const bool held = drawn && pack(image, &packed);
+    if (!held) {
+        free(packed.bytes);
+        packed = (struct packed){0};
     }
-    free(light);
+    *bytes = packed.bytes;
+    *size = packed.size;
     cairo_restore(image->cr);
     begin(image);
-    return *bytes != NULL;
+    return held;
 }
 
 void image_close(struct image *image) {
