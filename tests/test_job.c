@@ -111,6 +111,39 @@ static void test_values(void **state) {
     clear_inputs(&in);
 }
 
+/* The section of an option stands behind [job], and is found all the same. */
+static void test_agreed(void **state) {
+    static const struct {
+        const char *written;
+        int32_t option;
+        const char *wrong; /* NULL: it is right */
+    } cases[] = {
+        {"as listed, 2026-03-09", -1, NULL},
+        {"inset, 2026-03-09", 1, NULL},
+        {"oak, 2026-03-09", -1, "unknown-name"},
+        {"maple, 2026-02-30", -1, "bad-date"},
+        {"maple", -1, "bad-item"},
+        {", 2026-03-09", -1, "bad-item"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        struct inputs in;
+        char text[4096];
+        (void)snprintf(text, sizeof text, "[job]\nagreed = %s\n%s", cases[i].written,
+                       strchr(job_text, '\n') + 1);
+        read_inputs(&in, text, doors_text);
+        assert_int_equal(in.job.agreed.option, cases[i].option);
+        assert_int_equal(in.problems.count, cases[i].wrong == NULL ? 0 : 1);
+        if (cases[i].wrong != NULL) {
+            assert_string_equal(in.problems.list[0].id, cases[i].wrong);
+        } else {
+            assert_int_equal(in.job.agreed.date.day, 9);
+        }
+        clear_inputs(&in);
+    }
+}
+
 static void test_make(void **state) {
     struct inputs in;
     const struct row *rows;
@@ -234,11 +267,9 @@ static void test_no_job_file(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_values),
-        cmocka_unit_test(test_make),
-        cmocka_unit_test(test_all_files_at_once),
-        cmocka_unit_test(test_missing_rates),
-        cmocka_unit_test(test_dates),
+        cmocka_unit_test(test_values),        cmocka_unit_test(test_agreed),
+        cmocka_unit_test(test_make),          cmocka_unit_test(test_all_files_at_once),
+        cmocka_unit_test(test_missing_rates), cmocka_unit_test(test_dates),
         cmocka_unit_test(test_no_job_file),
     };
 

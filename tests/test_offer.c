@@ -45,6 +45,7 @@ static void tell_offer(struct told *told, const struct offer *o) {
     for (size_t i = 0; i < o->fact_count; i++) {
         tell(told, "%s: %s\n", o->facts[i].label, o->facts[i].text);
     }
+    tell_texts(told, "shop", &o->shop_lines);
     tell_texts(told, "statement", &o->statements);
     tell_texts(told, "made", &o->made);
     tell_texts(told, "in", &o->included);
@@ -73,8 +74,9 @@ static void tell_offer(struct told *told, const struct offer *o) {
         tell(told, "change %s: %s\ndue %s: %s\n", option->name, option->words, option->name,
              option->payments);
     }
-    tell(told, "total: %s, %s\npay: %s, %s\nsign: %s\ncard: %s\nother: %s\n", o->total_label,
-         o->total_words, o->pay_label, o->pay_words, o->agreed, o->other_payer, o->other_total);
+    tell(told, "total: %s, %s\npay: %s, %s\nsign: %s\nother: %s\n", o->total_label, o->total_words,
+         o->pay_label, o->pay_words, o->agreed, o->other_total);
+    tell_texts(told, "pay note", &o->pay_notes);
 }
 
 struct offer_case {
@@ -139,7 +141,7 @@ static const struct offer_case statement_cases[] = {
     {"a bare quote says nothing that the job does not",
      {NULL},
      ONE,
-     {"paper: Quote", "mark: ", "reference: Quote ", "Date: March 2, 2026",
+     {"paper: Quote", "mark: ", "reference: Quote", "Date: March 2, 2026",
       "statement: This is a quote: the price holds for what is listed here.",
       "statement: Made to the finished sizes below.",
       "statement: The prices hold only if the whole list is ordered.",
@@ -148,13 +150,13 @@ static const struct offer_case statement_cases[] = {
     {"rates that are made up",
      {"shop|invented = yes"},
      ONE,
-     {"paper: Quote", "mark: example prices", "reference: Quote , example prices",
+     {"paper: Quote", "mark: example prices", "reference: Quote, example prices",
       "statement: Example prices, made up: this paper shows how a quote reads, and offers "
       "nothing."}},
     {"an estimate of such rates",
      {"shop|invented = yes", "job|paper = estimate"},
      ONE,
-     {"reference: Estimate , example prices",
+     {"reference: Estimate, example prices",
       "statement: Example prices, made up: this paper shows how an estimate reads, and offers "
       "nothing."}},
     {"thirty days from March 2 end on April 1; who measured; when ready",
@@ -166,6 +168,25 @@ static const struct offer_case statement_cases[] = {
       "statement: Made to the finished sizes below, from measurements by the shop, 27 February.",
       "statement: The prices hold until April 1, 2026, and only if the whole list is ordered.",
       "!statement: When the doors"}},
+    {"what it replaces",
+     {"job|number = 0031\nrevision = 3\nreplaces = quote 0029"},
+     ONE,
+     {"Revision: 3", "Replaces: quote 0029",
+      "statement: It replaces every earlier one of the number 0031, and quote 0029; what they said "
+      "no longer holds."}},
+    {"a later number alone",
+     {"job|number = 0031\nreplaces = quote 0029, revision 2"},
+     ONE,
+     {"statement: It replaces quote 0029, revision 2; what they said no longer holds.",
+      "!Revision"}},
+    {"what was agreed",
+     {"job|agreed = as listed, 2026-03-09"},
+     ONE,
+     {"Agreed: As listed, March 9, 2026", "!statement: It replaces"}},
+    {"who the shop is and how it is paid",
+     {"shop|address = 4 Mill Yard\nlicense = contractor license 00-0000\npayment = by check"},
+     ONE,
+     {"shop: 4 Mill Yard", "shop: contractor license 00-0000", "pay note: How to pay: by check."}},
     {"over the end of a leap year's February, and of the year",
      {"job|date = 2027-12-15\nvalid = 80 days"},
      ONE,
@@ -258,6 +279,21 @@ static const struct offer_case part_cases[] = {
      {"in: Other hardware: catch, 1 supplied", "in: Fitting the other hardware to the doors",
       "!out: Fitting the other"}},
     {"no other hardware, no word of it", {NULL}, ONE, {"!out: Fitting the other"}},
+    {"plates come with the hinges and are fixed by who hangs the doors",
+     {"make|hinge = hinge", "job|also = hang",
+      "operation hang|per = hinge\nminutes = 2\ndoes = hanging"},
+     ONE,
+     {"in: Hinges: hinge, 2 supplied", "!out: Fixing the hinge plates"}},
+    {"plates that nobody is paid to fix",
+     {"make|hinge = hinge"},
+     ONE,
+     {"out: Fixing the hinge plates to the cabinets",
+      "out: Cabinet boxes, drawer boxes, and taking away old doors"}},
+    {"delivery to elsewhere, and a warranty",
+     {"shop|warranty = 2 years on joints", "sale|delivery = 120.00",
+      "job|address = 1 Quay Lane\ndeliver to = the barn behind it"},
+     ONE,
+     {"in: Delivery to the barn behind it", "in: Warranty: 2 years on joints"}},
     {"two kinds of hinges, each with its rows",
      {"make|hinge = hinge", "hardware cup|price = 4.00 each"},
      "id,width,height,hinge\nD1,18,30,\nD2,18,30,cup\nD3,18,30,\n",
@@ -285,6 +321,29 @@ static const struct offer_case row_cases[] = {
      "G11,18,30,\nG12,18,30,\nG13,18,30,\n",
      {"made: Frames: poplar; for G01 to G03, G05, G07, G08: oak.", "made: Panels: ply.",
       "made: Finish: left bare, without a finish."}},
+    {"a door bought in has no wood of ours",
+     {TWO_WOODS, "door ready|kind = slab\nbought in = 80.00 per door"},
+     "id,width,height,style\nD1,18,30,\nD2,18,30,\nD3,18,30,ready\n",
+     {"made: Frames: poplar; for D3: ready-made, in the wood of their maker."}},
+    {"whether a pane is safety glazing, where it is said",
+     {"make|style = glazed", "glass clear|safety = no",
+      "glass wired|thickness = 1/4\nprice = 20.00 per sqft\nsafety = yes"},
+     "id,width,height,glass\nD1,18,30,\nD2,18,30,\nD3,18,30,wired\n",
+     {"made: Glass: clear, not safety glazing; for D3: wired, safety glazing."}},
+    {"many rows are named by their kinds, where they are all of these",
+     {TWO_WOODS},
+     "id,width,height,mid rails,frame\nA1,18,30,1,oak\nA2,18,30,0,\nA3,18,30,1,oak\nA4,18,30,0,\n"
+     "A5,18,30,1,oak\nA6,18,30,0,\nA7,18,30,2,oak\nA8,18,30,0,\nA9,18,30,0,\n",
+     {"made: Frames: poplar; for kinds A, C: oak."}},
+    {"and by their names where they are not",
+     {TWO_WOODS},
+     "id,width,height,mid rails,frame\nA1,18,30,1,oak\nA2,18,30,0,\nA3,18,30,1,oak\nA4,18,30,0,\n"
+     "A5,18,30,1,oak\nA6,18,30,0,\nA7,18,30,2,oak\nA8,18,30,0,\nA9,18,30,1,\nB1,18,30,0,\n",
+     {"made: Frames: poplar; for A1, A3, A5, A7: oak."}},
+    {"a remark is for the shop alone",
+     {NULL},
+     "id,width,height,note,remark\nD1,18,30,over the sink,ask for less\n",
+     {"door D1: A, door; over the sink, 18 x 30, 1"}},
     {"a range ends with its room",
      {TWO_WOODS},
      "id,room,width,height,frame\nA1,hall,18,30,\nA2,hall,18,30,oak\nA3,hall,18,30,oak\n"
@@ -363,7 +422,7 @@ static const struct offer_case price_cases[] = {
      {"line Doors and fronts: 1,000.00", "line Total, USD: 1,000.00",
       "payment Due on delivery: 1,000.00", "total: Total, 1,000.00 USD",
       "pay: Due, 1,000.00 USD on delivery", "sign: To the list and the price of 1,000.00 USD.",
-      "!price", "!line Before", "card: "}},
+      "!price", "!line Before", "!pay note"}},
     {"the price of each only where it is to be seen",
      {THOUSAND, "job|detail = each"},
      "id,count,width,height\nS1,2,24,24\n",
@@ -392,7 +451,8 @@ static const struct offer_case price_cases[] = {
      {"line In all, not paid by card: 1,000.00", "line Card fee, 2 %: 20.00",
       "line Total, USD: 1,020.00", "payment When sprayed, 30 %: 306.00",
       "payment Balance, on delivery: 714.00",
-      "card: The total and the payments include the card fee. Who pays otherwise owes 1,000.00 USD "
+      "pay note: The total and the payments include the card fee. Who pays otherwise owes 1,000.00 "
+      "USD "
       "in all, and the same percentages of that.",
       "total: Total, card fee included, 1,020.00 USD", "other: not paid by card: 1,000.00 USD",
       "sign: To the list and the price of 1,020.00 USD (not paid by card: 1,000.00 USD)."}},

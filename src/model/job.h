@@ -4,6 +4,7 @@
 #ifndef DOORCOST_MODEL_JOB_H
 #define DOORCOST_MODEL_JOB_H
 
+#include "base/date.h"
 #include "model/rates.h"
 
 enum measure { MEASURE_OPENING, MEASURE_DOOR };
@@ -121,7 +122,8 @@ struct make {
 
 struct row { /* a row of the door list */
     struct place place;
-    struct text id, room, note;
+    struct text id, room;
+    struct text note, remark;           /* for all who read it; for the shop alone */
     struct choice use;                  /* enum use */
     struct value count;                 /* openings or doors, 1 to 9999 */
     struct value width, height;         /* nm, as measured */
@@ -157,17 +159,28 @@ struct acceptance {
     const char *about; /* id of a row, name of a section; NULL: whatever it is about */
 };
 
+/* What the client took. */
+#define AGREED_AS_LISTED "as listed"
+struct agreed {
+    struct text written; /* all of it */
+    struct text to;      /* an option, or AGREED_AS_LISTED; s NULL: nothing yet */
+    int32_t option;      /* -1: as listed, or nothing yet */
+    struct date date;
+};
+
 struct job {
     struct pool pool;
     const char *path;
     struct settings settings; /* of this file */
-    struct text title, number, client, address, measured_by, note;
+    struct text title, number, client, address, deliver_to, measured_by, note;
     struct text date; /* as written, YYYY-MM-DD */
     int32_t year, month, day;
-    struct value valid;     /* days */
-    struct text ready;      /* when the doors will be, in words; may be absent */
-    struct choice paper;    /* enum paper_kind */
-    struct value revision;  /* count; unset: none */
+    struct value valid;    /* days */
+    struct text ready;     /* when the doors will be, in words; may be absent */
+    struct choice paper;   /* enum paper_kind */
+    struct value revision; /* count; unset: none */
+    struct text replaces;  /* another paper, in words; may be absent */
+    struct agreed agreed;
     struct choice detail;   /* enum price_detail */
     struct references also; /* operations that this job has besides */
     enum length_unit unit;

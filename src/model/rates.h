@@ -33,10 +33,11 @@ struct picture {
 };
 
 struct shop {
-    struct text name, address,
-        contact;            /* for the head of the quote; address and contact may be absent */
-    struct text currency;   /* 'USD', shown beside money */
-    uint8_t money_decimals; /* that amounts in it have */
+    struct text name, address, contact,
+        license;                   /* for the head of the quote; all but the name may be absent */
+    struct text payment, warranty; /* to the client; may be absent */
+    struct text currency;          /* 'USD', shown beside money */
+    uint8_t money_decimals;        /* that amounts in it have */
     enum length_unit unit;
     struct text
         woods; /* the woods table, a file name already resolved against the rates file's folder */
@@ -110,7 +111,8 @@ struct glass {
     struct value round_up; /* nm: each side is charged rounded up to a multiple; unset: as it is */
     struct value stops;    /* money per ft or m round a pane; unset: no stops */
     struct value density;
-    bool lead; /* its panes are held in lead */
+    struct choice safety; /* 1: safety glazing; unset: not said */
+    bool lead;            /* its panes are held in lead */
 };
 
 struct saw {

@@ -78,6 +78,7 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
     reader.money_decimals = rates->shop.money_decimals;
     sections_read(&reader, &ini, job_sections, job_section_count, job);
     job->unit = reader.unit;
+    job_check_agreed(&reader, job);
     plausible_check_job(&reader, rates, job);
     if (job->title.s == NULL) {
         job->title.s = "Cabinet doors"; /* every paper has a head */

@@ -29,29 +29,76 @@ static int32_t number_of(const char *text, size_t at, size_t size) {
     return (int32_t)number;
 }
 
+/* Year, month and day of an entry. false: it is no day, reported. */
+static bool take_date(struct reader *reader, const struct entry *entry, struct date *date) {
+    const char *text = entry->text;
+
+    *date = (struct date){-1, -1, -1};
+    if (strlen(text) == 10 && text[4] == '-' && text[7] == '-') {
+        *date = (struct date){number_of(text, 0, 4), number_of(text, 5, 2), number_of(text, 8, 2)};
+    }
+    if (date->year < 1900 || date->month < 1 || date->month > 12 || date->day < 1 ||
+        date->day > days_of(date->year, date->month)) {
+        problem_add(reader->problems, SEVERITY_ERROR, "bad-date", entry->place,
+                    "date '%s' is no day of the calendar; expected year, month and day like "
+                    "'2026-03-02'",
+                    problem_quote(reader->problems, text));
+        return false;
+    }
+    return true;
+}
+
 static void read_date(struct reader *reader, const struct key *key, const struct entry *entry,
                       void *target) {
     struct job *job = target;
-    const char *text = entry->text;
-    int32_t year = -1;
-    int32_t month = -1;
-    int32_t day = -1;
+    struct date date;
 
-    if (strlen(text) == 10 && text[4] == '-' && text[7] == '-') {
-        year = number_of(text, 0, 4);
-        month = number_of(text, 5, 2);
-        day = number_of(text, 8, 2);
+    (void)key;
+    if (take_date(reader, entry, &date)) {
+        job->date = entry_text(reader, entry);
+        job->year = date.year;
+        job->month = date.month;
+        job->day = date.day;
     }
-    if (year < 1900 || month < 1 || month > 12 || day < 1 || day > days_of(year, month)) {
-        problem_add(reader->problems, SEVERITY_ERROR, "bad-date", entry->place,
-                    "date '%s' is no day of the calendar; expected year, month and day like '%s'",
-                    problem_quote(reader->problems, text), key->example);
+}
+
+/* `maple, 2026-03-09`. The options are read by job_check_agreed, behind their sections. */
+static void read_agreed(struct reader *reader, const struct key *key, const struct entry *entry,
+                        void *target) {
+    struct agreed *const agreed = &((struct job *)target)->agreed;
+    const char *const comma = strrchr(entry->text, ',');
+
+    if (comma == NULL || comma == entry->text) {
+        problem_add(reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
+                    "%s: '%s' cannot be read; expected one like '%s'", key->name,
+                    entry_quote(reader, entry), key->example);
         return;
     }
-    job->date = entry_text(reader, entry);
-    job->year = year;
-    job->month = month;
-    job->day = day;
+    const struct entry option = entry_part(reader, entry, entry->text, comma);
+    const struct entry day = entry_part(reader, entry, comma + 1, comma + strlen(comma));
+    if (take_date(reader, &day, &agreed->date)) {
+        agreed->written = entry_text(reader, entry);
+        agreed->to = entry_text(reader, &option);
+    }
+}
+
+void job_check_agreed(struct reader *reader, struct job *job) {
+    const struct text *const to = &job->agreed.to;
+
+    job->agreed.option = -1;
+    if (to->s == NULL || strcmp(to->s, AGREED_AS_LISTED) == 0) {
+        return;
+    }
+    for (size_t i = 0; i < job->option_count; i++) {
+        if (strcmp(job->options[i].name.s, to->s) == 0) {
+            job->agreed.option = (int32_t)i;
+            return;
+        }
+    }
+    problem_add(reader->problems, SEVERITY_ERROR, "unknown-name", to->place,
+                "agreed: '%s' is no option of this job; expected the name of a section '[option "
+                "NAME]', or '" AGREED_AS_LISTED "'",
+                problem_quote(reader->problems, to->s));
 }
 
 static const struct unit_form days[] = {
@@ -70,6 +117,8 @@ static const struct key job_keys[] = {
     {"number", AS_TEXT, FIELD(job, number), "0031", .help = "of the job or quote"},
     {"client", AS_TEXT, FIELD(job, client), "The boat club", .help = "who gets the quote"},
     {"address", AS_TEXT, FIELD(job, address), "2 Quay Street", .help = "of the client or the site"},
+    {"deliver to", AS_TEXT, FIELD(job, deliver_to), "the boathouse, by water",
+     .help = "where the doors go; absent: to the address"},
     {"measured by", AS_TEXT, FIELD(job, measured_by), "the shop, 27 February",
      .help = "who measured"},
     {"note", AS_TEXT, FIELD(job, note), "second floor, no lift", .help = "to the client"},
@@ -80,7 +129,12 @@ static const struct key job_keys[] = {
      .help = "when the doors will be ready; absent: agreed with the order"},
     {"paper", AS_CHOICE(papers), FIELD(job, paper), "quote", "estimate",
      .help = "what the client's papers are called; absent: quote"},
-    {"revision", AS_COUNT(1, 999, 0), FIELD(job, revision), "2", .help = "of the client's papers"},
+    {"revision", AS_COUNT(1, 999, 0), FIELD(job, revision), "2",
+     .help = "of the client's papers, which replaces every earlier one of the number"},
+    {"replaces", AS_TEXT, FIELD(job, replaces), "quote 0029, revision 1",
+     .help = "a paper of another number that no longer holds"},
+    {"agreed", AS(read_agreed), FIELD(job, agreed), "as listed, 2026-03-09", "maple, 2026-03-09",
+     .help = "what the client took, the job as listed or an option, and when; heads all papers"},
     {"detail", AS_CHOICE(details), FIELD(job, detail), "sum", "each",
      .help = "the prices that the client sees: sum, rooms, or each door; absent: sum"},
     {"also", AS_NAMES(NAME_OPERATION), FIELD(job, also), "hang, fit pulls",

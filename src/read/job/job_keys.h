@@ -21,6 +21,10 @@ void construction_check(struct reader *reader, const struct construction *constr
 extern const struct section_kind *const job_sections[];
 extern const size_t job_section_count;
 
+/* job_keys.c: finds the option that was agreed, and reports one that the job has not. After all
+ * sections are read. */
+void job_check_agreed(struct reader *reader, struct job *job);
+
 /* row.c */
 extern const struct key row_keys[];
 extern const size_t row_key_count;

@@ -165,7 +165,10 @@ const struct key row_keys[] = {
      "15.00 arched top", .help = "added to the price of each leaf, and what for"},
     {"also", AS_NAMES(NAME_OPERATION), FIELD(row, also), "hang, fit pulls",
      .help = "operations that the row has besides those of its style and finish"},
-    {"note", AS_TEXT, FIELD(row, note), "over the sink", .help = "shown beside the door"},
+    {"note", AS_TEXT, FIELD(row, note), "over the sink",
+     .help = "shown beside the door, to the client too"},
+    {"remark", AS_TEXT, FIELD(row, remark), "bought in",
+     .help = "the same for the shop alone: no paper of the client's has it"},
 };
 const size_t row_key_count = COUNT_OF(row_keys);
 

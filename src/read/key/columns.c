@@ -21,11 +21,11 @@ static const struct key *find(const struct column_set *sets, size_t count, const
 static const char *meant_by(const char *written) {
     static const struct {
         const char *written, *column;
-    } others[] = {{"qty", "count"},    {"quantity", "count"}, {"pieces", "count"},
-                  {"pcs", "count"},    {"w", "width"},        {"h", "height"},
-                  {"no", "id"},        {"number", "id"},      {"door", "id"},
-                  {"name", "id"},      {"type", "use"},       {"kind", "use"},
-                  {"remark", "note"},  {"comment", "note"},   {"hinging", "hinge side"},
+    } others[] = {{"qty", "count"},      {"quantity", "count"}, {"pieces", "count"},
+                  {"pcs", "count"},      {"w", "width"},        {"h", "height"},
+                  {"no", "id"},          {"number", "id"},      {"door", "id"},
+                  {"name", "id"},        {"type", "use"},       {"kind", "use"},
+                  {"remarks", "remark"}, {"comment", "remark"}, {"hinging", "hinge side"},
                   {"location", "room"}};
 
     for (size_t i = 0; i < COUNT_OF(others); i++) {

@@ -194,6 +194,8 @@ static const struct key glass_keys[] = {
      .help = "for weight; a bare number is in g/cm3"},
     {"stops", AS_QUANTITY(per_run), FIELD(glass, stops), "0.45 per ft", "1.20 per m",
      .help = "what holds a pane, by the length round it; absent: none"},
+    {"safety", AS_CHOICE(choices_yes_no), FIELD(glass, safety), "yes", "no",
+     .help = "whether it is safety glazing, for the client to read; absent: not said"},
     {"lead", AS_YES_NO, FIELD(glass, lead), "yes", "no",
      .help = "its panes are held in lead: for the cautions; absent: no"},
 };

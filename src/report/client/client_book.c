@@ -63,8 +63,9 @@ static void put_head(struct client_sheet *s) {
     s->row++;
     put_logo(s);
     pair_line(s, "From", o->shop);
-    pair_line(s, " ", o->shop_address);
-    pair_line(s, " ", o->shop_contact);
+    for (size_t i = 0; i < o->shop_lines.count; i++) {
+        pair_line(s, " ", o->shop_lines.text[i]);
+    }
     pair_line(s, "For", o->client);
     pair_line(s, " ", o->client_address);
     for (size_t i = 0; i < o->fact_count; i++) {

@@ -194,7 +194,7 @@ static void put_options(struct client_sheet *s, uint32_t total) {
 /* Rows that all this takes, with the blank one between it and the list. */
 static uint32_t rows_needed(const struct offer *o) {
     const size_t heads = 2 + (o->payments_head[0] != '\0' ? 1 : 0);
-    const size_t words = o->other_payer[0] != '\0' ? 1 : 0;
+    const size_t words = o->pay_notes.count;
     size_t options = o->option_count > 0 ? 2 : 0;
     for (size_t i = 0; i < o->option_count; i++) {
         options += o->options[i].payments[0] != '\0' ? 3 : 2;
@@ -219,8 +219,8 @@ void client_book_price(struct client_sheet *s) {
     for (size_t i = 0; i < o->payment_count; i++) {
         put_line(s, &o->payments[i], &rows);
     }
-    if (o->other_payer[0] != '\0') {
-        client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, o->other_payer);
+    for (size_t i = 0; i < o->pay_notes.count; i++) {
+        client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, o->pay_notes.text[i]);
         s->row++;
     }
     put_options(s, rows.total);

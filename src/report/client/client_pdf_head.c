@@ -68,11 +68,8 @@ static void letterhead(struct client_page *p) {
         word[i] = (char)toupper((unsigned char)o->paper[i]);
     }
     f->y += text_draw(cr, x, f->y, o->shop, &name);
-    if (o->shop_address[0] != '\0') {
-        f->y += text_draw(cr, x, f->y, o->shop_address, &small);
-    }
-    if (o->shop_contact[0] != '\0') {
-        f->y += text_draw(cr, x, f->y, o->shop_contact, &small);
+    for (size_t i = 0; i < o->shop_lines.count; i++) {
+        f->y += text_draw(cr, x, f->y, o->shop_lines.text[i], &small);
     }
     text_draw(cr, f->x, top - 4, word, &paper);
     text_draw(cr, f->x, top + 22, o->mark, &mark);

@@ -98,7 +98,7 @@ void client_price(struct client_page *p) {
     const struct offer *const o = p->offer;
     const double line = line_high(p);
     const double words =
-        (o->payments_head[0] != '\0' ? line : 0) + (o->other_payer[0] != '\0' ? 2 * line : 0);
+        (o->payments_head[0] != '\0' ? line : 0) + 2 * line * (double)o->pay_notes.count;
     const double high = line * (double)(o->line_count + o->payment_count) + words + 30;
     flow_heading(&p->flow, "Price", high < p->flow.bottom - p->flow.top - 40 ? high : 120);
     for (size_t i = 0; i < o->line_count; i++) {
@@ -111,6 +111,8 @@ void client_price(struct client_page *p) {
         (void)flow_need(&p->flow, line + 4);
         money_line(p, &o->payments[i]);
     }
-    price_words(p, o->other_payer, false);
+    for (size_t i = 0; i < o->pay_notes.count; i++) {
+        price_words(p, o->pay_notes.text[i], false);
+    }
     options(p);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/doors/door_drawings.h"
 
+#include "base/array.h"
 #include "base/text.h"
 #include "model/construction.h"
 #include "model/name.h"
@@ -109,11 +110,11 @@ static double draw_head(struct drawings *w, const struct door_elevation *e, int3
         color[0] == '\0' ? "" : ", ", color, text_or_empty(hinge_words(w, e, fold_hinges)),
         other->count == 0 ? "" : "; ", other->count == 0 ? "" : other->written.s);
     at += text_draw(cr, x, at, text_or_empty(made), &small);
-    if (row->note.s != NULL && row->note.s[0] != '\0') {
-        at += text_draw(cr, x, at, row->note.s, &small);
-    }
-    if (row->extra_words.s != NULL && row->extra_words.s[0] != '\0') {
-        at += text_draw(cr, x, at, row->extra_words.s, &small);
+    const char *const more[] = {row->note.s, row->remark.s, row->extra_words.s};
+    for (size_t i = 0; i < COUNT_OF(more); i++) {
+        if (more[i] != NULL && more[i][0] != '\0') {
+            at += text_draw(cr, x, at, more[i], &small);
+        }
     }
     return at - y;
 }

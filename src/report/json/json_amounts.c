@@ -66,6 +66,7 @@ static json_t *door_object(struct json_maker *maker, size_t row) {
             .text);
     json_put_text(maker, object, "hinge side", show_hung(door));
     json_put_text(maker, object, "note", door->row->note.s);
+    json_put_text(maker, object, "remark", door->row->remark.s);
     json_put_count(maker, object, "line", door->row->place.line);
     json_put_fields(maker, object, &fields_leaf, leaf);
     json_put_figure(maker, object, "person-minutes", maker->e->labor.leaf_minutes[row]);

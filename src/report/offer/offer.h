@@ -115,7 +115,8 @@ struct offer {
     const char *mark;  /* `example prices`: the price is none; empty: it is one */
     const char *currency;
     const char *title;
-    const char *shop, *shop_address, *shop_contact; /* empty where not given */
+    const char *shop;              /* empty where not given */
+    struct offer_texts shop_lines; /* address, contact, license */
     struct offer_logo logo;
     const char *client, *client_address; /* empty where not given */
     bool estimate;                       /* no price is agreed on it */
@@ -145,10 +146,10 @@ struct offer {
     const char *total_label; /* `Total, tax included` */
     const char *pay_words;   /* what is due when, for the head of the paper */
     const char *pay_label;
-    const char *payments_head; /* above the payments; empty: none is needed */
-    const char *other_payer;   /* who pays otherwise than by card; empty: no card fee */
-    const char *other_total;   /* the same for the head of the paper; empty: no card fee */
-    const char *list_note;     /* below the list of doors */
+    const char *payments_head;    /* above the payments; empty: none is needed */
+    struct offer_texts pay_notes; /* who pays otherwise than by card, how to pay */
+    const char *other_total;      /* the same for the head of the paper; empty: no card fee */
+    const char *list_note;        /* below the list of doors */
     const char *terms_head;
     const char *sign_head, *agreed; /* what is signed; the shop signs no estimate */
 };

@@ -99,18 +99,22 @@ static void pay(struct offer_maker *m) {
     const struct sale_figures *const s = &m->e->sale;
     struct offer *const o = m->offer;
     const bool parted = o->payment_count > 0;
+    const char *const how = m->e->rates->shop.payment.s;
     if (!parted) {
         o->payments[o->payment_count++] =
             make_line(m, OFFER_BALANCE, "Due on delivery", no_percent, s->balance);
     }
     o->payments_head = o->estimate ? "What would fall due, were it ordered at this price" : "";
-    o->other_payer = "";
     if (sale_asked(&m->e->tape, s->card_rate)) {
-        o->other_payer =
-            pool_words(m->pool, "The total%s the card fee. Who pays otherwise owes %s %s in all%s.",
-                       parted ? " and the payments include" : " includes",
-                       offer_money(m, m->e, s->before_fee, false), o->currency,
-                       parted ? ", and the same percentages of that" : "");
+        offer_add(&o->pay_notes,
+                  pool_words(m->pool,
+                             "The total%s the card fee. Who pays otherwise owes %s %s in all%s.",
+                             parted ? " and the payments include" : " includes",
+                             offer_money(m, m->e, s->before_fee, false), o->currency,
+                             parted ? ", and the same percentages of that" : ""));
+    }
+    if (how != NULL) {
+        offer_add(&o->pay_notes, pool_words(m->pool, "How to pay: %s.", how));
     }
 }
 

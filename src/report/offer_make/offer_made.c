@@ -2,7 +2,6 @@
 /* What doors are made of, in words, with the rows that differ named: so that a client of a job in
  * two woods can tell which row is of which. */
 #include "base/index.h"
-#include "base/joined.h"
 #include "base/text.h"
 #include "model/construction.h"
 #include "report/offer_make/offer_maker.h"
@@ -84,19 +83,31 @@ static enum offer_made made_of(enum part_kind kind) {
     return OFFER_FRAMES;
 }
 
+/* Whether a pane is safety glazing, where the rates say. */
+static const char *safety_words(const struct estimate *e, const struct part *part) {
+    if (part->material_kind != MATERIAL_GLASS || !e->rates->glass[part->material].safety.set) {
+        return "";
+    }
+    return e->rates->glass[part->material].safety.choice == 1 ? ", safety glazing"
+                                                              : ", not safety glazing";
+}
+
 /* The grain is told where it does not run as on most doors. */
 static const char *part_words(struct offer_maker *m, const struct estimate *e,
                               const struct door *door, enum offer_made what) {
     const char *const grain = show_grain(e->rates, door);
     const bool level = grain != NULL && strcmp(grain, "horizontal") == 0 &&
                        (what == OFFER_PANELS || what == OFFER_SLABS);
+    if (door->bought_in && what == OFFER_FRAMES) {
+        return "ready-made, in the wood of their maker";
+    }
     for (size_t i = 0; i < door->part_count; i++) {
         const struct part *const part = &door->parts[i];
         if (made_of(part->kind) == what) {
             const char *const words = offer_material(e->rates, part->material_kind, part->material);
             return words[0] == '\0' ? NULL
                    : level          ? pool_words(m->pool, "%s, grain horizontal", words)
-                                    : words;
+                                    : pool_words(m->pool, "%s%s", words, safety_words(e, part));
         }
     }
     return NULL;
@@ -171,56 +182,6 @@ static const char *words_of(struct offer_maker *m, const struct estimate *e, siz
 }
 
 /* --- rows that are of the same --- */
-
-static void add_id(const struct offer_maker *m, struct joined *ids, const char *between, size_t d) {
-    joined_add(ids, ids->size == 0 ? "" : between);
-    joined_add(ids, m->offer->doors[d].id);
-}
-
-/* Whether a row is among them, by a leaf that hangs on the cabinet or by the one that hangs on it,
- * which follows. */
-static bool holds_row(const struct offer_maker *m, const bool *in, size_t d) {
-    return in[d] || (offer_leaf(m, d)->door->beside != NULL && in[d + 1]);
-}
-
-/* Of the rows of a room that begin with door d, the last one that is among them without a gap; how
- * many these are. */
-static size_t last_of_run(const struct offer_maker *m, const bool *in, size_t d, size_t end,
-                          size_t *rows) {
-    size_t last = d;
-    *rows = 1;
-    for (size_t k = d + 1; k < end; k++) {
-        if (offer_leaf(m, k)->door->role == LEAF_FOLDING) {
-            continue;
-        }
-        if (!holds_row(m, in, k)) {
-            break;
-        }
-        last = k;
-        (*rows)++;
-    }
-    return last;
-}
-
-const char *offer_ids(struct offer_maker *m, const bool *in) {
-    struct joined ids = {0};
-    for (size_t r = 0; r < m->offer->room_count; r++) {
-        const size_t end = m->offer->rooms[r].first + m->offer->rooms[r].count;
-        for (size_t d = m->offer->rooms[r].first; d < end; d++) {
-            if (offer_leaf(m, d)->door->role == LEAF_FOLDING || !holds_row(m, in, d)) {
-                continue;
-            }
-            size_t rows;
-            const size_t last = last_of_run(m, in, d, end, &rows);
-            add_id(m, &ids, ", ", d);
-            if (rows > 1) {
-                add_id(m, &ids, rows > 2 ? " to " : ", ", last);
-            }
-            d = last;
-        }
-    }
-    return text_or_empty(joined_take(&ids, m->pool));
-}
 
 /* Words by door; doors whose words agree are a group. */
 struct groups {

@@ -54,8 +54,9 @@ static void name_parties(struct offer_maker *m) {
     o->currency = text_or_empty(shop->currency.s);
     o->title = text_or_empty(job->title.s);
     o->shop = text_or_empty(shop->name.s);
-    o->shop_address = text_or_empty(shop->address.s);
-    o->shop_contact = text_or_empty(shop->contact.s);
+    offer_add(&o->shop_lines, shop->address.s);
+    offer_add(&o->shop_lines, shop->contact.s);
+    offer_add(&o->shop_lines, shop->license.s);
     o->logo = (struct offer_logo){.bytes = shop->logo.bytes,
                                   .size = shop->logo.size,
                                   .width = shop->logo.width,
@@ -77,9 +78,14 @@ static void name_paper(struct offer_maker *m) {
     o->day = job->day;
     o->paper = show_paper(job);
     o->mark = shipped_example(m->e) ? "example prices" : "";
-    o->reference = job->revision.set ? pool_words(m->pool, "%s %s, revision %d", o->paper, number,
-                                                  (int)job->revision.amount)
-                                     : pool_words(m->pool, "%s %s", o->paper, number);
+    o->reference = pool_words(m->pool, "%s%s%s", o->paper, number[0] == '\0' ? "" : " ", number);
+    if (job->revision.set) {
+        o->reference =
+            pool_words(m->pool, "%s, revision %d", o->reference, (int)job->revision.amount);
+    }
+    if (m->e->option >= 0) {
+        o->reference = pool_words(m->pool, "%s, %s", o->reference, estimate_name(m->e));
+    }
     if (o->mark[0] != '\0') {
         o->reference = pool_words(m->pool, "%s, %s", o->reference, o->mark);
     }
@@ -91,9 +97,15 @@ static void name_paper(struct offer_maker *m) {
         add_fact(o, "Revision", pool_words(m->pool, "%d", (int)job->revision.amount));
     }
     if (m->e->option >= 0) {
-        add_fact(o, "Made as", estimate_name(m->e));
+        add_fact(o, "Option", offer_capital(m, estimate_name(m->e)));
     }
+    add_fact(o, "Replaces", job->replaces.s);
     add_fact(o, "Date", offer_date(m->pool, date, metric));
+    if (job->agreed.to.s != NULL) {
+        add_fact(o, "Agreed",
+                 pool_words(m->pool, "%s, %s", offer_capital(m, job->agreed.to.s),
+                            offer_date(m->pool, job->agreed.date, metric)));
+    }
     add_fact(o, o->estimate ? "Prices until" : "Valid until", m->until);
     add_fact(o, "Ready", o->estimate ? NULL : job->ready.s);
 }
@@ -111,10 +123,11 @@ static void set_detail(struct offer_maker *m) {
 
 /* So many texts that no list is cut short: each row may be of something of its own. */
 static bool make_room(struct offer_maker *m) {
-    enum { LISTS = 6, OTHERS = 24 };
+    enum { LISTS = 8, OTHERS = 24 };
     struct offer *const o = m->offer;
-    struct offer_texts *const lists[LISTS] = {&o->statements, &o->made,  &o->included,
-                                              &o->excluded,   &o->notes, &o->terms};
+    struct offer_texts *const lists[LISTS] = {&o->statements, &o->made,     &o->included,
+                                              &o->excluded,   &o->notes,    &o->terms,
+                                              &o->shop_lines, &o->pay_notes};
     const size_t room = OTHERS + OFFER_MADE_COUNT * m->e->quantities.count + m->e->hardware.count +
                         m->e->sale.charge_count + m->e->rates->shop.term_count +
                         m->e->labor.operation_count;

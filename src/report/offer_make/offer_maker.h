@@ -48,8 +48,8 @@ void offer_say_made(struct offer_maker *m);
 /* What an option makes otherwise, its exceptions named: `Panels: maple plywood; for G08, W05: hard
  * maple.` */
 const char *offer_changes(struct offer_maker *m, const struct estimate *option);
-/* The rows of the doors that are in, in the order of the offer: `G01 to G05, G08`. in: one a door.
- */
+/* offer_ids.c: the rows of the doors that are in, in the order of the offer: `G01 to G05, G08`;
+ * many by their kinds, where they are all of these: `kinds A, C`. in: one a door. */
 const char *offer_ids(struct offer_maker *m, const bool *in);
 /* A material as the client reads it; index below 0: "". Borrowed. */
 const char *offer_material(const struct rates *rates, enum material_kind material_kind,

@@ -2,6 +2,7 @@
 /* What an offer says beside the price: to whose sizes, of what, what is part of it and what is not.
  * Each sentence is drawn from the inputs; where they say nothing, the cautious reading is printed.
  */
+#include "base/text.h"
 #include "model/name.h"
 #include "report/offer_make/offer_maker.h"
 #include "report/words/caution.h"
@@ -47,6 +48,20 @@ static void state_quote(struct offer_maker *m) {
                                "The prices hold until %s, and only if the whole list is "
                                "ordered.",
                                m->until));
+}
+
+/* What it puts out of force. */
+static void state_replaced(struct offer_maker *m) {
+    struct offer *const o = m->offer;
+    const struct job *const job = m->e->job;
+    const char *const other = text_or_empty(job->replaces.s);
+    if (job->revision.set || other[0] != '\0') {
+        offer_add(&o->statements,
+                  pool_words(m->pool, "It replaces %s%s%s%s; what they said no longer holds.",
+                             job->revision.set ? "every earlier one of the number " : "",
+                             job->revision.set ? text_or_empty(job->number.s) : "",
+                             job->revision.set && other[0] != '\0' ? ", and " : "", other));
+    }
 }
 
 /* When the doors will be ready stands in the head of a quote; where nothing is said, no date is
@@ -145,6 +160,9 @@ static void say_not_done(struct offer_maker *m, const bool *any, const bool *don
     if (any_hinge && !done[TASK_HINGES]) {
         offer_add(excluded, "Fitting the hinges to the doors");
     }
+    if (any_hinge && !done[TASK_HANGING]) {
+        offer_add(excluded, "Fixing the hinge plates to the cabinets");
+    }
     if (!done[TASK_HANGING]) {
         offer_add(excluded, "Hanging and adjusting the doors on the cabinets");
     }
@@ -159,10 +177,15 @@ static void say_not_done(struct offer_maker *m, const bool *any, const bool *don
 /* Delivery, where it is charged or its operation is among what the doors pay. */
 static void say_delivery(struct offer_maker *m, bool done) {
     struct offer *const o = m->offer;
-    const bool delivered = done || !fig_none(m->e->sale.delivery);
-    offer_add(delivered ? &o->included : &o->excluded, delivered && o->client_address[0] != '\0'
-                                                           ? "Delivery to the address above"
-                                                           : "Delivery");
+    const char *const to = m->e->job->deliver_to.s;
+    if (!done && fig_none(m->e->sale.delivery)) {
+        offer_add(&o->excluded, "Delivery");
+    } else if (to != NULL) {
+        offer_add(&o->included, pool_words(m->pool, "Delivery to %s", to));
+    } else {
+        offer_add(&o->included,
+                  o->client_address[0] == '\0' ? "Delivery" : "Delivery to the address above");
+    }
 }
 
 static void say_part(struct offer_maker *m) {
@@ -183,8 +206,10 @@ static void say_part(struct offer_maker *m) {
     }
     say_delivery(m, done[TASK_DELIVERY]);
     say_not_done(m, any, done);
-    offer_add(&o->excluded, "Cabinet boxes, drawer boxes, hinge plates on the cabinets, and taking "
-                            "away old doors");
+    if (m->e->rates->shop.warranty.s != NULL) {
+        offer_add(&o->included, pool_words(m->pool, "Warranty: %s", m->e->rates->shop.warranty.s));
+    }
+    offer_add(&o->excluded, "Cabinet boxes, drawer boxes, and taking away old doors");
 }
 
 /* What the list does not say of itself. */
@@ -252,6 +277,7 @@ void offer_say(struct offer_maker *m) {
     } else {
         state_quote(m);
     }
+    state_replaced(m);
     state_ready(m);
     offer_say_made(m);
     say_part(m);

@@ -179,6 +179,7 @@ static void draw_head(struct order *o) {
     const struct job *const job = o->e->job;
     const struct text_style title = {.size = 16, .bold = true, .width = f->width};
     const struct text_style text = {.size = TEXT, .width = f->width};
+    const char *const agreed = show_agreed(&o->pool, o->e);
     const char *const sizes = job->unit == LENGTH_MM ? "mm" : "inches";
     flow_text(f, o->prices ? "What to buy" : "Order", title);
     flow_text(f, text_or_empty(shop->name.s), text);
@@ -191,6 +192,9 @@ static void draw_head(struct order *o) {
                          job->number.s == NULL ? "" : " ", text_or_empty(job->number.s),
                          pool_words(&o->pool, ", %s", job->date.s), sizes),
               text);
+    if (o->prices && agreed != NULL) {
+        flow_text(f, pool_words(&o->pool, "agreed: %s", agreed), text);
+    }
     flow_gap(f, 12);
 }
 

@@ -94,6 +94,7 @@ static void draw_margins(const struct plan_pages *pages, cairo_t *cr, size_t at,
                          struct pool *pool) {
     const struct plan_page *const page = &pages->pages[at];
     const struct job *const job = pages->e->job;
+    const char *const agreed = show_agreed(pool, pages->e);
     const double width = pages->width - 2 * MARGIN;
     const struct text_style title = {.size = 17, .bold = true, .width = width * 0.62, .cut = true};
     const struct text_style times = {
@@ -109,8 +110,9 @@ static void draw_margins(const struct plan_pages *pages, cairo_t *cr, size_t at,
     }
     text_draw(cr, MARGIN, MARGIN + 16,
               text_or_empty(pool_format(
-                  pool, "%s%s%s, %s, %s", job->title.s, job->number.s == NULL ? "" : ", ",
-                  text_or_empty(job->number.s), job->date.s, estimate_name(pages->e))),
+                  pool, "%s%s%s, %s, %s%s%s", job->title.s, job->number.s == NULL ? "" : ", ",
+                  text_or_empty(job->number.s), job->date.s, estimate_name(pages->e),
+                  agreed == NULL ? "" : "; agreed: ", text_or_empty(agreed))),
               &name);
     const double low = pages->height - MARGIN - 2;
     text_draw(cr, MARGIN, low,

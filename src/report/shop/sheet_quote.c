@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The quote: who, what, the doors by room, from their sum to what is to be paid and when. */
+#include "base/array.h"
 #include "base/text.h"
 #include "report/shop/check_cell.h"
 #include "report/shop/paper.h"
@@ -46,6 +47,7 @@ static void put_parties(struct page *p) {
     pair_line(p, "For", job->client.s);
     pair_line(p, "", job->address.s);
     pair_line(p, "Number", job->number.s);
+    pair_line(p, "Agreed", show_agreed(&p->book->pool, p->e));
     pair_line(p, "Date", job->date.s);
     if (job->valid.set) {
         pair_line(p, "Valid until", show_valid_until(job).text);
@@ -61,11 +63,14 @@ static void put_words(struct page *p, const struct leaf_figures *leaf) {
     const char *const finish = leaf->door->construction->finish.index < 0
                                    ? "bare"
                                    : leaf->door->construction->finish.name.s;
-    const char *const note = show_note(leaf->door);
-    const bool words = row->extra_words.s != NULL && row->extra_words.s[0] != '\0';
-    book_format(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, "%s, %s, %s%s%s%s%s",
-                show_door(leaf->door), show_style(leaf->door), finish, note[0] == '\0' ? "" : "; ",
-                note, words ? "; " : "", words ? row->extra_words.s : "");
+    const char *const more[] = {show_note(leaf->door), show_remark(leaf->door),
+                                text_or_empty(row->extra_words.s)};
+    const char *text = pool_words(&p->book->pool, "%s, %s, %s", show_door(leaf->door),
+                                  show_style(leaf->door), finish);
+    for (size_t i = 0; i < COUNT_OF(more); i++) {
+        text = more[i][0] == '\0' ? text : pool_words(&p->book->pool, "%s; %s", text, more[i]);
+    }
+    book_text(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, text);
 }
 
 static void put_door(struct page *p, size_t r) {

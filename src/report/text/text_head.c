@@ -21,6 +21,8 @@ void head_print(struct page *page, const char *what, const struct estimate *e) {
     static const struct grid_column columns[] = {{NULL, GRID_LEFT, false}, {NULL, GRID_LEFT, true}};
     const struct job *const job = e->job;
     struct grid grid;
+    struct pool pool;
+    pool_init(&pool);
     say_wrapped(page, what, 0, ": %s", job->title.s);
     grid_init(&grid, columns, 2, 2);
     line(&grid, "number", job->number.s);
@@ -32,11 +34,14 @@ void head_print(struct page *page, const char *what, const struct estimate *e) {
     line(&grid, "ready", job->ready.s);
     line(&grid, "shop", e->rates->shop.name.s);
     line(&grid, "made", estimate_name(e));
+    line(&grid, "agreed", show_agreed(&pool, e));
     grid_put(&grid, "money");
     grid_put(&grid, "%s, sizes in %s", e->rates->shop.currency.s, length_words(job->unit));
     line(&grid, "prices", shipped_example(e) ? "example prices: the rates are invented" : NULL);
     grid_print(&grid, page);
     grid_clear(&grid);
+    page->failed = page->failed || pool_failed(&pool);
+    pool_clear(&pool);
 }
 
 void cautions_print(struct page *page, const struct estimate *e, unsigned papers) {

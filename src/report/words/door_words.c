@@ -62,6 +62,10 @@ const char *show_note(const struct door *door) {
     return door->role == LEAF_FOLDING ? "" : text_or_empty(door->row->note.s);
 }
 
+const char *show_remark(const struct door *door) {
+    return door->role == LEAF_FOLDING ? "" : text_or_empty(door->row->remark.s);
+}
+
 const char *show_opens(enum opens opens) {
     static const char *const names[] = {
         [OPENS_HINGED] = "hinged",       [OPENS_LIFT_UP] = "lift up", [OPENS_TILT_OUT] = "tilt out",

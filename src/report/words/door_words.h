@@ -22,6 +22,8 @@ const char *show_leaf_sizes(struct pool *pool, const struct door *door, enum len
 /* What is noted of the row, once a row: of leaves that fold the one that is hung has it; "":
  * nothing. The row's. */
 const char *show_note(const struct door *door);
+/* The same of what is noted for the shop alone. */
+const char *show_remark(const struct door *door);
 
 /* "hinged", "lift up", ...; static. */
 const char *show_opens(enum opens opens);

@@ -175,6 +175,17 @@ const char *show_color(const struct rates *rates, const struct construction *con
                : "";
 }
 
+const char *show_agreed(struct pool *pool, const struct estimate *e) {
+    const struct agreed *const agreed = &e->job->agreed;
+    char day[16];
+    if (agreed->to.s == NULL) {
+        return NULL;
+    }
+    return pool_words(pool, "%s, %s%s%s", agreed->to.s, date_text(agreed->date, day, sizeof day),
+                      agreed->option == e->option ? "" : "; this is made ",
+                      agreed->option == e->option ? "" : estimate_name(e));
+}
+
 const char *show_paper(const struct job *job) {
     return job->paper.choice == PAPER_ESTIMATE ? "Estimate" : "Quote";
 }

@@ -65,6 +65,10 @@ const char *show_color(const struct rates *rates, const struct construction *con
 /* Whether the shop prints on letter paper; else on A4. */
 bool show_on_letter(const struct estimate *e);
 
+/* What the client took and when, `maple, 2026-03-09`, and where this estimate is of something else,
+ * that it is; NULL: nothing is agreed yet. In pool; "" when memory is out. */
+const char *show_agreed(struct pool *pool, const struct estimate *e);
+
 /* What the client's papers are called: "Quote", "Estimate"; static. */
 const char *show_paper(const struct job *job);
 
