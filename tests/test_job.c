@@ -124,6 +124,7 @@ static void test_agreed(void **state) {
         {"maple, 2026-02-30", -1, "bad-date"},
         {"maple", -1, "bad-item"},
         {", 2026-03-09", -1, "bad-item"},
+        {"inset, 2026-03-09\npaper = estimate", 1, "both-given"},
     };
 
     (void)state;

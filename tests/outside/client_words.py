@@ -201,8 +201,8 @@ def run_variant(doorcost, job, variant):
         folder = pathlib.Path(temporary)
         copy = prepare(folder, job)
         text = copy.read_text(encoding="utf-8")
-        if "ready =" in lines:
-            text = re.sub(r"(?m)^ready .*\n", "", text)
+        for key in re.findall(r"(?m)^(\w+) =", lines) + ["agreed"] * ("estimate" in lines):
+            text = re.sub(rf"(?m)^{key} .*\n", "", text)
         copy.write_text(change(text).replace("[job]\n", "[job]\n" + lines, 1), encoding="utf-8")
         doors = copy.parent / "doors.csv"
         doors.write_text(change_list(doors.read_text(encoding="utf-8")), encoding="utf-8")

@@ -86,6 +86,11 @@ void job_check_agreed(struct reader *reader, struct job *job) {
     const struct text *const to = &job->agreed.to;
 
     job->agreed.option = -1;
+    if (to->s != NULL && job->paper.choice == PAPER_ESTIMATE) {
+        problem_add(reader->problems, SEVERITY_ERROR, "both-given", job->agreed.written.place,
+                    "agreed: an estimate is agreed to by nobody; make it 'paper = quote', or take "
+                    "one of the two away");
+    }
     if (to->s == NULL || strcmp(to->s, AGREED_AS_LISTED) == 0) {
         return;
     }
