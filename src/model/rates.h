@@ -33,14 +33,12 @@ struct picture {
 };
 
 struct shop {
-    struct text name, address, contact,
-        license;                   /* for the head of the quote; all but the name may be absent */
-    struct text payment, warranty; /* to the client; may be absent */
-    struct text currency;          /* 'USD', shown beside money */
-    uint8_t money_decimals;        /* that amounts in it have */
+    struct text name, address, contact, license; /* for the head of the quote; may be absent */
+    struct text payment, warranty;               /* to the client; may be absent */
+    struct text currency;                        /* 'USD', shown beside money */
+    uint8_t money_decimals;                      /* that amounts in it have */
     enum length_unit unit;
-    struct text
-        woods; /* the woods table, a file name already resolved against the rates file's folder */
+    struct text woods;                 /* a file's name, resolved against the rates file's folder */
     struct text terms_path, logo_path; /* of the client's papers; resolved likewise */
     struct text *terms;                /* paragraphs of the terms file, comments left out */
     size_t term_count;
