@@ -41,6 +41,13 @@ foreach(job ${sample_jobs})
     set_tests_properties(explain-${name} PROPERTIES LABELS slow)
 endforeach()
 
+# What `strike` tells of every sample is what an edited list comes to.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME strike-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/strike.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${job})
+endforeach()
+
 # A shop and a job on the bench, for tests that read and estimate.
 add_library(doorcost_support OBJECT support.c questions.c)
 target_include_directories(doorcost_support PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})

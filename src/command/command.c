@@ -72,6 +72,15 @@ static const struct command rows[COMMAND_COUNT] = {
          "an operation, one of these with what is asked of it (G03 labor, poplar yield), or a cell "
          "of the workbook (Prices!F12).",
          WORK_PURCHASES, TRACE_FIRST, JSON_TAPE, true, command_explain, "WHAT"},
+    [PLACE_STRIKE] =
+        {"strike", "tell what a row saves if it is struck, and one more of it costs",
+         "doorcost strike samples/kitchen/kitchen.ini G03 G04",
+         "Estimates the job anew without each row, and with one more of it: whole sheets, set-ups, "
+         "minimums and price breaks make that differ from what the row is listed at. Tells too "
+         "which nearly equal sizes, made one, save something. With names of rows behind the job "
+         "file: these, and all of them at once.",
+         WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_strike,
+         "[ROW ...]"},
 };
 
 const struct command *command_rows(size_t *count) {
@@ -105,10 +114,9 @@ enum status command_out_of_memory(struct streams streams) {
     return STATUS_OUTPUT;
 }
 
-enum status command_json(const struct request *request, const struct work *work,
-                         struct streams streams) {
+struct json_paper command_paper(const struct request *request, const struct work *work) {
     const bool whole = problems_count(&work->problems, SEVERITY_ERROR) == 0;
-    const struct json_paper paper = {
+    return (struct json_paper){
         .command = request->command->name,
         .parts = request->command->json_parts,
         .problems = &work->problems,
@@ -116,11 +124,20 @@ enum status command_json(const struct request *request, const struct work *work,
         .estimates = work->estimates,
         .count = work->count,
     };
-    if (!json_write(&paper, streams.out)) {
-        fprintf(streams.err, "doorcost: out of memory; the JSON document is not whole\n");
+}
+
+enum status command_send(const struct json_paper *paper, struct streams streams) {
+    if (!json_write(paper, streams.out)) {
+        text_print(streams.err, "doorcost: out of memory; the JSON document is not whole\n");
         return STATUS_OUTPUT;
     }
     return command_flush(streams);
+}
+
+enum status command_json(const struct request *request, const struct work *work,
+                         struct streams streams) {
+    const struct json_paper paper = command_paper(request, work);
+    return command_send(&paper, streams);
 }
 
 /* --- running one --- */

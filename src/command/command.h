@@ -32,6 +32,7 @@ enum work_trace {
 };
 
 struct work;
+struct json_paper; /* report/json/json.h */
 
 struct streams {
     FILE *out, *err;
@@ -47,6 +48,7 @@ enum command_place {
     PLACE_COMPARE,
     PLACE_DRAW,
     PLACE_EXPLAIN,
+    PLACE_STRIKE,
     COMMAND_COUNT
 };
 
@@ -76,7 +78,11 @@ enum status command_main(int argc, char **argv, struct streams streams);
 enum status command_flush(struct streams streams);
 /* Says that memory is out; STATUS_OUTPUT. */
 enum status command_out_of_memory(struct streams streams);
-/* The result as JSON. */
+/* What every result as JSON says: command, problems, job, estimates. Borrows the work. */
+struct json_paper command_paper(const struct request *request, const struct work *work);
+/* Prints a result as JSON; STATUS_OUTPUT where memory ran out or out did not take it. */
+enum status command_send(const struct json_paper *paper, struct streams streams);
+/* The result of a command that adds nothing to it. */
 enum status command_json(const struct request *request, const struct work *work,
                          struct streams streams);
 
@@ -98,6 +104,10 @@ enum status command_plan(const struct request *request, struct work *work, struc
 /* The job and its options side by side. */
 enum status command_compare(const struct request *request, struct work *work,
                             struct streams streams);
+
+/* What each row saves if it is struck, and one more of it costs. */
+enum status command_strike(const struct request *request, struct work *work,
+                           struct streams streams);
 
 /* How a figure came about. */
 enum status command_explain(const struct request *request, struct work *work,

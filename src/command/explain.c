@@ -84,15 +84,10 @@ static enum status find(const struct work *work, struct pool *pool, const char *
 static enum status tell(const struct request *request, const struct work *work, fig figure,
                         size_t depth, struct streams streams) {
     if (request->json) {
-        const struct json_paper paper = {.command = request->command->name,
-                                         .parts = request->command->json_parts,
-                                         .problems = &work->problems,
-                                         .job = &work->job,
-                                         .estimates = work->estimates,
-                                         .count = 1,
-                                         .explained = figure};
-        return json_write(&paper, streams.out) ? command_flush(streams)
-                                               : command_out_of_memory(streams);
+        struct json_paper paper = command_paper(request, work);
+        paper.count = 1; /* its options have no part in it */
+        paper.explained = figure;
+        return command_send(&paper, streams);
     }
     struct page page = {.out = streams.out};
     explain_print(&page, &work->estimates[0], &work->problems, figure, depth);

@@ -29,7 +29,9 @@ static const struct option_row rows[] = {
      "units of work that the planner may spend on a material, in millions (1000 takes about a "
      "second); the same count gives the same "
      "plan everywhere",
-     AT(effort), 1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_EXPLAIN,
+     AT(effort),
+     1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_EXPLAIN |
+         1u << PLACE_STRIKE,
      '\0'},
     {"depth", "COUNT", "how far down lines go, from 0 to 99; else 2", AT(depth),
      1u << PLACE_EXPLAIN, '\0'},

@@ -92,7 +92,7 @@ static struct door begin_door(const struct calc *c, const struct row *row,
 struct making {
     const struct calc *calc;
     struct construction *constructions; /* of each make of the job, under the option */
-    size_t made;                        /* of these */
+    bool *made;                         /* which of these are */
     struct part *parts;                 /* room for those of one leaf, which keeps what it has */
     struct opening *openings;
     struct index leaves; /* of which door each leaf was made first */
@@ -190,14 +190,17 @@ bool doors_make(struct doors *doors, const struct calc *c, int option) {
     const struct job *const job = c->job;
     struct making m = {.calc = c};
     m.constructions = pool_take(c->pool, job->make_count, sizeof *m.constructions);
+    m.made = pool_take(c->pool, job->make_count, sizeof *m.made);
     m.parts = pool_take(c->pool, FRAME_MOST_PARTS, sizeof *m.parts);
     m.openings = pool_take(c->pool, (size_t)2 * FRAME_MOST_ROWS, sizeof *m.openings);
     *doors = (struct doors){0};
     doors->doors = pool_take(c->pool, count_doors(job), sizeof *doors->doors);
     bool held = !pool_failed(c->pool);
     for (size_t r = 0; held && r < job->row_count; r++) {
-        if (job->rows[r].make->number == m.made) { /* they are numbered as rows come */
-            m.constructions[m.made++] = row_construction(job, &job->rows[r], option);
+        const size_t number = job->rows[r].make->number;
+        if (!m.made[number]) {
+            m.made[number] = true;
+            m.constructions[number] = row_construction(job, &job->rows[r], option);
         }
         held = make_row(&m, doors, r) && !pool_failed(c->pool);
     }

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/warn.h"
 
+#include "base/order.h"
 #include "door/blank.h"
-
 #include "door/leaf.h"
 #include "door/quantity.h"
 #include "door/warn_hardware.h"
@@ -27,7 +27,7 @@ static const char *id_of(const struct calc *c, const struct door *door) {
 static int by_length(const void *x, const void *y) {
     const length a = *(const length *)x;
     const length b = *(const length *)y;
-    return a < b ? -1 : (a > b ? 1 : 0);
+    return order_by_number(a, b);
 }
 
 static length side_of(const struct door *door, bool width) {
@@ -108,20 +108,16 @@ struct sort_of_door {
     size_t row;
 };
 
-static int by_number(int64_t a, int64_t b) {
-    return a < b ? -1 : (a > b ? 1 : 0);
-}
-
 /* By use, style, width, height, then row. */
 static int by_sort(const void *left, const void *right) {
     const struct sort_of_door *const a = left;
     const struct sort_of_door *const b = right;
     const int order[] = {
-        by_number(a->door->row->use.choice, b->door->row->use.choice),
-        by_number(a->door->construction->style.index, b->door->construction->style.index),
-        by_number(a->door->width, b->door->width),
-        by_number(a->door->height, b->door->height),
-        by_number((int64_t)a->row, (int64_t)b->row),
+        order_by_number(a->door->row->use.choice, b->door->row->use.choice),
+        order_by_number(a->door->construction->style.index, b->door->construction->style.index),
+        order_by_number(a->door->width, b->door->width),
+        order_by_number(a->door->height, b->door->height),
+        order_by_number((int64_t)a->row, (int64_t)b->row),
     };
     for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
         if (order[i] != 0) {
@@ -134,7 +130,7 @@ static int by_sort(const void *left, const void *right) {
 static int by_row(const void *left, const void *right) {
     const struct sort_of_door *const a = left;
     const struct sort_of_door *const b = right;
-    return by_number((int64_t)a->row, (int64_t)b->row);
+    return order_by_number((int64_t)a->row, (int64_t)b->row);
 }
 
 /* Sorted, the first row of each; how many they are. */

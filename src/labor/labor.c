@@ -9,6 +9,8 @@
 #include "model/charge.h"
 #include "model/name.h"
 
+#include <string.h>
+
 /* A driver that the job has as a whole: its count, none when it has nothing of it, and by what each
  * row carries of it. */
 struct whole {
@@ -16,13 +18,15 @@ struct whole {
     fig *by; /* one a row; NULL: the driver is each row's own */
 };
 
+enum { MAKE_NOT_ASKED, MAKE_LEFT, MAKE_WORKED };
+
 /* What the operations are worked out with. */
 struct work {
     const struct calc *calc;
     const struct finish_list *finish;
     struct whole wholes[DRIVER_COUNT];
-    bool *makes;  /* of the job: whether the operation at hand works on rows of it */
-    bool *styles; /* of the rates: whether the operation at hand works on doors of it */
+    uint8_t *makes; /* of the job: whether the operation at hand works on rows of it */
+    bool *styles;   /* of the rates: whether the operation at hand works on doors of it */
     /* of the operation at hand, one a row */
     bool *applies; /* whether it works on it */
     fig *basis;    /* by what its total is shared; none: nothing of it */
@@ -181,17 +185,17 @@ static bool run(const struct work *w, struct operation_figures *o) {
     const struct operation *const op = &c->rates->operations[o->operation];
     const struct whole *const whole = &w->wholes[op->per.choice];
     bool works = false;
-    size_t asked = 0;
     for (size_t s = 0; s < c->rates->style_count; s++) {
         w->styles[s] = references_hold(&c->rates->styles[s].operations, o->operation);
     }
+    memset(w->makes, MAKE_NOT_ASKED, c->job->make_count);
     for (size_t r = 0; r < c->quantities->count; r++) {
         const struct door *const door = c->quantities->leaves[r].door;
-        if (door->row->make->number == asked) { /* they are numbered as rows come */
-            w->makes[asked++] = make_has(c, door, o->operation);
+        uint8_t *const make = &w->makes[door->row->make->number];
+        if (*make == MAKE_NOT_ASKED) {
+            *make = make_has(c, door, o->operation) ? MAKE_WORKED : MAKE_LEFT;
         }
-        w->applies[r] = w->makes[door->row->make->number] ||
-                        w->styles[door->style - c->rates->styles] ||
+        w->applies[r] = *make == MAKE_WORKED || w->styles[door->style - c->rates->styles] ||
                         references_hold(&door->row->also, o->operation);
         works = works || w->applies[r];
     }

@@ -13,6 +13,7 @@ enum {
     MOST_CONTAINER_SIZES = 8, /* of a product; the search for the cheapest set grows with them */
     MOST_COATS = 32,          /* products of a finish, one after another */
     MOST_DOOR_ROWS = 100000,  /* of a door list; some 400 MB to check them */
+    MOST_OF_ROW = 9999,       /* openings or doors of a row */
     MOST_WOODS = 10000        /* rows of the table of woods */
 };
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "price/sale.h"
 
+#include "base/order.h"
 #include "base/text.h"
 #include "model/charge.h"
 #include "model/limits.h"
@@ -199,7 +200,7 @@ static int by_name(const void *left, const void *right) {
     const struct placed *const a = left;
     const struct placed *const b = right;
     const int order = text_order(a->room, b->room);
-    return order != 0 ? order : (a->row < b->row ? -1 : (a->row > b->row ? 1 : 0));
+    return order != 0 ? order : order_by_number((int64_t)a->row, (int64_t)b->row);
 }
 
 static int by_first(const void *left, const void *right) {
@@ -208,7 +209,7 @@ static int by_first(const void *left, const void *right) {
     if (a->first != b->first) {
         return a->first < b->first ? -1 : 1;
     }
-    return a->row < b->row ? -1 : (a->row > b->row ? 1 : 0);
+    return order_by_number((int64_t)a->row, (int64_t)b->row);
 }
 
 /* Finds the rooms. Sorted, because lists may be long. false: out of memory. */

@@ -2,6 +2,7 @@
 /* First the parts into strips, then the strips into boards. */
 #include "cut/board/board_strips.h"
 
+#include "base/order.h"
 #include "base/pool.h"
 #include "cut/strip/strip_plan.h"
 
@@ -20,9 +21,7 @@ struct sizes {
 };
 
 static int by_value(const void *a, const void *b) {
-    const int64_t x = *(const int64_t *)a;
-    const int64_t y = *(const int64_t *)b;
-    return x < y ? -1 : (x > y ? 1 : 0);
+    return order_by_number(*(const int64_t *)a, *(const int64_t *)b);
 }
 
 static void keep_distinct(struct sizes *s) {

@@ -132,7 +132,7 @@ const struct key row_keys[] = {
     {"room", AS_TEXT, FIELD(row, room), "galley", .help = "the quote lists doors by room"},
     {"use", AS_CHOICE(uses), FIELD(row, use), "door", "drawer front",
      .help = "door, drawer front, false front or end panel; absent: door"},
-    {"count", AS_COUNT(1, 9999, 1), FIELD(row, count), "2",
+    {"count", AS_COUNT(1, MOST_OF_ROW, 1), FIELD(row, count), "2",
      .help = "of openings or doors; absent: 1"},
     {"width", AS_LENGTH(SIDE_RANGE), FIELD(row, width), "15 1/2", "394 mm", .needed = true,
      .help = "as measured"},

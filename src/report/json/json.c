@@ -171,6 +171,9 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     if ((paper->parts & JSON_PURCHASE) != 0) {
         json_send(stream, "purchase", json_purchase(maker, &maker->e->purchase));
     }
+    if (paper->strike != NULL) {
+        json_strike(maker, paper->strike);
+    }
     if (!fig_none(paper->explained)) {
         json_send(stream, "explained", json_integer(paper->explained.id));
     }

@@ -5,7 +5,7 @@
 #ifndef DOORCOST_REPORT_JSON_JSON_PARTS_H
 #define DOORCOST_REPORT_JSON_JSON_PARTS_H
 
-#include "price/estimate.h"
+#include "price/strike.h"
 #include "report/json/json_stream.h"
 #include "report/words/field.h"
 
@@ -51,6 +51,8 @@ json_t *json_purchase(struct json_maker *maker, const struct purchase *purchase)
 void json_doors(struct json_maker *maker);
 /* The cutting plans, likewise. */
 void json_plans(struct json_maker *maker);
+/* Rows struck and added, and sizes made one, likewise. */
+void json_strike(struct json_maker *maker, const struct strike *strike);
 /* All figures with how they were made, and problems, likewise. */
 void json_tape(struct json_maker *maker, const struct problems *problems);
 

@@ -6,6 +6,7 @@
  * another; a gap is no hindrance as long as no other number stands in it. */
 #include "report/xlsx/formula.h"
 
+#include "base/order.h"
 #include "report/xlsx/formula_map.h"
 
 #include <stdarg.h>
@@ -100,10 +101,10 @@ struct term {
 static int compare_terms(const void *x, const void *y) {
     const struct term *const a = x;
     const struct term *const b = y;
-    const int first = cell_order(a->cell->sheet, b->cell->sheet);
-    const int second = first != 0 ? first : cell_order(a->cell->column, b->cell->column);
-    const int third = second != 0 ? second : cell_order(a->cell->row, b->cell->row);
-    return third != 0 ? third : cell_order(a->minus, b->minus);
+    const int first = order_by_number(a->cell->sheet, b->cell->sheet);
+    const int second = first != 0 ? first : order_by_number(a->cell->column, b->cell->column);
+    const int third = second != 0 ? second : order_by_number(a->cell->row, b->cell->row);
+    return third != 0 ? third : order_by_number(a->minus, b->minus);
 }
 
 /* The terms in the order of their cells: a sum does not mind, and ranges come out of it. NULL: out

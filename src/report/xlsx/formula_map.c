@@ -12,10 +12,6 @@ struct formula_map {
     size_t words[BOOK_MOST_SHEETS];                         /* of each column of a sheet */
 };
 
-int cell_order(int64_t a, int64_t b) {
-    return a < b ? -1 : (a > b ? 1 : 0);
-}
-
 static bool is_number(const struct cell *cell) {
     return cell->kind != CELL_TEXT && cell->kind != CELL_CHECK;
 }

@@ -22,7 +22,4 @@ bool homes_in_column(const struct home *a, const struct home *b);
 /* Whether two cells stand in one row of one sheet. */
 bool homes_in_row(const struct home *a, const struct home *b);
 
-/* -1, 0, 1. */
-int cell_order(int64_t a, int64_t b);
-
 #endif

@@ -1,0 +1,221 @@
+/* SPDX-License-Identifier: MIT */
+#include "price/strike.h"
+
+#include "model/limits.h"
+#include "price/near_size.h"
+
+#include <stdlib.h>
+
+struct maker {
+    struct strike *strike;
+    const struct estimate *base;
+    struct plan_request plans;
+    struct row *rows; /* of the job that is tried: room for all of base's */
+    bool memory;      /* false: out of memory */
+};
+
+/* --- outcomes --- */
+
+static int64_t money_of(const struct estimate *e, fig f) {
+    return tape_scaled(&e->tape, f, e->tape.money_decimals);
+}
+
+static struct outcome outcome_of(const struct estimate *e) {
+    struct outcome o = {
+        .client = money_of(e, e->sale.total),
+        .before_tax = money_of(e, e->sale.subtotal),
+        .direct = money_of(e, e->costs.job.direct),
+        .bought = money_of(e, e->purchase.total),
+        .hours = tape_scaled(&e->tape, e->labor.hours, 2),
+    };
+    for (size_t i = 0; i < e->sale.charge_count; i++) {
+        o.direct += money_of(e, e->costs.charges[i].direct);
+    }
+    for (size_t i = 0; i < e->labor.operation_count; i++) {
+        o.setups += tape_scaled(&e->tape, e->labor.operations[i].setups, 0);
+    }
+    o.left = o.before_tax - o.direct;
+    return o;
+}
+
+static struct outcome minus(struct outcome a, struct outcome b) {
+    return (struct outcome){
+        .client = a.client - b.client,
+        .before_tax = a.before_tax - b.before_tax,
+        .direct = a.direct - b.direct,
+        .left = a.left - b.left,
+        .bought = a.bought - b.bought,
+        .hours = a.hours - b.hours,
+        .setups = a.setups - b.setups,
+    };
+}
+
+/* What the job comes to with the first `count` of m->rows in place of its own; false: it could not
+ * be estimated so. What a craftsman would ask of such a job is not asked. */
+static bool try_rows(struct maker *m, size_t count, struct outcome *outcome) {
+    struct job job = *m->base->job;
+    const struct estimate_request request = {
+        .option = m->base->option, .plans = m->plans, .purchase = true};
+    struct estimate e;
+    struct problems unheard;
+    *outcome = (struct outcome){0};
+    if (count == 0) { /* nothing is left to be made */
+        return true;
+    }
+    job.rows = m->rows;
+    job.row_count = count;
+    problems_init(&unheard);
+    const enum estimate_result result = estimate_make(&e, m->base->rates, &job, request, &unheard);
+    m->memory = m->memory && result != ESTIMATE_MEMORY && !unheard.failed;
+    if (result == ESTIMATE_OK) {
+        *outcome = outcome_of(&e);
+    }
+    estimate_clear(&e);
+    problems_clear(&unheard);
+    return result == ESTIMATE_OK;
+}
+
+/* --- rows --- */
+
+/* The job without the rows of that list. */
+static size_t copy_without(const struct maker *m, const size_t *rows, size_t count) {
+    const struct job *const job = m->base->job;
+    size_t kept = 0;
+    for (size_t r = 0, next = 0; r < job->row_count; r++) {
+        if (next < count && rows[next] == r) {
+            next++;
+        } else {
+            m->rows[kept++] = job->rows[r];
+        }
+    }
+    return kept;
+}
+
+static void take_row(struct maker *m, struct strike_row *found, size_t r) {
+    const struct estimate *const base = m->base;
+    const struct row *const row = &base->job->rows[r];
+    struct outcome outcome;
+    *found = (struct strike_row){.row = row};
+    for (size_t i = 0; i < base->quantities.count; i++) {
+        if (base->quantities.leaves[i].door->row == row) {
+            found->listed += money_of(base, base->costs.doors[i].amount);
+        }
+    }
+    found->listed_one = found->listed / row->count.amount;
+    found->has_less = try_rows(m, copy_without(m, &r, 1), &outcome);
+    found->less = minus(m->strike->job, outcome);
+    if (!m->memory || row->count.amount >= MOST_OF_ROW) {
+        return;
+    }
+    const size_t all = copy_without(m, NULL, 0);
+    m->rows[r].count.amount++;
+    found->has_more = try_rows(m, all, &outcome);
+    found->more = minus(outcome, m->strike->job);
+}
+
+static void take_rows(struct maker *m, const size_t *rows, size_t count) {
+    struct strike *const s = m->strike;
+    for (size_t i = 0; i < s->row_count && m->memory; i++) {
+        take_row(m, &s->rows[i], count == 0 ? i : rows[i]);
+    }
+    if (count > 1 && m->memory) {
+        struct outcome outcome;
+        s->has_together = try_rows(m, copy_without(m, rows, count), &outcome);
+        s->together = minus(s->job, outcome);
+    }
+}
+
+/* --- sizes --- */
+
+/* The rows whose leaves have one of the sizes of `near` get the other one. */
+static struct strike_size copy_alike(const struct maker *m, const struct near_size *near, bool up,
+                                     struct pool *pool) {
+    const struct doors *const doors = &m->base->doors;
+    struct strike_size size = {.width = near->width,
+                               .from = near->size[up ? 0 : 1],
+                               .to = near->size[up ? 1 : 0],
+                               .other = near->leaves[up ? 1 : 0]->row,
+                               .rows = pool_take(pool, doors->count, sizeof *size.rows)};
+    (void)copy_without(m, NULL, 0);
+    for (size_t d = 0; d < doors->count && size.rows != NULL; d++) {
+        const struct door *const leaf = &doors->doors[d];
+        const length side = near->width ? leaf->width : leaf->height;
+        if (near_size_kind_same(leaf, near->leaves[0], near->width) && side == size.from) {
+            struct row *const row = &m->rows[leaf->row - m->base->job->rows];
+            if (near->width) {
+                row->width.amount += (size.to - size.from) * leaf->leaves;
+            } else {
+                row->height.amount += size.to - size.from;
+            }
+            size.rows[size.row_count++] = leaf->row;
+        }
+    }
+    return size;
+}
+
+/* A set-up, or a thousandth of the direct cost: less is not worth a word. */
+static bool saves(const struct strike *s, const struct strike_size *size) {
+    return size->less.direct > 0 &&
+           (size->less.setups > 0 || size->less.direct * 1000 >= s->job.direct);
+}
+
+static int by_saving(const void *a, const void *b) {
+    const struct strike_size *const x = a;
+    const struct strike_size *const y = b;
+    if (x->less.direct != y->less.direct) {
+        return x->less.direct < y->less.direct ? 1 : -1;
+    }
+    return x->rows[0] < y->rows[0] ? -1 : 1;
+}
+
+/* Each pair of neighboring sizes is made one both ways; the way that saves more is kept. */
+static bool take_sizes(struct maker *m, struct pool *pool) {
+    struct strike *const s = m->strike;
+    struct near_sizes near;
+    if (!near_sizes_find(&near, &m->base->doors, m->base->job->unit, pool)) {
+        return false;
+    }
+    s->sizes = pool_take(pool, near.count + 1, sizeof *s->sizes);
+    for (size_t i = 0; s->sizes != NULL && i < near.count && m->memory; i++) {
+        struct strike_size best = {0};
+        for (int up = 0; up <= 1; up++) {
+            struct strike_size size = copy_alike(m, &near.list[i], up == 1, pool);
+            struct outcome outcome;
+            m->memory = m->memory && size.rows != NULL;
+            if (m->memory && try_rows(m, m->base->job->row_count, &outcome)) {
+                size.less = minus(s->job, outcome);
+                best = size.less.direct > best.less.direct ? size : best;
+            }
+        }
+        if (saves(s, &best)) {
+            s->sizes[s->size_count++] = best;
+        }
+    }
+    if (s->sizes != NULL) {
+        qsort(s->sizes, s->size_count, sizeof *s->sizes, by_saving);
+    }
+    return s->sizes != NULL;
+}
+
+bool strike_make(struct strike *strike, const struct estimate *base, struct plan_request plans,
+                 const size_t *rows, size_t count, struct pool *pool) {
+    const size_t all = base->job->row_count;
+    *strike = (struct strike){
+        .job = outcome_of(base),
+        .row_count = count == 0 ? all : count,
+        .money_decimals = base->tape.money_decimals,
+    };
+    strike->rows = pool_take(pool, strike->row_count, sizeof *strike->rows);
+    struct maker m = {.strike = strike,
+                      .base = base,
+                      .plans = plans,
+                      .rows = calloc(all, sizeof *m.rows),
+                      .memory = strike->rows != NULL};
+    m.memory = m.memory && m.rows != NULL;
+    if (m.memory) {
+        take_rows(&m, rows, count);
+        m.memory = m.memory && (count > 0 || take_sizes(&m, pool));
+    }
+    free(m.rows);
+    return m.memory;
+}
