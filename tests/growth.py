@@ -19,6 +19,7 @@ PROGRAM, TREE = sys.argv[1], sys.argv[2]
 STYLES = ("shaker", "shaker-glass", "slab", "raised", "wide-shaker", "mitered")
 CALLS = {
     "check": ["check"],
+    "finish": ["finish"],
     "quote": ["quote", "--effort", "5", "-o", "q.xlsx"],
     "json": ["quote", "--effort", "5", "--json"],
     "plan": ["plan"],
@@ -31,6 +32,10 @@ BARS = (
     ("check", 10000, "sizes", 62, 8),
     ("check", 20000, "sizes", 102, 16),
     ("check", 10000, "rooms", 55, 8),
+    ("check", 4000, "colors", 55, 8),
+    ("check", 8000, "colors", 98, 8),
+    ("finish", 1000, "colors", 40, 12),
+    ("finish", 2000, "colors", 62, 12),
     ("json", 1000, "plain", 165, 60),
     ("quote", 1000, "plain", 112, 60),
     ("plan", 1, "many", 60, 6),
@@ -42,10 +47,10 @@ def inches(count, parts):
 
 
 def write_list(path, rows, kind):
-    """kind: `rooms`: each row in a room of its own; `sizes`: each of a size of its own; `many`: 9,999 of each,
-    17 1/4 x 22 3/4; or `plain`."""
+    """kind: `rooms`: each row in a room of its own; `sizes`: each of a size of its own; `colors`: each in a color of its
+    own; `many`: 9,999 of each, 17 1/4 x 22 3/4; or `plain`."""
     with open(path, "w", encoding="ascii") as out:
-        out.write("id,room,use,count,width,height,leaves,style,hinge side,note\n")
+        out.write("id,room,use,count,width,height,leaves,style,hinge side,note,color\n")
         for i in range(rows):
             width, height = 160 + i * 7 % 100 * 2, 280 + i * 11 % 60 * 5
             count, parts = 1 + i % 3, 16
@@ -53,8 +58,9 @@ def write_list(path, rows, kind):
                 width, height, parts = 640 + i % 641, 1280 + i // 641 % 1281, 64
             if kind == "many":
                 width, height, count = 276, 364, 9999
+            color = f"white {i}" if kind == "colors" else ""
             out.write(f"D{i + 1},room {i if kind == 'rooms' else i // 40},door,{count},{inches(width, parts)},"
-                      f"{inches(height, parts)},1,{STYLES[i % len(STYLES)]},left,\n")
+                      f"{inches(height, parts)},1,{STYLES[i % len(STYLES)]},left,,{color}\n")
 
 
 def measure(name, rows, kind):

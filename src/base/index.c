@@ -10,6 +10,14 @@ uint64_t hash_text(uint64_t hash, const char *text) {
     return hash_word(hash, text == NULL ? 1 : 0);
 }
 
+uint64_t hash_name(uint64_t hash, const char *name) {
+    for (const char *c = name == NULL ? "" : name; *c != '\0'; c++) {
+        const char small = (char)(*c >= 'A' && *c <= 'Z' ? *c - 'A' + 'a' : *c);
+        hash = (hash ^ (unsigned char)small) * UINT64_C(1099511628211);
+    }
+    return hash_word(hash, name == NULL ? 1 : 0);
+}
+
 /* Keeps the slots at most half full. */
 static bool grow(struct index *index) {
     if (index->slots != NULL && 2 * (index->count + 1) <= index->room) {

@@ -43,5 +43,7 @@ static inline uint64_t hash_word(uint64_t hash, uint64_t word) {
 /* The hash with a text more, byte by byte and its end. text: UTF-8, borrowed by this call; NULL
  * is a value of its own. */
 uint64_t hash_text(uint64_t hash, const char *text);
+/* The same where texts are equal that text_same takes for so: ASCII case ignored. */
+uint64_t hash_name(uint64_t hash, const char *name);
 
 #endif

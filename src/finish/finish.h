@@ -39,14 +39,16 @@ struct product {
 /* One line of a finish for one batch. */
 struct coat_figures {
     int32_t coating;
-    const struct spray *way; /* how it is put on; of the rates */
-    fig times;               /* coats */
-    fig film;                /* wet, mil or um; none where the file gives only a coverage */
-    fig dry_film;            /* of all these coats, mil or um; none without film or solids */
-    fig theoretical;         /* volume, one coat, nothing lost */
-    fig sprayed;             /* volume of mix that leaves the gun, all coats */
-    fig mixes;               /* count */
-    fig mix;                 /* volume mixed, with the fixed loss of each mix */
+    const struct spray *way;   /* how it is put on; of the rates */
+    fig times;                 /* coats */
+    fig film;                  /* wet, mil or um; none where the file gives only a coverage */
+    fig dry_film;              /* of all these coats, mil or um; none without film or solids */
+    fig theoretical;           /* volume, one coat, nothing lost */
+    fig sprayed;               /* volume of mix that leaves the gun, all coats */
+    fig all_sprayed, all_area; /* the same of all colors of the finish, and their area, where they
+                                  are mixed together; else none */
+    fig mixes;                 /* count */
+    fig mix;                   /* volume mixed, with the fixed loss of each mix */
     fig coating_volume, reducer, catalyst; /* parts of the mix */
     fig cleaning;                          /* volume of what all mixes are washed off with; none */
     size_t product, reducer_product, catalyst_product, cleaning_product; /* into products; SIZE_MAX:
@@ -60,10 +62,12 @@ struct batch {
     const char *color; /* NULL: none named */
     struct coat_figures *coats;
     size_t coat_count;
-    fig area;      /* sprayed, of the job */
-    fig dry_film;  /* of the whole finish */
-    fig dry_hours; /* drying, all coats one after another */
-    fig cost;      /* money charged for the batch */
+    size_t first_row, row_count; /* among the rows of the list */
+    bool several;                /* its finish has other colors too */
+    fig area;                    /* sprayed, of the job */
+    fig dry_film;                /* of the whole finish */
+    fig dry_hours;               /* drying, all coats one after another */
+    fig cost;                    /* money charged for the batch */
 };
 
 struct finish_list {
@@ -72,6 +76,7 @@ struct finish_list {
     struct product *products;
     size_t product_count;
     size_t *batch_of; /* the batch of each row, SIZE_MAX: left bare */
+    size_t *rows;     /* those that are not, a batch after another */
 };
 
 /* Puts the finish of the job on the tape: batches in the order of their first rows, products in the

@@ -3,20 +3,59 @@
 
 /* --- need ------------------------------------------------------------------------------------- */
 
-/* What all coats take of product p. */
-static fig product_used(const struct calc *c, const struct finish_list *list, size_t p,
-                        fig *terms) {
-    size_t n = 0;
+/* What the coats take of each product, a product after another. */
+struct uses {
+    fig *terms;
+    size_t *first; /* of each product among the terms, and behind the last */
+};
+
+/* The volume and product that stand at place n of a coat, of PRODUCTS_OF_COAT. */
+static fig use_of(const struct coat_figures *coat, size_t n, size_t *product) {
+    const fig volumes[PRODUCTS_OF_COAT] = {coat->coating_volume, coat->reducer, coat->catalyst,
+                                           coat->cleaning};
+    const size_t products[PRODUCTS_OF_COAT] = {coat->product, coat->reducer_product,
+                                               coat->catalyst_product, coat->cleaning_product};
+    *product = products[n];
+    return volumes[n];
+}
+
+/* Sorts the uses of all coats by product. false: out of memory. */
+static bool find_uses(const struct calc *c, const struct finish_list *list, struct uses *uses) {
+    size_t coats = 0;
     for (size_t b = 0; b < list->batch_count; b++) {
-        for (size_t i = 0; i < list->batches[b].coat_count; i++) {
-            const struct coat_figures *const coat = &list->batches[b].coats[i];
-            terms[n++] = coat->product == p ? coat->coating_volume : (fig){0};
-            terms[n++] = coat->reducer_product == p ? coat->reducer : (fig){0};
-            terms[n++] = coat->catalyst_product == p ? coat->catalyst : (fig){0};
-            terms[n++] = coat->cleaning_product == p ? coat->cleaning : (fig){0};
+        coats += list->batches[b].coat_count;
+    }
+    size_t *const next = pool_take(c->pool, list->product_count + 2, sizeof *next);
+    uses->terms = pool_take(c->pool, coats * PRODUCTS_OF_COAT, sizeof *uses->terms);
+    if (pool_failed(c->pool)) {
+        return false;
+    }
+    /* counted two places on, so that what is put there then ends each product one place on */
+    for (int pass = 0; pass < 2; pass++) {
+        for (size_t b = 0; b < list->batch_count; b++) {
+            for (size_t i = 0; i < list->batches[b].coat_count * PRODUCTS_OF_COAT; i++) {
+                size_t p;
+                const fig volume =
+                    use_of(&list->batches[b].coats[i / PRODUCTS_OF_COAT], i % PRODUCTS_OF_COAT, &p);
+                if (p != SIZE_MAX && pass == 0) {
+                    next[p + 2]++;
+                } else if (p != SIZE_MAX) {
+                    uses->terms[next[p + 1]++] = volume;
+                }
+            }
+        }
+        for (size_t p = 0; pass == 0 && p < list->product_count; p++) {
+            next[p + 2] += next[p + 1];
         }
     }
-    return fig_sum(c->tape, "used", c->units->volume, terms, n);
+    uses->first = next;
+    return true;
+}
+
+/* What all coats take of product p. */
+static fig product_used(const struct calc *c, const struct uses *uses, size_t p) {
+    return fig_sum(c->tape, "used", c->units->volume, &uses->terms[uses->first[p]],
+                   uses->first[p + 1] - uses->first[p]);
 }
 
 /* How many colors a tinted product without a color stands for: as many as its finish says. */
@@ -55,13 +94,11 @@ static fig with_reserve(const struct calc *c, const struct finish_list *list, si
                : fig_sum(c->tape, "needed", unit, (fig[]){used, *reserve, *touch_up}, 3);
 }
 
-void product_need_at(const struct calc *c, const struct finish_list *list, size_t p,
-                     enum transfer_at at, fig *terms) {
+static void need_at(const struct calc *c, const struct finish_list *list, size_t p,
+                    enum transfer_at at, fig used) {
     struct product *const product = &list->products[p];
     fig reserve = {0};
     fig touch_up = {0};
-    tape_about_again(c->tape, product->subject);
-    const fig used = product_used(c, list, p, terms);
     const fig need = with_reserve(c, list, p, used, &reserve, &touch_up);
     if (at == TRANSFER_HIGH) {
         product->need_high = need;
@@ -70,6 +107,16 @@ void product_need_at(const struct calc *c, const struct finish_list *list, size_
     product->need_low = need;
     product->left_low =
         fig_plus(c->tape, "left over at the lowest transfer", product->bought, fig_minus(need));
+}
+
+bool products_need_at(const struct calc *c, const struct finish_list *list, enum transfer_at at) {
+    struct uses uses;
+    const bool held = find_uses(c, list, &uses);
+    for (size_t p = 0; held && p < list->product_count; p++) {
+        tape_about_again(c->tape, list->products[p].subject);
+        need_at(c, list, p, at, product_used(c, &uses, p));
+    }
+    return held;
 }
 
 /* --- containers ------------------------------------------------------------------------------- */
@@ -134,7 +181,11 @@ const char *finish_with_color(const struct calc *c, const char *name, const char
     return color == NULL ? name : pool_format(c->pool, "%s, %s", name, color);
 }
 
-bool products_make(const struct calc *c, struct finish_list *list, fig *terms) {
+bool products_make(const struct calc *c, struct finish_list *list) {
+    struct uses uses;
+    if (!find_uses(c, list, &uses)) {
+        return false;
+    }
     for (size_t p = 0; p < list->product_count; p++) {
         struct product *const product = &list->products[p];
         product->title = finish_with_color(c, product->name, product->color);
@@ -142,7 +193,7 @@ bool products_make(const struct calc *c, struct finish_list *list, fig *terms) {
             return false;
         }
         product->subject = tape_about(c->tape, product->title);
-        product->used = product_used(c, list, p, terms);
+        product->used = product_used(c, &uses, p);
         product->need =
             with_reserve(c, list, p, product->used, &product->reserve, &product->touch_up);
         buy_product(c, product);

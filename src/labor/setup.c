@@ -89,22 +89,10 @@ static int64_t distinct_marks(const struct quantities *q, const struct operation
     return *held ? (int64_t)marks.count : 0;
 }
 
-static bool batch_applies(const struct finish_list *finish, size_t batch,
-                          const struct quantities *q, const bool *applies) {
-    for (size_t r = 0; r < q->count; r++) {
-        if (applies[r] && finish->batch_of[r] == batch) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* Whether an earlier batch of the same finish, in another color, is worked on too. */
-static bool is_mixed_before(const struct finish_list *finish, size_t batch,
-                            const struct quantities *q, const bool *applies) {
-    for (size_t b = 0; b < batch; b++) {
-        if (finish->batches[b].finish == finish->batches[batch].finish &&
-            batch_applies(finish, b, q, applies)) {
+static bool batch_applies(const struct finish_list *finish, const struct batch *batch,
+                          const bool *applies) {
+    for (size_t i = 0; i < batch->row_count; i++) {
+        if (applies[finish->rows[batch->first_row + i]]) {
             return true;
         }
     }
@@ -117,18 +105,35 @@ static int64_t count_colors(const struct calc *c, const struct batch *b) {
     return b->color == NULL && colors->set ? colors->amount : 1;
 }
 
-/* Coats of a batch, each a mix: what is not tinted is mixed once for all colors. */
-static int64_t count_coats(const struct calc *c, const struct finish_list *finish, size_t batch,
-                           const bool *applies) {
-    const struct batch *const b = &finish->batches[batch];
+/* Coats of a batch, each a mix: what is not tinted is mixed once for all colors. mixed: an earlier
+ * batch of the same finish, in another color, is worked on too. */
+static int64_t count_coats(const struct calc *c, const struct batch *b, bool mixed) {
     const struct finish *const kind = &c->rates->finishes[b->finish];
     int64_t setups = 0;
     for (size_t i = 0; i < kind->coat_count; i++) {
         const bool tinted = c->rates->coatings[kind->coats[i].coating].tinted;
-        if (tinted || !is_mixed_before(finish, batch, c->quantities, applies)) {
+        if (tinted || !mixed) {
             setups += kind->coats[i].times.amount * (tinted ? count_colors(c, b) : 1);
         }
     }
+    return setups;
+}
+
+static int64_t count_mixes(const struct calc *c, const struct operation *op, const bool *applies,
+                           const struct finish_list *finish, bool *held) {
+    bool *const mixed = calloc(c->rates->finish_count + 1, sizeof *mixed);
+    int64_t setups = 0;
+    *held = *held && mixed != NULL;
+    for (size_t b = 0; mixed != NULL && b < finish->batch_count; b++) {
+        const struct batch *const batch = &finish->batches[b];
+        if (batch_applies(finish, batch, applies)) {
+            setups += op->setup_per.choice == SETUP_PER_COLOR
+                          ? count_colors(c, batch)
+                          : count_coats(c, batch, mixed[batch->finish]);
+            mixed[batch->finish] = true;
+        }
+    }
+    free(mixed);
     return setups;
 }
 
@@ -141,12 +146,5 @@ int64_t setup_count(const struct calc *c, const struct operation *op, const bool
     if (per != SETUP_PER_COAT && per != SETUP_PER_COLOR) {
         return distinct_marks(c->quantities, op, applies, held);
     }
-    int64_t setups = 0;
-    for (size_t b = 0; b < finish->batch_count; b++) {
-        if (batch_applies(finish, b, c->quantities, applies)) {
-            setups += per == SETUP_PER_COLOR ? count_colors(c, &finish->batches[b])
-                                             : count_coats(c, finish, b, applies);
-        }
-    }
-    return setups;
+    return count_mixes(c, op, applies, finish, held);
 }

@@ -34,7 +34,7 @@ static void warn_of_film(const struct calc *c, const struct batch *b) {
 
 /* Hundredths of minutes at the gun for all coats of a batch. */
 static int64_t minutes_at_gun(const struct calc *c, const struct finish_list *finish,
-                              const struct labor *labor, size_t batch) {
+                              const struct labor *labor, const struct batch *batch) {
     int64_t minutes = 0;
     for (size_t i = 0; i < labor->operation_count; i++) {
         const struct operation_figures *const o = &labor->operations[i];
@@ -42,8 +42,9 @@ static int64_t minutes_at_gun(const struct calc *c, const struct finish_list *fi
         if (op->per.choice != DRIVER_SPRAYED_PER_COAT || op->machine < 0) {
             continue;
         }
-        for (size_t r = 0; r < c->quantities->count; r++) {
-            if (finish->batch_of[r] == batch && !fig_none(o->shares[r].run)) {
+        for (size_t n = 0; n < batch->row_count; n++) {
+            const size_t r = finish->rows[batch->first_row + n];
+            if (!fig_none(o->shares[r].run)) {
                 minutes += tape_amount(c->tape, c->quantities->leaves[r].pieces) *
                            tape_scaled(c->tape, o->shares[r].run, 2);
             }
@@ -53,8 +54,7 @@ static int64_t minutes_at_gun(const struct calc *c, const struct finish_list *fi
 }
 
 static void warn_of_pot_life(const struct calc *c, const struct finish_list *finish,
-                             const struct labor *labor, size_t batch) {
-    const struct batch *const b = &finish->batches[batch];
+                             const struct labor *labor, const struct batch *b) {
     int64_t coats = 0;
     for (size_t i = 0; i < b->coat_count; i++) {
         coats += b->coats[i].way->by_hand ? 0 : tape_amount(c->tape, b->coats[i].times);
@@ -68,7 +68,7 @@ static void warn_of_pot_life(const struct calc *c, const struct finish_list *fin
             continue;
         }
         /* minutes of one mix in hundredths, against hours at their own decimals */
-        const int64_t one = minutes_at_gun(c, finish, labor, batch) / coats / (mixes / times);
+        const int64_t one = minutes_at_gun(c, finish, labor, b) / coats / (mixes / times);
         int64_t life = coating->pot_life.amount * 6000;
         for (uint8_t d = 0; d < coating->pot_life.decimals; d++) {
             life /= 10;
@@ -91,7 +91,7 @@ void finish_warn(const struct calc *c, const struct finish_list *finish,
                  const struct labor *labor) {
     for (size_t b = 0; b < finish->batch_count; b++) {
         warn_of_film(c, &finish->batches[b]);
-        warn_of_pot_life(c, finish, labor, b);
+        warn_of_pot_life(c, finish, labor, &finish->batches[b]);
     }
 }
 

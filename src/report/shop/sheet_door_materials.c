@@ -89,11 +89,10 @@ static uint16_t other_columns(const struct paper *paper, uint16_t sheet, uint16_
         const char *const color = show_batch_color(e, batch);
         head(paper, sheet, column, e->rates->finishes[batch->finish].name.s,
              color[0] == '\0' ? "sprayed" : color);
-        for (size_t r = 0; r < q->count; r++) {
-            if (e->finish.batch_of[r] == b) {
-                book_set_home(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
-                              q->leaves[r].sprayed);
-            }
+        for (size_t i = 0; i < batch->row_count; i++) {
+            const size_t r = e->finish.rows[batch->first_row + i];
+            book_set_home(paper->book, sheet, FIRST_ROW + (uint32_t)r, column, LOOK_PLAIN,
+                          q->leaves[r].sprayed);
         }
     }
     return column;

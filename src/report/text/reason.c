@@ -85,34 +85,63 @@ const char *reason_text(const struct tape *tape, fig f, struct pool *pool) {
     return "given";
 }
 
-/* Marks f and what it was made from, but for what lies at or behind `start`, and what is of another
- * subject than that: it has a table of its own. */
-static void mark(const struct tape *tape, fig start, fig f, bool *marks) {
-    if (fig_none(f) || f.id == start.id || marks[f.id] || tape_op(tape, f) == OP_GIVEN ||
-        tape_subject(tape, f) != tape_subject(tape, start)) {
-        return;
+/* The figures of a chain; there are a few dozen. */
+struct links {
+    uint32_t *ids;
+    size_t count, room;
+    bool failed;
+};
+
+/* Whether f is new to the chain and now in it; not what lies at or behind `start`. */
+static bool link_in(struct links *links, const struct tape *tape, fig start, fig f) {
+    if (fig_none(f) || f.id == start.id || tape_op(tape, f) == OP_GIVEN) {
+        return false;
     }
-    marks[f.id] = true;
+    for (size_t i = 0; i < links->count; i++) {
+        if (links->ids[i] == f.id) {
+            return false;
+        }
+    }
+    links->ids =
+        array_grow(links->ids, &links->room, links->count + 1, sizeof *links->ids, &links->failed);
+    if (!links->failed) {
+        links->ids[links->count++] = f.id;
+    }
+    return !links->failed;
+}
+
+/* Takes in what f was made from, but for what is of another subject than `start`: it has a table of
+ * its own. */
+static void follow(struct links *links, const struct tape *tape, fig start, fig f) {
     for (size_t i = 0; i < tape_operands(tape, f); i++) {
-        mark(tape, start, tape_operand(tape, f, i).f, marks);
+        const fig from = tape_operand(tape, f, i).f;
+        if (tape_subject(tape, from) == tape_subject(tape, start) &&
+            link_in(links, tape, start, from)) {
+            follow(links, tape, start, from);
+        }
     }
+}
+
+static int by_id(const void *x, const void *y) {
+    const uint32_t a = *(const uint32_t *)x;
+    const uint32_t b = *(const uint32_t *)y;
+    return a < b ? -1 : (a > b ? 1 : 0);
 }
 
 void reason_chain(struct grid *grid, const struct tape *tape, fig start, const fig *ends,
                   size_t count) {
-    bool *const marks = calloc(tape->count + 1u, sizeof *marks);
-    if (marks == NULL) {
-        grid->failed = true;
-        return;
-    }
+    struct links links = {0};
     for (size_t i = 0; i < count; i++) {
-        mark(tape, start, ends[i], marks);
-    }
-    for (uint32_t id = 1; id < tape->count; id++) {
-        if (!marks[id]) {
-            continue;
+        if (link_in(&links, tape, start, ends[i])) {
+            follow(&links, tape, start, ends[i]);
         }
-        const fig f = {id};
+    }
+    grid->failed = grid->failed || links.failed;
+    if (links.count > 1) {
+        qsort(links.ids, links.count, sizeof *links.ids, by_id);
+    }
+    for (size_t i = 0; i < links.count; i++) {
+        const fig f = {links.ids[i]};
         char value[32];
         const char *const formula = reason_text(tape, f, &grid->pool);
         const char *const unit = unit_name(tape_unit(tape, f));
@@ -121,5 +150,5 @@ void reason_chain(struct grid *grid, const struct tape *tape, fig start, const f
         grid_put(grid, "%s%s%s", tape_text(tape, f, value, sizeof value),
                  unit[0] == '\0' ? "" : " ", unit);
     }
-    free(marks);
+    free(links.ids);
 }

@@ -13,7 +13,7 @@ const char *reason_text(const struct tape *tape, fig f, struct pool *pool);
 
 /* Puts on the table, as rows of three cells (label, formula, value with unit), every worked-out
  * figure that leads to any of `ends`, in the order in which they were made; those at or behind
- * `start`, and those of another subject, are taken as known. */
+ * `start`, and those of another subject that are no end, are taken as known. */
 void reason_chain(struct grid *grid, const struct tape *tape, fig start, const fig *ends,
                   size_t count);
 

@@ -66,9 +66,9 @@ static void say_coating(struct page *page, const struct estimate *e,
 
 static void print_coat(struct page *page, const struct estimate *e, const struct batch *batch,
                        const struct coat_figures *coat) {
-    const fig ends[] = {coat->theoretical, coat->sprayed,  coat->mixes,          coat->mix,
-                        coat->reducer,     coat->catalyst, coat->coating_volume, coat->cleaning,
-                        coat->dry_film};
+    const fig ends[] = {coat->theoretical,    coat->sprayed,  coat->all_sprayed, coat->all_area,
+                        coat->mixes,          coat->mix,      coat->reducer,     coat->catalyst,
+                        coat->coating_volume, coat->cleaning, coat->dry_film};
     struct grid grid;
     say(page, "%s", "");
     say_coating(page, e, coat);

@@ -191,15 +191,10 @@ const char *show_paper(const struct job *job) {
 }
 
 const char *show_batch_color(const struct estimate *e, const struct batch *batch) {
-    const struct finish_list *const list = &e->finish;
     const struct construction construction = {.finish = {.index = batch->finish},
                                               .color = {.s = batch->color}};
     const char *const shown = show_color(e->rates, &construction);
-    size_t same = 0;
-    for (size_t b = 0; b < list->batch_count; b++) {
-        same += list->batches[b].finish == batch->finish ? 1 : 0;
-    }
-    return shown[0] == '\0' && same > 1 && batch->color != NULL ? batch->color : shown;
+    return shown[0] == '\0' && batch->several && batch->color != NULL ? batch->color : shown;
 }
 
 bool show_on_letter(const struct estimate *e) {
