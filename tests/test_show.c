@@ -361,19 +361,15 @@ static void test_colors(void **state) {
     }
     const struct construction bare = {.finish.index = -1, .color.s = "gray"};
     assert_string_equal(show_color(&s.rates, &bare), "");
-    /* two batches of the clear finish differ by color alone */
-    struct batch batches[] = {{.finish = 0, .color = "gray"},
-                              {.finish = 0, .color = "red"},
-                              {.finish = 1, .color = "blue"},
-                              {.finish = 0}};
-    s.e.finish.batches = batches;
-    s.e.finish.batch_count = 1;
-    assert_string_equal(show_batch_color(&s.e, &batches[0]), "");
-    s.e.finish.batch_count = 4;
-    assert_string_equal(show_batch_color(&s.e, &batches[0]), "gray");
-    assert_string_equal(show_batch_color(&s.e, &batches[1]), "red");
-    assert_string_equal(show_batch_color(&s.e, &batches[2]), "blue");
-    assert_string_equal(show_batch_color(&s.e, &batches[3]), "");
+    /* batches of the clear finish differ by color alone */
+    const struct batch gray = {.finish = 0, .color = "gray"};
+    const struct batch several[] = {{.finish = 0, .color = "gray", .several = true},
+                                    {.finish = 1, .color = "blue"},
+                                    {.finish = 0, .several = true}};
+    assert_string_equal(show_batch_color(&s.e, &gray), "");
+    assert_string_equal(show_batch_color(&s.e, &several[0]), "gray");
+    assert_string_equal(show_batch_color(&s.e, &several[1]), "blue");
+    assert_string_equal(show_batch_color(&s.e, &several[2]), "");
     close_stub(&s);
 }
 
