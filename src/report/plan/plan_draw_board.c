@@ -1,235 +1,266 @@
 /* SPDX-License-Identifier: MIT */
 /* A board with its strips, or segments, and parts.  It is drawn wider than it is long by the same
- * scale, so that what stands in them can be read. */
+ * scale, and no part smaller than its number needs. */
 #include "report/plan/plan_draw.h"
+#include "report/plan/plan_ruler.h"
 
-#include "base/text.h"
+#define SIDE       16.0 /* beside the board: numbers of rips and edges */
+#define ABOVE      11.0 /* numbers of crosscuts of the whole board, above and below it */
+#define CLOSE      2.0
+#define WIDER      1.6  /* than it is long */
+#define TALL       84.0 /* the strips may need more */
+#define TWO_LINES  20.6
+#define ONE_LINE   11.6
+#define MANY       5    /* strips; so many do with one line each */
+#define SEGMENT    46.0 /* how long one is at least */
+#define KERF_LEAST 1.0
+#define TRIM_LEAST 1.6
+#define END_LEAST  11.0 /* an end with the number of its cut */
 
-#define SIDE  28.0  /* beside the board: numbers and a dimension */
-#define ABOVE 16.0  /* numbers of the end trims */
-#define BELOW 34.0  /* dimension, grain */
-#define TALL  200.0 /* of the drawn board, at most */
-#define LABEL 9.0
-
-struct board_page {
+struct board_drawing {
     struct sketch *s;
+    const struct plan_stack *stack;
     const struct lumber_plan *p;
     const struct board_use *use;
     const struct cut_stock *stock;
     struct board_layout l;
-    bool segments; /* crosscut first: its strips are segments */
-    struct cut_step *steps;
-    size_t step_count;
+    bool segments;       /* crosscut first: its strips are segments */
+    struct ruler strips; /* from one strip to the next: across the board, of segments along it */
+    struct ruler other;  /* the other way, of what lies in no strip */
+    struct ruler *parts; /* the other way in each strip */
+    struct patch board;
 };
+
+struct stretch {
+    int64_t from, to;
+};
+
+/* A box from strip to strip, and the other way. */
+static struct stretch over_strips(const struct board_drawing *b, const struct board_box *box) {
+    return b->segments ? (struct stretch){box->x, box->x + box->length}
+                       : (struct stretch){box->y, box->y + box->width};
+}
+
+static struct stretch over_parts(const struct board_drawing *b, const struct board_box *box) {
+    return b->segments ? (struct stretch){box->y, box->y + box->width}
+                       : (struct stretch){box->x, box->x + box->length};
+}
+
+static bool parts_strips(const struct board_drawing *b, enum board_cut_kind kind) {
+    return kind == (b->segments ? BOARD_CUT_CROSS : BOARD_CUT_RIP);
+}
+
+/* Whether a trim is made while the board is whole, in no strip. */
+static bool is_of_board(const struct board_drawing *b, enum board_cut_kind kind) {
+    return kind == BOARD_CUT_END || (kind == BOARD_CUT_EDGE && !b->segments) ||
+           parts_strips(b, kind);
+}
+
+/* How high the line of a part is drawn at least, where `count` lie above each other. */
+static double line_least(size_t count) {
+    return count <= MANY ? TWO_LINES : ONE_LINE;
+}
+
+static void measure_cut(struct board_drawing *b, const struct board_cut *cut) {
+    const struct stretch strip = over_strips(b, &cut->box);
+    const struct stretch part = over_parts(b, &cut->box);
+    if (parts_strips(b, cut->kind)) {
+        ruler_add(&b->strips, strip.from, strip.to, KERF_LEAST);
+    } else if (!is_of_board(b, cut->kind)) {
+        const bool kerf = cut->kind != BOARD_CUT_EDGE;
+        ruler_add(&b->parts[cut->strip], part.from, part.to, kerf ? KERF_LEAST : TRIM_LEAST);
+    } else if ((cut->kind == BOARD_CUT_END) == b->segments) {
+        ruler_add(&b->strips, strip.from, strip.to,
+                  cut->kind == BOARD_CUT_END ? END_LEAST : TRIM_LEAST);
+    } else {
+        ruler_add(&b->other, part.from, part.to,
+                  cut->kind == BOARD_CUT_END ? END_LEAST : TRIM_LEAST);
+    }
+}
+
+static void measure_piece(struct board_drawing *b, const struct board_piece *piece) {
+    const struct stretch strip = over_strips(b, &piece->box);
+    const struct stretch part = over_parts(b, &piece->box);
+    const size_t in_strip = b->p->plan->strips[b->use->first + piece->strip].count;
+    const double wide = sketch_least(b->s, b->stack->numbers[piece->item]).width;
+    ruler_add(&b->strips, strip.from, strip.to, b->segments ? SEGMENT : line_least(b->use->count));
+    ruler_add(&b->parts[piece->strip], part.from, part.to,
+              b->segments ? line_least(in_strip) : wide);
+}
+
+/* All sizes of the board with the room that they need. false: out of memory. */
+static bool measure(struct board_drawing *b, struct sketch *s, const struct plan_stack *stack,
+                    size_t group) {
+    const struct lumber_plan *const p = &s->e->lumber.buys[stack->buy].plan;
+    const size_t board = stack->groups[group].first;
+    *b = (struct board_drawing){.s = s,
+                                .stack = stack,
+                                .p = p,
+                                .use = &p->plan->boards[board],
+                                .segments = p->job.crosscut_first};
+    b->stock = &p->job.stocks[b->use->stock];
+    b->parts = pool_take(s->pool, b->use->count, sizeof *b->parts);
+    if (!board_layout_make(&b->l, &p->job, p->plan, board, p->keep) || b->parts == NULL) {
+        return false;
+    }
+    const size_t most = b->l.cut_count + b->l.piece_count + 1;
+    const int64_t along = b->stock->length;
+    const int64_t across = b->stock->width;
+    b->strips = ruler_make(s->pool, most);
+    b->other = ruler_make(s->pool, most);
+    ruler_add(&b->strips, 0, b->segments ? along : across, 0);
+    ruler_add(&b->other, 0, b->segments ? across : along, 0);
+    for (size_t i = 0; i < b->use->count; i++) {
+        const int64_t end = b->segments ? 0 : p->job.end_trim;
+        b->parts[i] = ruler_make(s->pool, most);
+        ruler_add(&b->parts[i], end, (b->segments ? across : along) - end, 0);
+    }
+    for (size_t i = 0; i < b->l.cut_count; i++) {
+        measure_cut(b, &b->l.cuts[i]);
+    }
+    for (size_t i = 0; i < b->l.piece_count; i++) {
+        measure_piece(b, &b->l.pieces[i]);
+    }
+    return !pool_failed(s->pool);
+}
+
+static double largest(double a, double b) {
+    return a > b ? a : b;
+}
+
+double board_picture_height(struct sketch *s, const struct plan_stack *stack, size_t group,
+                            double width) {
+    struct board_drawing b;
+    double least = 0;
+    if (measure(&b, s, stack, group)) {
+        const double same = width * (double)b.stock->width / (double)b.stock->length * WIDER;
+        least = same < TALL ? same : TALL;
+        for (size_t i = 0; b.segments && i < b.use->count; i++) {
+            least = largest(least, ruler_least(&b.parts[i]));
+        }
+        least = b.segments ? least : largest(least, ruler_least(&b.strips));
+    }
+    board_layout_clear(&b.l);
+    return least + 2 * (b.segments ? ABOVE : CLOSE);
+}
 
 /* --- the drawing --- */
 
-static struct patch patch_of(const struct board_page *b, const struct board_box *box) {
-    return sketch_patch(b->s, box->x, box->y, box->length, box->width);
+static void lay(struct board_drawing *b) {
+    const struct patch board = b->board;
+    ruler_lay(&b->strips, b->segments ? board.x : board.y,
+              b->segments ? board.x + board.width : board.y + board.height);
+    ruler_lay(&b->other, b->segments ? board.y : board.x,
+              b->segments ? board.y + board.height : board.x + board.width);
+    for (size_t i = 0; i < b->use->count; i++) {
+        const int64_t end = b->segments ? 0 : b->p->job.end_trim;
+        const int64_t far = (b->segments ? b->stock->width : b->stock->length) - end;
+        ruler_lay(&b->parts[i], ruler_place(&b->other, end), ruler_place(&b->other, far));
+    }
 }
 
-static void draw_boxes(const struct board_page *b) {
+/* The ruler along the parts where a box lies: of its strip, or of the board. */
+static const struct ruler *ruler_of(const struct board_drawing *b, const struct board_box *box) {
+    const struct stretch at = over_strips(b, box);
+    for (size_t i = 0; i < b->l.piece_count; i++) {
+        const struct stretch strip = over_strips(b, &b->l.pieces[i].box);
+        if (at.from >= strip.from && at.to <= strip.to) {
+            return &b->parts[b->l.pieces[i].strip];
+        }
+    }
+    return &b->other;
+}
+
+static struct patch patch_of(const struct board_drawing *b, const struct board_box *box) {
+    const struct ruler *const along = b->segments ? &b->strips : ruler_of(b, box);
+    const struct ruler *const across = b->segments ? ruler_of(b, box) : &b->strips;
+    const double x = ruler_place(along, box->x);
+    const double y = ruler_place(across, box->y);
+    return (struct patch){x, y, ruler_place(along, box->x + box->length) - x,
+                          ruler_place(across, box->y + box->width) - y};
+}
+
+static void draw_boxes(const struct board_drawing *b) {
     const struct sketch *const s = b->s;
     const struct board_layout *const l = &b->l;
-    sketch_fill(s, sketch_patch(s, 0, 0, b->stock->length, b->stock->width), TONE_PART);
-    for (size_t i = 0; i < l->cut_count; i++) {
-        const bool saw = l->cuts[i].kind == BOARD_CUT_RIP || l->cuts[i].kind == BOARD_CUT_CROSS;
-        struct patch p = patch_of(b, &l->cuts[i].box);
-        p.width = p.width < 0.8 ? 0.8 : p.width;
-        p.height = p.height < 0.8 ? 0.8 : p.height;
-        sketch_fill(s, p, saw ? TONE_KERF : TONE_TRIM);
-    }
+    sketch_fill(s, b->board, TONE_PART);
     for (size_t i = 0; i < l->reserve_count; i++) {
-        const struct patch p = patch_of(b, &l->reserves[i]);
-        sketch_fill(s, p, TONE_RESERVE);
+        sketch_fill(s, patch_of(b, &l->reserves[i]), TONE_RESERVE);
     }
     for (size_t i = 0; i < l->offcut_count; i++) {
-        const struct board_box *const box = &l->offcuts[i].box;
-        const struct patch p = patch_of(b, box);
-        sketch_fill(s, p, TONE_OFFCUT);
-        sketch_label(s, sketch_inside(p), LABEL - 1, l->offcuts[i].keep ? "keep" : "offcut",
-                     plan_show_size(s->e, box->width, box->length).text);
+        sketch_fill(s, patch_of(b, &l->offcuts[i].box), TONE_OFFCUT);
     }
     for (size_t i = 0; i < l->piece_count; i++) {
-        const struct board_box *const box = &l->pieces[i].box;
-        const struct patch p = patch_of(b, box);
-        sketch_fill(s, p, TONE_PART);
-        sketch_label(s, sketch_inside(p), LABEL,
-                     plan_part_name(s->pool, &b->p->parts[l->pieces[i].item]),
-                     plan_show_size(s->e, box->width, box->length).text);
+        sketch_fill(s, patch_of(b, &l->pieces[i].box), TONE_PART);
+    }
+    for (size_t i = 0; i < l->cut_count; i++) {
+        const bool saw = l->cuts[i].kind == BOARD_CUT_RIP || l->cuts[i].kind == BOARD_CUT_CROSS;
+        sketch_fill(s, patch_of(b, &l->cuts[i].box), saw ? TONE_KERF : TONE_TRIM);
     }
 }
 
-static void draw_numbers(const struct board_page *b) {
-    const struct patch board = sketch_patch(b->s, 0, 0, b->stock->length, b->stock->width);
+static void draw_numbers(const struct board_drawing *b) {
+    const struct patch board = b->board;
     for (size_t i = 0; i < b->l.cut_count; i++) {
         const struct board_cut *const cut = &b->l.cuts[i];
         const struct patch p = patch_of(b, &cut->box);
-        const double middle_x = p.x + p.width / 2;
-        const double middle_y = p.y + p.height / 2;
-        switch (cut->kind) {
-        case BOARD_CUT_END:
-            sketch_number(b->s, middle_x, board.y - 8, i + 1);
-            break;
-        case BOARD_CUT_EDGE:
-            sketch_number(b->s, b->segments ? p.x + p.width - 7 : board.x + board.width + 8,
-                          middle_y, i + 1);
-            break;
-        case BOARD_CUT_RIP:
-            sketch_number(b->s, b->segments ? p.x + 7 : board.x - 9, middle_y, i + 1);
-            break;
-        case BOARD_CUT_CROSS:
-            sketch_number(b->s, middle_x, b->segments ? board.y - 8 : p.y + 7, i + 1);
-            break;
-        }
-    }
-}
-
-/* --- the list --- */
-
-static void add_step(struct board_page *b, const char *text, bool heading) {
-    b->steps[b->step_count++] = (struct cut_step){.text = text, .heading = heading};
-}
-
-static const char *cut_words(const struct board_page *b, size_t i) {
-    const struct board_cut *const cut = &b->l.cuts[i];
-    struct pool *const pool = b->s->pool;
-    const struct estimate *const e = b->s->e;
-    if (cut->kind == BOARD_CUT_END) {
-        return pool_format(pool, "%zu  trim %s off %s end", i + 1,
-                           plan_show(e, cut->box.length).text,
-                           cut->box.x == 0 ? "one" : "the other");
-    }
-    if (cut->kind == BOARD_CUT_EDGE) {
-        return pool_format(pool, "%zu  straighten %s edge, %s off", i + 1,
-                           cut->box.y == 0 ? "one" : "the other",
-                           plan_show(e, cut->box.width).text);
-    }
-    return pool_format(pool, cut->kind == BOARD_CUT_RIP ? "%zu  rip to %s" : "%zu  crosscut to %s",
-                       i + 1, plan_show(e, cut->size).text);
-}
-
-/* The crosscuts of a strip, or the edges and rips of a segment: runs of one item are one line. */
-static void list_strip(struct board_page *b, size_t strip, size_t *cut) {
-    const struct board_layout *const l = &b->l;
-    struct pool *const pool = b->s->pool;
-    const char *const verb = b->segments ? "rip" : "crosscut";
-    add_step(b,
-             pool_format(pool, b->segments ? "segment %zu, %s long" : "strip %zu, %s wide",
-                         strip + 1,
-                         plan_show(b->s->e, b->p->plan->strips[b->use->first + strip].width).text),
-             true);
-    for (; *cut < l->cut_count && l->cuts[*cut].kind == BOARD_CUT_EDGE; (*cut)++) {
-        add_step(b, cut_words(b, *cut), false);
-    }
-    for (size_t i = 0, run; i < l->piece_count; i += run) {
-        const struct board_piece *const piece = &l->pieces[i];
-        run = 1;
-        if (piece->strip != strip) {
-            continue;
-        }
-        while (i + run < l->piece_count && l->pieces[i + run].strip == strip &&
-               l->pieces[i + run].item == piece->item) {
-            run++;
-        }
-        const size_t first = *cut;
-        while (*cut < l->cut_count && *cut - first < run && l->cuts[*cut].strip == strip) {
-            (*cut)++;
-        }
-        const char *const name = plan_part_name(pool, &b->p->parts[piece->item]);
-        const struct shown size =
-            plan_show(b->s->e, b->segments ? piece->box.width : piece->box.length);
-        const char *const times = run == 1 ? "" : text_or_empty(pool_format(pool, "%zu x ", run));
-        const char *const words = pool_format(pool, "%s: %s%s", size.text, times, name);
-        if (*cut > first + 1) {
-            add_step(
-                b,
-                pool_format(pool, "%zu to %zu  %s %s", first + 1, *cut, verb, text_or_empty(words)),
-                false);
-        } else if (*cut > first) {
-            add_step(b, pool_format(pool, "%zu  %s %s", first + 1, verb, text_or_empty(words)),
-                     false);
+        const double x = p.x + p.width / 2;
+        const double y = p.y + p.height / 2;
+        const bool upper = y < board.y + board.height / 2;
+        if (cut->kind == BOARD_CUT_END) {
+            sketch_mark(b->s, x, y, i + 1);
+        } else if (cut->kind == BOARD_CUT_CROSS && b->segments) {
+            sketch_mark(b->s, x, board.y - 6, i + 1);
+        } else if (cut->kind == BOARD_CUT_EDGE && b->segments) {
+            sketch_mark(b->s, x, upper ? board.y - 6 : board.y + board.height + 6, i + 1);
+        } else if (cut->kind == BOARD_CUT_EDGE) {
+            sketch_mark(b->s, board.x + board.width + SIDE / 2, y + (upper ? 3 : -3), i + 1);
+        } else if (cut->kind == BOARD_CUT_RIP && b->segments) {
+            sketch_mark_on(b->s, p.x, y, p.width, false, i + 1);
+        } else if (cut->kind == BOARD_CUT_RIP) {
+            sketch_mark(b->s, board.x - SIDE / 2, y, i + 1);
         } else {
-            add_step(b, pool_format(pool, "what is left, %s", text_or_empty(words)), false);
+            sketch_mark(b->s, x, y, i + 1);
         }
     }
 }
 
-/* Whether a cut is made in a strip, or in a segment, that is free already. */
-static bool is_of_strip(const struct board_page *b, const struct board_cut *cut) {
-    return b->segments ? cut->kind == BOARD_CUT_RIP || cut->kind == BOARD_CUT_EDGE
-                       : cut->kind == BOARD_CUT_CROSS;
-}
-
-static void list_steps(struct board_page *b) {
-    size_t cut = 0;
-    add_step(b, b->segments ? "before ripping" : "before crosscutting", true);
-    for (; cut < b->l.cut_count && !is_of_strip(b, &b->l.cuts[cut]); cut++) {
-        add_step(b, cut_words(b, cut), false);
-    }
-    for (size_t s = 0; s < b->use->count; s++) {
-        list_strip(b, s, &cut);
-    }
-    bool any = false;
+static void draw_labels(const struct board_drawing *b) {
+    struct sketch *const s = b->s;
     for (size_t i = 0; i < b->l.offcut_count; i++) {
-        const struct board_offcut *const offcut = &b->l.offcuts[i];
-        /* a splinter that is no wider than two cuts is not worth a line */
-        if (offcut->box.width < 2 * b->p->job.kerf || offcut->box.length < 2 * b->p->job.kerf) {
-            continue;
+        const struct board_box *const box = &b->l.offcuts[i].box;
+        if (b->l.offcuts[i].keep) {
+            sketch_words(s, patch_of(b, box), "keep",
+                         plan_show_left(s->e, box->width, box->length).text);
         }
-        if (!any) {
-            add_step(b, "left over", true);
-        }
-        any = true;
-        add_step(b,
-                 pool_format(b->s->pool, "%s %s", offcut->keep ? "keep" : "offcut",
-                             plan_show_size(b->s->e, offcut->box.width, offcut->box.length).text),
-                 false);
+    }
+    for (size_t i = 0; i < b->l.piece_count; i++) {
+        const struct board_piece *const piece = &b->l.pieces[i];
+        sketch_part(s, patch_of(b, &piece->box), b->stack->numbers[piece->item],
+                    plan_part_name(s->pool, &b->p->parts[piece->item]),
+                    plan_show_size(s->e, piece->box.width, piece->box.length).text);
     }
 }
 
-bool draw_board_page(struct sketch *s, const struct lumber_buy *buy, const struct alike *alike,
-                     struct patch patch) {
-    const struct lumber_plan *const p = &buy->plan;
-    struct board_page b = {
-        .s = s, .p = p, .use = &p->plan->boards[alike->first], .segments = p->job.crosscut_first};
-    b.stock = &p->job.stocks[b.use->stock];
-    bool held = board_layout_make(&b.l, &p->job, p->plan, alike->first, p->keep);
-    /* a line a cut at most, two headings and a line a strip, the offcuts */
-    b.steps =
-        held ? pool_take(s->pool,
-                         b.l.cut_count + b.l.piece_count + 2 * b.use->count + b.l.offcut_count + 4,
-                         sizeof *b.steps)
-             : NULL;
-    if (b.steps == NULL) {
-        board_layout_clear(&b.l);
-        return false;
+bool board_picture(struct sketch *s, const struct plan_stack *stack, size_t group,
+                   struct patch patch) {
+    struct board_drawing b;
+    bool held = measure(&b, s, stack, group);
+    if (held) {
+        const double above = b.segments ? ABOVE : CLOSE;
+        b.board = (struct patch){patch.x + SIDE, patch.y + above, patch.width - 2 * SIDE,
+                                 patch.height - 2 * above};
+        lay(&b);
+        s->mark_count = 0;
+        s->mark_room = b.l.cut_count;
+        s->marks = pool_take(s->pool, s->mark_room, sizeof *s->marks);
+        held = s->marks != NULL;
     }
-    s->x = patch.x + SIDE;
-    s->y = patch.y + ABOVE;
-    s->along = (patch.width - 2 * SIDE) / (double)b.stock->length;
-    s->across = TALL / (double)b.stock->width;
-    const struct patch board = sketch_patch(s, 0, 0, b.stock->length, b.stock->width);
-    draw_boxes(&b);
-    draw_numbers(&b);
-    sketch_dimension(s, board.x, board.y + board.height + 10, board.width, false,
-                     plan_show(s->e, b.stock->length).text);
-    sketch_dimension(s, board.x + board.width + 20, board.y, board.height, true,
-                     plan_show(s->e, b.stock->width).text);
-    sketch_grain(s, board.x, board.y + board.height + 24, true);
-    const struct text_style note = {.size = 7.5, .gray = 0.3};
-    const struct shown kerf = plan_show(s->e, p->job.kerf);
-    const char *const words = pool_format(s->pool,
-                                          "Drawn wider than it is long. Black: kerf of %s. Gray "
-                                          "and dashed: left over. Crossed: trimmed "
-                                          "off. Hatched: kept for defects, wherever they are.",
-                                          kerf.text);
-    text_draw(s->cr, board.x + 110, board.y + board.height + 19, text_or_empty(words), &note);
-    list_steps(&b);
-    const double top = board.y + board.height + BELOW + 8;
-    sketch_steps(s, (struct patch){patch.x, top, patch.width, patch.y + patch.height - top},
-                 b.steps, b.step_count);
-    held = !pool_failed(s->pool);
+    if (held) {
+        draw_boxes(&b);
+        draw_numbers(&b);
+        draw_labels(&b);
+    }
     board_layout_clear(&b.l);
-    return held;
+    return held && !pool_failed(s->pool);
 }

@@ -4,144 +4,176 @@
 #include "base/text.h"
 #include "report/draw/pdf.h"
 #include "report/draw/sink.h"
-#include "report/plan/plan_draw.h"
+#include "report/plan/plan_flow.h"
 #include "report/words/show.h"
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <stdlib.h>
 
-#define MARGIN 30.0
-#define HEAD   40.0
-#define FOOT   16.0
+#define SIDE        34.0
+#define TOP         40.0
+#define HEADER      24.0
+#define FOOT        36.0
+#define FOOT_SIZE   7.5
+#define BOOK_WIDTH  508.0 /* a page of the workbook */
+#define BOOK_HEIGHT 304.0 /* two on a page, and no row of a spreadsheet is higher than 409 */
+#define BOOK_SIDE   2.0
 
-/* --- which pages there are --- */
+/* --- making --- */
 
-static bool add_pages(struct plan_pages *pages, bool sheet, size_t buy, const struct alike *list,
-                      size_t count, size_t *room) {
-    bool failed = false;
-    pages->pages =
-        array_grow(pages->pages, room, pages->count + count, sizeof *pages->pages, &failed);
-    if (list == NULL || failed) {
-        return false;
+static void set_size(struct plan_pages *p) {
+    const bool letter = show_on_letter(p->e);
+    if (p->book) {
+        p->width = BOOK_WIDTH;
+        p->height = BOOK_HEIGHT;
+        p->left = p->top = BOOK_SIDE;
+        p->foot = p->height - BOOK_SIDE;
+    } else {
+        p->width = letter ? 612.0 : 210.0 * 72 / 25.4;
+        p->height = letter ? 792.0 : 297.0 * 72 / 25.4;
+        p->left = SIDE;
+        p->top = TOP;
+        p->foot = p->height - FOOT;
     }
-    for (size_t i = 0; i < count; i++) {
-        pages->pages[pages->count++] =
-            (struct plan_page){.sheet = sheet, .buy = buy, .alike = list[i]};
-    }
-    return true;
+    p->inner_width = p->width - 2 * p->left;
 }
 
-bool plan_pages_make(struct plan_pages *pages, const struct estimate *e) {
-    const bool letter = show_on_letter(e);
-    const double long_side = letter ? 792.0 : 297.0 * 72 / 25.4;
-    const double short_side = letter ? 612.0 : 210.0 * 72 / 25.4;
-    size_t room = 0;
-    size_t count = 0;
-    bool held = true;
-    *pages = (struct plan_pages){.e = e, .width = long_side, .height = short_side};
+bool plan_pages_make(struct plan_pages *pages, const struct estimate *e, bool book) {
+    *pages = (struct plan_pages){.e = e, .book = book};
     pool_init(&pages->pool);
-    for (size_t i = 0; held && i < e->lumber.count; i++) {
-        const struct board_plan *const plan = e->lumber.buys[i].plan.plan;
-        if (plan != NULL && e->lumber.buys[i].plan.no_plan_reason == NULL) {
-            const struct alike *const list = plan_alike_boards(&pages->pool, plan, &count);
-            held = add_pages(pages, false, i, list, count, &room);
-        }
+    set_size(pages);
+    pages->stacks = plan_stacks_make(&pages->pool, e, &pages->stack_count);
+    if (pages->stacks == NULL) {
+        return false;
     }
-    for (size_t i = 0; held && i < e->sheets.count; i++) {
-        const struct sheet_plan *const plan = e->sheets.buys[i].plan.plan;
-        if (plan != NULL && e->sheets.buys[i].plan.no_plan_reason == NULL) {
-            const struct alike *const list = plan_alike_sheets(&pages->pool, plan, &count);
-            held = add_pages(pages, true, i, list, count, &room);
-        }
+    if (pages->stack_count == 0) {
+        return true;
     }
+    cairo_surface_t *const surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 1, 1);
+    cairo_t *const cr = cairo_create(surface);
+    const bool held = plan_flow(pages, cr);
+    cairo_destroy(cr);
+    cairo_surface_destroy(surface);
     return held;
 }
 
 void plan_pages_clear(struct plan_pages *pages) {
-    free(pages->pages);
+    free(pages->blocks);
     pool_clear(&pages->pool);
     *pages = (struct plan_pages){0};
 }
 
-/* --- a page --- */
-
-static const char *head_words(const struct plan_pages *pages, const struct plan_page *page,
-                              struct pool *pool) {
-    const struct estimate *const e = pages->e;
-    if (page->sheet) {
-        const struct sheet_buy *const b = &e->sheets.buys[page->buy];
-        const struct sheet_plan *const plan = b->plan.plan;
-        const size_t stock = plan->sheets[page->alike.first].stock;
-        return pool_format(
-            pool, "%s, %s of %zu, %s", e->rates->sheets[b->material].name.s,
-            plan_numbers(&page->alike, stock == SHEET_HALF ? "half sheet" : "sheet").text,
-            plan->sheet_count,
-            plan_show_size(e, b->plan.job.stocks[stock].width, b->plan.job.stocks[stock].length)
-                .text);
+const char *plan_pages_words(struct plan_pages *pages, size_t at) {
+    const char *words = at == 0 ? "what to fetch, rip, cut and keep" : "";
+    for (size_t i = 0; i < pages->block_count; i++) {
+        const struct plan_block *const b = &pages->blocks[i];
+        if (b->page == at && b->kind == BLOCK_HEAD) {
+            words = pool_words(&pages->pool, "%s%s%s", words, words[0] == '\0' ? "" : "; ",
+                               plan_group_words(&pages->pool, pages->e, b->stack, b->group));
+        }
     }
-    const struct lumber_buy *const b = &e->lumber.buys[page->buy];
-    const struct board_plan *const plan = b->plan.plan;
-    const struct cut_stock *const stock =
-        &b->plan.job.stocks[plan->boards[page->alike.first].stock];
-    const struct lumber *const l = &e->rates->lumber[b->material];
-    return pool_format(pool, "%s %s, %s of %zu, %s", l->name.s, text_or_empty(l->thickness_text.s),
-                       plan_numbers(&page->alike, "board").text, plan->board_count,
-                       plan_show_size(e, stock->width, stock->length).text);
+    return words[0] == '\0' ? "continued" : words;
 }
 
-static void draw_margins(const struct plan_pages *pages, cairo_t *cr, size_t at,
-                         struct pool *pool) {
-    const struct plan_page *const page = &pages->pages[at];
-    const struct job *const job = pages->e->job;
-    const char *const agreed = show_agreed(pool, pages->e);
-    const double width = pages->width - 2 * MARGIN;
-    const struct text_style title = {.size = 17, .bold = true, .width = width * 0.62, .cut = true};
-    const struct text_style times = {
-        .size = 22, .bold = true, .width = width, .align = ALIGN_RIGHT};
-    const struct text_style name = {.size = 9, .width = width * 0.8, .cut = true};
-    const struct text_style foot = {.size = 7.5, .gray = 0.3, .width = width * 0.85, .cut = true};
-    const struct text_style number = {
-        .size = 7.5, .gray = 0.3, .width = width, .align = ALIGN_RIGHT};
-    text_draw(cr, MARGIN, MARGIN - 6, text_or_empty(head_words(pages, page, pool)), &title);
-    if (page->alike.copies > 1) {
-        text_draw(cr, MARGIN, MARGIN - 8,
-                  text_or_empty(pool_format(pool, "x %zu", page->alike.copies)), &times);
-    }
-    text_draw(cr, MARGIN, MARGIN + 16,
-              text_or_empty(pool_format(
-                  pool, "%s%s%s, %s, %s%s%s", job->title.s, job->number.s == NULL ? "" : ", ",
-                  text_or_empty(job->number.s), job->date.s, estimate_name(pages->e),
-                  agreed == NULL ? "" : "; agreed: ", text_or_empty(agreed))),
+/* --- a page --- */
+
+static void draw_margins(const struct plan_pages *p, cairo_t *cr, size_t at, struct pool *pool) {
+    const struct job *const job = p->e->job;
+    const double width = p->inner_width;
+    const struct text_style name = {.size = LINE_SIZE, .width = width * 0.85, .cut = true};
+    const struct text_style number = {.size = LINE_SIZE, .width = width, .align = ALIGN_RIGHT};
+    const struct text_style foot = {.size = FOOT_SIZE, .gray = 0.25, .width = width};
+    text_draw(cr, p->left, HEADER,
+              pool_words(pool, "%s%s%s, %s, %s", job->title.s, job->number.s == NULL ? "" : ", ",
+                         text_or_empty(job->number.s), job->date.s, estimate_name(p->e)),
               &name);
-    const double low = pages->height - MARGIN - 2;
-    text_draw(cr, MARGIN, low,
-              job->unit == LENGTH_MM
-                  ? "Sizes in mm as they are sawn, width x length. Guards on; the machine's "
-                    "manual comes first. See a board before you cut it: defects move the cuts."
+    text_draw(cr, p->left, HEADER, pool_words(pool, "page %zu of %zu", at + 1, p->count), &number);
+    text_draw(cr, p->left, p->height - FOOT + 8,
+              p->e->job->unit == LENGTH_MM
+                  ? "Sizes in mm as they are sawn, width x length. Guards on; the machine's manual "
+                    "comes first. See a board before you cut it: defects move the cuts."
                   : "Sizes in inches as they are sawn, width x length. Guards on; the machine's "
                     "manual comes first. See a board before you cut it: defects move the cuts.",
               &foot);
-    text_draw(cr, MARGIN, low,
-              text_or_empty(pool_format(pool, "page %zu of %zu", at + 1, pages->count)), &number);
 }
 
-bool plan_pages_draw(struct plan_pages *pages, cairo_t *cr, size_t at) {
-    const struct plan_page *const page = &pages->pages[at];
-    const struct patch patch = {.x = MARGIN,
-                                .y = MARGIN + HEAD,
-                                .width = pages->width - 2 * MARGIN,
-                                .height = pages->height - 2 * MARGIN - HEAD - FOOT};
+static void draw_head(const struct plan_pages *p, cairo_t *cr, const struct plan_block *b) {
+    const double in = plan_head_indent(b);
+    for (double x = 0; x + HEAD_TICK <= in; x += HEAD_TICK) {
+        plan_box(cr, p->left + x, b->y + 1);
+    }
+    text_draw(cr, p->left + in, b->y, b->text, &b->style);
+    if (b->stack->sheet) {
+        const struct sketch s = {.cr = cr};
+        const int32_t material = p->e->sheets.buys[b->stack->buy].material;
+        const struct text_style line = {.size = HEAD_SIZE, .bold = true};
+        const double wide = text_measure(cr, b->text, &line).width;
+        const double room = b->style.width;
+        sketch_grain(&s, p->left + in + (wide < room ? wide : room) + 14, b->y + HEAD_SIZE * 0.65,
+                     p->e->rates->sheets[material].grain);
+    }
+}
+
+/* Numbers that a drawing had no room for are told beside its name. */
+static void draw_unnamed(const struct plan_pages *p, const struct sketch *s,
+                         const struct plan_block *b) {
+    const struct text_style style = {
+        .size = SMALLEST, .width = p->inner_width, .align = ALIGN_RIGHT};
+    if (s->unnamed > 0) {
+        text_draw(s->cr, p->left, b->y + b->patch.height - SMALLEST,
+                  pool_words(s->pool, "%zu parts are too small for their number: see the cuts",
+                             s->unnamed),
+                  &style);
+    }
+}
+
+static bool draw_picture(const struct plan_pages *p, cairo_t *cr, const struct plan_block *b) {
     struct pool pool;
     pool_init(&pool);
-    struct sketch sketch = {.cr = cr, .e = pages->e, .pool = &pool};
-    draw_margins(pages, cr, at, &pool);
-    bool held =
-        page->sheet
-            ? draw_sheet_page(&sketch, &pages->e->sheets.buys[page->buy], &page->alike, patch)
-            : draw_board_page(&sketch, &pages->e->lumber.buys[page->buy], &page->alike, patch);
+    struct sketch sketch = {.cr = cr, .e = p->e, .pool = &pool};
+    struct patch patch = b->patch;
+    patch.x = p->left + b->x;
+    patch.y = b->y;
+    bool held = b->kind == BLOCK_SHEET ? sheet_picture(&sketch, b->stack, b->group, patch)
+                                       : board_picture(&sketch, b->stack, b->group, patch);
+    draw_unnamed(p, &sketch, b);
     held = held && !pool_failed(&pool);
     pool_clear(&pool);
+    return held;
+}
+
+/* Draws a page. false: out of memory. */
+static bool draw_page(const struct plan_pages *p, cairo_t *cr, size_t at) {
+    bool held = true;
+    for (size_t i = 0; held && i < p->block_count; i++) {
+        const struct plan_block *const b = &p->blocks[i];
+        if (b->page != at) {
+            continue;
+        }
+        switch (b->kind) {
+        case BLOCK_WORDS:
+            text_draw(cr, p->left + b->x, b->y, b->text, &b->style);
+            break;
+        case BLOCK_LINES:
+            plan_columns_draw(cr, &b->columns, p->left + b->x, b->y);
+            break;
+        case BLOCK_HEAD:
+            draw_head(p, cr, b);
+            break;
+        case BLOCK_BOARD:
+        case BLOCK_SHEET:
+            held = draw_picture(p, cr, b);
+            break;
+        }
+    }
+    if (held && !p->book) {
+        struct pool pool;
+        pool_init(&pool);
+        draw_margins(p, cr, at, &pool);
+        held = !pool_failed(&pool);
+        pool_clear(&pool);
+    }
     return held;
 }
 
@@ -158,9 +190,8 @@ bool plan_pages_pdf(struct plan_pages *pages, const char *path, const struct sto
                                     .letter = show_on_letter(pages->e)};
     struct pdf pdf;
     bool done = pdf_open(&pdf, path, &facts);
-    cairo_pdf_surface_set_size(pdf.surface, pages->width, pages->height); /* on its side */
     for (size_t i = 0; done && i < pages->count; i++) {
-        done = !stop_asked(stop) && plan_pages_draw(pages, pdf.cr, i);
+        done = !stop_asked(stop) && draw_page(pages, pdf.cr, i);
         pdf_page(&pdf);
     }
     return pdf_close(&pdf) && done;
@@ -174,7 +205,7 @@ bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path) {
     cairo_surface_t *const surface =
         cairo_svg_surface_create_for_stream(sink_take, &sink, pages->width, pages->height);
     cairo_t *const cr = cairo_create(surface);
-    bool done = plan_pages_draw(pages, cr, at) && cairo_status(cr) == CAIRO_STATUS_SUCCESS;
+    bool done = draw_page(pages, cr, at) && cairo_status(cr) == CAIRO_STATUS_SUCCESS;
     cairo_destroy(cr);
     cairo_surface_finish(surface);
     done = done && cairo_surface_status(surface) == CAIRO_STATUS_SUCCESS;
@@ -185,5 +216,5 @@ bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path) {
 bool plan_pages_png(struct plan_pages *pages, size_t at, struct image *image, unsigned char **bytes,
                     size_t *size) {
     *bytes = NULL;
-    return plan_pages_draw(pages, image->cr, at) && image_take(image, bytes, size);
+    return draw_page(pages, image->cr, at) && image_take(image, bytes, size);
 }

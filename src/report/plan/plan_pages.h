@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The drawings of an estimate's cutting plans, to hang at the saw: a page for each board and each
- * sheet; those that are cut alike share one.  Letter where the rates are in inches, A4 where they
- * are metric, on its side; black and grays that print. */
+/* An estimate's cutting plans on paper, to hang at the saw: lists of what to fetch, to rip, to stop
+ * at and to keep, then every board and sheet with its cuts, several a page; those that are cut
+ * alike once.  Letter where the rates are in inches, A4 where they are metric; black and grays that
+ * print. */
 #ifndef DOORCOST_REPORT_PLAN_PLAN_PAGES_H
 #define DOORCOST_REPORT_PLAN_PLAN_PAGES_H
 
@@ -11,32 +12,29 @@
 
 #include <cairo.h>
 
-/* One page: a board of a lumber, or a sheet of a kind. */
-struct plan_page {
-    bool sheet;
-    size_t buy; /* in the estimate's list of lumber, or of sheets */
-    struct alike alike;
-};
+struct plan_stack;
+struct plan_block;
 
 struct plan_pages {
     const struct estimate *e;
     struct pool pool;
-    struct plan_page *pages;
+    const struct plan_stack *stacks; /* what is planned, one a material */
+    size_t stack_count;
+    struct plan_block *blocks; /* what stands on the pages, in their order */
+    size_t block_count, block_room;
     size_t count;
-    double width, height; /* points */
+    bool book;                           /* pictures of a workbook: without margins */
+    double width, height;                /* of a page, points */
+    double left, top, inner_width, foot; /* where blocks stand; foot: below the last one */
 };
 
-/* Finds the pages.  pages: always left so that plan_pages_clear may be called. false: out of
- * memory.
- */
-bool plan_pages_make(struct plan_pages *pages, const struct estimate *estimate)
+/* Lays out the pages.  book: not for paper, but as pictures so wide as a page of a workbook.
+ * pages: always left so that plan_pages_clear may be called; no pages where nothing is planned.
+ * false: out of memory. */
+bool plan_pages_make(struct plan_pages *pages, const struct estimate *estimate, bool book)
     __attribute__((warn_unused_result));
 /* Frees what the pages hold. */
 void plan_pages_clear(struct plan_pages *pages);
-
-/* Draws page `at` on a surface of width x height points. false: out of memory. */
-bool plan_pages_draw(struct plan_pages *pages, cairo_t *cr, size_t at)
-    __attribute__((warn_unused_result));
 
 /* All pages as a PDF, to path as it stands (the caller has seen to a safe place). stop: asked
  * between pages. false: not written, or out of memory. */
@@ -50,5 +48,8 @@ bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path)
  * memory is out. */
 bool plan_pages_png(struct plan_pages *pages, size_t at, struct image *image, unsigned char **bytes,
                     size_t *size) __attribute__((warn_unused_result));
+/* `poplar 4/4 board 1; poplar 4/4 boards 2 and 3; mdf-panel sheet 1`: what a page shows. In the
+ * pages' pool; empty when memory is out. */
+const char *plan_pages_words(struct plan_pages *pages, size_t at);
 
 #endif

@@ -6,38 +6,24 @@
 #include <stdlib.h>
 
 #define COLUMN  96.0 /* characters: some 508 points, the width of a page */
-#define SCALE   0.57 /* of a page: two below each other */
-#define LOWER   0.87 /* than a page of its own: its foot is mostly empty */
 #define WORDS   14.0 /* above a picture */
 #define DOTS    1.5
 #define TO_96TH (96.0 / 72.0)
 /* A workbook with more pictures is slow to open; `doorcost plan` has no such limit. */
 #define MOST_PAGES ((size_t)60)
 
-static const char *page_words(const struct paper *paper, const struct plan_page *page) {
-    const struct estimate *const e = paper->base;
-    struct pool *const pool = &paper->book->pool;
-    if (page->sheet) {
-        return pool_format(pool, "%s, %s",
-                           e->rates->sheets[e->sheets.buys[page->buy].material].name.s,
-                           plan_numbers(&page->alike, "sheet").text);
-    }
-    return pool_format(pool, "%s, %s", e->rates->lumber[e->lumber.buys[page->buy].material].name.s,
-                       plan_numbers(&page->alike, "board").text);
-}
-
 static bool put_page(const struct paper *paper, struct plan_pages *pages, size_t at,
                      struct image *image, uint16_t sheet, uint32_t row) {
-    const char *const words = page_words(paper, &pages->pages[at]);
+    const char *const words = plan_pages_words(pages, at);
     unsigned char *png = NULL;
     size_t bytes = 0;
-    if (words == NULL || !plan_pages_png(pages, at, image, &png, &bytes)) {
+    if (!plan_pages_png(pages, at, image, &png, &bytes)) {
         return false;
     }
     const char *const alt =
         pool_format(&paper->book->pool, "Cutting plan of %s with its parts and cuts", words);
     book_format(paper->book, sheet, row, 0, LOOK_WRAP, "%s (" FIELD_CHOSEN ")", words);
-    book_picture(paper->book, sheet, row, 0, png, bytes, TO_96TH * SCALE / DOTS, WORDS,
+    book_picture(paper->book, sheet, row, 0, png, bytes, TO_96TH / DOTS, WORDS,
                  alt == NULL ? "" : alt);
     free(png);
     return true;
@@ -49,13 +35,12 @@ void sheet_plans(const struct paper *paper, uint16_t sheet) {
                                "Chosen by the program for the sizes and rates of this run; whether "
                                "they still hold, the checks on Lumber and Sheets tell.");
     struct plan_pages pages;
-    bool held = plan_pages_make(&pages, paper->base);
-    pages.height *= LOWER;
+    bool held = plan_pages_make(&pages, paper->base, true);
     struct image image;
     image_open(&image, pages.width, pages.height, DOTS);
     book_width(book, sheet, 0, COLUMN);
     for (size_t i = 0; held && i < pages.count && i < MOST_PAGES; i++) {
-        book_height(book, sheet, row, WORDS + pages.height * SCALE + 3);
+        book_height(book, sheet, row, WORDS + pages.height + 3);
         held = !stop_asked(book->stop) && put_page(paper, &pages, i, &image, sheet, row++);
     }
     image_close(&image);

@@ -123,7 +123,7 @@ static bool print_board(struct teller *t, const struct lumber_plan *p, const str
             const struct board_box *const box = &layout.offcuts[i].box;
             keep = text_or_empty(
                 join(t, keep,
-                     pool_format(&t->pool, "%s", plan_show_size(e, box->width, box->length).text)));
+                     pool_format(&t->pool, "%s", plan_show_left(e, box->width, box->length).text)));
         }
     }
     const char *const first = pool_format(&t->pool, "  %s, %s: ", plan_numbers(alike, "board").text,
@@ -211,7 +211,7 @@ static void print_one_sheet(struct teller *t, const struct sheets_plan *p,
         const struct sheet_node *const n = &p->plan->nodes[sheet->first_node + i];
         if (n->use == SHEET_OFFCUT && sheet_keeps(p->keep, n->length, n->width)) {
             keep = text_or_empty(join(
-                t, keep, pool_format(&t->pool, "%s", plan_show_size(e, n->width, n->length).text)));
+                t, keep, pool_format(&t->pool, "%s", plan_show_left(e, n->width, n->length).text)));
         }
     }
     const char *const first = pool_format(

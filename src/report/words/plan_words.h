@@ -25,6 +25,8 @@ length plan_length(const struct estimate *estimate, int64_t size);
 struct shown plan_show(const struct estimate *estimate, int64_t size);
 /* Width and length of one: `2 3/8 x 30 1/2`. */
 struct shown plan_show_size(const struct estimate *estimate, int64_t across, int64_t along);
+/* The same of what is not cut to this size, as an offcut: down to 1/32 in or whole mm. */
+struct shown plan_show_left(const struct estimate *estimate, int64_t across, int64_t along);
 
 /* `D01 top rail`: which door's which part an item is. In pool; empty when memory is out, which
  * fails the pool. */
