@@ -54,7 +54,8 @@ static bool number_parts(struct pool *pool, const struct estimate *e, struct pla
     const struct ranked *const list = rank(pool, items, count);
     size_t *const numbers = pool_take(pool, count + 1, sizeof *numbers);
     for (size_t i = 0; list != NULL && numbers != NULL && i < count; i++) {
-        numbers[list[i].item] = (*next)++;
+        numbers[list[i].item] = *next;
+        *next += items[list[i].item].demand > 0 ? 1 : 0;
     }
     stack->numbers = numbers;
     return list != NULL && numbers != NULL && stack->groups != NULL;

@@ -207,20 +207,18 @@ static void draw_numbers(const struct board_drawing *b) {
         const double x = p.x + p.width / 2;
         const double y = p.y + p.height / 2;
         const bool upper = y < board.y + board.height / 2;
-        if (cut->kind == BOARD_CUT_END) {
+        if (cut->kind == BOARD_CUT_END || (cut->kind == BOARD_CUT_CROSS && !b->segments)) {
             sketch_mark(b->s, x, y, i + 1);
-        } else if (cut->kind == BOARD_CUT_CROSS && b->segments) {
+        } else if (cut->kind == BOARD_CUT_CROSS) {
             sketch_mark(b->s, x, board.y - 6, i + 1);
         } else if (cut->kind == BOARD_CUT_EDGE && b->segments) {
             sketch_mark(b->s, x, upper ? board.y - 6 : board.y + board.height + 6, i + 1);
         } else if (cut->kind == BOARD_CUT_EDGE) {
             sketch_mark(b->s, board.x + board.width + SIDE / 2, y + (upper ? 3 : -3), i + 1);
-        } else if (cut->kind == BOARD_CUT_RIP && b->segments) {
+        } else if (b->segments) {
             sketch_mark_on(b->s, p.x, y, p.width, false, i + 1);
-        } else if (cut->kind == BOARD_CUT_RIP) {
-            sketch_mark(b->s, board.x - SIDE / 2, y, i + 1);
         } else {
-            sketch_mark(b->s, x, y, i + 1);
+            sketch_mark(b->s, board.x - SIDE / 2, y, i + 1);
         }
     }
 }

@@ -34,6 +34,6 @@ struct plan_block {
 bool plan_flow(struct plan_pages *pages, cairo_t *cr) __attribute__((warn_unused_result));
 
 /* How far the name of a board stands in behind its boxes. */
-double plan_head_indent(const struct plan_block *head);
+double plan_head_indent(const struct plan_block *block);
 
 #endif

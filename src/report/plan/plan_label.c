@@ -74,8 +74,11 @@ void sketch_mark(struct sketch *s, double x, double y, size_t number) {
 void sketch_mark_on(struct sketch *s, double x, double y, double run, bool upright, size_t number) {
     const double width = sketch_mark_width(s, number);
     const double half = (upright ? MARK_HIGH : width) / 2;
-    double at = run < 2 * half + 4 ? run / 2 : half + 2;
-    for (double far = at; far + half <= run; far += STEP) {
+    const double first = run < 2 * half + 4 ? run / 2 : half + 2;
+    double at = first;
+    const size_t tries = run > first + half ? (size_t)((run - first - half) / STEP) + 1 : 0;
+    for (size_t i = 0; i < tries; i++) {
+        const double far = first + (double)i * STEP;
         const struct patch p =
             upright ? mark_patch(x, y + far, width) : mark_patch(x + far, y, width);
         if (is_clear(s, p)) {
@@ -162,7 +165,7 @@ static bool fits(const struct sketch *s, const struct label *l, double size, dou
 
 static void write(const struct sketch *s, const struct label *l, double size, struct patch p,
                   bool turned, struct text_box box, bool broken) {
-    struct text_style bold = {.size = size, .bold = true, .align = ALIGN_CENTER};
+    struct text_style bold = {.size = size, .bold = true, .align = ALIGN_CENTER, .left = true};
     const struct text_style plain = {.size = size, .align = ALIGN_CENTER};
     const double low = l->low[0] == '\0' ? 0 : text_measure(s->cr, l->low, &plain).height;
     const double width = turned ? p.height : p.width;
@@ -209,6 +212,30 @@ static bool put_first(const struct sketch *s, struct patch p, const struct label
     return false;
 }
 
+/* The last that can be done: the number alone, wherever it has room beside the numbers of cuts. */
+static bool put_anywhere(const struct sketch *s, struct patch p, const char *number) {
+    const struct text_style style = {.size = SMALLEST, .bold = true};
+    const struct text_box box = text_measure(s->cr, number, &style);
+    const struct label label = {number, "", false};
+    for (int turned = 0; turned < 2; turned++) {
+        struct patch at = {.width = turned != 0 ? box.height : box.width,
+                           .height = turned != 0 ? box.width : box.height};
+        const double room = p.width - at.width;
+        const double room_up = p.height - at.height;
+        const size_t columns = room > 0 ? (size_t)room + 1 : 0;
+        const size_t rows = room_up > 0 ? (size_t)room_up + 1 : 0;
+        for (size_t i = 0; i < rows * columns; i++) {
+            at.x = p.x + (double)(i % columns);
+            at.y = p.y + (double)(i / columns);
+            if (is_clear(s, at)) {
+                write(s, &label, SMALLEST, at, turned != 0, box, false);
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 void sketch_part(struct sketch *s, struct patch p, size_t number, const char *name,
                  const char *size) {
     const char *const alone = pool_words(s->pool, "#%zu", number);
@@ -222,7 +249,8 @@ void sketch_part(struct sketch *s, struct patch p, size_t number, const char *na
         {pool_words(s->pool, "#%zu  %s", number, size), "", false},
         {alone, "", false},
     };
-    s->unnamed += put_first(s, p, labels, COUNT_OF(labels)) ? 0 : 1;
+    const bool put = put_first(s, p, labels, COUNT_OF(labels)) || put_anywhere(s, p, alone);
+    s->unnamed += put ? 0 : 1;
 }
 
 void sketch_words(struct sketch *s, struct patch p, const char *top, const char *low) {

@@ -13,8 +13,8 @@
 #define HEAD_ABOVE 3.0
 #define LINE_HIGH  (LINE_SIZE * 1.24)
 
-static const struct text_style plain = {.size = LINE_SIZE};
-static const struct text_style bold = {.size = LINE_SIZE, .bold = true};
+static const struct text_style plain = {.size = LINE_SIZE, .left = true};
+static const struct text_style bold = {.size = LINE_SIZE, .bold = true, .left = true};
 
 void plan_box(cairo_t *cr, double x, double y) {
     cairo_save(cr);
@@ -47,6 +47,12 @@ static double line_height(cairo_t *cr, const struct plan_line *line, double widt
     return height + (line->heading ? HEAD_ABOVE : 0);
 }
 
+/* Whether line i, `high` with what it has to keep by it, begins a new column below y. A line stays
+ * with its heading. */
+static bool breaks(const struct plan_columns *c, size_t i, double y, double high, double height) {
+    return y > 0 && y + high > height + 0.01 && !c->lines[i - 1].heading;
+}
+
 /* Fills columns of a height; returns the first line that has no room. *high: the highest column. */
 static size_t fill(const double *heights, const struct plan_columns *c, double height,
                    double *high) {
@@ -54,10 +60,9 @@ static size_t fill(const double *heights, const struct plan_columns *c, double h
     double y = 0;
     *high = 0;
     for (size_t i = c->from; i < c->to; i++) {
-        /* a heading needs room for what it heads as well */
         const bool heads = c->lines[i].heading && i + 1 < c->to;
         const double need = heights[i - c->from] + (heads ? heights[i + 1 - c->from] : 0);
-        if (y > 0 && y + need > height + 0.01) {
+        if (breaks(c, i, y, need, height)) {
             if (++column == c->columns) {
                 return i;
             }
@@ -230,7 +235,7 @@ void plan_columns_draw(cairo_t *cr, const struct plan_columns *c, double x, doub
         const bool heads = c->lines[i].heading && i + 1 < c->to;
         const double need =
             high + (heads ? line_height(cr, &c->lines[i + 1], c->width, c->lead) : 0);
-        if (down > 0 && down + need > c->height + 0.01 && column + 1 < c->columns) {
+        if (column + 1 < c->columns && breaks(c, i, down, need, c->height)) {
             column++;
             down = 0;
         }

@@ -100,8 +100,8 @@ static void draw_margins(const struct plan_pages *p, cairo_t *cr, size_t at, str
 
 static void draw_head(const struct plan_pages *p, cairo_t *cr, const struct plan_block *b) {
     const double in = plan_head_indent(b);
-    for (double x = 0; x + HEAD_TICK <= in; x += HEAD_TICK) {
-        plan_box(cr, p->left + x, b->y + 1);
+    for (size_t i = 0; i < (size_t)(in / HEAD_TICK); i++) {
+        plan_box(cr, p->left + (double)i * HEAD_TICK, b->y + 1);
     }
     text_draw(cr, p->left + in, b->y, b->text, &b->style);
     if (b->stack->sheet) {

@@ -67,6 +67,9 @@ static PangoLayout *lay_out(cairo_t *cr, const char *text, const struct text_sty
     pango_layout_set_width(layout, style->width > 0 ? (int)width : -1);
     pango_layout_set_ellipsize(layout, style->cut ? PANGO_ELLIPSIZE_END : PANGO_ELLIPSIZE_NONE);
     pango_layout_set_single_paragraph_mode(layout, style->cut);
+    pango_layout_set_auto_dir(layout, style->left ? FALSE : TRUE);
+    pango_context_set_base_dir(pango_layout_get_context(layout),
+                               style->left ? PANGO_DIRECTION_LTR : PANGO_DIRECTION_WEAK_LTR);
     pango_layout_set_text(layout, text, -1);
     return layout;
 }

@@ -15,6 +15,7 @@ struct text_style {
     enum text_align align;
     double gray;  /* 0 black to 1 white */
     double width; /* lines are broken at this; 0: one line */
+    bool left;    /* runs from left to right, whatever letters it begins with */
     bool cut;     /* one line, cut with an ellipsis where it is wider than width */
 };
 
