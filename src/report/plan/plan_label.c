@@ -225,8 +225,9 @@ static bool put_anywhere(const struct sketch *s, struct patch p, const char *num
         const size_t columns = room > 0 ? (size_t)room + 1 : 0;
         const size_t rows = room_up > 0 ? (size_t)room_up + 1 : 0;
         for (size_t i = 0; i < rows * columns; i++) {
+            const size_t row = i / columns;
             at.x = p.x + (double)(i % columns);
-            at.y = p.y + (double)(i / columns);
+            at.y = p.y + (double)row;
             if (is_clear(s, at)) {
                 write(s, &label, SMALLEST, at, turned != 0, box, false);
                 return true;
