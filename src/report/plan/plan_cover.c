@@ -361,6 +361,14 @@ bool plan_cover_make(struct plan_cover *cover, struct pool *pool, const struct e
     return held && !pool_failed(pool);
 }
 
+const char *plan_job_words(struct pool *pool, const struct estimate *e) {
+    const struct job *const job = e->job;
+    const char *const agreed = show_agreed(pool, e);
+    return pool_words(pool, "%s%s%s, %s%s%s", text_or_empty(job->number.s),
+                      job->number.s == NULL ? "" : ", ", job->date.s, estimate_name(e),
+                      agreed == NULL ? "" : "; agreed: ", text_or_empty(agreed));
+}
+
 const char *plan_legend(struct pool *pool, const struct estimate *e,
                         const struct plan_stack *stacks) {
     const int64_t kerf = stacks[0].sheet ? e->sheets.buys[stacks[0].buy].plan.job.kerf

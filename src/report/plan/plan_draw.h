@@ -151,6 +151,9 @@ bool plan_cover_make(struct plan_cover *cover, struct pool *pool, const struct e
                      const struct plan_stack *stacks, size_t count)
     __attribute__((warn_unused_result));
 
+/* `0031, 2026-03-02, as listed`: which job and which of its estimates, and what the client took. In
+ * pool; empty when memory is out. */
+const char *plan_job_words(struct pool *pool, const struct estimate *e);
 /* What drawings of these stacks, one or more, mean. In pool; empty when memory is out. */
 const char *plan_legend(struct pool *pool, const struct estimate *e,
                         const struct plan_stack *stacks);
