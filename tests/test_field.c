@@ -141,7 +141,8 @@ static void sheets_show_all(void **state) {
     (void)state;
     bench_open_job(&bench, "samples/kitchen/kitchen.ini");
     const struct estimate *const e = &bench.estimate;
-    struct paper paper = {.book = &book, .base = e, .problems = &bench.problems};
+    struct check_list checks = {0};
+    struct paper paper = {.book = &book, .base = e, .problems = &bench.problems, .checks = &checks};
     book_init(&book, &e->tape);
     for (size_t i = 0; i < COUNT(sheets); i++) {
         const uint16_t sheet = book_sheet(&book, "Sheet", "Sheet", false);
@@ -172,6 +173,8 @@ static void sheets_show_all(void **state) {
     homes(&faults, &book, "costs", &fields_costs, both, &e->costs);
     homes(&faults, &book, "door price", &fields_door_price, both, &e->costs.doors[0]);
     homes(&faults, &book, "sale", &fields_sale, both, &e->sale);
+    assert_true(checks.choice_count >= e->finish.product_count && !checks.failed);
+    check_list_clear(&checks);
     book_clear(&book);
     assert_int_equal(faults, 0);
     assert_int_equal(bench_close(&bench), 0);
@@ -248,7 +251,9 @@ static void read_sheet(const struct estimate *e, const struct estimate *option, 
                        size_t count) {
     struct lines lines = {.paper = name, .compares = count == TO_TOTAL};
     struct book book;
-    struct paper paper = {.book = &book, .base = e, .options = option, .option_count = 1};
+    struct check_list checks = {0};
+    struct paper paper = {
+        .book = &book, .base = e, .options = option, .option_count = 1, .checks = &checks};
     bool begun = false;
     book_init(&book, &e->tape);
     paper.tabs[0] = &any_tab;
@@ -270,6 +275,7 @@ static void read_sheet(const struct estimate *e, const struct estimate *option, 
         }
     }
     assert_int_equal(lines.next, count);
+    check_list_clear(&checks);
     book_clear(&book);
 }
 

@@ -43,7 +43,9 @@ MADE = "as the program made it"
 # Sheets that show plans, on which a plan that does not price the job may be out of date.
 WORDY = ("Buy", "Quote", "Doors", "Lumber", "Sheets", "Finish", "Hardware", "Labor", "Operations", "Costs",
          "Prices")
-OF_PLANS = ("Buy", "Lumber", "Sheets", "Plans", "Workings", "Rates")
+# Columns that say what a number was when the workbook was made.
+WAS = (("Rates", 7), ("Checks", 3))
+OF_PLANS = ("Buy", "Checks", "Lumber", "Sheets", "Plans", "Workings", "Rates")
 
 # Cautions name what is heavy with its weight as it was when the workbook was made.
 WEIGHT = re.compile(r" \(\d+\.\d+ (?:kg|lb)\)")
@@ -229,7 +231,7 @@ class Job:
         self.book = office.open(self.folder / "base.xlsx")
         self.inputs = inputs_of(self.file, self.job.parent)  # files are named from the job on
         self.checks = [at for at, cell in self.file.cells.items()
-                       if cell.formula and AGAIN in cell.formula]
+                       if cell.formula and AGAIN in cell.formula and not cell.number]
         self.frozen = self.find_frozen()
         self.agreed = 0
 
@@ -238,6 +240,10 @@ class Job:
         frozen = {at for at, c in self.file.cells.items()
                   if at[0] in ("Quote", "Charts") and c.number
                   and (c.formula is None or c.formula.startswith("Compare!"))}
+        frozen |= {at for at, c in self.file.cells.items()
+                   if c.number and (at[0], at[2]) in WAS and c.formula is None}
+        frozen |= {at for at, c in self.file.cells.items() if at[0] == "Checks" and c.formula
+                   and c.formula.startswith("COUNTIF(")}
         frozen |= {at for at, c in self.file.cells.items() if at[0] == "Compare" and c.number
                    and (c.formula is None or c.formula.startswith(("ROUND(", "IF(")))}
         return frozen

@@ -27,15 +27,15 @@ warnings.filterwarnings("ignore", "Workbook contains no default style")
 
 MONEY = "#,##0.00"
 # what a formula may answer besides a number: whether a choice still holds
-WORDS = {"ok", "run again", "plan: run again", "as the program made it",
+WORDS = {"ok", "no", "sums do not add up: run again", "run again", "plan: run again", "as the program made it",
          "figures were changed: run again", "as read", "changed",
          "options are as the program made them",
          "changed since it was made", "changed: under 1 %",
          "figures were changed, options were not: run again",
          "the plan needs more than this: buy by the plan", "the boards are those of the cutting plan",
          "enough for the cutting plan"}
-# columns that are read off the drawing of a door, and sheets that show values of the options
-DRAWN = {("Parts", "thick"), ("Panels", "staves")}
+# columns that are read off the drawing of a door, or say what a number was, and sheets that show values of the options
+DRAWN = {("Parts", "thick"), ("Panels", "staves"), ("Rates", "as read"), ("Checks", "when made")}
 OF_OPTIONS = ("Compare", "Quote", "Charts")
 # the sheets that are printed, and on how many pages at most
 PRINTED = ("Job", "Quote", "Buy")
@@ -435,7 +435,7 @@ def hostile(doorcost, folder, faults):
     formulas, stored = check_cells(faults, path, tape)
     for at, cell in formulas.items():
         plain = cell.value
-        for word in WORDS:
+        for word in WORDS | {"together"}:
             plain = plain.replace(f'"{word}"', "0")
         faults.expect(re.fullmatch(r"=[A-Za-z0-9_!:$.,+*/()<>= -]+", plain),
                       "a text that became a formula", f"{at}: {cell.value}")

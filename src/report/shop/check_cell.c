@@ -8,18 +8,14 @@
 #include <stdlib.h>
 #include <xlsxwriter.h>
 
-/* A cell and the number that it had are the same when they differ by less than any figure can:
- * programs don't read 0.07 to the same last bit. */
-#define SAME "<0.0000001"
-/* Of the check of a plan: one for the price of each size of board, and a few more. */
-#define LONGEST_CONDITION 80
 /* What the marks of changed inputs say. */
 #define CHANGED "changed"
 #define SMALL   "changed: under 1 %"
-/* Sheets of materials and rates have no more rows than the larger of this and the four that the
- * most spacious takes for a given of the files; a sheet ends at the last. */
-#define USUAL_ROWS ((uint32_t)20000)
-#define SHEET_ROWS ((uint32_t)1048576)
+/* The cells that say how all checks stand, and how the options do. */
+#define STATE         "state_of_checks"
+#define OPTIONS_STATE "state_of_options"
+#define MADE          "as the program made it"
+#define OPTIONS_MADE  "options are as the program made them"
 
 /* Whether a given of that unit may be changed in the workbook. */
 static bool unit_is_input(enum unit unit) {
@@ -67,30 +63,42 @@ static int64_t holds_from(const struct tape *tape, const struct product *product
            100;
 }
 
-void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t need,
-                      uint16_t price, const struct product *product) {
+static void same(const struct paper *paper, const char *what, fig figure) {
     const struct tape *const tape = &paper->base->tape;
-    char text[1024];
-    char cell[LXW_MAX_CELL_NAME_LENGTH];
-    char least[32];
-    char most[32];
-    char value[32];
-    size_t used = 0;
-    lxw_rowcol_to_cell(cell, row, need);
-    /* half a last digit aside, for the same reason */
-    (void)figure_text(holds_from(tape, product) * 10 - 5, 5, least, sizeof least);
-    (void)figure_text(tape_scaled(tape, product->bought, 4) * 10 + 5, 5, most, sizeof most);
-    used += (size_t)snprintf(text, sizeof text, "IF(AND(%s>%s,%s<%s", cell, least, cell, most);
+    check_add_condition(paper->checks,
+                        &(struct check_condition){.what = what,
+                                                  .now = figure,
+                                                  .made = tape_amount(tape, figure),
+                                                  .decimals = tape_decimals(tape, figure)});
+}
+
+void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row,
+                      const struct product *product) {
+    const struct tape *const tape = &paper->base->tape;
+    struct pool *const pool = &paper->book->pool;
+    check_add_choice(
+        paper->checks,
+        &(struct check_choice){.about = pool_words(pool, "containers of %s", product->title),
+                               .sheet = sheet,
+                               .row = row,
+                               .column = CHECK_COLUMN,
+                               .prices = true});
+    check_add_condition(paper->checks, &(struct check_condition){.what = "need, at least",
+                                                                 .now = product->need,
+                                                                 .made = holds_from(tape, product),
+                                                                 .decimals = 4,
+                                                                 .holds = CHECK_LEAST});
+    check_add_condition(paper->checks,
+                        &(struct check_condition){.what = "need, at most",
+                                                  .now = product->need,
+                                                  .made = tape_scaled(tape, product->bought, 4),
+                                                  .decimals = 4,
+                                                  .holds = CHECK_MOST});
     for (size_t i = 0; i < product->size_count; i++) {
-        lxw_rowcol_to_cell(cell, row + (uint32_t)i, (lxw_col_t)(price - 1));
-        used += (size_t)snprintf(text + used, sizeof text - used, ",ABS(%s-%s)" SAME, cell,
-                                 tape_text(tape, product->volumes[i], value, sizeof value));
-        lxw_rowcol_to_cell(cell, row + (uint32_t)i, price);
-        used += (size_t)snprintf(text + used, sizeof text - used, ",ABS(%s-%s)" SAME, cell,
-                                 tape_text(tape, product->prices[i], value, sizeof value));
+        const char *const size = product->sizes->s[i].words;
+        same(paper, pool_words(pool, "%s, volume", size), product->volumes[i]);
+        same(paper, pool_words(pool, "%s, price", size), product->prices[i]);
     }
-    (void)snprintf(text + used, sizeof text - used, "),\"ok\",\"run again\")");
-    book_check(paper->book, sheet, row, CHECK_COLUMN, LOOK_CHECK, text, "ok");
 }
 
 /* --- plans
@@ -157,26 +165,26 @@ static bool total_hangs_on(const struct paper *paper, fig chosen) {
 
 void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig chosen) {
     const struct tape *const tape = &paper->base->tape;
-    char text[LONGEST_CONDITION * (LUMBER_PLAN_SIZES + 8)];
-    char value[32];
     bool *const from_input = mark_inputs(tape);
     if (from_input == NULL) {
         paper->book->failed = true;
         return;
     }
-    size_t used = (size_t)snprintf(text, sizeof text, "IF(AND(TRUE");
+    check_add_choice(
+        paper->checks,
+        &(struct check_choice){.about = pool_words(&paper->book->pool, "cutting plan of %s",
+                                                   tape_subject_name(tape, chosen)),
+                               .sheet = sheet,
+                               .row = row,
+                               .column = CHECK_PLAN_COLUMN,
+                               .prices = total_hangs_on(paper, chosen)});
     for (size_t i = 0; i < tape_operands(tape, chosen); i++) {
         const fig operand = tape_operand(tape, chosen, i).f;
         if (from_input[operand.id]) {
-            assert(used + 2 * (size_t)LONGEST_CONDITION < sizeof text);
-            used += (size_t)snprintf(text + used, sizeof text - used, ",ABS({%u}-%s)" SAME,
-                                     operand.id, tape_text(tape, operand, value, sizeof value));
+            same(paper, tape_label(tape, operand), operand);
         }
     }
     free(from_input);
-    (void)snprintf(text + used, sizeof text - used, "),\"ok\",\"%srun again\")",
-                   total_hangs_on(paper, chosen) ? "" : "plan: ");
-    book_check(paper->book, sheet, row, CHECK_PLAN_COLUMN, LOOK_CHECK, text, "ok");
 }
 
 /* --- the rest
@@ -186,62 +194,61 @@ void check_plan(const struct paper *paper, uint16_t sheet, uint32_t row, fig cho
 void check_changed(const struct paper *paper, uint16_t sheet, uint32_t row, fig figure) {
     const struct tape *const tape = &paper->base->tape;
     const int64_t was = tape_scaled(tape, figure, 6);
+    char value[LXW_MAX_CELL_NAME_LENGTH];
+    char read[LXW_MAX_CELL_NAME_LENGTH];
     char other[120] = "\"" CHANGED "\"";
-    char text[240];
-    char value[32];
+    lxw_rowcol_to_cell(value, row, VALUE_COLUMN);
+    lxw_rowcol_to_cell(read, row, CHANGED_COLUMN + 1);
     /* 0.05 where 5 was meant is seen, unless such a percent stood there before */
     if (tape_unit(tape, figure) == UNIT_PERCENT && (was <= 0 || was >= 1000000)) {
-        (void)snprintf(other, sizeof other, "IF(AND({%u}>0,{%u}<1),\"%s\",\"" CHANGED "\")",
-                       figure.id, figure.id, SMALL);
+        (void)snprintf(other, sizeof other, "IF(AND(%s>0,%s<1),\"%s\",\"" CHANGED "\")", value,
+                       value, SMALL);
     }
-    (void)snprintf(text, sizeof text, "IF(ABS({%u}-%s)" SAME ",\"as read\",%s)", figure.id,
-                   tape_text(tape, figure, value, sizeof value), other);
-    book_check(paper->book, sheet, row, CHANGED_COLUMN, LOOK_NOTE, text, "as read");
+    book_check(paper->book, sheet, row, CHANGED_COLUMN, LOOK_NOTE,
+               pool_words(&paper->book->pool, "IF(ABS(%s-%s)" CHECK_SAME_AS ",\"as read\",%s)",
+                          value, read, other),
+               "as read");
+    book_number(paper->book, sheet, row, CHANGED_COLUMN + 1, LOOK_NOTE, tape_unit(tape, figure),
+                tape_decimals(tape, figure), tape_amount(tape, figure));
+    paper->checks->rates_last = row;
 }
 
-/* A row below all that the checks of these sheets stand in. */
-static uint32_t last_row(const struct tape *tape) {
-    const uint64_t rows = 4 * (uint64_t)tape->origin_count;
-    const uint64_t most = rows > USUAL_ROWS ? rows : USUAL_ROWS;
-    return most > SHEET_ROWS ? SHEET_ROWS : (uint32_t)most;
-}
-
-/* Whether any input was changed: how many marks say so. */
-static void count_changed(char *text, size_t size, uint32_t last) {
+const char *check_changed_count(const struct paper *paper) {
     const int c = 'A' + CHANGED_COLUMN;
-    (void)snprintf(text, size, "COUNTIF(Rates!%c1:%c%u,\"%s\")+COUNTIF(Rates!%c1:%c%u,\"%s\")>0", c,
-                   c, last, CHANGED, c, c, last, SMALL);
+    const uint32_t last = paper->checks->rates_last + 1;
+    return pool_words(&paper->book->pool,
+                      "COUNTIF(Rates!%c1:%c%u,\"%s\")+COUNTIF(Rates!%c1:%c%u,\"%s\")", c, c, last,
+                      CHANGED, c, c, last, SMALL);
 }
 
-void check_all(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
-    const struct tape *const tape = &paper->base->tape;
-    const fig total = paper->base->sale.total;
-    const uint32_t last = last_row(tape);
-    const int finish = 'A' + CHECK_COLUMN;
-    const int plan = 'A' + CHECK_PLAN_COLUMN;
-    char value[32];
-    char changed[120];
-    char text[480];
-    count_changed(changed, sizeof changed, last);
-    (void)snprintf(text, sizeof text,
-                   "IF(COUNTIF(Finish!%c1:%c%u,\"run again\")+COUNTIF(Lumber!%c1:%c%u,\"run "
-                   "again\")+COUNTIF(Sheets!%c1:%c%u,\"run again\")>0,\"figures were changed: run "
-                   "again\",IF(OR(%s,ABS({%u}-%s)>0.004),\"changed since it was made\",\"as the "
-                   "program made it\"))",
-                   finish, finish, last, plan, plan, last, plan, plan, last, changed, total.id,
-                   tape_text(tape, total, value, sizeof value));
-    book_check(paper->book, sheet, row, column, LOOK_NOTE, text, "as the program made it");
+void check_all(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+               enum look look) {
+    book_check(paper->book, sheet, row, column, look, STATE, MADE);
 }
 
 void check_options(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column) {
-    const uint32_t last = last_row(&paper->base->tape);
-    char changed[120];
-    char text[280];
-    count_changed(changed, sizeof changed, last);
-    (void)snprintf(text, sizeof text,
-                   "IF(%s,\"figures were changed, options were not: run again\",\"options are as "
-                   "the program made them\")",
-                   changed);
-    book_check(paper->book, sheet, row, column, LOOK_NOTE, text,
-               "options are as the program made them");
+    book_check(paper->book, sheet, row, column, LOOK_NOTE, OPTIONS_STATE, OPTIONS_MADE);
+}
+
+void check_state(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                 const struct check_counts *at) {
+    book_check(paper->book, sheet, row, column, LOOK_STATE,
+               pool_words(&paper->book->pool,
+                          "IF(%s>0,\"figures were changed: run again\",IF(%s>0,\"sums do not add "
+                          "up: run again\",IF(OR(%s>0,%s=\"no\"),\"changed since it was "
+                          "made\",\"" MADE "\")))",
+                          at->again, at->sums, at->changed, at->total),
+               MADE);
+    book_define(paper->book, sheet, row, column, STATE);
+}
+
+void check_options_state(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
+                         const char *changed) {
+    book_check(paper->book, sheet, row, column, LOOK_CHECK,
+               pool_words(&paper->book->pool,
+                          "IF(%s>0,\"figures were changed, options were not: run "
+                          "again\",\"" OPTIONS_MADE "\")",
+                          changed),
+               OPTIONS_MADE);
+    book_define(paper->book, sheet, row, column, OPTIONS_STATE);
 }

@@ -4,6 +4,7 @@
 #ifndef DOORCOST_REPORT_SHOP_PAPER_H
 #define DOORCOST_REPORT_SHOP_PAPER_H
 
+#include "report/shop/check_list.h"
 #include "report/words/caution.h"
 #include "report/words/field.h"
 #include "report/words/shipped.h"
@@ -30,6 +31,7 @@ struct paper {
     const struct estimate *options; /* the job's options, each on a tape of its own */
     size_t option_count;
     const struct problems *problems; /* for the sheet of checks */
+    struct check_list *checks;       /* what sheets note for it */
     struct shipped shipped;          /* of the base; nothing where the rates are the shop's own */
     const struct paper_tab *tabs[BOOK_MOST_SHEETS]; /* of each sheet of the book */
 };
@@ -145,7 +147,7 @@ void sheet_compare(const struct paper *paper, uint16_t sheet);
 void sheet_charts(const struct paper *paper, uint16_t sheet);
 /* A drawing of each door. */
 void sheet_elevations(const struct paper *paper, uint16_t sheet);
-/* What was asked about, and formulas that watch the inputs. */
+/* What was asked about, and formulas that watch inputs, choices and sums; after the sheet Rates. */
 void sheet_checks(const struct paper *paper, uint16_t sheet);
 /* The rates that the job uses, for changes; after all that mention rates. */
 void sheet_rates(const struct paper *paper, uint16_t sheet);

@@ -4,6 +4,8 @@
 #include "report/words/buy_list.h"
 
 enum { COLUMN_BOX, COLUMN_WHAT, COLUMN_SIZE, COLUMN_COUNT, COLUMN_UNIT, COLUMN_PRICE, COLUMN_COST };
+#define TOGETHER "together"
+
 enum { COLUMN_NOTE = COLUMN_COST + 1 };
 
 /* Words that follow when figures are changed. */
@@ -47,7 +49,7 @@ static uint32_t put_group(const struct paper *paper, uint16_t sheet, uint32_t ro
     for (size_t i = 0; i < group->count; i++) {
         put_line(paper, sheet, row++, &list->lines[group->first + i]);
     }
-    book_text(book, sheet, row, COLUMN_WHAT, LOOK_LABEL, "together");
+    book_text(book, sheet, row, COLUMN_WHAT, LOOK_LABEL, TOGETHER);
     book_figure(book, sheet, row, COLUMN_COST, LOOK_TOTAL, group->total);
     book_keep(book, sheet, first, row);
     return row + 2;
@@ -62,15 +64,25 @@ void sheet_buy(const struct paper *paper, uint16_t sheet) {
     uint32_t row = paper_title(paper, sheet, 0,
                                "A cost stands on the line that it is paid for; the lines below it "
                                "say what it is made up of.");
-    check_all(paper, sheet, row++, COLUMN_WHAT);
+    check_all(paper, sheet, row++, COLUMN_WHAT, LOOK_NOTE);
     paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     paper_headings(paper, sheet, row++, 2);
+    const uint32_t first = row;
     if (!buy_list_make(&list, &book->pool, e)) {
         book->failed = true;
     }
     for (size_t g = 0; g < list.group_count; g++) {
         row = put_group(paper, sheet, row, &list, &list.groups[g]);
     }
+    check_add_sum(paper->checks,
+                  &(struct check_sum){
+                      .what = "what suppliers get",
+                      /* below the cell that repeats what the checks say: it hangs on this one */
+                      .formula = pool_words(&book->pool,
+                                            "SUMIF(Buy!%c%u:%c%u,\"" TOGETHER "\",Buy!%c%u:%c%u)",
+                                            'A' + COLUMN_WHAT, first + 1, 'A' + COLUMN_WHAT, row,
+                                            'A' + COLUMN_COST, first + 1, 'A' + COLUMN_COST, row),
+                      .total = list.total});
     book_text(book, sheet, row, COLUMN_WHAT, LOOK_LABEL, "in all");
     book_text(book, sheet, row, COLUMN_UNIT, LOOK_UNIT, e->rates->shop.currency.s);
     book_figure(book, sheet, row, COLUMN_COST, LOOK_GRAND, list.total);

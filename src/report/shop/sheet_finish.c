@@ -58,7 +58,7 @@ static uint32_t product_table(const struct paper *paper, uint16_t sheet, uint32_
         book_text(book, sheet, row, 0, LOOK_PLAIN, product->title);
         paper_cells(paper, sheet, row, 1, &fields_product, FIELD_SHEET, product);
         paper_cells(paper, sheet, row, 6, &fields_product, FIELD_MORE, product);
-        check_containers(paper, sheet, row, 1, 4, product);
+        check_containers(paper, sheet, row, product);
         for (size_t i = 0; i < product->size_count; i++, row++) {
             book_text(book, sheet, row, 2, LOOK_UNIT, product->sizes->s[i].words);
             book_figure(book, sheet, row, 3, LOOK_PLAIN, product->volumes[i]);

@@ -47,7 +47,6 @@ static uint32_t put_open(const struct paper *paper, uint32_t row, size_t asked) 
                                    "examples",
                                    show_count(paper->shipped.left, "number").text));
     }
-    check_all(paper, JOB_SHEET, row++, COLUMN_WORDS);
     return row + 1;
 }
 
@@ -103,7 +102,10 @@ static uint32_t put_title(const struct paper *paper) {
                 estimate_name(paper->base), text_or_empty(job->client.s),
                 agreed == NULL ? "" : "; agreed: ", text_or_empty(agreed));
     book_headings(book, JOB_SHEET, PAPER_TITLE_ROW, PAPER_TITLE_ROW, 0);
-    return PAPER_FIRST_ROW;
+    check_all(paper, JOB_SHEET, PAPER_FIRST_ROW, COLUMN_WORDS, LOOK_STATE);
+    book_text(book, JOB_SHEET, PAPER_FIRST_ROW, COLUMN_FIGURE, LOOK_UNIT,
+              "what all checks of the sheet Checks come to");
+    return PAPER_FIRST_ROW + 2;
 }
 
 void sheet_job(const struct paper *paper, uint16_t sheet) {
@@ -121,5 +123,6 @@ void sheet_job(const struct paper *paper, uint16_t sheet) {
     put_fields(paper, &list, "Work", &fields_labor, &e->labor);
     list.row = put_open(paper, list.row, asked);
     list.row = put_steps(paper, list.row, asked);
+    book_print_rows(book, sheet, PAPER_TITLE_ROW, list.row);
     put_links(paper, list.row);
 }

@@ -86,12 +86,24 @@ static void put_door(struct page *p, size_t r) {
     book_mention(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, price->amount);
 }
 
+/* The amounts from a row on are to come to a figure. */
+static void add_up(struct page *p, const char *what, uint32_t first, fig total) {
+    const int column = 'A' + COLUMN_AMOUNT;
+    check_add_sum(p->paper->checks,
+                  &(struct check_sum){.what = what,
+                                      .formula = pool_words(&p->book->pool, "SUM(%s!%c%u:%c%u)",
+                                                            p->book->sheets[p->sheet].name, column,
+                                                            first + 1, column, p->row),
+                                      .total = total});
+}
+
 static void put_doors(struct page *p) {
     static const char *const heads[] = {"id",    "what",   "width",     "height",
                                         "count", "leaves", "each leaf", "amount"};
     const struct sale_figures *const sale = &p->e->sale;
     paper_heads(p->paper, p->sheet, p->row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     paper_headings(p->paper, p->sheet, p->row++, 0);
+    const uint32_t first = p->row;
     for (size_t i = 0; i < sale->room_count; i++) {
         const struct room_sum *const room = &sale->rooms[i];
         if (room->room[0] != '\0') {
@@ -102,6 +114,7 @@ static void put_doors(struct page *p) {
             put_door(p, sale->by_room[room->first + n]);
         }
     }
+    add_up(p, "amounts of the doors", first, sale->doors);
     p->row++;
 }
 
@@ -123,6 +136,7 @@ static void sale_line(struct page *p, const struct sale_line *line) {
 
 static void put_sums(struct page *p) {
     const uint32_t first = p->row;
+    uint32_t behind = p->row; /* the total: payments */
     const struct sale_lines sale = sale_lines_make(&p->book->pool, p->e);
     for (size_t i = 0; i < sale.count; i++) {
         const bool total = sale_line_is(&sale.lines[i], offsetof(struct sale_figures, total));
@@ -134,8 +148,12 @@ static void put_sums(struct page *p) {
             sale_line(p, &sale.lines[i]);
         }
         if (total) {
-            check_all(p->paper, p->sheet, p->row++, COLUMN_WHAT);
+            check_all(p->paper, p->sheet, p->row++, COLUMN_WHAT, LOOK_NOTE);
+            behind = p->row;
         }
+    }
+    if (p->row > behind) {
+        add_up(p, "payments", behind, p->e->sale.total);
     }
     book_keep(p->book, p->sheet, first, p->row - 1);
     p->row++;

@@ -43,7 +43,7 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
     book_text(book, sheet, row, 1, LOOK_PLAIN, setting->key);
     book_text(book, sheet, row, 2, LOOK_PLAIN, tape_label(&paper->base->tape, figure));
     const bool input = check_is_input(&paper->base->tape, figure);
-    book_set_home(book, sheet, row, 3, input ? LOOK_INPUT : LOOK_PLAIN, figure);
+    book_set_home(book, sheet, row, VALUE_COLUMN, input ? LOOK_INPUT : LOOK_PLAIN, figure);
     if (input) {
         check_changed(paper, sheet, row, figure);
     }
@@ -53,7 +53,7 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
                 paper_file(paper, show_settings(paper->base, place)->file_name), place.line);
     if (show_settings(paper->base, place) == &paper->base->rates->settings &&
         shipped_still(paper->base->rates, setting)) {
-        book_text(book, sheet, row, 7, LOOK_NOTE, "as shipped");
+        book_text(book, sheet, row, 8, LOOK_NOTE, "as shipped");
     }
 }
 
@@ -97,7 +97,7 @@ static uint32_t put_constants(const struct paper *paper, uint16_t sheet, uint32_
 
 void sheet_rates(const struct paper *paper, uint16_t sheet) {
     static const char *const heads[] = {"section", "key",  "what it is here", "value",
-                                        "unit",    "from", "changed?"};
+                                        "unit",    "from", "changed?",        "as read"};
     const struct tape *const tape = &paper->base->tape;
     struct book *const book = paper->book;
     uint32_t row = paper_title(paper, sheet, 0,
@@ -105,8 +105,8 @@ void sheet_rates(const struct paper *paper, uint16_t sheet) {
                                "the rest needs another run.");
     book_width(book, sheet, 0, 24);
     book_width(book, sheet, 1, 17);
-    book_width(book, sheet, 2, 32);
-    book_width(book, sheet, 5, 40);
+    book_width(book, sheet, 2, 28);
+    book_width(book, sheet, 5, 30);
     paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
     paper_headings(paper, sheet, row, 0);
     row++;

@@ -12,7 +12,7 @@
 /* The tabs: how the job stands; what it was figured from; how; what came of it.  The workings are
  * laid out last: they take in what has no home yet. */
 static const struct paper_tab tabs[] = {
-    {"Job", "How the job stands", NULL, sheet_job, false, true, 2},
+    {"Job", "How the job stands", NULL, sheet_job, false, true, 3},
     {"Rates", "What this estimate took from its files", NULL, sheet_rates, false, false, 1},
     {"Doors", "Doors as made", NULL, sheet_doors, true, false, 0},
     {"Surfaces", "What is sprayed of one leaf", NULL, sheet_surfaces, true, false, 0},
@@ -28,17 +28,17 @@ static const struct paper_tab tabs[] = {
     {"Labor", "Labor by operation and machine", NULL, sheet_labor, false, false, 0},
     {"Costs", "From materials to price", NULL, sheet_costs, false, false, 0},
     {"Prices", "Cost and price of each door", NULL, sheet_prices, true, false, 0},
-    {"Workings", "Steps in between", NULL, sheet_workings, false, false, 3},
+    {"Workings", "Steps in between", NULL, sheet_workings, false, false, 4},
     {"Quote", "What the client is asked for", NULL, sheet_quote, false, true, 0},
     {"Buy", "What to buy, by supplier", NULL, sheet_buy, false, true, 0},
     {"Plans", "Cutting plans", NULL, sheet_plans, false, false, 0},
     {"Elevations", "Doors drawn", NULL, sheet_elevations, false, false, 0},
     {"Compare", "Options side by side", compare_any, sheet_compare, false, false, 0},
     {"Charts", "Where cost and hours go", NULL, sheet_charts, false, false, 0},
-    {"Checks", "Questions and cautions", NULL, sheet_checks, false, false, 0},
+    {"Checks", "Questions and cautions", NULL, sheet_checks, false, false, 2},
 };
 #define TABS  (sizeof tabs / sizeof *tabs)
-#define TURNS 4
+#define TURNS 5
 
 struct shop_book {
     struct book book;
@@ -73,7 +73,7 @@ static void add_tabs(struct paper *paper) {
         const uint16_t sheet = book_sheet(paper->book, tab->name, tab->name, tab->landscape);
         paper->tabs[sheet] = tab;
         if (tab->printed) {
-            book_print_from(paper->book, sheet, PAPER_TITLE_ROW);
+            book_print_rows(paper->book, sheet, PAPER_TITLE_ROW, 0);
         } else {
             book_on_screen(paper->book, sheet);
         }
@@ -95,11 +95,13 @@ struct shop_book *shop_book_new(const struct estimate *base, const struct estima
     set_facts(workbook, base);
     book->protect = true;
     book->stop = stop;
+    struct check_list checks = {0};
     struct paper paper = {.book = book,
                           .base = base,
                           .options = options,
                           .option_count = option_count,
-                          .problems = problems};
+                          .problems = problems,
+                          .checks = &checks};
     if (shipped_example(base)) {
         paper.shipped = shipped_of(base, &book->pool);
     }
@@ -112,6 +114,8 @@ struct shop_book *shop_book_new(const struct estimate *base, const struct estima
             }
         }
     }
+    book->failed = book->failed || checks.failed;
+    check_list_clear(&checks);
     if (book_failed(book)) {
         shop_book_free(workbook);
         return NULL;

@@ -70,8 +70,10 @@ void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t l
     book->sheets[sheet].freeze_column = freeze_column;
 }
 
-void book_print_from(struct book *book, uint16_t sheet, uint32_t row) {
-    book->sheets[sheet].print_from = row;
+void book_print_rows(struct book *book, uint16_t sheet, uint32_t first, uint32_t end) {
+    assert(first > 0);
+    book->sheets[sheet].print_from = first;
+    book->sheets[sheet].print_end = end;
 }
 
 void book_on_screen(struct book *book, uint16_t sheet) {

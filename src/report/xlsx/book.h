@@ -31,7 +31,8 @@ enum look {
     LOOK_WARN,    /* a caution */
     LOOK_UNIT,    /* words right of a number that belong to it: indented */
     LOOK_LINK,    /* the name of another sheet, which leads there */
-    LOOK_CHECK,   /* the same, bold: what a check says */
+    LOOK_CHECK,   /* words in bold, indented: what a check says */
+    LOOK_STATE,   /* what all checks say, in a frame */
     LOOK_COUNT
 };
 
@@ -117,7 +118,8 @@ struct book_sheet {
         repeat_last; /* heading rows printed on every page, when repeat_last > 0 */
     uint32_t freeze_row;
     uint16_t freeze_column;
-    uint32_t print_from; /* the first row that is printed; 0: all */
+    uint32_t print_from; /* the first row that is printed; 0: all are */
+    uint32_t print_end;  /* behind the last one; 0: to the end */
     bool on_screen;      /* not printed unless its print area is cleared */
     uint32_t *breaks;    /* rows before which a page starts, ascending */
     size_t break_count, break_room;
@@ -203,8 +205,9 @@ void book_width(struct book *book, uint16_t sheet, uint16_t column, double chara
 /* Rows first to last are headings: kept in sight and printed on every page. */
 void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t last,
                    uint16_t freeze_column);
-/* The rows before row stay on screen: links have no use on paper. */
-void book_print_from(struct book *book, uint16_t sheet, uint32_t row);
+/* The rows before first stay on screen, and, where end is not 0, those from end on: links have no
+ * use on paper. first must be over 0. */
+void book_print_rows(struct book *book, uint16_t sheet, uint32_t first, uint32_t end);
 /* Keeps a sheet out of what is printed when all sheets are: its print area is an empty cell. */
 void book_on_screen(struct book *book, uint16_t sheet);
 /* A page starts before row, which is behind that of the last call for the sheet. */

@@ -74,7 +74,7 @@ static void set_letters(lxw_format *f, enum look look) {
     } letters[LOOK_COUNT] = {
         [LOOK_TITLE] = {15, true}, [LOOK_NOTE] = {8.5, false}, [LOOK_SECTION] = {11, true},
         [LOOK_LABEL] = {9, true},  [LOOK_TOTAL] = {9, true},   [LOOK_GRAND] = {11, true},
-        [LOOK_CHECK] = {9, true},
+        [LOOK_CHECK] = {9, true},  [LOOK_STATE] = {11, true},
     };
     format_set_font_name(f, "Arial");
     format_set_font_size(f, letters[look].size > 0 ? letters[look].size : 9);
@@ -123,6 +123,9 @@ static void set_look(lxw_format *f, enum look look, bool number) {
     case LOOK_LINK:
         format_set_underline(f, LXW_UNDERLINE_SINGLE);
         format_set_font_color(f, INK_LINK);
+        break;
+    case LOOK_STATE:
+        format_set_border(f, LXW_BORDER_THIN);
         break;
     case LOOK_UNIT:
     case LOOK_CHECK:

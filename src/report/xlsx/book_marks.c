@@ -46,26 +46,41 @@ static void put_input(lxw_worksheet *sheet, const struct cell *cell) {
     worksheet_data_validation_cell(sheet, cell->row, cell->column, &rule);
 }
 
-/* `run again` and `changed` are seen at once, on paper too. */
+/* What stands out of what checks say: the color of its ground and of its letters; on gray paper
+ * white on dark, and bold on light. */
+static const struct mark {
+    const char *words;
+    lxw_color_t ground, ink;
+} marks[] = {
+    {"again", 0xA61C1C, 0xFFFFFF},
+    {"changed", 0xFFC83D, 0x000000},
+};
+#define MARKS (sizeof marks / sizeof *marks)
+
 void book_put_marks(const struct book *book, lxw_workbook *workbook, lxw_worksheet *const *sheets) {
-    lxw_format *const format = workbook_add_format(workbook);
-    if (format == NULL) {
-        return;
+    lxw_format *formats[MARKS];
+    for (size_t m = 0; m < MARKS; m++) {
+        formats[m] = workbook_add_format(workbook);
+        if (formats[m] == NULL) {
+            return;
+        }
+        format_set_bold(formats[m]);
+        format_set_bg_color(formats[m], marks[m].ground);
+        format_set_font_color(formats[m], marks[m].ink);
     }
-    format_set_bold(format);
-    format_set_bg_color(format, 0xC9C9C9);
     for (size_t i = 0; i < book->cell_count; i++) {
         const struct cell *const cell = book_cell(book, i);
         if (cell->look == LOOK_INPUT) {
             put_input(sheets[cell->sheet], cell);
         }
-        for (int w = 0; cell->kind == CELL_CHECK && w < 2; w++) {
+        for (size_t m = 0; cell->kind == CELL_CHECK && m < MARKS; m++) {
             char words[16];
-            (void)snprintf(words, sizeof words, "%s", w == 0 ? "again" : "changed");
+            (void)snprintf(words, sizeof words, "%s", marks[m].words);
             lxw_conditional_format mark = {.type = LXW_CONDITIONAL_TYPE_TEXT,
                                            .criteria = LXW_CONDITIONAL_CRITERIA_TEXT_CONTAINING,
                                            .value_string = words,
-                                           .format = format};
+                                           .format = formats[m],
+                                           .stop_if_true = 1};
             worksheet_conditional_format_cell(sheets[cell->sheet], cell->row, cell->column, &mark);
         }
     }

@@ -83,6 +83,11 @@ static void turn(struct layout *l, bool landscape) {
 
 /* --- pages below each other --- */
 
+static uint32_t printed_end(const struct layout *l) {
+    const uint32_t rows = l->b->rows[l->index];
+    return l->sheet->print_end > 0 && l->sheet->print_end < rows ? l->sheet->print_end : rows;
+}
+
 static int by_first_row(const void *x, const void *y) {
     const uint32_t a = ((const struct book_block *)x)->first;
     const uint32_t b = ((const struct book_block *)y)->first;
@@ -130,7 +135,7 @@ static size_t count_pages(const struct layout *l, double scale, uint32_t *breaks
     size_t next_block = 0;
     size_t next_break = 0;
     double used = 0;
-    for (uint32_t r = l->sheet->print_from; r < l->b->rows[l->index]; r++) {
+    for (uint32_t r = l->sheet->print_from; r < printed_end(l); r++) {
         const double block = block_at(l, &next_block, r, page - heads);
         const bool by_hand = broken_by_hand(l, &next_break, r);
         const bool starts = r > l->sheet->print_from && (by_hand || used + heights[r] > page ||
@@ -211,7 +216,7 @@ static void set_print_area(const struct layout *l) {
         worksheet_print_area(sheet, 0, BOOK_MOST_COLUMNS - 1, 0, BOOK_MOST_COLUMNS - 1);
         return;
     }
-    const uint32_t rows = l->b->rows[l->index];
+    const uint32_t rows = printed_end(l);
     if (l->sheet->print_from == 0 || rows <= l->sheet->print_from) {
         return;
     }
