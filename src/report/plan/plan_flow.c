@@ -9,7 +9,7 @@
 
 #define TITLE       16.0
 #define LIST_HEAD   11.0
-#define GAP         11.0 /* between boards */
+#define GAP         10.0 /* between boards */
 #define CLOSE       4.0  /* from a drawing to its cuts */
 #define LEAST       60.0 /* of a list at the foot of a page */
 #define BESIDE      175.0
@@ -119,10 +119,8 @@ static void add_cover(struct flow_down *f) {
         add_words(f, pool_words(pool, "Cutting plan: %s", job->title.s), title);
     }
     add_words(f,
-              pool_words(pool, "%s%s%s, %s. Sizes in %s as they are sawn, width x length.",
-                         job->number.s == NULL ? "" : job->number.s,
-                         job->number.s == NULL ? "" : ", ", job->date.s, estimate_name(p->e),
-                         sizes),
+              pool_words(pool, "%s. Sizes in %s as they are sawn, width x length.",
+                         plan_job_words(pool, p->e), sizes),
               plain);
     f->y += CLOSE;
     add_words(f, plan_legend(pool, p->e, p->stacks), (struct text_style){.size = LINE_SIZE});

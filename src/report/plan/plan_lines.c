@@ -11,7 +11,7 @@
 #define BOX        6.0
 #define BOX_ROOM   10.0
 #define HEAD_ABOVE 3.0
-#define LINE_HIGH  (LINE_SIZE * 1.24)
+#define LINE_HIGH  (LINE_SIZE * 1.2)
 
 static const struct text_style plain = {.size = LINE_SIZE, .left = true};
 static const struct text_style bold = {.size = LINE_SIZE, .bold = true, .left = true};

@@ -79,15 +79,12 @@ const char *plan_pages_words(struct plan_pages *pages, size_t at) {
 /* --- a page --- */
 
 static void draw_margins(const struct plan_pages *p, cairo_t *cr, size_t at, struct pool *pool) {
-    const struct job *const job = p->e->job;
     const double width = p->inner_width;
     const struct text_style name = {.size = LINE_SIZE, .width = width * 0.85, .cut = true};
     const struct text_style number = {.size = LINE_SIZE, .width = width, .align = ALIGN_RIGHT};
     const struct text_style foot = {.size = FOOT_SIZE, .gray = 0.25, .width = width};
     text_draw(cr, p->left, HEADER,
-              pool_words(pool, "%s%s%s, %s, %s", job->title.s, job->number.s == NULL ? "" : ", ",
-                         text_or_empty(job->number.s), job->date.s, estimate_name(p->e)),
-              &name);
+              pool_words(pool, "%s, %s", p->e->job->title.s, plan_job_words(pool, p->e)), &name);
     text_draw(cr, p->left, HEADER, pool_words(pool, "page %zu of %zu", at + 1, p->count), &number);
     text_draw(cr, p->left, p->height - FOOT + 8,
               p->e->job->unit == LENGTH_MM

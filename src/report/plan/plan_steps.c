@@ -107,7 +107,7 @@ static size_t tell_pieces(struct board_teller *b, size_t piece, size_t *cut) {
     const struct shown size =
         plan_show(b->t.s->e, b->segments ? first->box.width : first->box.length);
     add(&b->t, left ? "" : numbers(&b->t, from + 1, *cut),
-        pool_words(b->t.s->pool, "%s%s: %s", left ? "what is left, " : "", size.text,
+        pool_words(b->t.s->pool, "%s%s: %s", left ? "what is left, " : "to ", size.text,
                    parts(&b->t, first->item, count)),
         false);
     return count;
@@ -131,21 +131,29 @@ static void tell_strip(struct board_teller *b, size_t strip, size_t *cut) {
     }
 }
 
-static void tell_kept(struct board_teller *b) {
-    bool any = false;
+/* Adds what is kept, where there is any, as a line behind the cuts. */
+static void tell_kept(struct teller *t, const char *words) {
+    if (words[0] != '\0') {
+        add(t, "keep", words, false);
+    }
+}
+
+/* Adds a size that is kept to the words that tell them. */
+static const char *join_kept(const struct teller *t, const char *words, int64_t across,
+                             int64_t along) {
+    return pool_words(t->s->pool, "%s%s%s", words, words[0] == '\0' ? "" : "; ",
+                      plan_show_left(t->s->e, across, along).text);
+}
+
+static const char *board_kept(const struct board_teller *b) {
+    const char *words = "";
     for (size_t i = 0; i < b->l.offcut_count; i++) {
         const struct board_box *const box = &b->l.offcuts[i].box;
-        if (b->l.offcuts[i].keep && !any) {
-            add(&b->t, "", "keep", true);
-        }
-        any = any || b->l.offcuts[i].keep;
         if (b->l.offcuts[i].keep) {
-            add(&b->t, "",
-                pool_words(b->t.s->pool, "%s",
-                           plan_show_left(b->t.s->e, box->width, box->length).text),
-                false);
+            words = join_kept(&b->t, words, box->width, box->length);
         }
     }
+    return words;
 }
 
 const struct plan_line *board_steps(const struct sketch *s, const struct plan_stack *stack,
@@ -157,9 +165,8 @@ const struct plan_line *board_steps(const struct sketch *s, const struct plan_st
                              .use = &p->plan->boards[board],
                              .segments = p->job.crosscut_first};
     if (board_layout_make(&b.l, &p->job, p->plan, board, p->keep)) {
-        /* a line a cut at most, a part, and an offcut; headings */
-        b.t.lines = pool_take(s->pool,
-                              b.l.cut_count + b.l.piece_count + b.l.offcut_count + b.use->count + 2,
+        /* a line a cut or part at most, a heading a strip, what is kept */
+        b.t.lines = pool_take(s->pool, b.l.cut_count + b.l.piece_count + b.use->count + 2,
                               sizeof *b.t.lines);
     }
     size_t cut = 0;
@@ -173,7 +180,7 @@ const struct plan_line *board_steps(const struct sketch *s, const struct plan_st
         for (size_t i = 0; i < b.use->count; i++) {
             tell_strip(&b, i, &cut);
         }
-        tell_kept(&b);
+        tell_kept(&b.t, board_kept(&b));
     }
     board_layout_clear(&b.l);
     *count = b.t.count;
@@ -243,19 +250,15 @@ static size_t tell_cut(struct sheet_teller *b, size_t at, size_t number) {
     return times;
 }
 
-static void tell_left(struct sheet_teller *b) {
-    struct pool *const pool = b->t.s->pool;
+static const char *sheet_kept(const struct sheet_teller *b) {
     const char *words = "";
     for (size_t i = 0; i < b->nodes; i++) {
         const struct sheet_node *const n = node_at(b, b->order[i]);
         if (n->use == SHEET_OFFCUT && sheet_keeps(b->p->keep, n->length, n->width)) {
-            words = pool_words(pool, "%s%s%s", words, words[0] == '\0' ? "" : "; ",
-                               plan_show_left(b->t.s->e, n->width, n->length).text);
+            words = join_kept(&b->t, words, n->width, n->length);
         }
     }
-    if (words[0] != '\0') {
-        add(&b->t, "keep", words, false);
-    }
+    return words;
 }
 
 const struct plan_line *sheet_steps(const struct sketch *s, const struct plan_stack *stack,
@@ -282,7 +285,7 @@ const struct plan_line *sheet_steps(const struct sketch *s, const struct plan_st
         number += cuts;
         i += cuts > 1 ? 2 * (cuts - 1) : 0; /* each is followed by the part that it frees */
     }
-    tell_left(&b);
+    tell_kept(&b.t, sheet_kept(&b));
     *count = b.t.count;
     return pool_failed(s->pool) ? NULL : b.t.lines;
 }
