@@ -58,6 +58,11 @@ static const struct ini_case cases[] = {
     {"blanks within", BYTES("[a]\nb = \"  c  \"\n"), "[a|] b=c"},
     {"a comment behind quotes", BYTES("[a]\nb = \"c\";d\nd = 'e' # f\n"), "[a|] b=c d=e"},
     {"a backslash within", BYTES("[a]\nb = \"c\\\"\nd = 1\n"), "[a|] b=c\\ d=1"},
+    {"no-break spaces",
+     BYTES("[a]\n\xC2\xA0"
+           "b\xC2\xA0=\xE2\x80\xAF"
+           "c d\xC2\xA0\n"),
+     "[a|] b=c d"},
     {"a quote later on", BYTES("[a]\nb = c \"d\"\n"), "[a|] b=c \"d\""},
     {"a mark of inches and a comment", BYTES("[a]\nb = 5\" ; wide\n"), "[a|] b=5\""},
     {"not closed", BYTES("[a]\nb = \"c\nd = 1\n"), "[a|] b=! d=1 open-quote@2:5+2"},

@@ -359,7 +359,7 @@ static void test_messages(void **state) {
         {WASTE, "201 % added", "waste '201 % added' is out of range; expected 0 to 200"},
         {PRICE, "-1 per bf", "price '-1 per bf' is out of range; expected 0 or more"},
         {COUNTED, "1.5", "count '1.5' is no whole number; expected '2'"},
-        {MONEY, "$5", "minimum '$5' has a currency sign; leave it out, as in '450.00'"},
+        {MONEY, "$5", "minimum '$5' has a currency sign; leave it out: '5'"},
         {MONEY, "1.005", "minimum '1.005' has more than 2 decimals; round it"},
         {LENGTH, "2",
          "kerf '2' is too large; expected 0 in to 1 in (a bare number is in inches "

@@ -77,9 +77,7 @@ static bool take(const char **at, const char *sign) {
 }
 
 static void skip_blanks(const char **at) {
-    /* also the no-break spaces that word processors put between number and unit */
-    while (take(at, " ") || take(at, "\t") || take(at, "\xC2\xA0") || take(at, "\xE2\x80\xAF")) {
-    }
+    *at = text_skip_blanks(*at);
 }
 
 /* A run of digits; false: none. More than MOST_DIGITS read as a number that is too large for all.
@@ -234,7 +232,7 @@ static bool take_inches(const char **at, struct ratio *inches) {
 static const char *const months[] = {"jan", "feb", "mar", "apr", "may", "jun",
                                      "jul", "aug", "sep", "oct", "nov", "dec"};
 
-static bool take_month(const char **at) {
+static bool take_month(const char **at, int *month) {
     const char *from = *at;
     char word[4] = "";
 
@@ -248,6 +246,7 @@ static bool take_month(const char **at) {
                 from++;
             }
             *at = from;
+            *month = (int)i + 1;
             return true;
         }
     }
@@ -255,7 +254,7 @@ static bool take_month(const char **at) {
 }
 
 /* `2-Jan`, `Jan-26`, `2-Jan-2026`, `2026-01-02`, `01/02/2026`. */
-static bool is_date(const char *text) {
+static bool is_date(const char *text, int *day, int *month) {
     const char *at = text;
     int numbers = 0;
     int names = 0;
@@ -266,8 +265,9 @@ static bool is_date(const char *text) {
         int64_t number;
 
         if (take_digits(&at, &number, NULL)) {
+            *day = numbers == 0 && number <= 31 ? (int)number : *day;
             numbers++;
-        } else if (take_month(&at)) {
+        } else if (take_month(&at, month)) {
             names++;
         } else {
             return false;
@@ -284,6 +284,12 @@ static bool is_date(const char *text) {
            (names == 0 && numbers == 3 && between != ' ');
 }
 
+bool length_date(const char *text, int *day, int *month) {
+    *day = 0;
+    *month = 0;
+    return is_date(text, day, month) && *day > 0 && *month > 0;
+}
+
 enum length_fault length_read(const char *text, enum length_unit bare, length *out) {
     const char *at = text;
     struct ratio value = {0, 1, false};
@@ -295,7 +301,7 @@ enum length_fault length_read(const char *text, enum length_unit bare, length *o
     skip_blanks(&at);
     minus = take(&at, "-") || take(&at, "\xE2\x88\x92");
     skip_blanks(&at);
-    if (is_date(text)) {
+    if (is_date(text, &(int){0}, &(int){0})) {
         return LENGTH_DATE;
     }
     if (!take_number(&at, &value)) {

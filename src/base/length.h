@@ -35,6 +35,10 @@ enum length_fault {
     LENGTH_TOO_LARGE,  /* over 1 km either way, an absurd door in any unit */
 };
 
+/* The day and month of a text that a spreadsheet made of a fraction, `2-Jan`; false: it is no date
+ * with both, as `01/02/2026`, whose numbers may stand either way. */
+bool length_date(const char *text, int *day, int *month);
+
 /* Reads a length as people write it: `23 7/16`, `23-7/16`, `23 7/16"`, `23.4375 in`, `1' 11 7/16"`,
  * `8 ft`, `595 mm`, `59.5 cm`, `2.4 m`, `4 mil`, `100 um`; a bare number is in `bare`.  Both ends
  * may carry blanks.  A fraction of a nanometer is rounded half away from zero (1/3 in).  A fraction

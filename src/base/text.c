@@ -56,6 +56,39 @@ static size_t sequence_length(const unsigned char *text, size_t size) {
     return 0;
 }
 
+/* Bytes of a blank that ends right before to; 0: none does. */
+static size_t blank_before(const char *from, const char *to) {
+    static const char *const blanks[] = {" ", "\t", "\xC2\xA0", "\xE2\x80\xAF"};
+
+    for (size_t i = 0; i < COUNT_OF(blanks); i++) {
+        size_t size = strlen(blanks[i]);
+
+        if ((size_t)(to - from) >= size && memcmp(to - size, blanks[i], size) == 0) {
+            return size;
+        }
+    }
+    return 0;
+}
+
+const char *text_trim_end(const char *from, const char *to) {
+    for (size_t size = blank_before(from, to); size > 0; size = blank_before(from, to)) {
+        to -= size;
+    }
+    return to;
+}
+
+const char *text_skip_blanks(const char *text) {
+    for (size_t size = 1; size < 4 && text[size - 1] != '\0';) {
+        if (blank_before(text, text + size) == size) {
+            text += size;
+            size = 1;
+        } else {
+            size++;
+        }
+    }
+    return text;
+}
+
 bool text_is_utf8(const char *text, size_t size, size_t *bad) {
     const unsigned char *bytes = (const unsigned char *)text;
     size_t at = 0;

@@ -28,6 +28,12 @@ void text_put(FILE *out, const char *text, size_t size);
  * user's. Out of memory: nothing is written. */
 void text_print(FILE *out, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
+/* text behind the blanks that it begins with: blanks, tabs and the no-break spaces that word
+ * processors and web pages put in (U+00A0, U+202F). Borrowed. */
+const char *text_skip_blanks(const char *text);
+/* Where the last of [from, to) ends that is no such blank. */
+const char *text_trim_end(const char *from, const char *to);
+
 /* Equal but for ASCII case. */
 bool text_same(const char *a, const char *b);
 /* The same with a hyphen as good as a blank: `lift-up`, `Lift up`. */

@@ -64,10 +64,10 @@ static bool unknown_option(const char *given, FILE *err) {
         names[i] = rows[i].name;
     }
     char name[64] = "";
+    const size_t dashes = strspn(given, "-");
     const size_t size = strcspn(given, "=");
-    const bool dashes = strncmp(given, "--", 2) == 0;
-    if (dashes && size < sizeof name) {
-        memcpy(name, given + 2, size - 2);
+    if (size > dashes + 1 && size < sizeof name) { /* more than a letter */
+        memcpy(name, given + dashes, size - dashes);
     }
     const char *near = name[0] == '\0' ? NULL : text_nearest(name, names, ROWS);
     for (size_t i = 0; i < ROWS && near == NULL && name[0] != '\0'; i++) {
@@ -256,7 +256,10 @@ bool options_read(struct request *request, int argc, char **argv, FILE *err) {
             break;
         }
         const bool apart = optarg != NULL && optind >= 2 && optarg == argv[optind - 1];
-        const char *const word = argv[optind - (apart ? 2 : 1)];
+        /* of `-json` the letter j is unknown, and the word is not yet passed */
+        const bool within = value == '?' && optind < argc && argv[optind][0] == '-' &&
+                            argv[optind][1] != '-' && strchr(argv[optind] + 1, optopt) != NULL;
+        const char *const word = within ? argv[optind] : argv[optind - (apart ? 2 : 1)];
         if (!take_option(request, value, word, &given, err)) {
             return false;
         }

@@ -12,8 +12,8 @@
 /* Fewer rows have no middle worth the name. */
 #define LEAST_ROWS 5
 #define FAR_TIMES  3
-#define NEAR_INCH  (NM_PER_INCH / 8)
-#define NEAR_MM    (3 * NM_PER_MM)
+#define NEAR_INCH  (NM_PER_INCH / 16)
+#define NEAR_MM    (2 * NM_PER_MM)
 /* So many pairs of nearly equal sizes are named. */
 #define MOST_ALIKE ((size_t)20)
 /* common practice, no source */
@@ -174,14 +174,29 @@ static const struct door *first_alike(const struct sort_of_door *sorts, size_t c
     return first == NULL ? NULL : first->door;
 }
 
+/* What was typed of a side. */
+static const struct value *typed_side(const struct door *door, bool width) {
+    return width ? leaf_measured(door->row, door->role) : &door->row->height;
+}
+
+/* Told as they were typed, so that they are found in the list; as made where it is not the list
+ * that makes them two. */
 static void say_alike(const struct calc *c, const struct door *door, const struct door *other) {
     const bool width = door->width != other->width;
+    const struct value *const one = typed_side(door, width);
+    const struct value *const two = typed_side(other, width);
+    const bool typed =
+        one->amount != two->amount && door->row->leaves.amount == other->row->leaves.amount;
     char size[2][32];
-    problem_add(c->problems, SEVERITY_WARNING, "nearly-alike", door->row->place,
-                "door '%s' is %s %s and door '%s' %s; one size, or two?", id_of(c, door),
-                length_show(side_of(door, width), c->units->lengths, size[0], sizeof size[0]),
+    problem_add(c->problems, SEVERITY_WARNING, "nearly-alike",
+                typed ? one->place : door->row->place,
+                "door '%s' is %s%s %s and door '%s' %s; one size, or two?", id_of(c, door),
+                typed ? "" : "made ",
+                length_show(typed ? one->amount : side_of(door, width), c->units->lengths, size[0],
+                            sizeof size[0]),
                 width ? "wide" : "high", id_of(c, other),
-                length_show(side_of(other, width), c->units->lengths, size[1], sizeof size[1]));
+                length_show(typed ? two->amount : side_of(other, width), c->units->lengths, size[1],
+                            sizeof size[1]));
 }
 
 /* Two sizes that differ by less than a saw kerf are mostly one size, measured twice. In a long list

@@ -3,6 +3,8 @@
 
 #include "base/text.h"
 
+#include <string.h>
+
 /* Every named struct of the rates begins with its name. */
 static const struct name_row {
     const char *section;
@@ -83,7 +85,37 @@ const char *name_nearest(const struct rates *rates, unsigned kinds, const char *
             names[count++] = name_at(rates, (enum name_kind)kind, i);
         }
     }
-    return text_nearest(name, names, count);
+    const char *nearest = text_nearest(name, names, count);
+
+    for (size_t i = 0; i < count && nearest == NULL; i++) {
+        nearest = text_holds_word(name, names[i], strlen(names[i])) ? names[i] : NULL;
+    }
+    return nearest;
+}
+
+/* Names of a kind that a message lists. */
+#define MOST_LISTED ((size_t)6)
+
+const char *name_list(const struct rates *rates, unsigned kinds, struct pool *pool) {
+    const char *list = "";
+
+    for (unsigned kind = 0; kind < NAME_KIND_COUNT; kind++) {
+        const size_t count = name_count(rates, (enum name_kind)kind);
+
+        if ((kinds >> kind & 1U) == 0) {
+            continue;
+        }
+        list = pool_words(pool, "%s%stheir [%s NAME] are %s", list, list[0] == '\0' ? "" : ", ",
+                          rows[kind].section, count == 0 ? "none" : "");
+        for (size_t i = 0; i < count && i < MOST_LISTED; i++) {
+            list = pool_words(pool, "%s%s'%s'", list, i == 0 ? "" : ", ",
+                              name_at(rates, (enum name_kind)kind, i));
+        }
+        if (count > MOST_LISTED) {
+            list = pool_words(pool, "%s and %zu more", list, count - MOST_LISTED);
+        }
+    }
+    return list;
 }
 
 const char *material_name(const struct rates *rates, enum material_kind material_kind,

@@ -35,10 +35,14 @@ const char *name_at(const struct rates *rates, enum name_kind kind, size_t index
 /* How many names of that kind the rates hold. */
 size_t name_count(const struct rates *rates, enum name_kind kind);
 
-/* The nearest name among the kinds whose bit (1 << kind) is set, NULL: none is near. pool: for the
- * comparison. */
+/* The nearest name among the kinds whose bit (1 << kind) is set, or else one that stands in it as a
+ * whole word (`Shaker door`); NULL: there is neither. pool: for the comparison. */
 const char *name_nearest(const struct rates *rates, unsigned kinds, const char *name,
                          struct pool *pool);
+
+/* What the rates have of the kinds whose bit is set: `their [sheet NAME] are 'mdf-slab',
+ * 'birch-core' and 3 more`. In pool; "" when memory is out. */
+const char *name_list(const struct rates *rates, unsigned kinds, struct pool *pool);
 
 /* The shop's name of a material: lumber, sheet or glass at that index of the rates; "" where the
  * index is below 0 or there is none. Borrowed. */

@@ -49,7 +49,8 @@ static void warn_of_sheet(const struct calc *c, const struct door *door, const s
     } else {
         warn(c, "panel-over-sheet", door, part, sheet->grain ? "wide across the grain" : "wide",
              part->width, "its sheet gives", across,
-             "name a larger sheet, turn the grain, or make it of two");
+             sheet->grain ? "name a larger sheet, turn the grain, or make it of two"
+                          : "name a larger sheet, or make it of two");
     }
 }
 

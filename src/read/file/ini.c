@@ -140,6 +140,7 @@ bool ini_read(struct ini *ini, const char *path, struct place asked, struct prob
         goto done;
     }
     ini->count = scan.count;
+    ini->stray = scan.stray;
     for (size_t i = 0; i < scan.count; i++) {
         keep_section(&ini->sections[i], &scan.sections[i], loaded, pool);
     }

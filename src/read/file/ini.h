@@ -32,7 +32,8 @@ struct ini {
     struct ini_section *sections;
     size_t count;
     uint16_t file;
-    bool open; /* the file could be read */
+    bool open;  /* the file could be read */
+    bool stray; /* a line that is no head stands before any section, which was reported */
 };
 
 /* Reads the file at path; all that ini holds lives in the pool of problems. asked: as for

@@ -22,21 +22,6 @@ static bool is_blank(char c) {
     return c == ' ' || c == '\t';
 }
 
-static const char *skip_blanks(const char *text) {
-    while (is_blank(*text)) {
-        text++;
-    }
-    return text;
-}
-
-/* Where the last non-blank of [from, to) ends. */
-static const char *trim_end(const char *from, const char *to) {
-    while (to > from && is_blank(to[-1])) {
-        to--;
-    }
-    return to;
-}
-
 static bool is_comment(const char *text) {
     return *text == ';' || *text == '#';
 }
@@ -123,7 +108,7 @@ static void add_section(const struct cursor *cursor, char *head, struct place pl
 static void scan_head(const struct cursor *cursor, const char *text) {
     struct problems *problems = cursor->problems;
     const char *end = strchr(text, ']');
-    const char *rest = end == NULL ? NULL : skip_blanks(end + 1);
+    const char *rest = end == NULL ? NULL : text_skip_blanks(end + 1);
     const char *line_end = text + strlen(text);
     char *head;
 
@@ -139,8 +124,8 @@ static void scan_head(const struct cursor *cursor, const char *text) {
                     "'%s' stands behind the section; put it on a line of its own",
                     problem_quote(problems, rest));
     }
-    text = skip_blanks(text + 1);
-    head = take_name(problems, text, trim_end(text, end));
+    text = text_skip_blanks(text + 1);
+    head = take_name(problems, text, text_trim_end(text, end));
     if (head == NULL) {
         return;
     }
@@ -151,7 +136,7 @@ static void scan_head(const struct cursor *cursor, const char *text) {
                     problem_quote(problems, head), LONGEST_NAME);
         return;
     }
-    add_section(cursor, head, place_of(cursor, text, trim_end(text, end)));
+    add_section(cursor, head, place_of(cursor, text, text_trim_end(text, end)));
 }
 
 /* The end of the value at text; NULL when it was reported. */
@@ -170,7 +155,7 @@ static const char *scan_value(const struct cursor *cursor, const char *text) {
                         "the quote is not closed; expected another %c at the end", *text);
             return NULL;
         }
-        rest = skip_blanks(end + 1);
+        rest = text_skip_blanks(end + 1);
         if (*rest != '\0' && !is_comment(rest)) {
             problem_add(problems, SEVERITY_ERROR, "text-after-quote",
                         place_of(cursor, rest, line_end),
@@ -182,7 +167,7 @@ static const char *scan_value(const struct cursor *cursor, const char *text) {
         return end + 1;
     }
     end = strchr(text, ';');
-    end = trim_end(text, end == NULL ? line_end : end);
+    end = text_trim_end(text, end == NULL ? line_end : end);
     sign = strchr(text, '#');
     if (sign != NULL && sign < end) {
         problem_add(problems, SEVERITY_ERROR, "number-sign", place_of(cursor, sign, sign + 1),
@@ -229,8 +214,8 @@ static void add_key(const struct cursor *cursor, struct ini_section *section, st
 static void scan_key(const struct cursor *cursor, const char *text) {
     struct problems *problems = cursor->problems;
     const char *equals = strchr(text, '=');
-    const char *name_end = equals == NULL ? NULL : trim_end(text, equals);
-    const char *line_end = trim_end(text, text + strlen(text));
+    const char *name_end = equals == NULL ? NULL : text_trim_end(text, equals);
+    const char *line_end = text_trim_end(text, text + strlen(text));
     struct ini_section *section = current(cursor->scan);
     const char *value;
     const char *value_end;
@@ -256,9 +241,9 @@ static void scan_key(const struct cursor *cursor, const char *text) {
         return;
     }
     if (section == NULL) {
+        cursor->scan->stray = true;
         problem_add(problems, SEVERITY_ERROR, "key-outside", place_of(cursor, text, name_end),
-                    "key '%s' stands before any section; put it below its '[section]'",
-                    problem_quote(problems, name));
+                    "a key stands before any section; put it below its '[section]'");
         return;
     }
     if (!is_good_name(name)) {
@@ -267,7 +252,7 @@ static void scan_key(const struct cursor *cursor, const char *text) {
                     problem_quote(problems, name));
         return;
     }
-    value = skip_blanks(equals + 1);
+    value = text_skip_blanks(equals + 1);
     value_end = scan_value(cursor, value);
     key = (struct ini_key){.name = name, .place = place_of(cursor, text, name_end)};
     if (value_end != NULL) {
@@ -296,7 +281,7 @@ bool ini_scan(struct ini_scan *scan, const struct source *source, struct problem
                         "the line has %zu bytes; expected at most %zu", strlen(line), LONGEST_LINE);
             continue;
         }
-        text = skip_blanks(line);
+        text = text_skip_blanks(line);
         if (*text == '[') {
             scan_head(&cursor, text);
         } else if (*text != '\0' && !is_comment(text)) {

@@ -13,7 +13,7 @@ struct ini_scan {
     size_t count, room;
     size_t key_room; /* of the last section's keys */
     bool skipping;   /* below a head that was refused: its keys are not looked at */
-    bool stray;      /* a line that is neither head nor key stood before any section */
+    bool stray;      /* a line that is no head stood before any section */
 };
 
 /* Scans all lines of source. Values are raw: as they stand, quotes included, comment cut off.

@@ -3,6 +3,8 @@
  * the cells of that one record, strictly. */
 #include "read/file/record.h"
 
+#include "base/text.h"
+
 #include <csv.h>
 #include <stdlib.h>
 #include <string.h>
@@ -140,9 +142,8 @@ static char *quote_cells(const char *text, char separator, size_t cells, struct 
         const char *end = cell_end(text, separator, &open);
         const char *from = text;
 
-        while (from < end && (*from == ' ' || *from == '\t')) {
-            from++;
-        }
+        from = text_skip_blanks(from);
+        from = from < end ? from : end;
         if (*from == '"' && from < end) {
             memcpy(to, from, (size_t)(end - from));
             to += end - from;
@@ -174,24 +175,20 @@ struct sink {
 
 static void take_cell(void *text, size_t size, void *data) {
     struct sink *sink = data;
-    const char *from = text;
-    const char *to = from + size;
-
-    while (from < to && strchr(" \t\n", *from) != NULL) {
-        from++;
-    }
-    while (to > from && strchr(" \t\n", to[-1]) != NULL) {
-        to--;
-    }
     if (sink->record->count < sink->room) {
-        char *copy = pool_text(sink->pool, from, (size_t)(to - from));
+        char *copy = pool_text(sink->pool, text, size);
+        const char *cell = "";
 
         for (char *c = copy; c != NULL && *c != '\0'; c++) {
             if (*c == '\n') {
                 *c = ' ';
             }
         }
-        sink->record->cells[sink->record->count].text = copy == NULL ? "" : copy;
+        if (copy != NULL) {
+            cell = text_skip_blanks(copy);
+            copy[text_trim_end(cell, copy + strlen(copy)) - copy] = '\0';
+        }
+        sink->record->cells[sink->record->count].text = cell;
         sink->record->count++;
     }
 }
@@ -227,12 +224,11 @@ static void set_places(struct record *record, const char *text, char separator,
         const char *from = text;
         const char *to = end;
 
-        while (from < to && (*from == ' ' || *from == '\t' || *from == '"')) {
-            from++;
-        }
-        while (to > from + 1 && (to[-1] == ' ' || to[-1] == '\t')) {
-            to--;
-        }
+        from = text_skip_blanks(from);
+        from += *from == '"' ? 1 : 0;
+        from = text_skip_blanks(from);
+        from = from < to ? from : to;
+        to = text_trim_end(from, to);
         if (to > from + 1 && *text == '"' && to[-1] == '"') {
             to--;
         }

@@ -27,11 +27,12 @@ static void report_file(struct problems *problems, struct place asked, uint16_t 
 static void report_open(struct problems *problems, struct place asked, uint16_t file,
                         const char *path, int error) {
     if (error == ENOENT || error == ENOTDIR) {
-        report_file(problems, asked, file, "file-missing", path,
-                    asked.file == 0
-                        ? "does not exist; check the name and the folder"
-                        : "does not exist; check the name, which is looked for from the "
-                          "folder of this file");
+        report_file(
+            problems, asked, file, "file-missing", path,
+            strchr(path, '\\') != NULL ? "does not exist; write '/' between folders, not '\\'"
+            : asked.file == 0          ? "does not exist; check the name and the folder"
+                              : "does not exist; check the name, which is looked for from the "
+                                "folder of this file");
     } else {
         report_file(problems, asked, file, "file-unreadable", path,
                     error == EACCES ? "may not be read; change its permissions"

@@ -91,6 +91,32 @@ static bool read_heading(struct table *table, const struct source *source, size_
     return true;
 }
 
+/* Whether the next line with anything in it has cells of its own. */
+static bool has_cells_below(const struct source *source, size_t at) {
+    for (; at < source->count; at++) {
+        const char *const line = source->lines[at];
+        const char *const apart = strchr(line, record_separator(line));
+
+        if (strspn(line, " \t,;") < strlen(line)) {
+            return apart != NULL && strspn(apart, " \t,;") < strlen(apart);
+        }
+    }
+    return false;
+}
+
+/* A title, or what a spreadsheet writes to itself, stands where the heading should. */
+static bool check_heading(struct table *table, const struct source *source, size_t at,
+                          struct problems *problems) {
+    if (table->columns != 1 || !has_cells_below(source, at)) {
+        return true;
+    }
+    problem_add(problems, SEVERITY_ERROR, "no-heading", table->heading[0].place,
+                "the first line is no heading; take away what stands above the line with the names "
+                "of the columns: a title, or 'sep=;'");
+    table->columns = 0;
+    return false;
+}
+
 bool table_read(struct table *table, const char *path, struct place asked, size_t most,
                 struct problems *problems) {
     struct source source;
@@ -108,6 +134,9 @@ bool table_read(struct table *table, const char *path, struct place asked, size_
     }
     if (!read_heading(table, &source, &at, &separator, problems)) {
         return false;
+    }
+    if (!check_heading(table, &source, at, problems)) {
+        return !problems->failed;
     }
     table->rows =
         pool_take(&problems->pool, source.count < most ? source.count : most, sizeof(*table->rows));

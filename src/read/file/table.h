@@ -24,7 +24,7 @@ struct table_row {
 
 struct table {
     struct cell *heading;
-    size_t columns;
+    size_t columns; /* 0: there is no heading, which was reported */
     struct table_row *rows;
     size_t count;
     uint16_t file;

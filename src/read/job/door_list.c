@@ -145,6 +145,7 @@ bool door_list_read(struct reader *reader, struct job *job) {
         return true;
     }
     columns = columns_find(reader, &table, sets, count);
+    reader->lacks_known = problems_count(reader->problems, SEVERITY_ERROR) == 0;
     job->rows = pool_take(reader->pool, table.count, sizeof(*job->rows));
     if (columns == NULL || job->rows == NULL) {
         return false;

@@ -27,6 +27,25 @@ static bool take_per_opening(struct reader *reader, struct entry *name) {
     return true;
 }
 
+/* `2 stay catch`: whether an unknown name ends in one that is known, so that a comma lacks. */
+static bool lacks_comma(struct reader *reader, const struct key *key, const struct entry *name) {
+    if (!reader->names_known || name_find(reader->rates, key->kind.names, name->text) >= 0) {
+        return false;
+    }
+    for (const char *blank = strchr(name->text, ' '); blank != NULL;
+         blank = strchr(blank + 1, ' ')) {
+        if (name_find(reader->rates, key->kind.names, blank + 1) >= 0) {
+            problem_add(reader->problems, SEVERITY_ERROR, "unknown-name", name->place,
+                        "%s '%s' is not in the rates, but '%s' is; put commas between items, as in "
+                        "'%s'",
+                        key->name, entry_quote(reader, name),
+                        problem_quote(reader->problems, blank + 1), key->example);
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool read_item(struct reader *reader, const struct key *key, const struct entry *entry,
                       struct hardware_item *item) {
     struct entry name = *entry;
@@ -44,7 +63,7 @@ static bool read_item(struct reader *reader, const struct key *key, const struct
         }
     }
     item->hardware.name = entry_text(reader, &name);
-    item->hardware.index = name_resolve(reader, key, &name);
+    item->hardware.index = lacks_comma(reader, key, &name) ? -1 : name_resolve(reader, key, &name);
     return true;
 }
 

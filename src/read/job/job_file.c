@@ -47,6 +47,18 @@ static bool is_rates(struct problems *problems, const struct ini *ini) {
     return true;
 }
 
+/* Whether the name is that of a list, which a job would name. */
+static bool is_list(struct problems *problems, const char *path) {
+    const size_t size = strlen(path);
+    if (size < 4 || !text_same(path + size - 4, ".csv")) {
+        return false;
+    }
+    problem_add(problems, SEVERITY_ERROR, "missing-section",
+                (struct place){.file = problems_file(problems, path)},
+                "this is a list by its name; give the job file, which names the list as 'doors'");
+    return true;
+}
+
 bool job_read(struct job *job, struct rates *rates, const char *path, struct problems *problems) {
     struct reader reader = {.pool = &job->pool,
                             .problems = problems,
@@ -61,6 +73,9 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
     pool_init(&rates->pool);
     construction_init(&job->construction);
     job->path = pool_text(&job->pool, path, strlen(path));
+    if (is_list(problems, path)) {
+        return !pool_failed(&job->pool) && !problems->failed;
+    }
     if (!ini_read(&ini, path, (struct place){0}, problems)) {
         return false;
     }

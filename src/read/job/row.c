@@ -51,6 +51,13 @@ static void read_heights(struct reader *reader, const struct key *key, const str
     if (!list_fits(reader, key, entry, count)) {
         return;
     }
+    if (count == 1 && strchr(from, ',') != NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
+                    "rows '%s' has a comma; expected '|' between heights and a point in decimals, "
+                    "like '%s'",
+                    entry_quote(reader, entry), key->example);
+        return;
+    }
     heights = pool_take(reader->pool, count, sizeof(*heights));
     if (heights == NULL) {
         return;
@@ -243,5 +250,7 @@ static void warn_of_lacks(struct reader *reader, const struct row *row) {
 void row_check(struct reader *reader, const struct job *job, struct row *row) {
     complete(reader, row);
     warn_of_shape(reader, job, row);
-    warn_of_lacks(reader, row);
+    if (reader->lacks_known) {
+        warn_of_lacks(reader, row);
+    }
 }

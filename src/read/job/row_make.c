@@ -175,6 +175,9 @@ static bool check_part(struct reader *reader, const struct row *row, const struc
     const struct material_reference *given = need->given;
     struct problems *problems = reader->problems;
 
+    if (given->name.s == NULL && !reader->lacks_known) {
+        return false;
+    }
     if (given->name.s == NULL) {
         problem_add(problems, SEVERITY_ERROR, "no-material", row->place,
                     "style '%s' needs %s, but none is named%s; add '%s = NAME' to [make] or "
@@ -218,6 +221,9 @@ static bool check_make(struct reader *reader, const struct row *row,
     bool good = true;
     size_t count;
 
+    if (construction->style.name.s == NULL && !reader->lacks_known) {
+        return false;
+    }
     if (construction->style.name.s == NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "no-style", row->place,
                     "no style is named%s; add 'style = NAME' to [make] or to the row",

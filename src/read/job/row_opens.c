@@ -30,10 +30,11 @@ static void check_leaves(struct reader *reader, struct row *row, const struct wa
     const int64_t leaves = row->leaves.amount;
     if (leaves != way->few && leaves != way->many) {
         problem_add(reader->problems, SEVERITY_ERROR, "opens-and-leaves", row->leaves.place,
-                    way->few == way->many ? "opens '%s' does not go with leaves %d; expected %d"
-                                          : "opens '%s' does not go with leaves %d; expected %d "
+                    way->few == way->many ? "leaves %d do not go with opens '%s'%s; expected %d"
+                                          : "leaves %d do not go with opens '%s'%s; expected %d "
                                             "or %d",
-                    way->name, (int)leaves, (int)way->few, (int)way->many);
+                    (int)leaves, way->name, row->opens.set ? "" : ", as none is named",
+                    (int)way->few, (int)way->many);
     } else if (pair && way->edge == NULL && leaves != way->many) {
         problem_add(reader->problems, SEVERITY_ERROR, "pair-of-one", row->hinge_side.place,
                     "hinge side 'pair' does not go with leaves %d; expected leaves %d, or a side",

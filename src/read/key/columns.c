@@ -70,6 +70,21 @@ static void report_unknown(struct reader *reader, const struct cell *cell,
     }
 }
 
+/* Whether an unknown column was told to be meant as this one: then it does not lack. */
+static bool is_suggested(const struct table *table, const struct column *columns,
+                         const char *name) {
+    for (size_t i = 0; i < table->columns; i++) {
+        const char *const meant = columns[i].key == NULL ? meant_by(table->heading[i].text) : NULL;
+
+        if (meant != NULL ? text_same(meant, name)
+                          : columns[i].key == NULL && table->heading[i].text[0] != '\0' &&
+                                text_nearest(table->heading[i].text, &name, 1) != NULL) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void report_missing(struct reader *reader, const struct table *table,
                            const struct column *columns, const struct column_set *set) {
     for (size_t k = 0; k < set->count; k++) {
@@ -78,7 +93,7 @@ static void report_missing(struct reader *reader, const struct table *table,
         for (size_t i = 0; i < table->columns && !there; i++) {
             there = columns[i].key == &set->keys[k];
         }
-        if (!there) {
+        if (!there && !is_suggested(table, columns, set->keys[k].name)) {
             problem_add(reader->problems, SEVERITY_ERROR, "missing-column", table->heading[0].place,
                         "the heading lacks the column '%s'; it is needed", set->keys[k].name);
         }
@@ -120,6 +135,10 @@ struct column *columns_find(struct reader *reader, const struct table *table,
 void columns_read(struct reader *reader, const struct column *columns, const struct table *table,
                   const struct table_row *row, const struct column_set *sets, size_t count,
                   void *target) {
+    const char *lacks = "";
+    const struct key *last = NULL; /* the only one that lacks */
+    size_t lacking = 0;
+
     for (size_t i = 0; i < count; i++) {
         for (size_t k = 0; k < sets[i].count; k++) {
             key_preset(&sets[i].keys[k], row->place, (char *)target + sets[i].at);
@@ -136,8 +155,16 @@ void columns_read(struct reader *reader, const struct column *columns, const str
             key->kind.read(reader, key, &(struct entry){.text = cell->text, .place = cell->place},
                            (char *)target + columns[i].at);
         } else if (key->needed) {
-            problem_add(reader->problems, SEVERITY_ERROR, "missing-cell", row->place,
-                        "the row has no %s; expected one like '%s'", key->name, key->example);
+            lacks = pool_words(&reader->problems->pool, "%s%s%s", lacks,
+                               lacks[0] == '\0' ? "" : " and no ", key->name);
+            last = lacking++ == 0 ? key : NULL;
         }
+    }
+    if (last != NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "missing-cell", row->place,
+                    "the row has no %s; expected one like '%s'", lacks, last->example);
+    } else if (lacking > 0) {
+        problem_add(reader->problems, SEVERITY_ERROR, "missing-cell", row->place,
+                    "the row has no %s; fill them in, or take the row away", lacks);
     }
 }

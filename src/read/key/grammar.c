@@ -18,12 +18,10 @@ struct entry entry_part(struct reader *reader, const struct entry *entry, const 
                         const char *to) {
     struct entry part = {.place = entry->place};
 
-    while (from < to && (*from == ' ' || *from == '\t')) {
-        from++;
-    }
-    while (to > from && (to[-1] == ' ' || to[-1] == '\t')) {
-        to--;
-    }
+    const char *const behind = text_skip_blanks(from);
+
+    from = behind < to ? behind : to;
+    to = text_trim_end(from, to);
     part.text = pool_text(&reader->problems->pool, from, (size_t)(to - from));
     part.text = part.text == NULL ? "" : part.text;
     part.place.column = (uint16_t)(entry->place.column + (from - entry->text));
@@ -185,20 +183,20 @@ void read_quarters(struct reader *reader, const struct key *key, const struct en
     (void)length_value(reader, key, entry, key->kind.range, field);
 }
 
-static void report_unknown(struct reader *reader, const struct key *key,
-                           const struct entry *entry) {
-    const char *section = name_section(key->kind.names);
-    const char *nearest = name_nearest(reader->rates, 1U << (unsigned)key->kind.names, entry->text,
-                                       &reader->problems->pool);
+/* A name that the rates lack; kinds: bits of what it may be. */
+static void report_unknown(struct reader *reader, const struct key *key, const struct entry *entry,
+                           const char *id, unsigned kinds) {
+    struct pool *const pool = &reader->problems->pool;
+    const char *const nearest = name_nearest(reader->rates, kinds, entry->text, pool);
 
     if (nearest != NULL) {
-        problem_add(reader->problems, SEVERITY_ERROR, "unknown-name", entry->place,
+        problem_add(reader->problems, SEVERITY_ERROR, id, entry->place,
                     "%s '%s' is not in the rates; did you mean '%s'?", key->name,
                     entry_quote(reader, entry), nearest);
     } else {
-        problem_add(reader->problems, SEVERITY_ERROR, "unknown-name", entry->place,
-                    "%s '%s' is not in the rates; expected the name of a section '[%s NAME]'",
-                    key->name, entry_quote(reader, entry), section);
+        problem_add(reader->problems, SEVERITY_ERROR, id, entry->place,
+                    "%s '%s' is not in the rates; %s", key->name, entry_quote(reader, entry),
+                    name_list(reader->rates, kinds, pool));
     }
 }
 
@@ -206,7 +204,7 @@ int32_t name_resolve(struct reader *reader, const struct key *key, const struct 
     int32_t index = name_find(reader->rates, key->kind.names, entry->text);
 
     if (index < 0 && reader->names_known) {
-        report_unknown(reader, key, entry);
+        report_unknown(reader, key, entry, "unknown-name", 1U << (unsigned)key->kind.names);
     }
     return index;
 }
@@ -261,25 +259,15 @@ static const char *allowed_text(struct reader *reader, unsigned allowed) {
     return all == NULL ? "" : all;
 }
 
-static void report_material(struct reader *reader, const struct key *key,
-                            const struct entry *entry) {
+/* Kinds of names that a material of that key may have, as bits. */
+static unsigned material_names(const struct key *key) {
     unsigned kinds = 0;
-    const char *nearest;
 
     for (size_t i = 0; i < COUNT_OF(material_kinds); i++) {
         kinds |= (key->kind.material_kinds >> material_kinds[i].material_kind & 1U)
                  << (unsigned)material_kinds[i].kind;
     }
-    nearest = name_nearest(reader->rates, kinds, entry->text, &reader->problems->pool);
-    if (nearest != NULL) {
-        problem_add(reader->problems, SEVERITY_ERROR, "unknown-material", entry->place,
-                    "%s '%s' is not in the rates; did you mean '%s'?", key->name,
-                    entry_quote(reader, entry), nearest);
-    } else {
-        problem_add(reader->problems, SEVERITY_ERROR, "unknown-material", entry->place,
-                    "%s '%s' is not in the rates; expected the name of %s", key->name,
-                    entry_quote(reader, entry), allowed_text(reader, key->kind.material_kinds));
-    }
+    return kinds;
 }
 
 void read_material(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -304,6 +292,6 @@ void read_material(struct reader *reader, const struct key *key, const struct en
         return;
     }
     if (reader->names_known) {
-        report_material(reader, key, entry);
+        report_unknown(reader, key, entry, "unknown-material", material_names(key));
     }
 }

@@ -336,7 +336,7 @@ void sections_read(struct reader *reader, const struct ini *ini,
         }
     }
     for (size_t i = 0; i < count; i++) {
-        if (kinds[i]->needed && section_find(ini, kinds[i]->name) == NULL) {
+        if (kinds[i]->needed && !ini->stray && section_find(ini, kinds[i]->name) == NULL) {
             problem_add(reader->problems, SEVERITY_ERROR, "missing-section",
                         (struct place){.file = ini->file, .line = 1},
                         "the file lacks the section '[%s%s]'; it is needed", kinds[i]->name,

@@ -18,6 +18,8 @@ struct reader {
     enum length_unit unit;     /* of bare lengths */
     uint8_t money_decimals;    /* most that an amount of money has */
     bool names_known;          /* false: the rates could not be read, names go unchecked */
+    bool lacks_known;          /* false: something before the rows could not be read; what a row
+                                  lacks may stand there, and is not asked for */
 };
 
 /* A text to be read: the value of a key, a cell, an item of a list. */

@@ -14,15 +14,8 @@ static char *copy(struct reader *reader, const char *text, size_t size) {
 }
 
 static char *trim(char *text) {
-    size_t size;
-
-    while (*text == ' ' || *text == '\t') {
-        text++;
-    }
-    size = strlen(text);
-    while (size > 0 && (text[size - 1] == ' ' || text[size - 1] == '\t')) {
-        text[--size] = '\0';
-    }
+    text += text_skip_blanks(text) - text;
+    text[text_trim_end(text, text + strlen(text)) - text] = '\0';
     return text;
 }
 
@@ -58,6 +51,25 @@ bool range_take(struct reader *reader, const struct entry *entry, char *text, ch
     return true;
 }
 
+void comma_report(struct reader *reader, const struct key *key, const struct entry *entry) {
+    char *const meant = copy(reader, entry->text, strlen(entry->text));
+    char *const comma = meant == NULL ? NULL : strchr(meant, ',');
+    const size_t digits = comma == NULL ? 0 : strspn(comma + 1, "0123456789");
+
+    /* three digits may be thousands */
+    if (digits > 0 && digits != 3 && strchr(comma + 1, ',') == NULL && strchr(meant, '.') == NULL) {
+        *comma = '.';
+        problem_add(reader->problems, SEVERITY_ERROR, "comma-in-number", entry->place,
+                    "%s '%s' has a comma in its number; write decimals with a point: '%s'",
+                    key->name, entry_quote(reader, entry), problem_quote(reader->problems, meant));
+    } else {
+        problem_add(reader->problems, SEVERITY_ERROR, "comma-in-number", entry->place,
+                    "%s '%s' has a comma in its number; write decimals with a point and nothing "
+                    "between thousands: '1234.50'",
+                    key->name, entry_quote(reader, entry));
+    }
+}
+
 static void report_number(struct reader *reader, const struct key *key, const struct entry *entry,
                           const char *number) {
     static const char *const signs[] = {"$", "\xE2\x82\xAC", "\xC2\xA3"};
@@ -66,10 +78,18 @@ static void report_number(struct reader *reader, const struct key *key, const st
     for (size_t i = 0; i < COUNT_OF(signs); i++) {
         if (strncmp(number, signs[i], strlen(signs[i])) == 0) {
             problem_add(problems, SEVERITY_ERROR, "currency-sign", entry->place,
-                        "%s '%s' has a currency sign; leave it out, as in %s", key->name,
-                        entry_quote(reader, entry), key_expected(reader, key));
+                        "%s '%s' has a currency sign; leave it out: '%s'", key->name,
+                        entry_quote(reader, entry),
+                        problem_quote(problems, text_skip_blanks(number + strlen(signs[i]))));
             return;
         }
+    }
+    if (length_read(entry->text, reader->unit, &(length){0}) == LENGTH_DATE) {
+        problem_add(problems, SEVERITY_ERROR, "not-a-number", entry->place,
+                    "%s '%s' is a date: a spreadsheet made it of a number; format the column as "
+                    "text and type it anew, as in '%s'",
+                    key->name, entry_quote(reader, entry), key->example);
+        return;
     }
     problem_add(problems, SEVERITY_ERROR, "not-a-number", entry->place,
                 "%s '%s' cannot be read as a number; expected %s", key->name,
@@ -93,10 +113,7 @@ static bool take_number(struct reader *reader, const struct key *key, const stru
         (*size)--; /* a comma between words */
     }
     if (*size > 1 && memchr(text, ',', *size) != NULL) {
-        problem_add(reader->problems, SEVERITY_ERROR, "comma-in-number", entry->place,
-                    "%s '%s' has a comma in its number; write decimals with a point and nothing "
-                    "between thousands: '1234.50'",
-                    key->name, entry_quote(reader, entry));
+        comma_report(reader, key, entry);
         return false;
     }
     point = memchr(text, '.', *size);

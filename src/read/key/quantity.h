@@ -30,6 +30,9 @@ bool length_value(struct reader *reader, const struct key *key, const struct ent
 bool volume_value(struct reader *reader, const struct key *key, const struct entry *entry,
                   const char *per, struct value *value);
 
+/* Says that a comma stands in a number, and how it is written. */
+void comma_report(struct reader *reader, const struct key *key, const struct entry *entry);
+
 /* Takes ` (LOW to HIGH)` off the end of text, a copy of the entry's; low and high then point into
  * it, else are NULL. false: reported. */
 bool range_take(struct reader *reader, const struct entry *entry, char *text, char **low,

@@ -20,11 +20,47 @@ static bool is_date_serial(const char *text) {
     return strspn(text, "0123456789") == 5 && text[5] == '\0' && text[0] >= '3' && text[0] <= '6';
 }
 
+/* The fraction that a date of day and month was made of, read as a person wrote it: month / day or
+ * day / month, whichever a rule shows; "" where neither is one. In the problems' pool. */
+static const char *fraction_of_date(struct reader *reader, const char *text) {
+    int day = 0;
+    int month = 0;
+
+    if (!length_date(text, &day, &month)) {
+        return "";
+    }
+    for (int turn = 0; turn < 2; turn++) {
+        const int over = turn == 0 ? month : day;
+        const int under = turn == 0 ? day : month;
+
+        if (over % 2 == 1 && over < under && (under & (under - 1)) == 0) {
+            return pool_words(&reader->problems->pool, "%d/%d", over, under);
+        }
+    }
+    return "";
+}
+
 static void report_date(struct reader *reader, const struct key *key, const struct entry *entry) {
-    problem_add(reader->problems, SEVERITY_ERROR, "length-is-date", entry->place,
-                "%s '%s' is a date: a spreadsheet made it of a fraction; type it with the inches "
-                "before it, '0 1/2', or format the column as text",
-                key->name, entry_quote(reader, entry));
+    const char *const fraction = fraction_of_date(reader, entry->text);
+
+    if (fraction[0] != '\0') {
+        problem_add(reader->problems, SEVERITY_ERROR, "length-is-date", entry->place,
+                    "%s '%s' is a date: a spreadsheet made it of %s; type '0 %s', or format the "
+                    "column as text",
+                    key->name, entry_quote(reader, entry), fraction, fraction);
+    } else {
+        problem_add(reader->problems, SEVERITY_ERROR, "length-is-date", entry->place,
+                    "%s '%s' is a date: a spreadsheet made it of a size; format the column as "
+                    "text, then type the size anew, as in '%s'",
+                    key->name, entry_quote(reader, entry), key->example);
+    }
+}
+
+/* `15 1/2 x 30`: a digit on either side of an x. */
+static bool is_two_sizes(const char *text) {
+    const char *const x = text + strcspn(text, "xX");
+    return *x != '\0' && strpbrk(x, "0123456789") != NULL &&
+           strcspn(text, "0123456789") < (size_t)(x - text);
 }
 
 static void report_length(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -38,6 +74,10 @@ static void report_length(struct reader *reader, const struct key *key, const st
                     "%s '%s' has a fraction that is one or more; type a blank between the whole "
                     "inches and the fraction: '14 5/8'",
                     key->name, entry_quote(reader, entry));
+    } else if (is_two_sizes(entry->text)) {
+        problem_add(problems, SEVERITY_ERROR, "not-a-length", entry->place,
+                    "%s '%s' has two sizes; expected one, the other in a column of its own",
+                    key->name, entry_quote(reader, entry));
     } else if (fault == LENGTH_OTHER_UNIT) {
         problem_add(problems, SEVERITY_ERROR, "wrong-unit", entry->place,
                     "%s '%s' has a unit that is no length; expected %s", key->name,
@@ -47,10 +87,7 @@ static void report_length(struct reader *reader, const struct key *key, const st
                     "%s '%s' is over a kilometer; expected %s", key->name,
                     entry_quote(reader, entry), key_expected(reader, key));
     } else if (strchr(entry->text, ',') != NULL) {
-        problem_add(problems, SEVERITY_ERROR, "comma-in-number", entry->place,
-                    "%s '%s' has a comma in its number; write decimals with a point and nothing "
-                    "between thousands: '1234.50'",
-                    key->name, entry_quote(reader, entry));
+        comma_report(reader, key, entry);
     } else {
         problem_add(problems, SEVERITY_ERROR, "not-a-length", entry->place,
                     "%s '%s' cannot be read as a length; expected %s", key->name,

@@ -17,7 +17,7 @@ static void say_cut(struct page *page, const char *text, struct pool *pool) {
 
 static void print_head(struct page *page, const struct estimate *e) {
     const struct job *const job = e->job;
-    const struct shown doors = show(e, e->quantities.all_leaves);
+    const struct shown doors = show_doors(tape_amount(&e->tape, e->quantities.all_leaves));
     struct pool pool;
     pool_init(&pool);
     say_cut(page,
@@ -25,9 +25,9 @@ static void print_head(struct page *page, const struct estimate *e) {
                        text_or_empty(job->number.s), job->title.s),
             &pool);
     say_cut(page,
-            pool_words(&pool, "  %s doors and fronts, %s%s%s%s", doors.text,
-                       e->option < 0 ? "" : "option ", estimate_name(e),
-                       job->client.s == NULL ? "" : ", for ", text_or_empty(job->client.s)),
+            pool_words(&pool, "  %s, %s%s%s%s", doors.text, e->option < 0 ? "" : "option ",
+                       estimate_name(e), job->client.s == NULL ? "" : ", for ",
+                       text_or_empty(job->client.s)),
             &pool);
     page->failed = page->failed || pool_failed(&pool);
     pool_clear(&pool);

@@ -4,8 +4,6 @@
 #include "report/words/shipped.h"
 #include "report/words/show.h"
 
-#include <inttypes.h>
-
 static void line(struct grid *grid, const char *label, const char *text) {
     if (text != NULL && text[0] != '\0') {
         grid_put(grid, "%s", label);
@@ -60,7 +58,7 @@ void cautions_print(struct page *page, const struct estimate *e, unsigned papers
 }
 
 void check_print(struct page *page, size_t rows, int64_t doors, const struct problems *problems) {
-    say(page, "%s, %" PRId64 " doors and fronts: %s, %s", show_count(rows, "row").text, doors,
+    say(page, "%s, %s: %s, %s", show_count(rows, "row").text, show_doors(doors).text,
         show_count(problems_count(problems, SEVERITY_ERROR), "error").text,
         show_count(problems_count(problems, SEVERITY_WARNING), "warning").text);
     accepted_print(page, problems);

@@ -6,6 +6,7 @@
 #include "report/words/difference.h"
 
 #include <assert.h>
+#include <inttypes.h>
 #include <stdio.h>
 
 struct shown show_number(int64_t value, uint8_t decimals) {
@@ -64,6 +65,13 @@ const struct setting *show_setting(const struct estimate *e, fig f) {
     const struct place place = tape_origin(&e->tape, f).place;
     const struct settings *const settings = show_settings(e, place);
     return settings == NULL ? NULL : setting_at(settings, place);
+}
+
+struct shown show_doors(int64_t count) {
+    struct shown s;
+    (void)snprintf(s.text, sizeof s.text, "%" PRId64 " %s", count,
+                   count == 1 ? "door or front" : "doors and fronts");
+    return s;
 }
 
 struct shown show_count(size_t count, const char *noun) {

@@ -27,6 +27,8 @@ const struct settings *show_settings(const struct estimate *estimate, struct pla
 const struct setting *show_setting(const struct estimate *estimate, fig f);
 /* `3 errors`, `1 warning`, `no errors`: a count and its noun, which takes an s. */
 struct shown show_count(size_t count, const char *noun);
+/* `50 doors and fronts`, `1 door or front`. */
+struct shown show_doors(int64_t count);
 /* Money: no currency, at least the decimals that it has. */
 struct shown show_money(const struct estimate *estimate, fig f);
 /* A number at `decimals`, plain. */
