@@ -260,11 +260,13 @@ static void test_messages(void **state) {
          "by height: '40 2' cannot be read; expected a list like '40 in: 2, 60 in: 3'"},
         {NAMES, "gleu", "operations 'gleu' is not in the rates; did you mean 'glue'?"},
         {NAMES, "varnish",
-         "operations 'varnish' is not in the rates; their [operation NAME] are 'cut', 'glue', 'sand "
+         "operations 'varnish' is not in the rates; their [operation NAME] are 'cut', 'glue', "
+         "'sand "
          "(by hand)'"},
         {MATERIAL, "clear", "panel 'clear' is glass; expected lumber or a sheet"},
         {MATERIAL, "granite",
-         "panel 'granite' is not in the rates; their [lumber NAME] are 'poplar', their [sheet NAME] "
+         "panel 'granite' is not in the rates; their [lumber NAME] are 'poplar', their [sheet "
+         "NAME] "
          "are 'ply'"},
         {BITS, "dry, none",
          "kinds 'dry, none' has 'none' beside others; expected a list like 'dry, loud'"},
