@@ -223,8 +223,11 @@ static bool ask_alike(const struct calc *c) {
     if (found > MOST_ALIKE) {
         problem_add(c->problems, SEVERITY_WARNING, "nearly-alike",
                     c->quantities->leaves[alike[MOST_ALIKE].row].door->row->place,
-                    "%zu more sizes are nearly as large as others; sort the list by size to see "
-                    "them",
+                    found == MOST_ALIKE + 1
+                        ? "%zu more size is nearly as large as another; sort the list by size to "
+                          "see them"
+                        : "%zu more sizes are nearly as large as others; sort the list by size to "
+                          "see them",
                     found - MOST_ALIKE);
     }
     free(sorts);
