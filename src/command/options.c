@@ -182,6 +182,11 @@ static void set_option(struct request *request, const struct option_row *row,
 static bool take_option(struct request *request, int value, const char *word, unsigned *given,
                         FILE *err) {
     const struct option_row *const row = row_of(value == ':' || value == '?' ? optopt : value);
+    if (optarg != NULL && row != NULL && optarg[0] == '=' && strncmp(word, "--", 2) != 0) {
+        text_print(err, "doorcost: '%s' has a '='; write '-%c%s%s'\n", word, row->letter,
+                   optarg[1] == '\0' ? "" : " ", optarg + 1);
+        return false;
+    }
     const bool empty = optarg != NULL && optarg[0] == '\0';
     if ((value == ':' || empty) && row != NULL && is_whole(row, word)) {
         text_print(err, "doorcost: option '%s' lacks its %s\n", word, row->argument);

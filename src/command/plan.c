@@ -29,12 +29,19 @@ static const char *svg_path(struct pool *pool, const char *folder, size_t page) 
 
 static enum status make_folder(const char *folder, struct streams streams) {
     struct stat about;
-    if (mkdir(folder, 0777) == 0 ||
-        (errno == EEXIST && stat(folder, &about) == 0 && S_ISDIR(about.st_mode))) {
+    if (mkdir(folder, 0777) == 0) {
         return STATUS_DONE;
     }
+    const int error = errno;
+    if (error == EEXIST && stat(folder, &about) == 0 && S_ISDIR(about.st_mode)) {
+        return STATUS_DONE;
+    }
+    if (error == EEXIST) {
+        text_print(streams.err, "doorcost: '%s' is no folder; name another with --svg\n", folder);
+        return STATUS_USE;
+    }
     text_print(streams.err, "doorcost: could not make the folder '%s': %s\n", folder,
-               strerror(errno));
+               strerror(error));
     return STATUS_OUTPUT;
 }
 

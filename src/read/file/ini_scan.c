@@ -171,7 +171,8 @@ static const char *scan_value(const struct cursor *cursor, const char *text) {
     sign = strchr(text, '#');
     if (sign != NULL && sign < end) {
         problem_add(problems, SEVERITY_ERROR, "number-sign", place_of(cursor, sign, sign + 1),
-                    "a '#' would cut the value off; put the value in double quotes");
+                    "a '#' would cut the value off; put the value in double quotes, or begin a "
+                    "comment behind it with ';'");
         return NULL;
     }
     if (end > text && end[-1] == '\\') {

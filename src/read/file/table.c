@@ -107,6 +107,12 @@ static bool has_cells_below(const struct source *source, size_t at) {
 /* A title, or what a spreadsheet writes to itself, stands where the heading should. */
 static bool check_heading(struct table *table, const struct source *source, size_t at,
                           struct problems *problems) {
+    if (table->columns > 0 && table->heading[0].text[0] == '[') {
+        problem_add(problems, SEVERITY_ERROR, "no-heading", table->heading[0].place,
+                    "the file has sections, so it is no list; name the CSV file with the rows");
+        table->columns = 0;
+        return false;
+    }
     if (table->columns != 1 || !has_cells_below(source, at)) {
         return true;
     }

@@ -207,8 +207,9 @@ static void warn_of_shape(struct reader *reader, const struct job *job, const st
     bool shared = shares_opening(row);
     length leaf = shared ? row->width.amount / row->leaves.amount : row->width.amount;
 
-    /* a use that could not be read has its place all the same */
-    if (!row->width.set || !row->height.set || (!row->use.set && row->use.place.line != 0)) {
+    /* what could not be read has its place all the same */
+    if (!row->width.set || !row->height.set || (!row->use.set && row->use.place.line != 0) ||
+        (!row->leaves.set && row->leaves.place.column != 0)) {
         return;
     }
     if (row->use.choice == USE_DOOR && leaf > row->height.amount && !row_hangs_level(row)) {

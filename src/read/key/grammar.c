@@ -144,6 +144,9 @@ void read_quantity(struct reader *reader, const struct key *key, const struct en
         *(struct choice *)beside(key, target) =
             (struct choice){.place = entry->place, .choice = choice, .set = true};
     }
+    if (!field->set) {
+        field->place = entry->place; /* so that nobody says more of it */
+    }
 }
 
 void read_length(struct reader *reader, const struct key *key, const struct entry *entry,

@@ -122,16 +122,35 @@ static void report_unknown_key(struct reader *reader, const struct section_kind 
     }
 }
 
+static bool is_known(const struct section_kind *kind, const char *name) {
+    return key_find(kind->keys, kind->key_count, name) != NULL ||
+           key_find(kind->more_keys, kind->more_key_count, name) != NULL;
+}
+
+/* Whether a key of the section is no key, but nearly this one: then that is said alone. */
+static bool is_misspelled(const struct section_kind *kind, const struct ini_section *section,
+                          const char *name) {
+    for (size_t i = 0; i < section->count; i++) {
+        const char *const written = section->keys[i].name;
+
+        if (!is_known(kind, written) && text_nearest(written, &name, 1) != NULL) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* The rows go in the order of the table, so that `overlay` comes before `overlay left`. */
-static void read_table(struct reader *reader, const struct key *keys, size_t count,
-                       const struct ini_section *section, void *target) {
+static void read_table(struct reader *reader, const struct section_kind *kind,
+                       const struct key *keys, size_t count, const struct ini_section *section,
+                       void *target) {
     for (size_t i = 0; i < count; i++) {
         const struct key *key = &keys[i];
         const struct ini_key *written = find_written(section, key->name);
 
         key_preset(key, section->place, target);
         if (written == NULL) {
-            if (key->needed) {
+            if (key->needed && !is_misspelled(kind, section, key->name)) {
                 problem_add(reader->problems, SEVERITY_ERROR, "missing-key", section->place,
                             "%s lacks the key '%s'; expected one like '%s = %s'",
                             section_title(reader, section), key->name, key->name, key->example);
@@ -148,13 +167,12 @@ static void read_table(struct reader *reader, const struct key *keys, size_t cou
 
 static void read_keys(struct reader *reader, const struct section_kind *kind,
                       const struct ini_section *section, void *target) {
-    read_table(reader, kind->keys, kind->key_count, section, target);
-    read_table(reader, kind->more_keys, kind->more_key_count, section, target);
+    read_table(reader, kind, kind->keys, kind->key_count, section, target);
+    read_table(reader, kind, kind->more_keys, kind->more_key_count, section, target);
     for (size_t i = 0; i < section->count; i++) {
         const char *name = section->keys[i].name;
 
-        if (key_find(kind->keys, kind->key_count, name) == NULL &&
-            key_find(kind->more_keys, kind->more_key_count, name) == NULL) {
+        if (!is_known(kind, name)) {
             report_unknown_key(reader, kind, section, &section->keys[i]);
         }
     }

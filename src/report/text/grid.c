@@ -313,6 +313,8 @@ void say(struct page *page, const char *format, ...) {
 static void put_wrapped(FILE *out, size_t at, size_t indent, const char *text,
                         struct pool *scratch) {
     const size_t whole = GRID_WIDTH - indent;
+    text =
+        pool_words(scratch, "%.*s", (int)(text_trim_end(text, text + strlen(text)) - text), text);
     do {
         const size_t room = at < GRID_WIDTH ? GRID_WIDTH - at : 0;
         const char *const word = pool_text(scratch, text, strcspn(text, " "));
