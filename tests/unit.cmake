@@ -167,12 +167,15 @@ target_link_options(test_sink PRIVATE -Wl,--wrap=fwrite)
 
 # Workbooks that lack something.
 doorcost_test(test_book_proof)
+doorcost_test(test_xml_scan)
+target_link_libraries(test_xml_scan PRIVATE PkgConfig::EXPAT)
 doorcost_test(test_book_texts)
 
 # Workbooks read back by another reader.
 add_library(doorcost_xlsx_read OBJECT xlsx_read.c book_bench.c)
 target_include_directories(doorcost_xlsx_read PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
-target_link_libraries(doorcost_xlsx_read PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA)
+target_link_libraries(doorcost_xlsx_read PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA
+    PkgConfig::EXPAT)
 
 # Measures what a quote takes, by tests/quote-bench.sh.
 add_executable(quote_bench quote_bench.c)

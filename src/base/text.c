@@ -89,12 +89,26 @@ const char *text_skip_blanks(const char *text) {
     return text;
 }
 
+/* How many bytes of ASCII text begins with, counted by eights. */
+static size_t ascii_length(const char *text, size_t size) {
+    uint64_t eight;
+    size_t at = 0;
+    for (; size - at >= sizeof eight; at += sizeof eight) {
+        memcpy(&eight, text + at, sizeof eight);
+        if ((eight & UINT64_C(0x8080808080808080)) != 0) {
+            break;
+        }
+    }
+    return at;
+}
+
 bool text_is_utf8(const char *text, size_t size, size_t *bad) {
     const unsigned char *bytes = (const unsigned char *)text;
     size_t at = 0;
 
     while (at < size) {
-        size_t length = sequence_length(bytes + at, size - at);
+        const size_t ascii = ascii_length(text + at, size - at);
+        const size_t length = ascii > 0 ? ascii : sequence_length(bytes + at, size - at);
 
         if (length == 0) {
             if (bad != NULL) {

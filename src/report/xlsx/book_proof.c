@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/xlsx/book_proof.h"
 
-#include <expat.h>
+#include "report/xlsx/xml_scan.h"
+
 #include <stdlib.h>
 #include <string.h>
 #include <zip.h>
@@ -38,15 +39,19 @@ struct seen {
     size_t texts, wanted; /* of the list of texts: that are there, that it says */
 };
 
-static void see_start(void *to, const XML_Char *name, const XML_Char **attributes) {
+static void see_start(void *to, struct xml_piece name, const struct xml_scan_attribute *attributes,
+                      size_t count) {
     struct seen *const seen = to;
-    if (strcmp(name, "c") == 0) {
+    if (xml_is(name, "c")) {
         seen->cells++;
-    } else if (strcmp(name, "si") == 0) {
+    } else if (xml_is(name, "si")) {
         seen->texts++;
-    } else if (strcmp(name, "sst") == 0) {
-        for (const XML_Char **a = attributes; a[0] != NULL; a += 2) {
-            seen->wanted += strcmp(a[0], "uniqueCount") == 0 ? strtoul(a[1], NULL, 10) : 0;
+    } else if (xml_is(name, "sst")) {
+        for (size_t i = 0; i < count; i++) {
+            /* the quote behind it ends the number */
+            seen->wanted += xml_is(attributes[i].name, "uniqueCount")
+                                ? strtoul(attributes[i].value.at, NULL, 10)
+                                : 0;
         }
     }
 }
@@ -66,21 +71,18 @@ static bool has_cells(const char *name) {
 static bool read_part(zip_file_t *part, const zip_stat_t *about, struct seen *seen) {
     char bytes[1 << 14];
     struct seen here = {0};
-    XML_Parser parser = is_xml(about->name) ? XML_ParserCreate(NULL) : NULL;
+    const bool xml = is_xml(about->name);
+    struct xml_scan *const scan = xml ? xml_scan_new(see_start, &here) : NULL;
     zip_uint64_t size = 0;
     zip_int64_t got = 1;
-    bool good = parser != NULL || !is_xml(about->name);
-    if (parser != NULL) {
-        XML_SetUserData(parser, &here);
-        XML_SetStartElementHandler(parser, see_start);
-    }
+    bool good = scan != NULL || !xml;
     while (good && got > 0 && !stop_asked(seen->stop)) {
         got = zip_fread(part, bytes, sizeof bytes);
-        good = got >= 0 &&
-               (parser == NULL || XML_Parse(parser, bytes, (int)got, got == 0) == XML_STATUS_OK);
+        good = got >= 0 && (scan == NULL || xml_scan_take(scan, bytes, (size_t)got));
         size += got > 0 ? (zip_uint64_t)got : 0;
     }
-    XML_ParserFree(parser);
+    good = good && (scan == NULL || xml_scan_ended(scan));
+    xml_scan_free(scan);
     seen->cells += has_cells(about->name) ? here.cells : 0;
     seen->texts += here.texts;
     seen->wanted += here.wanted;
