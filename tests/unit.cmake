@@ -33,6 +33,17 @@ foreach(job ${sample_jobs})
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
 endforeach()
 
+# The paper of the cutting plans: every part on it with its number, no small letters, few pages.
+foreach(job kitchen/kitchen:8 old-house/old-house:6 metric/tea-kitchen:3 station/station:5)
+    string(REGEX REPLACE ":.*" "" path ${job})
+    string(REGEX MATCH "([^/]+):(.+)" name ${job})
+    add_test(NAME plan-paper-${CMAKE_MATCH_1} COMMAND /usr/bin/python3
+        ${CMAKE_CURRENT_SOURCE_DIR}/outside/plan_paper.py $<TARGET_FILE:doorcost>
+        ${PROJECT_SOURCE_DIR}/samples/${path}.ini ${CMAKE_MATCH_2})
+endforeach()
+add_test(NAME plan-paper-odd COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/plan_paper.py
+    $<TARGET_FILE:doorcost> odd ${PROJECT_SOURCE_DIR}/samples/kitchen)
+
 # What `explain` tells of figures of every sample can be worked out from its lines.
 foreach(job ${sample_jobs})
     get_filename_component(name ${job} NAME_WE)
