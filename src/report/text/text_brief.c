@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "report/text/print.h"
 #include "report/words/buy_list.h"
+#include "report/words/moves.h"
 #include "report/words/shipped.h"
 #include "report/words/show.h"
 
@@ -196,6 +197,25 @@ static void say_questions(struct page *page, size_t warnings, size_t accepted) {
     }
 }
 
+/* Which of the numbers that are as shipped to put in first: those in which most money is. */
+static void say_first(struct page *page, const struct estimate *e, struct pool *pool) {
+    const struct moves moves = moves_of(e, pool);
+    const char *names = "";
+    size_t named = 0;
+    for (size_t i = 0; i < moves.count && named < 3; i++) {
+        const struct setting *const s = moves.list[i].setting;
+        if (moves.list[i].shipped) {
+            names = pool_words(pool, "%s%s%s %s", names, named == 0 ? "" : ", ", s->title, s->key);
+            named++;
+        }
+    }
+    if (named > 0) {
+        say(page, "%s",
+            text_or_empty(
+                grid_cut(pool, pool_words(pool, "    most money in: %s", names), GRID_WIDTH)));
+    }
+}
+
 static void print_open(struct page *page, const struct estimate *e,
                        const struct problems *problems) {
     struct pool pool;
@@ -209,6 +229,7 @@ static void print_open(struct page *page, const struct estimate *e,
         if (shipped.left > 0) {
             say(page, "  - example prices: %zu of %zu numbers from the rates are as shipped",
                 shipped.left, shipped.used);
+            say_first(page, e, &pool);
         } else {
             say_wrapped(page, "  -", 4, "%s", shipped_words(&shipped, &pool));
         }

@@ -3,6 +3,7 @@
 #include "model/charge.h"
 #include "report/text/print.h"
 #include "report/words/build_up_words.h"
+#include "report/words/moves.h"
 #include "report/words/plan_words.h"
 #include "report/words/planned.h"
 #include "report/words/shipped.h"
@@ -231,6 +232,36 @@ static void print_hours(struct page *page, const struct estimate *e) {
     }
 }
 
+/* Numbers that are told of those that move the total. */
+#define MOST_MOVES 8
+
+static void print_moves(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {{"10 % more of", GRID_LEFT, false},
+                                                 {"adds about", GRID_RIGHT, false},
+                                                 {"line", GRID_RIGHT, false},
+                                                 {"", GRID_LEFT, true}};
+    struct grid grid;
+    struct pool pool;
+    pool_init(&pool);
+    const struct moves moves = moves_of(e, &pool);
+    grid_init(&grid, columns, 4, 2);
+    for (size_t i = 0; i < moves.count && i < MOST_MOVES; i++) {
+        const struct move *const m = &moves.list[i];
+        grid_put(&grid, "%s %s", m->setting->title, m->setting->key);
+        grid_put(&grid, "%.0f", m->adds);
+        grid_put(&grid, "%u", m->setting->line);
+        grid_put(&grid, "%s", m->shipped ? "as shipped" : "");
+    }
+    if (moves.count > 0) {
+        say(page, "%s", "");
+        say_wrapped(page, "", 0, "What moves the total most, of %s", e->rates->settings.file_name);
+        grid_print(&grid, page);
+    }
+    grid_clear(&grid);
+    page->failed = page->failed || pool_failed(&pool);
+    pool_clear(&pool);
+}
+
 /* What of invented rates the job still takes. */
 static void print_shipped(struct page *page, const struct estimate *e) {
     static const struct grid_column columns[] = {{NULL, GRID_LEFT, false}, {NULL, GRID_LEFT, true}};
@@ -268,6 +299,7 @@ void shop_print(struct page *page, const struct estimate *e) {
     print_needs(page, e);
     say(page, "%s", "");
     print_hours(page, e);
+    print_moves(page, e);
     print_shipped(page, e);
     cautions_print(page, e, CAUTION_SHOP | CAUTION_QUOTE);
 }
