@@ -77,10 +77,10 @@ void accepted_print(struct page *page, const struct problems *problems) {
         }
         const char *const name = problems_file_name(problems, p->place.file);
         if (p->more_count == 0) {
-            say(page, "  %s:%u: %s: %s", name, p->place.line, p->id, p->text);
+            say_wrapped(page, "  -", 4, "%s:%u: %s: %s", name, p->place.line, p->id, p->text);
         } else {
-            say(page, "  %s:%u and %s: %s: %s", name, p->place.line,
-                show_count(p->more_count, "more line").text, p->id, p->text);
+            say_wrapped(page, "  -", 4, "%s:%u and %s: %s: %s", name, p->place.line,
+                        show_count(p->more_count, "more line").text, p->id, p->text);
         }
     }
 }
