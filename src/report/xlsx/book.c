@@ -122,9 +122,24 @@ void book_release(struct book *book, size_t i) {
     }
 }
 
+/* Whether a cell without words is seen, by its band or line. */
+static bool shows_empty(const struct cell *cell) {
+    switch ((enum look)cell->look) {
+    case LOOK_HEAD:
+    case LOOK_TALL:
+    case LOOK_INPUT:
+    case LOOK_TOTAL:
+    case LOOK_GRAND:
+    case LOOK_WARN:
+        return true;
+    default:
+        return cell->span > 0;
+    }
+}
+
 static void add_text(struct book *book, struct cell cell, const char *text) {
     cell.kind = CELL_TEXT;
-    if (!book->failed && text != NULL) {
+    if (!book->failed && text != NULL && (text[0] != '\0' || shows_empty(&cell))) {
         cell.words = book_texts_add(book->texts, text, &book->failed);
         add_cell(book, cell);
     }

@@ -215,7 +215,8 @@ void book_break(struct book *book, uint16_t sheet, uint32_t row);
 /* Rows first to last are not parted by a page where one can hold them; blocks may lie in blocks. */
 void book_keep(struct book *book, uint16_t sheet, uint32_t first, uint32_t last);
 
-/* A text in a cell, NULL: nothing; cut where a cell holds no more (32,767 units of UTF-16). */
+/* A text in a cell, NULL, or empty where nothing of it would be seen: nothing; cut where a cell
+ * holds no more (32,767 units of UTF-16). */
 void book_text(struct book *book, uint16_t sheet, uint32_t row, uint16_t column, enum look look,
                const char *text);
 /* A text as printf makes it. */

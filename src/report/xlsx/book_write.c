@@ -72,9 +72,7 @@ static void write_check(struct binder *b, const struct cell *cell, char *formula
         }
         char *end = NULL;
         const fig figure = {(uint32_t)strtoul(text + 1, &end, 10)};
-        formula_reference(b->book, cell->sheet, book_home(b->book, figure), formula + used,
-                          FORMULA_MOST - used);
-        used += strlen(formula + used);
+        used += formula_reference(b->book, cell->sheet, book_home(b->book, figure), formula + used);
         text = end + 1;
     }
     formula[used] = '\0';
@@ -111,10 +109,10 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
     } else if (book_at_home(b->book, cell)) {
         write_home(b, cell, formula, format, shown);
     } else if (cell->kind == CELL_HOME || cell->kind == CELL_MENTION) {
-        char reference[80];
-        formula_reference(b->book, cell->sheet, book_home(b->book, cell->figure), reference,
-                          sizeof reference);
-        (void)snprintf(formula, FORMULA_MOST, "=%s%s", cell->less ? "-" : "", reference);
+        formula[0] = '=';
+        formula[1] = '-';
+        (void)formula_reference(b->book, cell->sheet, book_home(b->book, cell->figure),
+                                formula + (cell->less ? 2 : 1));
         worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
     } else {
         worksheet_write_number(sheet, cell->row, cell->column, shown, format);

@@ -9,9 +9,8 @@
 #include "base/order.h"
 #include "report/xlsx/formula_map.h"
 
-#include <stdarg.h>
-#include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 struct writer {
     const struct book *book;
@@ -26,53 +25,68 @@ struct writer {
 /* SUMPRODUCT over two ranges of other sheets, with room to spare for the end of the formula. */
 #define LONGEST_TERM 200
 
-/* --- writing
- * ----------------------------------------------------------------------------------------------------------------
- */
-
-__attribute__((format(printf, 2, 3))) static void put(struct writer *w, const char *format, ...) {
-    va_list arguments;
-    va_start(arguments, format);
-    const int size = vsnprintf(w->text + w->used, FORMULA_MOST - w->used, format, arguments);
-    va_end(arguments);
-    if (size < 0 || (size_t)size >= FORMULA_MOST - w->used) {
+static void put_text(struct writer *w, const char *text, size_t size) {
+    if (size >= FORMULA_MOST - w->used) {
         w->whole = false;
         return;
     }
-    w->used += (size_t)size;
+    memcpy(w->text + w->used, text, size + 1);
+    w->used += size;
 }
 
-static void column_letters(uint16_t column, char letters[4]) {
-    if (column < 26) {
-        letters[0] = (char)('A' + column);
-        letters[1] = '\0';
-    } else {
-        letters[0] = (char)('A' + column / 26 - 1);
-        letters[1] = (char)('A' + column % 26);
-        letters[2] = '\0';
-    }
+static void put(struct writer *w, const char *words) {
+    put_text(w, words, strlen(words));
 }
 
-void formula_reference(const struct book *book, uint16_t sheet, const struct home *home, char *text,
-                       size_t size) {
-    char letters[4];
-    column_letters(home->column, letters);
-    if (home->sheet == sheet) {
-        (void)snprintf(text, size, "%s%u", letters, home->row + 1);
-    } else {
-        (void)snprintf(text, size, "%s!%s%u", book->sheets[home->sheet].name, letters,
-                       home->row + 1);
+/* A number with its end into text, which has room for it; returns its digits. */
+static size_t write_number(uint32_t number, char *text) {
+    size_t size = 1;
+    for (uint32_t rest = number; rest > 9; rest /= 10) {
+        size++;
     }
+    text[size] = '\0';
+    for (size_t i = size; i-- > 0; number /= 10) {
+        text[i] = (char)('0' + number % 10);
+    }
+    return size;
+}
+
+static void put_number(struct writer *w, uint32_t number) {
+    char text[16];
+    const size_t size = write_number(number, text);
+    put_text(w, text, size);
+}
+
+/* Cells are most of a formula, so they are put together by hand. Returns the size; text: room for
+ * REFERENCE_MOST. */
+static size_t reference(const char *sheet, uint16_t column, uint32_t row, char *text) {
+    size_t used = 0;
+    if (sheet != NULL) {
+        used = strlen(sheet);
+        memcpy(text, sheet, used);
+        text[used++] = '!';
+    }
+    if (column >= 26) {
+        text[used++] = (char)('A' + column / 26 - 1);
+    }
+    text[used++] = (char)('A' + column % 26);
+    return used + write_number(row + 1, text + used);
+}
+
+size_t formula_reference(const struct book *book, uint16_t sheet, const struct home *home,
+                         char text[REFERENCE_MOST]) {
+    const char *const name = home->sheet == sheet ? NULL : book->sheets[home->sheet].name;
+    return reference(name, home->column, home->row, text);
 }
 
 static void put_cell(struct writer *w, const struct home *cell) {
-    char reference[64];
+    char text[REFERENCE_MOST];
     if (cell == NULL) {
         w->whole = false;
         return;
     }
-    formula_reference(w->book, w->sheet, cell, reference, sizeof reference);
-    put(w, "%s", reference);
+    const size_t size = formula_reference(w->book, w->sheet, cell, text);
+    put_text(w, text, size);
 }
 
 static const struct home *home(const struct writer *w, fig figure) {
@@ -84,10 +98,9 @@ static const struct home *operand_home(const struct writer *w, fig figure, size_
 }
 
 static void put_range(struct writer *w, const struct home *first, const struct home *last) {
-    char letters[4];
+    char text[REFERENCE_MOST] = ":";
     put_cell(w, first);
-    column_letters(last->column, letters);
-    put(w, ":%s%u", letters, last->row + 1);
+    put_text(w, text, 1 + reference(NULL, last->column, last->row, text + 1));
 }
 
 /* One term of a sum, or pair of a total: where in the operands it stands. */
@@ -201,7 +214,7 @@ static size_t put_terms(struct writer *w, const struct term *terms, size_t from,
     }
     while (i < count && w->whole && w->used + LONGEST_TERM < room) {
         const size_t run = run_length(w, &terms[i], count - i);
-        put(w, "%s", terms[i].minus ? "-" : (i > from ? "+" : ""));
+        put(w, terms[i].minus ? "-" : (i > from ? "+" : ""));
         put_term(w, &terms[i], run);
         i += run > 2 ? run : 1;
     }
@@ -238,7 +251,7 @@ static void put_ratio(struct writer *w, fig figure) {
         }
     }
     for (size_t i = 0; i < count; i++) {
-        put(w, "%s", i == 0 ? "" : (tape_operand(tape, figure, i).minus ? "/" : "*"));
+        put(w, i == 0 ? "" : (tape_operand(tape, figure, i).minus ? "/" : "*"));
         put_cell(w, operand_home(w, figure, i));
     }
     for (; guards > 0; guards--) {
@@ -252,7 +265,7 @@ static void put_pick(struct writer *w, fig figure, bool upto) {
         const size_t row = upto ? n : rows - 1 - n;
         put(w, "IF(");
         put_cell(w, operand_home(w, figure, 0));
-        put(w, "%s", upto ? "<=" : ">=");
+        put(w, upto ? "<=" : ">=");
         put_cell(w, operand_home(w, figure, 1 + 2 * row));
         put(w, ",");
         put_cell(w, operand_home(w, figure, 2 + 2 * row));
@@ -265,7 +278,8 @@ static void put_pick(struct writer *w, fig figure, bool upto) {
 }
 
 static void put_pair(struct writer *w, fig figure, const char *function) {
-    put(w, "%s(", function);
+    put(w, function);
+    put(w, "(");
     put_cell(w, operand_home(w, figure, 0));
     put(w, ",");
     put_cell(w, operand_home(w, figure, 1));
@@ -274,9 +288,9 @@ static void put_pair(struct writer *w, fig figure, const char *function) {
 
 /* Decimals at which a number of steps that is not whole can be told from a whole one: as many as
  * the step has digits, and what the figure raised has more of behind its point. */
-static int step_decimals(const struct tape *tape, fig figure, fig step) {
+static uint32_t step_decimals(const struct tape *tape, fig figure, fig step) {
     const int more = tape_decimals(tape, figure) - tape_decimals(tape, step);
-    int decimals = more > 0 ? more : 0;
+    uint32_t decimals = more > 0 ? (uint32_t)more : 0;
     for (int64_t value = tape_amount(tape, step); value > 0; value /= 10) {
         decimals++;
     }
@@ -290,8 +304,10 @@ static void put_up(struct writer *w, fig figure) {
     put_cell(w, operand_home(w, figure, 0));
     put(w, "/");
     put_cell(w, operand_home(w, figure, 1));
-    put(w, ",%d))*",
-        step_decimals(tape, tape_operand(tape, figure, 0).f, tape_operand(tape, figure, 1).f));
+    put(w, ",");
+    put_number(
+        w, step_decimals(tape, tape_operand(tape, figure, 0).f, tape_operand(tape, figure, 1).f));
+    put(w, "))*");
     put_cell(w, operand_home(w, figure, 1));
 }
 
@@ -338,7 +354,9 @@ enum formula_result formula_write(const struct book *book, const struct formula_
     }
     put(&writer, "=ROUND(");
     put_operation(&writer, cell->figure);
-    put(&writer, ",%u)", tape_decimals(book->tape, cell->figure));
+    put(&writer, ",");
+    put_number(&writer, tape_decimals(book->tape, cell->figure));
+    put(&writer, ")");
     return writer.whole ? FORMULA_DONE : (writer.too_long ? FORMULA_LONG : FORMULA_PLAIN);
 }
 

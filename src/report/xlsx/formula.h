@@ -30,8 +30,11 @@ typedef void formula_part_write(void *to, const char *formula, double value);
 bool formula_parts(const struct book *book, const struct formula_map *map, const struct cell *cell,
                    uint16_t sheet, char *text, formula_part_write *write, void *to);
 
-/* Writes a reference to a home as seen from sheet (`Doors!C7`) into text. */
-void formula_reference(const struct book *book, uint16_t sheet, const struct home *home, char *text,
-                       size_t size);
+/* Room for a reference: the name of a sheet, which has at most 31 letters, and a cell. */
+#define REFERENCE_MOST 64
+
+/* Writes a reference to a home as seen from sheet (`Doors!C7`) into text; returns its size. */
+size_t formula_reference(const struct book *book, uint16_t sheet, const struct home *home,
+                         char text[REFERENCE_MOST]);
 
 #endif
