@@ -56,8 +56,9 @@ static void tell_offer(struct told *told, const struct offer *o) {
     }
     for (size_t i = 0; i < o->door_count; i++) {
         const struct offer_door *const d = &o->doors[i];
-        tell(told, "door %s: %s, %s, %s, %s\n", d->id, o->kinds[d->kind].letter, d->words, d->size,
-             d->count_words);
+        tell(told, "door %s: %s, %s, %s x %s, %s%s\n", d->id, o->kinds[d->kind].letter, d->words,
+             d->width.text, d->height.text, d->count.text,
+             strcmp(d->leaves.text, "1") == 0 ? "" : " x 2");
         if (o->detail == OFFER_EACH) {
             tell(told, "price %s: %s, %s\n", d->id, d->price.text, d->amount.text);
         }
@@ -374,7 +375,7 @@ static const struct offer_case row_cases[] = {
       "door D3: B, door; hinges left and right, 18 x 30, 2 x 2",
       "door F1: C, drawer front; a carved shell, 18 x 8, 1",
       "list: Sizes are finished sizes of one door in inches. Hinge sides are as seen from the "
-      "front. A pair is two doors in one opening (1 x 2); its size is of one of them."}},
+      "front. A pair is two doors in one opening; its size is of one of them."}},
     {"leaves that fold: a kind, a line each, each hinge with its rows",
      {"make|hinge = hinge\nfold hinge = fold\npull = pull", "hardware fold|price = 5.00 each"},
      "id,width,second width,height,opens,leaves,hinge side,use,note\n"
@@ -394,7 +395,7 @@ static const struct offer_case row_cases[] = {
       "in: Hinges: hinge, 14 supplied, for B1 to T1", "in: Hinges: fold, 10 supplied, for B1 to C1",
       "in: Pulls: pull, 7 supplied",
       "list: Sizes are finished sizes of one door in inches. Hinge sides are as seen from the "
-      "front. A pair is two doors in one opening (1 x 2); its size is of one of them. A bi-fold or "
+      "front. A pair is two doors in one opening; its size is of one of them. A bi-fold or "
       "pie-cut pair is two leaves hinged to each other, a line each. An angle in a drawing marks "
       "the corner that a pie-cut pair closes."}},
     {"two rows that fold are two, not a range",

@@ -14,10 +14,15 @@
 #define LOGO_HEIGHT 64.0
 #define LOGO_WIDTH  220.0
 
-/* Characters. */
-#define ID_LEAST 7.0
-#define ID_MOST  20.0
-#define ID_FREE  1.5 /* beside a name */
+/* Points: all columns of the paper, so that it is upright on letter and A4 alike. */
+#define PAPER_WIDE 590.0
+/* Columns count in characters, each is a little wider than its own. */
+#define CHARACTER   5.25
+#define COLUMN_MORE 3.75
+#define GAP         1.5 /* characters beside what stands in a column */
+/* Rows of a price of eight digits. */
+#define AMOUNT_LEAST  12.0
+#define PERCENT_LEAST 11.0
 
 void client_book_amount(struct client_sheet *s, uint16_t column, enum look look,
                         const struct offer_amount *amount) {
@@ -31,16 +36,30 @@ void client_book_formula(struct client_sheet *s, uint16_t column, enum look look
                  amount->value, formula);
 }
 
+void client_book_span(struct client_sheet *s, uint16_t first, uint16_t last, enum look look,
+                      const char *text) {
+    if (first == last) {
+        book_text(s->book, s->sheet, s->row, first, look, text);
+    } else {
+        book_span(s->book, s->sheet, s->row, first, last, look, text);
+    }
+}
+
+char client_book_letter(uint16_t column) {
+    return (char)('A' + column);
+}
+
 /* --- the head --- */
 
 static void pair_line(struct client_sheet *s, const char *label, const char *text) {
     if (text[0] != '\0') {
-        book_span(s->book, s->sheet, s->row, CLIENT_ID, CLIENT_KIND, LOOK_LABEL, label);
-        book_text(s->book, s->sheet, s->row++, CLIENT_WHAT, LOOK_PLAIN, text);
+        client_book_span(s, CLIENT_ID, CLIENT_KIND, LOOK_LABEL, label);
+        client_book_span(s, CLIENT_WHAT, s->last, LOOK_WRAP, text);
+        s->row++;
     }
 }
 
-/* The shop's picture stands right of the words of the head, LOGO_HEIGHT high or LOGO_WIDTH wide. */
+/* The shop's picture has a row of its own, LOGO_HEIGHT high or LOGO_WIDTH wide. */
 static void put_logo(struct client_sheet *s) {
     const struct offer_logo *const logo = &s->offer->logo;
     if (logo->bytes == NULL) {
@@ -48,20 +67,24 @@ static void put_logo(struct client_sheet *s) {
     }
     const double by_height = LOGO_HEIGHT / logo->height;
     const double by_width = LOGO_WIDTH / logo->width;
+    const double scale = by_height < by_width ? by_height : by_width;
     const char *const alt = pool_words(&s->book->pool, "The picture of %s",
                                        s->offer->shop[0] == '\0' ? "the shop" : s->offer->shop);
-    book_picture(s->book, s->sheet, s->row, CLIENT_COUNT, logo->bytes, logo->size,
-                 by_height < by_width ? by_height : by_width, 0, alt);
+    book_height(s->book, s->sheet, s->row, logo->height * scale * 72 / 96 + 8);
+    book_picture(s->book, s->sheet, s->row++, CLIENT_ID, logo->bytes, logo->size, scale, 0, alt);
 }
 
 static void put_head(struct client_sheet *s) {
     const struct offer *const o = s->offer;
-    book_format(s->book, s->sheet, s->row++, CLIENT_ID, LOOK_TITLE, "%s: %s", o->paper, o->title);
+    put_logo(s);
+    client_book_span(s, CLIENT_ID, s->last, LOOK_TITLE,
+                     pool_words(&s->book->pool, "%s: %s", o->paper, o->title));
+    s->row++;
     if (o->mark[0] != '\0') {
-        book_text(s->book, s->sheet, s->row++, CLIENT_ID, LOOK_SECTION, o->mark);
+        client_book_span(s, CLIENT_ID, s->last, LOOK_SECTION, o->mark);
+        s->row++;
     }
     s->row++;
-    put_logo(s);
     pair_line(s, "From", o->shop);
     for (size_t i = 0; i < o->shop_lines.count; i++) {
         pair_line(s, " ", o->shop_lines.text[i]);
@@ -73,7 +96,7 @@ static void put_head(struct client_sheet *s) {
     }
     s->row++;
     for (size_t i = 0; i < o->statements.count; i++) {
-        client_book_span(s, CLIENT_ID, CLIENT_AMOUNT, LOOK_WRAP, o->statements.text[i]);
+        client_book_span(s, CLIENT_ID, s->last, LOOK_WRAP, o->statements.text[i]);
         s->row++;
     }
     s->row++;
@@ -96,28 +119,42 @@ static bool write_file(struct book *book, const struct offer *o, const char *pat
     return !book_failed(book) && footer != NULL && book_write(book, &facts, path);
 }
 
-/* The column of the rows' names is as wide as the longest, within reason. */
-static void set_id_width(struct client_sheet *s) {
-    double widest = ID_LEAST;
-    for (size_t d = 0; d < s->offer->door_count; d++) {
-        const double width = book_letters(s->book, s->offer->doors[d].id, true) + ID_FREE;
-        widest = width > widest ? width : widest;
+static double measure(void *paper, const char *text, bool bold) {
+    return book_letters(paper, text, bold);
+}
+
+/* The amounts of the price stand in the last column, percentages beside them. */
+static void set_columns(struct client_sheet *s) {
+    const struct offer *const o = s->offer;
+    const double least[] = {PERCENT_LEAST, AMOUNT_LEAST};
+    const double all =
+        (PAPER_WIDE - CLIENT_COLUMN_COUNT * COLUMN_MORE) / CHARACTER; /* never more columns */
+    client_columns_make(&s->columns, o, measure, s->book, all, GAP);
+    s->last = (uint16_t)(s->columns.count - 1);
+    for (size_t i = 0; i < 2; i++) {
+        struct client_column *const column = &s->columns.list[s->last - 1 + i];
+        double needed = least[i];
+        for (size_t n = 0; i == 1 && n < o->line_count; n++) {
+            const double wide = 1.3 * book_letters(s->book, o->lines[n].amount.text, true) + GAP;
+            needed = wide > needed ? wide : needed;
+        }
+        if (needed > column->width) {
+            s->columns.list[CLIENT_WHAT].width -= needed - column->width;
+            column->width = needed;
+        }
     }
-    s->long_ids = widest > ID_MOST;
-    book_width(s->book, s->sheet, CLIENT_ID, s->long_ids ? ID_MOST : widest);
+    for (uint16_t c = 0; c <= s->last; c++) {
+        book_width(s->book, s->sheet, c, s->columns.list[c].width);
+    }
 }
 
 bool client_book_write(const struct offer *o, const char *path, const struct stop *stop) {
-    static const double widths[CLIENT_COLUMNS] = {0, 5.5, 46, 9, 9, 6.5, 7.5, 11.5, 12.5};
     struct book book;
     book_init(&book, NULL);
     book.stop = stop;
     struct client_sheet s = {.offer = o, .book = &book};
     s.sheet = book_sheet(&book, o->paper, o->paper, false);
-    set_id_width(&s);
-    for (uint16_t c = CLIENT_KIND; c <= (uint16_t)CLIENT_AMOUNT; c++) {
-        book_width(&book, s.sheet, c, widths[c]);
-    }
+    set_columns(&s);
     put_head(&s);
     client_book_price(&s);
     s.row++;

@@ -12,12 +12,27 @@ struct rows {
 
 static void formula_of_doors(const struct client_sheet *s, const struct rows *rows, unsigned places,
                              char *text, size_t size) {
+    const char sum = client_book_letter(s->last);
     if (s->offer->detail == OFFER_ROOMS) {
-        (void)snprintf(text, size, "ROUND(SUM(I%u:I%u),%u)", rows->list, rows->list_end, places);
+        (void)snprintf(text, size, "ROUND(SUM(%c%u:%c%u),%u)", sum, rows->list, sum, rows->list_end,
+                       places);
     } else if (offer_has_sums(s->offer)) {
         /* only rows of doors have a kind: the rooms' own sums are left out */
-        (void)snprintf(text, size, "ROUND(SUMIF(B%u:B%u,\"<>\",I%u:I%u),%u)", rows->list,
-                       rows->list_end, rows->list, rows->list_end, places);
+        (void)snprintf(text, size, "ROUND(SUMIF(B%u:B%u,\"<>\",%c%u:%c%u),%u)", rows->list,
+                       rows->list_end, sum, rows->list, sum, rows->list_end, places);
+    }
+}
+
+/* With what comes last on top of the sum before it. */
+static void formula_of_total(const struct rows *rows, char c, uint32_t at, unsigned places,
+                             char *text, size_t size) {
+    if (rows->card > 0) {
+        (void)snprintf(text, size, "ROUND(%c%u+%c%u,%u)", c, rows->before_card, c, rows->card,
+                       places);
+    } else if (rows->tax > 0) {
+        (void)snprintf(text, size, "ROUND(%c%u+%c%u,%u)", c, rows->before, c, rows->tax, places);
+    } else {
+        (void)snprintf(text, size, "ROUND(SUM(%c%u:%c%u),%u)", c, rows->first, c, at - 1, places);
     }
 }
 
@@ -25,56 +40,53 @@ static void formula_of_doors(const struct client_sheet *s, const struct rows *ro
 static void formula_of(const struct client_sheet *s, const struct offer_line *line,
                        const struct rows *rows, uint32_t at, char *text, size_t size) {
     const unsigned places = line->amount.decimals;
+    const char c = client_book_letter(s->last);
+    const char p = client_book_letter((uint16_t)(s->last - 1));
+    const uint32_t taxed = rows->taxed > 0 ? rows->taxed : rows->before;
     text[0] = '\0';
     switch (line->kind) {
     case OFFER_DOORS:
         formula_of_doors(s, rows, places, text, size);
         break;
     case OFFER_DISCOUNT:
-        (void)snprintf(text, size, "-ROUND(I%u*H%u/100,%u)", rows->doors, at, places);
+        (void)snprintf(text, size, "-ROUND(%c%u*%c%u/100,%u)", c, rows->doors, p, at, places);
         break;
     case OFFER_AFTER:
-        (void)snprintf(text, size, "ROUND(I%u+I%u,%u)", rows->doors, at - 1, places);
+        (void)snprintf(text, size, "ROUND(%c%u+%c%u,%u)", c, rows->doors, c, at - 1, places);
         break;
     case OFFER_BEFORE_TAX:
-        (void)snprintf(text, size, "ROUND(SUM(I%u:I%u),%u)", rows->first, at - 1, places);
+        (void)snprintf(text, size, "ROUND(SUM(%c%u:%c%u),%u)", c, rows->first, c, at - 1, places);
         break;
     case OFFER_TAXED:
-        (void)snprintf(text, size, "ROUND(I%u-I%u,%u)", rows->before, rows->delivery, places);
+        (void)snprintf(text, size, "ROUND(%c%u-%c%u,%u)", c, rows->before, c, rows->delivery,
+                       places);
         break;
     case OFFER_TAX:
         if (line->by_percent) {
-            (void)snprintf(text, size, "ROUND(I%u*H%u/100,%u)",
-                           rows->taxed > 0 ? rows->taxed : rows->before, at, places);
+            (void)snprintf(text, size, "ROUND(%c%u*%c%u/100,%u)", c, taxed, p, at, places);
         }
         break;
     case OFFER_CARD:
-        (void)snprintf(text, size, "ROUND(I%u*H%u/100,%u)", rows->before_card, at, places);
+        (void)snprintf(text, size, "ROUND(%c%u*%c%u/100,%u)", c, rows->before_card, p, at, places);
         break;
     case OFFER_CARD_OF_PAID:
-        (void)snprintf(text, size, "ROUND(I%u*H%u/(100-H%u),%u)", rows->before_card, at, at,
-                       places);
+        (void)snprintf(text, size, "ROUND(%c%u*%c%u/(100-%c%u),%u)", c, rows->before_card, p, at, p,
+                       at, places);
         break;
     case OFFER_BEFORE_CARD:
     case OFFER_TOTAL:
-        if (rows->card > 0) {
-            (void)snprintf(text, size, "ROUND(I%u+I%u,%u)", rows->before_card, rows->card, places);
-        } else if (rows->tax > 0) {
-            (void)snprintf(text, size, "ROUND(I%u+I%u,%u)", rows->before, rows->tax, places);
-        } else {
-            (void)snprintf(text, size, "ROUND(SUM(I%u:I%u),%u)", rows->first, at - 1, places);
-        }
+        formula_of_total(rows, c, at, places, text, size);
         break;
     case OFFER_DEPOSIT:
     case OFFER_STAGE:
-        (void)snprintf(text, size, "ROUND(I%u*H%u/100,%u)", rows->total, at, places);
+        (void)snprintf(text, size, "ROUND(%c%u*%c%u/100,%u)", c, rows->total, p, at, places);
         break;
     case OFFER_BALANCE:
         if (rows->first_payment == at) {
-            (void)snprintf(text, size, "I%u", rows->total);
+            (void)snprintf(text, size, "%c%u", c, rows->total);
         } else {
-            (void)snprintf(text, size, "ROUND(I%u-SUM(I%u:I%u),%u)", rows->total,
-                           rows->first_payment, at - 1, places);
+            (void)snprintf(text, size, "ROUND(%c%u-SUM(%c%u:%c%u),%u)", c, rows->total, c,
+                           rows->first_payment, c, at - 1, places);
         }
         break;
     case OFFER_MINIMUM:
@@ -143,36 +155,37 @@ static enum look look_of(enum offer_line_kind kind) {
 static void put_line(struct client_sheet *s, const struct offer_line *line, struct rows *rows) {
     const enum look look = look_of(line->kind);
     char formula[96];
-    book_text(s->book, s->sheet, s->row, CLIENT_WHAT,
-              look == LOOK_NOTE ? LOOK_NOTE : (look == LOOK_PLAIN ? LOOK_PLAIN : LOOK_LABEL),
-              line->label);
+    client_book_span(s, CLIENT_WHAT, (uint16_t)(s->last - 2),
+                     look == LOOK_NOTE || look == LOOK_PLAIN ? look : LOOK_LABEL, line->label);
     if (line->by_percent) {
-        client_book_amount(s, CLIENT_EACH, LOOK_PLAIN, &line->percent);
+        client_book_amount(s, (uint16_t)(s->last - 1), LOOK_PLAIN, &line->percent);
     }
     formula_of(s, line, rows, s->row + 1, formula, sizeof formula);
     if (formula[0] == '\0') {
-        client_book_amount(s, CLIENT_AMOUNT, look, &line->amount);
+        client_book_amount(s, s->last, look, &line->amount);
     } else {
-        client_book_formula(s, CLIENT_AMOUNT, look, &line->amount, formula);
+        client_book_formula(s, s->last, look, &line->amount, formula);
     }
     note_row(rows, line->kind, s->row + 1);
     s->row++;
 }
 
 static void put_option(struct client_sheet *s, const struct offer_option *option, uint32_t total) {
+    const char letter = client_book_letter(s->last);
     char formula[64];
-    book_text(s->book, s->sheet, s->row, CLIENT_WHAT, LOOK_LABEL, option->name);
-    book_span(s->book, s->sheet, s->row, CLIENT_WIDTH, CLIENT_LEAVES, LOOK_PLAIN, option->effect);
-    (void)snprintf(formula, sizeof formula, "ROUND(I%u-I%u,%u)", s->row + 1, total,
-                   (unsigned)option->decimals);
-    book_formula(s->book, s->sheet, s->row, CLIENT_EACH, LOOK_PLAIN, UNIT_MONEY, option->decimals,
-                 option->difference, formula);
-    book_number(s->book, s->sheet, s->row++, CLIENT_AMOUNT, LOOK_PLAIN, UNIT_MONEY,
-                option->decimals, option->total);
-    client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, option->words);
+    client_book_span(s, 0, (uint16_t)(s->last - 2), LOOK_LABEL, option->name);
+    (void)snprintf(formula, sizeof formula, "ROUND(%c%u-%c%u,%u)", letter, s->row + 1, letter,
+                   total, (unsigned)option->decimals);
+    book_formula(s->book, s->sheet, s->row, (uint16_t)(s->last - 1), LOOK_PLAIN, UNIT_MONEY,
+                 option->decimals, option->difference, formula);
+    book_number(s->book, s->sheet, s->row++, s->last, LOOK_PLAIN, UNIT_MONEY, option->decimals,
+                option->total);
+    client_book_span(s, 0, s->last, LOOK_WRAP, option->effect);
+    s->row++;
+    client_book_span(s, 0, s->last, LOOK_WRAP, option->words);
     s->row++;
     if (option->payments[0] != '\0') {
-        client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, option->payments);
+        client_book_span(s, 0, s->last, LOOK_WRAP, option->payments);
         s->row++;
     }
 }
@@ -182,12 +195,14 @@ static void put_options(struct client_sheet *s, uint32_t total) {
     if (o->option_count == 0) {
         return;
     }
-    s->row++;
-    book_text(s->book, s->sheet, s->row, CLIENT_ID, LOOK_SECTION, "Options, for the same list");
-    book_text(s->book, s->sheet, s->row, CLIENT_EACH, LOOK_HEAD, "difference");
-    book_text(s->book, s->sheet, s->row++, CLIENT_AMOUNT, LOOK_HEAD, "total with it");
+    const uint32_t head = ++s->row;
+    client_book_span(s, 0, (uint16_t)(s->last - 2), LOOK_SECTION, CLIENT_OPTIONS_HEAD);
+    book_text(s->book, s->sheet, s->row, (uint16_t)(s->last - 1), LOOK_HEAD, "difference");
+    book_text(s->book, s->sheet, s->row++, s->last, LOOK_HEAD, "total with it");
     for (size_t i = 0; i < o->option_count; i++) {
+        const uint32_t first = s->row;
         put_option(s, &o->options[i], total);
+        book_keep(s->book, s->sheet, i == 0 ? head : first, s->row - 1);
     }
 }
 
@@ -197,7 +212,7 @@ static uint32_t rows_needed(const struct offer *o) {
     const size_t words = o->pay_notes.count;
     size_t options = o->option_count > 0 ? 2 : 0;
     for (size_t i = 0; i < o->option_count; i++) {
-        options += o->options[i].payments[0] != '\0' ? 3 : 2;
+        options += o->options[i].payments[0] != '\0' ? 4 : 3;
     }
     return (uint32_t)(heads + o->line_count + o->payment_count + words + options);
 }
@@ -207,22 +222,26 @@ void client_book_price(struct client_sheet *s) {
     const uint32_t end = s->row + rows_needed(o);
     /* behind it a blank row and the heads of the columns; rows from 1 */
     struct rows rows = {.list = end + 3, .list_end = end + 2 + client_book_list_rows(o)};
-    book_text(s->book, s->sheet, s->row++, CLIENT_ID, LOOK_SECTION, "Price");
+    const uint32_t first = s->row;
+    client_book_span(s, 0, s->last, LOOK_SECTION, CLIENT_PRICE_HEAD);
+    s->row++;
     for (size_t i = 0; i < o->line_count; i++) {
         put_line(s, &o->lines[i], &rows);
     }
     s->row++;
     if (o->payments_head[0] != '\0') {
-        book_text(s->book, s->sheet, s->row++, CLIENT_WHAT, LOOK_LABEL, o->payments_head);
+        client_book_span(s, CLIENT_WHAT, s->last, LOOK_LABEL, o->payments_head);
+        s->row++;
     }
     rows.first_payment = s->row + 1;
     for (size_t i = 0; i < o->payment_count; i++) {
         put_line(s, &o->payments[i], &rows);
     }
     for (size_t i = 0; i < o->pay_notes.count; i++) {
-        client_book_span(s, CLIENT_WHAT, CLIENT_AMOUNT, LOOK_WRAP, o->pay_notes.text[i]);
+        client_book_span(s, CLIENT_WHAT, s->last, LOOK_WRAP, o->pay_notes.text[i]);
         s->row++;
     }
+    book_keep(s->book, s->sheet, first, s->row - 1);
     put_options(s, rows.total);
     assert(s->row == end);
 }

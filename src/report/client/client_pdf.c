@@ -53,12 +53,11 @@ static bool draw(const struct offer *o, const char *path, double spread, size_t 
         .what = &p,
     };
     if (done) {
-        client_head(&p);
-        client_kinds(&p);
-        client_doors(&p);
-        client_made(&p);
-        client_price(&p);
-        client_words(&p);
+        client_pdf_head(&p);
+        client_pdf_price(&p);
+        client_pdf_list(&p);
+        client_pdf_kinds(&p);
+        client_pdf_words(&p);
         flow_end(&p.flow);
         *pages = p.flow.page;
     }

@@ -8,6 +8,10 @@
 #define LOGO_WIDTH  150.0
 #define LOGO_HEIGHT 48.0
 
+static double larger(double a, double b) {
+    return a > b ? a : b;
+}
+
 /* --- the letterhead --- */
 
 struct source_bytes {
@@ -50,35 +54,34 @@ static double draw_logo(const struct client_page *p, double x, double y) {
     return logo->width * scale + 12;
 }
 
+/* The shop at the left, as wide as what the paper is called at the right leaves. */
 static void letterhead(struct client_page *p) {
     struct flow *const f = &p->flow;
     const struct offer *const o = p->offer;
     cairo_t *const cr = f->pdf->cr;
     const double top = f->y;
     const double x = f->x + draw_logo(p, f->x, top);
-    const double width = f->width * 0.66 - (x - f->x);
-    const struct text_style name = {.size = 14, .bold = true, .width = width};
-    const struct text_style small = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY, .width = width};
-    const struct text_style paper = {
-        .size = 22, .bold = true, .width = f->width, .align = ALIGN_RIGHT};
-    const struct text_style mark = {
-        .size = 12, .bold = true, .width = f->width, .align = ALIGN_RIGHT};
+    struct text_style paper = {.size = 22, .bold = true};
+    struct text_style mark = {.size = 12, .bold = true};
     char word[16] = "";
     for (size_t i = 0; i + 1 < sizeof word && o->paper[i] != '\0'; i++) {
         word[i] = (char)toupper((unsigned char)o->paper[i]);
     }
+    const double wide =
+        larger(text_measure(cr, word, &paper).width, text_measure(cr, o->mark, &mark).width);
+    const double width = f->x + f->width - x - wide - 18;
+    const struct text_style name = {.size = 14, .bold = true, .width = width};
+    const struct text_style small = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY, .width = width};
     f->y += text_draw(cr, x, f->y, o->shop, &name);
     for (size_t i = 0; i < o->shop_lines.count; i++) {
         f->y += text_draw(cr, x, f->y, o->shop_lines.text[i], &small);
     }
+    paper.width = mark.width = f->width;
+    paper.align = mark.align = ALIGN_RIGHT;
     text_draw(cr, f->x, top - 4, word, &paper);
     text_draw(cr, f->x, top + 22, o->mark, &mark);
-    if (o->mark[0] != '\0' && f->y < top + 38) {
-        f->y = top + 38;
-    }
-    if (x > f->x && f->y < top + LOGO_HEIGHT) {
-        f->y = top + LOGO_HEIGHT;
-    }
+    f->y = larger(f->y, o->mark[0] != '\0' ? top + 38 : top);
+    f->y = larger(f->y, x > f->x ? top + LOGO_HEIGHT : top);
     flow_gap(f, 8);
     flow_rule(f, 1, 0);
     flow_gap(f, 12);
@@ -90,7 +93,7 @@ static void parties(struct client_page *p) {
     struct flow *const f = &p->flow;
     const struct offer *const o = p->offer;
     cairo_t *const cr = f->pdf->cr;
-    const double half = f->width * 0.55;
+    const double half = f->width * 0.5;
     const struct text_style title = {.size = 13, .bold = true, .width = f->width};
     const struct text_style text = {.size = CLIENT_TEXT, .width = half - 34};
     const struct text_style label = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY};
@@ -113,35 +116,49 @@ static void parties(struct client_page *p) {
 
 /* --- the total, for who reads no further --- */
 
+/* Lines below each other, drawn or only measured; money: size of the second. Returns their height.
+ */
+static double box_column(const struct client_page *p, const char *const *texts, double x,
+                         double width, double money, bool draw) {
+    const struct text_style styles[] = {
+        {.size = 8, .gray = CLIENT_GRAY, .width = width},
+        {.size = money, .bold = true, .width = width},
+        {.size = CLIENT_TEXT, .width = width},
+    };
+    cairo_t *const cr = p->flow.pdf->cr;
+    double y = p->flow.y + 5;
+    for (size_t i = 0; i < sizeof styles / sizeof *styles; i++) {
+        if (texts[i][0] != '\0') {
+            y += draw ? text_draw(cr, x, y, texts[i], &styles[i])
+                      : text_measure(cr, texts[i], &styles[i]).height;
+        }
+    }
+    return y + 5 - p->flow.y;
+}
+
 static void total_box(struct client_page *p) {
     struct flow *const f = &p->flow;
     const struct offer *const o = p->offer;
     cairo_t *const cr = f->pdf->cr;
-    const bool two_totals = o->other_total[0] != '\0';
-    const double height = two_totals ? 54 : 42;
-    const struct text_style label = {.size = 8, .gray = CLIENT_GRAY};
-    const struct text_style money = {.size = 16, .bold = true};
-    const struct text_style text = {.size = 11, .bold = true};
-    const struct text_style other = {.size = CLIENT_TEXT};
-    const double second = f->x + f->width * 0.55;
+    const char *const left[] = {o->total_label, o->total_words, o->other_total};
+    const char *const right[] = {o->pay_label, o->pay_words, ""};
+    const double half = f->width * 0.5;
+    const double second = f->x + half;
+    const double height = larger(box_column(p, left, f->x + 10, half - 20, 16, false),
+                                 box_column(p, right, second, half - 10, 12, false));
     (void)flow_need(f, height);
     cairo_save(cr);
     cairo_set_source_rgb(cr, 0.94, 0.94, 0.94);
     cairo_rectangle(cr, f->x, f->y, f->width, height);
     cairo_fill(cr);
     cairo_restore(cr);
-    text_draw(cr, f->x + 10, f->y + 5, o->total_label, &label);
-    text_draw(cr, f->x + 10, f->y + 16, o->total_words, &money);
-    if (two_totals) {
-        text_draw(cr, f->x + 10, f->y + 38, o->other_total, &other);
-    }
-    text_draw(cr, second, f->y + 5, o->pay_label, &label);
-    text_draw(cr, second, f->y + 18, o->pay_words, &text);
+    box_column(p, left, f->x + 10, half - 20, 16, true);
+    box_column(p, right, second, half - 10, 12, true);
     f->y += height;
     flow_gap(f, 10);
 }
 
-void client_head(struct client_page *p) {
+void client_pdf_head(struct client_page *p) {
     letterhead(p);
     parties(p);
     total_box(p);

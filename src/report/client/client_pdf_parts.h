@@ -3,8 +3,8 @@
 #ifndef DOORCOST_REPORT_CLIENT_CLIENT_PDF_PARTS_H
 #define DOORCOST_REPORT_CLIENT_CLIENT_PDF_PARTS_H
 
+#include "report/client/client_layout.h"
 #include "report/draw/flow.h"
-#include "report/offer/offer.h"
 
 #define CLIENT_TEXT 9.0 /* size of the running text */
 #define CLIENT_GRAY 0.35
@@ -17,16 +17,14 @@ struct client_page {
 };
 
 /* client_pdf_head.c: letterhead, parties, the total in a box, the sentences below it. */
-void client_head(struct client_page *page);
-/* client_pdf_doors.c: a small drawing of each kind. */
-void client_kinds(struct client_page *page);
-/* The list by room. */
-void client_doors(struct client_page *page);
+void client_pdf_head(struct client_page *page);
 /* client_pdf_price.c: price and payments, options. */
-void client_price(struct client_page *page);
-/* client_pdf_foot.c: what it is made of, what is in and what is not. */
-void client_made(struct client_page *page);
-/* Notes, terms, signatures. */
-void client_words(struct client_page *page);
+void client_pdf_price(struct client_page *page);
+/* client_pdf_list.c: the list by room, and a small drawing of each kind. */
+void client_pdf_list(struct client_page *page);
+/* The drawings. */
+void client_pdf_kinds(struct client_page *page);
+/* client_pdf_words.c: lists of words and signatures. */
+void client_pdf_words(struct client_page *page);
 
 #endif

@@ -9,36 +9,55 @@ static double line_high(const struct client_page *p) {
     return LINE + LINE_GAP * p->flow.spread;
 }
 
-static void money_line(struct client_page *p, const struct offer_line *line) {
+/* Whether a line is drawn above the amount of one of the kind. */
+static bool is_sum(enum offer_line_kind kind) {
+    return kind == OFFER_AFTER || kind == OFFER_BEFORE_TAX || kind == OFFER_BEFORE_CARD;
+}
+
+/* Draws a line, or only measures it; returns its height. */
+static double money_line(struct client_page *p, const struct offer_line *line, bool draw) {
     struct flow *const f = &p->flow;
     cairo_t *const cr = f->pdf->cr;
     const bool grand = line->kind == OFFER_TOTAL;
-    const bool info = line->kind == OFFER_TAXED;
-    const bool sum = line->kind == OFFER_AFTER || line->kind == OFFER_BEFORE_TAX ||
-                     line->kind == OFFER_BEFORE_CARD;
     const double left = f->x + f->width * 0.3;
     const double width = f->width * 0.7;
-    const struct text_style label = {.size = grand ? 11 : CLIENT_TEXT,
-                                     .bold = grand,
-                                     .gray = info ? CLIENT_GRAY : 0,
-                                     .width = width * 0.74};
-    const struct text_style money = {.size = grand ? 11 : CLIENT_TEXT,
-                                     .bold = grand,
-                                     .gray = info ? CLIENT_GRAY : 0,
-                                     .width = width,
-                                     .align = ALIGN_RIGHT};
-    if (grand || sum) {
+    const double above = grand ? 4 : (is_sum(line->kind) ? 1 : 0);
+    struct text_style style = {.size = grand ? 11 : CLIENT_TEXT,
+                               .bold = grand,
+                               .gray = line->kind == OFFER_TAXED ? CLIENT_GRAY : 0,
+                               .width = width * 0.74};
+    const double text = text_measure(cr, line->words, &style).height;
+    const double height = text > line_high(p) ? text : line_high(p);
+    if (draw && above > 0) {
         cairo_save(cr);
         cairo_set_line_width(cr, grand ? 1 : 0.5);
         cairo_move_to(cr, left + (grand ? 0 : width * 0.8), f->y - 1);
         cairo_line_to(cr, left + width, f->y - 1);
         cairo_stroke(cr);
         cairo_restore(cr);
-        f->y += grand ? 4 : 1;
     }
-    const double height = text_draw(cr, left, f->y, line->words, &label);
-    text_draw(cr, left, f->y, line->amount.text, &money);
-    f->y += (height > line_high(p) ? height : line_high(p)) + (grand ? 3 : 0);
+    if (draw) {
+        text_draw(cr, left, f->y + above, line->words, &style);
+        style.width = width;
+        style.align = ALIGN_RIGHT;
+        text_draw(cr, left, f->y + above, line->amount.text, &style);
+    }
+    return above + height + (grand ? 3 : 0);
+}
+
+static double money_height(struct client_page *p, const struct offer_line *lines, size_t count) {
+    double height = 0;
+    for (size_t i = 0; i < count; i++) {
+        height += money_line(p, &lines[i], false);
+    }
+    return height;
+}
+
+static void money_lines(struct client_page *p, const struct offer_line *lines, size_t count) {
+    for (size_t i = 0; i < count; i++) {
+        (void)flow_need(&p->flow, money_line(p, &lines[i], false));
+        p->flow.y += money_line(p, &lines[i], true);
+    }
 }
 
 static double option_height(struct client_page *p, const struct offer_option *option, bool draw) {
@@ -75,7 +94,7 @@ static void options(struct client_page *p) {
     for (size_t i = 0; i < o->option_count; i++) {
         const double height = option_height(p, &o->options[i], false);
         if (i == 0) {
-            flow_heading(&p->flow, "Options, for the same list", height);
+            flow_heading(&p->flow, CLIENT_OPTIONS_HEAD, height);
         }
         (void)flow_need(&p->flow, height);
         p->flow.y += option_height(p, &o->options[i], true);
@@ -90,27 +109,22 @@ static void price_words(struct client_page *p, const char *text, bool bold) {
                                      .gray = bold ? 0 : CLIENT_GRAY,
                                      .width = f->width * 0.7};
     if (text[0] != '\0') {
+        (void)flow_need(f, text_measure(f->pdf->cr, text, &style).height + (bold ? 2 * LINE : 0));
         f->y += text_draw(f->pdf->cr, f->x + f->width * 0.3, f->y, text, &style) + 2;
     }
 }
 
-void client_price(struct client_page *p) {
+void client_pdf_price(struct client_page *p) {
     const struct offer *const o = p->offer;
-    const double line = line_high(p);
-    const double words =
-        (o->payments_head[0] != '\0' ? line : 0) + 2 * line * (double)o->pay_notes.count;
-    const double high = line * (double)(o->line_count + o->payment_count) + words + 30;
-    flow_heading(&p->flow, "Price", high < p->flow.bottom - p->flow.top - 40 ? high : 120);
-    for (size_t i = 0; i < o->line_count; i++) {
-        (void)flow_need(&p->flow, line + 4);
-        money_line(p, &o->lines[i]);
-    }
+    const double high = money_height(p, o->lines, o->line_count) +
+                        money_height(p, o->payments, o->payment_count) +
+                        (o->payments_head[0] != '\0' ? LINE : 0);
+    flow_heading(&p->flow, CLIENT_PRICE_HEAD,
+                 high < p->flow.bottom - p->flow.top - 40 ? high : 120);
+    money_lines(p, o->lines, o->line_count);
     flow_gap(&p->flow, 5);
     price_words(p, o->payments_head, true);
-    for (size_t i = 0; i < o->payment_count; i++) {
-        (void)flow_need(&p->flow, line + 4);
-        money_line(p, &o->payments[i]);
-    }
+    money_lines(p, o->payments, o->payment_count);
     for (size_t i = 0; i < o->pay_notes.count; i++) {
         price_words(p, o->pay_notes.text[i], false);
     }

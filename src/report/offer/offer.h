@@ -36,17 +36,16 @@ struct offer_logo {
 struct offer_kind {
     const char *letter; /* A, B ... Z, AA ... */
     const char *words;
-    struct elevation drawing;
+    struct elevation drawing; /* with dashed lines that meet at the hinged edge, where all of the
+                                 kind hang alike */
 };
 
 struct offer_door {
     const char *id; /* of its row in the door list */
     size_t kind;
     const char *words;                 /* its use, hinge side, note */
-    const char *size;                  /* finished, of one leaf: `17 3/4 x 23 3/4` */
-    struct offer_amount width, height; /* the same */
+    struct offer_amount width, height; /* finished, of one leaf: `17 3/4` */
     struct offer_amount count, leaves; /* openings; doors in each: 1, or 2 for a pair */
-    const char *count_words;           /* `2`, `2 x 2`: two openings, a pair each */
     struct offer_amount price, amount; /* of one leaf; of the row */
 };
 
@@ -131,7 +130,6 @@ struct offer {
     struct offer_kind *kinds;
     size_t kind_count;
     enum offer_detail detail;
-    const char *size_head;    /* above the sizes: `Width x height, mm` */
     struct offer_door *doors; /* by room */
     size_t door_count;
     struct offer_room *rooms;

@@ -6,6 +6,8 @@
 #include "report/words/door_words.h"
 #include "report/words/show.h"
 
+#include <string.h>
+
 const struct leaf_figures *offer_leaf(const struct offer_maker *m, size_t door) {
     return &m->e->quantities.leaves[m->rows[door]];
 }
@@ -42,24 +44,40 @@ static const char *kind_letter(struct offer_maker *m, size_t number) {
     return pool_words(m->pool, "%s", letters + first);
 }
 
-/* The kind of a door, a new one where it is the first. false: out of memory. */
-static bool find_kind(struct offer_maker *m, const struct door *door, size_t *kind) {
+/* The kind of a door, a new one where it is the first. */
+static size_t find_kind(struct offer_maker *m, const struct leaf_figures *leaf) {
     struct offer *const o = m->offer;
-    for (*kind = 0; *kind < o->kind_count; (*kind)++) {
-        if (door_kind_same(m->kinds[*kind], door)) {
-            return true;
+    const struct door *const door = door_drawn(leaf->door);
+    size_t kind = 0;
+    while (kind < o->kind_count && !door_kind_same(m->kinds[kind].door, door)) {
+        kind++;
+    }
+    if (kind == o->kind_count) {
+        m->kinds[kind] = (struct kind_doors){.door = door, .alike = true};
+        o->kinds[o->kind_count++] = (struct offer_kind){
+            .letter = kind_letter(m, kind),
+            .words = kind_words(m, door),
+        };
+    }
+    const char *const first = show_hung(m->kinds[kind].door);
+    const char *const this = show_hung(door);
+    m->kinds[kind].alike =
+        m->kinds[kind].alike && !fig_none(leaf->hinges) &&
+        (first == NULL || this == NULL ? first == this : strcmp(first, this) == 0);
+    return kind;
+}
+
+/* How its doors open is drawn where all of a kind hang alike. false: out of memory. */
+static bool draw_kinds(struct offer_maker *m) {
+    for (size_t k = 0; k < m->offer->kind_count; k++) {
+        const struct kind_doors *const of = &m->kinds[k];
+        struct door_elevation elevation;
+        if (!door_elevation_make(&elevation, m->pool, of->door, of->alike ? 1 : 0,
+                                 m->e->job->unit)) {
+            return false;
         }
+        m->offer->kinds[k].drawing = elevation.drawing;
     }
-    struct door_elevation elevation;
-    if (!door_elevation_make(&elevation, m->pool, door, 0, m->e->job->unit)) {
-        return false;
-    }
-    m->kinds[*kind] = door;
-    o->kinds[o->kind_count++] = (struct offer_kind){
-        .letter = kind_letter(m, *kind),
-        .words = kind_words(m, door),
-        .drawing = elevation.drawing,
-    };
     return true;
 }
 
@@ -103,18 +121,20 @@ static const char *door_words(struct offer_maker *m, const struct leaf_figures *
                       extra[0] == '\0' ? "" : "; ", extra);
 }
 
-/* A size; millimeters without zeros behind their point. */
-static struct offer_amount size_amount(struct offer_maker *m, fig size) {
+/* A size as a tape has it; millimeters without zeros behind their point. */
+static struct offer_amount size_amount(struct offer_maker *m, fig size, length given) {
     struct offer_amount amount = offer_amount(m, size);
+    char text[32];
     while (m->e->job->unit == LENGTH_MM && amount.decimals > 0 && amount.value % 10 == 0) {
         amount.value /= 10;
         amount.decimals--;
     }
+    amount.text = pool_words(m->pool, "%s", length_show(given, m->e->job->unit, text, sizeof text));
     return amount;
 }
 
 /* Prices go only where the client is to see them. */
-static bool put_door(struct offer_maker *m, size_t row) {
+static void put_door(struct offer_maker *m, size_t row) {
     const struct leaf_figures *const leaf = &m->e->quantities.leaves[row];
     const struct door_price *const price = &m->e->costs.doors[row];
     const struct door *const door = leaf->door;
@@ -124,26 +144,23 @@ static bool put_door(struct offer_maker *m, size_t row) {
     *made = (struct offer_door){
         .id = text_or_empty(door->row->id.s),
         .words = door_words(m, leaf),
-        .size =
-            pool_words(m->pool, "%s", show_size(door->width, door->height, m->e->job->unit).text),
-        .width = size_amount(m, leaf->width),
-        .height = size_amount(m, leaf->height),
+        .width = size_amount(m, leaf->width, door->width),
+        .height = size_amount(m, leaf->height, door->height),
         .count = offer_amount(m, leaf->openings),
         .leaves = offer_amount(m, leaf->leaves),
     };
-    made->count_words = pool_words(m->pool, door->leaves > 1 ? "%s x 2" : "%s", made->count.text);
     if (o->detail == OFFER_EACH) {
         made->price = offer_amount(m, price->unit);
         made->amount = offer_amount(m, price->amount);
     }
-    return find_kind(m, door_drawn(door), &made->kind);
+    made->kind = find_kind(m, leaf);
 }
 
 static bool make_room(struct offer_maker *m) {
     const size_t count = m->e->quantities.count;
     struct offer *const o = m->offer;
     m->rows = pool_take(m->pool, count, sizeof *m->rows);
-    m->kinds = pool_take(m->pool, count, sizeof(const struct door *));
+    m->kinds = pool_take(m->pool, count, sizeof *m->kinds);
     o->doors = pool_take(m->pool, count, sizeof *o->doors);
     o->kinds = pool_take(m->pool, count, sizeof *o->kinds);
     o->rooms = pool_take(m->pool, m->e->sale.room_count, sizeof *o->rooms);
@@ -164,10 +181,8 @@ bool offer_doors(struct offer_maker *m) {
             room->amount = offer_amount(m, sum->amount);
         }
         for (size_t n = 0; n < sum->count; n++) {
-            if (!put_door(m, sale->by_room[sum->first + n])) {
-                return false;
-            }
+            put_door(m, sale->by_room[sum->first + n]);
         }
     }
-    return true;
+    return draw_kinds(m);
 }

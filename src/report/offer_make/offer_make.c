@@ -117,8 +117,6 @@ static void set_detail(struct offer_maker *m) {
         [PRICES_EACH] = OFFER_EACH,
     };
     m->offer->detail = details[m->e->job->detail.choice];
-    m->offer->size_head =
-        m->e->job->unit == LENGTH_MM ? "Width x height, mm" : "Width x height, in";
 }
 
 /* So many texts that no list is cut short: each row may be of something of its own. */

@@ -7,13 +7,19 @@
 #include "base/date.h"
 #include "report/offer_make/offer_make.h"
 
+/* The doors of a kind. */
+struct kind_doors {
+    const struct door *door; /* that it is drawn of */
+    bool alike;              /* all hang on hinges at the same side */
+};
+
 struct offer_maker {
     struct offer *offer;
     struct pool *pool; /* the offer's */
     const struct estimate *e;
-    size_t *rows;              /* of the door list, by door of the offer */
-    const struct door **kinds; /* the door that each kind is drawn of */
-    const char *until;         /* when the prices end; empty: not said */
+    size_t *rows; /* of the door list, by door of the offer */
+    struct kind_doors *kinds;
+    const char *until; /* when the prices end; empty: not said */
 };
 
 /* The figures of a door of the offer. */

@@ -230,7 +230,7 @@ static void say_list(struct offer_maker *m) {
         m->pool, "Sizes are finished sizes of one door in %s.%s%s%s%s%s",
         m->e->job->unit == LENGTH_MM ? "mm" : "inches",
         hinges ? " Hinge sides are as seen from the front." : "",
-        pairs ? " A pair is two doors in one opening (1 x 2)" : "",
+        pairs ? " A pair is two doors in one opening" : "",
         pairs ? (priced ? "; its size and price are of one of them."
                         : "; its size is of one of them.")
               : "",

@@ -139,9 +139,10 @@ static void set_look(lxw_format *f, enum look look, bool number) {
     }
 }
 
-lxw_format *look_format(struct book_looks *looks, enum look look, const char *number) {
+lxw_format *look_format(struct book_looks *looks, enum look look, const char *number, bool wrap) {
     for (size_t i = 0; i < looks->count; i++) {
-        if (looks->made[i].look == look && strcmp(looks->made[i].number, number) == 0) {
+        if (looks->made[i].look == look && looks->made[i].wrap == wrap &&
+            strcmp(looks->made[i].number, number) == 0) {
             return looks->made[i].format;
         }
     }
@@ -153,7 +154,11 @@ lxw_format *look_format(struct book_looks *looks, enum look look, const char *nu
     if (number[0] != '\0') {
         format_set_num_format(format, number);
     }
+    if (wrap) {
+        format_set_text_wrap(format);
+    }
     looks->made[looks->count].look = (uint8_t)look;
+    looks->made[looks->count].wrap = wrap;
     (void)snprintf(looks->made[looks->count].number, sizeof looks->made[looks->count].number, "%s",
                    number);
     looks->made[looks->count++].format = format;

@@ -14,6 +14,7 @@ struct book_looks {
     struct {
         char number[32];
         uint8_t look;
+        bool wrap;
         lxw_format *format;
     } made[BOOK_MOST_FORMATS];
     size_t count;
@@ -23,9 +24,9 @@ struct book_looks {
  * fractions.  number: 32 bytes. */
 void look_number_format(enum unit unit, uint8_t decimals, int64_t value, char *number);
 
-/* The format of a look with a number format ("" for text); borrowed from the workbook; NULL: out of
- * memory. */
-lxw_format *look_format(struct book_looks *looks, enum look look, const char *number);
+/* The format of a look with a number format ("" for text), wrap: its text over lines; borrowed from
+ * the workbook; NULL: out of memory. */
+lxw_format *look_format(struct book_looks *looks, enum look look, const char *number, bool wrap);
 
 /* How a number is shown, for column widths and as text: text of 48 bytes. */
 void look_shown(enum unit unit, uint8_t decimals, int64_t value, char *text, size_t size);

@@ -90,33 +90,32 @@ static void measure_widths(struct binder *b) {
 }
 
 /* Lines that the text of a cell takes in the columns that it runs over. */
-static size_t lines_of(const struct binder *b, const struct cell *cell, bool bold) {
+static size_t lines_of(const struct binder *b, const struct cell *cell, bool bold, double size) {
     double dots = 0;
     for (uint16_t c = cell->column; c <= cell->column + cell->span && c < BOOK_MOST_COLUMNS; c++) {
         dots += b->widths[cell->sheet][c] * DIGIT + COLUMN_MORE;
     }
-    const double room = (dots - CELL_FREE) / (LETTER_SIZE * ALLOWANCE);
+    const double room = (dots - CELL_FREE) / (size * ALLOWANCE);
     return text_lines(b->book->letters, book_words(b->book, cell), bold, room > 1 ? room : 1);
 }
 
-/* What a cell needs. */
+/* What a cell needs: a text that runs over columns is broken into lines, whatever its look. */
 static double needed_height(const struct binder *b, const struct cell *cell) {
     const enum look look = (enum look)cell->look;
-    if (look == LOOK_TITLE) {
-        return 21;
-    }
-    if (look == LOOK_SECTION || look == LOOK_GRAND) {
-        return 16;
-    }
-    if (cell->kind == CELL_TEXT && look == LOOK_TALL) {
+    const bool text = cell->kind == CELL_TEXT;
+    const bool large = look == LOOK_SECTION || look == LOOK_GRAND;
+    const double one = look == LOOK_TITLE ? 21 : (large ? 16 : LINE_HEIGHT);
+    if (text && look == LOOK_TALL) {
         return binder_points(book_letters(b->book, book_words(b->book, cell), true)) + 6;
     }
-    if (cell->kind == CELL_TEXT && (look == LOOK_HEAD || look == LOOK_WRAP || look == LOOK_WARN)) {
-        const size_t lines = lines_of(b, cell, look == LOOK_HEAD);
+    if (text && (cell->span > 0 || look == LOOK_HEAD || look == LOOK_WRAP || look == LOOK_WARN)) {
+        const bool bold = look == LOOK_HEAD || look == LOOK_TITLE || look == LOOK_LABEL || large;
+        const double size = LETTER_SIZE * (look == LOOK_TITLE ? 15.0 / 9 : (large ? 11.0 / 9 : 1));
+        const size_t lines = lines_of(b, cell, bold, size);
         /* one line is as high as any row; 15 points would be left out of the file, as the usual */
-        return lines > 1 ? (double)lines * LINE_HEIGHT + 2.5 : ROW_HEIGHT;
+        return lines > 1 ? (double)lines * one + 2.5 : (one > LINE_HEIGHT ? one : ROW_HEIGHT);
     }
-    return 0;
+    return one > LINE_HEIGHT ? one : 0;
 }
 
 static bool measure_heights(struct binder *b) {

@@ -77,7 +77,7 @@ static void write_check(struct binder *b, const struct cell *cell, char *formula
     }
     formula[used] = '\0';
     worksheet_write_formula_str(b->sheets[cell->sheet], cell->row, cell->column, formula,
-                                look_format(&b->looks, (enum look)cell->look, ""),
+                                look_format(&b->looks, (enum look)cell->look, "", false),
                                 book_own(b->book, cell)->shown);
 }
 
@@ -86,12 +86,12 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
     if (cell->kind == CELL_TEXT && cell->span > 0) {
         worksheet_merge_range(sheet, cell->row, cell->column, cell->row,
                               (lxw_col_t)(cell->column + cell->span), book_words(b->book, cell),
-                              look_format(&b->looks, (enum look)cell->look, ""));
+                              look_format(&b->looks, (enum look)cell->look, "", true));
         return;
     }
     if (cell->kind == CELL_TEXT) {
         worksheet_write_string(sheet, cell->row, cell->column, book_words(b->book, cell),
-                               look_format(&b->looks, (enum look)cell->look, ""));
+                               look_format(&b->looks, (enum look)cell->look, "", false));
         return;
     }
     if (cell->kind == CELL_CHECK) {
@@ -101,7 +101,7 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
     char number[32];
     const int64_t value = binder_value(b, cell);
     look_number_format((enum unit)cell->unit, cell->decimals, value, number);
-    lxw_format *const format = look_format(&b->looks, (enum look)cell->look, number);
+    lxw_format *const format = look_format(&b->looks, (enum look)cell->look, number, false);
     const double shown = as_double(value, cell->decimals);
     if (cell->kind == CELL_FORMULA) {
         (void)snprintf(formula, FORMULA_MOST, "=%s", book_own(b->book, cell)->formula);
