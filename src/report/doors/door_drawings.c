@@ -15,49 +15,73 @@
 #include <stdio.h>
 #include <string.h>
 
-#define MARGIN    36.0
-#define HEAD      34.0 /* for the head of a page */
-#define FOOT      24.0
-#define GAP       18.0 /* between cells */
-#define COLUMNS   2
-#define ROWS      2
-#define EACH_PAGE ((size_t)(COLUMNS * ROWS))
-#define TEXT      7.5
+#define MARGIN    34.0
+#define HEAD      22.0 /* for the head of a page */
+#define FOOT      16.0
+#define GAP       9.0 /* between cells */
+#define EACH_PAGE 3   /* cells */
+#define INSET     8.0
+#define ID        0.6  /* of the width of the words: what a row is called; its room beside it */
+#define WORDS     0.47 /* of the width of a cell: its words, left of the drawing */
+#define TEXT      10.0
+#define SMALLEST  7.0 /* of the parts, where there are many */
+#define LINE      1.25
 
 struct drawings {
     const struct estimate *e;
     struct pdf pdf;
     struct pool pool;
-    size_t pages;
+    size_t pages;      /* in all; 0 while they are counted */
+    size_t pages_done; /* drawn */
 };
 
-static const struct text_style id_style = {.size = 14, .bold = true};
-static const struct text_style line_style = {.size = 9, .bold = true};
-
 /* --- words --- */
+
+/* `cup-hinge`, as the rates name it. */
+static const char *named(const struct drawings *w, const struct reference *hardware) {
+    return hardware->index < 0 ? "not named" : w->e->rates->hardware[hardware->index].name.s;
+}
 
 /* fold_hinges: between two leaves that fold. */
 static const char *hinge_words(struct drawings *w, const struct door_elevation *e,
                                int32_t fold_hinges) {
     static const char *const edges[] = {
-        [EDGE_NONE] = "hinge side not said", [EDGE_LEFT] = "on the left",
-        [EDGE_RIGHT] = "on the right",       [EDGE_TOP] = "at the top",
+        [EDGE_NONE] = "side not said",   [EDGE_LEFT] = "on the left",
+        [EDGE_RIGHT] = "on the right",   [EDGE_TOP] = "at the top",
         [EDGE_BOTTOM] = "at the bottom",
     };
+    const struct construction *const c = e->door->construction;
     const int hinges = (int)e->drawing.hinges;
     const bool outer = e->door->leaves > 1 && !row_hangs_level(e->door->row);
     if (hinges <= 0 && fold_hinges <= 0) {
-        return "no hinges";
+        return "No hinges";
     }
     const char *const hung =
-        outer ? pool_format(&w->pool, "%d hinges a leaf, on the outer sides", hinges)
-              : pool_format(&w->pool, "%d hinge%s, %s", hinges, hinges == 1 ? "" : "s",
-                            edges[e->drawing.edge]);
+        pool_words(&w->pool, "Hinges: %d %s%s, %s", hinges, named(w, &c->hinge),
+                   outer ? " a leaf" : "", outer ? "on the outer sides" : edges[e->drawing.edge]);
     const bool corner = e->door->row->opens.choice == OPENS_PIE_CUT;
     return e->door->beside == NULL
                ? hung
-               : pool_format(&w->pool, "%s, and %d between the leaves%s", text_or_empty(hung),
-                             (int)fold_hinges, corner ? "; the angle marks the corner" : "");
+               : pool_words(&w->pool, "%s; %d %s between the leaves%s", hung, (int)fold_hinges,
+                            named(w, &c->fold_hinge), corner ? "; the angle marks the corner" : "");
+}
+
+/* What else is fitted: `Pull knob: 1 a leaf. Also: 1 lock`. pulls: of a leaf. */
+static const char *pull_words(struct drawings *w, const struct door *door, int32_t pulls) {
+    const struct hardware_items *const other = row_hardware(door->row, door->construction);
+    const char *const pull = pulls <= 0 ? "No pull"
+                                        : pool_words(&w->pool, "Pull: %d %s%s", (int)pulls,
+                                                     named(w, &door->construction->pull),
+                                                     door->leaves > 1 ? " a leaf" : "");
+    return other->count == 0 ? pull : pool_words(&w->pool, "%s; also %s", pull, other->written.s);
+}
+
+/* The list does not say where they are bored: room to write it, from the near end and edge. */
+static const char *bore_words(bool hinges, bool pulls) {
+    if (hinges && pulls) {
+        return "Bores: hinges at ______, pull at ______ x ______";
+    }
+    return hinges ? "Bores: hinges at ______" : (pulls ? "Bores: pull at ______ x ______" : "");
 }
 
 /* `top rail 13 x 2 1/4, poplar`. */
@@ -77,43 +101,65 @@ static const char *part_words(struct drawings *w, const struct part *part) {
 
 /* --- a cell --- */
 
-/* The words above a drawing; returns how high they are. fold_hinges: as of hinge_words. */
-static double draw_head(struct drawings *w, const struct door_elevation *e, int32_t fold_hinges,
-                        double x, double y, double width) {
-    cairo_t *const cr = w->pdf.cr;
-    const struct door *const door = e->door;
-    const struct row *const row = door->row;
+/* A drawing with its words. */
+struct cell {
+    struct door_elevation elevation;
+    int32_t fold_hinges; /* between two leaves that fold */
+    int32_t pulls;       /* of a leaf, of two that fold together */
+};
+
+/* Sets a text or only measures it; returns its height. */
+static double put(const struct drawings *w, double x, double y, const char *text,
+                  const struct text_style *style, bool draw) {
+    return draw ? text_draw(w->pdf.cr, x, y, text, style)
+                : text_measure(w->pdf.cr, text, style).height;
+}
+
+/* `shaker, grain horizontal; painted, lamp white`. */
+static const char *made_words(struct drawings *w, const struct door *door) {
     const struct finish *const finish =
         door->construction->finish.index < 0
             ? NULL
             : &w->e->rates->finishes[door->construction->finish.index];
-    const struct text_style gray = {
-        .size = 9, .gray = 0.3, .width = width * 0.62, .cut = true, .align = ALIGN_RIGHT};
-    const struct text_style small = {.size = 8, .width = width};
     const char *const color = show_color(w->e->rates, door->construction);
     const char *const grain = show_grain(w->e->rates, door);
-    const struct hardware_items *const other = row_hardware(door->row, door->construction);
-    double at = y;
-    text_draw(cr, x, at, row->id.s, &id_style);
-    text_draw(cr, x + width * 0.38, at + 4, text_or_empty(row->room.s), &gray);
-    at += 19;
-    const char *const count = pool_format(
-        &w->pool, "%d x %s, %s each", (int)row->count.amount, show_opening(&w->pool, door),
-        text_or_empty(show_leaf_sizes(&w->pool, door, e->drawing.unit)));
-    at += text_draw(cr, x, at, text_or_empty(count), &line_style) + 1;
-    const char *const made = pool_format(
-        &w->pool, "%s%s; %s%s%s; %s%s%s", show_style(door),
+    return pool_words(
+        &w->pool, "%s%s; %s%s%s", show_style(door),
         grain != NULL && strcmp(grain, "horizontal") == 0 ? ", grain horizontal" : "",
         finish == NULL
             ? "bare"
             : text_or_empty(finish->client_name.s != NULL ? finish->client_name.s : finish->name.s),
-        color[0] == '\0' ? "" : ", ", color, text_or_empty(hinge_words(w, e, fold_hinges)),
-        other->count == 0 ? "" : "; ", other->count == 0 ? "" : other->written.s);
-    at += text_draw(cr, x, at, text_or_empty(made), &small);
-    const char *const more[] = {row->note.s, row->remark.s, row->extra_words.s};
+        color[0] == '\0' ? "" : ", ", color);
+}
+
+/* The words beside a drawing; returns how high they are. draw: else they are only measured. */
+static double put_head(struct drawings *w, const struct cell *c, double x, double y, double width,
+                       bool draw) {
+    const struct door *const door = c->elevation.door;
+    const struct row *const row = door->row;
+    const bool room = row->room.s != NULL && row->room.s[0] != '\0';
+    const struct text_style id = {.size = 16, .bold = true, .width = width * (room ? ID : 1)};
+    const struct text_style gray = {
+        .size = TEXT, .gray = 0.3, .width = width * (1 - ID), .align = ALIGN_RIGHT};
+    const struct text_style line = {.size = TEXT + 1, .bold = true, .width = width};
+    const struct text_style small = {.size = TEXT, .width = width};
+    const double id_high = put(w, x, y, text_or_empty(row->id.s), &id, draw);
+    const double room_high = room ? 4 + put(w, x + width * ID, y + 4, row->room.s, &gray, draw) : 0;
+    double at = y + 2 + (id_high > room_high ? id_high : room_high);
+    const char *const count = pool_words(
+        &w->pool, "%d x %s, %s each", (int)row->count.amount, show_opening(&w->pool, door),
+        text_or_empty(show_leaf_sizes(&w->pool, door, c->elevation.drawing.unit)));
+    at += put(w, x, at, count, &line, draw) + 1;
+    const char *const more[] = {made_words(w, door),
+                                hinge_words(w, &c->elevation, c->fold_hinges),
+                                pull_words(w, door, c->pulls),
+                                bore_words(c->elevation.drawing.hinges > 0, c->pulls > 0),
+                                row->note.s,
+                                row->remark.s,
+                                row->extra_words.s};
     for (size_t i = 0; i < COUNT_OF(more); i++) {
         if (more[i] != NULL && more[i][0] != '\0') {
-            at += text_draw(cr, x, at, more[i], &small);
+            at += put(w, x, at, more[i], &small, draw);
         }
     }
     return at - y;
@@ -127,50 +173,80 @@ static const char *parts_head(const struct door *door) {
     return door->leaves > 1 || door->beside != NULL ? "parts of one leaf" : NULL;
 }
 
-/* The parts of a leaf, standing on `foot`; returns how high they are. */
-static double draw_leaf_parts(struct drawings *w, const struct door *door, double x, double foot,
-                              double width) {
-    const struct text_style small = {.size = TEXT, .width = width, .cut = true};
-    const struct text_style bold = {.size = TEXT, .bold = true, .width = width, .cut = true};
-    const double line = TEXT * 1.28;
+/* How many lines the parts of a leaf take. */
+static size_t leaf_lines(const struct door *door) {
+    const size_t head = door->part_count > 0 && parts_head(door) != NULL ? 1 : 0;
+    return (door->part_count > 0 ? door->part_count : 1) + head;
+}
+
+/* Draws the parts of a leaf from y down; returns where they end. */
+static double draw_leaf_parts(struct drawings *w, const struct door *door, double x, double y,
+                              double width, double size) {
+    const struct text_style plain = {.size = size, .width = width, .cut = true};
+    const struct text_style bold = {.size = size, .bold = true, .width = width, .cut = true};
     const char *const head = door->part_count > 0 ? parts_head(door) : NULL;
-    const size_t count =
-        (door->part_count > 0 ? door->part_count : 1) + (head == NULL ? (size_t)0 : 1);
-    double y = foot - line * (double)count;
+    const double line = size * LINE;
     if (head != NULL) {
         text_draw(w->pdf.cr, x, y, head, &bold);
         y += line;
     }
     if (door->bought_in) {
-        text_draw(w->pdf.cr, x, y, "bought in as it is", &small);
+        text_draw(w->pdf.cr, x, y, "bought in as it is", &plain);
     }
     for (size_t i = 0; i < door->part_count; i++) {
-        text_draw(w->pdf.cr, x, y, text_or_empty(part_words(w, &door->parts[i])), &small);
+        text_draw(w->pdf.cr, x, y, text_or_empty(part_words(w, &door->parts[i])), &plain);
         y += line;
     }
-    return line * (double)count;
+    return y;
 }
 
-/* The parts of all that is drawn. */
-static double draw_parts(struct drawings *w, const struct door *door, double x, double foot,
-                         double width) {
-    const struct door *const other = door->beside;
-    double high = 0;
-    if (other != NULL && !door->bought_in && !door_is_twin(other)) {
-        high = draw_leaf_parts(w, other, x, foot, width);
+/* Whether the leaf that a door is hinged to has parts of its own to tell. */
+static bool tells_both(const struct door *door) {
+    return door->beside != NULL && !door->bought_in && !door_is_twin(door->beside);
+}
+
+static double all_lines(const struct door *door) {
+    return (double)(leaf_lines(door) + (tells_both(door) ? leaf_lines(door->beside) : 0));
+}
+
+/* The parts of all that is drawn, in an area that they stand at the foot of; smaller where they are
+ * many. */
+static void draw_parts(struct drawings *w, const struct door *door, struct area area) {
+    const double lines = all_lines(door);
+    const double most = area.height / (lines * LINE);
+    const double size = most > TEXT ? TEXT : (most < SMALLEST ? SMALLEST : most);
+    double y = area.y + area.height - lines * size * LINE;
+    y = draw_leaf_parts(w, door, area.x, y, area.width, size);
+    if (tells_both(door)) {
+        (void)draw_leaf_parts(w, door->beside, area.x, y, area.width, size);
     }
-    return high + draw_leaf_parts(w, door, x, foot - high, width);
 }
 
-static bool draw_cell(struct drawings *w, size_t row, struct area area) {
+/* Makes what a cell shows. false: out of memory. */
+static bool make_cell(struct drawings *w, size_t row, struct cell *c) {
     const struct leaf_figures *const leaf = &w->e->quantities.leaves[row];
+    const struct tape *const tape = &w->e->tape;
     const bool folds = leaf->door->beside != NULL;
-    const int32_t fold_hinges = folds ? (int32_t)tape_scaled(&w->e->tape, leaf[1].hinges, 0) : 0;
-    struct door_elevation e;
-    if (!door_elevation_make(&e, &w->pool, leaf->door,
-                             (int32_t)tape_scaled(&w->e->tape, leaf->hinges, 0), w->e->job->unit)) {
-        return false;
-    }
+    *c = (struct cell){
+        .fold_hinges = folds ? (int32_t)tape_scaled(tape, leaf[1].hinges, 0) : 0,
+        .pulls = (int32_t)(tape_scaled(tape, leaf->pulls, 0) +
+                           (folds ? tape_scaled(tape, leaf[1].pulls, 0) : 0)),
+    };
+    return door_elevation_make(&c->elevation, &w->pool, leaf->door,
+                               (int32_t)tape_scaled(tape, leaf->hinges, 0), w->e->job->unit);
+}
+
+/* How high a cell is: a third of a page, more where its words ask for it. */
+static double cell_height(struct drawings *w, const struct cell *c) {
+    const double high = w->pdf.height - 2 * MARGIN - HEAD - FOOT;
+    const double usual = (high - GAP * (EACH_PAGE - 1)) / EACH_PAGE;
+    const double width = (w->pdf.width - 2 * MARGIN) * WORDS - INSET;
+    const double words = put_head(w, c, 0, 0, width, false) +
+                         all_lines(c->elevation.door) * SMALLEST * LINE + 2 * INSET;
+    return words > high ? high : (words > usual ? words : usual);
+}
+
+static void draw_cell(struct drawings *w, const struct cell *c, struct area area) {
     cairo_t *const cr = w->pdf.cr;
     cairo_save(cr);
     cairo_set_line_width(cr, 0.5);
@@ -178,19 +254,17 @@ static bool draw_cell(struct drawings *w, size_t row, struct area area) {
     cairo_rectangle(cr, area.x, area.y, area.width, area.height);
     cairo_stroke(cr);
     cairo_restore(cr);
-    const double inset = 8;
-    const double x = area.x + inset;
-    const double width = area.width - 2 * inset;
-    const double head = draw_head(w, &e, fold_hinges, x, area.y + inset, width);
-    const double parts = draw_parts(w, leaf->door, x, area.y + area.height - inset, width);
-    const struct area room = {
-        .x = x,
-        .y = area.y + inset + head + 6,
-        .width = width,
-        .height = area.height - 2 * inset - head - parts - 14,
-    };
-    draw_elevation(cr, &e.drawing, room, DETAIL_FULL);
-    return !pool_failed(&w->pool);
+    const double width = area.width * WORDS - INSET;
+    struct area words = {area.x + INSET, area.y + INSET, width, area.height - 2 * INSET};
+    const struct area room = {.x = words.x + width + INSET,
+                              .y = words.y,
+                              .width = area.width - width - 3 * INSET,
+                              .height = words.height};
+    const double head = put_head(w, c, words.x, words.y, width, true);
+    words.y += head;
+    words.height -= head;
+    draw_parts(w, c->elevation.door, words);
+    draw_elevation(cr, &c->elevation.drawing, room, DETAIL_WALL);
 }
 
 /* --- pages --- */
@@ -199,8 +273,8 @@ static void draw_margins(struct drawings *w, size_t page) {
     const struct job *const job = w->e->job;
     const double width = w->pdf.width - 2 * MARGIN;
     const struct text_style title = {.size = 12, .bold = true, .width = width * 0.72, .cut = true};
-    const struct text_style right = {.size = 9, .width = width * 0.27, .align = ALIGN_RIGHT};
-    const struct text_style foot = {.size = 7.5, .gray = 0.3, .width = width * 0.85, .cut = true};
+    const struct text_style right = {.size = 10, .width = width * 0.27, .align = ALIGN_RIGHT};
+    const struct text_style foot = {.size = 7.5, .gray = 0.3, .width = width * 0.88, .cut = true};
     const struct text_style number = {
         .size = 7.5, .gray = 0.3, .width = width, .align = ALIGN_RIGHT};
     const double low = w->pdf.height - MARGIN - 9;
@@ -229,35 +303,44 @@ static size_t next_drawn(const struct estimate *e, size_t from) {
     return from;
 }
 
-/* Draws a page; *next: its first drawing, set to that of the page after it. */
-static bool draw_page(struct drawings *w, size_t page, size_t *next) {
-    const double width = (w->pdf.width - 2 * MARGIN - GAP * (COLUMNS - 1)) / COLUMNS;
-    const double height = (w->pdf.height - 2 * MARGIN - HEAD - FOOT - GAP * (ROWS - 1)) / ROWS;
-    draw_margins(w, page);
-    for (size_t i = 0; i < EACH_PAGE && *next < w->e->quantities.count; i++) {
-        const size_t down = i / COLUMNS;
-        const struct area area = {
-            .x = MARGIN + (double)(i % COLUMNS) * (width + GAP),
-            .y = MARGIN + HEAD + (double)down * (height + GAP),
-            .width = width,
-            .height = height,
-        };
-        if (!draw_cell(w, *next, area)) {
-            return false;
+/* Puts all cells on pages; *pages: how many. draw: else they are only counted. */
+static bool put_pages(struct drawings *w, const struct stop *stop, bool draw, size_t *pages) {
+    const double bottom = w->pdf.height - MARGIN - FOOT;
+    const double top = MARGIN + HEAD;
+    bool held = true;
+    double y = bottom;
+    *pages = 0;
+    for (size_t at = next_drawn(w->e, 0); held && at < w->e->quantities.count;
+         at = next_drawn(w->e, at + 1)) {
+        struct cell cell;
+        pool_init(&w->pool);
+        held = !stop_asked(stop) && make_cell(w, at, &cell);
+        const double high = held ? cell_height(w, &cell) : 0;
+        if (y + high > bottom + 0.01) {
+            if (draw && *pages > 0) {
+                pdf_page(&w->pdf);
+            }
+            if (draw) {
+                draw_margins(w, *pages);
+            }
+            (*pages)++;
+            y = top;
         }
-        *next = next_drawn(w->e, *next + 1);
+        if (held && draw) {
+            draw_cell(w, &cell, (struct area){MARGIN, y, w->pdf.width - 2 * MARGIN, high});
+        }
+        y += high + GAP;
+        held = held && !pool_failed(&w->pool);
+        pool_clear(&w->pool);
     }
-    pdf_page(&w->pdf);
-    return true;
+    if (draw && *pages > 0) {
+        pdf_page(&w->pdf);
+    }
+    return held;
 }
 
 bool door_drawings_write(const struct estimate *e, const char *path, const struct stop *stop) {
-    size_t drawn = 0;
-    size_t next = next_drawn(e, 0);
-    for (size_t at = next; at < e->quantities.count; at = next_drawn(e, at + 1)) {
-        drawn++;
-    }
-    struct drawings w = {.e = e, .pages = (drawn + EACH_PAGE - 1) / EACH_PAGE};
+    struct drawings w = {.e = e};
     const struct pdf_facts facts = {
         .title = e->job->title.s,
         .subject = "door elevations",
@@ -267,11 +350,7 @@ bool door_drawings_write(const struct estimate *e, const char *path, const struc
         .day = e->job->day,
         .letter = show_on_letter(e),
     };
-    bool done = pdf_open(&w.pdf, path, &facts);
-    for (size_t page = 0; done && page < w.pages; page++) {
-        pool_init(&w.pool);
-        done = !stop_asked(stop) && draw_page(&w, page, &next);
-        pool_clear(&w.pool);
-    }
+    const bool done = pdf_open(&w.pdf, path, &facts) && put_pages(&w, stop, false, &w.pages) &&
+                      put_pages(&w, stop, true, &w.pages_done);
     return pdf_close(&w.pdf) && done;
 }

@@ -6,6 +6,10 @@
 
 #include <math.h>
 
+/* Sizes of letters. */
+#define USUAL 7.0
+#define WALL  10.5
+
 /* How a trait is drawn: its line and what fills it; a negative gray fills nothing. */
 static const struct look_of {
     double line, line_gray, fill;
@@ -125,7 +129,7 @@ static void draw_leaf(const struct drawing *g, enum detail detail) {
     for (size_t i = 0; i < e->box_count; i++) {
         const enum trait trait = e->boxes[i].trait;
         const bool extra = trait == TRAIT_HIDDEN || trait == TRAIT_HINGE;
-        if (detail == DETAIL_FULL || !extra) {
+        if (detail != DETAIL_SMALL || !extra) {
             draw_box(g, &e->boxes[i]);
         }
     }
@@ -146,7 +150,7 @@ static void draw_note(const struct drawing *g) {
     if (e->note == NULL || widest == NULL) {
         return;
     }
-    const struct text_style style = {.size = 7, .align = ALIGN_CENTER};
+    const struct text_style style = {.size = g->letters, .align = ALIGN_CENTER};
     const struct text_box box = text_measure(g->cr, e->note, &style);
     const double middle = g->x + ((double)widest->x + (double)widest->width / 2) * g->scale;
     const double top =
@@ -162,7 +166,7 @@ static double least(double a, double b) {
 }
 
 void draw_elevation(cairo_t *cr, const struct elevation *e, struct area area, enum detail detail) {
-    struct drawing g = {.cr = cr, .e = e};
+    struct drawing g = {.cr = cr, .e = e, .letters = detail == DETAIL_WALL ? WALL : USUAL};
     struct size_room room = {.left = 1, .below = 1, .mark = 1};
     const double width = (double)e->width;
     const double height = (double)e->height;
@@ -170,8 +174,8 @@ void draw_elevation(cairo_t *cr, const struct elevation *e, struct area area, en
      * leaf shrinks stay turned, so twice is enough. */
     g.scale = least(area.width / width, area.height / height);
     for (int pass = 0; pass < 3; pass++) {
-        if (detail == DETAIL_FULL) {
-            room = draw_dimension_room(cr, e, g.scale);
+        if (detail != DETAIL_SMALL) {
+            room = draw_dimension_room(&g);
             g.room = &room;
         }
         g.scale = least((area.width - room.left - room.mark) / width,

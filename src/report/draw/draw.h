@@ -15,7 +15,8 @@ struct area {
 
 enum detail {
     DETAIL_SMALL, /* the front alone, with its size where dimensions are wanted by the caller */
-    DETAIL_FULL   /* with what is hidden, hinge marks and dimensions of leaf and parts */
+    DETAIL_FULL,  /* with what is hidden, hinge marks and dimensions of leaf and parts */
+    DETAIL_WALL   /* the same, its letters so large that they are read from two steps */
 };
 
 /* Draws within area, as large as fits, in its middle. */

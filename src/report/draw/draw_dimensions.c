@@ -5,15 +5,12 @@
 #include "report/draw/draw_parts.h"
 #include "report/type/text_style.h"
 
-#define LABEL_SIZE 7.0
-#define LABEL_DEEP (LABEL_SIZE * 1.25)
-#define FIRST_GAP  7.0 /* from leaf or hinge marks to the inner chain */
-#define LABEL_GAP  4.4 /* past the ticks */
+#define LABEL_DEEP 1.25 /* of its letters */
+#define FIRST_GAP  7.0  /* from leaf or hinge marks to the inner chain */
+#define LABEL_GAP  4.4  /* past the ticks */
 #define CHAIN_GAP  5.0
 #define TICK       2.2
 #define LINE       0.4
-
-static const struct text_style label_style = {.size = LABEL_SIZE};
 
 static const char *label_of(const struct elevation *e, const struct elevation_dimension *d,
                             char *text, size_t size) {
@@ -26,13 +23,14 @@ static bool is_turned(const struct elevation_dimension *d, double width, double 
 }
 
 /* Whether two parts above each other are so low that their labels would meet. */
-static bool labels_meet(const struct elevation *e, double scale) {
+static bool labels_meet(const struct drawing *g) {
+    const struct elevation *const e = g->e;
     double last = -1e30;
     for (size_t i = 0; i < e->dimension_count; i++) {
         const struct elevation_dimension *const d = &e->dimensions[i];
         if (d->upright && !d->whole) {
-            const double middle = (double)(d->from + d->to) / 2 * scale;
-            if (middle - last < LABEL_DEEP) {
+            const double middle = (double)(d->from + d->to) / 2 * g->scale;
+            if (middle - last < LABEL_DEEP * g->letters) {
                 return true;
             }
             last = middle;
@@ -41,7 +39,10 @@ static bool labels_meet(const struct elevation *e, double scale) {
     return false;
 }
 
-struct size_room draw_dimension_room(cairo_t *cr, const struct elevation *e, double scale) {
+struct size_room draw_dimension_room(const struct drawing *g) {
+    const struct elevation *const e = g->e;
+    const struct text_style style = {.size = g->letters};
+    const double deep_label = LABEL_DEEP * g->letters;
     struct size_room room = {.mark = FIRST_GAP};
     bool parts_below = false;
     for (size_t i = 0; i < e->box_count; i++) {
@@ -49,21 +50,20 @@ struct size_room draw_dimension_room(cairo_t *cr, const struct elevation *e, dou
             const double deep =
                 (double)(e->edge == EDGE_LEFT || e->edge == EDGE_RIGHT ? e->boxes[i].width
                                                                        : e->boxes[i].height);
-            room.mark = deep * scale + FIRST_GAP;
+            room.mark = deep * g->scale + FIRST_GAP;
         }
     }
-    room.staggered = labels_meet(e, scale);
+    room.staggered = labels_meet(g);
     for (size_t i = 0; i < e->dimension_count; i++) {
         const struct elevation_dimension *const d = &e->dimensions[i];
         char text[32];
-        const double width =
-            text_measure(cr, label_of(e, d, text, sizeof text), &label_style).width;
+        const double width = text_measure(g->cr, label_of(e, d, text, sizeof text), &style).width;
         if (d->upright) {
             double *const most = d->whole ? &room.whole_width : &room.part_width;
             *most = width > *most ? width : *most;
         } else if (!d->whole) {
             parts_below = true;
-            const double depth = is_turned(d, width, scale) ? width : LABEL_DEEP;
+            const double depth = is_turned(d, width, g->scale) ? width : deep_label;
             room.below_part = depth > room.below_part ? depth : room.below_part;
         }
     }
@@ -72,7 +72,7 @@ struct size_room draw_dimension_room(cairo_t *cr, const struct elevation *e, dou
     }
     room.left = room.mark + LABEL_GAP + room.whole_width +
                 (room.part_width > 0 ? room.part_width + LABEL_GAP + CHAIN_GAP : 0);
-    room.below = room.mark + LABEL_GAP + LABEL_DEEP +
+    room.below = room.mark + LABEL_GAP + deep_label +
                  (parts_below ? room.below_part + LABEL_GAP + CHAIN_GAP : 0);
     return room;
 }
@@ -117,7 +117,7 @@ static void draw_upright(const struct drawing *g, const struct elevation_dimensi
     line(g->cr, x, from, x, to);
     tick(g->cr, x, from);
     tick(g->cr, x, to);
-    struct text_style style = label_style;
+    struct text_style style = {.size = g->letters};
     style.align = ALIGN_RIGHT;
     (void)label_of(g->e, d, text, sizeof text);
     const struct text_box box = text_measure(g->cr, text, &style);
@@ -134,7 +134,7 @@ static void draw_level(const struct drawing *g, const struct elevation_dimension
     const double y = d->whole ? outer : inner;
     const double from = g->x + (double)d->from * g->scale;
     const double to = g->x + (double)d->to * g->scale;
-    struct text_style style = label_style;
+    struct text_style style = {.size = g->letters};
     char text[32];
     line(g->cr, from, foot + 2, from, y + TICK);
     line(g->cr, to, foot + 2, to, y + TICK);

@@ -10,6 +10,7 @@ struct drawing {
     cairo_t *cr;
     const struct elevation *e;
     double x, y, scale;
+    double letters;         /* size of all words, points */
     struct size_room *room; /* of the dimensions; NULL: none are drawn */
 };
 
@@ -22,8 +23,8 @@ struct size_room {
     bool staggered; /* labels beside the leaf stand in two columns, their parts are so low */
 };
 
-/* How much room the dimensions take when the leaf is drawn at scale. */
-struct size_room draw_dimension_room(cairo_t *cr, const struct elevation *e, double scale);
+/* How much room the dimensions take when the leaf is drawn at drawing->scale. */
+struct size_room draw_dimension_room(const struct drawing *drawing);
 /* Draws the dimensions beside and below the leaf, in the room that drawing->room tells. */
 void draw_dimensions(const struct drawing *drawing);
 
