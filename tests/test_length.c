@@ -13,6 +13,15 @@ static const struct {
 } readings[] = {
     {"23 7/16", LENGTH_INCH, LENGTH_OK, 595312500},
     {"23-7/16", LENGTH_INCH, LENGTH_OK, 595312500},
+    {"23\xE2\x80\x91"
+     "7/16",
+     LENGTH_INCH, LENGTH_OK, 595312500},
+    {"23\xE2\x80\x93"
+     "7/16",
+     LENGTH_INCH, LENGTH_OK, 595312500},
+    {"1'\xE2\x80\x90"
+     "6\"",
+     LENGTH_INCH, LENGTH_OK, 457200000},
     {"23 - 7/16", LENGTH_INCH, LENGTH_OK, 595312500},
     {"23 7/16\"", LENGTH_INCH, LENGTH_OK, 595312500},
     {"23.4375 in", LENGTH_MM, LENGTH_OK, 595312500},

@@ -130,12 +130,19 @@ static bool take_fraction(const char **at, struct ratio *value) {
     return true;
 }
 
+/* A hyphen between a whole and what follows it, or what word processors make of one: U+2010, U+2011
+ * and the en dash. */
+static bool take_hyphen(const char **at) {
+    return take(at, "-") || take(at, "\xE2\x80\x90") || take(at, "\xE2\x80\x91") ||
+           take(at, "\xE2\x80\x93");
+}
+
 /* Behind a whole number: ` 7/16`, `-7/16`. */
 static bool take_joined_fraction(const char **at, struct ratio *value) {
     const char *from = *at;
 
     skip_blanks(&from);
-    if (take(&from, "-")) {
+    if (take_hyphen(&from)) {
         skip_blanks(&from);
     }
     if (!take_fraction(&from, value)) {
@@ -219,7 +226,7 @@ static bool take_inches(const char **at, struct ratio *inches) {
     if (**at == '\0') {
         return true;
     }
-    (void)take(at, "-");
+    (void)take_hyphen(at);
     skip_blanks(at);
     if (!take_number(at, inches) || inches->over >= 12 * inches->under) {
         return false;

@@ -165,24 +165,27 @@ static enum status report_errors(const struct request *request, const struct wor
 
 static enum status no_such_option(const struct request *request, struct work *work,
                                   struct streams streams) {
-    const size_t count = work->job.option_count;
-    const char **const names = calloc(count + 1, sizeof *names);
+    const struct job *const job = &work->job;
+    struct pool *const pool = &work->problems.pool;
+    const char **const names = pool_take(pool, job->option_count, sizeof *names);
+    const char *all = "";
     if (names == NULL) {
         return command_out_of_memory(streams);
     }
-    for (size_t i = 0; i < count; i++) {
-        names[i] = work->job.options[i].name.s;
+    for (size_t i = 0; i < job->option_count; i++) {
+        names[i] = job->options[i].name.s;
+        all = pool_words(pool, "%s%s'%s'", all, i == 0 ? "" : ", ", names[i]);
     }
-    const char *const near = text_nearest(request->option, names, count);
+    const char *const near = text_nearest(request->option, names, job->option_count);
     text_print(streams.err, "doorcost: the job has no [option %s]; ",
                problem_quote(&work->problems, request->option));
     if (near != NULL) {
         text_print(streams.err, "did you mean '%s'?\n", problem_quote(&work->problems, near));
+    } else if (job->option_count == 0) {
+        text_print(streams.err, "it has no options\n");
     } else {
-        text_print(streams.err, "%s\n",
-                   count == 0 ? "it has no options" : "'doorcost compare' shows those it has");
+        text_print(streams.err, "it has %s\n", all);
     }
-    free(names);
     return STATUS_USE;
 }
 

@@ -87,6 +87,9 @@ static bool is_suggested(const struct table *table, const struct column *columns
 
 static void report_missing(struct reader *reader, const struct table *table,
                            const struct column *columns, const struct column_set *set) {
+    const char *lacks = "";
+    size_t lacking = 0;
+
     for (size_t k = 0; k < set->count; k++) {
         bool there = !set->keys[k].needed;
 
@@ -94,9 +97,15 @@ static void report_missing(struct reader *reader, const struct table *table,
             there = columns[i].key == &set->keys[k];
         }
         if (!there && !is_suggested(table, columns, set->keys[k].name)) {
-            problem_add(reader->problems, SEVERITY_ERROR, "missing-column", table->heading[0].place,
-                        "the heading lacks the column '%s'; it is needed", set->keys[k].name);
+            lacks = pool_words(&reader->problems->pool, "%s%s'%s'", lacks,
+                               lacking++ == 0 ? "" : ", ", set->keys[k].name);
         }
+    }
+    if (lacking > 0) {
+        problem_add(reader->problems, SEVERITY_ERROR, "missing-column", table->heading[0].place,
+                    lacking == 1 ? "the heading lacks the column %s; it is needed"
+                                 : "the heading lacks the columns %s; they are needed",
+                    lacks);
     }
 }
 
