@@ -54,6 +54,18 @@ static const struct bench_case cases[] = {
      {SLABS, "saw|kerf = 0", "shop|operations = saw it", "operation saw it|per = cut\nminutes = 2"},
      "id,count,width,height\nS1,8,24,24\n",
      {SHEET(0, plan.cuts, "7"), OPERATION(0, job_count, "7"), OPERATION(0, run, "14")}},
+    {"cuts are of lumber and of sheets: set up for each",
+     {"shop|operations = saw it",
+      "lumber poplar|board widths = 6\nboard lengths = 8 ft",
+      "operation saw it|per = cut\nminutes = 2\nsetup = 5 min per material"},
+     "D1,18,30\n",
+     {OPERATION(0, setups, "2"), OPERATION(0, setup_minutes, "10")}},
+    {"and not for the glass",
+     {"make|style = glazed", "shop|operations = saw it",
+      "lumber poplar|board widths = 6\nboard lengths = 8 ft",
+      "operation saw it|per = cut\nminutes = 2\nsetup = 5 min per material"},
+     "D1,18,30\n",
+     {OPERATION(0, setups, "1")}},
 };
 
 /* Prices are as fine as the currency: with any the plan is held against a bound that it reaches. */
@@ -113,6 +125,19 @@ static void plans_on_the_tape(void **state) {
     bench_run(cases, COUNT(cases), BENCH_INCH);
 }
 
+/* Work that is counted by the plan of a lumber needs one. */
+static void cuts_need_a_plan(void **state) {
+    (void)state;
+    static const char *const edits[BENCH_MOST_EDITS] = {"shop|operations = saw it",
+                                                        "operation saw it|per = cut\nminutes = 2"};
+    struct bench bench;
+    bench_open(&bench, "cuts of lumber that no board is stocked of", BENCH_INCH, edits,
+               "D1,18,30\n");
+    assert_int_equal(bench.result, ESTIMATE_FAULT);
+    assert_true(bench_has(&bench, "no-plan"));
+    assert_int_equal(bench_close(&bench), 0);
+}
+
 /* All parts of what is bought, in the figures' own decimals. */
 static void must_add_up(struct bench *bench, const char *what, fig bought, const fig *terms,
                         size_t count) {
@@ -159,6 +184,8 @@ static void samples_by_plan(void **state) {
             const fig terms[] = {b->net, b->plan.trim, b->plan.kerf, b->offcuts};
             assert_null(b->plan.no_plan_reason);
             must_add_up(&bench, "sheets", b->by_plan.bought, terms, COUNT(terms));
+            assert_string_equal(tape_label(&e->tape, tape_operand(&e->tape, b->plan.cuts, 0).f),
+                                "cuts of all sheets");
             assert_true(tape_amount(&e->tape, b->plan.gap) >= 0);
         }
         if (tape_replay(&bench.estimate.tape) != 0) {
@@ -197,7 +224,7 @@ static void wastes_are_named(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(plans_on_the_tape), cmocka_unit_test(plans_in_currencies),
-        cmocka_unit_test(whole_prices), cmocka_unit_test(samples_by_plan),
-        cmocka_unit_test(wastes_are_named)};
+        cmocka_unit_test(whole_prices),      cmocka_unit_test(cuts_need_a_plan),
+        cmocka_unit_test(samples_by_plan),   cmocka_unit_test(wastes_are_named)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

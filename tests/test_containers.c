@@ -154,6 +154,38 @@ static void odd_prices_end(void **state) {
     assert_true(sum.volume >= INT64_C(123456789));
 }
 
+/* Of sets alike in cost, volume and number the first found stays: that of the larger size by its
+ * place. Gallons by their volume: 4 are 3 and 1, not twice 2. */
+static void of_equal_sets_the_first_stays(void **state) {
+    (void)state;
+    const struct container_size sizes[] = {{1, 5}, {2, 10}, {3, 15}};
+    int64_t counts[3];
+    assert_true(containers_choose(4, sizes, 3, counts));
+    assert_int_equal(counts[0], 1);
+    assert_int_equal(counts[1], 0);
+    assert_int_equal(counts[2], 1);
+}
+
+/* A replay may hand it anything. */
+static void odd_operands_have_no_answer(void **state) {
+    (void)state;
+    static const struct {
+        int64_t in[5];
+        bool answer;
+    } rows[] = {
+        {{2, 1, 5, 3, 12}, true},
+        {{2, 0, 5, 3, 12}, false},
+        {{2, 1, -1, 3, 12}, false},
+        {{2, 1, 5, -3, 12}, false},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        int64_t out[2];
+        assert_int_equal(containers_chooser.choose(rows[i].in, 5, out, 2), rows[i].answer);
+    }
+    assert_false(containers_chooser.choose(rows[0].in, 2, (int64_t[2]){0}, 2));
+    assert_false(containers_chooser.choose(rows[0].in, 5, (int64_t[1]){0}, 1));
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(draws_are_cheapest),
@@ -161,6 +193,8 @@ int main(void) {
         cmocka_unit_test(a_gallon_is_cheaper_than_four_quarts),
         cmocka_unit_test(nothing_needed_buys_nothing),
         cmocka_unit_test(odd_prices_end),
+        cmocka_unit_test(of_equal_sets_the_first_stays),
+        cmocka_unit_test(odd_operands_have_no_answer),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

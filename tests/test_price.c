@@ -501,14 +501,15 @@ static void test_rooms(void **state) {
         size_t rows[3];
         const char *leaves;
     } rooms[] = {
-        {"Pantry", 0, 3, {0, 2, 5}, "6"},
-        {"", 3, 1, {1}, "2"},
-        {"galley", 4, 2, {3, 4}, "3"},
+        {"Pantry", 0, 3, {0, 2, 5}, "6"}, {"", 3, 1, {1}, "2"},
+        {"galley", 4, 2, {3, 4}, "3"},    {"s", 6, 2, {6, 9}, "2"},
+        {"r", 8, 3, {7, 8, 10}, "3"},
     };
     struct bench bench;
     bench_open(&bench, "rooms", BENCH_INCH, (const char *const[6]){NULL},
                "id,room,count,width,height\nA,Pantry,1,20,24\nB,,2,20,24\nC,pantry,4,20,24\n"
-               "D,galley,1,20,24\nE,GALLEY,2,20,24\nF,PANTRY,1,20,24\n");
+               "D,galley,1,20,24\nE,GALLEY,2,20,24\nF,PANTRY,1,20,24\nG,s,1,20,24\n"
+               "H,r,1,20,24\nI,r,1,20,24\nJ,S,1,20,24\nK,R,1,20,24\n");
     bench_sound(&bench);
     const struct sale_figures *const sale = &bench.estimate.sale;
     assert_int_equal(bench.result, ESTIMATE_OK);

@@ -367,6 +367,26 @@ static void choices_are_told_apart(void **state) {
     }
 }
 
+/* A replay asks again for choices whose operands have changed, and needs none. */
+static void a_replay_chooses_again(void **state) {
+    (void)state;
+    static const struct chooser ends = {.name = "ends", .choose = choose_ends};
+    struct tape tape;
+    fig out[2];
+    tape_init(&tape, true);
+    const fig two = tape_given(&tape, "two", UNIT_COUNT, 0, 2, (struct place){.line = 1});
+    const fig five = tape_given(&tape, "five", UNIT_COUNT, 0, 5, (struct place){.line = 2});
+    assert_int_equal(tape_replay(&tape), 0);
+    fig_chosen(&tape, "end", UNIT_COUNT, &ends, (fig[]){two, five}, 2, out, 2);
+    tape_set(&tape, two, 3);
+    assert_int_equal(tape_replay(&tape), 1);
+    assert_int_equal(tape_amount(&tape, out[0]), 3);
+    tape_set(&tape, five, 4);
+    assert_int_equal(tape_replay(&tape), 1);
+    assert_int_equal(tape_amount(&tape, out[1]), 4);
+    tape_clear(&tape);
+}
+
 /* For that a long list is checked on one. */
 static void an_untraced_tape_keeps_equal_givens_once(void **state) {
     (void)state;
@@ -560,6 +580,7 @@ int main(void) {
         cmocka_unit_test(replay_follows_a_given),
         cmocka_unit_test(figures_tell_their_operands),
         cmocka_unit_test(choices_are_told_apart),
+        cmocka_unit_test(a_replay_chooses_again),
         cmocka_unit_test(an_untraced_tape_keeps_equal_givens_once),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
