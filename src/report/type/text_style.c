@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Asking for a typeface at another size takes longer than all else of a text, and drawings measure
- * the same words again and again until they fit.  So a surface sets all its texts at one size, by
- * one layout, scales what it draws, and remembers what it measured: letters stand on no grid of
- * dots, so a line is as much longer as it is larger. */
+ * the same words again and again until they fit, and then draw them.  So a surface sets all its
+ * texts at one size, scales what it draws, and remembers how they were set: letters stand on no
+ * grid of dots, so a line is as much longer as it is larger. */
 #include "report/type/text_style.h"
 
 #include "report/type/text_width.h"
@@ -14,25 +14,46 @@
 #define SLOTS ((size_t)1024)
 #define SIZE  64.0 /* so large that what is rounded away is negligible */
 
-struct measured {
+/* How a text is set. */
+struct setting {
+    bool bold, left, cut;
+    enum text_align align; /* left where there is nothing to align by */
+    int width;             /* at SIZE, in units of Pango; -1: as it needs */
+};
+
+struct set_text {
     char *text; /* NULL: free */
-    bool bold;
-    struct text_box box; /* at SIZE */
+    struct setting setting;
+    PangoLayout *layout;
 };
 
 struct typesetter {
-    PangoLayout *layout;
-    bool bold; /* the layout's weight now */
-    struct measured slots[SLOTS];
+    PangoLayout *models[2][2]; /* left to right or not, bold or not: others are made after these */
+    struct set_text slots[SLOTS];
 };
 
 static void typesetter_free(void *typesetter) {
     struct typesetter *const t = typesetter;
     for (size_t i = 0; i < SLOTS; i++) {
         g_free(t->slots[i].text);
+        g_clear_object(&t->slots[i].layout);
     }
-    g_object_unref(t->layout);
+    for (size_t i = 0; i < 4; i++) {
+        g_object_unref(t->models[i / 2][i % 2]);
+    }
     g_free(t);
+}
+
+/* The direction is one of the context, so each has its own. */
+static PangoLayout *make_model(cairo_t *cr, bool left) {
+    PangoLayout *const layout = pango_cairo_create_layout(cr);
+    PangoContext *const context = pango_layout_get_context(layout);
+    type_font_set(layout, SIZE, false);
+    pango_context_set_round_glyph_positions(context, FALSE);
+    pango_context_set_base_dir(context, left ? PANGO_DIRECTION_LTR : PANGO_DIRECTION_WEAK_LTR);
+    pango_layout_set_auto_dir(layout, left ? FALSE : TRUE);
+    pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
+    return layout;
 }
 
 /* The typesetter of a drawing, which lives as long as it does. */
@@ -41,37 +62,58 @@ static struct typesetter *typesetter_of(cairo_t *cr) {
     struct typesetter *t = cairo_get_user_data(cr, &key);
     if (t == NULL) {
         t = g_new0(struct typesetter, 1);
-        t->layout = pango_cairo_create_layout(cr);
-        type_font_set(t->layout, SIZE, false);
-        pango_context_set_round_glyph_positions(pango_layout_get_context(t->layout), FALSE);
-        pango_layout_set_wrap(t->layout, PANGO_WRAP_WORD_CHAR);
+        for (int left = 0; left < 2; left++) {
+            t->models[left][0] = make_model(cr, left == 1);
+            t->models[left][1] = pango_layout_copy(t->models[left][0]);
+            type_font_set(t->models[left][1], SIZE, true);
+        }
         (void)cairo_set_user_data(cr, &key, t, typesetter_free);
     }
     return t;
 }
 
-static PangoLayout *lay_out(cairo_t *cr, const char *text, const struct text_style *style) {
+static PangoLayout *set_anew(const struct typesetter *t, const char *text, struct setting setting) {
     static const PangoAlignment aligns[] = {
         [ALIGN_LEFT] = PANGO_ALIGN_LEFT,
         [ALIGN_CENTER] = PANGO_ALIGN_CENTER,
         [ALIGN_RIGHT] = PANGO_ALIGN_RIGHT,
     };
-    struct typesetter *const t = typesetter_of(cr);
-    PangoLayout *const layout = t->layout;
-    if (t->bold != style->bold) {
-        type_font_set(layout, SIZE, style->bold);
-        t->bold = style->bold;
-    }
-    const double width = style->width * SIZE / style->size * PANGO_SCALE;
-    pango_layout_set_alignment(layout, aligns[style->align]);
-    pango_layout_set_width(layout, style->width > 0 ? (int)width : -1);
-    pango_layout_set_ellipsize(layout, style->cut ? PANGO_ELLIPSIZE_END : PANGO_ELLIPSIZE_NONE);
-    pango_layout_set_single_paragraph_mode(layout, style->cut);
-    pango_layout_set_auto_dir(layout, style->left ? FALSE : TRUE);
-    pango_context_set_base_dir(pango_layout_get_context(layout),
-                               style->left ? PANGO_DIRECTION_LTR : PANGO_DIRECTION_WEAK_LTR);
+    PangoLayout *const layout =
+        pango_layout_copy(t->models[setting.left ? 1 : 0][setting.bold ? 1 : 0]);
+    pango_layout_set_alignment(layout, aligns[setting.align]);
+    pango_layout_set_width(layout, setting.width);
+    pango_layout_set_ellipsize(layout, setting.cut ? PANGO_ELLIPSIZE_END : PANGO_ELLIPSIZE_NONE);
+    pango_layout_set_single_paragraph_mode(layout, setting.cut);
     pango_layout_set_text(layout, text, -1);
     return layout;
+}
+
+static bool same_setting(struct setting a, struct setting b) {
+    return a.bold == b.bold && a.left == b.left && a.cut == b.cut && a.align == b.align &&
+           a.width == b.width;
+}
+
+/* The text as it is set; lives until the next call for the same surface. */
+static PangoLayout *lay_out(cairo_t *cr, const char *text, const struct text_style *style) {
+    struct typesetter *const t = typesetter_of(cr);
+    const bool wide = style->width > 0;
+    const bool aligned = wide || strchr(text, '\n') != NULL;
+    const struct setting setting = {
+        .bold = style->bold,
+        .left = style->left,
+        .cut = style->cut,
+        .align = aligned ? style->align : ALIGN_LEFT,
+        .width = wide ? (int)(style->width * SIZE / style->size * PANGO_SCALE) : -1};
+    const size_t mix = (size_t)g_str_hash(text) * 2 + (style->bold ? 1 : 0);
+    struct set_text *const slot = &t->slots[(mix + (size_t)setting.width) % SLOTS];
+    if (slot->text == NULL || !same_setting(slot->setting, setting) ||
+        strcmp(slot->text, text) != 0) {
+        g_free(slot->text);
+        g_clear_object(&slot->layout);
+        *slot = (struct set_text){
+            .text = g_strdup(text), .setting = setting, .layout = set_anew(t, text, setting)};
+    }
+    return slot->layout;
 }
 
 /* What a layout takes at a size. */
@@ -84,19 +126,7 @@ static struct text_box box_of(PangoLayout *layout, double size) {
 }
 
 struct text_box text_measure(cairo_t *cr, const char *text, const struct text_style *style) {
-    if (style->width > 0) {
-        return box_of(lay_out(cr, text, style), style->size);
-    }
-    const size_t mix = (size_t)g_str_hash(text) * 2 + (style->bold ? 1 : 0);
-    struct measured *const m = &typesetter_of(cr)->slots[mix % SLOTS];
-    if (m->text == NULL || m->bold != style->bold || strcmp(m->text, text) != 0) {
-        g_free(m->text);
-        *m = (struct measured){.text = g_strdup(text),
-                               .bold = style->bold,
-                               .box = box_of(lay_out(cr, text, style), SIZE)};
-    }
-    const double scale = style->size / SIZE;
-    return (struct text_box){.width = m->box.width * scale, .height = m->box.height * scale};
+    return box_of(lay_out(cr, text, style), style->size);
 }
 
 double text_draw(cairo_t *cr, double x, double y, const char *text,
