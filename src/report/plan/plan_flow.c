@@ -13,7 +13,8 @@
 #define CLOSE       4.0  /* from a drawing to its cuts */
 #define LEAST       60.0 /* of a list at the foot of a page */
 #define BESIDE      175.0
-#define DRAWN       0.62 /* of a page that a sheet takes at most */
+#define DRAWN       0.62          /* of a page that a sheet takes at most */
+#define BOOK_LINES  ((size_t)400) /* of a list in a workbook, which has so many pictures at most */
 #define DRAWN_LEAST 0.4
 #define MOST_TICKS  6
 
@@ -100,6 +101,13 @@ static void add_list(struct flow_down *f, const struct plan_list *list) {
     }
     add_words(f, list->title, (struct text_style){.size = LIST_HEAD, .bold = true});
     f->y += 2;
+    if (f->pages->book && list->count > BOOK_LINES) {
+        add_words(
+            f,
+            pool_words(&f->pages->pool, "%zu lines, which 'doorcost plan -o' prints", list->count),
+            (struct text_style){.size = LINE_SIZE, .left = true});
+        return;
+    }
     add_lines(f, list->title, list->lines, list->count, false);
 }
 

@@ -103,6 +103,9 @@ struct plan_columns plan_columns_make(cairo_t *cr, struct pool *pool, const stru
                                       size_t from, size_t count, size_t most, double width,
                                       double height) {
     struct plan_columns best = {.lines = lines, .from = from, .to = from};
+    /* more have no room; a long list is not measured to its end for each page */
+    const double room = (height / LINE_HIGH + 2) * (double)most;
+    count = (double)(count - from) > room ? from + (size_t)room : count;
     double *const heights = pool_take(pool, count - from + 1, sizeof *heights);
     const double lead = widest_lead(cr, lines, from, count);
     double best_high = 0;
