@@ -70,7 +70,7 @@ static bool total(const struct work *w, struct operation_figures *o) {
     bool held = true;
     o->machine_minutes = o->run;
     if (op->setup.set) {
-        const int64_t setups = setup_count(c, op, w->applies, w->finish, &held);
+        const int64_t setups = setup_count(c, o, w->applies, w->finish, &held);
         const fig each = calc_given(c, "set-up", &op->setup);
         /* names the operation, so that equal counts of two are two figures */
         const char *const rule = pool_format(

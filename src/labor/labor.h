@@ -30,6 +30,9 @@ struct operation_figures {
     fig job_count;                  /* of a driver that the job has as a whole; else none */
     fig run;                        /* machine minutes without set-ups, the job */
     fig setups, setup_minutes;      /* none without a set-up */
+    const int64_t *setup_at; /* what each set-up is for, the largest first: nm of thickness, width
+                                or length; NULL where it is no length */
+    size_t setup_at_count;
     fig machine_minutes;
     fig person_minutes;
     fig labor;   /* money */

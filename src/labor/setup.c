@@ -78,12 +78,35 @@ static bool door_marks(struct marks *marks, const struct operation *op, const st
     return held;
 }
 
-static int64_t distinct_marks(const struct quantities *q, const struct operation *op,
+static int largest_first(const void *x, const void *y) {
+    const int64_t a = *(const int64_t *)x;
+    const int64_t b = *(const int64_t *)y;
+    return a > b ? -1 : (a < b ? 1 : 0);
+}
+
+/* Keeps the marks with the figures where they are lengths. */
+static bool keep_marks(const struct calc *c, struct operation_figures *o, enum setup_per per,
+                       struct marks *marks) {
+    if (per != SETUP_PER_THICKNESS && per != SETUP_PER_WIDTH && per != SETUP_PER_LENGTH) {
+        return true;
+    }
+    if (marks->count > 0) {
+        qsort(marks->list, marks->count, sizeof *marks->list, largest_first);
+        o->setup_at = pool_copy(c->pool, marks->list, marks->count * sizeof *marks->list);
+        o->setup_at_count = marks->count;
+    }
+    return marks->count == 0 || o->setup_at != NULL;
+}
+
+static int64_t distinct_marks(const struct calc *c, struct operation_figures *o,
                               const bool *applies, bool *held) {
+    const struct operation *const op = &c->rates->operations[o->operation];
+    const struct quantities *const q = c->quantities;
     struct marks marks = {0};
     for (size_t r = 0; *held && r < q->count; r++) {
         *held = !applies[r] || door_marks(&marks, op, q->leaves[r].door);
     }
+    *held = *held && keep_marks(c, o, (enum setup_per)op->setup_per.choice, &marks);
     free(marks.list);
     index_clear(&marks.index);
     return *held ? (int64_t)marks.count : 0;
@@ -137,14 +160,15 @@ static int64_t count_mixes(const struct calc *c, const struct operation *op, con
     return setups;
 }
 
-int64_t setup_count(const struct calc *c, const struct operation *op, const bool *applies,
+int64_t setup_count(const struct calc *c, struct operation_figures *o, const bool *applies,
                     const struct finish_list *finish, bool *held) {
+    const struct operation *const op = &c->rates->operations[o->operation];
     const enum setup_per per = (enum setup_per)op->setup_per.choice;
     if (per == SETUP_PER_JOB) {
         return 1;
     }
     if (per != SETUP_PER_COAT && per != SETUP_PER_COLOR) {
-        return distinct_marks(c->quantities, op, applies, held);
+        return distinct_marks(c, o, applies, held);
     }
     return count_mixes(c, op, applies, finish, held);
 }

@@ -35,10 +35,11 @@ WORDS = {"ok", "no", "sums do not add up: run again", "run again", "plan: run ag
          "the plan needs more than this: buy by the plan", "the boards are those of the cutting plan",
          "enough for the cutting plan"}
 # columns that are read off the drawing of a door, or say what a number was, and sheets that show values of the options
-DRAWN = {("Parts", "thick"), ("Panels", "staves"), ("Rates", "as read"), ("Checks", "when made")}
+DRAWN = {("Setups", "no."), ("Cut", "stop"), ("Cut", "length"), ("Cut", "width"), ("Cut", "pieces"), ("Cut", "rough length"),
+         ("Cut", "rough width"), ("Parts", "thick"), ("Panels", "staves"), ("Rates", "as read"), ("Checks", "when made")}
 OF_OPTIONS = ("Compare", "Quote", "Charts")
 # the sheets that are printed, and on how many pages at most
-PRINTED = ("Job", "Quote", "Buy")
+PRINTED = ("Job", "Quote", "Buy", "Cut", "Setups")
 MOST_PAGES = 10
 ERRORS = re.compile(r"^(#(REF|NAME|VALUE|DIV/0|NUM|N/A|NULL)|Err:)")
 PROFILE = """<?xml version="1.0" encoding="UTF-8"?>

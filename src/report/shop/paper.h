@@ -115,6 +115,10 @@ void sheet_doors(const struct paper *paper, uint16_t sheet);
 void sheet_surfaces(const struct paper *paper, uint16_t sheet);
 /* What a door takes of each material; after doors and surfaces. */
 void sheet_door_materials(const struct paper *paper, uint16_t sheet);
+/* The cut list by stop and fence. */
+void sheet_cut(const struct paper *paper, uint16_t sheet);
+/* What machines are set up for, in the order of the work; after sheet_labor. */
+void sheet_setups(const struct paper *paper, uint16_t sheet);
 /* The cut list by door. */
 void sheet_parts(const struct paper *paper, uint16_t sheet);
 /* Whether some panel is solid. */

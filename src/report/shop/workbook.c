@@ -31,6 +31,8 @@ static const struct paper_tab tabs[] = {
     {"Workings", "Steps in between", NULL, sheet_workings, false, false, 4},
     {"Quote", "What the client is asked for", NULL, sheet_quote, false, true, 0},
     {"Buy", "What to buy, by supplier", NULL, sheet_buy, false, true, 0},
+    {"Cut", "Cut list for the saw, by stop and fence", NULL, sheet_cut, false, true, 0},
+    {"Setups", "What machines are set up for", NULL, sheet_setups, false, true, 0},
     {"Plans", "Cutting plans", NULL, sheet_plans, false, false, 0},
     {"Elevations", "Doors drawn", NULL, sheet_elevations, false, false, 0},
     {"Compare", "Options side by side", compare_any, sheet_compare, false, false, 0},
