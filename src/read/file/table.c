@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "read/file/table.h"
 
+#include "base/text.h"
 #include "read/file/record.h"
 
 #include <stdlib.h>
@@ -29,11 +30,27 @@ static const char *separator_words(char separator) {
     return separator == '\t' ? "tabs" : (separator == ';' ? "';'" : "','");
 }
 
+/* Whether a record is the heading once more, as where two lists were put together. */
+static bool is_heading(const struct table *table, const struct record *record) {
+    size_t same = 0;
+
+    while (same < table->columns && same < record->count &&
+           text_same(record->cells[same].text, table->heading[same].text)) {
+        same++;
+    }
+    return same == table->columns && same > 1;
+}
+
 /* Whether a record fits under the heading; else it is reported. */
 static bool check_count(const struct table *table, const struct record *record, struct place place,
                         char separator, struct problems *problems) {
     char other = separator;
 
+    if (is_heading(table, record)) {
+        problem_add(problems, SEVERITY_ERROR, "no-heading", place,
+                    "the heading stands here again; take this line away");
+        return false;
+    }
     if (record->count == 1) {
         other = record_separator(record->cells[0].text);
     }

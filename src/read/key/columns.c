@@ -109,12 +109,40 @@ static void report_missing(struct reader *reader, const struct table *table,
     }
 }
 
+/* None of the cells is a column: then the line is a row, or a title. */
+static void report_heading(struct reader *reader, const struct table *table,
+                           const struct column_set *sets, size_t count) {
+    const char *needed = "";
+
+    for (size_t i = 0; i < count; i++) {
+        for (size_t k = 0; k < sets[i].count; k++) {
+            if (sets[i].keys[k].needed) {
+                needed = pool_words(&reader->problems->pool, "%s%s%s", needed,
+                                    needed[0] == '\0' ? "" : ",", sets[i].keys[k].name);
+            }
+        }
+    }
+    problem_add(reader->problems, SEVERITY_ERROR, "no-heading", table->heading[0].place,
+                "the first line is no heading, as none of its cells names a column; put a line "
+                "like '%s' above the rows, and nothing above that",
+                needed);
+}
+
 struct column *columns_find(struct reader *reader, const struct table *table,
                             const struct column_set *sets, size_t count) {
+    size_t known = 0;
     struct column *columns = pool_take(&reader->problems->pool, table->columns, sizeof(*columns));
 
     if (columns == NULL) {
         return NULL;
+    }
+    for (size_t i = 0; i < table->columns; i++) {
+        columns[i].key = find(sets, count, table->heading[i].text, &columns[i].at);
+        known += columns[i].key != NULL ? 1 : 0;
+    }
+    if (known == 0) {
+        report_heading(reader, table, sets, count);
+        return columns;
     }
     for (size_t i = 0; i < table->columns; i++) {
         const struct cell *cell = &table->heading[i];
@@ -122,7 +150,6 @@ struct column *columns_find(struct reader *reader, const struct table *table,
         if (cell->text[0] == '\0') {
             continue; /* a column without a heading is the user's own */
         }
-        columns[i].key = find(sets, count, cell->text, &columns[i].at);
         if (columns[i].key == NULL) {
             report_unknown(reader, cell, sets, count);
         }

@@ -97,8 +97,31 @@ void section_lacks(struct reader *reader, const struct ini_section *section, con
     }
 }
 
-static void report_unknown_key(struct reader *reader, const struct section_kind *kind,
-                               const struct ini_section *section, const struct ini_key *key) {
+static bool is_known(const struct section_kind *kind, const char *name) {
+    return key_find(kind->keys, kind->key_count, name) != NULL ||
+           key_find(kind->more_keys, kind->more_key_count, name) != NULL;
+}
+
+/* All kinds of sections of a file. */
+struct kinds {
+    const struct section_kind *const *list;
+    size_t count;
+};
+
+/* The kind of section that has a key of that name; NULL: none has. */
+static const struct section_kind *home_of(struct kinds kinds, const char *name) {
+    for (size_t i = 0; i < kinds.count; i++) {
+        if (is_known(kinds.list[i], name)) {
+            return kinds.list[i];
+        }
+    }
+    return NULL;
+}
+
+static void report_unknown_key(struct reader *reader, struct kinds kinds,
+                               const struct section_kind *kind, const struct ini_section *section,
+                               const struct ini_key *key) {
+    const struct section_kind *const home = home_of(kinds, key->name);
     const size_t count = kind->key_count + kind->more_key_count;
     const char **names = pool_take(&reader->problems->pool, count, sizeof(*names));
     const char *nearest;
@@ -115,16 +138,16 @@ static void report_unknown_key(struct reader *reader, const struct section_kind 
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-key", key->place,
                     "%s knows no key '%s'; did you mean '%s'?", section_title(reader, section),
                     problem_quote(reader->problems, key->name), nearest);
+    } else if (home != NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-key", key->place,
+                    "%s knows no key '%s', which is one of [%s%s]; put it there",
+                    section_title(reader, section), problem_quote(reader->problems, key->name),
+                    home->name, home->home.named ? " NAME" : "");
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-key", key->place,
                     "%s knows no key '%s'; see its keys in docs/formats.md",
                     section_title(reader, section), problem_quote(reader->problems, key->name));
     }
-}
-
-static bool is_known(const struct section_kind *kind, const char *name) {
-    return key_find(kind->keys, kind->key_count, name) != NULL ||
-           key_find(kind->more_keys, kind->more_key_count, name) != NULL;
 }
 
 /* Whether a key of the section is no key, but nearly this one: then that is said alone. */
@@ -165,7 +188,7 @@ static void read_table(struct reader *reader, const struct section_kind *kind,
     }
 }
 
-static void read_keys(struct reader *reader, const struct section_kind *kind,
+static void read_keys(struct reader *reader, struct kinds kinds, const struct section_kind *kind,
                       const struct ini_section *section, void *target) {
     read_table(reader, kind, kind->keys, kind->key_count, section, target);
     read_table(reader, kind, kind->more_keys, kind->more_key_count, section, target);
@@ -173,7 +196,7 @@ static void read_keys(struct reader *reader, const struct section_kind *kind,
         const char *name = section->keys[i].name;
 
         if (!is_known(kind, name)) {
-            report_unknown_key(reader, kind, section, &section->keys[i]);
+            report_unknown_key(reader, kinds, kind, section, &section->keys[i]);
         }
     }
 }
@@ -290,14 +313,14 @@ static void *target_of(const struct section_kind *kind, const struct ini_section
     return NULL;
 }
 
-static void read_section(struct reader *reader, const struct section_kind *kind,
+static void read_section(struct reader *reader, struct kinds kinds, const struct section_kind *kind,
                          const struct ini_section *section, void *whole) {
     void *target = target_of(kind, section, whole);
 
     if (target == NULL) {
         return;
     }
-    read_keys(reader, kind, section, (char *)target + kind->keys_at);
+    read_keys(reader, kinds, kind, section, (char *)target + kind->keys_at);
     if (kind->check != NULL) {
         kind->check(reader, section, target);
     }
@@ -350,7 +373,7 @@ void sections_read(struct reader *reader, const struct ini *ini,
         if (kind == NULL) {
             report_unknown_section(reader, kinds, count, section);
         } else if (check_head(reader, kind, section)) {
-            read_section(reader, kind, section, whole);
+            read_section(reader, (struct kinds){kinds, count}, kind, section, whole);
         }
     }
     for (size_t i = 0; i < count; i++) {
