@@ -85,7 +85,8 @@ static void quote(const char *path, double *took) {
     assert_true(offer_make(&offer, estimates, estimates + 1, count - 1));
     assert_true(client_book_write(&offer, client_path, NULL));
     took[CLIENT_BOOK] = lap(&since);
-    assert_true(client_pdf_write(&offer, pdf_path, NULL));
+    const char *lacking;
+    assert_true(client_pdf_write(&offer, pdf_path, NULL, &offer.pool, &lacking));
     offer_clear(&offer);
     took[CLIENT_PDF] = lap(&since);
     struct shop_book *const book =

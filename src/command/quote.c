@@ -11,6 +11,7 @@
 #include "report/offer_make/offer_make.h"
 #include "report/shop/workbook.h"
 #include "report/text/print.h"
+#include "report/type/text_style.h"
 
 static void print_all(struct page *page, const struct work *work) {
     quote_print(page, &work->estimates[0], work->estimates + 1, work->count - 1);
@@ -39,16 +40,25 @@ static enum status print_summary(const struct request *request, const struct wor
 /* Places among the files of a run. */
 enum { FILE_SHOP, FILE_CLIENT_BOOK, FILE_CLIENT_PDF, FILE_COUNT };
 
-/* The client's papers; *at: the file that failed. */
-static bool write_client(const struct work *work, const struct output *files, size_t *at) {
+/* The client's papers; *at: the file that failed. Where letters of theirs have no shape here, says
+ * so on err. */
+static bool write_client(struct work *work, const struct output *files, FILE *err, size_t *at) {
     struct offer offer;
+    const char *lacking = NULL;
     const struct stop stop = outputs_stop(files);
     *at = FILE_CLIENT_BOOK;
     bool done = offer_make(&offer, &work->estimates[0], work->estimates + 1, work->count - 1) &&
                 client_book_write(&offer, files[FILE_CLIENT_BOOK].name, &stop);
     if (done && !outputs_stopped(files)) {
         *at = FILE_CLIENT_PDF;
-        done = client_pdf_write(&offer, files[FILE_CLIENT_PDF].name, &stop);
+        done = client_pdf_write(&offer, files[FILE_CLIENT_PDF].name, &stop, &offer.pool, &lacking);
+    }
+    if (done && lacking != NULL) {
+        text_print(err,
+                   "%s: warning: no typeface on this computer has all letters of '%s', boxes stand "
+                   "for them; install %s and run again\n",
+                   files[FILE_CLIENT_PDF].path, problem_quote(&work->problems, lacking),
+                   text_typefaces(lacking));
     }
     offer_clear(&offer);
     return done;
@@ -76,8 +86,8 @@ static enum status print_next(const struct work *work, struct streams streams) {
 }
 
 /* Fills the files that were begun; *at: the one that failed. */
-static bool write_files(struct work *work, const struct output *files, size_t *at) {
-    const bool done = write_client(work, files, at);
+static bool write_files(struct work *work, const struct output *files, FILE *err, size_t *at) {
+    const bool done = write_client(work, files, err, at);
     if (!done || outputs_stopped(files)) {
         return done;
     }
@@ -110,8 +120,9 @@ enum status command_quote(const struct request *request, struct work *work,
         status = files_begin(files, FILE_COUNT, request, streams);
     }
     if (status == STATUS_DONE) {
-        status = write_files(work, files, &at) ? files_finish(files, FILE_COUNT, request, streams)
-                                               : files_failed(files, FILE_COUNT, at, streams);
+        status = write_files(work, files, streams.err, &at)
+                     ? files_finish(files, FILE_COUNT, request, streams)
+                     : files_failed(files, FILE_COUNT, at, streams);
     }
     if (status == STATUS_DONE && !request->json && !request->all) {
         status = print_next(work, streams);

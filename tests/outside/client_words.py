@@ -241,10 +241,26 @@ def run_variant(doorcost, job, variant):
             fail(f"{name}: '{done.stdout[:9]}', '{head}' heads the shop's papers, not {word}")
 
 
+def letters(doorcost, job):
+    """Letters without a shape are told of, others are not: those of a plane for private use have none.
+    """
+    for title, lacks in (("K\u00fcche \u0623\u0628", False), ("\U000f0041\U000f0042", True)):
+        with tempfile.TemporaryDirectory() as temporary:
+            folder = pathlib.Path(temporary)
+            copy = prepare(folder, job)
+            text = copy.read_text(encoding="utf-8")
+            copy.write_text(re.sub(r"(?m)^title .*", f"title = {title}", text), encoding="utf-8")
+            done = quote(doorcost, copy, folder)
+            told = "no typeface on this computer" in done.stderr and title in done.stderr
+            if done.returncode != 0 or told != lacks:
+                fail(f"letters: {title!a}: {done.stderr}")
+
+
 def main():
     doorcost, job = sys.argv[1], pathlib.Path(sys.argv[2])
     for variant in VARIANTS:
         run_variant(doorcost, job, variant)
+    letters(doorcost, job)
     print(f"{fail.count} faults")
     return 1 if fail.count else 0
 

@@ -29,7 +29,7 @@ static void put_amount(struct client_sheet *s, const struct offer_door *door) {
 }
 
 static void put_door(struct client_sheet *s, const struct offer_door *door) {
-    for (uint16_t c = 0; c < s->columns.count; c++) {
+    for (uint16_t c = 0; c <= s->last; c++) {
         const enum client_column_is is = s->columns.list[c].is;
         const struct offer_amount cell = client_cell(s->offer, door, is);
         if (is == CLIENT_AMOUNT) {
@@ -46,7 +46,7 @@ static void put_door(struct client_sheet *s, const struct offer_door *door) {
 }
 
 static void put_heads(struct client_sheet *s) {
-    for (uint16_t c = 0; c < s->columns.count; c++) {
+    for (uint16_t c = 0; c <= s->last; c++) {
         book_text(s->book, s->sheet, s->row, c, LOOK_HEAD, s->columns.list[c].head);
     }
     /* Printed where the list goes on; not kept in sight, as it stands far down the sheet. */

@@ -6,7 +6,7 @@
 #define ID_MOST    0.2 /* of all columns: longer names are broken into lines */
 #define WHAT_LEAST 0.2
 
-/* least: the widest word of the head, which may be broken at blanks. */
+/* least: the widest line of the head, which may be broken at blanks. */
 static const struct {
     const char *head, *least;
     bool number;
@@ -17,7 +17,7 @@ static const struct {
     [CLIENT_WIDTH] = {"Width", "Width", true},
     [CLIENT_HEIGHT] = {"Height", "Height", true},
     [CLIENT_COUNT] = {"Count", "Count", true},
-    [CLIENT_LEAVES] = {"Doors in each", "Doors", true},
+    [CLIENT_LEAVES] = {"Doors in each", "Doors in", true},
     [CLIENT_EACH] = {"Price each", "Price", true},
     [CLIENT_AMOUNT] = {"Amount", "Amount", true},
 };

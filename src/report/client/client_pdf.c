@@ -26,7 +26,8 @@ static void draw_margins(void *what, struct flow *f) {
               &right);
 }
 
-static bool draw(const struct offer *o, const char *path, double spread, size_t *pages) {
+static bool draw(const struct offer *o, const char *path, double spread, size_t *pages,
+                 struct pool *kept, const char **lacking) {
     const struct pdf_facts facts = {
         .title = o->title,
         .author = o->shop,
@@ -60,19 +61,23 @@ static bool draw(const struct offer *o, const char *path, double spread, size_t 
         client_pdf_words(&p);
         flow_end(&p.flow);
         *pages = p.flow.page;
+        const char *const text = text_lacking(pdf.cr);
+        *lacking = text == NULL ? NULL : pool_words(kept, "%s", text);
     }
     done = pdf_close(&pdf) && done && !pool_failed(&pool);
     pool_clear(&pool);
     return done;
 }
 
-bool client_pdf_write(const struct offer *o, const char *path, const struct stop *stop) {
+bool client_pdf_write(const struct offer *o, const char *path, const struct stop *stop,
+                      struct pool *pool, const char **lacking) {
     static const double spreads[] = {1, 0.75, 0.5};
     double best = 1;
     size_t pages = 0;
+    *lacking = NULL;
     for (size_t i = 0; i < sizeof spreads / sizeof *spreads && pages <= LONG_PAPER; i++) {
         size_t count = 0;
-        if (stop_asked(stop) || !draw(o, NULL, spreads[i], &count)) {
+        if (stop_asked(stop) || !draw(o, NULL, spreads[i], &count, pool, lacking)) {
             return false;
         }
         if (pages == 0 || count < pages) {
@@ -80,5 +85,5 @@ bool client_pdf_write(const struct offer *o, const char *path, const struct stop
             pages = count;
         }
     }
-    return !stop_asked(stop) && draw(o, path, best, &pages);
+    return !stop_asked(stop) && draw(o, path, best, &pages, pool, lacking);
 }

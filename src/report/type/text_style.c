@@ -30,6 +30,7 @@ struct set_text {
 struct typesetter {
     PangoLayout *models[2][2]; /* left to right or not, bold or not: others are made after these */
     struct set_text slots[SLOTS];
+    char *lacking; /* the first text that no typeface has all letters of; NULL: none yet */
 };
 
 static void typesetter_free(void *typesetter) {
@@ -41,6 +42,7 @@ static void typesetter_free(void *typesetter) {
     for (size_t i = 0; i < 4; i++) {
         g_object_unref(t->models[i / 2][i % 2]);
     }
+    g_free(t->lacking);
     g_free(t);
 }
 
@@ -133,7 +135,11 @@ double text_draw(cairo_t *cr, double x, double y, const char *text,
                  const struct text_style *style) {
     PangoLayout *const layout = lay_out(cr, text, style);
     const struct text_box box = box_of(layout, style->size);
+    struct typesetter *const t = typesetter_of(cr);
     double left = x;
+    if (t->lacking == NULL && pango_layout_get_unknown_glyphs_count(layout) > 0) {
+        t->lacking = g_strdup(text);
+    }
     if (style->width <= 0 && style->align != ALIGN_LEFT) {
         left -= style->align == ALIGN_RIGHT ? box.width : box.width / 2;
     }
@@ -145,6 +151,26 @@ double text_draw(cairo_t *cr, double x, double y, const char *text,
     pango_cairo_show_layout(cr, layout);
     cairo_restore(cr);
     return box.height;
+}
+
+const char *text_lacking(cairo_t *cr) {
+    return typesetter_of(cr)->lacking;
+}
+
+const char *text_typefaces(const char *text) {
+    for (const char *at = text; *at != '\0'; at = g_utf8_next_char(at)) {
+        switch (g_unichar_get_script(g_utf8_get_char(at))) {
+        case G_UNICODE_SCRIPT_HAN:
+        case G_UNICODE_SCRIPT_HIRAGANA:
+        case G_UNICODE_SCRIPT_KATAKANA:
+        case G_UNICODE_SCRIPT_HANGUL:
+        case G_UNICODE_SCRIPT_BOPOMOFO:
+            return "fonts-noto-cjk";
+        default:
+            break;
+        }
+    }
+    return "fonts-noto-core";
 }
 
 void text_prepare(void) {
