@@ -76,15 +76,37 @@ bool board_columns_part(struct board_columns *c, struct column_part part) {
     return !failed;
 }
 
+/* Adds up the parts of a column by kind. */
+static void add_covers(struct board_columns *c, const struct column *column) {
+    for (size_t i = column->first; i < column->first + column->count; i++) {
+        size_t at = column->cover_first;
+        while (at < c->cover_count && c->covers[at].kind != c->parts[i].kind) {
+            at++;
+        }
+        if (at == c->cover_count) {
+            c->covers[c->cover_count++] = (struct column_cover){.kind = c->parts[i].kind};
+        }
+        c->covers[at].times += c->parts[i].times;
+    }
+}
+
 bool board_columns_add(struct board_columns *c, size_t stock, size_t first) {
+    struct column column = {.stock = stock,
+                            .first = first,
+                            .count = c->part_count - first,
+                            .cover_first = c->cover_count,
+                            .place = SIZE_MAX};
     bool failed = false;
     c->columns =
         array_grow(c->columns, &c->column_room, c->column_count + 1, sizeof *c->columns, &failed);
+    c->covers = array_grow(c->covers, &c->cover_room, c->cover_count + column.count,
+                           sizeof *c->covers, &failed);
     if (failed) {
         return false;
     }
-    c->columns[c->column_count++] =
-        (struct column){.stock = stock, .first = first, .count = c->part_count - first};
+    add_covers(c, &column);
+    column.cover_count = c->cover_count - column.cover_first;
+    c->columns[c->column_count++] = column;
     return true;
 }
 
@@ -128,6 +150,7 @@ static bool add_singles(struct board_columns *c) {
             }
         }
     }
+    c->single_count = c->column_count;
     return true;
 }
 
@@ -141,10 +164,10 @@ static void take_room(struct board_columns *c) {
     c->fill = pool_take(pool, fills * kinds, sizeof *c->fill);
     c->best = pool_take(pool, classes, sizeof *c->best);
     c->duals = pool_take(pool, kinds, sizeof *c->duals);
+    c->top_duals = pool_take(pool, kinds, sizeof *c->top_duals);
     c->center = pool_take(pool, kinds, sizeof *c->center);
     c->row = pool_take(pool, kinds, sizeof *c->row);
     c->numbers = pool_take(pool, kinds, sizeof *c->numbers);
-    c->cover = pool_take(pool, kinds, sizeof *c->cover);
     c->entries = pool_take(pool, kinds, sizeof *c->entries);
     c->sack = pool_take(pool, kinds, sizeof *c->sack);
     c->sack_counts = pool_take(pool, kinds, sizeof *c->sack_counts);
@@ -152,7 +175,8 @@ static void take_room(struct board_columns *c) {
     c->counts = pool_take(pool, kinds, sizeof *c->counts);
     c->rest = pool_take(pool, kinds, sizeof *c->rest);
     c->tried = pool_take(pool, classes, sizeof *c->tried);
-    c->ratio = pool_take(pool, classes + 1, sizeof *c->ratio);
+    c->order = pool_take(pool, classes, sizeof *c->order);
+    c->ratio = pool_take(pool, classes, sizeof *c->ratio);
 }
 
 bool board_columns_open(struct board_columns *c, const struct board_job *job) {
@@ -177,6 +201,8 @@ void board_columns_close(struct board_columns *c) {
     pool_clear(&c->pool);
     free(c->columns);
     free(c->parts);
+    free(c->covers);
     free(c->shares);
+    free(c->top);
     *c = (struct board_columns){0};
 }

@@ -40,10 +40,19 @@ struct column_part {
     size_t strip;  /* of the board, from 0 */
 };
 
-/* A board: its parts are board_columns.parts[first ... first + count - 1], strip by strip. */
+/* So many parts of one kind, on all strips of a board. */
+struct column_cover {
+    size_t kind;
+    int64_t times; /* above 0 */
+};
+
+/* A board: its parts are board_columns.parts[first ... first + count - 1], strip by strip; kind by
+ * kind they are board_columns.covers[cover_first ... cover_first + cover_count - 1]. */
 struct column {
     size_t stock;
     size_t first, count;
+    size_t cover_first, cover_count;
+    size_t place; /* in the linear program under way; SIZE_MAX: not in it */
 };
 
 struct board_columns {
@@ -60,13 +69,21 @@ struct board_columns {
     size_t *length_of; /* of a stock; SIZE_MAX: it holds nothing */
     struct column *columns;
     size_t column_count, column_room;
+    size_t single_count; /* the first ones, kind by kind: boards of one kind */
     struct column_part *parts;
     size_t part_count, part_room;
-    double *shares; /* how often each column is cut in the last relaxation */
-    size_t share_room;
-    double unit;   /* the price that counts as 1 in the program: the mean of all */
-    int64_t spent; /* units of work */
-    int64_t bound; /* proven so far */
+    struct column_cover *covers;
+    size_t cover_count, cover_room;
+    double *shares; /* how often each column is cut in the last relaxation, */
+    double *top;    /* and in that of all that is wanted */
+    size_t share_room, top_room;
+    size_t top_count; /* columns that there were then; 0: not solved yet */
+    double value;     /* what the last relaxation costs, */
+    double top_value; /* and that one, */
+    int64_t least;    /* up to a sum of prices */
+    double unit;      /* the price that counts as 1 in the program: the mean of all */
+    int64_t spent;    /* units of work */
+    int64_t bound;    /* proven so far */
 
     /* the last pricing */
     int64_t *values;      /* of the kinds */
@@ -75,11 +92,11 @@ struct board_columns {
     int64_t *best;        /* [class]: strips of the most valuable board */
 
     /* the relaxation under way, all but entries one a kind */
-    int64_t *duals;  /* values of the program now; those priced may be nearer to the center */
-    int64_t *center; /* values that gave the best bound of this relaxation */
-    size_t *row;     /* of the program; SIZE_MAX: none of the kind is left */
-    double *numbers; /* one a row: demands, then duals */
-    double *cover;   /* parts of one column */
+    int64_t *duals;     /* values of the program now; those priced may be nearer to the center */
+    int64_t *top_duals; /* those of the relaxation of all that is wanted */
+    int64_t *center;    /* values that gave the best bound of this relaxation */
+    size_t *row;        /* of the program; SIZE_MAX: none of the kind is left */
+    double *numbers;    /* one a row: demands, then duals */
     struct cut_lp_entry *entries;
 
     /* room to work in */
@@ -88,7 +105,8 @@ struct board_columns {
     size_t *sack_kind;            /* and the kind of each item */
     int64_t *counts, *rest;       /* of the kinds: parts of a strip, parts left for the next */
     int64_t *tried;               /* [class]: strips of the board looked at */
-    double *ratio; /* [class], and one more: the most that width is worth from it on */
+    size_t *order;                /* classes, most valuable first */
+    double *ratio;                /* [class]: what a unit of its width is worth at most */
 };
 
 /* Fills *c, an empty one, with the job and a column for each kind by itself. The job is borrowed
@@ -112,8 +130,9 @@ bool board_columns_add(struct board_columns *c, size_t stock, size_t first)
 void board_columns_want_all(const struct board_columns *c, int64_t *left);
 
 /* What strips of every class and length are worth at most at c->values, cut from `left` parts of
- * each kind. *exact becomes false where a search was cut short. */
-bool board_price_strips(struct board_columns *c, const int64_t *left, bool *exact)
+ * each kind; closely: several strips of one width in full, which takes longer. *exact becomes false
+ * where a search was cut short. */
+bool board_price_strips(struct board_columns *c, const int64_t *left, bool closely, bool *exact)
     __attribute__((warn_unused_result));
 
 /* The most valuable board of a stock, its strips in c->best; its value. *exact as above. */
@@ -129,6 +148,10 @@ bool board_price_add(struct board_columns *c, size_t stock, const int64_t *left)
  * may be raised. */
 bool board_columns_relax(struct board_columns *c, const int64_t *left, bool all, int64_t limit)
     __attribute__((warn_unused_result));
+
+/* What the last relaxation costs, up to a price that boards can add up to: about the least that the
+ * boards still to be taken cost. */
+int64_t board_columns_least(const struct board_columns *c);
 
 /* The bound of the job's plans alone, within effort units of work; *spent: the work done. */
 bool board_relaxed_bound(const struct board_job *job, int64_t effort, int64_t *bound,

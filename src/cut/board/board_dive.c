@@ -9,6 +9,15 @@
 
 #define BOARDS_A_CHOICE 4
 
+/* Chance in what later dives choose, beside the share that the relaxation gives a column. */
+#define NOISE 1.0
+
+/* Dives without a cheaper plan that end the search. */
+#define PATIENCE 100
+
+/* The first dive may take so many times the effort: of a large job it is nearly always the best. */
+#define FIRST_SHARE 4
+
 /* A dive under way: columns taken, each so often, in order. */
 struct dive {
     struct board_columns *c;
@@ -140,7 +149,13 @@ static bool dive(struct dive *d, struct cut_random *random, double noise, int64_
     board_columns_want_all(c, d->left);
     while (any_left(d) && d->cost < stop) {
         bool some = false;
-        if (!board_columns_relax(c, d->left, d->taken_count == 0, limit) || !take_whole(d, &some)) {
+        if (!board_columns_relax(c, d->left, d->taken_count == 0, limit)) {
+            return false;
+        }
+        if (stop < INT64_MAX && board_columns_least(c) >= stop - d->cost) {
+            return true; /* no way down from here is cheaper */
+        }
+        if (!take_whole(d, &some)) {
             return false;
         }
         if (!some && !take_best(d, random, noise, &some)) {
@@ -284,12 +299,17 @@ bool board_dive(const struct board_job *job, int64_t effort, int64_t known,
     bool held = board_columns_open(&c, job);
     struct dive d = {.c = &c, .left = pool_take(&c.pool, c.kind_count, sizeof *d.left)};
     held = held && d.left != NULL;
+    int since = 0;
     *plan = NULL;
     for (int round = 0; held && c.kind_count > 0 && (round == 0 || c.spent < effort); round++) {
+        const int64_t before = known;
         bool done = false;
-        held = dive(&d, &random, round == 0 ? 0 : 0.3, effort, known, &done) &&
+        held = dive(&d, &random, round == 0 ? 0 : NOISE, round == 0 ? FIRST_SHARE * effort : effort,
+                    known, &done) &&
                (!done || keep_better(&d, plan, &known));
-        if (known <= c.bound || c.spent == 0) {
+        cut_spend(&c.spent, 1000);
+        since = known < before ? 0 : since + 1;
+        if (known <= c.bound || known <= c.least || since > PATIENCE) {
             break;
         }
     }

@@ -100,9 +100,13 @@ static bool dive_further(const struct board_job *job, int64_t effort, struct boa
     return held;
 }
 
+/* More than half of what is granted buys nothing that is worth its time (docs/cutting.md). */
+#define EFFORT_SHARE 2
+
 /* A plan of boards that are ripped first. */
-static enum cut_status plan_strips(const struct board_job *job, int64_t effort,
+static enum cut_status plan_strips(const struct board_job *job, int64_t granted,
                                    struct board_plan **plan) {
+    const int64_t effort = granted / EFFORT_SHARE;
     const enum cut_status status = board_by_strips(job, effort / 4, plan);
     if (status != CUT_DONE) {
         return status;

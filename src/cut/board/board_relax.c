@@ -38,27 +38,79 @@ struct relaxing {
     size_t in_lp; /* columns that the program has */
 };
 
-static bool put_column(struct relaxing *r, const struct column *column) {
-    const struct board_columns *const c = r->c;
-    size_t entries = 0;
-    memset(c->cover, 0, c->kind_count * sizeof *c->cover);
-    for (size_t i = column->first; i < column->first + column->count; i++) {
-        c->cover[c->parts[i].kind] += (double)c->parts[i].times;
-    }
-    for (size_t k = 0; k < c->kind_count; k++) {
-        if (c->cover[k] > 0 && c->row[k] != SIZE_MAX) {
-            const double most = (double)r->left[k];
-            c->entries[entries++] =
-                (struct cut_lp_entry){c->row[k], c->cover[k] < most ? c->cover[k] : most};
-        }
-    }
-    return cut_lp_add(r->lp, c->entries, entries,
-                      (double)c->job->stocks[column->stock].price / c->unit);
+static double price_of(const struct board_columns *c, const struct column *column) {
+    return (double)c->job->stocks[column->stock].price / c->unit;
 }
 
-static bool put_new_columns(struct relaxing *r) {
-    for (; r->in_lp < r->c->column_count; r->in_lp++) {
-        if (!put_column(r, &r->c->columns[r->in_lp])) {
+/* Puts a column into the program; no more of a part than is left counts. */
+static bool put_column(struct relaxing *r, struct column *column) {
+    const struct board_columns *const c = r->c;
+    size_t entries = 0;
+    if (column->place != SIZE_MAX) {
+        return true;
+    }
+    for (size_t i = column->cover_first; i < column->cover_first + column->cover_count; i++) {
+        const struct column_cover *const cover = &c->covers[i];
+        const int64_t left = r->left[cover->kind];
+        if (left > 0) {
+            c->entries[entries++] = (struct cut_lp_entry){
+                c->row[cover->kind], (double)(cover->times < left ? cover->times : left)};
+        }
+    }
+    column->place = r->in_lp++;
+    return cut_lp_add(r->lp, c->entries, entries, price_of(c, column));
+}
+
+/* What a column is worth at the values of the last program, for what is left. */
+static double worth_of(const struct relaxing *r, const struct column *column) {
+    const struct board_columns *const c = r->c;
+    double worth = 0;
+    for (size_t i = column->cover_first; i < column->cover_first + column->cover_count; i++) {
+        const struct column_cover *const cover = &c->covers[i];
+        const int64_t left = r->left[cover->kind];
+        worth +=
+            (double)c->duals[cover->kind] * (double)(cover->times < left ? cover->times : left);
+    }
+    return worth / SCALE;
+}
+
+/* Puts all columns into the program that are worth more than `least` of what they cost. *some:
+ * there was one. */
+static bool put_worthy(struct relaxing *r, double least, bool *some) {
+    struct board_columns *const c = r->c;
+    *some = false;
+    for (size_t i = 0; i < c->column_count; i++) {
+        struct column *const column = &c->columns[i];
+        if (column->place == SIZE_MAX && worth_of(r, column) > least * price_of(c, column)) {
+            *some = true;
+            if (!put_column(r, column)) {
+                return false;
+            }
+        }
+    }
+    cut_spend(&c->spent, (int64_t)c->cover_count);
+    return true;
+}
+
+/* For each kind that is left the board of nothing else that costs least a part: so there is always
+ * a way. */
+static bool put_singles(struct relaxing *r) {
+    struct board_columns *const c = r->c;
+    for (size_t i = 0; i < c->single_count;) {
+        const size_t kind = c->covers[c->columns[i].cover_first].kind;
+        size_t best = SIZE_MAX;
+        double best_price = 0;
+        for (; i < c->single_count && c->covers[c->columns[i].cover_first].kind == kind; i++) {
+            const int64_t times = c->covers[c->columns[i].cover_first].times;
+            const int64_t left = r->left[kind];
+            const double price =
+                price_of(c, &c->columns[i]) / (double)(times < left ? times : left);
+            if (left > 0 && (best == SIZE_MAX || price < best_price)) {
+                best = i;
+                best_price = price;
+            }
+        }
+        if (best != SIZE_MAX && !put_column(r, &c->columns[best])) {
             return false;
         }
     }
@@ -67,21 +119,13 @@ static bool put_new_columns(struct relaxing *r) {
 
 /* Whether a board of so much value is worth more than its stock costs. */
 static bool improves(const struct board_columns *c, size_t stock, double value) {
-    return value > (double)c->job->stocks[stock].price / c->unit * SCALE * (1 + 1e-7);
-}
-
-/* What a column is worth at the program's own values. */
-static double worth_of(const struct board_columns *c, const struct column *column) {
-    double worth = 0;
-    for (size_t i = column->first; i < column->first + column->count; i++) {
-        worth += (double)c->duals[c->parts[i].kind] * (double)c->parts[i].times;
-    }
-    return worth;
+    return value > (double)c->job->stocks[stock].price / c->unit * (1 + 1e-7);
 }
 
 /* Adds the boards that are worth more than they cost at the values priced; added: one of them is
- * at the program's own as well. */
-static bool price_boards(struct relaxing *r, bool all, bool *added) {
+ * at the program's own as well.  closely: for the bound alone, which several strips of one width
+ * then raise further. */
+static bool price_boards(struct relaxing *r, bool all, bool closely, bool *added) {
     struct board_columns *const c = r->c;
     bool exact = true;
     bool known = false;
@@ -91,7 +135,7 @@ static bool price_boards(struct relaxing *r, bool all, bool *added) {
     for (size_t k = 0; k < c->kind_count; k++) {
         total += (int128)c->values[k] * r->left[k];
     }
-    if (!board_price_strips(c, r->left, &exact)) {
+    if (!board_price_strips(c, r->left, closely, &exact)) {
         return false;
     }
     for (size_t s = 0; s < c->job->stock_count; s++) {
@@ -105,13 +149,17 @@ static bool price_boards(struct relaxing *r, bool all, bool *added) {
             least = !known || cost < least ? cost : least;
             known = true;
         }
-        if (improves(c, s, (double)value)) {
+        if (!closely && improves(c, s, (double)value / SCALE)) {
             const size_t before = c->column_count;
             if (!board_price_add(c, s, r->left)) {
                 return false;
             }
-            *added = *added ||
-                     (c->column_count > before && improves(c, s, worth_of(c, &c->columns[before])));
+            if (c->column_count > before) {
+                *added = *added || improves(c, s, worth_of(r, &c->columns[before]));
+                if (!put_column(r, &c->columns[before])) {
+                    return false;
+                }
+            }
         }
     }
     if (exact && known && least > r->least) {
@@ -132,7 +180,7 @@ static bool price_round(struct relaxing *r, bool all, bool *added) {
         for (size_t k = 0; k < c->kind_count; k++) {
             c->values[k] = (c->center[k] + c->duals[k]) / 2;
         }
-        if (!price_boards(r, all, added)) {
+        if (!price_boards(r, all, false, added)) {
             return false;
         }
         if (*added) {
@@ -140,63 +188,142 @@ static bool price_round(struct relaxing *r, bool all, bool *added) {
         }
     }
     memcpy(c->values, c->duals, c->kind_count * sizeof *c->values);
-    return price_boards(r, all, added);
+    return price_boards(r, all, false, added);
 }
 
+/* A program with a few columns that are likely to be of use, by the values of the last one; without
+ * one, with all. */
 static bool open_relaxing(struct relaxing *r) {
-    const struct board_columns *const c = r->c;
+    struct board_columns *const c = r->c;
     size_t rows = 0;
+    bool some = false;
     for (size_t k = 0; k < c->kind_count; k++) {
         c->row[k] = r->left[k] > 0 ? rows : SIZE_MAX;
         if (r->left[k] > 0) {
             c->numbers[rows++] = (double)r->left[k];
         }
     }
+    for (size_t i = 0; i < c->column_count; i++) {
+        c->columns[i].place = SIZE_MAX;
+    }
     r->lp = cut_lp_new(rows, c->numbers, rows);
-    return r->lp != NULL && put_new_columns(r);
+    return r->lp != NULL && put_singles(r) && put_worthy(r, 0.97, &some);
 }
 
-/* What the program costs, up to a price that boards can add up to. */
-static int64_t cost_of(const struct relaxing *r) {
+static void take_duals(struct relaxing *r) {
+    struct board_columns *const c = r->c;
     double sum = 0;
-    for (size_t k = 0; k < r->c->kind_count; k++) {
-        sum += (double)r->c->duals[k] / SCALE * (double)r->left[k];
+    cut_lp_duals(r->lp, c->numbers);
+    for (size_t k = 0; k < c->kind_count; k++) {
+        const double dual = c->row[k] == SIZE_MAX ? 0 : c->numbers[c->row[k]];
+        c->duals[k] = dual > 0 ? (int64_t)(dual * SCALE + 0.5) : 0;
+        sum += (double)c->duals[k] / SCALE * (double)r->left[k];
     }
-    const int64_t step = divisor_of_prices(r->c->job);
-    const int64_t cost = (int64_t)(sum * r->c->unit);
+    c->value = sum * c->unit;
+}
+
+/* Solves the program, and again with columns that it lacks, until it wants none of those known.
+ * *solved: that is so, within the limit. */
+static bool solve(struct relaxing *r, int64_t limit, bool *solved) {
+    struct board_columns *const c = r->c;
+    bool some = true;
+    *solved = true;
+    while (some && *solved) {
+        *solved = cut_lp_solve(r->lp, limit > c->spent ? limit - c->spent : 0, &c->spent);
+        take_duals(r);
+        if (!put_worthy(r, 1 + 1e-7, &some)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+int64_t board_columns_least(const struct board_columns *c) {
+    const int64_t step = divisor_of_prices(c->job);
+    /* a hair less, as the program is solved in floating point */
+    const int64_t cost = (int64_t)(c->value * (1 - 1e-7));
     return (cost + step - 1) / step * step;
+}
+
+/* How often the program cuts each column. */
+static bool take_shares(struct relaxing *r) {
+    struct board_columns *const c = r->c;
+    bool failed = false;
+    double *const values = calloc(r->in_lp + 1, sizeof *values);
+    c->shares =
+        array_grow(c->shares, &c->share_room, c->column_count + 1, sizeof *c->shares, &failed);
+    if (values == NULL || failed) {
+        free(values);
+        return false;
+    }
+    cut_lp_values(r->lp, values);
+    for (size_t i = 0; i < c->column_count; i++) {
+        c->shares[i] = c->columns[i].place == SIZE_MAX ? 0 : values[c->columns[i].place];
+    }
+    free(values);
+    return true;
 }
 
 /* Rounds of pricing for what a dive has left; all that is wanted gets as many as it takes. */
 #define MOST_ROUNDS 4
 
-bool board_columns_relax(struct board_columns *c, const int64_t *left, bool all, int64_t limit) {
-    struct relaxing r = {.c = c, .left = left};
-    bool held = open_relaxing(&r);
+static bool relax(struct relaxing *r, bool all, int64_t limit) {
+    struct board_columns *const c = r->c;
     bool added = true;
     bool solved = true;
+    bool ignored = false;
+    bool held = open_relaxing(r) && solve(r, limit, &solved);
     for (int round = 0; held && added && solved && (all || round < MOST_ROUNDS); round++) {
-        solved = cut_lp_solve(r.lp, limit > c->spent ? limit - c->spent : 0, &c->spent);
-        cut_lp_duals(r.lp, c->numbers);
-        for (size_t k = 0; k < c->kind_count; k++) {
-            const double dual = c->row[k] == SIZE_MAX ? 0 : c->numbers[c->row[k]];
-            c->duals[k] = dual > 0 ? (int64_t)(dual * SCALE + 0.5) : 0;
-        }
-        if (all && solved && cost_of(&r) <= c->bound) {
+        if (all && board_columns_least(c) <= c->bound) {
             break; /* more columns would not raise the bound */
         }
-        held = price_round(&r, all, &added) && put_new_columns(&r);
+        held = price_round(r, all, &added) && (!added || solve(r, limit, &solved));
         solved = solved && c->spent < limit;
     }
-    if (held && solved && added) {
-        (void)cut_lp_solve(r.lp, limit > c->spent ? limit - c->spent : 0, &c->spent);
+    if (held && all && board_columns_least(c) > c->bound) {
+        memcpy(c->values, r->least > 0 && added ? c->center : c->duals,
+               c->kind_count * sizeof *c->values);
+        held = price_boards(r, true, true, &ignored);
     }
-    bool failed = !held;
+    return held && take_shares(r);
+}
+
+/* The relaxation of all that is wanted, kept for later dives: columns found since change nothing of
+ * it. */
+static bool keep_top(struct board_columns *c) {
+    bool failed = false;
+    c->top = array_grow(c->top, &c->top_room, c->column_count + 1, sizeof *c->top, &failed);
+    if (failed) {
+        return false;
+    }
+    c->top_count = c->column_count;
+    c->top_value = c->value;
+    c->least = board_columns_least(c);
+    memcpy(c->top, c->shares, c->column_count * sizeof *c->top);
+    memcpy(c->top_duals, c->duals, c->kind_count * sizeof *c->top_duals);
+    return true;
+}
+
+static bool give_top(struct board_columns *c) {
+    bool failed = false;
     c->shares =
         array_grow(c->shares, &c->share_room, c->column_count + 1, sizeof *c->shares, &failed);
-    if (!failed) {
-        cut_lp_values(r.lp, c->shares);
+    if (failed) {
+        return false;
     }
+    c->value = c->top_value;
+    memset(c->shares, 0, c->column_count * sizeof *c->shares);
+    memcpy(c->shares, c->top, c->top_count * sizeof *c->shares);
+    memcpy(c->duals, c->top_duals, c->kind_count * sizeof *c->duals);
+    return true;
+}
+
+bool board_columns_relax(struct board_columns *c, const int64_t *left, bool all, int64_t limit) {
+    struct relaxing r = {.c = c, .left = left};
+    if (all && c->top_count > 0) {
+        return give_top(c);
+    }
+    const bool held = relax(&r, all, limit);
     cut_lp_free(r.lp);
-    return !failed;
+    return held && (!all || keep_top(c));
 }

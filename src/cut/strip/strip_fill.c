@@ -222,6 +222,88 @@ static int64_t greedy_value(const struct fill *fill) {
     return value;
 }
 
+/* --- a search for few pieces ------------------------------------------------------------------ */
+
+/* Sizes that go into a board a few times are searched in depth, which needs no lists. It gives up
+ * after so many fillings looked at. */
+#define DEPTH_ITEMS ((size_t)64)
+#define DEPTH_STEPS 6000
+
+/* The items by value a unit of size, best first; those that may be of use. */
+static size_t sort_items(const struct fill *fill, const struct strip_fill_item *items, size_t count,
+                         struct lot *sorted) {
+    size_t n = 0;
+    for (size_t i = 0; i < count; i++) {
+        const int64_t fit = fill->capacity / items[i].size;
+        const struct lot lot = {.size = items[i].size,
+                                .value = items[i].value,
+                                .times = fit < items[i].most ? fit : items[i].most,
+                                .item = i,
+                                .worth =
+                                    (double)items[i].value / (double)items[i].size * (1.0 + 1e-12)};
+        if (lot.times <= 0 || lot.value <= 0) {
+            continue;
+        }
+        size_t at = n++;
+        for (; at > 0 && compare_lots(&sorted[at - 1], &lot) > 0; at--) {
+            sorted[at] = sorted[at - 1];
+        }
+        sorted[at] = lot;
+    }
+    int64_t least = INT64_MAX / 2;
+    for (size_t i = n; i-- > 0;) {
+        sorted[i].least = least = sorted[i].size < least ? sorted[i].size : least;
+    }
+    return n;
+}
+
+/* In depth: as many of the best item as go in, then of the next; backward by one piece at a time.
+ * counts: one an item, of the best filling. false: it gave up, or has too many items. */
+static bool search_depth(struct fill *fill, const struct strip_fill_item *items, size_t count,
+                         int64_t *counts, bool *found, int64_t *spent) {
+    struct lot sorted[DEPTH_ITEMS];
+    int64_t taken[DEPTH_ITEMS];
+    if (count > DEPTH_ITEMS) {
+        return false;
+    }
+    const size_t n = sort_items(fill, items, count, sorted);
+    int64_t left = fill->capacity;
+    int64_t value = 0;
+    int steps = 0;
+    size_t at = 0;
+    *found = false;
+    for (;;) {
+        while (at < n && left >= sorted[at].least &&
+               ((double)value + (double)left * sorted[at].worth) * (1.0 + 1e-12) + 1.0 >
+                   (double)fill->best) {
+            const int64_t fit = left / sorted[at].size;
+            taken[at] = fit < sorted[at].times ? fit : sorted[at].times;
+            left -= taken[at] * sorted[at].size;
+            value += taken[at] * sorted[at].value;
+            at++;
+        }
+        if (value > fill->best) {
+            fill->best = value;
+            *found = true;
+            memset(counts, 0, count * sizeof *counts);
+            for (size_t i = 0; i < at; i++) {
+                counts[sorted[i].item] = taken[i];
+            }
+        }
+        while (at > 0 && taken[at - 1] == 0) {
+            at--;
+        }
+        if (at == 0 || ++steps > DEPTH_STEPS) {
+            break;
+        }
+        taken[at - 1]--;
+        left += sorted[at - 1].size;
+        value -= sorted[at - 1].value;
+    }
+    cut_spend(spent, 20 * (int64_t)steps + 10 * (int64_t)n + 30);
+    return at == 0;
+}
+
 static bool run(struct fill *fill, int64_t *spent) {
     for (size_t lot = 0; lot < fill->lot_count && fill->state_count > 0; lot++) {
         if (fill->best >= fill->ceiling) {
@@ -244,6 +326,12 @@ bool strip_fill_best(const struct strip_fill_item *items, size_t count, int64_t 
                      int64_t floor, int64_t *counts, struct strip_fill_result *result,
                      int64_t *spent) {
     struct fill fill = {.capacity = capacity, .best = floor, .exact = true};
+    bool found = false;
+    if (search_depth(&fill, items, count, counts, &found, spent)) {
+        *result = (struct strip_fill_result){fill.best, found, true};
+        return true;
+    }
+    fill.best = floor;
     bool ok = list_lots(&fill, items, count) && states_grow(&fill);
     if (ok) {
         /* One below the greedy value, so that the greedy filling itself is found again. */
