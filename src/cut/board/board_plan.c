@@ -68,12 +68,13 @@ static bool dive(const struct board_job *job, const struct board_coarse *coarse,
     int64_t spent = 0;
     if (coarse->simpler) {
         simple.items = coarse->least;
-        if (!board_relaxed_bound(&simple, effort / 2, &bound, &spent)) {
+        if (!board_relaxed_bound(&simple, effort, &bound, &spent)) {
             return false;
         }
     }
     simple.items = coarse->greatest;
-    if (!board_dive(&simple, effort - spent, (*plan)->cost, &next, &of_greatest, &spent)) {
+    const int64_t rest = spent < effort / 2 ? effort - spent : effort / 2;
+    if (!board_dive(&simple, rest, (*plan)->cost, &next, &of_greatest, &spent)) {
         return false;
     }
     bound = coarse->simpler ? bound : of_greatest;
@@ -100,13 +101,16 @@ static bool dive_further(const struct board_job *job, int64_t effort, struct boa
     return held;
 }
 
-/* More than half of what is granted buys nothing that is worth its time (docs/cutting.md). */
-#define EFFORT_SHARE 2
+/* Jobs of so few parts need no more than half of what is granted, where that is much
+ * (docs/cutting.md). */
+#define FEW_PARTS   300
+#define MUCH_EFFORT (CUT_EFFORT_SECOND / 5)
 
 /* A plan of boards that are ripped first. */
 static enum cut_status plan_strips(const struct board_job *job, int64_t granted,
                                    struct board_plan **plan) {
-    const int64_t effort = granted / EFFORT_SHARE;
+    const bool halved = granted > MUCH_EFFORT && parts_wanted(job) <= FEW_PARTS;
+    const int64_t effort = halved ? granted / 2 : granted;
     const enum cut_status status = board_by_strips(job, effort / 4, plan);
     if (status != CUT_DONE) {
         return status;
