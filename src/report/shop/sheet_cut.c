@@ -153,7 +153,7 @@ static const char *setup_words(const struct paper *paper, const struct operation
 }
 
 void sheet_setups(const struct paper *paper, uint16_t sheet) {
-    static const char *const heads[] = {"",        "operation", "machine", "set-ups",
+    static const char *const heads[] = {"no.",     "operation", "machine", "set-ups",
                                         "minutes", "",          "for"};
     struct book *const book = paper->book;
     const struct labor *const labor = &paper->base->labor;
