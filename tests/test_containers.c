@@ -173,10 +173,8 @@ static void odd_operands_have_no_answer(void **state) {
         int64_t in[5];
         bool answer;
     } rows[] = {
-        {{2, 1, 5, 3, 12}, true},
-        {{2, 0, 5, 3, 12}, false},
-        {{2, 1, -1, 3, 12}, false},
-        {{2, 1, 5, -3, 12}, false},
+        {{2, 1, 5, 3, 12}, true},   {{2, 1, 0, 3, 12}, true},   {{2, 0, 5, 3, 12}, false},
+        {{2, 1, -1, 3, 12}, false}, {{2, 1, 5, -3, 12}, false},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         int64_t out[2];

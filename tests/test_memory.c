@@ -3,6 +3,7 @@
  * that is not there. */
 #include "case.h"
 #include "cmocka_all.h"
+#include "price/strike.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
 
@@ -152,11 +153,55 @@ static void test_lost_line(void **state) {
     lost = 0;
 }
 
+/* Strikes the rows of a job with that call failing; whether it was said to have worked. */
+static bool strike_with_failure(const struct estimate *base, size_t call) {
+    struct strike strike;
+    struct pool pool;
+
+    pool_init(&pool);
+    calls = 0;
+    alive = 0;
+    failing = call;
+    const bool good = strike_make(&strike, base, (struct plan_request){0}, NULL, 0, &pool);
+    failing = 0;
+    pool_clear(&pool);
+    assert_int_equal(alive, 0);
+    return good;
+}
+
+/* A job that could not be estimated for want of memory is no job that costs nothing. */
+static void test_strike(void **state) {
+    struct problems problems;
+    struct rates rates;
+    struct job job;
+    struct estimate base;
+
+    (void)state;
+    assert_true(case_prepare(BASE, NULL, "memory-case"));
+    problems_init(&problems);
+    assert_true(job_read(&job, &rates, "memory-case/job.ini", &problems));
+    assert_int_equal(estimate_make(&base, &rates, &job,
+                                   (struct estimate_request){.option = -1, .purchase = true},
+                                   &problems),
+                     ESTIMATE_OK);
+    assert_true(strike_with_failure(&base, 0));
+    const size_t last = calls;
+    assert_true(last > 10);
+    for (size_t call = 1; call <= last; call++) {
+        assert_false(strike_with_failure(&base, call));
+    }
+    estimate_clear(&base);
+    problems_clear(&problems);
+    job_clear(&job);
+    rates_clear(&rates);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_good_inputs),
         cmocka_unit_test(test_bad_inputs),
         cmocka_unit_test(test_lost_line),
+        cmocka_unit_test(test_strike),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -525,6 +525,21 @@ static void test_rooms(void **state) {
     assert_int_equal(bench_close(&bench), 0);
 }
 
+/* What follows the charges is of the job again, not of the last charge's operation. */
+static void test_subjects(void **state) {
+    (void)state;
+    static const char *const edits[BENCH_MOST_EDITS] = {"sale|charges = 80.00 for samples by show",
+                                                        SHOW};
+    struct bench bench;
+    bench_open(&bench, "subjects", BENCH_INCH, edits, "D1,18,30\n");
+    bench_sound(&bench);
+    const struct estimate *const e = &bench.estimate;
+    assert_string_equal(tape_subject_name(&e->tape, e->costs.charges[0].direct), "show");
+    assert_string_equal(tape_subject_name(&e->tape, e->costs.doors_total), "");
+    assert_string_equal(tape_subject_name(&e->tape, e->sale.doors), "");
+    assert_int_equal(bench_close(&bench), 0);
+}
+
 /* --- charges as they are written --- */
 
 static void test_charges_written(void **state) {
@@ -573,6 +588,7 @@ int main(void) {
         cmocka_unit_test(test_adds_up_random),
         cmocka_unit_test(test_split_rows),
         cmocka_unit_test(test_rooms),
+        cmocka_unit_test(test_subjects),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -143,14 +143,32 @@ static void test_arches(void **state) {
     bench_run(arch_cases, COUNT(arch_cases), BENCH_INCH);
 }
 
+static void parts_are_named(void **state) {
+    (void)state;
+    static const struct {
+        enum part_kind kind;
+        length rise;
+        const char *name;
+    } parts[] = {
+        {PART_TOP_RAIL, 0, "top rail"},
+        {PART_TOP_RAIL, 1, "top rail, arched"},
+        {PART_PANEL, 0, "panel"},
+        {PART_PANEL, 1, "panel, arched"},
+    };
+    for (size_t i = 0; i < COUNT(parts); i++) {
+        const struct part part = {.kind = parts[i].kind, .rise = parts[i].rise};
+        assert_string_equal(part_full_name(&part), parts[i].name);
+    }
+}
+
 static void test_grain(void **state) {
     (void)state;
     bench_run(grain_cases, COUNT(grain_cases), BENCH_INCH);
 }
 
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_grain), cmocka_unit_test(test_arches),
-                                       cmocka_unit_test(test_bars),
-                                       cmocka_unit_test(test_straight)};
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_grain), cmocka_unit_test(test_arches), cmocka_unit_test(test_bars),
+        cmocka_unit_test(parts_are_named), cmocka_unit_test(test_straight)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
