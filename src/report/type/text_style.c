@@ -11,7 +11,7 @@
 #include <string.h>
 
 /* A text that meets another in its slot takes its place. A power of two. */
-#define SLOTS ((size_t)1024)
+#define SLOTS ((size_t)8192)
 #define SIZE  64.0 /* so large that what is rounded away is negligible */
 
 /* How a text is set. */
