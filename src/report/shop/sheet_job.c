@@ -105,7 +105,11 @@ static uint32_t put_title(const struct paper *paper) {
     check_all(paper, JOB_SHEET, PAPER_FIRST_ROW, COLUMN_WORDS, LOOK_STATE);
     book_text(book, JOB_SHEET, PAPER_FIRST_ROW, COLUMN_FIGURE, LOOK_UNIT,
               "what all checks of the sheet Checks come to");
-    return PAPER_FIRST_ROW + 2;
+    book_text(book, JOB_SHEET, PAPER_FIRST_ROW + 1, COLUMN_WORDS, LOOK_NOTE,
+              "Computed percents are shown with two decimals at most, cubic meters with four: the "
+              "cells hold "
+              "all that were computed.");
+    return PAPER_FIRST_ROW + 3;
 }
 
 void sheet_job(const struct paper *paper, uint16_t sheet) {

@@ -81,6 +81,17 @@ static void write_check(struct binder *b, const struct cell *cell, char *formula
                                 book_own(b->book, cell)->shown);
 }
 
+/* Decimals that a person reads of what was computed; the cell holds all. What was given is shown as
+ * it was written. */
+static uint8_t shown_decimals(const struct binder *b, const struct cell *cell) {
+    const bool figure = cell->kind == CELL_HOME || cell->kind == CELL_MENTION;
+    if (!figure || tape_op(b->book->tape, cell->figure) == OP_GIVEN) {
+        return cell->decimals;
+    }
+    const uint8_t most = cell->unit == UNIT_PERCENT ? 2 : (cell->unit == UNIT_M3 ? 4 : 6);
+    return cell->decimals < most ? cell->decimals : most;
+}
+
 static void write_cell(struct binder *b, const struct cell *cell, char *formula) {
     lxw_worksheet *const sheet = b->sheets[cell->sheet];
     if (cell->kind == CELL_TEXT && cell->span > 0) {
@@ -100,7 +111,7 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
     }
     char number[32];
     const int64_t value = binder_value(b, cell);
-    look_number_format((enum unit)cell->unit, cell->decimals, value, number);
+    look_number_format((enum unit)cell->unit, shown_decimals(b, cell), value, number);
     lxw_format *const format = look_format(&b->looks, (enum look)cell->look, number, false);
     const double shown = as_double(value, cell->decimals);
     if (cell->kind == CELL_FORMULA) {
