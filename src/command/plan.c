@@ -126,7 +126,7 @@ static enum status print_and_draw(const struct request *request, const struct wo
                                   struct plan_pages *pages, struct pool *pool,
                                   struct streams streams) {
     size_t count = 0;
-    if (!plan_pages_make(pages, &work->estimates[0], false)) {
+    if (!plan_pages_make(pages, &work->estimates[0], 0)) {
         return command_out_of_memory(streams);
     }
     struct output *const files = list_files(request, work, pages, pool, &count);

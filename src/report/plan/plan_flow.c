@@ -281,15 +281,24 @@ static void add_unit(struct flow_down *f, const struct plan_stack *stack, size_t
     pool_clear(&work);
 }
 
+/* Whether more pages were begun than are wanted. */
+static bool is_full(const struct flow_down *f) {
+    return f->pages->most > 0 && f->page >= f->pages->most;
+}
+
 bool plan_flow(struct plan_pages *pages, cairo_t *cr) {
     struct flow_down f = {.pages = pages, .y = pages->top, .held = true};
     f.sketch = (struct sketch){.cr = cr, .e = pages->e};
     add_cover(&f);
     for (size_t i = 0; f.held && i < pages->stack_count; i++) {
-        for (size_t g = 0; f.held && g < pages->stacks[i].group_count; g++) {
+        for (size_t g = 0; f.held && !is_full(&f) && g < pages->stacks[i].group_count; g++) {
             add_unit(&f, &pages->stacks[i], g);
         }
     }
+    pages->more = is_full(&f);
     pages->count = pages->block_count == 0 ? 0 : pages->blocks[pages->block_count - 1].page + 1;
+    if (pages->more) {
+        pages->count = pages->most;
+    }
     return f.held && !pool_failed(&pages->pool);
 }

@@ -39,8 +39,8 @@ static void set_size(struct plan_pages *p) {
     p->inner_width = p->width - 2 * p->left;
 }
 
-bool plan_pages_make(struct plan_pages *pages, const struct estimate *e, bool book) {
-    *pages = (struct plan_pages){.e = e, .book = book};
+bool plan_pages_make(struct plan_pages *pages, const struct estimate *e, size_t book) {
+    *pages = (struct plan_pages){.e = e, .book = book > 0, .most = book};
     pool_init(&pages->pool);
     set_size(pages);
     pages->stacks = plan_stacks_make(&pages->pool, e, &pages->stack_count);

@@ -23,15 +23,18 @@ struct plan_pages {
     struct plan_block *blocks; /* what stands on the pages, in their order */
     size_t block_count, block_room;
     size_t count;
+    size_t most;                         /* laid out at most; 0: all */
+    bool more;                           /* these are not all */
     bool book;                           /* pictures of a workbook: without margins */
     double width, height;                /* of a page, points */
     double left, top, inner_width, foot; /* where blocks stand; foot: below the last one */
 };
 
-/* Lays out the pages.  book: not for paper, but as pictures so wide as a page of a workbook.
+/* Lays out the pages.  book: 0: for paper; else as pictures so wide as a page of a workbook, of
+ * which no more are laid out than so many.
  * pages: always left so that plan_pages_clear may be called; no pages where nothing is planned.
  * false: out of memory. */
-bool plan_pages_make(struct plan_pages *pages, const struct estimate *estimate, bool book)
+bool plan_pages_make(struct plan_pages *pages, const struct estimate *estimate, size_t book)
     __attribute__((warn_unused_result));
 /* Frees what the pages hold. */
 void plan_pages_clear(struct plan_pages *pages);

@@ -35,21 +35,20 @@ void sheet_plans(const struct paper *paper, uint16_t sheet) {
                                "Chosen by the program for the sizes and rates of this run; whether "
                                "they still hold, the checks on Lumber and Sheets tell.");
     struct plan_pages pages;
-    bool held = plan_pages_make(&pages, paper->base, true);
+    bool held = plan_pages_make(&pages, paper->base, MOST_PAGES);
     struct image image;
     image_open(&image, pages.width, pages.height, DOTS);
     book_width(book, sheet, 0, COLUMN);
-    for (size_t i = 0; held && i < pages.count && i < MOST_PAGES; i++) {
+    for (size_t i = 0; held && i < pages.count; i++) {
         book_height(book, sheet, row, WORDS + pages.height + 3);
         held = !stop_asked(book->stop) && put_page(paper, &pages, i, &image, sheet, row++);
     }
     image_close(&image);
     if (pages.count == 0) {
         book_text(book, sheet, row, 0, LOOK_PLAIN, "nothing is cut by plan");
-    } else if (pages.count > MOST_PAGES) {
-        book_format(book, sheet, row, 0, LOOK_NOTE,
-                    "%zu more are not drawn here: 'doorcost plan' draws every one.",
-                    pages.count - MOST_PAGES);
+    } else if (pages.more) {
+        book_text(book, sheet, row, 0, LOOK_NOTE,
+                  "The rest is not drawn here: 'doorcost plan' draws all of it.");
     }
     book->failed = book->failed || !held;
     plan_pages_clear(&pages);
