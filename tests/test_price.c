@@ -535,6 +535,7 @@ static void test_subjects(void **state) {
     bench_sound(&bench);
     const struct estimate *const e = &bench.estimate;
     assert_string_equal(tape_subject_name(&e->tape, e->costs.charges[0].direct), "show");
+    assert_true(fig_none(e->costs.charges[0].materials)); /* work alone: no tax on it */
     assert_string_equal(tape_subject_name(&e->tape, e->costs.doors_total), "");
     assert_string_equal(tape_subject_name(&e->tape, e->sale.doors), "");
     assert_int_equal(bench_close(&bench), 0);
