@@ -135,7 +135,7 @@ static struct strike_size copy_alike(const struct maker *m, const struct near_si
                                .from = near->size[up ? 0 : 1],
                                .to = near->size[up ? 1 : 0],
                                .other = near->leaves[up ? 1 : 0]->row,
-                               .rows = pool_take(pool, doors->count, sizeof *size.rows)};
+                               .rows = pool_take(pool, doors->count, sizeof(const struct row *))};
     (void)copy_without(m, NULL, 0);
     for (size_t d = 0; d < doors->count && size.rows != NULL; d++) {
         const struct door *const leaf = &doors->doors[d];
