@@ -47,11 +47,12 @@ static void find_nearest(unsigned char nearest[256]) {
 static void take_row(const uint32_t *dots, size_t width, const unsigned char nearest[256],
                      unsigned char *to) {
     const uint32_t white = 0xFFFFFF;
+    const unsigned char both_white = (unsigned char)((GRAYS - 1) << 4 | (GRAYS - 1));
     for (size_t x = 0; x < width; x += 2) {
         const uint32_t left = dots[x];
         const uint32_t right = x + 1 < width ? dots[x + 1] : white;
         *to++ = (left & right & white) == white
-                    ? (GRAYS - 1) << 4 | (GRAYS - 1)
+                    ? both_white
                     : (unsigned char)(nearest[left >> 8 & 0xFF] << 4 | nearest[right >> 8 & 0xFF]);
     }
 }
