@@ -51,9 +51,8 @@ static void take_row(const uint32_t *dots, size_t width, const unsigned char nea
     for (size_t x = 0; x < width; x += 2) {
         const uint32_t left = dots[x];
         const uint32_t right = x + 1 < width ? dots[x + 1] : white;
-        *to++ = (left & right & white) == white
-                    ? both_white
-                    : (unsigned char)(nearest[left >> 8 & 0xFF] << 4 | nearest[right >> 8 & 0xFF]);
+        const int dots_of_byte = nearest[left >> 8 & 0xFF] << 4 | nearest[right >> 8 & 0xFF];
+        *to++ = (left & right & white) == white ? both_white : (unsigned char)dots_of_byte;
     }
 }
 
