@@ -45,7 +45,7 @@ void xml_scan_free(struct xml_scan *scan) {
 }
 
 bool xml_is(struct xml_piece piece, const char *word) {
-    return strncmp(piece.at, word, piece.size) == 0 && word[piece.size] == '\0';
+    return strlen(word) == piece.size && memcmp(piece.at, word, piece.size) == 0;
 }
 
 static bool same(struct xml_piece a, struct xml_piece b) {
@@ -275,6 +275,9 @@ static bool is_text(const char *bytes, size_t size) {
 
 bool xml_scan_take(struct xml_scan *scan, const char *bytes, size_t size) {
     bool failed = false;
+    if (size == 0) {
+        return true;
+    }
     scan->bytes = array_grow(scan->bytes, &scan->room, scan->size + size, 1, &failed);
     if (failed) {
         return false;
