@@ -10,6 +10,7 @@
 #ifndef DOORCOST_BASE_PROBLEM_H
 #define DOORCOST_BASE_PROBLEM_H
 
+#include "base/order.h"
 #include "base/pool.h"
 
 #include <stdbool.h>
@@ -23,6 +24,13 @@ struct place {
     uint32_t line;
     uint16_t file, column, width;
 };
+
+/* By file, in the order of registration, then line, then column: -1, 0, 1. */
+static inline int place_order(struct place a, struct place b) {
+    const int file = order_by_number(a.file, b.file);
+    const int line = order_by_number(a.line, b.line);
+    return file != 0 ? file : (line != 0 ? line : order_by_number(a.column, b.column));
+}
 
 /* What was accepted is a warning that the job names as meant: it is listed, and asked no more. */
 enum severity { SEVERITY_WARNING, SEVERITY_ERROR, SEVERITY_ACCEPTED };

@@ -10,16 +10,9 @@ static int compare(const void *left, const void *right) {
     const struct problem *a = *(const struct problem *const *)left;
     const struct problem *b = *(const struct problem *const *)right;
 
-    if (a->place.file != b->place.file) {
-        return a->place.file < b->place.file ? -1 : 1;
-    }
-    if (a->place.line != b->place.line) {
-        return a->place.line < b->place.line ? -1 : 1;
-    }
-    if (a->place.column != b->place.column) {
-        return a->place.column < b->place.column ? -1 : 1;
-    }
-    return a < b ? -1 : 1; /* both point into the list, whose order is that of finding */
+    const int order = place_order(a->place, b->place);
+    /* both point into the list, whose order is that of finding */
+    return order != 0 ? order : (a < b ? -1 : 1);
 }
 
 /* The problems in order, on the heap; NULL when memory is out or there are none. */

@@ -2,6 +2,7 @@
 /* `strike`: what each row saves if it is struck, and one more of it costs. */
 #include "price/strike.h"
 
+#include "base/order.h"
 #include "base/text.h"
 #include "command/command.h"
 #include "command/work.h"
@@ -14,7 +15,7 @@
 static int ascending(const void *x, const void *y) {
     const size_t a = *(const size_t *)x;
     const size_t b = *(const size_t *)y;
-    return (a > b) - (a < b);
+    return order_by_number((int64_t)a, (int64_t)b);
 }
 
 /* The place of the row of that id; -1: there is none, which is said. */

@@ -3,6 +3,7 @@
 #include "labor/setup.h"
 
 #include "base/index.h"
+#include "base/order.h"
 #include "base/pool.h"
 
 #include <stdlib.h>
@@ -79,9 +80,7 @@ static bool door_marks(struct marks *marks, const struct operation *op, const st
 }
 
 static int largest_first(const void *x, const void *y) {
-    const int64_t a = *(const int64_t *)x;
-    const int64_t b = *(const int64_t *)y;
-    return a > b ? -1 : (a < b ? 1 : 0);
+    return order_by_number(*(const int64_t *)y, *(const int64_t *)x);
 }
 
 /* Keeps the marks with the figures where they are lengths. */

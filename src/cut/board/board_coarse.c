@@ -2,6 +2,8 @@
 /* Neighbors are joined where that changes the least length in all, until few sizes are left. */
 #include "cut/board/board_coarse.h"
 
+#include "base/order.h"
+
 #include <stdlib.h>
 #include <string.h>
 
@@ -16,10 +18,8 @@ struct group {
 static int by_size(const void *left, const void *right) {
     const struct group *const a = left;
     const struct group *const b = right;
-    if (a->width != b->width) {
-        return a->width < b->width ? -1 : 1;
-    }
-    return (a->least > b->least) - (a->least < b->least);
+    const int across = order_by_number(a->width, b->width);
+    return across != 0 ? across : order_by_number(a->least, b->least);
 }
 
 /* The sizes that are wanted, each once, by width and length. */

@@ -5,6 +5,7 @@
 #include "cut/strip/strip_fill.h"
 
 #include "base/int128.h"
+#include "base/order.h"
 #include "base/pool.h"
 
 #include <stdlib.h>
@@ -55,10 +56,8 @@ static int compare_lots(const void *left, const void *right) {
     if (worth_a != worth_b) {
         return worth_a > worth_b ? -1 : 1;
     }
-    if (a->size != b->size) {
-        return a->size > b->size ? -1 : 1;
-    }
-    return (a->item > b->item) - (a->item < b->item);
+    const int size = order_by_number(b->size, a->size);
+    return size != 0 ? size : order_by_number((int64_t)a->item, (int64_t)b->item);
 }
 
 /* How many lots an item makes: one for each doubling of its pieces. */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What the first page lists: what to fetch, the strips by width, the parts with their stops, the
  * offcuts to keep; and how parts are numbered. */
+#include "base/order.h"
 #include "base/text.h"
 #include "report/plan/plan_draw.h"
 
@@ -17,13 +18,11 @@ struct ranked {
 static int by_length(const void *a, const void *b) {
     const struct ranked *const x = a;
     const struct ranked *const y = b;
-    if (x->length != y->length) {
-        return x->length > y->length ? -1 : 1;
-    }
-    if (x->width != y->width) {
-        return x->width > y->width ? -1 : 1;
-    }
-    return x->item < y->item ? -1 : 1;
+    const int along = order_by_number(y->length, x->length);
+    const int across = order_by_number(y->width, x->width);
+    return along != 0    ? along
+           : across != 0 ? across
+                         : order_by_number((int64_t)x->item, (int64_t)y->item);
 }
 
 /* The items of a planner's job in the order of their numbers. In pool; NULL: out of memory. */
@@ -197,10 +196,8 @@ struct strip {
 static int by_width(const void *a, const void *b) {
     const struct strip *const x = a;
     const struct strip *const y = b;
-    if (x->width != y->width) {
-        return x->width > y->width ? -1 : 1;
-    }
-    return x->group < y->group ? -1 : (x->group > y->group ? 1 : 0);
+    const int across = order_by_number(y->width, x->width);
+    return across != 0 ? across : order_by_number((int64_t)x->group, (int64_t)y->group);
 }
 
 /* The boards that strips from `from` to `end` - 1, all of a width, are in; *all: how many strips.

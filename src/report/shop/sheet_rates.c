@@ -58,15 +58,7 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
 }
 
 static int by_place(const struct tape *tape, fig a, fig b) {
-    const struct place x = tape_origin(tape, a).place;
-    const struct place y = tape_origin(tape, b).place;
-    if (x.file != y.file) {
-        return x.file < y.file ? -1 : 1;
-    }
-    if (x.line != y.line) {
-        return x.line < y.line ? -1 : 1;
-    }
-    return x.column < y.column ? -1 : (x.column > y.column ? 1 : 0);
+    return place_order(tape_origin(tape, a).place, tape_origin(tape, b).place);
 }
 
 /* Insertion into an array sorted by place; there are a few hundred. */

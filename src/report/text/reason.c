@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/text/reason.h"
 
+#include "base/order.h"
 #include "figure/unit.h"
 
 #include <stdlib.h>
@@ -123,9 +124,7 @@ static void follow(struct links *links, const struct tape *tape, fig start, fig 
 }
 
 static int by_id(const void *x, const void *y) {
-    const uint32_t a = *(const uint32_t *)x;
-    const uint32_t b = *(const uint32_t *)y;
-    return a < b ? -1 : (a > b ? 1 : 0);
+    return order_by_number(*(const uint32_t *)x, *(const uint32_t *)y);
 }
 
 void reason_chain(struct grid *grid, const struct tape *tape, fig start, const fig *ends,

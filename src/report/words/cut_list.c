@@ -2,6 +2,7 @@
 /* All parts, sorted so that what is cut alike stands together; then one pass a table. */
 #include "report/words/cut_list.h"
 
+#include "base/order.h"
 #include "base/pool.h"
 
 #include <stdlib.h>
@@ -27,32 +28,32 @@ struct lister {
     size_t count;
 };
 
-static int ascending(int64_t a, int64_t b) {
-    return a < b ? -1 : (a > b ? 1 : 0);
-}
-
 static int by_stock(const struct part *a, const struct part *b) {
-    const int kind = ascending(a->material_kind, b->material_kind);
-    const int material = ascending(a->material, b->material);
-    return kind != 0 ? kind : material != 0 ? material : ascending(b->thickness, a->thickness);
+    const int kind = order_by_number(a->material_kind, b->material_kind);
+    const int material = order_by_number(a->material, b->material);
+    return kind != 0       ? kind
+           : material != 0 ? material
+                           : order_by_number(b->thickness, a->thickness);
 }
 
 static int by_width(const struct part *a, const struct part *b) {
-    const int width = ascending(b->width, a->width);
-    return width != 0 ? width : ascending(b->rough_width, a->rough_width);
+    const int width = order_by_number(b->width, a->width);
+    return width != 0 ? width : order_by_number(b->rough_width, a->rough_width);
 }
 
 static int by_length(const struct part *a, const struct part *b) {
-    const int along = ascending(b->length, a->length);
-    return along != 0 ? along : ascending(b->rough_length, a->rough_length);
+    const int along = order_by_number(b->length, a->length);
+    return along != 0 ? along : order_by_number(b->rough_length, a->rough_length);
 }
 
 static int for_fences(const void *x, const void *y) {
     const struct piece *const a = x;
     const struct piece *const b = y;
     const int stock = by_stock(a->part, b->part);
-    const int strip = ascending(b->strip, a->strip);
-    return stock != 0 ? stock : strip != 0 ? strip : a->place < b->place ? -1 : 1;
+    const int strip = order_by_number(b->strip, a->strip);
+    return stock != 0   ? stock
+           : strip != 0 ? strip
+                        : order_by_number((int64_t)a->place, (int64_t)b->place);
 }
 
 static int for_stops(const void *x, const void *y) {
@@ -64,7 +65,7 @@ static int for_stops(const void *x, const void *y) {
     return stock != 0   ? stock
            : along != 0 ? along
            : width != 0 ? width
-                        : (a->place < b->place ? -1 : 1);
+                        : order_by_number((int64_t)a->place, (int64_t)b->place);
 }
 
 /* A length of the tape in nm: sizes that are cut are whole there. */

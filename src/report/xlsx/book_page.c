@@ -5,6 +5,8 @@
  */
 #include "report/xlsx/book_binder.h"
 
+#include "base/order.h"
+
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -89,9 +91,8 @@ static uint32_t printed_end(const struct layout *l) {
 }
 
 static int by_first_row(const void *x, const void *y) {
-    const uint32_t a = ((const struct book_block *)x)->first;
-    const uint32_t b = ((const struct book_block *)y)->first;
-    return a < b ? -1 : (a > b ? 1 : 0);
+    return order_by_number(((const struct book_block *)x)->first,
+                           ((const struct book_block *)y)->first);
 }
 
 static double block_height(const struct layout *l, const struct book_block *block) {
