@@ -297,6 +297,10 @@ bool length_date(const char *text, int *day, int *month) {
     return is_date(text, day, month) && *day > 0 && *month > 0;
 }
 
+int64_t length_millionths(length value, enum length_unit unit) {
+    return unit == LENGTH_MM ? value : (int64_t)int128_round((int128)value * 10, 254);
+}
+
 enum length_fault length_read(const char *text, enum length_unit bare, length *out) {
     const char *at = text;
     struct ratio value = {0, 1, false};

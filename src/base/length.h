@@ -25,6 +25,13 @@ typedef int64_t length;
 /* The two ways in which bare lengths are meant and lengths are shown. */
 enum length_unit { LENGTH_INCH, LENGTH_MM };
 
+/* A length in millionths of an inch or of a mm, half away from zero: 64ths and nm are exact. */
+int64_t length_millionths(length value, enum length_unit unit);
+/* What so many millionths of an inch or of a mm are, a part of a nm dropped. */
+static inline length length_of_millionths(int64_t millionths, enum length_unit unit) {
+    return unit == LENGTH_INCH ? millionths / 10 * 254 + millionths % 10 * 254 / 10 : millionths;
+}
+
 /* Why a text is no length. */
 enum length_fault {
     LENGTH_OK,

@@ -21,12 +21,14 @@ static int ascending(const void *x, const void *y) {
 /* The place of the row of that id; -1: there is none, which is said. */
 static long find_row(const struct job *job, const char *id, struct pool *pool,
                      struct streams streams) {
+    for (size_t r = 0; r < job->row_count; r++) {
+        if (strcmp(job->rows[r].id.s, id) == 0) {
+            return (long)r;
+        }
+    }
     const char **const ids = pool_take(pool, job->row_count, sizeof *ids);
     for (size_t r = 0; ids != NULL && r < job->row_count; r++) {
         ids[r] = job->rows[r].id.s;
-        if (strcmp(ids[r], id) == 0) {
-            return (long)r;
-        }
     }
     const char *const near = ids == NULL ? NULL : text_nearest(id, ids, job->row_count);
     text_print(streams.err, "doorcost: no row of the list is called '%s'%s%s%s\n", id,

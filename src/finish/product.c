@@ -158,6 +158,8 @@ static fig charge_part(const struct calc *c, const struct finish_list *list, con
 }
 
 static void charge_batch(const struct calc *c, const struct finish_list *list, struct batch *b) {
+    static const char *const labels[PRODUCTS_OF_COAT] = {"coating cost", "reducer cost",
+                                                         "catalyst cost", "cleaning cost"};
     fig costs[MOST_COATS];
     if (b->coat_count == 0) {
         return;
@@ -165,12 +167,12 @@ static void charge_batch(const struct calc *c, const struct finish_list *list, s
     tape_about_again(c->tape, b->subject);
     for (size_t i = 0; i < b->coat_count; i++) {
         struct coat_figures *const coat = &b->coats[i];
-        const fig parts[] = {
-            charge_part(c, list, "coating cost", coat->product, coat->coating_volume),
-            charge_part(c, list, "reducer cost", coat->reducer_product, coat->reducer),
-            charge_part(c, list, "catalyst cost", coat->catalyst_product, coat->catalyst),
-            charge_part(c, list, "cleaning cost", coat->cleaning_product, coat->cleaning),
-        };
+        fig parts[PRODUCTS_OF_COAT];
+        for (size_t n = 0; n < PRODUCTS_OF_COAT; n++) {
+            size_t product;
+            const fig volume = use_of(coat, n, &product);
+            parts[n] = charge_part(c, list, labels[n], product, volume);
+        }
         coat->cost = fig_sum(c->tape, "cost of the coats", UNIT_MONEY, parts, PRODUCTS_OF_COAT);
         costs[i] = coat->cost;
     }

@@ -73,10 +73,8 @@ void units_init(struct units *units, struct tape *tape, enum length_unit lengths
 
 fig units_length(struct tape *tape, const struct units *units, const char *what, length value,
                  struct place place) {
-    /* nm / 25.4 are millionths of an inch; nm are millionths of a mm */
-    const int64_t millionths =
-        units->lengths == LENGTH_MM ? value : (int64_t)int128_round((int128)value * 10, 254);
-    return tape_given(tape, what, units->length, 6, millionths, place);
+    return tape_given(tape, what, units->length, 6, length_millionths(value, units->lengths),
+                      place);
 }
 
 fig units_film(struct tape *tape, const struct units *units, const char *what,

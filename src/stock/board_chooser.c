@@ -74,7 +74,7 @@ static bool choose_boards(const int64_t *in, size_t count, int64_t *out, size_t 
 
 /* A length at 6 decimals of a unit whose inch is `inch`, as nanometers. */
 static length as_nm(int64_t value, int64_t inch) {
-    return inch == MILLION ? (length)(value / 10 * 254 + value % 10 * 254 / 10) : (length)value;
+    return length_of_millionths(value, inch == MILLION ? LENGTH_INCH : LENGTH_MM);
 }
 
 /* in: an inch, width, length. out: surface measure, an exact half up. */

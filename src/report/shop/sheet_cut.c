@@ -18,12 +18,11 @@ enum {
     COLUMN_DOORS
 };
 
-/* nm are millionths of a mm; 64ths of an inch are exact in millionths. */
 static void put_length(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
                        enum look look, length value) {
-    const bool mm = paper->base->units.lengths == LENGTH_MM;
-    book_number(paper->book, sheet, row, column, look, mm ? UNIT_MM : UNIT_IN, 6,
-                mm ? value : value * 10 / 254);
+    const struct units *const units = &paper->base->units;
+    book_number(paper->book, sheet, row, column, look, units->length, 6,
+                length_millionths(value, units->lengths));
 }
 
 static void put_count(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,

@@ -11,15 +11,14 @@ static void part_row(const struct paper *paper, uint16_t sheet, uint32_t at,
                      const struct leaf_figures *leaf, size_t i, const struct field_table *fields) {
     const struct part *const part = &leaf->door->parts[i];
     struct book *const book = paper->book;
-    const bool mm = paper->base->units.lengths == LENGTH_MM;
+    const struct units *const units = &paper->base->units;
     book_text(book, sheet, at, 0, LOOK_LABEL, leaf->door->name);
     book_text(book, sheet, at, 1, LOOK_PLAIN, part_full_name(part));
     book_text(book, sheet, at, 2, LOOK_PLAIN, leaf->door->row->room.s);
     book_text(book, sheet, at, 3, LOOK_PLAIN,
               material_name(paper->base->rates, part->material_kind, part->material));
-    /* nm are millionths of a mm; 64ths of an inch are exact in millionths */
-    const int64_t thick = mm ? part->thickness : part->thickness * 10 / 254;
-    book_number(book, sheet, at, 4, LOOK_PLAIN, mm ? UNIT_MM : UNIT_IN, 6, thick);
+    book_number(book, sheet, at, 4, LOOK_PLAIN, units->length, 6,
+                length_millionths(part->thickness, units->lengths));
     paper_cells(paper, sheet, at, WORDS, fields, FIELD_SHEET, &leaf->parts[i]);
 }
 

@@ -70,8 +70,7 @@ static int for_stops(const void *x, const void *y) {
 
 /* A length of the tape in nm: sizes that are cut are whole there. */
 static length length_of(const struct estimate *e, fig figure) {
-    const int64_t millionths = tape_scaled(&e->tape, figure, 6);
-    return tape_unit(&e->tape, figure) == UNIT_MM ? millionths : millionths * 254 / 10;
+    return length_of_millionths(tape_scaled(&e->tape, figure, 6), e->units.lengths);
 }
 
 static struct piece make_piece(const struct estimate *e, const struct leaf_figures *leaf, size_t i,

@@ -60,7 +60,7 @@ struct shown plan_numbers(const struct alike *alike, const char *noun) {
 /* --- sizes and names --- */
 
 length plan_length(const struct estimate *e, int64_t size) {
-    return e->job->unit == LENGTH_INCH ? size / 10 * 254 + size % 10 * 254 / 10 : size;
+    return length_of_millionths(size, e->job->unit);
 }
 
 struct shown plan_show(const struct estimate *e, int64_t size) {
