@@ -14,64 +14,15 @@ struct maker {
     bool memory;      /* false: out of memory */
 };
 
-/* --- outcomes --- */
-
-static int64_t money_of(const struct estimate *e, fig f) {
-    return tape_scaled(&e->tape, f, e->tape.money_decimals);
-}
-
-static struct outcome outcome_of(const struct estimate *e) {
-    struct outcome o = {
-        .client = money_of(e, e->sale.total),
-        .before_tax = money_of(e, e->sale.subtotal),
-        .direct = money_of(e, e->costs.job.direct),
-        .bought = money_of(e, e->purchase.total),
-        .hours = tape_scaled(&e->tape, e->labor.hours, 2),
-    };
-    for (size_t i = 0; i < e->sale.charge_count; i++) {
-        o.direct += money_of(e, e->costs.charges[i].direct);
-    }
-    for (size_t i = 0; i < e->labor.operation_count; i++) {
-        o.setups += tape_scaled(&e->tape, e->labor.operations[i].setups, 0);
-    }
-    o.left = o.before_tax - o.direct;
-    return o;
-}
-
-static struct outcome minus(struct outcome a, struct outcome b) {
-    return (struct outcome){
-        .client = a.client - b.client,
-        .before_tax = a.before_tax - b.before_tax,
-        .direct = a.direct - b.direct,
-        .left = a.left - b.left,
-        .bought = a.bought - b.bought,
-        .hours = a.hours - b.hours,
-        .setups = a.setups - b.setups,
-    };
-}
-
 /* What the job comes to with the first `count` of m->rows in place of its own; false: it could not
- * be estimated so. What a craftsman would ask of such a job is not asked. */
+ * be estimated so. */
 static bool try_rows(struct maker *m, size_t count, struct outcome *outcome) {
     struct job job = *m->base->job;
-    const struct estimate_request request = {
-        .option = m->base->option, .plans = m->plans, .purchase = true};
-    struct estimate e;
-    struct problems unheard;
-    *outcome = (struct outcome){0};
-    if (count == 0) { /* nothing is left to be made */
-        return true;
-    }
     job.rows = m->rows;
     job.row_count = count;
-    problems_init(&unheard);
-    const enum estimate_result result = estimate_make(&e, m->base->rates, &job, request, &unheard);
-    m->memory = m->memory && result != ESTIMATE_MEMORY && !unheard.failed;
-    if (result == ESTIMATE_OK) {
-        *outcome = outcome_of(&e);
-    }
-    estimate_clear(&e);
-    problems_clear(&unheard);
+    const enum estimate_result result =
+        outcome_try(outcome, m->base->rates, &job, m->base->option, m->plans);
+    m->memory = m->memory && result != ESTIMATE_MEMORY;
     return result == ESTIMATE_OK;
 }
 
@@ -98,19 +49,20 @@ static void take_row(struct maker *m, struct strike_row *found, size_t r) {
     *found = (struct strike_row){.row = row};
     for (size_t i = 0; i < base->quantities.count; i++) {
         if (base->quantities.leaves[i].door->row == row) {
-            found->listed += money_of(base, base->costs.doors[i].amount);
+            found->listed +=
+                tape_scaled(&base->tape, base->costs.doors[i].amount, base->tape.money_decimals);
         }
     }
     found->listed_one = found->listed / row->count.amount;
     found->has_less = try_rows(m, copy_without(m, &r, 1), &outcome);
-    found->less = minus(m->strike->job, outcome);
+    found->less = outcome_minus(m->strike->job, outcome);
     if (!m->memory || row->count.amount >= MOST_OF_ROW) {
         return;
     }
     const size_t all = copy_without(m, NULL, 0);
     m->rows[r].count.amount++;
     found->has_more = try_rows(m, all, &outcome);
-    found->more = minus(outcome, m->strike->job);
+    found->more = outcome_minus(outcome, m->strike->job);
 }
 
 static void take_rows(struct maker *m, const size_t *rows, size_t count) {
@@ -121,7 +73,7 @@ static void take_rows(struct maker *m, const size_t *rows, size_t count) {
     if (count > 1 && m->memory) {
         struct outcome outcome;
         s->has_together = try_rows(m, copy_without(m, rows, count), &outcome);
-        s->together = minus(s->job, outcome);
+        s->together = outcome_minus(s->job, outcome);
     }
 }
 
@@ -183,7 +135,7 @@ static bool take_sizes(struct maker *m, struct pool *pool) {
             struct outcome outcome;
             m->memory = m->memory && size.rows != NULL;
             if (m->memory && try_rows(m, m->base->job->row_count, &outcome)) {
-                size.less = minus(s->job, outcome);
+                size.less = outcome_minus(s->job, outcome);
                 best = size.less.direct > best.less.direct ? size : best;
             }
         }

@@ -9,19 +9,7 @@
 #ifndef DOORCOST_PRICE_STRIKE_H
 #define DOORCOST_PRICE_STRIKE_H
 
-#include "price/estimate.h"
-
-/* What a job comes to for those who decide about it, or by how much two jobs differ. Money has the
- * decimals of the currency. */
-struct outcome {
-    int64_t client;     /* money: what the client pays, with tax */
-    int64_t before_tax; /* money */
-    int64_t direct;     /* money: direct cost of the doors and of the charges that are worked for */
-    int64_t left;       /* before_tax less direct: what bears overhead, contingency and profit */
-    int64_t bought;     /* money spent on what is bought */
-    int64_t hours;      /* person-hours in hundredths */
-    int64_t setups;     /* of machines and mixes */
-};
+#include "price/outcome.h"
 
 /* A row of the door list; `less` and `more` are counted from the job as it stands. */
 struct strike_row {

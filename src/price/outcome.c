@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: MIT */
+#include "price/outcome.h"
+
+static int64_t money_of(const struct estimate *e, fig f) {
+    return tape_scaled(&e->tape, f, e->tape.money_decimals);
+}
+
+struct outcome outcome_of(const struct estimate *e) {
+    struct outcome o = {
+        .client = money_of(e, e->sale.total),
+        .before_tax = money_of(e, e->sale.subtotal),
+        .direct = money_of(e, e->costs.job.direct),
+        .bought = money_of(e, e->purchase.total),
+        .hours = tape_scaled(&e->tape, e->labor.hours, 2),
+    };
+    for (size_t i = 0; i < e->sale.charge_count; i++) {
+        o.direct += money_of(e, e->costs.charges[i].direct);
+    }
+    for (size_t i = 0; i < e->labor.operation_count; i++) {
+        o.setups += tape_scaled(&e->tape, e->labor.operations[i].setups, 0);
+    }
+    o.left = o.before_tax - o.direct;
+    return o;
+}
+
+struct outcome outcome_minus(struct outcome a, struct outcome b) {
+    return (struct outcome){
+        .client = a.client - b.client,
+        .before_tax = a.before_tax - b.before_tax,
+        .direct = a.direct - b.direct,
+        .left = a.left - b.left,
+        .bought = a.bought - b.bought,
+        .hours = a.hours - b.hours,
+        .setups = a.setups - b.setups,
+    };
+}
+
+enum estimate_result outcome_try(struct outcome *outcome, const struct rates *rates,
+                                 const struct job *job, int option, struct plan_request plans) {
+    const struct estimate_request request = {.option = option, .plans = plans, .purchase = true};
+    struct estimate e;
+    struct problems unheard;
+    *outcome = (struct outcome){0};
+    if (job->row_count == 0) { /* nothing is left to be made */
+        return ESTIMATE_OK;
+    }
+    problems_init(&unheard);
+    enum estimate_result result = estimate_make(&e, rates, job, request, &unheard);
+    if (unheard.failed) {
+        result = ESTIMATE_MEMORY;
+    }
+    if (result == ESTIMATE_OK) {
+        *outcome = outcome_of(&e);
+    }
+    estimate_clear(&e);
+    problems_clear(&unheard);
+    return result;
+}
