@@ -31,3 +31,10 @@ foreach(job ${sample_jobs})
     add_test(NAME quiet-${name} COMMAND doorcost check ${PROJECT_SOURCE_DIR}/${job})
     set_tests_properties(quiet-${name} PROPERTIES PASS_REGULAR_EXPRESSION "no errors, no warnings")
 endforeach()
+
+# What is installed, used as it lies there: manual pages, desktop, three shells, the package.
+foreach(part use pages desktop bash zsh fish deb)
+    add_test(NAME installed-${part} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/installed.py ${part}
+        ${CMAKE_BINARY_DIR} ${PROJECT_SOURCE_DIR})
+    set_tests_properties(installed-${part} PROPERTIES LABELS office)
+endforeach()
