@@ -27,21 +27,21 @@ mirror=$(sed -n 's/^\(deb\|URIs:\) *\(\[[^]]*\] *\)\{0,1\}\(https\{0,1\}:[^ ]*de
 # Unquoted: no mirror must leave no word.
 mmdebstrap -q --variant=apt --include=ca-certificates bookworm "$root" $mirror
 cp /etc/resolv.conf "$root/etc/"
-mv "$folder"/*.deb "$root/root/doorcost.deb"
+mv "$folder"/*.deb "$root/tmp/doorcost.deb"
 mount --bind /proc "$root/proc"
 mount --bind /dev "$root/dev"
 
 inside() {
-    chroot "$root" env HOME=/root LANG=C.UTF-8 DEBIAN_FRONTEND=noninteractive sh -euc "$1"
+    chroot "$root" env HOME=/tmp LANG=C.UTF-8 DEBIAN_FRONTEND=noninteractive sh -euc "$1"
 }
-inside 'apt-get -qq update && apt-get -qq -y install --no-install-recommends /root/doorcost.deb >/root/log 2>&1 || { tail /root/log; exit 1; }'
+inside 'apt-get -qq update && apt-get -qq -y install --no-install-recommends /tmp/doorcost.deb >/tmp/log 2>&1 || { tail /tmp/log; exit 1; }'
 inside 'useradd -m keeper && su keeper -c "
     mkdir ~/empty && cd ~/empty
     doorcost quote /usr/share/doorcost/samples/kitchen/kitchen.ini -o kitchen.xlsx
     ls -l kitchen.xlsx kitchen-client.xlsx kitchen-client.pdf
     cp -r /usr/share/doorcost ~/doors && cd ~/doors
     doorcost check samples/old-house/old-house.ini"'
-inside 'apt-get -qq -y remove doorcost >/root/log 2>&1
-    left=$(find / -xdev -name "*doorcost*" ! -path "/root/*" ! -path "/home/*" ! -path "/var/*" ! -path "/proc/*")
+inside 'apt-get -qq -y remove doorcost >/tmp/log 2>&1
+    left=$(find / -xdev -name "*doorcost*" ! -path "/tmp/*" ! -path "/home/*" ! -path "/var/*" ! -path "/proc/*")
     [ -z "$left" ] || { echo "left behind: $left"; exit 1; }'
 echo "package: installed, used and removed"
