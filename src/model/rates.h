@@ -10,6 +10,7 @@
 
 #include "base/pool.h"
 #include "base/problem.h"
+#include "model/rate_number.h"
 #include "model/setting.h"
 #include "model/value.h"
 #include "model/work.h"
@@ -258,8 +259,7 @@ struct finish {
     size_t coat_count;
     struct choice faces;  /* enum faces; edges always */
     struct value put_out; /* money per sq ft or m2 of sprayed surface: sprayed by others */
-    struct value
-        colors; /* count of colors that a job in this finish has where rows name none; default 1 */
+    struct value colors;  /* that a job in this finish has where rows name none; default 1 */
     struct references operations;
 };
 
@@ -281,8 +281,7 @@ struct hinge_rules {
 
 struct consumable {
     struct text name;
-    struct value
-        price; /* money per door, hinge, sq ft or m2 of sprayed surface, or hour of labor */
+    struct value price; /* money per door, hinge, sq ft or m2 of sprayed surface, hour of labor */
 };
 
 struct wood { /* a row of the woods table; its other columns are checked and ignored */
@@ -369,7 +368,8 @@ struct bounds {
 struct rates {
     struct pool pool;
     const char *path;
-    struct settings settings; /* of this file */
+    struct settings settings;    /* of this file */
+    struct rate_numbers numbers; /* all of it, but for limits of steps and what is usual */
     struct shop shop;
     struct saw saw;
     struct hinge_rules hinges;

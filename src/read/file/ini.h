@@ -17,7 +17,9 @@ struct ini_key {
     const char *value;  /* without comment and outer blanks, not empty; NULL: it was reported */
     struct place place; /* of the name */
     struct place value_place;
-    bool cut; /* a ';' right behind the value, no blank between, ended it */
+    const char
+        *comment; /* behind the value in its line, without ';' and outer blanks; NULL: none */
+    bool cut;     /* a ';' right behind the value, no blank between, ended it */
 };
 
 struct ini_section {

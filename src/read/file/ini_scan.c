@@ -212,6 +212,15 @@ static void add_key(const struct cursor *cursor, struct ini_section *section, st
     section->count++;
 }
 
+/* What a comment behind a value says; NULL: there is none, or it says nothing. */
+static const char *take_comment(struct problems *problems, const char *value_end) {
+    const char *const sign = text_skip_blanks(value_end);
+    const char *const words = is_comment(sign) ? text_skip_blanks(sign + 1) : "";
+    const char *const end = text_trim_end(words, words + strlen(words));
+
+    return end == words ? NULL : pool_text(&problems->pool, words, (size_t)(end - words));
+}
+
 static void scan_key(const struct cursor *cursor, const char *text) {
     struct problems *problems = cursor->problems;
     const char *equals = strchr(text, '=');
@@ -259,6 +268,7 @@ static void scan_key(const struct cursor *cursor, const char *text) {
     if (value_end != NULL) {
         key.value = pool_text(&problems->pool, value, (size_t)(value_end - value));
         key.value_place = place_of(cursor, value, value_end);
+        key.comment = take_comment(problems, value_end);
         key.cut = *value_end == ';' && *value != '"' && *value != '\'';
     }
     add_key(cursor, section, key);

@@ -190,8 +190,11 @@ static bool read_step(struct reader *reader, const struct key *key, const struct
     struct entry before;
     struct entry after;
 
-    if (!cut_item(reader, key, item, way->mark, &before, &after) ||
-        !read_limit(reader, key, &before, way->limit, &step->limit) ||
+    if (!cut_item(reader, key, item, way->mark, &before, &after)) {
+        return false;
+    }
+    before.fixed = true;
+    if (!read_limit(reader, key, &before, way->limit, &step->limit) ||
         !quantity_value(reader, key, &after, key->kind.forms, &step->value, NULL)) {
         return false;
     }

@@ -179,11 +179,14 @@ static void read_table(struct reader *reader, const struct section_kind *kind,
                             section_title(reader, section), key->name, key->name, key->example);
             }
         } else if (written->value != NULL) {
+            reader->section = section;
+            reader->written = written;
             key->kind.read(reader, key,
                            &(struct entry){.text = written->value,
                                            .place = written->value_place,
                                            .cut = written->cut},
                            target);
+            reader->written = NULL;
         }
     }
 }

@@ -17,16 +17,20 @@ struct reader {
     const struct rates *rates; /* where names are looked up */
     enum length_unit unit;     /* of bare lengths */
     uint8_t money_decimals;    /* most that an amount of money has */
-    bool names_known;          /* false: the rates could not be read, names go unchecked */
-    bool lacks_known;          /* false: something before the rows could not be read; what a row
-                                  lacks may stand there, and is not asked for */
+    struct rate_numbers *numbers;      /* where numbers are kept; NULL: they are not of the rates */
+    const struct ini_key *written;     /* the key that is being read; NULL: no key is */
+    const struct ini_section *section; /* of that key */
+    bool names_known;                  /* false: the rates could not be read, names go unchecked */
+    bool lacks_known; /* false: something before the rows could not be read; what a row
+                         lacks may stand there, and is not asked for */
 };
 
 /* A text to be read: the value of a key, a cell, an item of a list. */
 struct entry {
     const char *text; /* trimmed, not empty */
     struct place place;
-    bool cut; /* as in struct ini_key */
+    bool cut;   /* as in struct ini_key */
+    bool fixed; /* a limit, or an end of what is usual: no rate, and takes no range */
 };
 
 /* One way to write a number with what follows it. Tables end with one whose suffix is NULL. */

@@ -5,50 +5,13 @@
 #include "base/text.h"
 #include "figure/tape.h"
 #include "read/key/currency.h"
+#include "read/key/range.h"
 #include "read/key/unit_suffix.h"
 
 #include <string.h>
 
 static char *copy(struct reader *reader, const char *text, size_t size) {
     return pool_text(&reader->problems->pool, text, size);
-}
-
-static char *trim(char *text) {
-    text += text_skip_blanks(text) - text;
-    text[text_trim_end(text, text + strlen(text)) - text] = '\0';
-    return text;
-}
-
-static void report_unread(struct reader *reader, const struct entry *entry) {
-    problem_add(reader->problems, SEVERITY_ERROR, "bad-range", entry->place,
-                "the range of '%s' cannot be read; expected one like '4.10 per bf (3.80 to "
-                "4.60)'",
-                entry_quote(reader, entry));
-}
-
-bool range_take(struct reader *reader, const struct entry *entry, char *text, char **low,
-                char **high) {
-    size_t size = strlen(text);
-    char *open = strrchr(text, '(');
-    char *to;
-
-    *low = NULL;
-    *high = NULL;
-    if (size == 0 || text[size - 1] != ')' || open == NULL) {
-        return true;
-    }
-    to = strstr(open, " to ");
-    if (to == NULL) {
-        report_unread(reader, entry);
-        return false;
-    }
-    text[size - 1] = '\0';
-    *to = '\0';
-    *open = '\0';
-    *low = trim(open + 1);
-    *high = trim(to + 4);
-    (void)trim(text);
-    return true;
 }
 
 void comma_report(struct reader *reader, const struct key *key, const struct entry *entry) {
@@ -213,23 +176,18 @@ static int64_t power_of_ten(unsigned exponent) {
     return power;
 }
 
-void range_report(struct reader *reader, const struct key *key, const struct entry *entry) {
-    problem_add(reader->problems, SEVERITY_ERROR, "bad-range", entry->place,
-                "the range of %s '%s' does not hold the value; expected one like '4.10 per bf "
-                "(3.80 to 4.60)'",
-                key->name, entry_quote(reader, entry));
-}
-
-void range_ask(struct reader *reader, const struct key *key, const struct entry *entry) {
-    problem_add(reader->problems, SEVERITY_WARNING, "range-unused", entry->place,
-                "the range of %s '%s' has no effect: only a transfer efficiency is figured at the "
-                "ends of its range; take it away",
-                key->name, entry_quote(reader, entry));
-}
-
 /* Most decimals that a unit is written with. */
 static uint8_t most_decimals(const struct reader *reader, enum unit unit) {
-    return unit == UNIT_MONEY ? reader->money_decimals : (unit == UNIT_PERCENT ? 4 : 6);
+    switch (unit) {
+    case UNIT_MONEY:
+        return reader->money_decimals;
+    case UNIT_PERCENT:
+        return 4;
+    case UNIT_COUNT:
+        return 0;
+    default:
+        return 6;
+    }
 }
 
 static bool check_value(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -277,7 +235,7 @@ static bool take_end(struct reader *reader, const struct key *key, const struct 
     }
     if (!unit_suffix_plain(text + size, suffix) ||
         (suffix[0] != '\0' && strcmp(suffix, form->suffix) != 0)) {
-        report_unread(reader, entry);
+        range_unread(reader, entry);
         return false;
     }
     if (form->unit == UNIT_MONEY) {
@@ -327,9 +285,18 @@ bool quantity_ranged(struct reader *reader, const struct key *key, const struct 
     }
     read.unit = (uint8_t)form->unit;
     *value = read;
+    const bool kept =
+        number_keep(reader, key, entry,
+                    &(struct number_written){.value = read,
+                                             .ends = ends,
+                                             .text = text,
+                                             .low = low,
+                                             .high = high,
+                                             .unit = text + size,
+                                             .most_decimals = most_decimals(reader, form->unit)});
     if (range != NULL) {
         *range = ends;
-    } else if (ends.set) {
+    } else if (ends.set && !kept) {
         range_ask(reader, key, entry);
     }
     if (choice != NULL) {

@@ -14,8 +14,7 @@
 bool quantity_value(struct reader *reader, const struct key *key, const struct entry *entry,
                     const struct unit_form *forms, struct value *value, int *choice);
 /* The same with the range that may follow, `60 % (55 to 65)`; range: not set where none does, may
- * be NULL, and then one that follows is asked about. Its ends are values that the forms allow, too.
- */
+ * be NULL. Its ends are values that the forms allow, too. */
 bool quantity_ranged(struct reader *reader, const struct key *key, const struct entry *entry,
                      const struct unit_form *forms, struct value *value, int *choice,
                      struct range *range);
@@ -32,17 +31,6 @@ bool volume_value(struct reader *reader, const struct key *key, const struct ent
 
 /* Says that a comma stands in a number, and how it is written. */
 void comma_report(struct reader *reader, const struct key *key, const struct entry *entry);
-
-/* Takes ` (LOW to HIGH)` off the end of text, a copy of the entry's; low and high then point into
- * it, else are NULL. false: reported. */
-bool range_take(struct reader *reader, const struct entry *entry, char *text, char **low,
-                char **high);
-
-/* Says that a range does not hold its value. */
-void range_report(struct reader *reader, const struct key *key, const struct entry *entry);
-
-/* Asks about a range that nothing is made of. */
-void range_ask(struct reader *reader, const struct key *key, const struct entry *entry);
 
 /* The number of a value without needless zeros, `0.5`; its unit is left out. In the problems' pool;
  * "" when memory is out. */

@@ -1,12 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* Lengths and liquid volumes: the numbers that may carry a unit of their own. */
-#include "base/int128.h"
+/* Lengths: numbers that may carry a unit of their own. */
 #include "base/text.h"
 
 #include "base/array.h"
 #include "figure/tape.h"
 #include "read/key/quantity.h"
-#include "read/key/unit_suffix.h"
+#include "read/key/range.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -158,25 +157,63 @@ static bool check_length(struct reader *reader, const struct key *key, const str
 }
 
 /* One end of a range: a bare number has the unit of the value before it. */
-static bool read_end(struct reader *reader, const char *text, const char *unit, length *end) {
+static bool read_end(struct reader *reader, const struct key *key, const struct entry *entry,
+                     const char *text, const char *unit, struct value *end) {
     const char *whole = text;
 
     if (is_bare(text)) {
-        whole = pool_format(&reader->problems->pool, "%s %s", text, unit);
+        whole = pool_format(&reader->problems->pool, "%s%s", text, unit);
     }
-    return whole != NULL && length_read(whole, reader->unit, end) == LENGTH_OK;
+    *end = (struct value){.place = entry->place, .unit = UNIT_NM, .set = true};
+    if (whole == NULL) {
+        return false;
+    }
+    if (length_read(whole, reader->unit, &end->amount) != LENGTH_OK) {
+        range_report(reader, key, entry);
+        return false;
+    }
+    return check_length(reader, key, entry, key->kind.range, end->amount);
+}
+
+/* How many bytes of text are a digit or the sign of a fraction; 0: it begins with neither. */
+static size_t digit_size(const char *text) {
+    if (*text >= '0' && *text <= '9') {
+        return 1;
+    }
+    if (text[0] == '\xC2' && text[1] >= '\xBC' && text[1] <= '\xBE') { /* quarters and halves */
+        return 2;
+    }
+    return text[0] == '\xE2' && text[1] == '\x85' && text[2] != '\0' ? 3 : 0; /* other fractions */
 }
 
 /* What follows the last digit of a length: its unit. */
 static const char *unit_of(const char *text) {
     const char *after = text;
 
-    for (const char *c = text; *c != '\0'; c++) {
-        if (*c >= '0' && *c <= '9') {
-            after = c + 1;
-        }
+    while (*text != '\0') {
+        const size_t size = digit_size(text);
+        text += size == 0 ? 1 : size;
+        after = size == 0 ? after : text;
     }
     return after;
+}
+
+/* The range of a length, whose ends may be any length of the key's; false: reported. */
+static bool take_ends(struct reader *reader, const struct key *key, const struct entry *entry,
+                      const struct number_written *written, struct range *ends) {
+    if (written->low == NULL) {
+        return true;
+    }
+    if (!read_end(reader, key, entry, written->low, written->unit, &ends->low) ||
+        !read_end(reader, key, entry, written->high, written->unit, &ends->high)) {
+        return false;
+    }
+    ends->set =
+        ends->low.amount <= written->value.amount && written->value.amount <= ends->high.amount;
+    if (!ends->set) {
+        range_report(reader, key, entry);
+    }
+    return ends->set;
 }
 
 /* Whether feet follow a number: `1/3 ft`, `2/3'`. */
@@ -246,11 +283,10 @@ bool length_value(struct reader *reader, const struct key *key, const struct ent
                   const struct length_range *range, struct value *value) {
     char *text = pool_text(&reader->problems->pool, entry->text, strlen(entry->text));
     struct value read = {.place = entry->place, .unit = UNIT_NM, .set = true};
+    struct number_written written = {.text = text, .most_decimals = 6};
     enum length_fault fault;
     char *low;
     char *high;
-    length least;
-    length most;
 
     if (text == NULL || !range_take(reader, entry, text, &low, &high)) {
         return false;
@@ -263,123 +299,17 @@ bool length_value(struct reader *reader, const struct key *key, const struct ent
     if (!check_length(reader, key, entry, range, read.amount)) {
         return false;
     }
-    if (low != NULL && (!read_end(reader, low, unit_of(text), &least) ||
-                        !read_end(reader, high, unit_of(text), &most) || least > read.amount ||
-                        most < read.amount)) {
-        range_report(reader, key, entry);
+    written.value = read;
+    written.low = low;
+    written.high = high;
+    written.unit = unit_of(text);
+    if (!take_ends(reader, key, entry, &written, &written.ends)) {
         return false;
     }
-    if (low != NULL) {
+    if (!number_keep(reader, key, entry, &written) && low != NULL) {
         range_ask(reader, key, entry);
     }
     ask_fraction(reader, key, entry);
     *value = read;
-    return true;
-}
-
-/* Each as a fraction of a US gallon or of a litre, exactly. */
-static const struct volume_row {
-    const char *suffix;
-    int64_t gallon_over, gallon_under, litre_over, litre_under;
-} volumes[] = {
-    {"floz", 1, 128, 0, 0}, {"pt", 1, 8, 0, 0},    {"qt", 1, 4, 0, 0},
-    {"gal", 1, 1, 0, 0},    {"ml", 0, 0, 1, 1000}, {"l", 0, 0, 1, 1},
-};
-
-static const struct volume_row *find_volume(const char *suffix) {
-    for (size_t i = 0; i < COUNT_OF(volumes); i++) {
-        if (strcmp(volumes[i].suffix, suffix) == 0) {
-            return &volumes[i];
-        }
-    }
-    return NULL;
-}
-
-static const struct unit_form any_number[] = {
-    {"", UNIT_NUMBER, 0, 0, NO_LIMIT},
-    {NULL, UNIT_NUMBER, 0, 0, 0},
-};
-
-/* amount / 10^decimals of a row's unit, in millionths of a gallon or litre. */
-static int64_t convert(const struct volume_row *row, enum length_unit unit, int64_t amount,
-                       uint8_t decimals) {
-    int128 over = (int128)amount * 1000000;
-    int128 under = 1;
-
-    for (; decimals > 0; decimals--) {
-        under *= 10;
-    }
-    if (row->gallon_under != 0) {
-        over *= row->gallon_over;
-        under *= row->gallon_under;
-        if (unit == LENGTH_MM) {
-            over *= LITRES_PER_GALLON_OVER;
-            under *= LITRES_PER_GALLON_UNDER;
-        }
-    } else {
-        over *= row->litre_over;
-        under *= row->litre_under;
-        if (unit == LENGTH_INCH) {
-            over *= LITRES_PER_GALLON_UNDER;
-            under *= LITRES_PER_GALLON_OVER;
-        }
-    }
-    return (int64_t)int128_round(over, under);
-}
-
-static void report_volume(struct reader *reader, const struct key *key, const struct entry *entry) {
-    problem_add(reader->problems, SEVERITY_ERROR, "wrong-unit", entry->place,
-                "%s '%s' has no unit of volume (fl oz, pt, qt, gal, ml, L); expected %s", key->name,
-                entry_quote(reader, entry), key_expected(reader, key));
-}
-
-bool volume_value(struct reader *reader, const struct key *key, const struct entry *entry,
-                  const char *per, struct value *value) {
-    const struct volume_row *row;
-    struct entry number = *entry;
-    char suffix[UNIT_SUFFIX_SIZE] = "";
-    size_t size = strspn(entry->text, "+-0123456789.");
-    char *end;
-
-    if (!unit_suffix_plain(entry->text + size, suffix)) {
-        report_volume(reader, key, entry);
-        return false;
-    }
-    if (per != NULL) {
-        end = strstr(suffix, " per ");
-        if (end == NULL || strcmp(end + 5, per) != 0) {
-            problem_add(reader->problems, SEVERITY_ERROR, "wrong-unit", entry->place,
-                        "%s '%s' does not say 'per %s'; expected %s", key->name,
-                        entry_quote(reader, entry), per, key_expected(reader, key));
-            return false;
-        }
-        *end = '\0';
-    }
-    row = find_volume(suffix);
-    if (row == NULL && size > 0) {
-        report_volume(reader, key, entry);
-        return false;
-    }
-    number.text = size == 0 ? entry->text : pool_text(&reader->problems->pool, entry->text, size);
-    if (number.text == NULL || !quantity_value(reader, key, &number, any_number, value, NULL) ||
-        row == NULL) {
-        value->set = false;
-        return false;
-    }
-    if (value->amount > 0 && value->amount < INT64_C(1000000000)) {
-        value->amount = convert(row, reader->unit, value->amount, value->decimals);
-    } else {
-        value->amount = 0;
-    }
-    value->unit = reader->unit == LENGTH_INCH ? UNIT_GAL : UNIT_L;
-    value->decimals = 6;
-    value_drop_zeros(value, 0);
-    if (value->amount == 0 || value->amount >= INT64_C(1000000000000)) {
-        value->set = false;
-        problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", entry->place,
-                    "%s '%s' is out of range; expected %s", key->name, entry_quote(reader, entry),
-                    key_expected(reader, key));
-        return false;
-    }
     return true;
 }

@@ -59,8 +59,10 @@ static void read_range(struct reader *reader, const struct key *key, const struc
                     entry_quote(reader, entry), key_expected(reader, key));
         return;
     }
-    const struct entry high = entry_part(reader, entry, to + 4, end);
+    struct entry high = entry_part(reader, entry, to + 4, end);
     struct entry low = entry_part(reader, entry, entry->text, to);
+    high.fixed = true;
+    low.fixed = true;
     if (!quantity_value(reader, key, &high, key->kind.forms, &read.high, &field->choice)) {
         return;
     }

@@ -51,6 +51,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
                             .problems = problems,
                             .path = path,
                             .rates = rates,
+                            .numbers = &rates->numbers,
                             .names_known = true};
     struct ini ini;
 

@@ -67,9 +67,10 @@ static void read_fits(struct reader *reader, const struct key *key, const struct
         hardware->inset = true;
         return;
     }
-    const struct entry low = entry_part(reader, entry, entry->text, low_end);
-    const struct entry high =
-        to == NULL ? low : entry_part(reader, entry, to + strlen(" to "), end);
+    struct entry low = entry_part(reader, entry, entry->text, low_end);
+    struct entry high = to == NULL ? low : entry_part(reader, entry, to + strlen(" to "), end);
+    low.fixed = true;
+    high.fixed = true;
     if (!length_value(reader, key, &low, key->kind.range, &range.low) ||
         !length_value(reader, key, &high, key->kind.range, &range.high)) {
         return;

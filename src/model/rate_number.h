@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: MIT */
+/* The numbers of a rates file as they are written, so that the value of a key can be written anew
+ * with another number in its place, and what is said of how far each may lie off: the range behind
+ * it, `4.10 per bf (3.80 to 4.60)`, and the comment of its line. */
+#ifndef DOORCOST_MODEL_RATE_NUMBER_H
+#define DOORCOST_MODEL_RATE_NUMBER_H
+
+#include "base/pool.h"
+#include "model/value.h"
+
+/* One number of the value of a key, which may be a list of several. All texts live in the pool of
+ * the rates. */
+struct rate_number {
+    struct value value;          /* the likely one; of a liquid in the unit that is written, as unit
+                                    UNIT_NUMBER */
+    struct value low, high;      /* low <= value <= high, of its unit; set where it has a range */
+    const char *section;         /* without its brackets: `lumber poplar` */
+    const char *key;             /* `price` */
+    const char *before, *behind; /* what stands around it in the value of its key, other ranges
+                                    included */
+    const char *lead;            /* the part of before that is of the same item: `1 gal at ` */
+    const char *likely;          /* as written, with its unit, without its range: `4.10 per bf` */
+    const char *low_text, *high_text; /* likewise, the unit added; NULL where it has no range */
+    const char *unit;                 /* what follows the number, ` per bf`; of a length ` mm` */
+    const char *reason;               /* the comment of its line; NULL: none */
+    uint8_t most_decimals;            /* that may be written */
+};
+
+struct rate_numbers {
+    struct rate_number *list; /* in the order in which they were read */
+    size_t count, room;
+};
+
+/* Whether a range stands behind the number. */
+static inline bool rate_number_ranged(const struct rate_number *number) {
+    return number->low.set;
+}
+
+/* The value of the key with that text, number and unit, in place of the number and its range; other
+ * ranges of a list stay. In pool; "" when memory is out. */
+const char *rate_number_with(const struct rate_number *number, const char *text, struct pool *pool);
+
+/* An amount of the number's unit, at that many decimals, as it would be written there, with its
+ * unit: rounded, half away from zero, to most_decimals; of a length the amount is in nm (decimals
+ * 0), and its text in mm. |amount| below 10^15. In pool; "" when memory is out. */
+const char *rate_number_text(const struct rate_number *number, int64_t amount, uint8_t decimals,
+                             struct pool *pool);
+
+#endif
