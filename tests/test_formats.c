@@ -6,6 +6,7 @@
 
 #include "read/job/job_keys.h"
 #include "read/rates/rates_keys.h"
+#include "read/actuals/actuals_row.h"
 #include "read/rates/woods.h"
 
 #include <stdio.h>
@@ -103,6 +104,7 @@ static void test_formats(void **state) {
         check_section(docs, job_sections[i]);
     }
     check_keys(docs, "\n## The door list\n", row_keys, row_key_count);
+    check_keys(docs, "\n## What was noted\n", actual_keys, actual_key_count);
     check_keys(docs, "\n## The table of woods\n", wood_columns, wood_column_count);
     free(docs);
 }

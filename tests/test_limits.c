@@ -3,6 +3,7 @@
  * over it and far over it the reader refuses the file, naming the limit. The numbers stand here
  * once more by hand. */
 #include "case.h"
+#include "read/actuals/actuals_file.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
 #include "support.h"
@@ -183,6 +184,47 @@ static void test_rows(void **state) {
     }
 }
 
+/* --- rows of what was noted
+ * ------------------------------------------------------------------------------------------------------
+ */
+
+static void test_noted(void **state) {
+    (void)state;
+    static const size_t counts[] = {20000, 20001, 40000};
+    struct problems problems;
+    struct rates rates;
+    struct job job;
+    assert_true(case_prepare(DOORCOST_SOURCE "/tests/problems/base", NULL, "limits"));
+    problems_init(&problems);
+    assert_true(job_read(&job, &rates, "limits/job.ini", &problems));
+    for (size_t c = 0; c < COUNT(counts); c++) {
+        const size_t size = 8 * counts[c] + 64;
+        char *const rows = malloc(size);
+        struct problems found;
+        struct actuals actuals;
+        assert_non_null(rows);
+        size_t at = add(rows, size, 0, "what,hours\n", 0, 0);
+        for (size_t i = 0; i < counts[c]; i++) {
+            at = add(rows, size, at, "all,%zu\n", i % 9 + 1, 0);
+        }
+        assert_true(case_save("limits/noted.csv", rows, strlen(rows)));
+        problems_init(&found);
+        assert_true(actuals_read(&actuals, &rates, "limits/noted.csv", &found));
+        assert_int_equal(actuals.count, counts[c] <= 20000 ? counts[c] : 0);
+        assert_int_equal(problems_count(&found, SEVERITY_ERROR), counts[c] <= 20000 ? 0 : 1);
+        if (counts[c] > 20000) {
+            assert_string_equal(found.list[0].id, "too-many-rows");
+            assert_int_equal(found.list[0].place.line, 20002);
+        }
+        actuals_clear(&actuals);
+        problems_clear(&found);
+        free(rows);
+    }
+    problems_clear(&problems);
+    job_clear(&job);
+    rates_clear(&rates);
+}
+
 /* --- the documents
  * ------------------------------------------------------------------------------------------------------
  */
@@ -190,11 +232,17 @@ static void test_rows(void **state) {
 static void test_documented(void **state) {
     (void)state;
     static const char *const rows[] = {
-        "| rows of a door list | 100000 |",       "| heights in `rows` | 32 |",
-        "| `mid rails`, `mid stiles` | 20 |",     "| `count` of a row | 9999 |",
-        "| steps in a rule of `[hinges]` | 32 |", "| breaks in `price from` | 32 |",
-        "| steps in `discounts` | 32 |",          "| `sizes` of a coating or an additive | 8 |",
-        "| coatings in `coats` | 32 |",           "| rows of the table of woods | 10000 |",
+        "| rows of a door list | 100000 |",
+        "| heights in `rows` | 32 |",
+        "| `mid rails`, `mid stiles` | 20 |",
+        "| `count` of a row | 9999 |",
+        "| steps in a rule of `[hinges]` | 32 |",
+        "| breaks in `price from` | 32 |",
+        "| steps in `discounts` | 32 |",
+        "| `sizes` of a coating or an additive | 8 |",
+        "| coatings in `coats` | 32 |",
+        "| rows of the table of woods | 10000 |",
+        "| rows of what was noted of a job | 20000 |",
     };
     char *const text = case_load(DOORCOST_SOURCE "/docs/formats.md", NULL);
     assert_non_null(text);
@@ -208,9 +256,8 @@ static void test_documented(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_lists),
-        cmocka_unit_test(test_heights),
-        cmocka_unit_test(test_rows),
+        cmocka_unit_test(test_lists),      cmocka_unit_test(test_heights),
+        cmocka_unit_test(test_rows),       cmocka_unit_test(test_noted),
         cmocka_unit_test(test_documented),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

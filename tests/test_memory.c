@@ -3,7 +3,9 @@
  * that is not there. */
 #include "case.h"
 #include "cmocka_all.h"
+#include "learn/learned.h"
 #include "price/strike.h"
+#include "read/actuals/actuals_file.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
 
@@ -169,6 +171,42 @@ static bool strike_with_failure(const struct estimate *base, size_t call) {
     return good;
 }
 
+/* Learns from what was noted of a job with that call failing; whether it was said to have worked.
+ */
+static bool learn_with_failure(const struct estimate *base, const char *path, size_t call) {
+    struct actuals actuals;
+    struct problems problems;
+    struct learned learned;
+    struct pool pool;
+
+    calls = 0;
+    alive = 0;
+    failing = call;
+    pool_init(&pool);
+    problems_init(&problems);
+    const bool good = actuals_read(&actuals, base->rates, path, &problems) &&
+                      learned_make(&learned, base, &actuals, &problems, &pool);
+    failing = 0;
+    assert_true(!good || problems_count(&problems, SEVERITY_ERROR) == 0);
+    actuals_clear(&actuals);
+    problems_clear(&problems);
+    pool_clear(&pool);
+    assert_int_equal(alive, 0);
+    return good;
+}
+
+static void check_learn(const struct estimate *base) {
+    static const char noted[] = "what,hours,bought,paid,left\ngroove,0.1,,,\nall,2,,,\n"
+                                "poplar,,30 bf,90.00,2 bf\ntopcoat,,1 gal,,1 qt\n";
+    assert_true(case_save("memory-case/noted.csv", noted, strlen(noted)));
+    assert_true(learn_with_failure(base, "memory-case/noted.csv", 0));
+    const size_t last = calls;
+    assert_true(last > 3);
+    for (size_t call = 1; call <= last; call++) {
+        assert_false(learn_with_failure(base, "memory-case/noted.csv", call));
+    }
+}
+
 /* A job that could not be estimated for want of memory is no job that costs nothing. */
 static void test_strike(void **state) {
     struct problems problems;
@@ -190,6 +228,7 @@ static void test_strike(void **state) {
     for (size_t call = 1; call <= last; call++) {
         assert_false(strike_with_failure(&base, call));
     }
+    check_learn(&base);
     estimate_clear(&base);
     problems_clear(&problems);
     job_clear(&job);

@@ -4,6 +4,8 @@
  *
  * With DOORCOST_WRITE_EXPECTED set, the texts are written instead of compared. */
 #include "case.h"
+#include "learn/learned.h"
+#include "read/actuals/actuals_file.h"
 #include "read/job/accept.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
@@ -26,11 +28,12 @@
 
 /* Where problems come from. */
 static const char *const sources[] = {
-    DOORCOST_SOURCE "/src/base",     DOORCOST_SOURCE "/src/model",
-    DOORCOST_SOURCE "/src/door",     DOORCOST_SOURCE "/src/read/file",
-    DOORCOST_SOURCE "/src/read/key", DOORCOST_SOURCE "/src/read/rates",
-    DOORCOST_SOURCE "/src/read/job", DOORCOST_SOURCE "/src/stock",
-    DOORCOST_SOURCE "/src/labor",    DOORCOST_SOURCE "/src/price"};
+    DOORCOST_SOURCE "/src/base",         DOORCOST_SOURCE "/src/model",
+    DOORCOST_SOURCE "/src/door",         DOORCOST_SOURCE "/src/read/file",
+    DOORCOST_SOURCE "/src/read/key",     DOORCOST_SOURCE "/src/read/rates",
+    DOORCOST_SOURCE "/src/read/job",     DOORCOST_SOURCE "/src/stock",
+    DOORCOST_SOURCE "/src/labor",        DOORCOST_SOURCE "/src/price",
+    DOORCOST_SOURCE "/src/read/actuals", DOORCOST_SOURCE "/src/learn"};
 
 /* The questions of the stages behind the reader: of inputs without errors. */
 static void ask_stages(const struct job *job, const struct rates *rates,
@@ -42,6 +45,32 @@ static void ask_stages(const struct job *job, const struct rates *rates,
                              ESTIMATE_MEMORY);
         estimate_clear(&estimate);
     }
+}
+
+/* What is asked of what was noted of the job, in cases that have it. */
+static void ask_noted(const struct job *job, const struct rates *rates, struct problems *problems) {
+    struct estimate_request request = bench_request(-1);
+    struct problems unheard;
+    struct estimate estimate;
+    struct actuals actuals;
+    struct learned learned;
+    struct pool pool;
+
+    if (access("noted.csv", F_OK) != 0) {
+        return;
+    }
+    pool_init(&pool);
+    problems_init(&unheard);
+    request.purchase = true;
+    assert_int_equal(estimate_make(&estimate, rates, job, request, &unheard), ESTIMATE_OK);
+    assert_true(actuals_read(&actuals, rates, "noted.csv", problems));
+    if (problems_count(problems, SEVERITY_ERROR) == 0) {
+        assert_true(learned_make(&learned, &estimate, &actuals, problems, &pool));
+    }
+    actuals_clear(&actuals);
+    estimate_clear(&estimate);
+    problems_clear(&unheard);
+    pool_clear(&pool);
 }
 
 /* Reads the job in the current folder; what is printed of it, on the heap. *made: whether the first
@@ -59,6 +88,7 @@ static char *run(const char *id, bool *made) {
     assert_true(job_read(&job, &rates, "job.ini", &problems));
     ask_stages(&job, &rates, &problems);
     assert_true(accept_apply(&job, &problems, problems_count(&problems, SEVERITY_ERROR) == 0));
+    ask_noted(&job, &rates, &problems);
     problems_print(&problems, out, false);
     problems_sort(&problems);
     *made = problems.count > 0 && strcmp(problems.list[0].id, id) == 0;

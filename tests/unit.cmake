@@ -210,3 +210,10 @@ endforeach()
 
 # Figures and values as papers show them.
 doorcost_test(test_show)
+
+# What `learn` tells of every sample is what its notes come to in fractions.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME learn-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/learn.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
+endforeach()

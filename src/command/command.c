@@ -81,6 +81,16 @@ static const struct command rows[COMMAND_COUNT] = {
          "file: these, and all of them at once.",
          WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_strike,
          "[ROW ...]"},
+    [PLACE_LEARN] =
+        {"learn", "tell how a job came out against its estimate",
+         "doorcost learn samples/kitchen/kitchen.ini samples/kitchen/noted.csv",
+         "Reads what was noted of a finished job: hours by operation, sort of work or all, what "
+         "was "
+         "bought, paid, used and left, doors made again. Tells how hours, prices and amounts "
+         "differ from the estimate in money, waste and transfer efficiency as they were, and what "
+         "the job earned.",
+         WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_learn,
+         "NOTED.csv"},
 };
 
 const struct command *command_rows(size_t *count) {
@@ -149,14 +159,21 @@ static bool wants_color(const struct request *request, FILE *err) {
            (terminal == NULL || strcmp(terminal, "dumb") != 0) && isatty(fileno(err)) == 1;
 }
 
+void command_problems(const struct request *request, const struct problems *problems,
+                      struct streams streams) {
+    const size_t errors = problems_count(problems, SEVERITY_ERROR);
+    const size_t warnings = problems_count(problems, SEVERITY_WARNING);
+    problems_print(problems, streams.err, wants_color(request, streams.err));
+    if (errors > 0) {
+        text_print(streams.err, "%s%s%s; nothing was written\n", show_count(errors, "error").text,
+                   warnings == 0 ? "" : ", ",
+                   warnings == 0 ? "" : show_count(warnings, "warning").text);
+    }
+}
+
 /* Errors: nothing but problems is printed, as JSON too where that was asked for. */
 static enum status report_errors(const struct request *request, const struct work *work,
                                  struct streams streams) {
-    const size_t warnings = problems_count(&work->problems, SEVERITY_WARNING);
-    text_print(streams.err, "%s%s%s; nothing was written\n",
-               show_count(problems_count(&work->problems, SEVERITY_ERROR), "error").text,
-               warnings == 0 ? "" : ", ",
-               warnings == 0 ? "" : show_count(warnings, "warning").text);
     if (request->json && command_json(request, work, streams) != STATUS_DONE) {
         return STATUS_OUTPUT;
     }
@@ -220,7 +237,7 @@ static enum status run(const struct request *request, struct streams streams) {
         asked.trace = TRACE_ALL;
     }
     const enum work_result result = work_open(&work, request->job, asked);
-    problems_print(&work.problems, streams.err, wants_color(request, streams.err));
+    command_problems(request, &work.problems, streams);
     if (result == WORK_MEMORY) {
         status = command_out_of_memory(streams);
     } else if (problems_count(&work.problems, SEVERITY_ERROR) > 0) {

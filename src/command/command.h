@@ -31,6 +31,7 @@ enum work_trace {
     TRACE_ALL,
 };
 
+struct problems;
 struct work;
 struct json_paper; /* report/json/json.h */
 
@@ -49,6 +50,7 @@ enum command_place {
     PLACE_DRAW,
     PLACE_EXPLAIN,
     PLACE_STRIKE,
+    PLACE_LEARN,
     COMMAND_COUNT
 };
 
@@ -76,6 +78,10 @@ enum status command_main(int argc, char **argv, struct streams streams);
 
 /* Flushes out and sees whether it took all: STATUS_DONE, or STATUS_OUTPUT with a line on err. */
 enum status command_flush(struct streams streams);
+/* Prints problems on err, colored where that is wanted. Of errors there, that nothing was written.
+ */
+void command_problems(const struct request *request, const struct problems *problems,
+                      struct streams streams);
 /* Says that memory is out; STATUS_OUTPUT. */
 enum status command_out_of_memory(struct streams streams);
 /* What every result as JSON says: command, problems, job, estimates. Borrows the work. */
@@ -108,6 +114,9 @@ enum status command_compare(const struct request *request, struct work *work,
 /* What each row saves if it is struck, and one more of it costs. */
 enum status command_strike(const struct request *request, struct work *work,
                            struct streams streams);
+
+/* What happened, against the estimate. */
+enum status command_learn(const struct request *request, struct work *work, struct streams streams);
 
 /* How a figure came about. */
 enum status command_explain(const struct request *request, struct work *work,

@@ -2,6 +2,7 @@
 #include "labor/sums.h"
 
 #include "model/name.h"
+#include "model/work_sort.h"
 
 /* Which operations a sum takes: all, or those that the doors pay. */
 enum summed { SUM_ALL, SUM_DOORS };
@@ -98,45 +99,13 @@ static void sum_rows(const struct calc *c, struct labor *labor, fig *terms) {
     }
 }
 
-static bool of_making(const struct rates *rates, int32_t operation) {
-    for (size_t i = 0; i < rates->style_count; i++) {
-        if (references_hold(&rates->styles[i].operations, operation)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static bool of_finishing(const struct rates *rates, int32_t operation) {
-    for (size_t i = 0; i < rates->finish_count; i++) {
-        if (references_hold(&rates->finishes[i].operations, operation)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* What lists an operation: a style, a finish, the shop for every job. What only a job, a row or a
- * charge names is work around the doors. */
-enum work { WORK_MAKING, WORK_FINISHING, WORK_GENERAL };
-
-static enum work work_of(const struct rates *rates, int32_t operation) {
-    if (references_hold(&rates->shop.operations, operation)) {
-        return WORK_GENERAL;
-    }
-    if (of_finishing(rates, operation)) {
-        return WORK_FINISHING;
-    }
-    return of_making(rates, operation) ? WORK_MAKING : WORK_GENERAL;
-}
-
 /* Person-minutes of one sort of work by doors and fronts: what shops tell each other. */
 static fig minutes_of(const struct calc *c, const struct labor *labor, const char *what,
-                      enum work work, fig *terms) {
+                      enum work_sort sort, fig *terms) {
     size_t n = 0;
     for (size_t i = 0; i < labor->operation_count; i++) {
         const struct operation_figures *const o = &labor->operations[i];
-        if (work_of(c->rates, o->operation) == work) {
+        if (work_sort_of(c->rates, o->operation) == sort) {
             terms[n++] = o->person_minutes;
         }
     }
@@ -190,7 +159,7 @@ static void sum_job(const struct calc *c, struct labor *labor, fig *terms) {
                   (figs){{c->quantities->all_leaves}});
     labor->making = minutes_of(c, labor, "making, minutes a door", WORK_MAKING, terms);
     labor->finishing = minutes_of(c, labor, "finishing, minutes a door", WORK_FINISHING, terms);
-    labor->general_minutes = minutes_of(c, labor, "around it, minutes a door", WORK_GENERAL, terms);
+    labor->general_minutes = minutes_of(c, labor, "around it, minutes a door", WORK_AROUND, terms);
     const fig day = calc_given(c, "hours per day", &c->rates->shop.hours_per_day);
     if (!fig_none(day)) {
         labor->work_days = fig_ratio(c->tape, "working days, one person", UNIT_DAY,

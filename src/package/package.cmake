@@ -27,6 +27,7 @@ doorcost_formats_page(doorcost-rates "what a shop knows: prices, minutes, materi
     "The rates file|The terms file|The table of woods")
 doorcost_formats_page(doorcost-job "a job of cabinet doors" "The job file")
 doorcost_formats_page(doorcost-list "the openings of a job, a row each" "The door list|Limits")
+doorcost_formats_page(doorcost-noted "what was noted of a finished job" "What was noted")
 add_custom_target(doorcost_pages ALL DEPENDS ${pages})
 
 install(TARGETS doorcost RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})

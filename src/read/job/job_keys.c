@@ -4,49 +4,12 @@
 #include "base/text.h"
 #include "read/job/accept.h"
 #include "read/job/charge.h"
+#include "read/key/day.h"
 #include "read/key/quantity.h"
 #include "read/key/rows.h"
 #include "read/rates/rates_keys.h"
 
 #include <string.h>
-
-static int32_t days_of(int32_t year, int32_t month) {
-    static const int32_t days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-
-    return days[month - 1] + (month == 2 && leap ? 1 : 0);
-}
-
-/* Digits [at, at + size) as a number; -1: not only digits. */
-static int32_t number_of(const char *text, size_t at, size_t size) {
-    int64_t number = 0;
-    uint8_t decimals = 0;
-
-    if (strspn(text + at, "0123456789") < size ||
-        !text_decimal(text + at, size, &number, &decimals)) {
-        return -1;
-    }
-    return (int32_t)number;
-}
-
-/* Year, month and day of an entry. false: it is no day, reported. */
-static bool take_date(struct reader *reader, const struct entry *entry, struct date *date) {
-    const char *text = entry->text;
-
-    *date = (struct date){-1, -1, -1};
-    if (strlen(text) == 10 && text[4] == '-' && text[7] == '-') {
-        *date = (struct date){number_of(text, 0, 4), number_of(text, 5, 2), number_of(text, 8, 2)};
-    }
-    if (date->year < 1900 || date->month < 1 || date->month > 12 || date->day < 1 ||
-        date->day > days_of(date->year, date->month)) {
-        problem_add(reader->problems, SEVERITY_ERROR, "bad-date", entry->place,
-                    "date '%s' is no day of the calendar; expected year, month and day like "
-                    "'2026-03-02'",
-                    problem_quote(reader->problems, text));
-        return false;
-    }
-    return true;
-}
 
 static void read_date(struct reader *reader, const struct key *key, const struct entry *entry,
                       void *target) {
@@ -54,7 +17,7 @@ static void read_date(struct reader *reader, const struct key *key, const struct
     struct date date;
 
     (void)key;
-    if (take_date(reader, entry, &date)) {
+    if (date_value(reader, entry, &date)) {
         job->date = entry_text(reader, entry);
         job->year = date.year;
         job->month = date.month;
@@ -76,7 +39,7 @@ static void read_agreed(struct reader *reader, const struct key *key, const stru
     }
     const struct entry option = entry_part(reader, entry, entry->text, comma);
     const struct entry day = entry_part(reader, entry, comma + 1, comma + strlen(comma));
-    if (take_date(reader, &day, &agreed->date)) {
+    if (date_value(reader, &day, &agreed->date)) {
         agreed->written = entry_text(reader, entry);
         agreed->to = entry_text(reader, &option);
     }

@@ -171,6 +171,9 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     if ((paper->parts & JSON_PURCHASE) != 0) {
         json_send(stream, "purchase", json_purchase(maker, &maker->e->purchase));
     }
+    if (paper->learned != NULL) {
+        json_learn(maker, paper->learned);
+    }
     if (paper->strike != NULL) {
         json_strike(maker, paper->strike);
     }

@@ -5,6 +5,7 @@
 #ifndef DOORCOST_REPORT_TEXT_PRINT_H
 #define DOORCOST_REPORT_TEXT_PRINT_H
 
+#include "learn/learned.h"
 #include "price/strike.h"
 #include "report/text/grid.h"
 #include "report/words/caution.h"
@@ -54,6 +55,10 @@ void plan_print(struct page *page, const struct estimate *estimate);
 /* The estimates, made with their purchases, side by side, each against the first. count: 1 or more.
  */
 void compare_print(struct page *page, const struct estimate *estimates, size_t count);
+
+/* What happened beside what was estimated. */
+void learned_print(struct page *page, const struct estimate *estimate,
+                   const struct learned *learned);
 
 /* What rows save and cost, and sizes that might be one. estimate: the job as it stands. */
 void strike_print(struct page *page, const struct estimate *estimate, const struct strike *strike);
