@@ -34,8 +34,9 @@ int64_t learned_money(const struct estimate *e, fig f);
 void learned_ask_far(const struct learner *learner, struct place place, const char *name,
                      int64_t noted, int64_t estimated, uint8_t decimals, const char *unit);
 
-/* Fills in the work, the goods. false: out of memory. */
+/* Fills in the work. false: out of memory. */
 bool learned_work_make(const struct learner *learner) __attribute__((warn_unused_result));
+/* Fills in the goods. false: out of memory. */
 bool learned_goods_make(const struct learner *learner) __attribute__((warn_unused_result));
 
 #endif

@@ -77,7 +77,8 @@ static void compare(const struct learner *l, struct learned_work *work) {
                         learned_share(work->estimated, 1, 60), 2, "hours");
     } else { /* at the shop's wage */
         const struct value *const wage = &l->e->rates->shop.labor_rate;
-        work->more = learned_share(more, learned_value(wage, l->learned->money_decimals), 60 * 100);
+        work->more =
+            learned_share(more, learned_value(wage, l->learned->money_decimals), INT64_C(6000));
         problem_add(
             l->problems, SEVERITY_WARNING, "not-estimated", work->place,
             "hours of '%s' are noted, but the estimate has none of them; is it another job?",
