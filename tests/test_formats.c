@@ -4,9 +4,9 @@
 #include "case.h"
 #include "cmocka_all.h"
 
+#include "read/actuals/actuals_row.h"
 #include "read/job/job_keys.h"
 #include "read/rates/rates_keys.h"
-#include "read/actuals/actuals_row.h"
 #include "read/rates/woods.h"
 
 #include <stdio.h>
