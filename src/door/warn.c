@@ -99,7 +99,7 @@ static void ask_high_front(const struct calc *c) {
 }
 
 static length apart(length a, length b) {
-    return a < b ? b - a : a - b;
+    return llabs(a - b);
 }
 
 /* Doors of one use, style and size, by their first row. */

@@ -179,7 +179,7 @@ static int compare(struct number a, struct number b) {
     const bool fits = scale_up(a.decimals < b.decimals ? &x : &y, abs(a.decimals - b.decimals));
     assert(fits); /* 10^12 x 10^6 */
     (void)fits;
-    return x < y ? -1 : (x > y ? 1 : 0);
+    return (x > y) - (x < y);
 }
 
 static enum tape_fault copy_of(struct number f, const struct figure *made, int64_t *value) {

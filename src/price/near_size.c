@@ -51,7 +51,7 @@ static int by_size(const void *x, const void *y) {
     const struct sized *const b = y;
     const int kind = by_kind(a->leaf, b->leaf);
     const int size = kind != 0 ? kind : order_by_number(a->size, b->size);
-    return size != 0 ? size : order_by_number(a->leaf > b->leaf, a->leaf < b->leaf);
+    return size != 0 ? size : place_order(a->leaf->row->place, b->leaf->row->place);
 }
 
 static void find(struct near_sizes *near, bool width, length most, const struct sized *sized,

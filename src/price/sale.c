@@ -206,10 +206,8 @@ static int by_name(const void *left, const void *right) {
 static int by_first(const void *left, const void *right) {
     const struct placed *const a = left;
     const struct placed *const b = right;
-    if (a->first != b->first) {
-        return a->first < b->first ? -1 : 1;
-    }
-    return order_by_number((int64_t)a->row, (int64_t)b->row);
+    const int order = order_by_number((int64_t)a->first, (int64_t)b->first);
+    return order != 0 ? order : order_by_number((int64_t)a->row, (int64_t)b->row);
 }
 
 /* Finds the rooms. Sorted, because lists may be long. false: out of memory. */

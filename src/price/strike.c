@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "price/strike.h"
 
+#include "base/order.h"
 #include "model/limits.h"
 #include "price/near_size.h"
 
@@ -114,10 +115,8 @@ static bool saves(const struct strike *s, const struct strike_size *size) {
 static int by_saving(const void *a, const void *b) {
     const struct strike_size *const x = a;
     const struct strike_size *const y = b;
-    if (x->less.direct != y->less.direct) {
-        return x->less.direct < y->less.direct ? 1 : -1;
-    }
-    return x->rows[0] < y->rows[0] ? -1 : 1;
+    const int saving = order_by_number(y->less.direct, x->less.direct);
+    return saving != 0 ? saving : place_order(x->rows[0]->place, y->rows[0]->place);
 }
 
 /* Each pair of neighboring sizes is made one both ways; the way that saves more is kept. */
