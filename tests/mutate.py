@@ -14,6 +14,7 @@ reason in tests/mutate-same, or wants a test. --only tries all changes of a line
 the user's own (OLD as it first stands in FILE), --test runs only that test. Status: 0, no change
 survived; 1, some did. Run by hand: some 100 changes take 15 to 30 minutes of one core."""
 import argparse
+import collections
 import os
 import random
 import re
@@ -26,17 +27,26 @@ ROOT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 STAGES = ['door', 'stock', 'finish', 'labor', 'price', 'figure']
 JOBS = ['samples/kitchen/kitchen.ini', 'samples/old-house/old-house.ini',
         'samples/metric/tea-kitchen.ini', 'samples/station/station.ini', 'tests/data/opens.ini']
+STRUCK = [JOBS[0], JOBS[2]]
 CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metric-finish',
          'compare-five-options', 'warnings', 'metric-quote']
-# Tests that are tried last, as they take longest.
-SLOW = ['test_limits', 'test_problems', 'test_replay', 'afresh', 'cases']
-# Tests of a stage that are tried first, as they are the likeliest to see it.
-FIRST = {'door': ['test_quantity', 'test_door', 'outside_doors', 'outside_movement'],
+# Tests that are tried last, as they take longest, and tests of single files that need no stage.
+SLOW = ['test_problems', 'test_limits', 'cases', 'strike', 'test_replay', 'afresh']
+ALONE = ['test_tape', 'test_containers', 'test_driver', 'test_weigh']
+SCRIPTS = ['afresh', 'cases', 'strike']  # not programs of their own
+# Tests of a stage that are the likeliest to see a change; the run then learns which do.
+FIRST = {'door': ['test_quantity', 'test_door', 'test_questions', 'test_questions_hardware',
+                  'test_driver', 'test_sizes', 'test_blanks', 'outside_doors', 'outside_movement'],
          'stock': ['test_lumber', 'test_sheet', 'test_by_plan', 'outside_choices'],
          'finish': ['test_finish', 'test_containers', 'outside_film'],
          'labor': ['test_labor', 'outside_choices', 'test_kinds'],
-         'price': ['test_price', 'outside_money'],
-         'figure': ['test_tape', 'test_price']}
+         'price': ['test_price', 'test_strike', 'outside_money'],
+         'figure': ['test_tape', 'test_weigh', 'test_price']}
+# What reads otherwise in the copy: rooms are shared libraries there, so that after a change one of
+# them is linked and no test.
+IN_COPY = {os.path.join('src', 'cmake', 'rooms.cmake'): (br' STATIC ', b' SHARED '),
+           os.path.join('src', 'cmake', 'hardening.cmake'):
+               (br'(?s).*', b'target_compile_options(doorcost_flags INTERFACE -fPIC)\n')}
 LONGEST = 60  # seconds of a test: a change that never ends is seen
 
 # What is found, and what is put for it. The code is formatted, so that operators of two operands
@@ -55,12 +65,18 @@ MINUS = re.compile(r'fig_minus\(([^()]*)\)')
 TERMS = re.compile(r'\{\{([^{}()]+, [^{}()]+)\}\}')
 # Calls that make one figure of two, and which of their arguments is left where one is dropped.
 CALLS = {'fig_plus': 2, 'calc_product': 3, 'calc_percent': 3}
+# How long a list of figures is: one less, as one more would read behind it (the sanitizers see).
+LIST = re.compile(r'\b(?:(?:fig|calc)_(?:sum|total|pick_upto|pick_from)|sum_shares)\('
+                  r'[^;]*?, ([1-9]\d*)\)')
 # What goes over a list: without it a test crashes, which would say nothing of the tests.
 LOOP = re.compile(r'for \([^;{}]*;[^;{}]*;[^;{}]*\) \{')
 EMPTY = re.compile(r'\(struct \w+\)\{0\}|(?<== )\{0\}')  # what is filled right after
+# Nothing over or under: figure 1 of every tape is the count one, so that {{{1}}} is the same.
+NOTHING = re.compile(r'\(figs\)\{\{\{0\}\}\}')
 # What comes of a lack of it, and what is said of a call that no stage makes.
 GUARD = re.compile(r'if \((?=[^{}]*(?:== NULL|failed|held|\boutputs\b))[^{}]*\) \{'
-                   r'(?=[^{}]*(?:TAPE_MEMORY|memory|return false;))[^{}]*\}')
+                   r'(?=[^{}]*(?:TAPE_MEMORY|memory|return false;))[^{}]*\}'
+                   r'|if \([^{}]*!tape_add_word\([^{}]*\) \{\s*return \(fig\)\{0\};\s*\}')
 # Room that is asked for: too little of it is seen by the sanitizers alone.
 ARRAY = re.compile(r'^ *[\w ]+ \**\w+\[[^\]]*\](?= =|;)', re.M)
 ROOM = re.compile(r'[^;{}]*\b(?:calloc|malloc|pool_take|pool_copy|array_grow|qsort)\([^;]*;')
@@ -73,7 +89,7 @@ def code_lines(text):
     text = re.sub(r'/\*.*?\*/|//[^\n]*', blank, text, flags=re.S)
     text = re.sub(r'"(?:[^"\\\n]|\\.)*"', blank, text)
     text = re.sub(r'assert\([^;]*;', blank, text)
-    for left_alone in [LOOP, ARRAY, EMPTY, GUARD, ROOM]:
+    for left_alone in [LOOP, ARRAY, EMPTY, NOTHING, GUARD, ROOM]:
         text = left_alone.sub(blank, text)
     text = re.sub(r'^#[^\n]*(\\\n[^\n]*)*', blank, text, flags=re.M)
     return text
@@ -103,8 +119,10 @@ def changes_of(tree, path):
         while at >= 0:
             found.append((path, at, at + len(old), new))
             at = code.find(old, at + 1)
+    lengths = {match.start(1) for match in LIST.finditer(code)}
     for match in NUMBER.finditer(code):
-        found.append((path, *match.span(1), str(int(match.group(1)) + 1)))
+        step = -1 if match.start(1) in lengths else 1
+        found.append((path, *match.span(1), str(int(match.group(1)) + step)))
     for match in MINUS.finditer(code):
         found.append((path, *match.span(), match.group(1)))
     for match in TERMS.finditer(code):
@@ -135,7 +153,7 @@ def tests_of(tree):
     text = read(os.path.join(tree, 'tests', 'unit.cmake')).decode()
     names = re.findall(r'^doorcost_stage_test\((\w+)\)', text, flags=re.M)
     outside = re.search(r'foreach\(name ([\w ]+)\)\s+add_executable\(outside_', text)
-    names += ['test_tape', 'test_containers']
+    names += ALONE
     names += ['outside_' + name for name in outside.group(1).split()]
     return [name for name in names if name not in SLOW + ['test_board_plan']] + SLOW
 
@@ -148,13 +166,18 @@ class Bench:
         self.build = os.path.join(folder, 'build')
         self.copy()
         run(['cmake', '-G', 'Ninja', '-S', self.tree, '-B', self.build, '-DCMAKE_BUILD_TYPE=Debug',
-             '-DCMAKE_C_FLAGS_DEBUG=-O1', '-DDOORCOST_TESTS=ON'], check=True)
+             '-DCMAKE_C_FLAGS_DEBUG=-O1', '-DDOORCOST_TESTS=ON',
+             '-DCMAKE_LINK_DEPENDS_NO_SHARED=ON'], check=True)
         self.all_tests = tests_of(self.tree)
         self.tests = tests
         self.ninja([self.target(name) for name in self.all_tests], check=True)
+        self.seconds = {}
+        self.seen = collections.defaultdict(collections.Counter)
         for name in tests or self.all_tests:
+            start = time.monotonic()
             if not self.passes(name):
                 sys.exit('mutate.py: %s fails before anything is changed' % name)
+            self.seconds[name] = time.monotonic() - start
 
     def copy(self):
         """Copies what git knows, and only what differs, so that a second run builds little."""
@@ -163,13 +186,18 @@ class Bench:
             source, target = os.path.join(ROOT, name), os.path.join(self.tree, name)
             if not os.path.isfile(source):
                 continue
-            if not os.path.exists(target) or read(source) != read(target):
+            text = read(source)
+            if name in IN_COPY:
+                text = re.sub(*IN_COPY[name], text, count=1)
+            if not os.path.exists(target) or text != read(target):
                 os.makedirs(os.path.dirname(target), exist_ok=True)
-                shutil.copy(source, target)
+                shutil.copy(source, target)  # its mode too
+                with open(target, 'wb') as file:
+                    file.write(text)
 
     @staticmethod
     def target(name):
-        return 'doorcost' if name in ('afresh', 'cases') else name
+        return 'doorcost' if name in SCRIPTS else name
 
     def ninja(self, targets, check=False):
         return run(['ninja', '-C', self.build, '-j1'] + targets, check=check).returncode == 0
@@ -181,6 +209,10 @@ class Bench:
             script = os.path.join(self.tree, 'tests', 'outside', 'afresh.py')
             return all(run([sys.executable, script, program,
                             os.path.join(self.tree, job)]).returncode == 0 for job in JOBS)
+        if name == 'strike':
+            script = os.path.join(self.tree, 'tests', 'outside', 'strike.py')
+            return all(run([sys.executable, script, program, self.tree, job]).returncode == 0
+                       for job in STRUCK)
         if name == 'cases':
             return run(['sh', os.path.join(self.tree, 'tests', 'cases.sh'), program]
                        + CASES).returncode == 0
@@ -199,14 +231,23 @@ class Bench:
             with open(target, 'w', encoding='utf-8') as file:
                 file.write(text)
 
+    def order(self, path):
+        """The likeliest to see a change of that file first, by what they take; the slow last."""
+        stage = path.split(os.sep)[1]
+        first = FIRST.get(stage, [])
+
+        def worth(name):
+            seen = 4 * self.seen[path][name] + self.seen[stage][name] + (name in first)
+            return (name in SLOW, -(seen + 0.1) / (self.seconds[name] + 0.05))
+        return sorted(self.all_tests, key=worth)
+
     def first_failing(self, path):
-        first = FIRST.get(path.split(os.sep)[1], [])
         if not self.ninja([os.path.join('src', 'all')]):
             return None
-        later = [name for name in self.all_tests if name not in first]
-        for name in self.tests or first + later:
-            self.ninja([self.target(name)], check=True)
+        for name in self.tests or self.order(path):
             if not self.passes(name):
+                self.seen[path][name] += 1
+                self.seen[path.split(os.sep)[1]][name] += 1
                 return name
         return ''
 

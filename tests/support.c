@@ -250,6 +250,7 @@ const void *bench_thing(const struct bench *bench, const struct want *want) {
         [THING_CONSUMABLE] = i < e->costs.consumable_count ? &e->costs.consumables[i] : NULL,
         [THING_DOOR] = i < e->quantities.count ? &e->costs.doors[i] : NULL,
         [THING_SALE] = &e->sale,
+        [THING_PURCHASE] = &e->purchase,
     };
     return things[want->thing];
 }

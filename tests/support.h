@@ -14,7 +14,7 @@ enum bench_unit { BENCH_INCH, BENCH_MM };
 /* An option (-1: the base job) estimated with no plans but those that price or count its work. */
 static inline struct estimate_request bench_request(int option) {
     return (struct estimate_request){
-        .option = option, .plans = {.effort = CUT_EFFORT_SECOND}, .traced = true};
+        .option = option, .plans = {.effort = CUT_EFFORT_SECOND}, .purchase = true, .traced = true};
 }
 
 #define BENCH_MOST_EDITS 12
@@ -42,6 +42,7 @@ enum thing {
     THING_CONSUMABLE,
     THING_DOOR,
     THING_SALE,
+    THING_PURCHASE,
 };
 
 /* value: decimal, compared exactly, and behind a blank the unit if that is asked for: `6 min`;
@@ -74,6 +75,7 @@ struct want {
 #define CONSUMABLE(i, field, value) WANT(THING_CONSUMABLE, consumable_figures, i, field, value)
 #define DOOR(i, field, value)       WANT(THING_DOOR, door_price, i, field, value)
 #define SALE(field, value)          WANT(THING_SALE, sale_figures, 0, field, value)
+#define PURCHASE(field, value)      WANT(THING_PURCHASE, purchase, 0, field, value)
 
 /* edits: each `SECTION|KEY = VALUE`, and more `KEY = VALUE` on lines below; a key is changed where
  * it stands or added to its section, a section that is not there is added. `SECTION|KEY` takes the

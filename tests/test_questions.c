@@ -457,12 +457,39 @@ static void test_mixed(void **state) {
     questions_run(mixed_cases, COUNT(mixed_cases));
 }
 
+/* A limit that the shop does not have, and a list of one. */
+#define THICK_COAT "make|finish = painted", "coating paint|wet film = 20 mil\nsolids = 90 %"
+#define ONE_BOARD  "lumber poplar|board lengths = 8 ft\nboard widths = 5"
+#define ROD        "make|style = slab\nslab = poplar"
+static const struct question_case limit_cases[] = {
+    {"a thick film, and no limit of it", {THICK_COAT}, "D1,18,30\n", "film-thick", false},
+    {"a thick film over the limit",
+     {THICK_COAT, "limits|dry film = 5 mil"},
+     "D1,18,30\n",
+     "film-thick",
+     true},
+    {"a coat of unknown solids",
+     {"make|finish = painted", "limits|dry film = 5 mil", "coating paint|wet film = 20 mil"},
+     "D1,18,30\n",
+     "film-thick",
+     false},
+    /* rough an inch longer, and an eighth wider */
+    {"as long as the one length stocked", {ONE_BOARD}, "D1,18,95\n", "part-too-long", false},
+    {"longer than it", {ONE_BOARD}, "D1,18,95 1/64\n", "part-too-long", true},
+    {"as wide as the one width stocked", {ONE_BOARD, ROD}, "D1,4 7/8,30\n", "part-too-wide", false},
+    {"wider than it", {ONE_BOARD, ROD}, "D1,4 57/64,30\n", "part-too-wide", true},
+    {"no boards are named", {ROD}, "D1,30,95\n", "part-too-wide", false},
+};
+
+static void test_limits(void **state) {
+    (void)state;
+    questions_run(limit_cases, COUNT(limit_cases));
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_fronts),
-        cmocka_unit_test(test_effect),
-        cmocka_unit_test(test_clear),
-        cmocka_unit_test(test_mixed),
+        cmocka_unit_test(test_limits), cmocka_unit_test(test_fronts), cmocka_unit_test(test_effect),
+        cmocka_unit_test(test_clear),  cmocka_unit_test(test_mixed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -218,6 +218,42 @@ static const char *const ways[] = {
     "end panel,,,1,18,,30,solid,1 knob,1",
 };
 
+/* Of leaves that fold, both alike: of each of them, of one alone, of none. */
+static const struct {
+    const char *name, *hinge, *doors;
+    size_t asked;
+} folds[] = {
+    {"one leaf", "hinge = hinge", "D1,,18,101\n", 1},
+    {"both alike are asked about once", "hinge = hinge\nfold hinge = hinge",
+     "D1,bi-fold,36 1/8,101\n", 1},
+    {"the hung one alone", "hinge = hinge\nfold hinge = none", "D1,bi-fold,36 1/8,101\n", 1},
+    {"the folding one alone", "hinge = none\nfold hinge = hinge", "D1,bi-fold,36 1/8,101\n", 1},
+    {"neither", "hinge = none\nfold hinge = none", "D1,bi-fold,36 1/8,101\n", 0},
+    {"as high as the chart goes", "hinge = hinge\nfold hinge = hinge", "D1,bi-fold,36 1/8,100\n",
+     0},
+};
+
+static void test_folds(void **state) {
+    (void)state;
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(folds); i++) {
+        char edit[96];
+        char doors[96];
+        struct bench bench;
+        (void)snprintf(edit, sizeof edit, "make|measure = opening\noverlay = 0\n%s",
+                       folds[i].hinge);
+        (void)snprintf(doors, sizeof doors, "id,opens,width,height\n%s", folds[i].doors);
+        const char *const edits[BENCH_MOST_EDITS] = {edit};
+        bench_open(&bench, folds[i].name, BENCH_INCH, edits, doors);
+        bench_sound(&bench);
+        if (times_asked(&bench, "hinges-beyond-chart") != folds[i].asked) {
+            bench_wrong(&bench, "asked %zu times", times_asked(&bench, "hinges-beyond-chart"));
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 /* Each way to hang has its question, and two rows of one way share theirs. */
 static void test_once(void **state) {
     (void)state;
@@ -240,6 +276,6 @@ static void test_once(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_hardware), cmocka_unit_test(test_once),
-                                       cmocka_unit_test(test_words)};
+                                       cmocka_unit_test(test_words), cmocka_unit_test(test_folds)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -42,7 +42,7 @@ static length length_of(const struct calc *c, const struct door *door, const str
 
 struct short_part blank_need(const struct calc *c, const struct door *door,
                              const struct part *part) {
-    struct short_part need = {.least = 1};
+    struct short_part need = {.least = 2}; /* one by itself is too short */
     const length shortest = part_is_frame(part->kind) ? shortest_of(c, door, part) : 0;
     if (part->rough_length >= shortest) {
         return need;

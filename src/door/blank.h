@@ -9,7 +9,7 @@
 /* What a short part needs. */
 struct short_part {
     length shortest; /* that its machines ask for, rough; 0: it is milled by itself */
-    int64_t least;   /* parts that make a blank so long */
+    int64_t least;   /* parts that make a blank so long, from 2 on */
     size_t first;    /* of the door's parts, the first that shares its blanks */
 };
 

@@ -5,6 +5,7 @@
 
 #include <assert.h>
 #include <stdio.h>
+#include <stdlib.h>
 
 enum tape_fault tape_fault(const struct tape *tape) {
     return tape->fault;
@@ -108,7 +109,7 @@ char *figure_text(int64_t value, uint8_t decimals, char *text, size_t size) {
     for (uint8_t d = 0; d < decimals; d++) {
         step *= 10;
     }
-    const int64_t amount = value < 0 ? -value : value;
+    const int64_t amount = llabs(value);
     const char *const sign = value < 0 ? "-" : "";
     if (decimals == 0) {
         (void)snprintf(text, size, "%s%lld", sign, (long long)amount);

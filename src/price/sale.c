@@ -107,7 +107,7 @@ static fig taxable(const struct calc *c, const struct sale_figures *f, const str
 
 static void add_tax(const struct calc *c, struct sale_figures *f, const struct build_up *job) {
     f->total = f->subtotal;
-    const bool exempt = c->job->sale.exempt.s != NULL && c->job->sale.exempt.s[0] != '\0';
+    const bool exempt = text_or_empty(c->job->sale.exempt.s)[0] != '\0';
     if (!c->job->sale.tax.set || exempt) {
         return;
     }
