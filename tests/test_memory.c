@@ -3,7 +3,7 @@
  * that is not there. */
 #include "case.h"
 #include "cmocka_all.h"
-#include "learn/learned.h"
+#include "learn/proposal.h"
 #include "price/strike.h"
 #include "read/actuals/actuals_file.h"
 #include "read/job/job_file.h"
@@ -184,8 +184,11 @@ static bool learn_with_failure(const struct estimate *base, const char *path, si
     failing = call;
     pool_init(&pool);
     problems_init(&problems);
+    const struct learned_job job = {base, &learned};
+    struct proposals proposals;
     const bool good = actuals_read(&actuals, base->rates, path, &problems) &&
-                      learned_make(&learned, base, &actuals, &problems, &pool);
+                      learned_make(&learned, base, &actuals, &problems, &pool) &&
+                      proposals_make(&proposals, &job, 1, &pool);
     failing = 0;
     assert_true(!good || problems_count(&problems, SEVERITY_ERROR) == 0);
     actuals_clear(&actuals);

@@ -87,10 +87,12 @@ static const struct command rows[COMMAND_COUNT] = {
          "Reads what was noted of a finished job: hours by operation, sort of work or all, what "
          "was "
          "bought, paid, used and left, doors made again. Tells how hours, prices and amounts "
-         "differ from the estimate in money, waste and transfer efficiency as they were, and what "
-         "the job earned.",
+         "differ from the estimate in money, waste and transfer efficiency as they were, what the "
+         "job earned, and what the rates should be by it. Further jobs and what was noted of them "
+         "may follow, all with rates of one file: the more jobs, the further the rates move. With "
+         "-o the new rates are written to a new file, which keeps all comments.",
          WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_learn,
-         "NOTED.csv"},
+         "NOTED.csv [JOB.ini NOTED.csv ...]"},
 };
 
 const struct command *command_rows(size_t *count) {

@@ -1,65 +1,204 @@
 /* SPDX-License-Identifier: MIT */
-/* `learn`: what happened, against the estimate. */
-#include "learn/learned.h"
+/* `learn`: what happened, against the estimate; and new rates from it. */
+#include "learn/proposal.h"
 
 #include "base/text.h"
 #include "command/command.h"
 #include "command/work.h"
 #include "read/actuals/actuals_file.h"
+#include "read/file/source.h"
+#include "report/file/hold.h"
 #include "report/json/json.h"
 #include "report/text/print.h"
 
-static enum status tell(const struct request *request, const struct work *work,
-                        const struct learned *learned, struct streams streams) {
-    if (request->json) {
-        struct json_paper paper = command_paper(request, work);
-        paper.learned = learned;
-        return command_send(&paper, streams);
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* A job, and what was noted of it. */
+struct noted_job {
+    struct work *work;
+    struct work own; /* of all but the first, whose work the command was given */
+    struct actuals actuals;
+    struct learned learned;
+};
+
+struct learner_run {
+    const struct request *request;
+    struct streams streams;
+    struct pool pool;
+    struct noted_job *jobs; /* as many as were opened */
+    size_t count;
+};
+
+/* What was noted of a job whose work is open. */
+static enum status note(struct learner_run *run, struct noted_job *job, const char *path) {
+    struct problems problems;
+    enum status status = STATUS_DONE;
+    problems_init(&problems);
+    bool memory = actuals_read(&job->actuals, &job->work->rates, path, &problems);
+    if (memory && problems_count(&problems, SEVERITY_ERROR) > 0) {
+        status = STATUS_INPUTS;
+    } else if (memory) {
+        memory = learned_make(&job->learned, &job->work->estimates[0], &job->actuals, &problems,
+                              &run->pool);
     }
-    struct page page = {.out = streams.out};
-    learned_print(&page, &work->estimates[0], learned);
-    return page.failed ? command_out_of_memory(streams) : command_flush(streams);
+    command_problems(run->request, &problems, run->streams);
+    problems_clear(&problems);
+    return memory ? status : command_out_of_memory(run->streams);
 }
 
-static enum status learn(const struct request *request, struct work *work,
-                         const struct actuals *actuals, struct problems *problems,
-                         struct streams streams) {
-    struct pool pool;
-    struct learned learned;
-    enum status status = STATUS_INPUTS;
-    pool_init(&pool);
-    const bool whole = problems_count(problems, SEVERITY_ERROR) == 0;
-    const bool memory =
-        !whole || learned_make(&learned, &work->estimates[0], actuals, problems, &pool);
-    command_problems(request, problems, streams);
-    if (!memory) {
-        status = command_out_of_memory(streams);
-    } else if (whole) {
-        status = tell(request, work, &learned, streams);
+/* Whether two paths lead to one file. */
+static bool same_file(const char *a, const char *b) {
+    char *const real_a = realpath(a, NULL);
+    char *const real_b = realpath(b, NULL);
+    const bool same = real_a != NULL && real_b != NULL && strcmp(real_a, real_b) == 0;
+    free(real_a);
+    free(real_b);
+    return same;
+}
+
+/* Opens a further job. */
+static enum status open_job(struct learner_run *run, struct noted_job *job, const char *path) {
+    const struct work *const first = run->jobs[0].work;
+    job->work = &job->own;
+    struct work_request asked = first->request;
+    asked.option = NULL;
+    const enum work_result result = work_open(&job->own, path, asked);
+    command_problems(run->request, &job->own.problems, run->streams);
+    if (result != WORK_OK) {
+        return result == WORK_MEMORY ? command_out_of_memory(run->streams) : STATUS_INPUTS;
     }
-    pool_clear(&pool);
+    if (!same_file(first->rates.path, job->own.rates.path)) {
+        text_print(run->streams.err,
+                   "doorcost: '%s' has other rates than '%s'; new rates are made from jobs that "
+                   "name one file of rates\n",
+                   path, run->request->job);
+        return STATUS_USE;
+    }
+    return STATUS_DONE;
+}
+
+/* All jobs that the call names, with what was noted of each. */
+static enum status open_all(struct learner_run *run, struct work *work) {
+    const struct request *const request = run->request;
+    enum status status = STATUS_DONE;
+    for (size_t i = 0; i < request->word_count && status == STATUS_DONE; i += 2) {
+        struct noted_job *const job = &run->jobs[run->count++];
+        job->work = work;
+        if (i > 0) {
+            status = open_job(run, job, request->words[i - 1]);
+        }
+        if (status == STATUS_DONE) {
+            status = note(run, job, request->words[i]);
+        }
+    }
+    return status;
+}
+
+static void close_all(struct learner_run *run) {
+    for (size_t i = 0; i < run->count; i++) {
+        actuals_clear(&run->jobs[i].actuals);
+        if (i > 0) {
+            work_close(&run->jobs[i].own);
+        }
+    }
+    free(run->jobs);
+    pool_clear(&run->pool);
+}
+
+/* Writes a file that must not be there yet. */
+static enum status write_new(const char *path, const char *text, struct streams streams) {
+    struct hold hold = {0};
+    hold_begin(&hold);
+    FILE *const file = fopen(path, "wx");
+    bool good = file != NULL && fputs(text, file) != EOF;
+    const int fault = errno;
+    if (file != NULL) {
+        good = fclose(file) == 0 && good;
+        if (!good) {
+            (void)remove(path);
+        }
+    }
+    hold_end(&hold);
+    if (good) {
+        text_print(streams.err, "\nwritten to %s\n", path);
+        return command_flush(streams);
+    }
+    text_print(streams.err, "doorcost: '%s' %s\n", path,
+               file == NULL && fault == EEXIST
+                   ? "exists; new rates go to a new file, never over an old one"
+                   : strerror(fault));
+    return STATUS_OUTPUT;
+}
+
+/* The rates file with the proposals in it, to where -o says. */
+static enum status write_rates(struct learner_run *run, const struct proposals *proposals) {
+    const struct rates *const rates = &run->jobs[0].work->rates;
+    struct problems problems;
+    struct source source;
+    enum status status = STATUS_INPUTS;
+    problems_init(&problems);
+    if (!source_read(&source, rates->path, (struct place){0}, &problems)) {
+        status = command_out_of_memory(run->streams);
+    } else if (source.open) {
+        const char *const text = proposals_write(proposals, source.lines, source.count, &run->pool);
+        status = text == NULL ? command_out_of_memory(run->streams)
+                              : write_new(run->request->output, text, run->streams);
+    }
+    command_problems(run->request, &problems, run->streams);
+    problems_clear(&problems);
+    return status;
+}
+
+static enum status tell(struct learner_run *run, const struct proposals *proposals) {
+    if (run->request->json) {
+        struct json_paper paper = command_paper(run->request, run->jobs[0].work);
+        paper.learned = &run->jobs[0].learned;
+        paper.proposals = proposals;
+        return command_send(&paper, run->streams);
+    }
+    struct page page = {.out = run->streams.out};
+    for (size_t i = 0; i < run->count; i++) {
+        learned_print(&page, &run->jobs[i].work->estimates[0], &run->jobs[i].learned);
+        say(&page, "%s", "");
+    }
+    proposals_print(&page, proposals);
+    return page.failed ? command_out_of_memory(run->streams) : command_flush(run->streams);
+}
+
+static enum status propose(struct learner_run *run) {
+    struct proposals proposals;
+    struct learned_job *const jobs = pool_take(&run->pool, run->count, sizeof *jobs);
+    for (size_t i = 0; i < run->count && jobs != NULL; i++) {
+        jobs[i] = (struct learned_job){&run->jobs[i].work->estimates[0], &run->jobs[i].learned};
+    }
+    if (jobs == NULL || !proposals_make(&proposals, jobs, run->count, &run->pool)) {
+        return command_out_of_memory(run->streams);
+    }
+    enum status status = tell(run, &proposals);
+    if (status == STATUS_DONE && run->request->output != NULL) {
+        status = write_rates(run, &proposals);
+    }
     return status;
 }
 
 enum status command_learn(const struct request *request, struct work *work,
                           struct streams streams) {
-    struct actuals actuals;
-    struct problems problems;
-    enum status status;
-    if (request->word_count != 1) {
+    if (request->word_count % 2 != 1) {
         text_print(streams.err,
-                   "doorcost: 'learn' needs the job file and one file of what was noted, as in: "
+                   "doorcost: 'learn' needs a file of what was noted behind each job file, as in: "
                    "%s\n",
                    request->command->example);
         return STATUS_USE;
     }
-    problems_init(&problems);
-    if (actuals_read(&actuals, &work->rates, request->words[0], &problems)) {
-        status = learn(request, work, &actuals, &problems, streams);
-    } else {
-        status = command_out_of_memory(streams);
+    struct learner_run run = {.request = request, .streams = streams};
+    run.jobs = calloc(request->word_count / 2 + 1, sizeof *run.jobs);
+    pool_init(&run.pool);
+    enum status status = run.jobs == NULL ? command_out_of_memory(streams) : open_all(&run, work);
+    if (status == STATUS_DONE) {
+        status = propose(&run);
     }
-    actuals_clear(&actuals);
-    problems_clear(&problems);
+    close_all(&run);
     return status;
 }

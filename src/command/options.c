@@ -16,8 +16,8 @@
 static const struct option_row rows[] = {
     {"output", "FILE",
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
-     "-doors.pdf; buy, plan: nothing is written)",
-     AT(output), WRITES, 'o'},
+     "-doors.pdf; buy, plan, learn: nothing is written)",
+     AT(output), WRITES | 1u << PLACE_LEARN, 'o'},
     {"all", NULL, "print all of the quote: each door, what it costs, hours, cautions", AT(all),
      1u << PLACE_QUOTE, '\0'},
     {"force", NULL,

@@ -73,4 +73,9 @@ bool learned_make(struct learned *learned, const struct estimate *estimate,
                   const struct actuals *actuals, struct problems *problems, struct pool *pool)
     __attribute__((warn_unused_result));
 
+/* The heading that an operation's hours are noted under; NULL: none. rates: those of the estimate.
+ */
+const struct learned_work *learned_heading(const struct learned *learned, const struct rates *rates,
+                                           int32_t operation);
+
 #endif

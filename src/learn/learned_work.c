@@ -36,12 +36,18 @@ static void add_row(const struct learner *l, const struct actual *row) {
 }
 
 /* The heading that holds an operation; NULL: none. */
-static struct learned_work *heading_of(const struct learner *l, int32_t operation) {
-    struct learned_work *work = find(l->learned, ACTUAL_OPERATION, operation);
+static struct learned_work *heading_of(const struct learned *learned, const struct rates *rates,
+                                       int32_t operation) {
+    struct learned_work *work = find(learned, ACTUAL_OPERATION, operation);
     if (work == NULL) {
-        work = find(l->learned, ACTUAL_SORT, (int32_t)work_sort_of(l->e->rates, operation));
+        work = find(learned, ACTUAL_SORT, (int32_t)work_sort_of(rates, operation));
     }
-    return work != NULL ? work : find(l->learned, ACTUAL_ALL, 0);
+    return work != NULL ? work : find(learned, ACTUAL_ALL, 0);
+}
+
+const struct learned_work *learned_heading(const struct learned *learned, const struct rates *rates,
+                                           int32_t operation) {
+    return heading_of(learned, rates, operation);
 }
 
 /* Wider headings that do not hold what is noted by itself. */
@@ -59,7 +65,7 @@ static void mark_rest(const struct learner *l, int32_t operation, const struct l
 static void hold(const struct learner *l, const struct operation_figures *o) {
     const struct tape *const tape = &l->e->tape;
     const int64_t minutes = tape_scaled(tape, o->person_minutes, 2);
-    struct learned_work *const held = heading_of(l, o->operation);
+    struct learned_work *const held = heading_of(l->learned, l->e->rates, o->operation);
     mark_rest(l, o->operation, held);
     if (held == NULL) {
         l->learned->unnoted += minutes;

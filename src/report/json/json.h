@@ -5,7 +5,7 @@
 #ifndef DOORCOST_REPORT_JSON_JSON_H
 #define DOORCOST_REPORT_JSON_JSON_H
 
-#include "learn/learned.h"
+#include "learn/proposal.h"
 #include "price/strike.h"
 
 #include <stdio.h>
@@ -30,9 +30,10 @@ struct json_paper {
     const struct job *job;            /* NULL: the inputs were wrong, only problems are written */
     const struct estimate *estimates; /* the first is what the others are compared with */
     size_t count;
-    fig explained;                 /* of the first estimate: what was asked for; none */
-    const struct strike *strike;   /* of the first estimate; NULL: not asked for */
-    const struct learned *learned; /* likewise */
+    fig explained;                     /* of the first estimate: what was asked for; none */
+    const struct strike *strike;       /* of the first estimate; NULL: not asked for */
+    const struct learned *learned;     /* likewise */
+    const struct proposals *proposals; /* of all jobs that were learned from; likewise */
 };
 
 /* Writes the document and a line feed, piece by piece. false: out of memory, and what was written

@@ -45,7 +45,18 @@ static json_t *goods_object(struct json_maker *maker, const struct learned *l,
     return object;
 }
 
-void json_learn(struct json_maker *maker, const struct learned *l) {
+static json_t *proposal_object(struct json_maker *maker, const struct proposal *p) {
+    json_t *const object = json_object();
+    json_put_text(maker, object, "section", p->number->section);
+    json_put_text(maker, object, "key", p->number->key);
+    json_put_text(maker, object, "is", p->number->likely);
+    json_put_text(maker, object, "should be", p->text);
+    json_put_text(maker, object, "why", p->why);
+    return object;
+}
+
+void json_learn(struct json_maker *maker, const struct learned *l,
+                const struct proposals *proposals) {
     json_open(&maker->stream, "learned", '{');
     json_open(&maker->stream, "work", '[');
     for (size_t i = 0; i < l->work_count; i++) {
@@ -64,5 +75,10 @@ void json_learn(struct json_maker *maker, const struct learned *l) {
     put_number(maker, rest, "profit left, estimated", l->profit_was, l->money_decimals);
     put_number(maker, rest, "profit left", l->profit, l->money_decimals);
     json_send_members(&maker->stream, rest);
+    json_open(&maker->stream, "rates", '[');
+    for (size_t i = 0; i < proposals->count; i++) {
+        json_send(&maker->stream, NULL, proposal_object(maker, &proposals->list[i]));
+    }
+    json_close(&maker->stream, ']');
     json_close(&maker->stream, '}');
 }

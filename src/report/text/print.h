@@ -5,7 +5,7 @@
 #ifndef DOORCOST_REPORT_TEXT_PRINT_H
 #define DOORCOST_REPORT_TEXT_PRINT_H
 
-#include "learn/learned.h"
+#include "learn/proposal.h"
 #include "price/strike.h"
 #include "report/text/grid.h"
 #include "report/words/caution.h"
@@ -59,6 +59,9 @@ void compare_print(struct page *page, const struct estimate *estimates, size_t c
 /* What happened beside what was estimated. */
 void learned_print(struct page *page, const struct estimate *estimate,
                    const struct learned *learned);
+
+/* What the rates should be by what happened. */
+void proposals_print(struct page *page, const struct proposals *proposals);
 
 /* What rows save and cost, and sizes that might be one. estimate: the job as it stands. */
 void strike_print(struct page *page, const struct estimate *estimate, const struct strike *strike);

@@ -200,3 +200,42 @@ void learned_print(struct page *page, const struct estimate *e, const struct lea
                 "more or less than estimated, at the estimated price. What nobody noted is taken "
                 "as estimated; overhead too.");
 }
+
+void proposals_print(struct page *page, const struct proposals *proposals) {
+    static const struct grid_column columns[] = {
+        {"rate", GRID_LEFT, true},
+        {"is", GRID_RIGHT, false},
+        {"should be", GRID_LEFT, false},
+    };
+    struct grid grid;
+    size_t small = 0;
+    if (proposals->count == 0) {
+        say(page, "No rate would change by it.");
+        return;
+    }
+    grid_init(&grid, columns, sizeof columns / sizeof *columns, 2);
+    for (size_t i = 0; i < proposals->count; i++) {
+        const struct proposal *const p = &proposals->list[i];
+        if (p->small) {
+            small++;
+            continue;
+        }
+        grid_put(&grid, "%s %s", p->number->section, p->number->key);
+        grid_put(&grid, "%s", p->number->likely);
+        grid_put(&grid, "%s (%s to %s)", p->alone, p->low, p->high);
+        grid_end_row(&grid);
+    }
+    if (small < proposals->count) {
+        grid_print(&grid, page);
+    }
+    grid_clear(&grid);
+    if (small > 0) {
+        say(page, "  (of %zu rates that were measured %zu move by less than 5 %%)",
+            proposals->count, small);
+    }
+    say(page, "%s", "");
+    say_wrapped(page, "", 0,
+                "In brackets: between which it should lie, nine times out of ten. One job moves a "
+                "rate a part of the way, several move it further. -o FILE writes all of them to a "
+                "new rates file.");
+}
