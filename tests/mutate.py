@@ -15,6 +15,7 @@ the user's own (OLD as it first stands in FILE), --test runs only that test. Sta
 survived; 1, some did. Run by hand: some 100 changes take 15 to 30 minutes of one core."""
 import argparse
 import collections
+import json
 import os
 import random
 import re
@@ -34,7 +35,7 @@ CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metr
 SLOW = ['test_problems', 'test_limits', 'cases', 'strike', 'test_replay', 'afresh']
 ALONE = ['test_tape', 'test_containers', 'test_driver', 'test_weigh']
 SCRIPTS = ['afresh', 'cases', 'strike']  # not programs of their own
-# Tests of a stage that are the likeliest to see a change; the run then learns which do.
+# Tests of a stage that are the likeliest to see a change, until it is known which do.
 FIRST = {'door': ['test_quantity', 'test_door', 'test_questions', 'test_questions_hardware',
                   'test_driver', 'test_sizes', 'test_blanks', 'outside_doors', 'outside_movement'],
          'stock': ['test_lumber', 'test_sheet', 'test_by_plan', 'outside_choices'],
@@ -172,7 +173,8 @@ class Bench:
         self.tests = tests
         self.ninja([self.target(name) for name in self.all_tests], check=True)
         self.seconds = {}
-        self.seen = collections.defaultdict(collections.Counter)
+        self.known = os.path.join(folder, 'seen.json')
+        self.seen = self.load_seen()
         for name in tests or self.all_tests:
             start = time.monotonic()
             if not self.passes(name):
@@ -241,13 +243,26 @@ class Bench:
             return (name in SLOW, -(seen + 0.1) / (self.seconds[name] + 0.05))
         return sorted(self.all_tests, key=worth)
 
+    def load_seen(self):
+        """How many changes of a file and of a stage each test has seen, in earlier runs too."""
+        seen = collections.defaultdict(collections.Counter)
+        if os.path.exists(self.known):
+            for where, tests in json.loads(read(self.known)).items():
+                seen[where].update(tests)
+        return seen
+
+    def note(self, path, name):
+        self.seen[path][name] += 1
+        self.seen[path.split(os.sep)[1]][name] += 1
+        with open(self.known, 'w', encoding='utf-8') as file:
+            json.dump(self.seen, file)
+
     def first_failing(self, path):
         if not self.ninja([os.path.join('src', 'all')]):
             return None
         for name in self.tests or self.order(path):
             if not self.passes(name):
-                self.seen[path][name] += 1
-                self.seen[path.split(os.sep)[1]][name] += 1
+                self.note(path, name)
                 return name
         return ''
 

@@ -251,7 +251,7 @@ static bool take_job(const struct calc *c, struct quantities *q) {
         return false;
     }
     bool weighed = true;
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     for (size_t r = 0; r < q->count; r++) {
         q->pieces[r] = q->leaves[r].pieces;
         each[r] = q->leaves[r].hinges;
@@ -274,7 +274,7 @@ static void file_rates(const struct calc *c) {
         tape_about(c->tape, c->rates->styles[i].name.s);
         calc_given(c, "profile, developed extra", &c->rates->styles[i].profile_extra);
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
 }
 
 bool quantities_make(struct quantities *q, const struct calc *c, const struct doors *doors) {

@@ -92,6 +92,10 @@ void tape_about_again(struct tape *tape, uint32_t subject) {
     tape->about = subject;
 }
 
+void tape_about_job(struct tape *tape) {
+    tape_about_again(tape, 0);
+}
+
 /* Adds a label, or finds an equal one: the same words may stand at several addresses. */
 static bool add_label(struct tape *tape, const char *what, uint16_t *number) {
     for (uint32_t i = 0; i < tape->label_count; i++) {

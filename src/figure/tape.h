@@ -119,10 +119,12 @@ void tape_set_money(struct tape *tape, uint8_t decimals);
 uint8_t tape_unit_decimals(const struct tape *tape, enum unit unit);
 
 /* What the next figures are about. name: borrowed, must outlive the tape (static, or of the job's
- * pool). The number that it returns may be given to tape_about_again. 0 is the job itself. */
+ * pool). The number that it returns may be given to tape_about_again. */
 uint32_t tape_about(struct tape *tape, const char *name);
 /* The next figures are about a subject that tape_about has numbered. */
 void tape_about_again(struct tape *tape, uint32_t subject);
+/* The next figures are about the job itself, as those of a new tape are. */
+void tape_about_job(struct tape *tape);
 
 /* --- makers.  what: the label, static.  Results with a unit argument have that unit's decimals.
  * ---------------------- */

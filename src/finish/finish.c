@@ -359,6 +359,6 @@ bool finish_make(struct finish_list *list, const struct calc *c) {
     const bool held =
         products_make(c, list) && (!has_range(list) || (need_at(c, list, TRANSFER_LOW, terms) &&
                                                         need_at(c, list, TRANSFER_HIGH, terms)));
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     return held;
 }

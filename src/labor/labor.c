@@ -224,7 +224,7 @@ static void count_wholes(struct work *w, const struct lumber_list *lumber,
                          const struct sheet_list *sheets, fig *terms) {
     const struct calc *const c = w->calc;
     size_t n = 0;
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     for (size_t i = 0; i < lumber->count; i++) {
         terms[i] = lumber->buys[i].priced.bought;
     }

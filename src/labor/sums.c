@@ -133,7 +133,7 @@ static void sum_door_minutes(const struct calc *c, struct labor *labor, fig *ter
 }
 
 static void sum_job(const struct calc *c, struct labor *labor, fig *terms) {
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     labor->person_minutes =
         sum_operations(c, labor, "person-minutes in all", UNIT_MIN, SUM_ALL, pick_person, terms);
     labor->hours = fig_ratio(c->tape, "person-hours", UNIT_HOUR, (figs){{labor->person_minutes}},

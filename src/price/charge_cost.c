@@ -21,5 +21,5 @@ void charges_cost(struct costs *costs, const struct calc *c, const struct labor 
         pile->materials = (fig){0}; /* work alone: nothing is bought, and nothing taxed */
         pile->group[COST_PURCHASE_TAX] = (fig){0};
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
 }

@@ -98,7 +98,7 @@ static fig cost_consumables(const struct costing *k) {
         k->terms[costs->consumable_count] = f.cost;
         costs->consumables[costs->consumable_count++] = f;
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     return calc_sum(c, "consumables, cost", UNIT_MONEY, k->terms, costs->consumable_count);
 }
 
@@ -113,7 +113,7 @@ static void cost_bought_in(const struct costing *k) {
         cost->bought_doors = leaf->bought_in;
         cost->group[COST_BOUGHT_IN] = sum_shares(c, "bought in, a door", parts, 2);
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     k->costs->job.bought_doors =
         doors_total(k, "doors bought in, cost", offsetof(struct door_price, cost.bought_doors));
     k->costs->job.group[COST_BOUGHT_IN] =
@@ -126,7 +126,7 @@ static void cost_job(const struct costing *k) {
     fig *const group = k->costs->job.group;
     fig *const terms = k->terms;
     size_t n = 0;
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     for (size_t i = 0; i < in->lumber->count; i++) {
         terms[n++] = in->lumber->buys[i].priced.cost;
     }
@@ -376,7 +376,7 @@ bool costs_make(struct costs *costs, const struct calc *c, const struct cost_inp
     for (size_t r = 0; r < rows; r++) {
         price_door(&costing, r);
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     for (int g = 0; g < COST_GROUP_COUNT; g++) {
         if (g != COST_MACHINE) {
             leave_rest(&costing, (enum cost_group)g);

@@ -69,7 +69,7 @@ bool purchase_make(struct purchase *p, const struct calc *c, const struct cost_i
     if (terms == NULL) {
         return false;
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     p->spent[COST_LUMBER] = job->group[COST_LUMBER];
     p->spent[COST_GLASS] = job->group[COST_GLASS];
     p->spent[COST_CONSUMABLES] = job->group[COST_CONSUMABLES];

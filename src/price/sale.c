@@ -261,7 +261,7 @@ static bool sum_rooms(const struct calc *c, struct sale_figures *f,
             fig_sum(c->tape, "doors and fronts of a room", UNIT_COUNT, leaves, room->count);
         room->amount = fig_sum(c->tape, "amount of a room", UNIT_MONEY, amounts, room->count);
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     return true;
 }
 
@@ -277,7 +277,7 @@ bool sale_make(struct sale_figures *f, const struct calc *c, const struct costs 
     if (pool_failed(c->pool)) {
         return false;
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     sell(c, f, costs->doors_total);
     add_charges(c, f, costs, terms);
     add_tax(c, f, &costs->job);

@@ -47,6 +47,6 @@ bool banding_make(struct banding_list *list, const struct calc *c) {
             buy(c, &c->rates->bandings[i], b);
         }
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     return true;
 }

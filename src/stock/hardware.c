@@ -87,6 +87,6 @@ bool hardware_make(struct hardware_list *list, const struct calc *c) {
         }
         list->buys[list->count++] = b;
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     return true;
 }

@@ -183,6 +183,6 @@ bool lumber_make(struct lumber_list *list, const struct calc *c, struct plan_req
             return false;
         }
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     return true;
 }

@@ -152,7 +152,7 @@ bool sheets_make(struct sheet_list *list, const struct calc *c, struct plan_requ
         }
         charge(c, b);
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     return true;
 }
 
@@ -178,6 +178,6 @@ bool glass_make(struct glass_list *list, const struct calc *c) {
             .cost = cost,
         };
     }
-    tape_about_again(c->tape, 0);
+    tape_about_job(c->tape);
     return true;
 }

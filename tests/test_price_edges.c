@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: MIT */
+/* Prices at the edge: jobs that cost nothing or a cent, work that is charged for by itself, and
+ * jobs that have one thing of many. */
+#include "support.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+
+#include <cmocka.h>
+
+#define ONE "S1,24,24\n"
+/* A slab from one sheet, which is all that the job costs. */
+#define COSTS(price)                                                                               \
+    "make|style = slab", "shop|charge sheets = bought", "sheet board|price = " price " per sheet"
+#define TAXED "sale|tax = 50 %\ntax on = materials at selling price"
+#define SHOWN                                                                                      \
+    "sale|charges = for samples by show", "shop|labor rate = 60.00 per hour",                      \
+        "shop|overhead = 10.00 per bench hour"
+
+static const struct bench_case cases[] = {
+    {"a cent is taxed half a cent, which is one, and has a margin",
+     {COSTS("0.01"), TAXED},
+     ONE,
+     {COST(job.direct, "0.01"), SALE(sold, "0.01"), SALE(taxable, "0.01"), SALE(total, "0.02"),
+      SALE(margin_left, "0")}},
+    {"nothing has no materials to tax and no margin",
+     {COSTS("0"), TAXED},
+     ONE,
+     {COST(job.direct, "0"), SALE(sold, "0"), SALE(taxable, NULL), SALE(tax, NULL),
+      SALE(margin_left, NULL)}},
+    {"a cent has its group's profit",
+     {COSTS("0.01"), "markup|sheets = 100 %"},
+     ONE,
+     {COST(job.profit, "0.01"), COST(job.price, "0.02")}},
+    {"nothing has none",
+     {COSTS("0"), "markup|sheets = 100 %", "shop|profit = 50 % markup"},
+     ONE,
+     {COST(job.profit, "0"), COST(job.price, "0")}},
+    /* half an hour at 60.00, and 5.00 of overhead */
+    {"a charge that is worked for at the bench",
+     {COSTS("100"), SHOWN, "operation show|per = job\nminutes = 30"},
+     ONE,
+     {COST(job.overhead, "0"), SALE(sold, "100"), SALE(subtotal, "135")}},
+    {"a charge that is worked for elsewhere has no overhead by the bench hour",
+     {COSTS("100"), SHOWN, "operation show|per = job\nminutes = 30\noff the bench = yes"},
+     ONE,
+     {SALE(sold, "100"), SALE(subtotal, "130")}},
+    {"no overhead without a rate of it",
+     {COSTS("100"), "door slab|operations = saw", "operation saw|per = job\nminutes = 30"},
+     ONE,
+     {COST(job.overhead, NULL), COST(job.full, "130")}},
+    {"the minimum door, of a door that costs just that",
+     {COSTS("100"), "shop|minimum door = 100.00"},
+     ONE,
+     {DOOR(0, priced, "100"), COST(minimum, "0"), COST(rounding, "0")}},
+    {"and a cent less",
+     {COSTS("99.99"), "shop|minimum door = 100.00"},
+     ONE,
+     {DOOR(0, priced, "100"), COST(minimum, "0.01"), COST(rounding, "0")}},
+    {"the minimum job, just met",
+     {COSTS("100"), "shop|minimum job = 100.00"},
+     ONE,
+     {SALE(minimum_line, "0"), SALE(sold, "100")}},
+    {"and missed by a cent",
+     {COSTS("99.99"), "shop|minimum job = 100.00"},
+     ONE,
+     {SALE(minimum_line, "0.01"), SALE(sold, "100")}},
+    {"a discount from just so many doors",
+     {COSTS("100"), "sale|discounts = 2: 10 %"},
+     "id,count,width,height\nS1,2,24,24\n",
+     {SALE(discount, "10"), SALE(sold, "90")}},
+    {"and of one door less",
+     {COSTS("100"), "sale|discounts = 2: 10 %"},
+     ONE,
+     {SALE(discount, "0"), SALE(sold, "100")}},
+    {"delivery alone is taxed where it says so",
+     {COSTS("100"), "sale|tax = 10 %\ntax on = materials at cost\ntax delivery = yes\n"
+                    "delivery = 50.00"},
+     ONE,
+     {SALE(taxable, "150"), SALE(tax, "15"), SALE(total, "165")}},
+    {"and is not where it does not",
+     {COSTS("100"), "sale|tax = 10 %\ntax on = selling price\ndelivery = 50.00"},
+     ONE,
+     {SALE(taxable, "100"), SALE(tax, "10"), SALE(total, "160")}},
+};
+
+static void test_edges(void **state) {
+    (void)state;
+    bench_run(cases, COUNT(cases), BENCH_INCH);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_edges)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
