@@ -75,7 +75,7 @@ EMPTY = re.compile(r'\(struct \w+\)\{0\}|(?<== )\{0\}')  # what is filled right 
 # Nothing over or under: figure 1 of every tape is the count one, so that {{{1}}} is the same.
 NOTHING = re.compile(r'\(figs\)\{\{\{0\}\}\}')
 # What comes of a lack of it, and what is said of a call that no stage makes.
-GUARD = re.compile(r'if \((?=[^{}]*(?:== NULL|failed|held|\boutputs\b))[^{}]*\) \{'
+GUARD = re.compile(r'if \((?=[^{}]*(?:== NULL|failed|held|\boutputs\b|\bcount < [A-Z]))[^{}]*\) \{'
                    r'(?=[^{}]*(?:TAPE_MEMORY|memory|return false;))[^{}]*\}'
                    r'|if \([^{}]*!tape_add_word\([^{}]*\) \{\s*return \(fig\)\{0\};\s*\}')
 # Room that is asked for: too little of it is seen by the sanitizers alone.

@@ -45,6 +45,13 @@ static const struct bench_case cases[] = {
      {COSTS("100"), SHOWN, "operation show|per = job\nminutes = 30\noff the bench = yes"},
      ONE,
      {SALE(sold, "100"), SALE(subtotal, "130")}},
+    /* 8 sq ft of faces and 1/2 of edges at 4.00 */
+    {"a finish sent out is bought in, and nothing of the shop's",
+     {COSTS("100"), "make|finish = painted",
+      "finish painted|put out = 4.00 per sqft\ncoats\nspray"},
+     ONE,
+     {COST(job.group[COST_FINISH], NULL), DOOR(0, cost.group[COST_FINISH], NULL),
+      DOOR(0, cost.group[COST_BOUGHT_IN], "34"), DOOR(0, unit, "134")}},
     {"no overhead without a rate of it",
      {COSTS("100"), "door slab|operations = saw", "operation saw|per = job\nminutes = 30"},
      ONE,

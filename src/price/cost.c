@@ -167,10 +167,10 @@ static void cost_job(const struct costing *k) {
 
 /* --- the doors' shares ------------------------------------------------------------------------ */
 
-/* cost x basis / all: what a leaf carries of a cost that the job has as a whole; none where the
- * leaf has nothing of the basis. */
+/* cost x basis / all: what a leaf carries of a cost that the job has as a whole; none where there
+ * is none, as of a finish sent out, or the leaf has nothing of the basis. */
 static fig share(const struct calc *c, const char *what, fig cost, fig basis, fig all) {
-    if (fig_none(basis)) {
+    if (fig_none(cost) || fig_none(basis)) {
         return (fig){0};
     }
     return fig_ratio(c->tape, what, UNIT_MONEY, (figs){{cost, basis}}, (figs){{all}});

@@ -57,12 +57,14 @@ bool board_outputs(const struct board_job *job, const struct board_plan *plan,
 }
 
 static bool choose_boards(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
+    if (count < BOARD_FIXED_OPERANDS || outputs < LUMBER_PLAN_SIZES + BOARD_OUT_COUNT) {
+        return false;
+    }
     struct cut_stock stocks[LUMBER_PLAN_SIZES];
     struct cut_item *const items = calloc(count + 1, sizeof *items);
     struct board_plan *plan = NULL;
     struct board_job job;
-    bool chosen = items != NULL && outputs >= LUMBER_PLAN_SIZES + BOARD_OUT_COUNT &&
-                  count >= BOARD_FIXED_OPERANDS && read_job(in, count, &job, stocks, items) &&
+    bool chosen = items != NULL && read_job(in, count, &job, stocks, items) &&
                   board_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE;
     chosen =
         chosen &&

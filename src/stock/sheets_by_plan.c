@@ -31,9 +31,12 @@ static void give_outputs(const struct cut_job *job, const struct sheet_plan *pla
 /* in: as the operands, then length, width, price of each stock, then length, width, pieces of each
  * item, at 6 decimals. */
 static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
+    if (count < FIXED_OPERANDS || outputs < SHEET_STOCKS + OUT_COUNT) {
+        return false;
+    }
     struct cut_stock stocks[SHEET_STOCKS];
-    const size_t stock_count = count < FIXED_OPERANDS ? 0 : (size_t)(in[6] / MILLION);
-    if (stock_count == 0 || stock_count > SHEET_STOCKS || outputs < SHEET_STOCKS + OUT_COUNT ||
+    const size_t stock_count = (size_t)(in[6] / MILLION);
+    if (stock_count == 0 || stock_count > SHEET_STOCKS ||
         count < FIXED_OPERANDS + 3 * stock_count) {
         return false;
     }
