@@ -35,7 +35,7 @@ static bool draw(const char *path) {
         cairo_fill(pdf.cr);
         pdf_page(&pdf);
     }
-    return pdf_close(&pdf) && done;
+    return pdf_close(&pdf, NULL, NULL) && done;
 }
 
 static void test_each_write(void **state) {

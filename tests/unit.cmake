@@ -151,6 +151,16 @@ foreach(job ${sample_jobs})
     set_tests_properties(client-same-${name} PROPERTIES LABELS "office;slow")
 endforeach()
 
+# All PDFs: their tree, title and language; no word over another in jobs out of the ordinary.
+set(papers_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/papers.py $<TARGET_FILE:doorcost>)
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME papers-tags-${name} COMMAND ${papers_py} tags ${PROJECT_SOURCE_DIR}/${job})
+    set_tests_properties(papers-tags-${name} PROPERTIES LABELS office)
+endforeach()
+add_test(NAME papers-extreme COMMAND ${papers_py} extreme ${PROJECT_SOURCE_DIR}/samples)
+set_tests_properties(papers-extreme PROPERTIES TIMEOUT 1800 LABELS "office;slow")
+
 # The workbook's cells changed in LibreOffice against the program run on changed files.
 set(live_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/live.py $<TARGET_FILE:doorcost>)
 foreach(name unchanged changes big)

@@ -17,15 +17,18 @@ static enum status print_list(const struct request *request, const struct work *
     return page.failed ? command_out_of_memory(streams) : command_flush(streams);
 }
 
-static enum status write_order(const struct request *request, const struct work *work,
+static enum status write_order(const struct request *request, struct work *work, struct pool *pool,
                                struct output *file, struct streams streams) {
+    const char *lacking = NULL;
     const enum status status = files_begin(file, 1, request, streams);
     if (status != STATUS_DONE) {
         return status;
     }
-    return order_pdf_write(&work->estimates[0], !request->no_prices, file->name)
-               ? files_finish(file, 1, request, streams)
-               : files_failed(file, 1, 0, streams);
+    if (!order_pdf_write(&work->estimates[0], !request->no_prices, file->name, pool, &lacking)) {
+        return files_failed(file, 1, 0, streams);
+    }
+    files_lacking(file, work, lacking, streams.err);
+    return files_finish(file, 1, request, streams);
 }
 
 enum status command_buy(const struct request *request, struct work *work, struct streams streams) {
@@ -44,7 +47,7 @@ enum status command_buy(const struct request *request, struct work *work, struct
         status = print_list(request, work, streams);
     }
     if (status == STATUS_DONE && count > 0) {
-        status = write_order(request, work, &file, streams);
+        status = write_order(request, work, &pool, &file, streams);
     }
     pool_clear(&pool);
     return status;

@@ -19,9 +19,14 @@ enum status command_draw(const struct request *request, struct work *work, struc
     }
     if (status == STATUS_DONE && output.name != NULL) {
         const struct stop stop = outputs_stop(&output);
-        status = door_drawings_write(&work->estimates[0], output.name, &stop)
-                     ? files_finish(&output, 1, request, streams)
-                     : files_failed(&output, 1, 0, streams);
+        const char *lacking = NULL;
+        const bool done =
+            door_drawings_write(&work->estimates[0], output.name, &stop, &pool, &lacking);
+        if (done) {
+            files_lacking(&output, work, lacking, streams.err);
+        }
+        status = done ? files_finish(&output, 1, request, streams)
+                      : files_failed(&output, 1, 0, streams);
     }
     pool_clear(&pool);
     return status;

@@ -196,6 +196,15 @@ enum status files_finish(struct output *outputs, size_t count, const struct requ
     return command_flush(streams);
 }
 
+void files_lacking(const struct output *output, struct work *work, const char *lacking, FILE *err) {
+    if (lacking != NULL) {
+        text_print(err,
+                   "%s: warning: no typeface on this computer has all letters of '%s', boxes stand "
+                   "for them; install %s and run again\n",
+                   output->path, problem_quote(&work->problems, lacking), text_typefaces(lacking));
+    }
+}
+
 enum status files_failed(struct output *outputs, size_t count, size_t at, struct streams streams) {
     outputs_drop(outputs, count);
     return say_result(OUTPUT_CANNOT_WRITE, outputs[at].path, streams);

@@ -26,6 +26,10 @@ enum status files_check(struct output *outputs, size_t count, const struct reque
 enum status files_begin(struct output *outputs, size_t count, const struct request *request,
                         struct streams streams);
 
+/* Says on err that a PDF, or an SVG page, shows boxes for letters of the text `lacking`, and what
+ * to do; nothing where that is NULL. */
+void files_lacking(const struct output *output, struct work *work, const char *lacking, FILE *err);
+
 /* Puts all of them in place and says so, or none. */
 enum status files_finish(struct output *outputs, size_t count, const struct request *request,
                          struct streams streams);

@@ -56,15 +56,16 @@ static void drop_older(struct pool *pool, const char *folder, size_t page) {
     }
 }
 
-/* Fills the files that were begun: the PDF where there is one, then the SVG pages. */
+/* Fills the files that were begun: the PDF where there is one, then the SVG pages. *lacking: what
+ * they show boxes for. */
 static bool write_files(struct plan_pages *pages, const struct output *files, size_t count,
-                        size_t *at) {
+                        size_t *at, const char **lacking) {
     const struct stop stop = outputs_stop(files);
     for (*at = 0; *at < count && !outputs_stopped(files); (*at)++) {
         const bool done =
             files[*at].kind == OUTPUT_PDF
-                ? plan_pages_pdf(pages, files[*at].name, &stop)
-                : plan_pages_svg(pages, *at - (count - pages->count), files[*at].name);
+                ? plan_pages_pdf(pages, files[*at].name, &stop, lacking)
+                : plan_pages_svg(pages, *at - (count - pages->count), files[*at].name, lacking);
         if (!done) {
             return false;
         }
@@ -102,18 +103,20 @@ static enum status check_files(const struct request *request, const struct work 
     return status;
 }
 
-static enum status draw_plans(const struct request *request, struct pool *pool,
+static enum status draw_plans(const struct request *request, struct work *work, struct pool *pool,
                               struct plan_pages *pages, struct output *files, size_t count,
                               struct streams streams) {
+    const char *lacking = NULL;
     size_t at = 0;
     /* Older pages go with the renaming, not after it. */
     struct hold hold = {0};
     hold_begin(&hold);
     enum status status = files_begin(files, count, request, streams);
     if (status == STATUS_DONE) {
-        status = write_files(pages, files, count, &at)
-                     ? files_finish(files, count, request, streams)
-                     : files_failed(files, count, at, streams);
+        const bool done = write_files(pages, files, count, &at, &lacking);
+        files_lacking(&files[0], work, done ? lacking : NULL, streams.err);
+        status = done ? files_finish(files, count, request, streams)
+                      : files_failed(files, count, at, streams);
     }
     if (status == STATUS_DONE && request->svg != NULL) {
         drop_older(pool, request->svg, pages->count);
@@ -122,7 +125,7 @@ static enum status draw_plans(const struct request *request, struct pool *pool,
     return status;
 }
 
-static enum status print_and_draw(const struct request *request, const struct work *work,
+static enum status print_and_draw(const struct request *request, struct work *work,
                                   struct plan_pages *pages, struct pool *pool,
                                   struct streams streams) {
     size_t count = 0;
@@ -140,7 +143,7 @@ static enum status print_and_draw(const struct request *request, const struct wo
     if (status == STATUS_DONE && pages->count == 0) {
         text_print(streams.err, "doorcost: nothing is cut by plan; no drawing was written\n");
     } else if (status == STATUS_DONE) {
-        status = draw_plans(request, pool, pages, files, count, streams);
+        status = draw_plans(request, work, pool, pages, files, count, streams);
     }
     return status;
 }

@@ -11,7 +11,6 @@
 #include "report/offer_make/offer_make.h"
 #include "report/shop/workbook.h"
 #include "report/text/print.h"
-#include "report/type/text_style.h"
 
 static void print_all(struct page *page, const struct work *work) {
     quote_print(page, &work->estimates[0], work->estimates + 1, work->count - 1);
@@ -53,12 +52,8 @@ static bool write_client(struct work *work, const struct output *files, FILE *er
         *at = FILE_CLIENT_PDF;
         done = client_pdf_write(&offer, files[FILE_CLIENT_PDF].name, &stop, &offer.pool, &lacking);
     }
-    if (done && lacking != NULL) {
-        text_print(err,
-                   "%s: warning: no typeface on this computer has all letters of '%s', boxes stand "
-                   "for them; install %s and run again\n",
-                   files[FILE_CLIENT_PDF].path, problem_quote(&work->problems, lacking),
-                   text_typefaces(lacking));
+    if (done) {
+        files_lacking(&files[FILE_CLIENT_PDF], work, lacking, err);
     }
     offer_clear(&offer);
     return done;

@@ -61,10 +61,8 @@ static bool draw(const struct offer *o, const char *path, double spread, size_t 
         client_pdf_words(&p);
         flow_end(&p.flow);
         *pages = p.flow.page;
-        const char *const text = text_lacking(pdf.cr);
-        *lacking = text == NULL ? NULL : pool_words(kept, "%s", text);
     }
-    done = pdf_close(&pdf) && done && !pool_failed(&pool);
+    done = pdf_close(&pdf, kept, lacking) && done && !pool_failed(&pool);
     pool_clear(&pool);
     return done;
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/client/client_pdf_parts.h"
+#include "report/draw/tag.h"
 
 #include <ctype.h>
 #include <stdio.h>
@@ -43,12 +44,16 @@ static double draw_logo(const struct client_page *p, double x, double y) {
     }
     if (cairo_surface_status(picture) == CAIRO_STATUS_SUCCESS) {
         cairo_t *const cr = p->flow.pdf->cr;
+        tag_begin(cr, "Figure");
         cairo_save(cr);
         cairo_translate(cr, x, y);
         cairo_scale(cr, scale, scale);
         cairo_set_source_surface(cr, picture, 0, 0);
-        cairo_paint(cr);
+        /* cairo_paint would make the drawing forget what was begun before, tags too */
+        cairo_rectangle(cr, 0, 0, logo->width, logo->height);
+        cairo_fill(cr);
         cairo_restore(cr);
+        tag_end(cr, "Figure");
     }
     cairo_surface_destroy(picture);
     return logo->width * scale + 12;
@@ -72,14 +77,14 @@ static void letterhead(struct client_page *p) {
     const double width = f->x + f->width - x - wide - 18;
     const struct text_style name = {.size = 14, .bold = true, .width = width};
     const struct text_style small = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY, .width = width};
-    f->y += text_draw(cr, x, f->y, o->shop, &name);
+    f->y += tag_text(cr, "P", x, f->y, o->shop, &name);
     for (size_t i = 0; i < o->shop_lines.count; i++) {
-        f->y += text_draw(cr, x, f->y, o->shop_lines.text[i], &small);
+        f->y += tag_text(cr, "P", x, f->y, o->shop_lines.text[i], &small);
     }
     paper.width = mark.width = f->width;
     paper.align = mark.align = ALIGN_RIGHT;
-    text_draw(cr, f->x, top - 4, word, &paper);
-    text_draw(cr, f->x, top + 22, o->mark, &mark);
+    tag_text(cr, "P", f->x, top - 4, word, &paper);
+    tag_text(cr, "P", f->x, top + 22, o->mark, &mark);
     f->y = larger(f->y, o->mark[0] != '\0' ? top + 38 : top);
     f->y = larger(f->y, x > f->x ? top + LOGO_HEIGHT : top);
     flow_gap(f, 8);
@@ -98,17 +103,21 @@ static void parties(struct client_page *p) {
     const struct text_style text = {.size = CLIENT_TEXT, .width = half - 34};
     const struct text_style label = {.size = CLIENT_TEXT, .gray = CLIENT_GRAY};
     const struct text_style fact = {.size = CLIENT_TEXT, .width = f->width - half - 62};
-    f->y += text_draw(cr, f->x, f->y, o->title, &title) + 6;
+    f->y += tag_text(cr, "H1", f->x, f->y, o->title, &title) + 6;
     double left = f->y;
     double right = f->y;
     if (o->client[0] != '\0' || o->client_address[0] != '\0') {
+        tag_begin(cr, "P");
         text_draw(cr, f->x, left, "For", &label);
         left += text_draw(cr, f->x + 26, left, o->client, &text);
         left += text_draw(cr, f->x + 26, left, o->client_address, &text);
+        tag_end(cr, "P");
     }
     for (size_t i = 0; i < o->fact_count; i++) {
+        tag_begin(cr, "P");
         text_draw(cr, f->x + half, right, o->facts[i].label, &label);
         right += text_draw(cr, f->x + half + 60, right, o->facts[i].text, &fact);
+        tag_end(cr, "P");
     }
     f->y = left > right ? left : right;
     flow_gap(f, 10);
@@ -129,7 +138,7 @@ static double box_column(const struct client_page *p, const char *const *texts, 
     double y = p->flow.y + 5;
     for (size_t i = 0; i < sizeof styles / sizeof *styles; i++) {
         if (texts[i][0] != '\0') {
-            y += draw ? text_draw(cr, x, y, texts[i], &styles[i])
+            y += draw ? tag_text(cr, "P", x, y, texts[i], &styles[i])
                       : text_measure(cr, texts[i], &styles[i]).height;
         }
     }

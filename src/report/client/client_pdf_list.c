@@ -2,6 +2,7 @@
 /* The doors: all rows in a list, each kind drawn once. */
 #include "report/client/client_pdf_parts.h"
 #include "report/draw/draw.h"
+#include "report/draw/tag.h"
 
 #define TEXT_SIZE 8.5
 #define GAP       9.0 /* between columns */
@@ -31,15 +32,20 @@ static double put(const struct list *l, const struct client_column *column, doub
                                      .gray = gray,
                                      .align = column->number ? ALIGN_RIGHT : ALIGN_LEFT,
                                      .width = column->width - GAP};
-    return draw ? text_draw(f->pdf->cr, x + (column->number ? GAP : 0), f->y, text, &style)
+    return draw ? tag_text(f->pdf->cr, gray == 0 ? "TD" : "TH", x + (column->number ? GAP : 0),
+                           f->y, text, &style)
                 : text_measure(f->pdf->cr, text, &style).height;
 }
 
 /* A row, of the heads where door is NULL; returns the height of its highest cell. */
 static double put_row(const struct list *l, const struct offer_door *door, bool draw) {
     const struct offer *const o = l->page->offer;
+    cairo_t *const cr = l->page->flow.pdf->cr;
     double x = l->page->flow.x;
     double height = 0;
+    if (draw) {
+        tag_begin(cr, "TR");
+    }
     for (size_t c = 0; c < l->columns.count; c++) {
         const struct client_column *const column = &l->columns.list[c];
         const char *const text =
@@ -49,6 +55,9 @@ static double put_row(const struct list *l, const struct offer_door *door, bool 
                                         door == NULL ? CLIENT_GRAY : 0, draw));
         }
         x += column->width;
+    }
+    if (draw) {
+        tag_end(cr, "TR");
     }
     return height;
 }
@@ -84,10 +93,12 @@ static double room_head(const struct list *l, const struct offer_room *room, boo
         return 0;
     }
     if (draw) {
-        text_draw(f->pdf->cr, f->x, f->y, text, &name);
-    }
-    if (draw && summed && !goes_on) {
-        text_draw(f->pdf->cr, f->x, f->y, room->amount.text, &sum);
+        tag_begin(f->pdf->cr, "TR");
+        tag_text(f->pdf->cr, "TH", f->x, f->y, text, &name);
+        if (summed && !goes_on) {
+            tag_text(f->pdf->cr, "TD", f->x, f->y, room->amount.text, &sum);
+        }
+        tag_end(f->pdf->cr, "TR");
     }
     return text_measure(f->pdf->cr, text, &name).height + 3;
 }
@@ -128,10 +139,12 @@ void client_pdf_list(struct client_page *p) {
     struct list list = {.page = p};
     client_columns_make(&list.columns, o, measure, p, f->width, GAP);
     flow_heading(f, CLIENT_LIST_HEAD, heads_height(&list) + room_start(&list, &o->rooms[0]));
+    tag_begin(f->pdf->cr, "Table");
     heads(&list);
     for (size_t i = 0; i < o->room_count; i++) {
         put_room(&list, &o->rooms[i]);
     }
+    tag_end(f->pdf->cr, "Table");
     flow_rule(f, 0.7, 0);
     flow_gap(f, 4);
     flow_text(f, o->list_note, (struct text_style){.size = 7.5, .gray = CLIENT_GRAY});
@@ -163,9 +176,13 @@ static double kinds_row(const struct client_page *p, size_t first, bool draw) {
         if (draw) {
             const struct area area = {
                 .x = x, .y = f->y, .width = PICTURE_WIDE, .height = PICTURE_HIGH};
+            tag_begin(f->pdf->cr, "Figure");
             draw_elevation(f->pdf->cr, &kind->drawing, area, DETAIL_SMALL);
+            tag_end(f->pdf->cr, "Figure");
+            tag_begin(f->pdf->cr, "P");
             text_draw(f->pdf->cr, x, y, kind->letter, &letter);
             text_draw(f->pdf->cr, x + in, y + 1, kind->words, &words);
+            tag_end(f->pdf->cr, "P");
         }
     }
     return PICTURE_HIGH + 5 + height + KIND_GAP * f->spread;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/client/client_pdf_parts.h"
+#include "report/draw/tag.h"
 
 /* A line of the price, and the gap below it. */
 #define LINE     11.0
@@ -37,10 +38,12 @@ static double money_line(struct client_page *p, const struct offer_line *line, b
         cairo_restore(cr);
     }
     if (draw) {
-        text_draw(cr, left, f->y + above, line->words, &style);
+        tag_begin(cr, "TR");
+        tag_text(cr, "TH", left, f->y + above, line->words, &style);
         style.width = width;
         style.align = ALIGN_RIGHT;
-        text_draw(cr, left, f->y + above, line->amount.text, &style);
+        tag_text(cr, "TD", left, f->y + above, line->amount.text, &style);
+        tag_end(cr, "TR");
     }
     return above + height + (grand ? 3 : 0);
 }
@@ -54,10 +57,15 @@ static double money_height(struct client_page *p, const struct offer_line *lines
 }
 
 static void money_lines(struct client_page *p, const struct offer_line *lines, size_t count) {
+    if (count == 0) {
+        return;
+    }
+    tag_begin(p->flow.pdf->cr, "Table");
     for (size_t i = 0; i < count; i++) {
         (void)flow_need(&p->flow, money_line(p, &lines[i], false));
         p->flow.y += money_line(p, &lines[i], true);
     }
+    tag_end(p->flow.pdf->cr, "Table");
 }
 
 static double option_height(struct client_page *p, const struct offer_option *option, bool draw) {
@@ -73,16 +81,16 @@ static double option_height(struct client_page *p, const struct offer_option *op
         .size = 8.5, .gray = CLIENT_GRAY, .width = f->width, .align = ALIGN_RIGHT};
     double y = text_measure(cr, option->name, &name).height;
     if (draw) {
-        text_draw(cr, f->x, f->y, option->name, &name);
-        text_draw(cr, f->x, f->y + y, option->words, &text);
-        text_draw(cr, f->x, f->y, option->first, &money);
-        text_draw(cr, f->x, f->y + 12, option->second, &small);
+        tag_text(cr, "H3", f->x, f->y, option->name, &name);
+        tag_text(cr, "P", f->x, f->y + y, option->words, &text);
+        tag_text(cr, "P", f->x, f->y, option->first, &money);
+        tag_text(cr, "P", f->x, f->y + 12, option->second, &small);
     }
     y += text_measure(cr, option->words, &text).height;
     y = y > 24 ? y : 24;
     if (option->payments[0] != '\0') {
         if (draw) {
-            text_draw(cr, f->x, f->y + y, option->payments, &all);
+            tag_text(cr, "P", f->x, f->y + y, option->payments, &all);
         }
         y += text_measure(cr, option->payments, &all).height;
     }
@@ -110,7 +118,8 @@ static void price_words(struct client_page *p, const char *text, bool bold) {
                                      .width = f->width * 0.7};
     if (text[0] != '\0') {
         (void)flow_need(f, text_measure(f->pdf->cr, text, &style).height + (bold ? 2 * LINE : 0));
-        f->y += text_draw(f->pdf->cr, f->x + f->width * 0.3, f->y, text, &style) + 2;
+        f->y +=
+            tag_text(f->pdf->cr, bold ? "H3" : "P", f->x + f->width * 0.3, f->y, text, &style) + 2;
     }
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Lists of words, and what is signed below them. */
 #include "report/client/client_pdf_parts.h"
+#include "report/draw/tag.h"
 
 /* Points: lists that are lower than this are not parted. */
 #define KEPT_WHOLE 130.0
@@ -24,8 +25,10 @@ static double item(const struct client_page *p, const struct client_words *list,
         return 0;
     }
     if (draw) {
-        text_draw(f->pdf->cr, x, f->y, "\xE2\x80\x93", &dash);
-        text_draw(f->pdf->cr, x + 10, f->y, list->texts->text[i], &text);
+        tag_begin(f->pdf->cr, "LI");
+        tag_text(f->pdf->cr, "Lbl", x, f->y, "\xE2\x80\x93", &dash);
+        tag_text(f->pdf->cr, "LBody", x + 10, f->y, list->texts->text[i], &text);
+        tag_end(f->pdf->cr, "LI");
     }
     return text_measure(f->pdf->cr, list->texts->text[i], &text).height + 2 * f->spread;
 }
@@ -44,6 +47,10 @@ static void column_part(struct client_page *p, const struct client_words *list, 
                         bool right) {
     struct flow *const f = &p->flow;
     const double top = f->y;
+    if (*at >= list->texts->count) {
+        return;
+    }
+    tag_begin(f->pdf->cr, "L");
     while (*at < list->texts->count) {
         const double height = item(p, list, *at, right, false);
         if (f->y + height > f->bottom && f->y > top) {
@@ -52,6 +59,7 @@ static void column_part(struct client_page *p, const struct client_words *list, 
         item(p, list, (*at)++, right, true);
         f->y += height;
     }
+    tag_end(f->pdf->cr, "L");
 }
 
 static void side_by_side(struct client_page *p, const struct client_words *left,
@@ -62,14 +70,18 @@ static void side_by_side(struct client_page *p, const struct client_words *left,
     const double page = f->bottom - f->top - 30;
     size_t at[2] = {0, 0};
     flow_heading(f, left->head, high < page ? high : 60);
-    text_draw(f->pdf->cr, f->x + (f->width + COLUMN_GAP) / 2,
-              f->y - 4 * f->spread - text_measure(f->pdf->cr, left->head, &bold).height,
-              right->head, &bold);
+    bool headed = false; /* the right column: its head comes behind the texts of the left one */
     while (at[0] < left->texts->count || at[1] < right->texts->count) {
         const double top = f->y;
         column_part(p, left, &at[0], false);
         const double end = f->y;
         f->y = top;
+        if (!headed) {
+            tag_text(f->pdf->cr, "H2", f->x + (f->width + COLUMN_GAP) / 2,
+                     top - 4 * f->spread - text_measure(f->pdf->cr, left->head, &bold).height,
+                     right->head, &bold);
+            headed = true;
+        }
         column_part(p, right, &at[1], true);
         f->y = larger(f->y, end);
         if (at[0] < left->texts->count || at[1] < right->texts->count) {
@@ -87,12 +99,16 @@ static double paragraph(struct client_page *p, const struct client_words *list, 
     const double in = list->numbered ? 18 : 0;
     const struct text_style text = {.size = CLIENT_TEXT - 0.5, .width = f->width - in};
     const struct text_style number = {.size = CLIENT_TEXT - 0.5, .gray = CLIENT_GRAY};
-    if (draw && list->numbered) {
-        text_draw(f->pdf->cr, f->x, f->y, pool_words(p->pool, "%zu", i + 1), &number);
+    if (!draw) {
+        return text_measure(f->pdf->cr, list->texts->text[i], &text).height + 3 * f->spread;
     }
-    return (draw ? text_draw(f->pdf->cr, f->x + in, f->y, list->texts->text[i], &text)
-                 : text_measure(f->pdf->cr, list->texts->text[i], &text).height) +
-           3 * f->spread;
+    tag_begin(f->pdf->cr, "LI");
+    if (list->numbered) {
+        tag_text(f->pdf->cr, "Lbl", f->x, f->y, pool_words(p->pool, "%zu", i + 1), &number);
+    }
+    const double high = tag_text(f->pdf->cr, "LBody", f->x + in, f->y, list->texts->text[i], &text);
+    tag_end(f->pdf->cr, "LI");
+    return high + 3 * f->spread;
 }
 
 /* A short list is not parted; of a longer one at least two paragraphs stand together, the last two
@@ -111,6 +127,7 @@ static void paragraphs(struct client_page *p, const struct client_words *list, d
     }
     const bool kept = whole + after < KEPT_WHOLE || count < 4;
     flow_heading(f, list->head, kept ? whole + after : least);
+    tag_begin(f->pdf->cr, "L");
     for (size_t i = 0; i < count; i++) {
         double needed = paragraph(p, list, i, false);
         if (i + 2 == count) {
@@ -119,6 +136,7 @@ static void paragraphs(struct client_page *p, const struct client_words *list, d
         (void)flow_need(f, kept || i + 1 == count ? 0 : needed);
         f->y += paragraph(p, list, i, true);
     }
+    tag_end(f->pdf->cr, "L");
 }
 
 /* --- signatures --- */
@@ -138,8 +156,8 @@ static void sign_line(struct client_page *p, double x, double width) {
     cairo_line_to(cr, x + width, line);
     cairo_stroke(cr);
     cairo_restore(cr);
-    text_draw(cr, x, line + 3, CLIENT_SIGN_WHO, &small);
-    text_draw(cr, x + width * 0.72, line + 3, CLIENT_SIGN_WHEN, &small);
+    tag_text(cr, "P", x, line + 3, CLIENT_SIGN_WHO, &small);
+    tag_text(cr, "P", x + width * 0.72, line + 3, CLIENT_SIGN_WHEN, &small);
 }
 
 /* The signatures with all that stands above them; or only their height. */
@@ -160,7 +178,7 @@ static double sign(struct client_page *p, bool draw) {
         flow_text(f, o->agreed, agreed);
         flow_gap(f, 8);
         for (size_t i = 0; i < count; i++) {
-            text_draw(f->pdf->cr, f->x + (double)i * (width + SIGN_GAP), f->y, names[i], &bold);
+            tag_text(f->pdf->cr, "P", f->x + (double)i * (width + SIGN_GAP), f->y, names[i], &bold);
         }
         f->y += high;
         for (size_t i = 0; i < count; i++) {

@@ -8,6 +8,7 @@
 #include "report/doors/door_elevation.h"
 #include "report/draw/draw.h"
 #include "report/draw/pdf.h"
+#include "report/draw/tag.h"
 #include "report/type/text_style.h"
 #include "report/words/door_words.h"
 #include "report/words/show.h"
@@ -108,10 +109,10 @@ struct cell {
     int32_t pulls;       /* of a leaf, of two that fold together */
 };
 
-/* Sets a text or only measures it; returns its height. */
-static double put(const struct drawings *w, double x, double y, const char *text,
+/* Sets a text or only measures it; returns its height. type: as tags have it. */
+static double put(const struct drawings *w, const char *type, double x, double y, const char *text,
                   const struct text_style *style, bool draw) {
-    return draw ? text_draw(w->pdf.cr, x, y, text, style)
+    return draw ? tag_text(w->pdf.cr, type, x, y, text, style)
                 : text_measure(w->pdf.cr, text, style).height;
 }
 
@@ -143,13 +144,14 @@ static double put_head(struct drawings *w, const struct cell *c, double x, doubl
         .size = TEXT, .gray = 0.3, .width = width * (1 - ID), .align = ALIGN_RIGHT};
     const struct text_style line = {.size = TEXT + 1, .bold = true, .width = width};
     const struct text_style small = {.size = TEXT, .width = width};
-    const double id_high = put(w, x, y, text_or_empty(row->id.s), &id, draw);
-    const double room_high = room ? 4 + put(w, x + width * ID, y + 4, row->room.s, &gray, draw) : 0;
+    const double id_high = put(w, "H2", x, y, text_or_empty(row->id.s), &id, draw);
+    const double room_high =
+        room ? 4 + put(w, "P", x + width * ID, y + 4, row->room.s, &gray, draw) : 0;
     double at = y + 2 + (id_high > room_high ? id_high : room_high);
     const char *const count = pool_words(
         &w->pool, "%d x %s, %s each", (int)row->count.amount, show_opening(&w->pool, door),
         text_or_empty(show_leaf_sizes(&w->pool, door, c->elevation.drawing.unit)));
-    at += put(w, x, at, count, &line, draw) + 1;
+    at += put(w, "P", x, at, count, &line, draw) + 1;
     const char *const more[] = {made_words(w, door),
                                 hinge_words(w, &c->elevation, c->fold_hinges),
                                 pull_words(w, door, c->pulls),
@@ -159,7 +161,7 @@ static double put_head(struct drawings *w, const struct cell *c, double x, doubl
                                 row->extra_words.s};
     for (size_t i = 0; i < COUNT_OF(more); i++) {
         if (more[i] != NULL && more[i][0] != '\0') {
-            at += put(w, x, at, more[i], &small, draw);
+            at += put(w, "P", x, at, more[i], &small, draw);
         }
     }
     return at - y;
@@ -187,14 +189,14 @@ static double draw_leaf_parts(struct drawings *w, const struct door *door, doubl
     const char *const head = door->part_count > 0 ? parts_head(door) : NULL;
     const double line = size * LINE;
     if (head != NULL) {
-        text_draw(w->pdf.cr, x, y, head, &bold);
+        tag_text(w->pdf.cr, "H3", x, y, head, &bold);
         y += line;
     }
     if (door->bought_in) {
-        text_draw(w->pdf.cr, x, y, "bought in as it is", &plain);
+        tag_text(w->pdf.cr, "P", x, y, "bought in as it is", &plain);
     }
     for (size_t i = 0; i < door->part_count; i++) {
-        text_draw(w->pdf.cr, x, y, text_or_empty(part_words(w, &door->parts[i])), &plain);
+        tag_text(w->pdf.cr, "P", x, y, text_or_empty(part_words(w, &door->parts[i])), &plain);
         y += line;
     }
     return y;
@@ -264,7 +266,9 @@ static void draw_cell(struct drawings *w, const struct cell *c, struct area area
     words.y += head;
     words.height -= head;
     draw_parts(w, c->elevation.door, words);
+    tag_begin(cr, "Figure");
     draw_elevation(cr, &c->elevation.drawing, room, DETAIL_WALL);
+    tag_end(cr, "Figure");
 }
 
 /* --- pages --- */
@@ -278,7 +282,11 @@ static void draw_margins(struct drawings *w, size_t page) {
     const struct text_style number = {
         .size = 7.5, .gray = 0.3, .width = width, .align = ALIGN_RIGHT};
     const double low = w->pdf.height - MARGIN - 9;
-    text_draw(w->pdf.cr, MARGIN, MARGIN, text_or_empty(job->title.s), &title);
+    if (page == 0) {
+        tag_text(w->pdf.cr, "H1", MARGIN, MARGIN, text_or_empty(job->title.s), &title);
+    } else { /* said again on the pages that follow: no piece of its own */
+        text_draw(w->pdf.cr, MARGIN, MARGIN, text_or_empty(job->title.s), &title);
+    }
     text_draw(w->pdf.cr, MARGIN + width * 0.73, MARGIN + 3,
               text_or_empty(pool_format(&w->pool, "%s%s%s", text_or_empty(job->number.s),
                                         job->number.s == NULL ? "" : ", ", job->date.s)),
@@ -339,7 +347,8 @@ static bool put_pages(struct drawings *w, const struct stop *stop, bool draw, si
     return held;
 }
 
-bool door_drawings_write(const struct estimate *e, const char *path, const struct stop *stop) {
+bool door_drawings_write(const struct estimate *e, const char *path, const struct stop *stop,
+                         struct pool *pool, const char **lacking) {
     struct drawings w = {.e = e};
     const struct pdf_facts facts = {
         .title = e->job->title.s,
@@ -352,5 +361,5 @@ bool door_drawings_write(const struct estimate *e, const char *path, const struc
     };
     const bool done = pdf_open(&w.pdf, path, &facts) && put_pages(&w, stop, false, &w.pages) &&
                       put_pages(&w, stop, true, &w.pages_done);
-    return pdf_close(&w.pdf) && done;
+    return pdf_close(&w.pdf, pool, lacking) && done;
 }

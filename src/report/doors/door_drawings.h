@@ -8,8 +8,9 @@
 #include "price/estimate.h"
 
 /* Writes the PDF to path as it stands (the caller has seen to a safe place). stop: asked between
- * pages. false: not written, or memory ran out. */
-bool door_drawings_write(const struct estimate *estimate, const char *path, const struct stop *stop)
+ * pages. *lacking: in pool, as pdf_close has it. false: not written, or memory ran out. */
+bool door_drawings_write(const struct estimate *estimate, const char *path, const struct stop *stop,
+                         struct pool *pool, const char **lacking)
     __attribute__((warn_unused_result));
 
 #endif

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/draw/flow.h"
 
+#include "report/draw/tag.h"
+
 #define HEADING_SIZE 11.0
 
 static void end_page(struct flow *f) {
@@ -27,12 +29,20 @@ void flow_gap(struct flow *f, double height) {
     f->y += height * f->spread;
 }
 
-void flow_text(struct flow *f, const char *text, struct text_style style) {
+static void put_text(struct flow *f, const char *type, const char *text, struct text_style style) {
     if (style.width <= 0) {
         style.width = f->width;
     }
     (void)flow_need(f, text_measure(f->pdf->cr, text, &style).height);
-    f->y += text_draw(f->pdf->cr, f->x, f->y, text, &style);
+    f->y += tag_text(f->pdf->cr, type, f->x, f->y, text, &style);
+}
+
+void flow_title(struct flow *f, const char *text, struct text_style style) {
+    put_text(f, "H1", text, style);
+}
+
+void flow_text(struct flow *f, const char *text, struct text_style style) {
+    put_text(f, "P", text, style);
 }
 
 void flow_heading(struct flow *f, const char *text, double after) {
@@ -40,7 +50,7 @@ void flow_heading(struct flow *f, const char *text, double after) {
     if (!flow_need(f, 12 + HEADING_SIZE * 1.6 + after) && f->y > f->top) {
         flow_gap(f, 12);
     }
-    f->y += text_draw(f->pdf->cr, f->x, f->y, text, &style) + 4 * f->spread;
+    f->y += tag_text(f->pdf->cr, "H2", f->x, f->y, text, &style) + 4 * f->spread;
 }
 
 void flow_rule(struct flow *f, double thick, double gray) {

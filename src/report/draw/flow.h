@@ -30,6 +30,9 @@ void flow_end(struct flow *flow);
 /* Leaves room, as spread has it. */
 void flow_gap(struct flow *flow, double height);
 
+/* What the paper is called, over the whole width (where the style gives none). */
+void flow_title(struct flow *flow, const char *text, struct text_style style);
+
 /* A paragraph over the whole width (where the style gives none); it is not parted. */
 void flow_text(struct flow *flow, const char *text, struct text_style style);
 

@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* A PDF file of pages, letter or A4, upright.  The same facts and drawing give the same bytes. */
+/* A PDF file of pages, letter or A4, upright, with title, language and a tree of its pieces
+ * (report/draw/tag.h).  The same facts and drawing give the same bytes. */
 #ifndef DOORCOST_REPORT_DRAW_PDF_H
 #define DOORCOST_REPORT_DRAW_PDF_H
 
+#include "base/pool.h"
 #include "report/draw/sink.h"
 
 #include <cairo.h>
@@ -20,6 +22,8 @@ struct pdf {
     cairo_t *cr;
     double width, height; /* points */
     struct sink sink;
+    enum pdf_told { TOLD_NOTHING, TOLD_LANGUAGE, TOLD_TABLE, TOLD_ALL } told; /* of the language */
+    long place; /* digits so far of where the table of places stands */
     bool nowhere;
 };
 
@@ -31,7 +35,10 @@ bool pdf_open(struct pdf *pdf, const char *path, const struct pdf_facts *facts)
 /* Ends the page; the next thing drawn is on a new one. */
 void pdf_page(struct pdf *pdf);
 
-/* false: could not be written, or memory ran out. */
-bool pdf_close(struct pdf *pdf) __attribute__((warn_unused_result));
+/* *lacking (may be NULL, then pool too): in pool, the first text with letters of which no typeface
+ * of this computer knows the shape, for which boxes stand; NULL: there is none. false: could not be
+ * written, or memory ran out. */
+bool pdf_close(struct pdf *pdf, struct pool *pool, const char **lacking)
+    __attribute__((warn_unused_result));
 
 #endif

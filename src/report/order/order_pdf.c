@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "report/draw/flow.h"
+#include "report/draw/tag.h"
 #include "report/words/buy_list.h"
 
 #define MARGIN 54.0
@@ -66,7 +67,8 @@ static double put(const struct order *o, int column, const char *text, bool bold
     if (text[0] == '\0' || style.width <= 0) {
         return 0;
     }
-    return draw ? text_draw(f->pdf->cr, f->x + o->edges[column] * f->width, f->y, text, &style)
+    return draw ? tag_text(f->pdf->cr, bold ? "TH" : "TD", f->x + o->edges[column] * f->width, f->y,
+                           text, &style)
                 : text_measure(f->pdf->cr, text, &style).height;
 }
 
@@ -103,9 +105,11 @@ static void draw_heads(struct order *o) {
     static const char *const heads[] = {
         [AT_BOX] = "",           [AT_WHAT] = "What",   [AT_SIZE] = "Size",
         [AT_COUNT] = "How many", [AT_PRICE] = "Price", [AT_COST] = "Cost"};
+    tag_begin(o->flow.pdf->cr, "TR");
     for (int c = AT_WHAT; c <= (o->prices ? AT_COST : AT_COUNT); c++) {
         put(o, c, heads[c], true, true);
     }
+    tag_end(o->flow.pdf->cr, "TR");
     o->flow.y += TEXT * 1.4;
     flow_rule(&o->flow, 0.7, 0);
     o->flow.y += GAP;
@@ -137,12 +141,14 @@ static void draw_line(struct order *o, size_t at, size_t end) {
     if (!line->part) {
         draw_box(f, f->y);
     }
+    tag_begin(f->pdf->cr, "TR");
     put_line(o, line, true);
     f->y += height;
     if (noted) {
-        text_draw(f->pdf->cr, f->x + o->edges[AT_WHAT] * f->width, f->y, line->note, &note);
+        tag_text(f->pdf->cr, "TD", f->x + o->edges[AT_WHAT] * f->width, f->y, line->note, &note);
         f->y += under;
     }
+    tag_end(f->pdf->cr, "TR");
     f->y += GAP;
 }
 
@@ -151,6 +157,7 @@ static void draw_line(struct order *o, size_t at, size_t end) {
 static void draw_group(struct order *o, const struct buy_group *group) {
     struct flow *const f = &o->flow;
     flow_heading(f, group->title, 5 * TEXT);
+    tag_begin(f->pdf->cr, "Table");
     draw_heads(o);
     for (size_t i = group->first; i < group->first + group->count; i++) {
         if (o->prices || !o->list->lines[i].by_others) {
@@ -161,10 +168,13 @@ static void draw_group(struct order *o, const struct buy_group *group) {
         (void)flow_need(f, 2 * TEXT);
         flow_rule(f, 0.4, GRAY);
         f->y += GAP;
+        tag_begin(f->pdf->cr, "TR");
         put(o, AT_WHAT, "together", true, true);
         put(o, AT_COST, money(o, group->total), true, true);
+        tag_end(f->pdf->cr, "TR");
         f->y += TEXT * 1.4;
     }
+    tag_end(f->pdf->cr, "Table");
     flow_gap(f, 8);
 }
 
@@ -181,7 +191,7 @@ static void draw_head(struct order *o) {
     const struct text_style text = {.size = TEXT, .width = f->width};
     const char *const agreed = show_agreed(&o->pool, o->e);
     const char *const sizes = job->unit == LENGTH_MM ? "mm" : "inches";
-    flow_text(f, o->prices ? "What to buy" : "Order", title);
+    flow_title(f, o->prices ? "What to buy" : "Order", title);
     flow_text(f, text_or_empty(shop->name.s), text);
     if (!o->prices) {
         flow_text(f, text_or_empty(shop->address.s), text);
@@ -217,7 +227,8 @@ static void draw_all(struct order *o) {
 }
 
 /* Draws the paper to path (NULL: nowhere); *pages: how many it has. */
-static bool draw(struct order *o, const char *path, size_t *pages) {
+static bool draw(struct order *o, const char *path, size_t *pages, struct pool *pool,
+                 const char **lacking) {
     const struct job *const job = o->e->job;
     const struct pdf_facts facts = {.title = o->prices ? "What to buy" : "Order",
                                     .subject = text_or_empty(job->number.s),
@@ -242,10 +253,11 @@ static bool draw(struct order *o, const char *path, size_t *pages) {
         draw_all(o);
         *pages = o->flow.page;
     }
-    return pdf_close(&pdf) && open;
+    return pdf_close(&pdf, pool, lacking) && open;
 }
 
-bool order_pdf_write(const struct estimate *estimate, bool prices, const char *path) {
+bool order_pdf_write(const struct estimate *estimate, bool prices, const char *path,
+                     struct pool *pool, const char **lacking) {
     struct buy_list list;
     struct order o = {.e = estimate,
                       .list = &list,
@@ -253,8 +265,9 @@ bool order_pdf_write(const struct estimate *estimate, bool prices, const char *p
                       .prices = prices};
     size_t pages = 0;
     pool_init(&o.pool);
-    const bool done = buy_list_make(&list, &o.pool, estimate) && draw(&o, NULL, &pages) &&
-                      draw(&o, path, &pages) && !pool_failed(&o.pool);
+    const bool done = buy_list_make(&list, &o.pool, estimate) &&
+                      draw(&o, NULL, &pages, pool, lacking) &&
+                      draw(&o, path, &pages, pool, lacking) && !pool_failed(&o.pool);
     buy_list_clear(&list);
     pool_clear(&o.pool);
     return done;

@@ -8,8 +8,9 @@
 /* Writes the buying list of the estimate, which must have been asked for its purchase, to path as
  * it stands (the caller has seen to a safe place). prices: with what the shop pays; without them
  * neither client nor job site are named, nothing of the shop's small supplies, and what others
- * supply is left out. false: not written, or out of memory. */
-bool order_pdf_write(const struct estimate *estimate, bool prices, const char *path)
-    __attribute__((warn_unused_result));
+ * supply is left out. *lacking: in pool, as pdf_close has it. false: not written, or out of memory.
+ */
+bool order_pdf_write(const struct estimate *estimate, bool prices, const char *path,
+                     struct pool *pool, const char **lacking) __attribute__((warn_unused_result));
 
 #endif

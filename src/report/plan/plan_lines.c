@@ -3,6 +3,7 @@
  * goes to the next column with the line that follows it.  In rows each heading begins one, and what
  * it heads follows it along the row. */
 #include "base/text.h"
+#include "report/draw/tag.h"
 #include "report/plan/plan_draw.h"
 
 #define GAP        14.0 /* between columns */
@@ -140,6 +141,7 @@ static void draw_line(cairo_t *cr, const struct plan_line *line, double x, doubl
     if (line->box) {
         plan_box(cr, x, top);
     }
+    tag_begin(cr, line->heading ? "H3" : "P");
     if (has_lead(line)) {
         text_draw(cr, x + (line->box ? BOX_ROOM : 0), top, line->lead, &bold);
     }
@@ -147,6 +149,7 @@ static void draw_line(cairo_t *cr, const struct plan_line *line, double x, doubl
         style.width = width - in > LINE_SIZE ? width - in : LINE_SIZE;
     }
     text_draw(cr, x + in, top, text, &style);
+    tag_end(cr, line->heading ? "H3" : "P");
 }
 
 /* --- rows --- */
@@ -169,7 +172,7 @@ static void put_in_row(cairo_t *cr, const struct plan_columns *c, const struct p
     if (line->heading) {
         *at = (struct row_at){.x = in, .y = at->y + at->high, .high = LINE_HIGH};
         if (from != NULL) {
-            text_draw(cr, from->x, from->y + at->y, text, &bold);
+            tag_text(cr, "H3", from->x, from->y + at->y, text, &bold);
         }
         return;
     }
@@ -186,11 +189,13 @@ static void put_in_row(cairo_t *cr, const struct plan_columns *c, const struct p
         style.width = text_room(c) - number;
         at->high = text_measure(cr, text, &style).height;
     }
-    if (from != NULL && has_lead(line)) {
-        text_draw(cr, from->x + at->x, from->y + at->y, line->lead, &bold);
-    }
     if (from != NULL) {
+        tag_begin(cr, "P");
+        if (has_lead(line)) {
+            text_draw(cr, from->x + at->x, from->y + at->y, line->lead, &bold);
+        }
         text_draw(cr, from->x + at->x + number, from->y + at->y, text, &style);
+        tag_end(cr, "P");
     }
     at->x += wide + GAP;
 }

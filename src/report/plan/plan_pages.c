@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "report/draw/pdf.h"
 #include "report/draw/sink.h"
+#include "report/draw/tag.h"
 #include "report/plan/plan_flow.h"
 #include "report/words/show.h"
 
@@ -100,7 +101,7 @@ static void draw_head(const struct plan_pages *p, cairo_t *cr, const struct plan
     for (size_t i = 0; i < (size_t)(in / HEAD_TICK); i++) {
         plan_box(cr, p->left + (double)i * HEAD_TICK, b->y + 1);
     }
-    text_draw(cr, p->left + in, b->y, b->text, &b->style);
+    tag_text(cr, "H3", p->left + in, b->y, b->text, &b->style);
     if (b->stack->sheet) {
         const struct sketch s = {.cr = cr};
         const int32_t material = p->e->sheets.buys[b->stack->buy].material;
@@ -150,7 +151,8 @@ static bool draw_page(const struct plan_pages *p, cairo_t *cr, size_t at) {
         }
         switch (b->kind) {
         case BLOCK_WORDS:
-            text_draw(cr, p->left + b->x, b->y, b->text, &b->style);
+            tag_text(cr, b->style.bold ? (at == 0 && i == 0 ? "H1" : "H2") : "P", p->left + b->x,
+                     b->y, b->text, &b->style);
             break;
         case BLOCK_LINES:
             plan_columns_draw(cr, &b->columns, p->left + b->x, b->y);
@@ -160,7 +162,9 @@ static bool draw_page(const struct plan_pages *p, cairo_t *cr, size_t at) {
             break;
         case BLOCK_BOARD:
         case BLOCK_SHEET:
+            tag_begin(cr, "Figure");
             held = draw_picture(p, cr, b);
+            tag_end(cr, "Figure");
             break;
         }
     }
@@ -176,7 +180,8 @@ static bool draw_page(const struct plan_pages *p, cairo_t *cr, size_t at) {
 
 /* --- files --- */
 
-bool plan_pages_pdf(struct plan_pages *pages, const char *path, const struct stop *stop) {
+bool plan_pages_pdf(struct plan_pages *pages, const char *path, const struct stop *stop,
+                    const char **lacking) {
     const struct job *const job = pages->e->job;
     const struct pdf_facts facts = {.title = job->title.s,
                                     .subject = "cutting plans",
@@ -191,10 +196,10 @@ bool plan_pages_pdf(struct plan_pages *pages, const char *path, const struct sto
         done = !stop_asked(stop) && draw_page(pages, pdf.cr, i);
         pdf_page(&pdf);
     }
-    return pdf_close(&pdf) && done;
+    return pdf_close(&pdf, &pages->pool, lacking) && done;
 }
 
-bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path) {
+bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path, const char **lacking) {
     struct sink sink;
     if (!sink_open(&sink, path)) {
         return false;
@@ -203,6 +208,8 @@ bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path) {
         cairo_svg_surface_create_for_stream(sink_take, &sink, pages->width, pages->height);
     cairo_t *const cr = cairo_create(surface);
     bool done = draw_page(pages, cr, at) && cairo_status(cr) == CAIRO_STATUS_SUCCESS;
+    const char *const text = text_lacking(cr);
+    *lacking = text == NULL ? *lacking : pool_words(&pages->pool, "%s", text);
     cairo_destroy(cr);
     cairo_surface_finish(surface);
     done = done && cairo_surface_status(surface) == CAIRO_STATUS_SUCCESS;

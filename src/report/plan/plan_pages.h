@@ -40,11 +40,12 @@ bool plan_pages_make(struct plan_pages *pages, const struct estimate *estimate, 
 void plan_pages_clear(struct plan_pages *pages);
 
 /* All pages as a PDF, to path as it stands (the caller has seen to a safe place). stop: asked
- * between pages. false: not written, or out of memory. */
-bool plan_pages_pdf(struct plan_pages *pages, const char *path, const struct stop *stop)
-    __attribute__((warn_unused_result));
-/* Page `at`, below count, as an SVG, likewise. */
-bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path)
+ * between pages. *lacking: as pdf_close has it, in the pages' pool. false: not written, or out of
+ * memory. */
+bool plan_pages_pdf(struct plan_pages *pages, const char *path, const struct stop *stop,
+                    const char **lacking) __attribute__((warn_unused_result));
+/* Page `at`, below count, as an SVG, likewise; *lacking stays where nothing lacks. */
+bool plan_pages_svg(struct plan_pages *pages, size_t at, const char *path, const char **lacking)
     __attribute__((warn_unused_result));
 
 /* A page as PNG, drawn on an image of width x height. *bytes: to be freed; NULL and false when
