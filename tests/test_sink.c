@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A PDF of which any write fails is not said to be written. */
 #include "report/draw/pdf.h"
+#include "report/draw/tag.h"
 
 #include "cmocka_all.h"
 
@@ -31,8 +32,10 @@ static bool draw(const char *path) {
     struct pdf pdf;
     bool done = pdf_open(&pdf, path, &facts);
     for (int page = 0; page < 3; page++) {
+        tag_begin(pdf.cr, "Figure");
         cairo_rectangle(pdf.cr, 72, 72, 100, 100);
         cairo_fill(pdf.cr);
+        tag_end(pdf.cr, "Figure");
         pdf_page(&pdf);
     }
     return pdf_close(&pdf, NULL, NULL) && done;

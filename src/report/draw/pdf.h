@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A PDF file of pages, letter or A4, upright, with title, language and a tree of its pieces
- * (report/draw/tag.h).  The same facts and drawing give the same bytes. */
+ * (report/draw/tag.h), of which it must have one.  The same facts and drawing give the same bytes.
+ */
 #ifndef DOORCOST_REPORT_DRAW_PDF_H
 #define DOORCOST_REPORT_DRAW_PDF_H
 
