@@ -36,14 +36,11 @@ static unsigned int behind(const unsigned char *bytes, unsigned int size, const 
     return 0;
 }
 
-/* Puts a text between the first bytes of a piece and those from `on` on. */
-static cairo_status_t take_with(struct pdf *pdf, const unsigned char *bytes, unsigned int first,
-                                const char *text, unsigned int on, unsigned int size) {
-    const cairo_status_t begun = sink_take(&pdf->sink, bytes, first);
-    const cairo_status_t more =
-        sink_take(&pdf->sink, (const unsigned char *)text, (unsigned int)strlen(text));
-    const cairo_status_t ended = sink_take(&pdf->sink, bytes + on, size - on);
-    return begun != CAIRO_STATUS_SUCCESS ? begun : (more != CAIRO_STATUS_SUCCESS ? more : ended);
+/* Two pieces, one behind the other. */
+static cairo_status_t take_both(struct pdf *pdf, const unsigned char *bytes, unsigned int size,
+                                const unsigned char *more, unsigned int more_size) {
+    const cairo_status_t status = sink_take(&pdf->sink, bytes, size);
+    return status != CAIRO_STATUS_SUCCESS ? status : sink_take(&pdf->sink, more, more_size);
 }
 
 /* Takes the digits of the table's place, which may come in several pieces, and puts the true one
@@ -59,7 +56,8 @@ static cairo_status_t take_place(struct pdf *pdf, const unsigned char *bytes, un
     char text[32];
     (void)snprintf(text, sizeof text, "%ld", pdf->place + (long)strlen(LANGUAGE));
     pdf->told = TOLD_ALL;
-    return take_with(pdf, bytes, 0, text, at, size);
+    return take_both(pdf, (const unsigned char *)text, (unsigned int)strlen(text), bytes + at,
+                     size - at);
 }
 
 static cairo_status_t take(void *closure, const unsigned char *bytes, unsigned int size) {
@@ -69,8 +67,12 @@ static cairo_status_t take(void *closure, const unsigned char *bytes, unsigned i
     case TOLD_NOTHING:
         at = behind(bytes, size, CATALOG);
         if (at > 0 && cairo_version() < CAIRO_VERSION_ENCODE(1, 17, 0)) {
+            const cairo_status_t begun = sink_take(&pdf->sink, bytes, at);
             pdf->told = TOLD_LANGUAGE;
-            return take_with(pdf, bytes, at, LANGUAGE, at, size);
+            return begun != CAIRO_STATUS_SUCCESS
+                       ? begun
+                       : take_both(pdf, (const unsigned char *)LANGUAGE,
+                                   (unsigned int)strlen(LANGUAGE), bytes + at, size - at);
         }
         break;
     case TOLD_LANGUAGE:
