@@ -168,6 +168,10 @@ foreach(name unchanged changes big)
     set_tests_properties(live-${name} PROPERTIES TIMEOUT 1800 LABELS office)
 endforeach()
 
+# What a terminal gets and a pipe does not.
+add_test(NAME terminal COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/terminal.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples)
+
 # Includes against the order of the rooms.
 add_test(NAME rooms COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/rooms.sh)
 add_test(NAME rooms-fail COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/rooms_fail.sh)

@@ -138,15 +138,20 @@ void problems_print(const struct problems *problems, FILE *out, bool color) {
         if (problem->severity == SEVERITY_ACCEPTED) {
             continue;
         }
+        size_t column = text_columns(name);
         if (name[0] != '\0') {
             text_print(out, "%s:", name);
+            column += 2;
         }
         if (problem->place.line > 0) {
-            fprintf(out, "%u:", problem->place.line);
+            column += (size_t)fprintf(out, "%u:", problem->place.line);
         }
-        fprintf(out, "%s%s%s:%s %s\n", name[0] != '\0' ? " " : "",
+        column += strlen(words[problem->severity]) + 2;
+        fprintf(out, "%s%s%s:%s ", name[0] != '\0' ? " " : "",
                 color ? colors[problem->severity] : "", words[problem->severity],
-                color ? "\033[0m" : "", problem->text);
+                color ? "\033[0m" : "");
+        text_put_message(out, problem->text, strlen(problem->text), column);
+        fputc('\n', out);
         print_line(problems, problem->place, out);
         print_more(problem, out);
     }

@@ -24,8 +24,13 @@ bool text_shows(const char *text, size_t size, size_t *length);
  * and a blank for a tab. Errors are those of out. */
 void text_put(FILE *out, const char *text, size_t size);
 
-/* As fprintf, the result as text_put writes it: for all words on a terminal that hold names of the
- * user's. Out of memory: nothing is written. */
+/* The same for a message whose first size bytes go on in a line that holds `column` columns
+ * already: on a terminal it is broken at blanks, so that lines have 80 columns where words allow
+ * it, and goes on further in. Elsewhere lines stay whole, for programs that read them. */
+void text_put_message(FILE *out, const char *text, size_t size, size_t column);
+
+/* As fprintf, the result as text_put_message writes it from the start of a line: for all words on a
+ * terminal that hold names of the user's. Out of memory: nothing is written. */
 void text_print(FILE *out, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
 /* text behind the blanks that it begins with: blanks, tabs and the no-break spaces that word

@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "command/help.h"
+#include "command/progress.h"
 #include "command/work.h"
 #include "report/json/json.h"
 #include "report/text/print.h"
@@ -196,15 +197,13 @@ static enum status no_such_option(const struct request *request, struct work *wo
         all = pool_words(pool, "%s%s'%s'", all, i == 0 ? "" : ", ", names[i]);
     }
     const char *const near = text_nearest(request->option, names, job->option_count);
-    text_print(streams.err, "doorcost: the job has no [option %s]; ",
-               problem_quote(&work->problems, request->option));
+    const char *what =
+        job->option_count == 0 ? "it has no options" : pool_words(pool, "it has %s", all);
     if (near != NULL) {
-        text_print(streams.err, "did you mean '%s'?\n", problem_quote(&work->problems, near));
-    } else if (job->option_count == 0) {
-        text_print(streams.err, "it has no options\n");
-    } else {
-        text_print(streams.err, "it has %s\n", all);
+        what = pool_words(pool, "did you mean '%s'?", problem_quote(&work->problems, near));
     }
+    text_print(streams.err, "doorcost: the job has no [option %s]; %s\n",
+               problem_quote(&work->problems, request->option), what);
     return STATUS_USE;
 }
 
@@ -238,7 +237,10 @@ static enum status run(const struct request *request, struct streams streams) {
         asked.scope = command->scope == WORK_PROBLEMS ? WORK_ALL : command->scope;
         asked.trace = TRACE_ALL;
     }
+    struct progress progress;
+    progress_begin(&progress, streams.err, "estimating the job");
     const enum work_result result = work_open(&work, request->job, asked);
+    progress_end(&progress);
     command_problems(request, &work.problems, streams);
     if (result == WORK_MEMORY) {
         status = command_out_of_memory(streams);

@@ -2,6 +2,7 @@
 /* `draw`: the elevations of all doors as a PDF for the shop wall. */
 #include "command/command.h"
 #include "command/files.h"
+#include "command/progress.h"
 #include "command/work.h"
 #include "report/doors/door_drawings.h"
 
@@ -20,8 +21,11 @@ enum status command_draw(const struct request *request, struct work *work, struc
     if (status == STATUS_DONE && output.name != NULL) {
         const struct stop stop = outputs_stop(&output);
         const char *lacking = NULL;
+        struct progress progress;
+        progress_begin(&progress, streams.err, "drawing the doors");
         const bool done =
             door_drawings_write(&work->estimates[0], output.name, &stop, &pool, &lacking);
+        progress_end(&progress);
         if (done) {
             files_lacking(&output, work, lacking, streams.err);
         }

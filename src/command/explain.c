@@ -70,14 +70,11 @@ static enum status find(const struct work *work, struct pool *pool, const char *
     if (!fig_none(*figure)) {
         return STATUS_DONE;
     }
-    text_print(streams.err, "doorcost: nothing is called '%s'", what);
-    if (near != NULL) {
-        text_print(streams.err, "; did you mean '%s'?\n", near);
-    } else {
-        text_print(streams.err,
-                   "; ask for a door, a line of the quote, a material, an operation, or "
-                   "a cell of the workbook: 'doorcost explain --help'\n");
-    }
+    text_print(streams.err, "doorcost: nothing is called '%s'; %s%s%s\n", what,
+               near == NULL ? "ask for a door, a line of the quote, a material, an operation, or a "
+                              "cell of the workbook: 'doorcost explain --help'"
+                            : "did you mean '",
+               near == NULL ? "" : near, near == NULL ? "" : "'?");
     return STATUS_USE;
 }
 

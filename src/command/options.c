@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "command/options.h"
 
+#include "base/pool.h"
 #include "base/problem.h"
 #include "base/text.h"
 #include "command/command.h"
@@ -118,15 +119,18 @@ static bool unknown_command(const char *given, FILE *err) {
 static bool wrong_command(const struct option_row *row, const struct command *command, FILE *err) {
     size_t count;
     const struct command *const commands = command_rows(&count);
-    text_print(err, "doorcost: '%s' takes no option '--%s'; it is for", command->name, row->name);
-    const char *before = " ";
+    const char *names = "";
+    struct pool pool;
+    pool_init(&pool);
     for (size_t i = 0; i < count; i++) {
         if ((row->commands & 1u << i) != 0) {
-            text_print(err, "%s%s", before, commands[i].name);
-            before = ", ";
+            names =
+                pool_words(&pool, "%s%s%s", names, names[0] == '\0' ? "" : ", ", commands[i].name);
         }
     }
-    text_print(err, "\n");
+    text_print(err, "doorcost: '%s' takes no option '--%s'; it is for %s\n", command->name,
+               row->name, names);
+    pool_clear(&pool);
     return false;
 }
 

@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "command/command.h"
 #include "command/files.h"
+#include "command/progress.h"
 #include "command/work.h"
 #include "report/plan/plan_pages.h"
 #include "report/text/print.h"
@@ -113,7 +114,10 @@ static enum status draw_plans(const struct request *request, struct work *work, 
     hold_begin(&hold);
     enum status status = files_begin(files, count, request, streams);
     if (status == STATUS_DONE) {
+        struct progress progress;
+        progress_begin(&progress, streams.err, "drawing the plans");
         const bool done = write_files(pages, files, count, &at, &lacking);
+        progress_end(&progress);
         files_lacking(&files[0], work, done ? lacking : NULL, streams.err);
         status = done ? files_finish(files, count, request, streams)
                       : files_failed(files, count, at, streams);

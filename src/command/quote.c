@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "command/command.h"
 #include "command/files.h"
+#include "command/progress.h"
 #include "command/work.h"
 #include "report/client/client_book.h"
 #include "report/client/client_pdf.h"
@@ -45,6 +46,8 @@ static bool write_client(struct work *work, const struct output *files, FILE *er
     struct offer offer;
     const char *lacking = NULL;
     const struct stop stop = outputs_stop(files);
+    struct progress progress;
+    progress_begin(&progress, err, "writing the client's papers");
     *at = FILE_CLIENT_BOOK;
     bool done = offer_make(&offer, &work->estimates[0], work->estimates + 1, work->count - 1) &&
                 client_book_write(&offer, files[FILE_CLIENT_BOOK].name, &stop);
@@ -52,6 +55,7 @@ static bool write_client(struct work *work, const struct output *files, FILE *er
         *at = FILE_CLIENT_PDF;
         done = client_pdf_write(&offer, files[FILE_CLIENT_PDF].name, &stop, &offer.pool, &lacking);
     }
+    progress_end(&progress);
     if (done) {
         files_lacking(&files[FILE_CLIENT_PDF], work, lacking, err);
     }
@@ -61,8 +65,10 @@ static bool write_client(struct work *work, const struct output *files, FILE *er
 
 /* The shop's workbook takes most memory of all, so it comes last, and the estimates make way for it
  * once it is laid out. */
-static bool write_shop(struct work *work, const struct output *files) {
+static bool write_shop(struct work *work, const struct output *files, FILE *err) {
     const struct stop stop = outputs_stop(files);
+    struct progress progress;
+    progress_begin(&progress, err, "writing the workbook");
     struct shop_book *const workbook = shop_book_new(&work->estimates[0], work->estimates + 1,
                                                      work->count - 1, &work->problems, &stop);
     estimate_keep_tape(&work->estimates[0]);
@@ -71,6 +77,7 @@ static bool write_shop(struct work *work, const struct output *files) {
     }
     const bool done = workbook != NULL && shop_book_write(workbook, files[FILE_SHOP].name);
     shop_book_free(workbook);
+    progress_end(&progress);
     return done;
 }
 
@@ -87,7 +94,7 @@ static bool write_files(struct work *work, const struct output *files, FILE *err
         return done;
     }
     *at = FILE_SHOP;
-    return write_shop(work, files);
+    return write_shop(work, files, err);
 }
 
 enum status command_quote(const struct request *request, struct work *work,

@@ -5,6 +5,7 @@
 #include "base/order.h"
 #include "base/text.h"
 #include "command/command.h"
+#include "command/progress.h"
 #include "command/work.h"
 #include "report/json/json.h"
 #include "report/text/print.h"
@@ -82,9 +83,12 @@ enum status command_strike(const struct request *request, struct work *work,
                              ? command_out_of_memory(streams)
                              : find_rows(request, &work->job, &pool, rows, &count, streams);
     if (status == STATUS_DONE) {
-        status = strike_make(&strike, &work->estimates[0], work->request.plans, rows, count, &pool)
-                     ? tell(request, work, &strike, streams)
-                     : command_out_of_memory(streams);
+        struct progress progress;
+        progress_begin(&progress, streams.err, "estimating the job without each row");
+        const bool made =
+            strike_make(&strike, &work->estimates[0], work->request.plans, rows, count, &pool);
+        progress_end(&progress);
+        status = made ? tell(request, work, &strike, streams) : command_out_of_memory(streams);
     }
     pool_clear(&pool);
     return status;
