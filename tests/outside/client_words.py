@@ -148,6 +148,12 @@ def doors_of_one_room(text):
     return "\n".join([head, first, *(f"N{i:02},{cells}" for i in range(70)), *rest]) + "\n"
 
 
+def doors_of_two_hinges(text):
+    """Rows of one kind, every other one with hinges of its own."""
+    rows = [f"M{i:03},galley,door,1,14,{20 + i % 5},{'client-hinge' if i % 2 else ''}" for i in range(120)]
+    return "id,room,use,count,width,height,hinge\n" + "\n".join(rows) + "\n"
+
+
 def doors_without_side(text):
     return text.replace(",left,", ",,").replace(",right,", ",,")
 
@@ -170,6 +176,9 @@ VARIANTS = [
      ["Agreed", "To the list", "only if the whole list", "This is a quote", "Valid until"]),
     ("long names", "", is_long, doors_with_long_ids, [LONG_ID + "-"], []),
     ("one room", "detail = each\n", every, doors_of_one_room, [], []),
+    ("many hinges", "", every, doors_of_two_hinges,
+     ["supplied, for M000, M002, M004, M006, M008, M010, M012, M014, M016, M018, M020, M022 and 48 more"],
+     ["M024, M026"]),
     ("no side", "", every, doors_without_side, ["hinge side still to be agreed"],
      ["hinges left;", "hinges right"]),
 ]

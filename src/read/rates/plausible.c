@@ -92,7 +92,8 @@ static void ask(struct reader *reader, const struct rates *rates, enum usual usu
                 const struct value *value, int choice) {
     struct bounds bounds = {0};
     const struct key *const key = &section_plausible.keys[usual];
-    if (!value->set || value->amount == 0) {
+    /* 0 says of the others that there is none of it; nobody works for nothing */
+    if (!value->set || (value->amount == 0 && usual != USUAL_LABOR_RATE)) {
         return;
     }
     const struct unit_form *const form = find_range(rates, usual, value, choice, &bounds);

@@ -61,9 +61,10 @@ static const char *kinds_of(struct offer_maker *m, const bool *in) {
     return pool_words(m->pool, kinds == 1 ? "kind %s" : "kinds %s", text);
 }
 
-const char *offer_ids(struct offer_maker *m, const bool *in) {
+const char *offer_ids(struct offer_maker *m, const bool *in, size_t most) {
     struct joined ids = {0};
     size_t runs = 0;
+    size_t more = 0; /* rows that are not named */
     for (size_t r = 0; r < m->offer->room_count; r++) {
         const size_t end = m->offer->rooms[r].first + m->offer->rooms[r].count;
         for (size_t d = m->offer->rooms[r].first; d < end; d++) {
@@ -72,8 +73,12 @@ const char *offer_ids(struct offer_maker *m, const bool *in) {
             }
             size_t rows;
             const size_t last = last_of_run(m, in, d, end, &rows);
-            add_id(m, &ids, ", ", d);
-            if (rows > 1) {
+            if (runs < most) {
+                add_id(m, &ids, ", ", d);
+            } else {
+                more += rows;
+            }
+            if (rows > 1 && runs < most) {
                 add_id(m, &ids, rows > 2 ? " to " : ", ", last);
             }
             d = last;
@@ -82,5 +87,8 @@ const char *offer_ids(struct offer_maker *m, const bool *in) {
     }
     const char *const text = text_or_empty(joined_take(&ids, m->pool));
     const char *const kinds = runs > MOST_RUNS ? kinds_of(m, in) : NULL;
-    return kinds != NULL ? kinds : text;
+    if (kinds != NULL || more == 0) {
+        return kinds != NULL ? kinds : text;
+    }
+    return pool_words(m->pool, "%s and %zu more", text, more);
 }

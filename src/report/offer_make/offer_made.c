@@ -246,7 +246,7 @@ static const char *group_ids(struct offer_maker *m, const struct groups *g, size
     for (size_t k = 0; k < m->offer->door_count; k++) {
         g->in[k] = g->first[k] == d;
     }
-    return offer_ids(m, g->in);
+    return offer_ids(m, g->in, OFFER_EVERY_ID);
 }
 
 /* What most doors are of, then the others with their rows: `Panels: MDF board; for G08, W05:
@@ -298,7 +298,7 @@ static const char *rows_without(struct offer_maker *m, const struct estimate *op
     for (size_t d = 0; d < m->offer->door_count; d++) {
         in[d] = words_of(m, m->e, d, what) != NULL && words_of(m, option, d, what) == NULL;
     }
-    return offer_ids(m, in);
+    return offer_ids(m, in, OFFER_EVERY_ID);
 }
 
 static const char *change_words(struct offer_maker *m, const struct estimate *option,

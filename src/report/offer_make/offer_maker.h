@@ -55,8 +55,12 @@ void offer_say_made(struct offer_maker *m);
  * maple.` */
 const char *offer_changes(struct offer_maker *m, const struct estimate *option);
 /* offer_ids.c: the rows of the doors that are in, in the order of the offer: `G01 to G05, G08`;
- * many by their kinds, where they are all of these: `kinds A, C`. in: one a door. */
-const char *offer_ids(struct offer_maker *m, const bool *in);
+ * many by their kinds, where they are all of these: `kinds A, C`. in: one a door. most: runs that
+ * are named, `G01, G08 and 30 more`: for what is counted beside it; OFFER_EVERY_ID where the words
+ * tell what a door is made of. */
+#define OFFER_EVERY_ID SIZE_MAX
+#define OFFER_FEW_IDS  ((size_t)12)
+const char *offer_ids(struct offer_maker *m, const bool *in, size_t most);
 /* A material as the client reads it; index below 0: "". Borrowed. */
 const char *offer_material(const struct rates *rates, enum material_kind material_kind,
                            int32_t material);

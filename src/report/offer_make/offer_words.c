@@ -93,7 +93,7 @@ static const char *rows_of(struct offer_maker *m, const struct hardware_buy *buy
     for (size_t d = 0; d < o->door_count; d++) {
         in[d] = !fig_none(hardware_on_leaf(buy, offer_leaf(m, d)));
     }
-    return pool_words(m->pool, ", for %s", offer_ids(m, in));
+    return pool_words(m->pool, ", for %s", offer_ids(m, in, OFFER_FEW_IDS));
 }
 
 /* any: set for each role that a piece is in. */
@@ -122,7 +122,7 @@ static const char *rows_alone(struct offer_maker *m, int32_t operation) {
         in[d] = references_hold(&offer_leaf(m, d)->door->row->also, operation);
         any = any || in[d];
     }
-    return any ? pool_words(m->pool, ", for %s", offer_ids(m, in)) : "";
+    return any ? pool_words(m->pool, ", for %s", offer_ids(m, in, OFFER_EVERY_ID)) : "";
 }
 
 /* Says of each operation that is done here and that the client has a word for that it is included.
