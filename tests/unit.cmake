@@ -9,6 +9,7 @@ doorcost_test(test_tape)
 doorcost_test(test_replay)
 doorcost_test(test_grid)
 doorcost_test(test_measured)
+doorcost_test(test_least_squares)
 doorcost_test(test_text_width)
 doorcost_test(test_manual)
 
@@ -236,7 +237,9 @@ doorcost_test(test_show)
 # Whether rates come nearer to invented shops by what these note: twenty shops.
 add_test(NAME learn-circle COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/learn_circle.py
     $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} 20 9)
-set_tests_properties(learn-circle PROPERTIES LABELS slow)
+add_test(NAME learn-fit COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/learn_fit.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR})
+set_tests_properties(learn-circle learn-fit PROPERTIES LABELS slow)
 
 # What `learn` tells of every sample is what its notes come to in fractions.
 foreach(job ${sample_jobs})

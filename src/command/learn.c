@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* `learn`: what happened, against the estimate; and new rates from it. */
-#include "learn/proposal.h"
+#include "learn/hours_fit.h"
 
 #include "base/text.h"
 #include "command/command.h"
@@ -151,11 +151,13 @@ static enum status write_rates(struct learner_run *run, const struct proposals *
     return status;
 }
 
-static enum status tell(struct learner_run *run, const struct proposals *proposals) {
+static enum status tell(struct learner_run *run, const struct learned_job *jobs,
+                        const struct proposals *proposals, const struct hours_fit *fit) {
     if (run->request->json) {
         struct json_paper paper = command_paper(run->request, run->jobs[0].work);
         paper.learned = &run->jobs[0].learned;
         paper.proposals = proposals;
+        paper.hours_fit = fit;
         return command_send(&paper, run->streams);
     }
     struct page page = {.out = run->streams.out};
@@ -164,19 +166,24 @@ static enum status tell(struct learner_run *run, const struct proposals *proposa
         say(&page, "%s", "");
     }
     proposals_print(&page, proposals);
+    if (run->count > 1) {
+        hours_fit_print(&page, fit, jobs);
+    }
     return page.failed ? command_out_of_memory(run->streams) : command_flush(run->streams);
 }
 
 static enum status propose(struct learner_run *run) {
     struct proposals proposals;
+    struct hours_fit fit;
     struct learned_job *const jobs = pool_take(&run->pool, run->count, sizeof *jobs);
     for (size_t i = 0; i < run->count && jobs != NULL; i++) {
         jobs[i] = (struct learned_job){&run->jobs[i].work->estimates[0], &run->jobs[i].learned};
     }
-    if (jobs == NULL || !proposals_make(&proposals, jobs, run->count, &run->pool)) {
+    if (jobs == NULL || !proposals_make(&proposals, jobs, run->count, &run->pool) ||
+        !hours_fit_make(&fit, jobs, run->count, &run->pool)) {
         return command_out_of_memory(run->streams);
     }
-    enum status status = tell(run, &proposals);
+    enum status status = tell(run, jobs, &proposals, &fit);
     if (status == STATUS_DONE && run->request->output != NULL) {
         status = write_rates(run, &proposals);
     }

@@ -174,4 +174,5 @@ def main():
     return 0 if within >= 0.9 * len(errors) else 1
 
 
-sys.exit(main())
+if __name__ == "__main__":
+    sys.exit(main())

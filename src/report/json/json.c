@@ -172,7 +172,7 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
         json_send(stream, "purchase", json_purchase(maker, &maker->e->purchase));
     }
     if (paper->learned != NULL) {
-        json_learn(maker, paper->learned, paper->proposals);
+        json_learn(maker, paper);
     }
     if (paper->strike != NULL) {
         json_strike(maker, paper->strike);

@@ -5,7 +5,7 @@
 #ifndef DOORCOST_REPORT_JSON_JSON_H
 #define DOORCOST_REPORT_JSON_JSON_H
 
-#include "learn/proposal.h"
+#include "learn/hours_fit.h"
 #include "price/strike.h"
 
 #include <stdio.h>
@@ -34,6 +34,7 @@ struct json_paper {
     const struct strike *strike;       /* of the first estimate; NULL: not asked for */
     const struct learned *learned;     /* likewise */
     const struct proposals *proposals; /* of all jobs that were learned from; likewise */
+    const struct hours_fit *hours_fit; /* likewise */
 };
 
 /* Writes the document and a line feed, piece by piece. false: out of memory, and what was written

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What happened, beside what was estimated. */
-#include "learn/learned.h"
+#include "learn/hours_fit.h"
 
 #include "report/json/json_parts.h"
 #include "report/words/show.h"
@@ -55,8 +55,26 @@ static json_t *proposal_object(struct json_maker *maker, const struct proposal *
     return object;
 }
 
-void json_learn(struct json_maker *maker, const struct learned *l,
-                const struct proposals *proposals) {
+static json_t *fit_object(struct json_maker *maker, const struct hours_fit *fit) {
+    static const char *const keys[HOURS_FIT_BY] = {"a job", "a door", "area of a face",
+                                                   "area of a coat"};
+    json_t *const object = json_object();
+    json_put_text(maker, object, "lacks", fit->lacks);
+    for (size_t k = 0; k < HOURS_FIT_BY; k++) {
+        put_known(maker, object, keys[k], fit->lacks == NULL, fit->by[k], 6);
+    }
+    put_known(maker, object, "spread", fit->lacks == NULL, fit->spread, 2);
+    json_t *const fitted = json_array();
+    for (size_t i = 0; i < fit->count && fit->lacks == NULL; i++) {
+        json_add(maker, fitted, json_string(show_number(fit->fitted[i], 2).text));
+    }
+    json_put(maker, object, "hours", fitted);
+    return object;
+}
+
+void json_learn(struct json_maker *maker, const struct json_paper *paper) {
+    const struct learned *const l = paper->learned;
+    const struct proposals *const proposals = paper->proposals;
     json_open(&maker->stream, "learned", '{');
     json_open(&maker->stream, "work", '[');
     for (size_t i = 0; i < l->work_count; i++) {
@@ -80,5 +98,6 @@ void json_learn(struct json_maker *maker, const struct learned *l,
         json_send(&maker->stream, NULL, proposal_object(maker, &proposals->list[i]));
     }
     json_close(&maker->stream, ']');
+    json_send(&maker->stream, "hours fitted", fit_object(maker, paper->hours_fit));
     json_close(&maker->stream, '}');
 }

@@ -5,8 +5,7 @@
 #ifndef DOORCOST_REPORT_JSON_JSON_PARTS_H
 #define DOORCOST_REPORT_JSON_JSON_PARTS_H
 
-#include "learn/proposal.h"
-#include "price/strike.h"
+#include "report/json/json.h"
 #include "report/json/json_stream.h"
 #include "report/words/field.h"
 
@@ -55,8 +54,7 @@ void json_plans(struct json_maker *maker);
 /* Rows struck and added, and sizes made one, likewise. */
 void json_strike(struct json_maker *maker, const struct strike *strike);
 /* What happened and what the rates should be by it, likewise. */
-void json_learn(struct json_maker *maker, const struct learned *learned,
-                const struct proposals *proposals);
+void json_learn(struct json_maker *maker, const struct json_paper *paper);
 /* All figures with how they were made, and problems, likewise. */
 void json_tape(struct json_maker *maker, const struct problems *problems);
 

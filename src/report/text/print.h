@@ -5,7 +5,7 @@
 #ifndef DOORCOST_REPORT_TEXT_PRINT_H
 #define DOORCOST_REPORT_TEXT_PRINT_H
 
-#include "learn/proposal.h"
+#include "learn/hours_fit.h"
 #include "price/strike.h"
 #include "report/text/grid.h"
 #include "report/words/caution.h"
@@ -62,6 +62,11 @@ void learned_print(struct page *page, const struct estimate *estimate,
 
 /* What the rates should be by what happened. */
 void proposals_print(struct page *page, const struct proposals *proposals);
+
+/* Hours of past jobs by doors, area and coats, beside what was estimated; jobs: those that were
+ * fitted. */
+void hours_fit_print(struct page *page, const struct hours_fit *fit,
+                     const struct learned_job *jobs);
 
 /* What rows save and cost, and sizes that might be one. estimate: the job as it stands. */
 void strike_print(struct page *page, const struct estimate *estimate, const struct strike *strike);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What happened, beside what was estimated. */
-#include "learn/learned.h"
+#include "learn/hours_fit.h"
 
 #include "base/int128.h"
 #include "report/text/print.h"
@@ -238,4 +238,42 @@ void proposals_print(struct page *page, const struct proposals *proposals) {
                 "In brackets: between which it should lie, nine times out of ten. One job moves a "
                 "rate a part of the way, several move it further. -o FILE writes all of them to a "
                 "new rates file.");
+}
+
+void hours_fit_print(struct page *page, const struct hours_fit *fit,
+                     const struct learned_job *jobs) {
+    static const struct grid_column columns[] = {
+        {"hours", GRID_LEFT, true},
+        {"noted", GRID_RIGHT, false},
+        {"estimated", GRID_RIGHT, false},
+        {"by doors, area, coats", GRID_RIGHT, false},
+    };
+    say(page, "%s", "");
+    if (fit->lacks != NULL) {
+        say_wrapped(page, "", 0, "(%s)", fit->lacks);
+        return;
+    }
+    const struct estimate *const first = jobs[0].estimate;
+    const char *const area = unit_name(tape_unit(&first->tape, first->quantities.leaves[0].face));
+    struct grid grid;
+    grid_init(&grid, columns, sizeof columns / sizeof *columns, 2);
+    for (size_t i = 0; i < fit->count; i++) {
+        const struct estimate *const e = jobs[i].estimate;
+        grid_put(&grid, "%s", e->job->title.s);
+        grid_put(&grid, "%s", show_number(fit->noted[i], 2).text);
+        grid_put(&grid, "%s", show(e, e->labor.hours).text);
+        grid_put(&grid, "%s", show_number(fit->fitted[i], 2).text);
+        grid_end_row(&grid);
+    }
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    say(page, "%s", "");
+    say_wrapped(
+        page, "", 0,
+        "By least squares these jobs took %s hours each, %s a door, %s a %s of one face and "
+        "%s a %s of a coat, with %s hours left over or short. Where that is far from the "
+        "estimate, look at both.",
+        show_number(fit->by[0], 6).text, show_number(fit->by[1], 6).text,
+        show_number(fit->by[2], 6).text, area, show_number(fit->by[3], 6).text, area,
+        show_number(fit->spread, 2).text);
 }
