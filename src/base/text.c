@@ -77,6 +77,9 @@ const char *text_trim_end(const char *from, const char *to) {
 }
 
 const char *text_skip_blanks(const char *text) {
+    if (*text > ' ' && *text < 0x7F) {
+        return text; /* ASCII that one sees, as nearly always */
+    }
     for (size_t size = 1; size < 4 && text[size - 1] != '\0';) {
         if (blank_before(text, text + size) == size) {
             text += size;

@@ -18,6 +18,18 @@ static bool calls_for(const struct calc *c, const struct operation *op, const st
            !driver_is_whole_door(driver) && driver != DRIVER_JOB && driver_works_on(driver, part);
 }
 
+/* Whether the part is shorter than any machine of the shop takes: most are not, and which machines
+ * they pass need not be asked. */
+static bool short_for_any(const struct calc *c, const struct part *part) {
+    for (size_t i = 0; i < c->rates->machine_count; i++) {
+        const struct value *const shortest = &c->rates->machines[i].shortest;
+        if (shortest->set && part->rough_length < shortest->amount) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* The longest `shortest` of the machines that the part passes; 0: none. */
 static length shortest_of(const struct calc *c, const struct door *door, const struct part *part) {
     const struct references *const list = &door->style->operations;
@@ -43,7 +55,8 @@ static length length_of(const struct calc *c, const struct door *door, const str
 struct short_part blank_need(const struct calc *c, const struct door *door,
                              const struct part *part) {
     struct short_part need = {.least = 2}; /* one by itself is too short */
-    const length shortest = part_is_frame(part->kind) ? shortest_of(c, door, part) : 0;
+    const length shortest =
+        part_is_frame(part->kind) && short_for_any(c, part) ? shortest_of(c, door, part) : 0;
     if (part->rough_length >= shortest) {
         return need;
     }

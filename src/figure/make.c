@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* The makers of figures: each notes its operands as words and lets the tape work the value out. */
+/* The makers of figures: each notes its operands as words and lets the tape work the value out. A
+ * tape that keeps values alone is given the value at once where it is a short one. */
+#include "figure/operation.h"
 #include "figure/tape.h"
 #include "figure/tape_parts.h"
 
@@ -15,10 +17,13 @@ fig fig_minus(fig f) {
 }
 
 fig fig_sum(struct tape *tape, const char *what, enum unit unit, const fig *terms, size_t count) {
-    struct figure made = {.first = tape_begin_words(tape),
-                          .op = OP_SUM,
-                          .unit = (uint8_t)unit,
-                          .decimals = tape_unit_decimals(tape, unit)};
+    const uint8_t decimals = tape_unit_decimals(tape, unit);
+    int64_t value = 0;
+    if (!tape->traced && operation_short_sum(tape, decimals, terms, count, &value)) {
+        return tape_add_value(tape, value, unit, decimals);
+    }
+    struct figure made = {
+        .first = tape_begin_words(tape), .op = OP_SUM, .unit = (uint8_t)unit, .decimals = decimals};
     for (size_t i = 0; i < count; i++) {
         const fig plain = {terms[i].id & ~TAPE_MINUS_BIT};
         if (fig_none(plain)) {
@@ -40,10 +45,15 @@ fig fig_plus(struct tape *tape, const char *what, fig a, fig b) {
 
 fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *counts,
               const fig *each, size_t count) {
+    const uint8_t decimals = tape_unit_decimals(tape, unit);
+    int64_t value = 0;
+    if (!tape->traced && operation_short_total(tape, decimals, counts, each, count, &value)) {
+        return tape_add_value(tape, value, unit, decimals);
+    }
     struct figure made = {.first = tape_begin_words(tape),
                           .op = OP_TOTAL,
                           .unit = (uint8_t)unit,
-                          .decimals = tape_unit_decimals(tape, unit)};
+                          .decimals = decimals};
     for (size_t i = 0; i < count; i++) {
         if (fig_none(counts[i]) || fig_none(each[i])) {
             continue;
@@ -58,6 +68,10 @@ fig fig_total(struct tape *tape, const char *what, enum unit unit, const fig *co
 
 fig fig_ratio_to(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, figs over,
                  figs under) {
+    int64_t value = 0;
+    if (!tape->traced && operation_short_ratio(tape, decimals, &over, &under, &value)) {
+        return tape_add_value(tape, value, unit, decimals);
+    }
     struct figure made = {.first = tape_begin_words(tape),
                           .op = OP_RATIO,
                           .unit = (uint8_t)unit,

@@ -172,6 +172,68 @@ static enum tape_fault ratio(const struct tape *tape, const struct figure *made,
     return large_ratio(tape, made, power, value);
 }
 
+bool operation_short_ratio(const struct tape *tape, uint8_t decimals, const figs *over,
+                           const figs *under, int64_t *value) {
+    int64_t top = 1;
+    int64_t bottom = 1;
+    int power = decimals;
+    for (size_t i = 0; i < 3; i++) {
+        const uint64_t above = tape_packed(tape, over->f[i]);
+        const uint64_t below = tape_packed(tape, under->f[i]);
+        if (!fig_none(over->f[i])) {
+            power -= value_decimals(above);
+            if (__builtin_mul_overflow(top, value_amount(above), &top)) {
+                return false;
+            }
+        }
+        if (!fig_none(under->f[i])) {
+            power += value_decimals(below);
+            if (__builtin_mul_overflow(bottom, value_amount(below), &bottom)) {
+                return false;
+            }
+        }
+    }
+    return small_ratio(top, bottom, power, value) && keep(*value, value) == TAPE_OK;
+}
+
+bool operation_short_sum(const struct tape *tape, uint8_t decimals, const fig *terms, size_t count,
+                         int64_t *value) {
+    int64_t all = 0;
+    for (size_t i = 0; i < count; i++) {
+        const bool minus = (terms[i].id & TAPE_MINUS_BIT) != 0;
+        const uint64_t packed = tape_packed(tape, terms[i]);
+        if ((terms[i].id & ~TAPE_MINUS_BIT) == 0) {
+            continue;
+        }
+        const int64_t term = minus ? -value_amount(packed) : value_amount(packed);
+        if (value_decimals(packed) != decimals || __builtin_add_overflow(all, term, &all)) {
+            return false;
+        }
+    }
+    return keep(all, value) == TAPE_OK;
+}
+
+bool operation_short_total(const struct tape *tape, uint8_t decimals, const fig *counts,
+                           const fig *each, size_t count, int64_t *value) {
+    int128 all = 0;
+    int common = -1;
+    for (size_t i = 0; i < count; i++) {
+        if (fig_none(counts[i]) || fig_none(each[i])) {
+            continue;
+        }
+        const uint64_t a = tape_packed(tape, counts[i]);
+        const uint64_t b = tape_packed(tape, each[i]);
+        const int both = value_decimals(a) + value_decimals(b);
+        if (both != common && common >= 0) {
+            return false;
+        }
+        common = both;
+        all += (int128)value_amount(a) * value_amount(b); /* 10^24 at most, of 2^32 */
+    }
+    return rescale(all, common < 0 ? decimals : (uint8_t)common, decimals, &all) &&
+           keep(all, value) == TAPE_OK;
+}
+
 /* -1, 0, 1 as a is less, equal, more than b, whatever their decimals. */
 static int compare(struct number a, struct number b) {
     int128 x = a.value;

@@ -155,6 +155,19 @@ static bool keep_history(struct tape *tape, const struct figure *made, const cha
     return !failed;
 }
 
+fig tape_add_value(struct tape *tape, int64_t value, enum unit unit, uint8_t decimals) {
+    bool failed = tape->fault == TAPE_MEMORY || tape->count >= ~TAPE_MINUS_BIT;
+    assert(!tape->traced);
+    tape->values = array_grow(tape->values, &tape->value_room, (size_t)tape->count + 1,
+                              sizeof *tape->values, &failed);
+    if (failed) {
+        tape_out_of_memory(tape);
+        return (fig){0};
+    }
+    tape->values[tape->count] = value_pack(value, (uint8_t)unit, decimals);
+    return (fig){tape->count++};
+}
+
 fig tape_add_figure(struct tape *tape, const struct figure *made, const char *what) {
     bool failed = tape->fault == TAPE_MEMORY || tape->count >= ~TAPE_MINUS_BIT;
     tape->values = array_grow(tape->values, &tape->value_room, (size_t)tape->count + 1,

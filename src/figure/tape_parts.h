@@ -96,4 +96,8 @@ static inline bool tape_add_word(struct tape *tape, uint32_t word) {
  * present subject, and computes its value; none when memory is out. */
 fig tape_add_figure(struct tape *tape, const struct figure *made, const char *what);
 
+/* Adds a figure whose value is known, |value| < 10^12, to a tape that is not traced; none when
+ * memory is out. */
+fig tape_add_value(struct tape *tape, int64_t value, enum unit unit, uint8_t decimals);
+
 #endif

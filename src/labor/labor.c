@@ -20,10 +20,18 @@ struct whole {
 
 enum { MAKE_NOT_ASKED, MAKE_LEFT, MAKE_WORKED };
 
+/* What every operation asks of a row, one behind the other: the rows themselves lie far apart, and
+ * there are a hundred thousand of a long list. */
+struct asked_row {
+    const struct references *also; /* operations of its own; NULL: none */
+    uint32_t subject, make, style;
+};
+
 /* What the operations are worked out with. */
 struct work {
     const struct calc *calc;
     const struct finish_list *finish;
+    struct asked_row *rows;
     struct whole wholes[DRIVER_COUNT];
     uint8_t *makes; /* of the job: whether the operation at hand works on rows of it */
     bool *styles;   /* of the rates: whether the operation at hand works on doors of it */
@@ -113,7 +121,7 @@ static void share(const struct work *w, struct operation_figures *o) {
         if (fig_none(basis)) {
             continue;
         }
-        tape_about_again(c->tape, q->leaves[r].subject);
+        tape_about_again(c->tape, w->rows[r].subject);
         s->person = fig_ratio(c->tape, "person-minutes, share", UNIT_MIN,
                               (figs){{o->person_minutes, basis}}, (figs){{all}});
         s->cost = fig_ratio(c->tape, "operation cost, share", UNIT_MONEY, (figs){{o->cost, basis}},
@@ -155,18 +163,18 @@ static bool run_job(const struct work *w, struct operation_figures *o, const str
 }
 
 /* An operation on each row that has something of its driver; false: none has. */
-static bool run_rows(const struct work *w, struct operation_figures *o, uint32_t subject) {
+static bool run_rows(const struct work *w, struct operation_figures *o, uint32_t subject,
+                     const struct run_rates *rates) {
     const struct calc *const c = w->calc;
     const struct operation *const op = &c->rates->operations[o->operation];
     bool works = false;
     for (size_t r = 0; r < c->quantities->count; r++) {
         const struct leaf_figures *const leaf = &c->quantities->leaves[r];
-        const fig count = leaf->driver[op->per.choice];
-        w->applies[r] = w->applies[r] && !fig_none(count);
+        w->applies[r] = w->applies[r] && !fig_none(leaf->driver[op->per.choice]);
         if (w->applies[r]) {
             tape_about_again(c->tape, leaf->subject);
-            o->shares[r].count = count;
-            run_leaf(&o->shares[r], c, op, leaf);
+            o->shares[r].count = leaf->driver[op->per.choice];
+            run_leaf(&o->shares[r], c, op, rates, leaf);
             o->wide = o->wide || run_is_wide(op, leaf->door);
             works = true;
         }
@@ -190,21 +198,22 @@ static bool run(const struct work *w, struct operation_figures *o) {
     }
     memset(w->makes, MAKE_NOT_ASKED, c->job->make_count);
     for (size_t r = 0; r < c->quantities->count; r++) {
-        const struct door *const door = c->quantities->leaves[r].door;
-        uint8_t *const make = &w->makes[door->row->make->number];
+        const struct asked_row *const row = &w->rows[r];
+        uint8_t *const make = &w->makes[row->make];
         if (*make == MAKE_NOT_ASKED) {
-            *make = make_has(c, door, o->operation) ? MAKE_WORKED : MAKE_LEFT;
+            *make =
+                make_has(c, c->quantities->leaves[r].door, o->operation) ? MAKE_WORKED : MAKE_LEFT;
         }
-        w->applies[r] = *make == MAKE_WORKED || w->styles[door->style - c->rates->styles] ||
-                        references_hold(&door->row->also, o->operation);
+        w->applies[r] = *make == MAKE_WORKED || w->styles[row->style] ||
+                        (row->also != NULL && references_hold(row->also, o->operation));
         works = works || w->applies[r];
     }
     const uint32_t subject = tape_about(c->tape, op->name.s);
     if (!works) {
         return false;
     }
-    run_rates(c, op);
-    return whole->by != NULL ? run_job(w, o, whole) : run_rows(w, o, subject);
+    const struct run_rates rates = run_rates_given(c, op);
+    return whole->by != NULL ? run_job(w, o, whole) : run_rows(w, o, subject, &rates);
 }
 
 /* --- what the job has as a whole -------------------------------------------------------------- */
@@ -276,6 +285,19 @@ static void share_wholes(struct work *w) {
     }
 }
 
+/* Notes what is asked of the rows. */
+static void ask_rows(struct work *w) {
+    const struct calc *const c = w->calc;
+    for (size_t r = 0; r < c->quantities->count; r++) {
+        const struct leaf_figures *const leaf = &c->quantities->leaves[r];
+        const struct row *const row = leaf->door->row;
+        w->rows[r] = (struct asked_row){.also = row->also.count > 0 ? &row->also : NULL,
+                                        .subject = leaf->subject,
+                                        .make = (uint32_t)row->make->number,
+                                        .style = (uint32_t)(leaf->door->style - c->rates->styles)};
+    }
+}
+
 static bool take_room(struct work *w, struct labor *labor) {
     static const enum driver wholes[] = {DRIVER_JOB, DRIVER_CUT, DRIVER_LUMBER, DRIVER_SHEET};
     const struct calc *const c = w->calc;
@@ -285,6 +307,7 @@ static bool take_room(struct work *w, struct labor *labor) {
     labor->leaf_minutes = pool_take(c->pool, rows, sizeof(fig));
     labor->leaf_bench_minutes = pool_take(c->pool, rows, sizeof(fig));
     labor->leaf_cost = pool_take(c->pool, rows, sizeof(fig));
+    w->rows = pool_take(c->pool, rows, sizeof *w->rows);
     w->basis = pool_take(c->pool, rows, sizeof *w->basis);
     w->makes = pool_take(c->pool, c->job->make_count, sizeof *w->makes);
     w->styles = pool_take(c->pool, c->rates->style_count, sizeof *w->styles);
@@ -304,6 +327,7 @@ bool labor_make(struct labor *labor, const struct calc *c, const struct labor_in
     if (terms == NULL || !take_room(&work, labor)) {
         return false;
     }
+    ask_rows(&work);
     count_wholes(&work, in->lumber, in->sheets, terms);
     share_wholes(&work);
     struct operation_share *shares = NULL; /* empty, for the next operation that does something */

@@ -27,12 +27,12 @@ bool run_is_wide(const struct operation *op, const struct door *door) {
 }
 
 /* Passes of a row: what the file says, twice that for what is wider than the machine. none: one. */
-static fig passes_of(const struct calc *c, const struct operation *op, const struct door *door) {
-    const fig passes = calc_given(c, "passes", &op->passes);
-    const length wide = across(op, door);
+static fig passes_of(const struct calc *c, const struct operation *op, fig passes,
+                     const struct door *door) {
     if (!run_is_wide(op, door)) {
         return passes;
     }
+    const length wide = across(op, door);
     if ((!op->one_side_open || wide > 2 * op->capacity.amount) && !door_is_twin(door)) {
         char size[32];
         char most[32];
@@ -92,24 +92,21 @@ static fig harder(const struct calc *c, const struct operation *op, const struct
 }
 
 void run_leaf(struct operation_share *s, const struct calc *c, const struct operation *op,
-              const struct leaf_figures *leaf) {
-    const fig passes = passes_of(c, op, leaf->door);
-    const fig together = calc_given(c, "worked on at once", &op->together);
+              const struct run_rates *rates, const struct leaf_figures *leaf) {
+    const fig passes = passes_of(c, op, rates->passes, leaf->door);
+    const fig together = rates->together;
     fig parts[2] = {{0}, {0}};
     if (op->feed.set) {
-        const fig feed = calc_given(c, "feed", &op->feed);
         parts[0] = fig_ratio(c->tape, "feeding", UNIT_MIN, (figs){{s->count, passes}},
-                             (figs){{feed, together}});
+                             (figs){{rates->feed, together}});
     } else if (op->minutes.set) {
-        const fig minutes = calc_given(c, "minutes each", &op->minutes);
-        parts[0] = fig_ratio(c->tape, "running", UNIT_MIN, (figs){{s->count, minutes, passes}},
-                             (figs){{together}});
+        parts[0] = fig_ratio(c->tape, "running", UNIT_MIN,
+                             (figs){{s->count, rates->minutes, passes}}, (figs){{together}});
     }
     const fig handled = op->handling.set ? handled_of(c, op, leaf) : (fig){0};
     if (!fig_none(handled)) {
-        const fig handling = calc_given(c, "handling each", &op->handling);
-        parts[1] = fig_ratio(c->tape, "handling", UNIT_MIN, (figs){{handled, handling, passes}},
-                             (figs){{{0}}});
+        parts[1] = fig_ratio(c->tape, "handling", UNIT_MIN,
+                             (figs){{handled, rates->handling, passes}}, (figs){{{0}}});
     }
     if (fig_none(parts[0]) || fig_none(parts[1])) {
         s->run = fig_none(parts[0]) ? parts[1] : parts[0];
@@ -121,10 +118,11 @@ void run_leaf(struct operation_share *s, const struct calc *c, const struct oper
     }
 }
 
-void run_rates(const struct calc *c, const struct operation *op) {
-    calc_given(c, "passes", &op->passes);
-    calc_given(c, "worked on at once", &op->together);
-    calc_given(c, "feed", &op->feed);
-    calc_given(c, "minutes each", &op->minutes);
-    calc_given(c, "handling each", &op->handling);
+struct run_rates run_rates_given(const struct calc *c, const struct operation *op) {
+    struct run_rates rates = {.passes = calc_given(c, "passes", &op->passes)};
+    rates.together = calc_given(c, "worked on at once", &op->together);
+    rates.feed = calc_given(c, "feed", &op->feed);
+    rates.minutes = calc_given(c, "minutes each", &op->minutes);
+    rates.handling = calc_given(c, "handling each", &op->handling);
+    return rates;
 }

@@ -77,6 +77,7 @@ static size_t keep_bench(const struct calc *c, const struct labor *labor, fig *t
 }
 
 static void sum_rows(const struct calc *c, struct labor *labor, fig *terms) {
+    const bool leaves = leaves_bench(c, labor);
     for (size_t r = 0; r < c->quantities->count; r++) {
         tape_about_again(c->tape, c->quantities->leaves[r].subject);
         for (size_t i = 0; i < labor->operation_count; i++) {
@@ -86,7 +87,7 @@ static void sum_rows(const struct calc *c, struct labor *labor, fig *terms) {
         labor->leaf_minutes[r] =
             fig_sum(c->tape, "person-minutes, a door", UNIT_MIN, terms, labor->operation_count);
         labor->leaf_bench_minutes[r] = labor->leaf_minutes[r];
-        if (leaves_bench(c, labor)) {
+        if (leaves) {
             labor->leaf_bench_minutes[r] = fig_sum(c->tape, "person-minutes at the bench, a door",
                                                    UNIT_MIN, terms, keep_bench(c, labor, terms));
         }
