@@ -78,6 +78,10 @@ NOTHING = re.compile(r'\(figs\)\{\{\{0\}\}\}')
 GUARD = re.compile(r'if \((?=[^{}]*(?:== NULL|failed|held|\boutputs\b|\bcount < [A-Z]))[^{}]*\) \{'
                    r'(?=[^{}]*(?:TAPE_MEMORY|memory|return false;))[^{}]*\}'
                    r'|if \([^{}]*!tape_add_word\([^{}]*\) \{\s*return \(fig\)\{0\};\s*\}')
+# Whether memory was had, and what is given where it was not.
+HELD = re.compile(r'(?:=|return) (?:[\w.>-]+ && )?[\w.>-]+ != NULL(?: && [\w.>-]+ != NULL)*;'
+                  r'|\.memory = [\w.>-]+ != NULL|= held \? [^;]*: \(fig\)\{0\};'
+                  r'|return \*held \? [^;:]* : 0;')
 # Room that is asked for: too little of it is seen by the sanitizers alone.
 ARRAY = re.compile(r'^ *[\w ]+ \**\w+\[[^\]]*\](?= =|;)', re.M)
 ROOM = re.compile(r'[^;{}]*\b(?:calloc|malloc|pool_take|pool_copy|array_grow|qsort)\([^;]*;')
@@ -90,7 +94,7 @@ def code_lines(text):
     text = re.sub(r'/\*.*?\*/|//[^\n]*', blank, text, flags=re.S)
     text = re.sub(r'"(?:[^"\\\n]|\\.)*"', blank, text)
     text = re.sub(r'assert\([^;]*;', blank, text)
-    for left_alone in [LOOP, ARRAY, EMPTY, NOTHING, GUARD, ROOM]:
+    for left_alone in [LOOP, ARRAY, EMPTY, NOTHING, GUARD, HELD, ROOM]:
         text = left_alone.sub(blank, text)
     text = re.sub(r'^#[^\n]*(\\\n[^\n]*)*', blank, text, flags=re.M)
     return text

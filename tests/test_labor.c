@@ -8,8 +8,9 @@
 #include <cmocka.h>
 #include <string.h>
 
-/* One operation `work` on the plain style. */
-#define WORK "door plain|operations = work"
+/* One operation `work` on the plain style; on slabs. */
+#define WORK    "door plain|operations = work"
+#define SLABBED "door slab|operations = work", "make|style = slab"
 #define DRUM                                                                                       \
     "operation work|machine = sander\nper = door\nminutes = 1.5\npasses = 2\n"                     \
     "capacity = 16 in, one side open"
@@ -329,6 +330,15 @@ static const struct bench_case setup_cases[] = {
      "id,frame,width,height\nD1,poplar,18,30\nD2,thick-poplar,18,30\nD3,poplar,18,36\n",
      {OPERATION(0, setups, "2")}},
     {"per length of panels", {WORK, SET("panel", "length")}, TWO_HIGH, {OPERATION(0, setups, "2")}},
+    /* the second lumber and the second sheet of the shop, and two sheets */
+    {"per material of whole doors, a slab of lumber and one of a sheet",
+     {SLABBED, SET("door", "material")},
+     "id,width,height,slab\nD1,18,30,thick-poplar\nD2,18,30,board\n",
+     {OPERATION(0, setups, "2")}},
+    {"per material of whole doors, slabs of two sheets",
+     {SLABBED, SET("door", "material")},
+     "id,width,height,slab\nD1,18,30,ply\nD2,18,30,board\nD3,12,30,ply\n",
+     {OPERATION(0, setups, "2")}},
     {"per style", {WORK, SET("door", "style")}, TWO_HIGH, {OPERATION(0, setups, "1")}},
     {"per style of two",
      {WORK, "door tenoned|operations = work", SET("door", "style")},

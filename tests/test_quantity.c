@@ -197,6 +197,26 @@ static const struct bench_case inch_cases[] = {
 #define HANGED "make|hinge = hinge\npull = pull"
 
 static const struct bench_case hinge_cases[] = {
+    /* stile, rails, mid rail, mid stile and what fills the openings */
+    {"nothing of a straight door is cut to an arch",
+     {NULL},
+     "id,width,height,mid rails,mid stiles\nD1,18,30,1,1\n",
+     {PART(0, rise, NULL), PART(1, rise, NULL), PART(2, rise, NULL), PART(3, rise, NULL),
+      PART(4, rise, NULL), PART(5, rise, NULL)}},
+    {"nor of a glazed one",
+     {"make|style = glazed"},
+     "D1,18,30\n",
+     {PART(3, width, "14"), PART(3, rise, NULL)}},
+    {"a pane is square behind its arch",
+     {"make|style = glazed"},
+     "id,width,height,arch\nD1,18,30,2\n",
+     {PART(1, rise, "2"), PART(2, rise, NULL), PART(3, rise, NULL)}},
+    {"nor is a slab", {"make|style = slab"}, "D1,18,30\n", {PART(0, rise, NULL)}},
+    {"a low front by the first style of the shop, which is a slab",
+     {"make|style = drawer", "door drawer|slab style = plain",
+      "door plain|kind = slab\njoint\nstile\ntongue\ngroove\npanel clearance"},
+     "id,use,width,height\nF1,drawer front,18,6\n",
+     {PART(0, width, "18"), PART(0, length, "6"), PART(1, width, NULL)}},
     {"one rule of heights, of one step",
      {"make|hinge = hinge", "hinges|by height = 40 in: 3\nby weight"},
      "D1,18,30\n",

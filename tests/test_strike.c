@@ -190,6 +190,11 @@ static const struct size_case {
      HEAD "D1,1,18,24\nD2,1,18 1/8,30\nD3,1,12,30 1/8\nD4,1,12 1/8,40\nD5,1,10,40 1/4\n",
      "height 30 1/8 > 30: D3, as D2, 3600, 1; height 40 1/4 > 40: D5, as D4, 3600, 1; "
      "width 18 1/8 > 18: D2, as D1, 2000, 1; width 12 1/8 > 12: D4, as D3, 2000, 1"},
+    /* 0.10 of more than 300 are less than a thousandth, but a set-up is saved */
+    {"a small set-up",
+     {SLABS, "operation saw|setup = 0.1 min per length"},
+     HEAD "D1,1,18,24\nD2,1,18,24 1/8\n",
+     "height 24 1/8 > 24: D2, as D1, 10, 1"},
     /* Two doors of 30.16 min are 30.00: 0.32 of 100.00 + 60.32 + 30.00 + 129.68 = 320.00. */
     {"without a set-up, the thousandth part of the direct cost",
      {SLABS, PER_AREA("129.68")},

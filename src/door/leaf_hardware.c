@@ -26,10 +26,9 @@ static fig carried(const struct calc *c, const struct leaf_figures *leaf) {
     if (leaf->door->beside == NULL || leaf->door->role == LEAF_FOLDING) {
         return leaf->weight;
     }
-    const fig other = leaf[1].weight;
-    return fig_none(leaf->weight) || fig_none(other)
-               ? (fig){0}
-               : fig_plus(c->tape, "weight, both leaves", leaf->weight, other);
+    return fig_none(leaf->weight) /* so is the other's, of the same materials */
+               ? leaf->weight
+               : fig_plus(c->tape, "weight, both leaves", leaf->weight, leaf[1].weight);
 }
 
 /* The larger of what the hinged edge and the weight ask for; none: there is no rule. */

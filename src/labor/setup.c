@@ -29,14 +29,13 @@ static int64_t part_mark(enum setup_per per, const struct door *door, const stru
 /* The same of a door that is worked on whole. Its material is that of its first part, which is a
  * stile or the slab; false: a door bought in has none. */
 static bool door_mark(enum setup_per per, const struct door *door, int64_t *mark) {
-    const struct part own = {.thickness = door->thickness,
-                             .width = door->width,
-                             .length = door->height,
-                             .material_kind = door->part_count > 0 ? door->parts[0].material_kind
-                                                                   : MATERIAL_NONE,
-                             .material = door->part_count > 0 ? door->parts[0].material : 0};
-    *mark = part_mark(per, door, &own);
-    return per != SETUP_PER_MATERIAL || door->part_count > 0;
+    const struct part own = {
+        .thickness = door->thickness, .width = door->width, .length = door->height};
+    if (per == SETUP_PER_MATERIAL && door->part_count == 0) {
+        return false;
+    }
+    *mark = part_mark(per, door, per == SETUP_PER_MATERIAL ? &door->parts[0] : &own);
+    return true;
 }
 
 /* Marks, each once. */
@@ -89,12 +88,13 @@ static bool keep_marks(const struct calc *c, struct operation_figures *o, enum s
     if (per != SETUP_PER_THICKNESS && per != SETUP_PER_WIDTH && per != SETUP_PER_LENGTH) {
         return true;
     }
-    if (marks->count > 0) {
-        qsort(marks->list, marks->count, sizeof *marks->list, largest_first);
-        o->setup_at = pool_copy(c->pool, marks->list, marks->count * sizeof *marks->list);
-        o->setup_at_count = marks->count;
+    if (marks->count == 0) {
+        return true;
     }
-    return marks->count == 0 || o->setup_at != NULL;
+    qsort(marks->list, marks->count, sizeof *marks->list, largest_first);
+    o->setup_at = pool_copy(c->pool, marks->list, marks->count * sizeof *marks->list);
+    o->setup_at_count = marks->count;
+    return o->setup_at != NULL;
 }
 
 static int64_t distinct_marks(const struct calc *c, struct operation_figures *o,
