@@ -8,6 +8,7 @@
 #include "read/actuals/actuals_file.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
+#include "trial/trial.h"
 
 #include "model/job.h"
 
@@ -238,12 +239,42 @@ static void test_strike(void **state) {
     rates_clear(&rates);
 }
 
+/* Reads and estimates a job with a rate changed, that call failing; what came of it. */
+static enum trial_result change_with_failure(size_t call) {
+    const struct rate_change change = {"lumber poplar", "defects", "5 %", 1};
+    const char *const line = "5 %";
+    const struct rate_changes changes = {&change, 1, &line, "--set"};
+    const struct trial_job job = {"memory-case/job.ini", -1, {0}};
+    struct problems problems;
+    struct outcome outcome;
+
+    calls = 0;
+    alive = 0;
+    failing = call;
+    problems_init(&problems);
+    const enum trial_result result = trial_try(&job, &changes, &outcome, &problems);
+    failing = 0;
+    problems_clear(&problems);
+    assert_int_equal(alive, 0);
+    return result;
+}
+
+static void test_change(void **state) {
+    (void)state;
+    assert_true(case_prepare(BASE, NULL, "memory-case"));
+    assert_int_equal(change_with_failure(0), TRIAL_DONE);
+    const size_t last = calls;
+    assert_true(last > 10);
+    for (size_t call = 1; call <= last; call++) {
+        assert_int_equal(change_with_failure(call), TRIAL_MEMORY);
+    }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_good_inputs),
-        cmocka_unit_test(test_bad_inputs),
-        cmocka_unit_test(test_lost_line),
-        cmocka_unit_test(test_strike),
+        cmocka_unit_test(test_good_inputs), cmocka_unit_test(test_bad_inputs),
+        cmocka_unit_test(test_lost_line),   cmocka_unit_test(test_strike),
+        cmocka_unit_test(test_change),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

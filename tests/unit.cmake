@@ -64,6 +64,13 @@ foreach(job ${sample_jobs})
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${job})
 endforeach()
 
+# What `range` tells of every sample is what edited rates come to.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME range-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/range.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${job})
+endforeach()
+
 # A shop and a job on the bench, for tests that read and estimate.
 add_library(doorcost_support OBJECT support.c questions.c)
 target_include_directories(doorcost_support PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
@@ -104,6 +111,9 @@ doorcost_stage_test(test_caution)
 target_sources(test_caution PRIVATE case.c)
 doorcost_stage_test(test_setting)
 doorcost_stage_test(test_rate_number)
+doorcost_stage_test(test_range)
+target_sources(test_range PRIVATE case.c)
+target_link_libraries(test_range PRIVATE doorcost_file_bench)
 doorcost_stage_test(test_questions)
 doorcost_stage_test(test_usual)
 doorcost_stage_test(test_asked)

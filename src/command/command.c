@@ -94,6 +94,16 @@ static const struct command rows[COMMAND_COUNT] = {
          "-o the new rates are written to a new file, which keeps all comments.",
          WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_learn,
          "NOTED.csv [JOB.ini NOTED.csv ...]"},
+    [PLACE_RANGE] =
+        {"range", "tell which rates move the price, and how far",
+         "doorcost range samples/kitchen/kitchen.ini",
+         "Moves each rate that has a range, '4.10 per bf (3.80 to 4.60)', to its low and its high, "
+         "estimates the job anew for each, and prints what that changes for the client and of the "
+         "cost, what moves most first; then which rates without a range move the price most. With "
+         "--set, what single changes come to; with --by, all rates moved by the same part, which "
+         "is no analysis of what is uncertain.",
+         WORK_PURCHASE, TRACE_FIRST, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_range,
+         NULL},
 };
 
 const struct command *command_rows(size_t *count) {

@@ -51,6 +51,7 @@ enum command_place {
     PLACE_EXPLAIN,
     PLACE_STRIKE,
     PLACE_LEARN,
+    PLACE_RANGE,
     COMMAND_COUNT
 };
 
@@ -117,6 +118,9 @@ enum status command_strike(const struct request *request, struct work *work,
 
 /* What happened, against the estimate. */
 enum status command_learn(const struct request *request, struct work *work, struct streams streams);
+
+/* What rates change when they are moved through their ranges, or as set. */
+enum status command_range(const struct request *request, struct work *work, struct streams streams);
 
 /* How a figure came about. */
 enum status command_explain(const struct request *request, struct work *work,

@@ -18,32 +18,40 @@ static const struct option_row rows[] = {
     {"output", "FILE",
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
      "-doors.pdf; buy, plan, learn: nothing is written)",
-     AT(output), WRITES | 1u << PLACE_LEARN, 'o'},
+     AT(output), WRITES | 1u << PLACE_LEARN, 'o', false},
     {"all", NULL, "print all of the quote: each door, what it costs, hours, cautions", AT(all),
-     1u << PLACE_QUOTE, '\0'},
+     1u << PLACE_QUOTE, '\0', false},
     {"force", NULL,
      "overwrite a file even where this program did not write it, or where somebody edited it",
-     AT(force), WRITES, '\0'},
+     AT(force), WRITES, '\0', false},
     {"option", "NAME", "work on [option NAME] of the job in place of the job as listed", AT(option),
-     EVERY & ~(1u << PLACE_COMPARE), '\0'},
+     EVERY & ~(1u << PLACE_COMPARE), '\0', false},
     {"effort", "COUNT",
      "units of work that the planner may spend on a material, in millions (1000 takes about a "
      "second); the same count gives the same "
      "plan everywhere",
      AT(effort),
      1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_EXPLAIN |
-         1u << PLACE_STRIKE,
-     '\0'},
+         1u << PLACE_STRIKE | 1u << PLACE_RANGE,
+     '\0', false},
     {"depth", "COUNT", "how far down lines go, from 0 to 99; else 2", AT(depth),
-     1u << PLACE_EXPLAIN, '\0'},
+     1u << PLACE_EXPLAIN, '\0', false},
+    {"set", "CHANGE",
+     "tell what a change of a rate comes to, as in --set \"lumber poplar.price = 4.60 per bf\"; "
+     "may "
+     "be given more than once",
+     AT(set), 1u << PLACE_RANGE, '\0', true},
+    {"by", "PERCENT", "move every rate by so many percent, as in --by 10%, in place of its range",
+     AT(by), 1u << PLACE_RANGE, '\0', false},
     {"svg", "FOLDER", "draw each page of the plan as FOLDER/plan-01.svg and on", AT(svg),
-     1u << PLACE_PLAN, '\0'},
+     1u << PLACE_PLAN, '\0', false},
     {"no-prices", NULL, "write the order for suppliers, without what the shop pays", AT(no_prices),
-     1u << PLACE_BUY, '\0'},
-    {"json", NULL, "print the result as JSON (docs/json.md)", AT(json), EVERY, '\0'},
-    {"no-color", NULL, "no colors in messages, on a terminal either", AT(no_color), EVERY, '\0'},
-    {"help", NULL, "print this and end", AT(help), EVERY, 'h'},
-    {"version", NULL, "print name and version and end", AT(version), EVERY, 'V'},
+     1u << PLACE_BUY, '\0', false},
+    {"json", NULL, "print the result as JSON (docs/json.md)", AT(json), EVERY, '\0', false},
+    {"no-color", NULL, "no colors in messages, on a terminal either", AT(no_color), EVERY, '\0',
+     false},
+    {"help", NULL, "print this and end", AT(help), EVERY, 'h', false},
+    {"version", NULL, "print name and version and end", AT(version), EVERY, 'V', false},
 };
 
 #define ROWS (sizeof rows / sizeof *rows)
@@ -171,15 +179,25 @@ static bool is_whole(const struct option_row *row, const char *word) {
                                            (word[2 + size] == '\0' || word[2 + size] == '='));
 }
 
-static void set_option(struct request *request, const struct option_row *row,
-                       const char *argument) {
+/* false: it was given too often, which is said. */
+static bool set_option(struct request *request, const struct option_row *row, const char *argument,
+                       FILE *err) {
     char *const place = (char *)request + row->offset;
-    if (row->argument == NULL) {
+    if (row->often) {
+        struct option_texts *const all = (struct option_texts *)(void *)place;
+        if (all->count == MOST_OPTION_TEXTS) {
+            text_print(err, "doorcost: option '--%s' is given more than %d times\n", row->name,
+                       MOST_OPTION_TEXTS);
+            return false;
+        }
+        all->texts[all->count++] = argument;
+    } else if (row->argument == NULL) {
         const bool yes = true;
         memcpy(place, &yes, sizeof yes);
     } else {
         memcpy(place, &argument, sizeof argument);
     }
+    return true;
 }
 
 /* value: what getopt_long returned; word: the word of the line that it was about. */
@@ -203,9 +221,8 @@ static bool take_option(struct request *request, int value, const char *word, un
     if (value == '?' || value == ':' || row == NULL || !is_whole(row, word)) {
         return unknown_option(word, err);
     }
-    set_option(request, row, optarg);
     *given |= 1u << (row - rows);
-    return true;
+    return set_option(request, row, optarg, err);
 }
 
 static bool take_words(struct request *request, int argc, char **argv, FILE *err) {

@@ -13,6 +13,13 @@
 
 struct command;
 
+/* What an option that may be given more than once was given; more than fit are refused. */
+#define MOST_OPTION_TEXTS 64
+struct option_texts {
+    const char *texts[MOST_OPTION_TEXTS];
+    size_t count;
+};
+
 /* What a call asks for; texts are borrowed from argv. */
 struct request {
     const struct command *command; /* NULL: none named */
@@ -22,8 +29,10 @@ struct request {
     const char *svg;               /* --svg, a folder; NULL: none */
     const char *const *words;      /* what stands behind the job file */
     size_t word_count;
-    const char *depth;  /* --depth; NULL: the default */
-    const char *effort; /* --effort; NULL: the default */
+    const char *depth;       /* --depth; NULL: the default */
+    const char *by;          /* --by; NULL: not given */
+    struct option_texts set; /* --set, in the order of the line */
+    const char *effort;      /* --effort; NULL: the default */
     bool all, force, no_prices, json, no_color, help, version;
 };
 
@@ -35,6 +44,7 @@ struct option_row {
     size_t offset;     /* into struct request: a bool, or a text where it takes one */
     unsigned commands; /* bits by place in the table of commands */
     char letter;       /* '\0': none */
+    bool often;        /* may be given more than once: offset is of a struct option_texts */
 };
 
 /* All options, in the order of the help. */

@@ -2,7 +2,21 @@
 #include "model/rate_number.h"
 
 #include "base/int128.h"
+#include "base/text.h"
 #include "figure/tape.h"
+
+#include <string.h>
+
+bool rate_number_may_differ(const struct rate_number *number) {
+    switch (number->value.unit) {
+    case UNIT_COUNT:
+        return false;
+    case UNIT_NM:
+        return text_same(number->section, "saw") || text_same(number->key, "wet film");
+    default:
+        return true;
+    }
+}
 
 const char *rate_number_with(const struct rate_number *number, const char *text,
                              struct pool *pool) {
@@ -15,7 +29,9 @@ const char *rate_number_text(const struct rate_number *number, int64_t amount, u
     char text[32];
 
     if (number->value.unit == UNIT_NM) {
-        shown.decimals = 6; /* a millimeter has a million of them */
+        const bool inches = strcmp(number->unit, RATE_INCHES) == 0;
+        amount = inches ? (int64_t)int128_round((int128)amount * 10, NM_PER_INCH / 100000) : amount;
+        shown.decimals = 6; /* a millimeter has a million nm */
     }
     int128 under = 1;
     for (; shown.decimals > number->most_decimals; shown.decimals--) {

@@ -21,10 +21,14 @@ struct rate_number {
     const char *lead;            /* the part of before that is of the same item: `1 gal at ` */
     const char *likely;          /* as written, with its unit, without its range: `4.10 per bf` */
     const char *low_text, *high_text; /* likewise, the unit added; NULL where it has no range */
-    const char *unit;                 /* what follows the number, ` per bf`; of a length ` mm` */
-    const char *reason;               /* the comment of its line; NULL: none */
-    uint8_t most_decimals;            /* that may be written */
+    const char *unit;      /* what follows the number, ` per bf`; of a length ` in`, ` mm` */
+    const char *reason;    /* the comment of its line; NULL: none */
+    uint8_t most_decimals; /* that may be written */
 };
+
+/* What follows a length that is written anew. */
+#define RATE_INCHES      " in"
+#define RATE_MILLIMETERS " mm"
 
 struct rate_numbers {
     struct rate_number *list; /* in the order in which they were read */
@@ -36,13 +40,18 @@ static inline bool rate_number_ranged(const struct rate_number *number) {
     return number->low.set;
 }
 
+/* Whether it is a number that may turn out otherwise: no whole count, and no length but those of
+ * [saw] and the film of a [coating], as sizes of doors and of what is bought are chosen. */
+bool rate_number_may_differ(const struct rate_number *number);
+
 /* The value of the key with that text, number and unit, in place of the number and its range; other
  * ranges of a list stay. In pool; "" when memory is out. */
 const char *rate_number_with(const struct rate_number *number, const char *text, struct pool *pool);
 
 /* An amount of the number's unit, at that many decimals, as it would be written there, with its
  * unit: rounded, half away from zero, to most_decimals; of a length the amount is in nm (decimals
- * 0), and its text in mm. |amount| below 10^15. In pool; "" when memory is out. */
+ * 0), and its text in inches or mm as the file is. |amount| below 10^15. In pool; "" when memory is
+ * out. */
 const char *rate_number_text(const struct rate_number *number, int64_t amount, uint8_t decimals,
                              struct pool *pool);
 

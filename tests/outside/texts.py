@@ -135,7 +135,7 @@ def book_texts(path):
 def one(doorcost, folder, where, text, name):
     before = fail.count
     write_job(folder, text, name)
-    for command in ("check", "buy", "finish", "compare", "strike"):
+    for command in ("check", "buy", "finish", "compare", "strike", "range"):
         run(doorcost, folder, command, "job.ini")
     if run(doorcost, folder, "quote", "job.ini", "-o", "q.xlsx", "--effort", "5") is not None:
         for book in ("q.xlsx", "q-client.xlsx"):

@@ -13,7 +13,8 @@
 #include <string.h>
 
 /* Reads the rates that the job names, before the job's own keys: those name what stands there. */
-static bool read_rates(struct reader *reader, const struct ini *ini, struct rates *rates) {
+static bool read_rates(struct reader *reader, const struct ini *ini, struct rates *rates,
+                       const struct rate_changes *changes) {
     const struct ini_section *section = section_find(ini, "job");
 
     for (size_t i = 0; section != NULL && i < section->count; i++) {
@@ -27,7 +28,7 @@ static bool read_rates(struct reader *reader, const struct ini *ini, struct rate
         if (path == NULL) {
             return false;
         }
-        return rates_read_from(rates, path, key->value_place, reader->problems,
+        return rates_read_from(rates, path, key->value_place, changes, reader->problems,
                                &reader->names_known);
     }
     return true;
@@ -59,7 +60,8 @@ static bool is_list(struct problems *problems, const char *path) {
     return true;
 }
 
-bool job_read(struct job *job, struct rates *rates, const char *path, struct problems *problems) {
+bool job_read_changed(struct job *job, struct rates *rates, const char *path,
+                      const struct rate_changes *changes, struct problems *problems) {
     struct reader reader = {.pool = &job->pool,
                             .problems = problems,
                             .path = path,
@@ -85,7 +87,7 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
     if (is_rates(problems, &ini)) {
         return !pool_failed(&job->pool) && !problems->failed;
     }
-    if (!read_rates(&reader, &ini, rates)) {
+    if (!read_rates(&reader, &ini, rates, changes)) {
         return false;
     }
     settings_make(&reader, &ini, &job->settings);
@@ -106,6 +108,10 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
     }
     charges_check(&reader, job);
     return !problems->failed;
+}
+
+bool job_read(struct job *job, struct rates *rates, const char *path, struct problems *problems) {
+    return job_read_changed(job, rates, path, NULL, problems);
 }
 
 void job_clear(struct job *job) {

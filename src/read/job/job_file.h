@@ -4,11 +4,17 @@
 #define DOORCOST_READ_JOB_JOB_FILE_H
 
 #include "model/job.h"
+#include "model/rate_change.h"
 
 /* Reads the job file, the rates file that it names and its door list; every fault of all three goes
  * to problems, in one go. Both structs are always left so that job_clear and rates_clear may be
  * called.  false: out of memory. */
 bool job_read(struct job *job, struct rates *rates, const char *path, struct problems *problems)
+    __attribute__((warn_unused_result));
+
+/* The same with changes to the rates, as if their file had them so. */
+bool job_read_changed(struct job *job, struct rates *rates, const char *path,
+                      const struct rate_changes *changes, struct problems *problems)
     __attribute__((warn_unused_result));
 
 /* Frees all that was read; job is empty after. */

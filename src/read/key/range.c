@@ -124,7 +124,9 @@ bool number_keep(struct reader *reader, const struct key *key, const struct entr
         .behind = pool_words(pool, "%s", at + strlen(entry->text)),
         .lead = lead_of(before),
         .likely = pool_words(pool, "%s", written->text),
-        .unit = pool_words(pool, "%s", written->value.unit == UNIT_NM ? " mm" : written->unit),
+        .unit = written->value.unit == UNIT_NM
+                    ? (reader->unit == LENGTH_INCH ? RATE_INCHES : RATE_MILLIMETERS)
+                    : pool_words(pool, "%s", written->unit),
         .reason = comment == NULL ? NULL : pool_text(pool, comment, strlen(comment)),
         .most_decimals = written->most_decimals,
     };

@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "read/file/ini.h"
 #include "read/key/currency.h"
+#include "read/rates/change.h"
 #include "read/rates/picture.h"
 #include "read/rates/plausible.h"
 #include "read/rates/rates_keys.h"
@@ -46,7 +47,7 @@ static void check_materials(struct reader *reader, const struct rates *rates) {
 }
 
 bool rates_read_from(struct rates *rates, const char *path, struct place asked,
-                     struct problems *problems, bool *open) {
+                     const struct rate_changes *changes, struct problems *problems, bool *open) {
     struct reader reader = {.pool = &rates->pool,
                             .problems = problems,
                             .path = path,
@@ -66,7 +67,10 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
         return !pool_failed(&rates->pool);
     }
     *open = true;
-    settings_make(&reader, &ini, &rates->settings);
+    settings_make(&reader, &ini, &rates->settings); /* as the file has them */
+    if (!changes_apply(&ini, changes, problems)) {
+        return false;
+    }
     reader.unit = unit_before(&ini, "shop");
     reader.money_decimals = currency_decimals(text_before(&ini, "shop", "currency"));
     rates->shop.money_decimals = reader.money_decimals;
@@ -83,7 +87,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
 bool rates_read(struct rates *rates, const char *path, struct problems *problems) {
     bool open;
 
-    return rates_read_from(rates, path, (struct place){0}, problems, &open);
+    return rates_read_from(rates, path, (struct place){0}, NULL, problems, &open);
 }
 
 void rates_clear(struct rates *rates) {

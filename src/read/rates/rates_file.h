@@ -3,6 +3,7 @@
 #ifndef DOORCOST_READ_RATES_RATES_FILE_H
 #define DOORCOST_READ_RATES_RATES_FILE_H
 
+#include "model/rate_change.h"
 #include "model/rates.h"
 
 /* Reads a rates file and the woods table that it names; every fault goes to problems.
@@ -12,10 +13,11 @@
 bool rates_read(struct rates *rates, const char *path, struct problems *problems)
     __attribute__((warn_unused_result));
 
-/* As rates_read, where another file names the rates. asked: the place that names them. *open:
- * whether the file could be read. */
+/* As rates_read, where another file names the rates. asked: the place that names them. changes:
+ * what is read as if the file had it so; NULL: nothing. *open: whether the file could be read. */
 bool rates_read_from(struct rates *rates, const char *path, struct place asked,
-                     struct problems *problems, bool *open) __attribute__((warn_unused_result));
+                     const struct rate_changes *changes, struct problems *problems, bool *open)
+    __attribute__((warn_unused_result));
 
 /* Frees all that was read; rates is empty after. */
 void rates_clear(struct rates *rates);

@@ -141,6 +141,8 @@ static void read_size(struct reader *reader, const struct key *key, const struct
     }
     first = entry_part(reader, entry, entry->text, cross);
     second = entry_part(reader, entry, cross + 1, entry->text + strlen(entry->text));
+    first.fixed = true; /* what is ordered is no guess */
+    second.fixed = true;
     if (length_value(reader, key, &first, key->kind.range, &sheet->width) &&
         length_value(reader, key, &second, key->kind.range, &sheet->length) &&
         sheet->length.amount < sheet->width.amount) {

@@ -177,6 +177,9 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     if (paper->strike != NULL) {
         json_strike(maker, paper->strike);
     }
+    if (paper->ranges != NULL) {
+        json_range(maker, paper->ranges);
+    }
     if (!fig_none(paper->explained)) {
         json_send(stream, "explained", json_integer(paper->explained.id));
     }

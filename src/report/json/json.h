@@ -7,6 +7,7 @@
 
 #include "learn/hours_fit.h"
 #include "price/strike.h"
+#include "trial/range.h"
 
 #include <stdio.h>
 
@@ -35,6 +36,7 @@ struct json_paper {
     const struct learned *learned;     /* likewise */
     const struct proposals *proposals; /* of all jobs that were learned from; likewise */
     const struct hours_fit *hours_fit; /* likewise */
+    const struct ranges *ranges;       /* of the first estimate; likewise */
 };
 
 /* Writes the document and a line feed, piece by piece. false: out of memory, and what was written

@@ -8,6 +8,7 @@
 #include "report/json/json.h"
 #include "report/json/json_stream.h"
 #include "report/words/field.h"
+#include "trial/range.h"
 
 /* A document in the making: failure sticks. */
 struct json_maker {
@@ -27,6 +28,10 @@ void json_put_count(struct json_maker *maker, json_t *object, const char *key, i
 
 /* object[key] = {"figure": id, "value": "4.10", "unit": "bf"}; null for none. */
 void json_put_figure(struct json_maker *maker, json_t *object, const char *key, fig f);
+
+/* object[key] = what a job comes to; o: NULL: null. */
+void json_put_outcome(struct json_maker *maker, json_t *object, const char *key,
+                      const struct outcome *o, uint8_t money_decimals);
 
 /* All figures of a table that have a key. */
 void json_put_fields(struct json_maker *maker, json_t *object, const struct field_table *table,
@@ -55,6 +60,8 @@ void json_plans(struct json_maker *maker);
 void json_strike(struct json_maker *maker, const struct strike *strike);
 /* What happened and what the rates should be by it, likewise. */
 void json_learn(struct json_maker *maker, const struct json_paper *paper);
+/* Rates moved, and those without a range, likewise. */
+void json_range(struct json_maker *maker, const struct ranges *ranges);
 /* All figures with how they were made, and problems, likewise. */
 void json_tape(struct json_maker *maker, const struct problems *problems);
 

@@ -12,18 +12,7 @@ static void put_money(struct json_maker *maker, const struct strike *s, json_t *
 
 static void put_outcome(struct json_maker *maker, const struct strike *s, json_t *parent,
                         const char *key, const struct outcome *o) {
-    json_t *object = NULL;
-    if (o != NULL) {
-        object = json_object();
-        put_money(maker, s, object, "client pays", o->client);
-        put_money(maker, s, object, "before tax", o->before_tax);
-        put_money(maker, s, object, "direct", o->direct);
-        put_money(maker, s, object, "left over", o->left);
-        put_money(maker, s, object, "to buy", o->bought);
-        json_put_text(maker, object, "hours", show_number(o->hours, 2).text);
-        json_put_count(maker, object, "set-ups", o->setups);
-    }
-    json_put(maker, parent, key, o == NULL ? json_null() : object);
+    json_put_outcome(maker, parent, key, o, s->money_decimals);
 }
 
 static json_t *row_object(struct json_maker *maker, const struct strike *s,

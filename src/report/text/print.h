@@ -9,6 +9,7 @@
 #include "price/strike.h"
 #include "report/text/grid.h"
 #include "report/words/caution.h"
+#include "trial/range.h"
 
 /* The head that every report opens with: what it is, the job, whose, when, in which money. */
 void head_print(struct page *page, const char *what, const struct estimate *estimate);
@@ -70,6 +71,10 @@ void hours_fit_print(struct page *page, const struct hours_fit *fit,
 
 /* What rows save and cost, and sizes that might be one. estimate: the job as it stands. */
 void strike_print(struct page *page, const struct estimate *estimate, const struct strike *strike);
+
+/* What moved rates change, with bars, and which rates have no range. estimate: the job as it
+ * stands, traced. */
+void range_print(struct page *page, const struct estimate *estimate, const struct ranges *ranges);
 
 /* How a figure of a traced estimate came about: lines down to depth, the figure itself being at 0,
  * each figure once. */

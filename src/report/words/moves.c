@@ -51,3 +51,30 @@ struct moves moves_of(const struct estimate *e, struct pool *pool) {
     qsort(moves.list, moves.count, sizeof *moves.list, by_money);
     return moves;
 }
+
+/* Whether a line holds a number that may differ, and none that has a range. */
+static bool lacks_range(const struct rate_numbers *numbers, uint32_t line) {
+    bool could = false;
+    for (size_t i = 0; i < numbers->count; i++) {
+        const struct rate_number *const n = &numbers->list[i];
+        if (n->value.place.line == line) {
+            if (rate_number_ranged(n)) {
+                return false;
+            }
+            could = could || rate_number_may_differ(n);
+        }
+    }
+    return could;
+}
+
+struct moves moves_without_range(const struct estimate *e, struct pool *pool) {
+    struct moves moves = moves_of(e, pool);
+    size_t kept = 0;
+    for (size_t i = 0; i < moves.count; i++) {
+        if (lacks_range(&e->rates->numbers, moves.list[i].setting->line)) {
+            moves.list[kept++] = moves.list[i];
+        }
+    }
+    moves.count = kept;
+    return moves;
+}

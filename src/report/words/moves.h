@@ -22,4 +22,8 @@ struct moves {
 /* Of a traced estimate. All in pool, which tells of want of memory. */
 struct moves moves_of(const struct estimate *estimate, struct pool *pool);
 
+/* Those of them that lack a range: lines of the rates with a number that may differ
+ * (rate_number_may_differ), none of them with a range. */
+struct moves moves_without_range(const struct estimate *estimate, struct pool *pool);
+
 #endif

@@ -3,6 +3,7 @@
 
 #include "base/joined.h"
 #include "base/text.h"
+#include "price/setting_used.h"
 
 #include <string.h>
 
@@ -18,29 +19,6 @@ bool shipped_still(const struct rates *rates, const struct setting *setting) {
         }
     }
     return rates->shop.invented;
-}
-
-static void mark(const struct estimate *e, fig given, bool *used) {
-    const struct settings *const settings = &e->rates->settings;
-    const struct setting *const s = tape_op(&e->tape, given) == OP_GIVEN
-                                        ? setting_at(settings, tape_origin(&e->tape, given).place)
-                                        : NULL;
-    if (s != NULL) {
-        used[s - settings->list] = true;
-    }
-}
-
-/* By setting: whether a figure was made of it; what stages put on the tape for all doors alike may
- * be of none here. NULL: out of memory. */
-static bool *mark_used(const struct estimate *e, struct pool *pool) {
-    bool *const used = pool_take(pool, e->rates->settings.count, sizeof *used);
-    for (uint32_t id = 1; used != NULL && id < e->tape.count; id++) {
-        const size_t count = tape_operands(&e->tape, (fig){id});
-        for (size_t i = 0; i < count; i++) {
-            mark(e, tape_operand(&e->tape, (fig){id}, i).f, used);
-        }
-    }
-    return used;
 }
 
 /* The name of a section without its kind; of one that has none the key. */
@@ -81,7 +59,7 @@ static bool has_group(const struct shipped *shipped, const char *kind) {
 
 struct shipped shipped_of(const struct estimate *e, struct pool *pool) {
     const struct settings *const settings = &e->rates->settings;
-    bool *const left = mark_used(e, pool);
+    bool *const left = settings_used(e, pool);
     struct shipped shipped = {
         .groups = pool_take(pool, settings->count, sizeof *shipped.groups),
     };

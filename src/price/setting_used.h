@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: MIT */
+/* Which lines of the rates file a job takes numbers from. */
+#ifndef DOORCOST_PRICE_SETTING_USED_H
+#define DOORCOST_PRICE_SETTING_USED_H
+
+#include "price/estimate.h"
+
+/* By setting of the rates (estimate->rates->settings.list): whether a figure was made of it; what
+ * stages put on the tape for all doors alike may be of none here. Of a traced estimate. In pool;
+ * NULL: out of memory. */
+bool *settings_used(const struct estimate *estimate, struct pool *pool);
+
+#endif
