@@ -37,7 +37,8 @@ def ini(path):
             here = sections.setdefault((kind.lower(), name.strip().lower()), {})
             continue
         key, _, text = line.partition("=")
-        here[key.strip().lower()] = re.split(r"\s;", text.strip())[0].strip()
+        text = re.split(r"\s;", text.strip())[0]
+        here[key.strip().lower()] = re.sub(r"\s*\([^()]* to [^()]*\)", "", text).strip()  # ranges move nothing
     return sections
 
 
