@@ -92,11 +92,14 @@ void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16
     }
 }
 
+#define KEPT 8 /* cautions that are not parted */
+
 uint32_t paper_cautions(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t last,
                         unsigned papers) {
     const struct caution_list list = cautions_needed(paper->base, papers, &paper->book->pool);
     if (list.count > 0) {
-        book_keep(paper->book, sheet, row, row + (uint32_t)list.count);
+        /* a long list is parted, else it takes a page of its own */
+        book_keep(paper->book, sheet, row, row + (uint32_t)(list.count > KEPT ? 3 : list.count));
         book_text(paper->book, sheet, row++, 0, LOOK_SECTION, "Cautions");
     }
     for (size_t i = 0; i < list.count; i++) {

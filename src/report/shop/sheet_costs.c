@@ -80,6 +80,8 @@ void sheet_costs(const struct paper *paper, uint16_t sheet) {
     build_up(paper, &list);
     paper_lines(paper, &list, &fields_costs, FIELD_SHEET, &paper->base->costs);
     list.row++;
+    paper_lines(paper, &list, &fields_costs, FIELD_MORE, &paper->base->costs);
+    list.row++;
     charges(paper, &list);
     paper_lines(paper, &list, &fields_sale, FIELD_SHEET, &paper->base->sale);
 }

@@ -61,7 +61,8 @@ void sheet_doors(const struct paper *paper, uint16_t sheet) {
         pool_words(
             &paper->book->pool,
             "Sizes in %s. Made sizes, hinges, face area (%s) and weight (%s) are of one leaf; "
-            "as measured: width x height of the list, of the opening or of the door.",
+            "as measured: width x height of the list, of the opening or of the door. In all: of "
+            "all leaves.",
             paper_lengths(paper), unit_name(m->area), unit_name(m->weight)));
     const uint32_t last = door_table(paper, sheet, &fields_leaf, FIELD_SHEET);
     const uint16_t column = WORDS + (uint16_t)field_count(&fields_leaf, FIELD_SHEET);

@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "report/text/print.h"
 #include "report/words/buy_list.h"
+#include "report/words/field.h"
 #include "report/words/moves.h"
 #include "report/words/shipped.h"
 #include "report/words/show.h"
@@ -76,14 +77,16 @@ static void put_profit(struct grid *grid, const struct estimate *e) {
                                                  show_unit(e, sale->margin_left).text, sold.text));
 }
 
+#define LABOR_LABEL(member) field_label(field_at(&fields_labor, offsetof(struct labor, member)))
+
 static void put_hours(struct grid *grid, const struct estimate *e) {
     const struct labor *const labor = &e->labor;
-    put(grid, "hours of work", show(e, labor->hours).text,
+    put(grid, LABOR_LABEL(hours), show(e, labor->hours).text,
         pool_words(&grid->pool, "%s at the bench", show(e, labor->bench_hours).text));
     if (!fig_none(labor->work_days)) {
-        put(grid, "days at the bench for one", show(e, labor->work_days).text,
+        put(grid, LABOR_LABEL(work_days), show(e, labor->work_days).text,
             fig_none(labor->dry_hours) ? ""
-                                       : pool_words(&grid->pool, "drying between coats: %s",
+                                       : pool_words(&grid->pool, "%s: %s", LABOR_LABEL(dry_hours),
                                                     show_unit(e, labor->dry_hours).text));
     }
 }

@@ -160,7 +160,7 @@ static void print_transfer(struct page *page, const struct estimate *e) {
                                                  {"most", GRID_RIGHT, false},
                                                  {"likely", GRID_RIGHT, false},
                                                  {"least", GRID_RIGHT, false},
-                                                 {"bought", GRID_RIGHT, false},
+                                                 {"to buy", GRID_RIGHT, false},
                                                  {"at the least", GRID_LEFT, false}};
     struct grid grid;
     bool any = false;

@@ -211,17 +211,16 @@ static void print_hours(struct page *page, const struct estimate *e) {
     print_minutes(page, e);
     say(page, "%s", "");
     if (fig_same(e->labor.hours, e->labor.bench_hours)) {
-        say_wrapped(page, "", 2, "Hours of work: %s.", show(e, e->labor.hours).text);
+        say_wrapped(page, "", 2, "Person-hours: %s.", show(e, e->labor.hours).text);
     } else {
-        say_wrapped(page, "", 2, "Hours of work: %s, of these %s at the bench.",
+        say_wrapped(page, "", 2, "Person-hours: %s, of that at the bench: %s.",
                     show(e, e->labor.hours).text, show(e, e->labor.bench_hours).text);
     }
     if (!fig_none(e->labor.work_days)) {
-        say_wrapped(page, "", 2, "Days at the bench for one: %s.",
-                    show(e, e->labor.work_days).text);
+        say_wrapped(page, "", 2, "Working days, one person: %s.", show(e, e->labor.work_days).text);
     }
     if (!fig_none(e->labor.dry_hours)) {
-        say_wrapped(page, "", 2, "Drying between and after coats, slowest finish: %s.",
+        say_wrapped(page, "", 2, "Drying, slowest batch: %s.",
                     show_unit(e, e->labor.dry_hours).text);
     }
     if (fig_none(e->quantities.weight)) {

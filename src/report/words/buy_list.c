@@ -27,9 +27,9 @@ static const char *count_words(struct lister *l, const struct buy_line *line) {
     if (fig_none(line->count)) {
         return "";
     }
-    return line->unit[0] == '\0'
-               ? pool_words(l->pool, "%s", show_unit(l->e, line->count).text)
-               : pool_words(l->pool, "%s %s", show(l->e, line->count).text, line->unit);
+    const char *const unit = line->unit[0] == '\0' ? show_unit_name(l->e, line->count) : line->unit;
+    return pool_words(l->pool, "%s%s%s", show_short(l->e, line->count).text,
+                      unit[0] == '\0' ? "" : " ", unit);
 }
 
 static void add(struct lister *l, struct buy_line line) {

@@ -41,14 +41,15 @@ static const struct field build_up[] = {
 };
 const struct field_table fields_build_up = TABLE(build_up);
 
+/* The sheet is Costs, below its sum FIELD_MORE: it is none of what adds up. */
 static const struct field costs[] = {
-    {"least price of a door", NULL, "the shop's minimum door", COSTS(least), FIELD_SHEET},
+    {"least price of a door", NULL, "the shop's minimum door", COSTS(least), FIELD_MORE},
     {"added by the minimum door", NULL, "small doors are priced at it", COSTS(minimum),
      FIELD_LINE | FIELD_SHEET},
     {"extra charges", NULL, NULL, COSTS(extra), FIELD_LINE | FIELD_SHEET},
     {"rounding", "rounding of shares and prices", "shares to the cent, prices up to the step",
      COSTS(rounding), FIELD_LINE | FIELD_SHEET},
-    {"doors as quoted", "doors and fronts, as quoted", "sum of the amounts on the sheet Prices",
+    {"doors as quoted", "doors and fronts", "sum of the amounts on the sheet Prices",
      COSTS(doors_total), FIELD_LINE | FIELD_SHEET | FIELD_TOTAL},
 };
 const struct field_table fields_costs = TABLE(costs);

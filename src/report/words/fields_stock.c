@@ -159,7 +159,7 @@ static const struct field hardware[] = {
     {"needed", "pieces needed", NULL, HARDWARE(needed), FIELD_SHEET},
     {"with spares", NULL, NULL, HARDWARE(with_spares), FIELD_SHEET},
     {"packs", NULL, NULL, HARDWARE(packs), FIELD_SHEET},
-    {"bought", "pieces bought", NULL, HARDWARE(bought), FIELD_SHEET},
+    {"bought", "pieces to buy", NULL, HARDWARE(bought), FIELD_SHEET},
     {"price", NULL, NULL, HARDWARE(price), FIELD_SHEET},
     {"cost", NULL, NULL, HARDWARE(cost), FIELD_SHEET},
     {"charged", "charged to the job", NULL, HARDWARE(charged), FIELD_SHEET},

@@ -109,7 +109,7 @@ static const struct field product[] = {
      FIELD_RANGE},
     {"need at the lowest transfer", "at the lowest transfer", NULL, PRODUCT(need_low), FIELD_RANGE},
     {"left over at the lowest transfer", "then left over", NULL, PRODUCT(left_low), FIELD_RANGE},
-    {"bought", NULL, NULL, PRODUCT(bought), FIELD_MORE},
+    {"bought", "to buy", NULL, PRODUCT(bought), FIELD_MORE},
     {"left over", NULL, NULL, PRODUCT(left_over), FIELD_MORE},
     {"cost", NULL, NULL, PRODUCT(cost), FIELD_MORE | FIELD_TOTAL},
     {"charged", "charged to the job", NULL, PRODUCT(charged), FIELD_MORE},

@@ -8,6 +8,7 @@
 #include <assert.h>
 #include <inttypes.h>
 #include <stdio.h>
+#include <string.h>
 
 struct shown show_number(int64_t value, uint8_t decimals) {
     struct shown s;
@@ -20,6 +21,19 @@ struct shown show(const struct estimate *e, fig f) {
     if (!fig_none(f)) {
         tape_text(&e->tape, f, s.text, sizeof s.text);
     }
+    return s;
+}
+
+struct shown show_short(const struct estimate *e, fig f) {
+    struct shown s = show(e, f);
+    size_t size = strlen(s.text);
+    if (strchr(s.text, '.') == NULL) {
+        return s;
+    }
+    while (s.text[size - 1] == '0') {
+        size--;
+    }
+    s.text[s.text[size - 1] == '.' ? size - 1 : size] = '\0';
     return s;
 }
 

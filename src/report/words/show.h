@@ -14,6 +14,8 @@ struct shown {
 
 /* The number alone; `-` for none. */
 struct shown show(const struct estimate *estimate, fig f);
+/* The same without noughts at its end: `8`, where others have 8.0000; nothing is rounded. */
+struct shown show_short(const struct estimate *estimate, fig f);
 /* With its unit: `4 mil`, `97.1234 bf`. */
 struct shown show_unit(const struct estimate *estimate, fig f);
 /* As money where it is money, else with its unit. */
