@@ -87,6 +87,14 @@ def tree_of(path):
     return pieces
 
 
+def check_starts(name, path):
+    """A page of a list that goes on says which, and no sum stands alone at the top of one."""
+    for number, words in enumerate(words_of(path), 1):
+        start = " ".join(word[0] for word in words[:3])
+        if re.match(r"What Size|together", start):
+            fail(f"{name}: page {number} begins with '{start}'")
+
+
 def tags(doorcost, job):
     with tempfile.TemporaryDirectory() as temporary:
         folder = pathlib.Path(temporary)
@@ -95,6 +103,7 @@ def tags(doorcost, job):
         for name in PAPERS:
             path = folder / f"{name}.pdf"
             check_places(name, path.read_bytes())
+            check_starts(name, path)
             facts = told("pdfinfo", str(path))
             pieces = tree_of(path)
             types = [one for one, _ in pieces]
@@ -230,6 +239,8 @@ def extreme(doorcost, samples):
             folder = pathlib.Path(temporary)
             path = write_job(folder, samples, job)
             result = make_papers(doorcost, path, folder)
+            for paper in ("buy", "order"):
+                check_starts(f"{job[0]}, {paper}", folder / f"{paper}.pdf")
             for paper in PAPERS:
                 check_pages(f"{job[0]}, {paper}", folder / f"{paper}.pdf", job[6],
                             paper in ("draw", "plan"))

@@ -126,16 +126,22 @@ static double parts_height(struct order *o, size_t first, size_t end) {
 
 /* A line with its note below it; it does not stand at the foot of a page without what it is made up
  * of. */
-static void draw_line(struct order *o, size_t at, size_t end) {
+static void draw_line(struct order *o, const struct buy_group *group, size_t at) {
     struct flow *const f = &o->flow;
+    const size_t end = group->first + group->count;
     const struct buy_line *const line = &o->list->lines[at];
     const struct text_style note = {
         .size = SMALL, .gray = GRAY, .width = (1 - o->edges[AT_WHAT]) * f->width};
     const bool noted = line->note[0] != '\0' && o->prices;
     const double under = noted ? text_measure(f->pdf->cr, line->note, &note).height : 0;
     const double height = put_line(o, line, false);
-    const double below = line->part ? 0 : parts_height(o, at + 1, end);
+    /* the sum of a group does not stand alone at the top of a page */
+    const double sum = o->prices && at + 1 == end ? 3 * TEXT : 0;
+    const double below = sum + (line->part ? 0 : parts_height(o, at + 1, end));
     if (flow_need(f, height + under + GAP + below)) {
+        const struct text_style title = {.size = TEXT + 1.5, .bold = true, .width = f->width};
+        f->y += GAP + text_draw(f->pdf->cr, f->x, f->y,
+                                pool_words(&o->pool, "%s, continued", group->title), &title);
         draw_heads(o);
     }
     if (!line->part) {
@@ -161,7 +167,7 @@ static void draw_group(struct order *o, const struct buy_group *group) {
     draw_heads(o);
     for (size_t i = group->first; i < group->first + group->count; i++) {
         if (o->prices || !o->list->lines[i].by_others) {
-            draw_line(o, i, group->first + group->count);
+            draw_line(o, group, i);
         }
     }
     if (o->prices) {
