@@ -42,6 +42,10 @@ run() {
         "build-$1/doorcost" plan "$job" -o "out/$name/plan.pdf" >/dev/null 2>&1 || true
         "build-$1/doorcost" draw "$job" -o "out/$name/draw.pdf" >/dev/null 2>&1 || true
     done
+    for more in "" --json; do
+        "build-$1/doorcost" bridge samples/kitchen/kitchen.ini samples/kitchen/kitchen-second.ini $more \
+            >"out/bridge$more.txt" 2>&1 || true
+    done
     mv out "$1"
 }
 run old

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Each allocation fails in turn: reading says so, nothing is left behind and nothing is touched
  * that is not there. */
+#include "bridge/bridge.h"
 #include "case.h"
 #include "cmocka_all.h"
 #include "learn/proposal.h"
@@ -270,11 +271,41 @@ static void test_change(void **state) {
     }
 }
 
+/* Goes from one job to another with that call failing; whether it was said to have worked. */
+static bool bridge_with_failure(size_t call) {
+    struct bridge bridge;
+
+    calls = 0;
+    alive = 0;
+    failing = call;
+    const enum bridge_result result = bridge_make(
+        &bridge, "memory-case/job.ini", "memory-other/job.ini", NULL, (struct plan_request){0});
+    failing = 0;
+    assert_true(result == BRIDGE_OK || result == BRIDGE_MEMORY);
+    assert_true(result != BRIDGE_OK || bridge.step_count == 4);
+    bridge_clear(&bridge);
+    assert_int_equal(alive, 0);
+    return result == BRIDGE_OK;
+}
+
+/* A step that could not be made for want of memory is no step that cannot be estimated. */
+static void test_bridge(void **state) {
+    (void)state;
+    assert_true(case_prepare(BASE, NULL, "memory-case"));
+    assert_true(case_prepare(BASE, DOORCOST_SOURCE "/tests/data/bridge-edit", "memory-other"));
+    assert_true(bridge_with_failure(0));
+    const size_t last = calls;
+    assert_true(last > 10);
+    for (size_t call = 1; call <= last; call++) {
+        assert_false(bridge_with_failure(call));
+    }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_good_inputs), cmocka_unit_test(test_bad_inputs),
         cmocka_unit_test(test_lost_line),   cmocka_unit_test(test_strike),
-        cmocka_unit_test(test_change),
+        cmocka_unit_test(test_change),      cmocka_unit_test(test_bridge),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

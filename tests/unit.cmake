@@ -8,6 +8,7 @@ target_link_libraries(test_weigh PRIVATE m)
 doorcost_test(test_tape)
 doorcost_test(test_replay)
 doorcost_test(test_grid)
+doorcost_test(test_bridge)
 doorcost_test(test_measured)
 doorcost_test(test_least_squares)
 doorcost_test(test_text_width)
@@ -56,6 +57,11 @@ foreach(job ${sample_jobs})
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
     set_tests_properties(explain-${name} PROPERTIES LABELS slow)
 endforeach()
+
+# What `bridge` tells adds up, and its steps are what edited files come to.
+add_test(NAME bridge-random COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/bridge.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} 60)
+set_tests_properties(bridge-random PROPERTIES LABELS slow)
 
 # What `strike` tells of every sample is what an edited list comes to.
 foreach(job ${sample_jobs})

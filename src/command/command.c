@@ -104,6 +104,13 @@ static const struct command rows[COMMAND_COUNT] = {
          "is no analysis of what is uncertain.",
          WORK_PURCHASE, TRACE_FIRST, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_range,
          NULL},
+    [PLACE_BRIDGE] =
+        {"bridge", "tell why the price moved from one job to another",
+         "doorcost bridge samples/kitchen/kitchen.ini samples/kitchen/kitchen-second.ini",
+         "Goes from the job file to NEW, a group of inputs at a time: rows taken off, changed and "
+         "added, materials, waste, prices, minutes and wage, overhead and profit, terms of sale, "
+         "tax. Each step is a whole estimate, and they add up to the difference to the cent.",
+         WORK_ONE, TRACE_NONE, JSON_COSTS | JSON_SALE, false, command_bridge, "NEW"},
 };
 
 const struct command *command_rows(size_t *count) {
@@ -230,9 +237,24 @@ static bool read_effort(const char *text, int64_t *effort, FILE *err) {
     return true;
 }
 
+enum status command_open(const struct request *request, const char *path, struct work_request asked,
+                         struct work *work, struct streams streams) {
+    struct progress progress;
+    progress_begin(&progress, streams.err, "estimating the job");
+    const enum work_result result = work_open(work, path, asked);
+    progress_end(&progress);
+    command_problems(request, &work->problems, streams);
+    if (result == WORK_MEMORY) {
+        return command_out_of_memory(streams);
+    }
+    if (problems_count(&work->problems, SEVERITY_ERROR) > 0) {
+        return report_errors(request, work, streams);
+    }
+    return result == WORK_NO_OPTION ? no_such_option(request, work, streams) : STATUS_DONE;
+}
+
 static enum status run(const struct request *request, struct streams streams) {
     struct work work;
-    enum status status;
     const struct command *const command = request->command;
     struct work_request asked = {.option = request->option,
                                  .scope = command->scope,
@@ -247,18 +269,8 @@ static enum status run(const struct request *request, struct streams streams) {
         asked.scope = command->scope == WORK_PROBLEMS ? WORK_ALL : command->scope;
         asked.trace = TRACE_ALL;
     }
-    struct progress progress;
-    progress_begin(&progress, streams.err, "estimating the job");
-    const enum work_result result = work_open(&work, request->job, asked);
-    progress_end(&progress);
-    command_problems(request, &work.problems, streams);
-    if (result == WORK_MEMORY) {
-        status = command_out_of_memory(streams);
-    } else if (problems_count(&work.problems, SEVERITY_ERROR) > 0) {
-        status = report_errors(request, &work, streams);
-    } else if (result == WORK_NO_OPTION) {
-        status = no_such_option(request, &work, streams);
-    } else {
+    enum status status = command_open(request, request->job, asked, &work, streams);
+    if (status == STATUS_DONE) {
         status = command->run(request, &work, streams);
     }
     work_close(&work);

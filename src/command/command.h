@@ -33,6 +33,7 @@ enum work_trace {
 
 struct problems;
 struct work;
+struct work_request;
 struct json_paper; /* report/json/json.h */
 
 struct streams {
@@ -52,6 +53,7 @@ enum command_place {
     PLACE_STRIKE,
     PLACE_LEARN,
     PLACE_RANGE,
+    PLACE_BRIDGE,
     COMMAND_COUNT
 };
 
@@ -76,6 +78,12 @@ const struct command *command_find(const char *name);
 
 /* Does what argv asks for. */
 enum status command_main(int argc, char **argv, struct streams streams);
+
+/* Opens the job at path and prints its problems on streams.err. Any status but STATUS_DONE: it has
+ * errors or not the option asked for, which was said, or memory is out. work_close must be called
+ * whatever the status. */
+enum status command_open(const struct request *request, const char *path, struct work_request asked,
+                         struct work *work, struct streams streams);
 
 /* Flushes out and sees whether it took all: STATUS_DONE, or STATUS_OUTPUT with a line on err. */
 enum status command_flush(struct streams streams);
@@ -121,6 +129,10 @@ enum status command_learn(const struct request *request, struct work *work, stru
 
 /* What rates change when they are moved through their ranges, or as set. */
 enum status command_range(const struct request *request, struct work *work, struct streams streams);
+
+/* Why the price moved from the work's job to the one that the request's words name. */
+enum status command_bridge(const struct request *request, struct work *work,
+                           struct streams streams);
 
 /* How a figure came about. */
 enum status command_explain(const struct request *request, struct work *work,

@@ -32,7 +32,7 @@ static const struct option_row rows[] = {
      "plan everywhere",
      AT(effort),
      1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_EXPLAIN |
-         1u << PLACE_STRIKE | 1u << PLACE_RANGE,
+         1u << PLACE_STRIKE | 1u << PLACE_RANGE | 1u << PLACE_BRIDGE,
      '\0', false},
     {"depth", "COUNT", "how far down lines go, from 0 to 99; else 2", AT(depth),
      1u << PLACE_EXPLAIN, '\0', false},

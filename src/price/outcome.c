@@ -9,6 +9,7 @@ struct outcome outcome_of(const struct estimate *e) {
     struct outcome o = {
         .client = money_of(e, e->sale.total),
         .before_tax = money_of(e, e->sale.subtotal),
+        .tax = fig_none(e->sale.tax) ? 0 : money_of(e, e->sale.tax),
         .direct = money_of(e, e->costs.job.direct),
         .bought = money_of(e, e->purchase.total),
         .hours = tape_scaled(&e->tape, e->labor.hours, 2),
@@ -27,12 +28,18 @@ struct outcome outcome_minus(struct outcome a, struct outcome b) {
     return (struct outcome){
         .client = a.client - b.client,
         .before_tax = a.before_tax - b.before_tax,
+        .tax = a.tax - b.tax,
         .direct = a.direct - b.direct,
         .left = a.left - b.left,
         .bought = a.bought - b.bought,
         .hours = a.hours - b.hours,
         .setups = a.setups - b.setups,
     };
+}
+
+bool outcome_none(struct outcome o) {
+    return o.client == 0 && o.before_tax == 0 && o.tax == 0 && o.direct == 0 && o.left == 0 &&
+           o.bought == 0 && o.hours == 0 && o.setups == 0;
 }
 
 enum estimate_result outcome_try(struct outcome *outcome, const struct rates *rates,

@@ -11,6 +11,7 @@
 struct outcome {
     int64_t client;     /* money: what the client pays, with tax */
     int64_t before_tax; /* money */
+    int64_t tax;        /* money; a card fee is in neither of these two */
     int64_t direct;     /* money: direct cost of the doors and of the charges that are worked for */
     int64_t left;       /* before_tax less direct: what bears overhead, contingency and profit */
     int64_t bought;     /* money spent on what is bought */
@@ -24,6 +25,9 @@ struct outcome outcome_of(const struct estimate *estimate);
 
 /* By how much a is more than b, in everything. */
 struct outcome outcome_minus(struct outcome a, struct outcome b);
+
+/* Whether all of it is 0: of a difference, that there is none. */
+bool outcome_none(struct outcome outcome);
 
 /* Estimates the job, with its purchase, and gives what it comes to; nothing of the estimate is
  * kept. A job without rows comes to nothing. rates, job: read without errors, changed or not;

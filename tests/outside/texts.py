@@ -137,6 +137,7 @@ def one(doorcost, folder, where, text, name):
     write_job(folder, text, name)
     for command in ("check", "buy", "finish", "compare", "strike", "range"):
         run(doorcost, folder, command, "job.ini")
+    run(doorcost, folder, "bridge", "job.ini", "job.ini")
     if run(doorcost, folder, "quote", "job.ini", "-o", "q.xlsx", "--effort", "5") is not None:
         for book in ("q.xlsx", "q-client.xlsx"):
             if text not in book_texts(folder / book):

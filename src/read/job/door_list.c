@@ -125,7 +125,7 @@ static bool read_rows(struct reader *reader, struct job *job, const struct table
     return held && !makes.failed;
 }
 
-bool door_list_read(struct reader *reader, struct job *job) {
+bool door_list_read(struct reader *reader, struct job *job, const struct table *given) {
     const struct column_set sets[] = {
         {row_keys, row_key_count, offsetof(struct said, row)},
         {construction_keys, CONSTRUCTION_KEY_COUNT, offsetof(struct said, own)},
@@ -137,8 +137,10 @@ bool door_list_read(struct reader *reader, struct job *job) {
     if (job->doors_path.s == NULL) {
         return true;
     }
-    if (!table_read(&table, job->doors_path.s, job->doors_path.place, MOST_DOOR_ROWS,
-                    reader->problems)) {
+    if (given != NULL) {
+        table = *given;
+    } else if (!table_read(&table, job->doors_path.s, job->doors_path.place, MOST_DOOR_ROWS,
+                           reader->problems)) {
         return false;
     }
     if (!table.open || table.columns == 0 || table.over) {

@@ -14,7 +14,7 @@
 
 /* Reads the rates that the job names, before the job's own keys: those name what stands there. */
 static bool read_rates(struct reader *reader, const struct ini *ini, struct rates *rates,
-                       const struct rate_changes *changes) {
+                       struct rates_instead instead) {
     const struct ini_section *section = section_find(ini, "job");
 
     for (size_t i = 0; section != NULL && i < section->count; i++) {
@@ -28,7 +28,7 @@ static bool read_rates(struct reader *reader, const struct ini *ini, struct rate
         if (path == NULL) {
             return false;
         }
-        return rates_read_from(rates, path, key->value_place, changes, reader->problems,
+        return rates_read_from(rates, path, key->value_place, instead, reader->problems,
                                &reader->names_known);
     }
     return true;
@@ -60,8 +60,10 @@ static bool is_list(struct problems *problems, const char *path) {
     return true;
 }
 
-bool job_read_changed(struct job *job, struct rates *rates, const char *path,
-                      const struct rate_changes *changes, struct problems *problems) {
+/* texts: the files as they were read; NULL: they are read. changes: of the rates; NULL: none. */
+static bool read_job(struct job *job, struct rates *rates, const char *path,
+                     const struct job_texts *texts, const struct rate_changes *changes,
+                     struct problems *problems) {
     struct reader reader = {.pool = &job->pool,
                             .problems = problems,
                             .path = path,
@@ -78,7 +80,9 @@ bool job_read_changed(struct job *job, struct rates *rates, const char *path,
     if (is_list(problems, path)) {
         return !pool_failed(&job->pool) && !problems->failed;
     }
-    if (!ini_read(&ini, path, (struct place){0}, problems)) {
+    if (texts != NULL) {
+        ini = texts->job;
+    } else if (!ini_read(&ini, path, (struct place){0}, problems)) {
         return false;
     }
     if (!ini.open) {
@@ -87,7 +91,8 @@ bool job_read_changed(struct job *job, struct rates *rates, const char *path,
     if (is_rates(problems, &ini)) {
         return !pool_failed(&job->pool) && !problems->failed;
     }
-    if (!read_rates(&reader, &ini, rates, changes)) {
+    if (!read_rates(&reader, &ini, rates,
+                    (struct rates_instead){texts == NULL ? NULL : &texts->rates, changes})) {
         return false;
     }
     settings_make(&reader, &ini, &job->settings);
@@ -103,7 +108,7 @@ bool job_read_changed(struct job *job, struct rates *rates, const char *path,
     if (pool_failed(&job->pool) || problems->failed) {
         return false;
     }
-    if (!door_list_read(&reader, job)) {
+    if (!door_list_read(&reader, job, texts == NULL ? NULL : &texts->list)) {
         return false;
     }
     charges_check(&reader, job);
@@ -111,7 +116,17 @@ bool job_read_changed(struct job *job, struct rates *rates, const char *path,
 }
 
 bool job_read(struct job *job, struct rates *rates, const char *path, struct problems *problems) {
-    return job_read_changed(job, rates, path, NULL, problems);
+    return read_job(job, rates, path, NULL, NULL, problems);
+}
+
+bool job_read_changed(struct job *job, struct rates *rates, const char *path,
+                      const struct rate_changes *changes, struct problems *problems) {
+    return read_job(job, rates, path, NULL, changes, problems);
+}
+
+bool job_read_texts(struct job *job, struct rates *rates, const struct job_texts *texts,
+                    struct problems *problems) {
+    return read_job(job, rates, texts->path, texts, NULL, problems);
 }
 
 void job_clear(struct job *job) {

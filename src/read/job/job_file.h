@@ -5,6 +5,7 @@
 
 #include "model/job.h"
 #include "model/rate_change.h"
+#include "read/job/job_texts.h"
 
 /* Reads the job file, the rates file that it names and its door list; every fault of all three goes
  * to problems, in one go. Both structs are always left so that job_clear and rates_clear may be
@@ -16,6 +17,11 @@ bool job_read(struct job *job, struct rates *rates, const char *path, struct pro
 bool job_read_changed(struct job *job, struct rates *rates, const char *path,
                       const struct rate_changes *changes, struct problems *problems)
     __attribute__((warn_unused_result));
+
+/* The same of files that were read as texts, which may have been put together of several. Borrows
+ * texts, with the problems that they were read with, as long as job and rates live. */
+bool job_read_texts(struct job *job, struct rates *rates, const struct job_texts *texts,
+                    struct problems *problems) __attribute__((warn_unused_result));
 
 /* Frees all that was read; job is empty after. */
 void job_clear(struct job *job);

@@ -47,7 +47,7 @@ static void check_materials(struct reader *reader, const struct rates *rates) {
 }
 
 bool rates_read_from(struct rates *rates, const char *path, struct place asked,
-                     const struct rate_changes *changes, struct problems *problems, bool *open) {
+                     struct rates_instead instead, struct problems *problems, bool *open) {
     struct reader reader = {.pool = &rates->pool,
                             .problems = problems,
                             .path = path,
@@ -60,7 +60,9 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     *open = false;
     pool_init(&rates->pool);
     rates->path = pool_text(&rates->pool, path, strlen(path));
-    if (!ini_read(&ini, path, asked, problems)) {
+    if (instead.ini != NULL) {
+        ini = *instead.ini;
+    } else if (!ini_read(&ini, path, asked, problems)) {
         return false;
     }
     if (!ini.open) {
@@ -68,7 +70,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     }
     *open = true;
     settings_make(&reader, &ini, &rates->settings); /* as the file has them */
-    if (!changes_apply(&ini, changes, problems)) {
+    if (!changes_apply(&ini, instead.changes, problems)) {
         return false;
     }
     reader.unit = unit_before(&ini, "shop");
@@ -87,7 +89,8 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
 bool rates_read(struct rates *rates, const char *path, struct problems *problems) {
     bool open;
 
-    return rates_read_from(rates, path, (struct place){0}, NULL, problems, &open);
+    return rates_read_from(rates, path, (struct place){0}, (struct rates_instead){0}, problems,
+                           &open);
 }
 
 void rates_clear(struct rates *rates) {

@@ -5,6 +5,7 @@
 
 #include "model/rate_change.h"
 #include "model/rates.h"
+#include "read/file/ini.h"
 
 /* Reads a rates file and the woods table that it names; every fault goes to problems.
  * path: as the user wrote it or as it stands in the job file, already resolved.  rates is always
@@ -13,10 +14,16 @@
 bool rates_read(struct rates *rates, const char *path, struct problems *problems)
     __attribute__((warn_unused_result));
 
-/* As rates_read, where another file names the rates. asked: the place that names them. changes:
- * what is read as if the file had it so; NULL: nothing. *open: whether the file could be read. */
+/* What is read in place of a file as it stands. */
+struct rates_instead {
+    const struct ini *ini;              /* what the file holds; NULL: the file is read */
+    const struct rate_changes *changes; /* read as if the file had it so; NULL: nothing */
+};
+
+/* As rates_read, where another file names the rates. asked: the place that names them. *open:
+ * whether the file could be read. */
 bool rates_read_from(struct rates *rates, const char *path, struct place asked,
-                     const struct rate_changes *changes, struct problems *problems, bool *open)
+                     struct rates_instead instead, struct problems *problems, bool *open)
     __attribute__((warn_unused_result));
 
 /* Frees all that was read; rates is empty after. */

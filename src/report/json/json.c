@@ -180,6 +180,9 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     if (paper->ranges != NULL) {
         json_range(maker, paper->ranges);
     }
+    if (paper->bridge != NULL) {
+        json_bridge(maker, paper->bridge);
+    }
     if (!fig_none(paper->explained)) {
         json_send(stream, "explained", json_integer(paper->explained.id));
     }

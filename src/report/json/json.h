@@ -5,6 +5,7 @@
 #ifndef DOORCOST_REPORT_JSON_JSON_H
 #define DOORCOST_REPORT_JSON_JSON_H
 
+#include "bridge/bridge.h"
 #include "learn/hours_fit.h"
 #include "price/strike.h"
 #include "trial/range.h"
@@ -37,6 +38,7 @@ struct json_paper {
     const struct proposals *proposals; /* of all jobs that were learned from; likewise */
     const struct hours_fit *hours_fit; /* likewise */
     const struct ranges *ranges;       /* of the first estimate; likewise */
+    const struct bridge *bridge;       /* to the first estimate; likewise */
 };
 
 /* Writes the document and a line feed, piece by piece. false: out of memory, and what was written

@@ -11,8 +11,8 @@ void json_put_outcome(struct json_maker *maker, json_t *object, const char *key,
             const char *key;
             int64_t amount;
         } amounts[] = {
-            {"client pays", o->client}, {"before tax", o->before_tax}, {"direct", o->direct},
-            {"left over", o->left},     {"to buy", o->bought},
+            {"client pays", o->client}, {"before tax", o->before_tax}, {"tax", o->tax},
+            {"direct", o->direct},      {"left over", o->left},        {"to buy", o->bought},
         };
         all = json_object();
         for (size_t i = 0; i < sizeof amounts / sizeof *amounts; i++) {

@@ -62,6 +62,8 @@ void json_strike(struct json_maker *maker, const struct strike *strike);
 void json_learn(struct json_maker *maker, const struct json_paper *paper);
 /* Rates moved, and those without a range, likewise. */
 void json_range(struct json_maker *maker, const struct ranges *ranges);
+/* The steps from one job to another, likewise. */
+void json_bridge(struct json_maker *maker, const struct bridge *bridge);
 /* All figures with how they were made, and problems, likewise. */
 void json_tape(struct json_maker *maker, const struct problems *problems);
 

@@ -5,6 +5,7 @@
 #ifndef DOORCOST_REPORT_TEXT_PRINT_H
 #define DOORCOST_REPORT_TEXT_PRINT_H
 
+#include "bridge/bridge.h"
 #include "learn/hours_fit.h"
 #include "price/strike.h"
 #include "report/text/grid.h"
@@ -75,6 +76,9 @@ void strike_print(struct page *page, const struct estimate *estimate, const stru
 /* What moved rates change, with bars, and which rates have no range. estimate: the job as it
  * stands, traced. */
 void range_print(struct page *page, const struct estimate *estimate, const struct ranges *ranges);
+
+/* Why the price moved from one job to another. newer: the estimate of the newer. */
+void bridge_print(struct page *page, const struct estimate *newer, const struct bridge *bridge);
 
 /* How a figure of a traced estimate came about: lines down to depth, the figure itself being at 0,
  * each figure once. */
