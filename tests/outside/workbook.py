@@ -34,6 +34,8 @@ WORDS = {"ok", "no", "sums do not add up: run again", "run again", "plan: run ag
          "figures were changed, options were not: run again",
          "the plan needs more than this: buy by the plan", "the boards are those of the cutting plan",
          "enough for the cutting plan"}
+# Cells of the sheet Checks: how near is near enough.
+TOLERANCES = ("same_within", "limit_within", "sum_within")
 # columns that are read off the drawing of a door, or say what a number was, and sheets that show values of the options
 DRAWN = {("Setups", "no."), ("Cut", "stop"), ("Cut", "length"), ("Cut", "width"), ("Cut", "pieces"), ("Cut", "rough length"),
          ("Cut", "rough width"), ("Parts", "thick"), ("Panels", "staves"), ("Rates", "as read"), ("Checks", "when made")}
@@ -187,7 +189,11 @@ def check_cells(faults, path, tape):
     given = len(tape) - computed
     drawn = {(at[0], c.column_letter) for at, c in cells(path, False).items()
              if (at[0], c.value) in DRAWN}
-    own = [at for at in plain if at[0] not in OF_OPTIONS and
+    names = openpyxl.load_workbook(path).defined_names
+    near = {next(iter(names[name].destinations)) for name in TOLERANCES}
+    near = {(tab, at.replace("$", "")) for tab, at in near}
+    faults.expect(near <= set(plain), "a tolerance that is no number", f"{near}")
+    own = [at for at in plain if at[0] not in OF_OPTIONS and at not in near and
            (at[0], at[1].rstrip("0123456789")) not in drawn]
     faults.expect(len(own) == given, "plain numbers that are not given",
                   f"{given} given or chosen figures, {len(own)} plain numbers")

@@ -16,7 +16,7 @@
 
 /* Behind a difference: two numbers are the same when they differ by less than any figure can:
  * programs don't read 0.07 to the same last bit. */
-#define CHECK_SAME_AS "<0.0000001"
+#define CHECK_SAME_AS "<same_within" /* a cell of the sheet Checks by its name */
 
 /* Whether a spreadsheet can follow when the cell of a given figure is changed: prices, rates,
  * percents, minutes, volumes.  Sizes and counts go into the parts, the set-ups and the plans, and

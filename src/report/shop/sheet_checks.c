@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* How all checks stand, number by number; what the program questions, and the cautions that the job
  * needs. */
+#include "base/array.h"
 #include "report/shop/check_cell.h"
 #include "report/shop/paper.h"
 
@@ -32,8 +33,8 @@ static void put_condition(struct checks_page *s, const struct check_condition *c
     static const char *const holds[] = {
         [CHECK_SAME] = "IF(ABS(%s-%s)" CHECK_SAME_AS ",\"ok\",\"no\")",
         /* half a last digit aside, for the same reason */
-        [CHECK_LEAST] = "IF(%s>%s-0.00005,\"ok\",\"no\")",
-        [CHECK_MOST] = "IF(%s<%s+0.00005,\"ok\",\"no\")",
+        [CHECK_LEAST] = "IF(%s>%s-limit_within,\"ok\",\"no\")",
+        [CHECK_MOST] = "IF(%s<%s+limit_within,\"ok\",\"no\")",
     };
     const char *const now = cell_at(s, s->row, COLUMN_NOW);
     const char *const made = cell_at(s, s->row, COLUMN_MADE);
@@ -95,7 +96,7 @@ static void put_sum(struct checks_page *s, const struct check_sum *sum) {
                  tape_decimals(tape, sum->total), tape_amount(tape, sum->total), sum->formula);
     book_mention(s->book, s->sheet, s->row, COLUMN_MADE, LOOK_PLAIN, sum->total);
     book_check(s->book, s->sheet, s->row, COLUMN_HOLDS, LOOK_CHECK,
-               pool_words(s->pool, "IF(ABS(%s-%s)<0.0005,\"ok\",\"no\")",
+               pool_words(s->pool, "IF(ABS(%s-%s)<sum_within,\"ok\",\"no\")",
                           cell_at(s, s->row, COLUMN_NOW), cell_at(s, s->row, COLUMN_MADE)),
                "ok");
     s->row++;
@@ -114,6 +115,28 @@ static const char *put_sums(struct checks_page *s) {
                                          cell_at(s, s->row, COLUMN_HOLDS));
     s->row += 2;
     return range;
+}
+
+/* --- how near is the same --- */
+
+/* Formulas take these by name, here and on the sheet Rates. */
+static void put_tolerances(struct checks_page *s) {
+    static const struct {
+        const char *about, *name;
+        uint8_t decimals;
+        int64_t value;
+    } rows[] = {
+        {"a number is as it was", "same_within", 7, 1},
+        {"a limit is held", "limit_within", 5, 5},
+        {"a sum agrees", "sum_within", 4, 5},
+    };
+    put_section(s, "How near is near enough");
+    for (size_t i = 0; i < COUNT_OF(rows); i++) {
+        book_text(s->book, s->sheet, s->row, COLUMN_ABOUT, LOOK_PLAIN, rows[i].about);
+        book_number(s->book, s->sheet, s->row, COLUMN_NOW, LOOK_PLAIN, UNIT_COUNT, rows[i].decimals,
+                    rows[i].value);
+        book_define(s->book, s->sheet, s->row++, COLUMN_NOW, rows[i].name);
+    }
 }
 
 /* --- all of them --- */
@@ -228,6 +251,7 @@ void sheet_checks(const struct paper *paper, uint16_t sheet) {
     s.row = paper_cautions(paper, sheet, s.row, COLUMN_SAYS, CAUTION_ALL) + 1;
     const char *const sums = put_sums(&s);
     const char *const choices = put_choices(&s);
+    put_tolerances(&s);
     s.row = counts + 2;
     put_counts(&s, counts, choices, sums);
 }
