@@ -44,6 +44,19 @@ static int64_t shop_factor(const struct maker *m) {
     return measured_likely(&shop);
 }
 
+/* The spread of a rate that the file has: of its range a sixth, as a three-point estimate has it,
+ * of what it is; else as usual. */
+static int64_t spread_of(const struct rate_number *n, int64_t usual) {
+    if (!rate_number_ranged(n)) {
+        return usual;
+    }
+    const int64_t low = learned_value(&n->low, 6);
+    const int64_t high = learned_value(&n->high, 6);
+    const int64_t value = learned_value(&n->value, 6);
+    const int64_t spread = value > 0 ? learned_share(high - low, MEASURED_ONE, 6 * value) : 0;
+    return spread > 0 ? spread : usual;
+}
+
 /* What headings say of one operation. */
 struct evidence {
     struct measured ratio; /* beside the shop's factor */
@@ -67,8 +80,10 @@ static bool is_in(const struct estimate *e, int32_t operation) {
     return false;
 }
 
-static struct evidence evidence_of(const struct maker *m, int32_t operation) {
-    struct evidence found = {.ratio = measured_start(MEASURED_ONE, OPERATION_SPREAD)};
+static struct evidence evidence_of(const struct maker *m, const struct rate_number *n,
+                                   int32_t operation) {
+    const int64_t spread = spread_of(n, OPERATION_SPREAD);
+    struct evidence found = {.ratio = measured_start(MEASURED_ONE, spread)};
     for (size_t i = 0; i < m->job_count; i++) {
         const struct learned_work *const work =
             learned_heading(m->jobs[i].learned, m->rates, operation);
@@ -155,7 +170,7 @@ static void propose_operation(struct maker *m, const struct rate_number *n, int3
         !text_same(n->key, "setup")) {
         return;
     }
-    const struct evidence found = evidence_of(m, operation);
+    const struct evidence found = evidence_of(m, n, operation);
     if (found.jobs == 0) {
         return;
     }
@@ -169,19 +184,6 @@ static void propose_operation(struct maker *m, const struct rate_number *n, int3
     propose(m, n, range,
             pool_words(m->pool, "%s, %s for %s in %s", found.heading, hours_text(m, found.noted),
                        hours_text(m, found.estimated), jobs_text(m, found.jobs)));
-}
-
-/* The spread of a rate that the file has: of its range a sixth, as a three-point estimate has it,
- * of what it is; else as usual. */
-static int64_t spread_of(const struct rate_number *n, int64_t usual) {
-    if (!rate_number_ranged(n)) {
-        return usual;
-    }
-    const int64_t low = learned_value(&n->low, 6);
-    const int64_t high = learned_value(&n->high, 6);
-    const int64_t value = learned_value(&n->value, 6);
-    const int64_t spread = value > 0 ? learned_share(high - low, MEASURED_ONE, 6 * value) : 0;
-    return spread > 0 ? spread : usual;
 }
 
 /* A percent that goods tell: waste, transfer. take: what a job says, in hundredths; 0: nothing. */

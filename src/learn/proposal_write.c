@@ -20,6 +20,7 @@ static const char *comment_of(const char *line) {
 /* A line with the new value in place of all between `=` and the comment. Comments stay in their
  * column where there is room. */
 static const char *changed_line(const struct proposal *p, const char *line, struct pool *pool) {
+    const struct rate_number *const n = p->number;
     const char *const comment = comment_of(line);
     const char *const equals = strchr(line, '=');
     if (equals == NULL || equals > comment) {
@@ -29,13 +30,15 @@ static const char *changed_line(const struct proposal *p, const char *line, stru
     while (*value == ' ' || *value == '\t') {
         value++;
     }
-    const char *const new = rate_number_with(p->number, p->text, pool);
+    const char *const new = rate_number_with(n, p->text, pool);
+    const char *const was = rate_number_ranged(n) ? pool_words(pool, "%s (%s to %s)", n->likely,
+                                                               n->low_text, n->high_text)
+                                                  : n->likely;
     const char *const head = pool_words(pool, "%.*s%s", (int)(value - line), line, new);
     const size_t column = (size_t)(comment - line);
     const size_t blanks = strlen(head) < column ? column - strlen(head) : 1;
     return pool_words(pool, "%s%*s%s%swas %s: %s", head, (int)blanks, "",
-                      *comment == '\0' ? "; " : comment, *comment == '\0' ? "" : "; ",
-                      p->number->likely, p->why);
+                      *comment == '\0' ? "; " : comment, *comment == '\0' ? "" : "; ", was, p->why);
 }
 
 /* A proposal for the line of that number; a value of several numbers is changed once for each. */

@@ -131,7 +131,7 @@ def check_file(old, new):
         comment = value.split(";", 1)[1].strip() if ";" in value else ""
         number = value.split(";", 1)[0].strip()
         number = re.sub(r" *\([^()]* to [^()]*\)", "", number)
-        if not after.startswith(key + "=") or comment not in after or f"was {number}: " not in after:
+        if not after.startswith(key + "=") or comment not in after or f"was {number}" not in after:
             sys.exit(f"learn_circle.py: '{before}' became '{after}'")
     if changed == 0:
         sys.exit("learn_circle.py: nothing was learned")
