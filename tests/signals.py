@@ -27,6 +27,7 @@ CALLS = {
     "quote": (["--effort", "20", "-o", "a.xlsx"], ["a.xlsx", "a-client.xlsx", "a-client.pdf"]),
     "plan": (["--effort", "20", "-o", "p.pdf", "--svg", "svg"], ["p.pdf"]),
     "draw": (["-o", "d.pdf"], ["d.pdf"]),
+    "table": (["-o", "t.csv"], ["t.csv"]),
 }
 
 

@@ -5,9 +5,11 @@
 #include "case.h"
 #include "cmocka_all.h"
 #include "learn/proposal.h"
+#include "price/size_table.h"
 #include "price/strike.h"
 #include "read/actuals/actuals_file.h"
 #include "read/job/job_file.h"
+#include "read/job/style_row.h"
 #include "read/rates/rates_file.h"
 #include "trial/trial.h"
 
@@ -200,6 +202,29 @@ static bool learn_with_failure(const struct estimate *base, const char *path, si
     return good;
 }
 
+/* The same of prices by size: two counts of the first style of the rates. */
+static bool table_with_failure(const struct estimate *base, size_t call) {
+    static const int64_t counts[] = {1, 5};
+    struct size_line line = {0};
+    struct size_style style = {.name = "any", .lines = &line, .line_count = 1};
+    struct size_table table = {
+        .styles = &style, .style_count = 1, .counts = counts, .count_count = 2};
+    struct pool pool;
+
+    style.make = style_make(base->rates, base->job, 0);
+    line.row = style_row(&style.make, 15 * NM_PER_INCH, 30 * NM_PER_INCH);
+    pool_init(&pool);
+    calls = 0;
+    alive = 0;
+    failing = call;
+    const bool good = size_table_make(&table, base, (struct plan_request){0}, &pool);
+    failing = 0;
+    assert_true(!good || (line.prices[SIZE_ADDED][1].has && line.prices[SIZE_ALONE][1].has));
+    pool_clear(&pool);
+    assert_int_equal(alive, 0);
+    return good;
+}
+
 static void check_learn(const struct estimate *base) {
     static const char noted[] = "what,hours,bought,paid,left\ngroove,0.1,,,\nall,2,,,\n"
                                 "poplar,,30 bf,90.00,2 bf\ntopcoat,,1 gal,,1 qt\n";
@@ -212,8 +237,18 @@ static void check_learn(const struct estimate *base) {
     }
 }
 
+static void fail_each(bool (*with_failure)(const struct estimate *, size_t),
+                      const struct estimate *base) {
+    assert_true(with_failure(base, 0));
+    const size_t last = calls;
+    assert_true(last > 10);
+    for (size_t call = 1; call <= last; call++) {
+        assert_false(with_failure(base, call));
+    }
+}
+
 /* A job that could not be estimated for want of memory is no job that costs nothing. */
-static void test_strike(void **state) {
+static void test_outcomes(void **state) {
     struct problems problems;
     struct rates rates;
     struct job job;
@@ -227,12 +262,8 @@ static void test_strike(void **state) {
                                    (struct estimate_request){.option = -1, .purchase = true},
                                    &problems),
                      ESTIMATE_OK);
-    assert_true(strike_with_failure(&base, 0));
-    const size_t last = calls;
-    assert_true(last > 10);
-    for (size_t call = 1; call <= last; call++) {
-        assert_false(strike_with_failure(&base, call));
-    }
+    fail_each(strike_with_failure, &base);
+    fail_each(table_with_failure, &base);
     check_learn(&base);
     estimate_clear(&base);
     problems_clear(&problems);
@@ -304,7 +335,7 @@ static void test_bridge(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_good_inputs), cmocka_unit_test(test_bad_inputs),
-        cmocka_unit_test(test_lost_line),   cmocka_unit_test(test_strike),
+        cmocka_unit_test(test_lost_line),   cmocka_unit_test(test_outcomes),
         cmocka_unit_test(test_change),      cmocka_unit_test(test_bridge),
     };
 

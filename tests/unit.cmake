@@ -12,6 +12,7 @@ doorcost_test(test_bridge)
 doorcost_test(test_measured)
 doorcost_test(test_least_squares)
 doorcost_test(test_text_width)
+doorcost_test(test_csv)
 doorcost_test(test_manual)
 
 # What neither compiler nor linter sees.
@@ -76,6 +77,15 @@ foreach(job ${sample_jobs})
     add_test(NAME range-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/range.py
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${job})
 endforeach()
+
+# What `table` tells of every sample is what edited files come to.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME sizes-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/sizes.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${job})
+endforeach()
+add_test(NAME sizes-option COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/sizes.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} samples/kitchen/kitchen.ini maple)
 
 # A shop and a job on the bench, for tests that read and estimate.
 add_library(doorcost_support OBJECT support.c questions.c)

@@ -111,6 +111,15 @@ static const struct command rows[COMMAND_COUNT] = {
          "added, materials, waste, prices, minutes and wage, overhead and profit, terms of sale, "
          "tax. Each step is a whole estimate, and they add up to the difference to the cent.",
          WORK_ONE, TRACE_NONE, JSON_COSTS | JSON_SALE, false, command_bridge, "NEW"},
+    [PLACE_TABLE] =
+        {"table", "tell what one more door costs, by size and count",
+         "doorcost table samples/kitchen/kitchen.ini shaker --widths 12,15,18",
+         "Estimates the job anew with one more door of a style, for each size and count, and a job "
+         "of that door alone: direct cost, price, price by area, and where a flat price by area "
+         "would lose money. The door is made as [make] says. Styles are named behind the job file; "
+         "without a name it is the one that the job has most doors of.",
+         WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_table,
+         "[STYLE ...]"},
 };
 
 const struct command *command_rows(size_t *count) {

@@ -54,6 +54,7 @@ enum command_place {
     PLACE_LEARN,
     PLACE_RANGE,
     PLACE_BRIDGE,
+    PLACE_TABLE,
     COMMAND_COUNT
 };
 
@@ -133,6 +134,9 @@ enum status command_range(const struct request *request, struct work *work, stru
 /* Why the price moved from the work's job to the one that the request's words name. */
 enum status command_bridge(const struct request *request, struct work *work,
                            struct streams streams);
+
+/* What one more door comes to by its size and by how many are ordered. */
+enum status command_table(const struct request *request, struct work *work, struct streams streams);
 
 /* How a figure came about. */
 enum status command_explain(const struct request *request, struct work *work,

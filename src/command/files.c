@@ -83,6 +83,12 @@ static enum status say_result(enum output_result result, const char *path, struc
                    "overwrite it with --force\n",
                    path);
         break;
+    case OUTPUT_SEALLESS:
+        text_print(streams.err,
+                   "doorcost: '%s' stands there already, and whether somebody edited it can't be "
+                   "told of a CSV file; name another file with -o, or overwrite it with --force\n",
+                   path);
+        break;
     case OUTPUT_FOLDER:
         text_print(streams.err, "doorcost: '%s' is a folder; name a file in it with -o\n", path);
         break;
@@ -129,8 +135,10 @@ static enum status say_result(enum output_result result, const char *path, struc
 
 /* An ending that says another kind of file than will be written. */
 static bool ends_otherwise(const struct output *output, const char **expected) {
-    static const char *const endings[] = {
-        [OUTPUT_WORKBOOK] = ".xlsx", [OUTPUT_PDF] = ".pdf", [OUTPUT_SVG] = ".svg"};
+    static const char *const endings[] = {[OUTPUT_WORKBOOK] = ".xlsx",
+                                          [OUTPUT_PDF] = ".pdf",
+                                          [OUTPUT_SVG] = ".svg",
+                                          [OUTPUT_CSV] = ".csv"};
     const char *const ending = ending_of(output->path);
     *expected = endings[output->kind];
     return ending != NULL && !text_same(ending, *expected);

@@ -9,15 +9,16 @@
 #include <getopt.h>
 #include <string.h>
 
-#define EVERY  ((1u << COMMAND_COUNT) - 1)
-#define WRITES (1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_DRAW)
+#define EVERY ((1u << COMMAND_COUNT) - 1)
+#define WRITES                                                                                     \
+    (1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_DRAW | 1u << PLACE_TABLE)
 
 #define AT(field) offsetof(struct request, field)
 
 static const struct option_row rows[] = {
     {"output", "FILE",
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
-     "-doors.pdf; buy, plan, learn: nothing is written)",
+     "-doors.pdf; buy, plan, learn, table: nothing is written)",
      AT(output), WRITES | 1u << PLACE_LEARN, 'o', false},
     {"all", NULL, "print all of the quote: each door, what it costs, hours, cautions", AT(all),
      1u << PLACE_QUOTE, '\0', false},
@@ -32,8 +33,13 @@ static const struct option_row rows[] = {
      "plan everywhere",
      AT(effort),
      1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_EXPLAIN |
-         1u << PLACE_STRIKE | 1u << PLACE_RANGE | 1u << PLACE_BRIDGE,
+         1u << PLACE_STRIKE | 1u << PLACE_RANGE | 1u << PLACE_BRIDGE | 1u << PLACE_TABLE,
      '\0', false},
+    {"widths", "LIST", "widths as measured, with commas between; else by those of the job",
+     AT(widths), 1u << PLACE_TABLE, '\0', false},
+    {"heights", "LIST", "heights likewise", AT(heights), 1u << PLACE_TABLE, '\0', false},
+    {"counts", "LIST", "how many are ordered, with commas between; else 1,2,5,10,50", AT(counts),
+     1u << PLACE_TABLE, '\0', false},
     {"depth", "COUNT", "how far down lines go, from 0 to 99; else 2", AT(depth),
      1u << PLACE_EXPLAIN, '\0', false},
     {"set", "CHANGE",

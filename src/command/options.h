@@ -29,10 +29,11 @@ struct request {
     const char *svg;               /* --svg, a folder; NULL: none */
     const char *const *words;      /* what stands behind the job file */
     size_t word_count;
-    const char *depth;       /* --depth; NULL: the default */
-    const char *by;          /* --by; NULL: not given */
-    struct option_texts set; /* --set, in the order of the line */
-    const char *effort;      /* --effort; NULL: the default */
+    const char *depth;                     /* --depth; NULL: the default */
+    const char *by;                        /* --by; NULL: not given */
+    struct option_texts set;               /* --set, in the order of the line */
+    const char *effort;                    /* --effort; NULL: the default */
+    const char *widths, *heights, *counts; /* lists; NULL: the default */
     bool all, force, no_prices, json, no_color, help, version;
 };
 

@@ -50,6 +50,12 @@ bool row_check_corner(struct reader *reader, const struct row *row,
  * every option. */
 void row_check_make(struct reader *reader, const struct job *job, const struct row *row);
 
+/* row_make.c: whether the door of a row can be made under a construction; reports what it lacks, or
+ * that its size leaves no room for its frame. option: whose words are said with it; NULL for the
+ * base job. */
+bool row_can_be_made(struct reader *reader, const struct row *row,
+                     const struct construction *construction, const struct option *option);
+
 /* row_effect.c: asks about cells of a row that nothing is made of, in the base job and in every
  * option: a panel of a slab, the hinge of a drawer front. */
 void row_warn_effect(struct reader *reader, const struct job *job, const struct row *row);

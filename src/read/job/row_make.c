@@ -213,9 +213,8 @@ static bool check_thickness(struct reader *reader, const struct row *row, const 
     return false;
 }
 
-/* true: the door can be made. */
-static bool check_make(struct reader *reader, const struct row *row,
-                       const struct construction *construction, const struct option *option) {
+bool row_can_be_made(struct reader *reader, const struct row *row,
+                     const struct construction *construction, const struct option *option) {
     struct part_need needs[2];
     const struct style *style;
     bool good = true;
@@ -252,7 +251,7 @@ static bool check_make(struct reader *reader, const struct row *row,
 }
 
 void row_check_make(struct reader *reader, const struct job *job, const struct row *row) {
-    if (!reader->names_known || !check_make(reader, row, &row->make->whole, NULL)) {
+    if (!reader->names_known || !row_can_be_made(reader, row, &row->make->whole, NULL)) {
         return;
     }
     row_warn_effect(reader, job, row);
@@ -261,6 +260,6 @@ void row_check_make(struct reader *reader, const struct job *job, const struct r
     for (size_t i = 0; i < job->option_count; i++) {
         struct construction construction = row_construction(job, row, (int)i);
 
-        (void)check_make(reader, row, &construction, &job->options[i]);
+        (void)row_can_be_made(reader, row, &construction, &job->options[i]);
     }
 }

@@ -68,9 +68,10 @@ static bool set_seal(const char *name, enum output_kind kind) {
         return false;
     }
     const long size = size_of(file);
-    const bool done = (kind == OUTPUT_WORKBOOK ? write_zip_seal(file, size)
-                                               : write_line_seal(file, size, kind)) &&
-                      fflush(file) == 0 && fsync(fileno(file)) == 0;
+    const bool sealed =
+        kind == OUTPUT_CSV ||
+        (kind == OUTPUT_WORKBOOK ? write_zip_seal(file, size) : write_line_seal(file, size, kind));
+    const bool done = sealed && fflush(file) == 0 && fsync(fileno(file)) == 0;
     return fclose(file) == 0 && done;
 }
 
@@ -125,10 +126,10 @@ static enum output_result judge(const char *path, enum output_kind kind, struct 
     if (file == NULL) {
         return OUTPUT_UNREADABLE;
     }
-    const bool ours = about->st_size == 0 || seal_is_whole(file, kind);
+    const bool ours = about->st_size == 0 || (kind != OUTPUT_CSV && seal_is_whole(file, kind));
     (void)fclose(file);
     if (!ours) {
-        return OUTPUT_NOT_OURS;
+        return kind == OUTPUT_CSV ? OUTPUT_SEALLESS : OUTPUT_NOT_OURS;
     }
     /* for root every file is writable: the mode says what its owner meant */
     const bool writable = (about->st_mode & 0222) != 0 && access(path, W_OK) == 0;
@@ -171,8 +172,8 @@ enum output_result outputs_free(struct output *outputs, size_t count, bool force
         struct output *const output = &outputs[*at];
         const enum output_result found =
             judge(output->path, output->kind, &output->about, &output->stood);
-        const bool forced = force && (found == OUTPUT_NOT_OURS || found == OUTPUT_UNREADABLE ||
-                                      found == OUTPUT_READ_ONLY);
+        const bool forced = force && (found == OUTPUT_NOT_OURS || found == OUTPUT_SEALLESS ||
+                                      found == OUTPUT_UNREADABLE || found == OUTPUT_READ_ONLY);
         output->forced = force;
         if (found != OUTPUT_OK && !forced) {
             return found;

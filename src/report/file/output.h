@@ -6,7 +6,8 @@
  *
  * A file of ours carries a seal with a sum over all that stands before: in a workbook the comment
  * at the end of its zip archive, in a PDF or SVG a comment line after its end.  A file that
- * somebody saved again from another program has lost it, and is not overwritten unless told. */
+ * somebody saved again from another program has lost it, and is not overwritten unless told. A CSV
+ * file has no place for a seal: one that stands there is not overwritten unless told. */
 #ifndef DOORCOST_REPORT_FILE_OUTPUT_H
 #define DOORCOST_REPORT_FILE_OUTPUT_H
 
@@ -17,7 +18,7 @@
 #include <stddef.h>
 #include <sys/stat.h>
 
-enum output_kind { OUTPUT_WORKBOOK, OUTPUT_PDF, OUTPUT_SVG };
+enum output_kind { OUTPUT_WORKBOOK, OUTPUT_PDF, OUTPUT_SVG, OUTPUT_CSV };
 
 /* One file of a run. path and kind are given; the rest is 0 before outputs_begin. */
 struct output {
@@ -34,6 +35,7 @@ struct output {
 enum output_result {
     OUTPUT_OK,
     OUTPUT_NOT_OURS,     /* something stands at path that is not as we wrote it */
+    OUTPUT_SEALLESS,     /* something stands at path, of a kind that carries no seal */
     OUTPUT_FOLDER,       /* path is a folder */
     OUTPUT_NO_FOLDER,    /* the folder that path stands in is missing */
     OUTPUT_NOT_PLAIN,    /* something stands at path that is no file: a device, a pipe */

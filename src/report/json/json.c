@@ -183,6 +183,9 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     if (paper->bridge != NULL) {
         json_bridge(maker, paper->bridge);
     }
+    if (paper->sizes != NULL) {
+        json_size_table(maker, paper->sizes);
+    }
     if (!fig_none(paper->explained)) {
         json_send(stream, "explained", json_integer(paper->explained.id));
     }

@@ -7,6 +7,7 @@
 
 #include "bridge/bridge.h"
 #include "learn/hours_fit.h"
+#include "price/size_table.h"
 #include "price/strike.h"
 #include "trial/range.h"
 
@@ -39,6 +40,7 @@ struct json_paper {
     const struct hours_fit *hours_fit; /* likewise */
     const struct ranges *ranges;       /* of the first estimate; likewise */
     const struct bridge *bridge;       /* to the first estimate; likewise */
+    const struct size_table *sizes;    /* likewise */
 };
 
 /* Writes the document and a line feed, piece by piece. false: out of memory, and what was written

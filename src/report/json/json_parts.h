@@ -64,6 +64,8 @@ void json_learn(struct json_maker *maker, const struct json_paper *paper);
 void json_range(struct json_maker *maker, const struct ranges *ranges);
 /* The steps from one job to another, likewise. */
 void json_bridge(struct json_maker *maker, const struct bridge *bridge);
+/* The prices by size, likewise. */
+void json_size_table(struct json_maker *maker, const struct size_table *table);
 /* All figures with how they were made, and problems, likewise. */
 void json_tape(struct json_maker *maker, const struct problems *problems);
 

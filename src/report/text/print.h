@@ -7,6 +7,7 @@
 
 #include "bridge/bridge.h"
 #include "learn/hours_fit.h"
+#include "price/size_table.h"
 #include "price/strike.h"
 #include "report/text/grid.h"
 #include "report/words/caution.h"
@@ -79,6 +80,10 @@ void range_print(struct page *page, const struct estimate *estimate, const struc
 
 /* Why the price moved from one job to another. newer: the estimate of the newer. */
 void bridge_print(struct page *page, const struct estimate *newer, const struct bridge *bridge);
+
+/* What one more door comes to by size and count. estimate: the job as it stands. */
+void size_table_print(struct page *page, const struct estimate *estimate,
+                      const struct size_table *table);
 
 /* How a figure of a traced estimate came about: lines down to depth, the figure itself being at 0,
  * each figure once. */
