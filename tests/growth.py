@@ -25,8 +25,7 @@ CALLS = {
     "plan": ["plan"],
 }
 
-# (call, rows, kind of list, MB, s): check takes 4 KB a row whose size no other has, quote some 90 with its workbook, most of
-# them the library's, and --json no more than quote does without.
+# (call, rows, kind of list, MB, s): check takes 4 KB a row whose size no other has, quote some 30 with its workbook, and --json no more than quote does without.
 BARS = (
     ("check", 10000, "plain", 55, 8),
     ("check", 10000, "sizes", 62, 8),
@@ -37,7 +36,7 @@ BARS = (
     ("finish", 1000, "colors", 40, 12),
     ("finish", 2000, "colors", 62, 12),
     ("json", 1000, "plain", 165, 60),
-    ("quote", 1000, "plain", 112, 60),
+    ("quote", 1000, "plain", 75, 60),
     ("plan", 1, "many", 60, 6),
 )
 

@@ -242,7 +242,7 @@ target_link_libraries(doorcost_xlsx_read PRIVATE doorcost_flags PUBLIC doorcost_
 # Measures what a quote takes, by tests/quote-bench.sh.
 add_executable(quote_bench quote_bench.c)
 target_link_libraries(quote_bench PRIVATE doorcost_xlsx_read doorcost_flags m)
-foreach(name book book_page formula formula_book)
+foreach(name book book_page book_rows formula formula_book)
     doorcost_test(test_${name})
     target_link_libraries(test_${name} PRIVATE doorcost_xlsx_read m)
 endforeach()

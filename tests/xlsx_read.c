@@ -115,7 +115,8 @@ static void see_start(void *to, const XML_Char *name, const XML_Char **attribute
         assert_non_null(reference_at(attribute(attributes, "r"), &cell->row, &cell->column));
         (void)snprintf(r->type, sizeof r->type, "%s", type == NULL ? "n" : type);
     }
-    if (strcmp(name, "si") == 0 || strcmp(name, "f") == 0 || strcmp(name, "v") == 0) {
+    if (strcmp(name, "si") == 0 || strcmp(name, "f") == 0 || strcmp(name, "v") == 0 ||
+        strcmp(name, "is") == 0) {
         free(taken(r));
     }
 }
@@ -152,7 +153,7 @@ static void see_end(void *to, const XML_Char *name) {
         book->texts[book->text_count++] = taken(r);
     } else if (strcmp(name, "f") == 0 && book->count > 0) {
         book->cells[book->count - 1].formula = taken(r);
-    } else if (strcmp(name, "v") == 0 && book->count > 0) {
+    } else if ((strcmp(name, "v") == 0 || strcmp(name, "is") == 0) && book->count > 0) {
         book->cells[book->count - 1].value = value_of(r, taken(r));
     }
 }

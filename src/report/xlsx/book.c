@@ -115,11 +115,9 @@ static struct cell *add_cell(struct book *book, struct cell cell) {
     return added;
 }
 
-void book_release(struct book *book, size_t i) {
-    if ((i + 1) % BOOK_BLOCK == 0) {
-        free(book->blocks[i / BOOK_BLOCK]);
-        book->blocks[i / BOOK_BLOCK] = NULL;
-    }
+void book_release(struct book *book, size_t block) {
+    free(book->blocks[block]);
+    book->blocks[block] = NULL;
 }
 
 /* Whether a cell without words is seen, by its band or line. */

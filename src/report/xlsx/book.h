@@ -190,9 +190,8 @@ const char *book_footer(struct pool *pool, const char *text);
 static inline struct cell *book_cell(const struct book *book, size_t i) {
     return &book->blocks[i / BOOK_BLOCK][i % BOOK_BLOCK];
 }
-/* Frees the block whose last cell is i, if any ends there; none of its cells may be asked for
- * after. */
-void book_release(struct book *book, size_t i);
+/* Frees a block of cells, none of which may be asked for after. */
+void book_release(struct book *book, size_t block);
 
 /* Adds a sheet. name: the tab, letters only (so that it needs no quotes in formulas). title:
  * printed in the footer. */

@@ -14,13 +14,10 @@ void book_put_names(const struct book *book, lxw_workbook *workbook) {
     }
 }
 
-void book_put_links(const struct book *book, lxw_worksheet *const *sheets) {
-    for (size_t i = 0; i < book->link_count; i++) {
-        const struct book_link *const l = &book->links[i];
-        char target[64];
-        (void)snprintf(target, sizeof target, "internal:%s!A1", book->sheets[l->to].name);
-        worksheet_write_url(sheets[l->sheet], l->row, l->column, target, NULL);
-    }
+void book_put_link(const struct book *book, const struct book_link *link, lxw_worksheet *sheet) {
+    char target[64];
+    (void)snprintf(target, sizeof target, "internal:%s!A1", book->sheets[link->to].name);
+    worksheet_write_url(sheet, link->row, link->column, target, NULL);
 }
 
 /* What may be typed into an input; a warning, as a shop may have its reason. The library wants its

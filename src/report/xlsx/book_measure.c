@@ -160,7 +160,7 @@ bool binder_measure(struct binder *b) {
     }
     for (uint16_t s = 0; s < b->book->sheet_count; s++) {
         worksheet_set_default_row(b->sheets[s], ROW_HEIGHT, LXW_FALSE);
-        for (uint32_t r = 0; r < b->rows[s]; r++) {
+        for (uint32_t r = 0; !b->large[s] && r < b->rows[s]; r++) {
             worksheet_set_row(b->sheets[s], r, b->heights[s][r], NULL);
         }
     }
@@ -172,4 +172,10 @@ void binder_clear(struct binder *b) {
         free(b->heights[s]);
         b->heights[s] = NULL;
     }
+    for (size_t i = 0; i < b->part_count; i++) {
+        free(b->parts[i].formula);
+    }
+    free(b->parts);
+    b->parts = NULL;
+    b->part_count = b->part_room = 0;
 }

@@ -18,8 +18,8 @@ bool book_put_charts(const struct book *book, lxw_workbook *workbook, lxw_worksh
 /* Defines the names of cells. */
 void book_put_names(const struct book *book, lxw_workbook *workbook);
 
-/* Puts the links of cells, before the cells are written: they bring their words. */
-void book_put_links(const struct book *book, lxw_worksheet *const *sheets);
+/* Puts a link on its sheet, before its cell is written: that brings its words. */
+void book_put_link(const struct book *book, const struct book_link *link, lxw_worksheet *sheet);
 
 /* Makes every check cell stand out that says `run again` or `changed`, and tells at every
  * input what may be typed. */

@@ -22,6 +22,14 @@ static size_t cells_of(const lxw_row *row) {
                              cells_of(RB_RIGHT(row, tree_pointers));
 }
 
+size_t book_proof_row(const lxw_worksheet *sheet) {
+    size_t count = 0;
+    for (lxw_col_t c = 0; c <= sheet->dim_colmax; c++) {
+        count += sheet->array[c] != NULL ? 1 : 0;
+    }
+    return count;
+}
+
 size_t book_proof_cells(const lxw_workbook *workbook) {
     const lxw_worksheet *sheet;
     size_t count = 0;

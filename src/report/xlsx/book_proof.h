@@ -11,7 +11,10 @@
 #include <stddef.h>
 #include <xlsxwriter.h>
 
-/* Cells that a workbook holds; asked before it is closed. */
+/* Cells of a row of a sheet of which the library keeps but one; asked when all of it is written,
+ * before the next. */
+size_t book_proof_row(const lxw_worksheet *sheet);
+/* Cells that all other sheets of a workbook hold; asked before it is closed. */
 size_t book_proof_cells(const lxw_workbook *workbook);
 
 /* Reads the file back: every part has the size and sum that the archive says, every XML part is

@@ -23,17 +23,18 @@ static double as_double(int64_t value, uint8_t decimals) {
  * ---------------------------------------------------------------------------------------------------------------------
  */
 
-/* Where the parts of a long sum go: below everything on the last sheet. */
-struct part_place {
-    struct binder *b;
-    uint16_t sheet;
-    uint32_t first, row;
-};
-
-static void write_part(void *to, const char *formula, double value) {
-    struct part_place *const place = to;
-    worksheet_write_formula_num(place->b->sheets[place->sheet], place->row++, 0, formula, NULL,
-                                value);
+/* Keeps a part of a long sum, to go below everything on the spare sheet. */
+static void keep_part(void *to, const char *formula, double value) {
+    struct binder *const b = to;
+    b->parts =
+        array_grow(b->parts, &b->part_room, b->part_count + 1, sizeof *b->parts, &b->part_failed);
+    char *const copy = b->part_failed ? NULL : strdup(formula);
+    if (copy == NULL) {
+        b->part_failed = true;
+        return;
+    }
+    b->parts[b->part_count++] = (struct binder_part){.formula = copy, .value = value};
+    b->spare_row++;
 }
 
 /* A figure at home: a formula; a plain number where it is given or chosen; a sum of sums where it
@@ -47,15 +48,14 @@ static void write_home(struct binder *b, const struct cell *cell, char *formula,
         return;
     }
     if (result == FORMULA_LONG) {
-        struct part_place place = {
-            .b = b, .sheet = b->book->spare_sheet, .first = b->spare_row, .row = b->spare_row};
-        if (!formula_parts(b->book, b->map, cell, place.sheet, formula, write_part, &place)) {
+        const uint16_t spare = b->book->spare_sheet;
+        const uint32_t first = b->spare_row;
+        if (!formula_parts(b->book, b->map, cell, spare, formula, keep_part, b)) {
             worksheet_write_number(sheet, cell->row, cell->column, shown, format);
             return;
         }
-        b->spare_row = place.row;
         (void)snprintf(formula, FORMULA_MOST, "=ROUND(SUM(%s!A%u:A%u),%u)",
-                       b->book->sheets[place.sheet].name, place.first + 1, place.row,
+                       b->book->sheets[spare].name, first + 1, b->spare_row,
                        tape_decimals(b->book->tape, cell->figure));
     }
     worksheet_write_formula_num(sheet, cell->row, cell->column, formula, format, shown);
@@ -152,13 +152,11 @@ static void set_letters(struct binder *b) {
     format_set_font_size(first, 9.5);
 }
 
-static bool bind(struct binder *b) {
+/* *cells: how many the file is to hold. */
+static bool bind(struct binder *b, size_t *cells) {
     set_properties(b);
-    for (uint16_t s = 0; s < b->book->sheet_count; s++) {
-        b->sheets[s] = workbook_add_worksheet(b->workbook, b->book->sheets[s].name);
-        if (b->sheets[s] == NULL) {
-            return false;
-        }
+    if (!binder_sheets(b)) {
+        return false;
     }
     set_letters(b);
     char *const formula = malloc(FORMULA_MOST);
@@ -170,16 +168,17 @@ static bool bind(struct binder *b) {
     b->spare_row = b->rows[b->book->spare_sheet] + 2;
     /* what asks for cells comes before these, which are freed as they are written */
     book_put_names(b->book, b->workbook);
-    book_put_links(b->book, b->sheets);
+    for (size_t i = 0; i < b->book->link_count; i++) {
+        const struct book_link *const link = &b->book->links[i];
+        if (!b->large[link->sheet]) {
+            book_put_link(b->book, link, b->sheets[link->sheet]);
+        }
+    }
     book_put_marks(b->book, b->workbook, b->sheets);
     held = held && book_put_pictures(b->book, b->sheets) &&
            book_put_charts(b->book, b->workbook, b->sheets);
+    held = held && binder_cells(b, write_cell, formula, cells);
     binder_clear(b);
-    for (size_t i = 0; held && i < b->book->cell_count; i++) {
-        write_cell(b, book_cell(b->book, i), formula);
-        book_release(b->book, i);
-        held = (i + 1) % BOOK_BLOCK != 0 || !stop_asked(b->book->stop);
-    }
     formula_map_free(b->map);
     free(formula);
     return held;
@@ -194,8 +193,8 @@ bool book_write(struct book *book, const struct book_facts *facts, const char *p
     b->facts = facts;
     b->workbook = workbook_new(path);
     b->looks.workbook = b->workbook;
-    bool done = b->workbook != NULL && bind(b);
-    const size_t cells = done ? book_proof_cells(b->workbook) : 0;
+    size_t cells = 0;
+    bool done = b->workbook != NULL && bind(b, &cells);
     done = done && !stop_asked(book->stop);
     if (done) {
         done = workbook_close(b->workbook) == LXW_NO_ERROR;
