@@ -225,6 +225,54 @@ static int64_t take_transfer(const struct learned_goods *goods) {
     return goods->transfer;
 }
 
+/* Whether one price tells what any amount of a material costs. */
+static bool has_one_price(const struct rates *rates, enum name_kind kind, int32_t index) {
+    switch (kind) {
+    case NAME_LUMBER:
+        return rates->lumber[index].breaks.count == 0;
+    case NAME_SHEET:
+        return !rates->sheets[index].half_price.set;
+    case NAME_GLASS:
+        return !rates->glass[index].stops.set && !rates->glass[index].minimum.set;
+    case NAME_HARDWARE:
+        return rates->hardware[index].price_by.choice == PRICE_EACH;
+    default:
+        return false;
+    }
+}
+
+/* A price is known, not estimated: it is what was paid at last. */
+static void propose_price(struct maker *m, const struct rate_number *n, enum name_kind kind,
+                          int32_t index) {
+    const uint8_t money = m->jobs[0].learned->money_decimals;
+    const struct learned_goods *paid = NULL;
+    for (size_t i = 0; i < m->job_count; i++) {
+        const struct learned *const l = m->jobs[i].learned;
+        for (size_t g = 0; g < l->goods_count; g++) {
+            const struct learned_goods *const goods = &l->goods[g];
+            if (goods->kind == kind && goods->index == index && goods->paid_for > 0) {
+                paid = goods;
+            }
+        }
+    }
+    if (paid == NULL || !has_one_price(m->rates, kind, index)) {
+        return;
+    }
+    const int64_t price = learned_share(paid->paid, GOODS_ONE, paid->paid_for);
+    const char *const text = rate_number_text(n, price, money, m->pool);
+    if (price > 0 && price != learned_value(&n->value, money) && !pool_failed(m->pool)) {
+        char amounts[2][32];
+        m->made->list[m->made->count++] = (struct proposal){
+            .number = n,
+            .text = text,
+            .alone = text,
+            .why = pool_words(m->pool, "%s paid for %s",
+                              figure_text(paid->paid, money, amounts[0], sizeof amounts[0]),
+                              figure_text(learned_share(paid->paid_for, 100, GOODS_ONE), 2,
+                                          amounts[1], sizeof amounts[1]))};
+    }
+}
+
 /* The index behind `kind ` at the begin of the section's words; -1: another kind. */
 static int32_t index_of(const struct maker *m, const struct rate_number *n, enum name_kind kind) {
     const char *const section = name_section(kind);
@@ -236,6 +284,14 @@ static int32_t index_of(const struct maker *m, const struct rate_number *n, enum
 }
 
 static void propose_number(struct maker *m, const struct rate_number *n) {
+    static const enum name_kind priced[] = {NAME_LUMBER, NAME_SHEET, NAME_GLASS, NAME_HARDWARE};
+    for (size_t i = 0; i < sizeof priced / sizeof *priced && text_same(n->key, "price"); i++) {
+        const int32_t index = index_of(m, n, priced[i]);
+        if (index >= 0) {
+            propose_price(m, n, priced[i], index);
+            return;
+        }
+    }
     const int32_t operation = index_of(m, n, NAME_OPERATION);
     const int32_t lumber = index_of(m, n, NAME_LUMBER);
     const int32_t sheet = index_of(m, n, NAME_SHEET);

@@ -222,7 +222,11 @@ void proposals_print(struct page *page, const struct proposals *proposals) {
         }
         grid_put(&grid, "%s %s", p->number->section, p->number->key);
         grid_put(&grid, "%s", p->number->likely);
-        grid_put(&grid, "%s (%s to %s)", p->alone, p->low, p->high);
+        if (p->low == NULL) {
+            grid_put(&grid, "%s", p->alone);
+        } else {
+            grid_put(&grid, "%s (%s to %s)", p->alone, p->low, p->high);
+        }
         grid_end_row(&grid);
     }
     if (small < proposals->count) {
