@@ -84,7 +84,8 @@ HELD = re.compile(r'(?:=|return) (?:[\w.>-]+ && )?[\w.>-]+ != NULL(?: && [\w.>-]
                   r'|return \*held \? [^;:]* : 0;')
 # Room that is asked for: too little of it is seen by the sanitizers alone.
 ARRAY = re.compile(r'^ *[\w ]+ \**\w+\[[^\]]*\](?= =|;)', re.M)
-ROOM = re.compile(r'[^;{}]*\b(?:calloc|malloc|pool_take|pool_copy|array_grow|qsort)\([^;]*;')
+ROOM = re.compile(r'[^;{}]*\b(?:calloc|malloc|pool_take|pool_copy|array_grow|qsort)\([^;]*;'
+                  r'|const size_t most = [^;]*\bin->[^;]*;')
 
 
 def code_lines(text):
@@ -276,12 +277,15 @@ def read(path):
         return file.read()
 
 
-def run(command, folder=None, check=False):
+def run(command, folder=None, check=False, again=True):
+    """What takes too long is tried once more: the machine may have been busy."""
     try:
         done = subprocess.run(command, cwd=folder, stdout=subprocess.PIPE,
                               stderr=subprocess.STDOUT, timeout=None if check else LONGEST,
                               encoding='utf-8', errors='replace', check=False)
     except subprocess.TimeoutExpired:
+        if again:
+            return run(command, folder, check, False)
         return subprocess.CompletedProcess(command, 124, '', '')
     if check and done.returncode != 0:
         sys.exit('mutate.py: %s\n%s' % (' '.join(command), done.stdout[-4000:]))
