@@ -178,6 +178,10 @@ foreach(job ${sample_jobs})
     set_tests_properties(client-same-${name} PROPERTIES LABELS "office;slow")
 endforeach()
 
+add_test(NAME client-change COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/change.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR})
+set_tests_properties(client-change PROPERTIES LABELS office)
+
 # All PDFs: their tree, title and language; no word over another in jobs out of the ordinary.
 set(papers_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/papers.py $<TARGET_FILE:doorcost>)
 foreach(job ${sample_jobs})

@@ -4,9 +4,15 @@
 
 #include "base/text.h"
 #include "command/command.h"
+#include "command/files.h"
 #include "command/work.h"
+#include "report/client/client_book.h"
+#include "report/client/client_pdf.h"
 #include "report/json/json.h"
+#include "report/offer_make/offer_make.h"
 #include "report/text/print.h"
+
+#include <string.h>
 
 static enum status say_result(enum bridge_result result, const struct bridge *bridge,
                               struct streams streams) {
@@ -47,6 +53,78 @@ static enum status tell(const struct request *request, const struct work *newer,
     return page.failed ? command_out_of_memory(streams) : command_flush(streams);
 }
 
+/* --- the change order --- */
+
+static bool is_book(const char *path) {
+    const char *const ending = strrchr(path, '.');
+    return ending != NULL && text_same(ending, ".xlsx");
+}
+
+/* An estimate by its paper is agreed to by nobody, so there is nothing to change. */
+static enum status ask_paper(const struct work *older, const struct work *newer,
+                             struct streams streams) {
+    if (older->job.paper.choice != PAPER_ESTIMATE && newer->job.paper.choice != PAPER_ESTIMATE) {
+        return STATUS_DONE;
+    }
+    text_print(streams.err, "doorcost: a change order changes a quote, and one of the two jobs is "
+                            "an estimate; make it 'paper = quote', or leave '-o' away\n");
+    return STATUS_USE;
+}
+
+static bool write_order(const struct work *older, const struct work *newer,
+                        const struct output *file, struct streams streams) {
+    const struct stop stop = outputs_stop(file);
+    struct offer was = {0};
+    struct offer is = {0};
+    struct offer order = {0};
+    const char *lacking = NULL;
+    bool done = offer_make(&was, &older->estimates[0], NULL, 0) &&
+                offer_make(&is, &newer->estimates[0], NULL, 0) &&
+                offer_order_make(&order, &was, &is, &newer->estimates[0]);
+    if (done) {
+        done = file->kind == OUTPUT_WORKBOOK
+                   ? client_book_write(&order, file->name, &stop)
+                   : client_pdf_write(&order, file->name, &stop, &order.pool, &lacking);
+    }
+    if (done && lacking != NULL) {
+        text_print(streams.err,
+                   "doorcost: '%s' has letters that no typeface here has the shape of\n",
+                   file->path);
+    }
+    offer_clear(&order);
+    offer_clear(&is);
+    offer_clear(&was);
+    return done;
+}
+
+/* Tells, and writes the change order at that path. */
+static enum status tell_and_write(const struct request *request, const struct work *older,
+                                  const struct work *newer, const struct bridge *bridge,
+                                  const char *path, struct streams streams) {
+    struct output file = {.path = path};
+    struct request other = *request;
+    other.job = request->words[0];
+    file.kind = path != NULL && is_book(path) ? OUTPUT_WORKBOOK : OUTPUT_PDF;
+    enum status status = ask_paper(older, newer, streams);
+    if (status == STATUS_DONE) {
+        status = files_check(&file, 1, request, older, streams);
+    }
+    if (status == STATUS_DONE) {
+        status = files_check(&file, 1, &other, newer, streams);
+    }
+    if (status == STATUS_DONE) {
+        status = tell(request, newer, bridge, streams);
+    }
+    if (status == STATUS_DONE) {
+        status = files_begin(&file, 1, request, streams);
+    }
+    if (status != STATUS_DONE) {
+        return status;
+    }
+    return write_order(older, newer, &file, streams) ? files_finish(&file, 1, request, streams)
+                                                     : files_failed(&file, 1, 0, streams);
+}
+
 enum status command_bridge(const struct request *request, struct work *work,
                            struct streams streams) {
     struct work newer;
@@ -64,7 +142,11 @@ enum status command_bridge(const struct request *request, struct work *work,
             bridge_make(&bridge, request->job, path, request->option, work->request.plans), &bridge,
             streams);
         if (status == STATUS_DONE) {
-            status = tell(request, &newer, &bridge, streams);
+            status =
+                request->output == NULL
+                    ? tell(request, &newer, &bridge, streams)
+                    : tell_and_write(request, work, &newer, &bridge,
+                                     files_target(request, work, &bridge.pool, ".pdf"), streams);
         }
         bridge_clear(&bridge);
     }

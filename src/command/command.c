@@ -109,7 +109,9 @@ static const struct command rows[COMMAND_COUNT] = {
          "doorcost bridge samples/kitchen/kitchen.ini samples/kitchen/kitchen-second.ini",
          "Goes from the job file to NEW, a group of inputs at a time: rows taken off, changed and "
          "added, materials, waste, prices, minutes and wage, overhead and profit, terms of sale, "
-         "tax. Each step is a whole estimate, and they add up to the difference to the cent.",
+         "tax. Each step is a whole estimate, and they add up to the difference to the cent. With "
+         "-o it writes a change order for the client as PDF or workbook, without anything of "
+         "cost.",
          WORK_ONE, TRACE_NONE, JSON_COSTS | JSON_SALE, false, command_bridge, "NEW"},
     [PLACE_TABLE] =
         {"table", "tell what one more door costs, by size and count",

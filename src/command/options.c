@@ -11,14 +11,15 @@
 
 #define EVERY ((1u << COMMAND_COUNT) - 1)
 #define WRITES                                                                                     \
-    (1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_DRAW | 1u << PLACE_TABLE)
+    (1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_DRAW |                   \
+     1u << PLACE_TABLE | 1u << PLACE_BRIDGE)
 
 #define AT(field) offsetof(struct request, field)
 
 static const struct option_row rows[] = {
     {"output", "FILE",
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
-     "-doors.pdf; buy, plan, learn, table: nothing is written)",
+     "-doors.pdf; buy, plan, learn, bridge, table: nothing is written)",
      AT(output), WRITES | 1u << PLACE_LEARN, 'o', false},
     {"all", NULL, "print all of the quote: each door, what it costs, hours, cautions", AT(all),
      1u << PLACE_QUOTE, '\0', false},

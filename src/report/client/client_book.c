@@ -154,13 +154,22 @@ bool client_book_write(const struct offer *o, const char *path, const struct sto
     book.stop = stop;
     struct client_sheet s = {.offer = o, .book = &book};
     s.sheet = book_sheet(&book, o->paper, o->paper, false);
-    set_columns(&s);
-    put_head(&s);
-    client_book_price(&s);
-    s.row++;
-    client_book_list(&s);
-    client_book_words(&s);
-    const bool done = client_book_kinds(&s) && write_file(&book, o, path);
+    bool done = true;
+    if (o->changes != NULL) {
+        client_book_change_columns(&s);
+        put_head(&s);
+        client_book_changes(&s);
+        client_book_words(&s);
+    } else {
+        set_columns(&s);
+        put_head(&s);
+        client_book_price(&s);
+        s.row++;
+        client_book_list(&s);
+        client_book_words(&s);
+        done = client_book_kinds(&s);
+    }
+    done = done && write_file(&book, o, path);
     book_clear(&book);
     return done;
 }

@@ -33,6 +33,10 @@ char client_book_letter(uint16_t column);
 void client_book_list(struct client_sheet *sheet);
 /* Rows from the first room to the last door. */
 uint32_t client_book_list_rows(const struct offer *offer);
+/* client_book_changes.c: of a change order, the columns of its sheet. */
+void client_book_change_columns(struct client_sheet *sheet);
+/* What changes, and the price before and now. */
+void client_book_changes(struct client_sheet *sheet);
 /* client_book_words.c: a sheet with the words: what is part of it, on which terms, who signs. */
 void client_book_words(struct client_sheet *sheet);
 /* A sheet with a drawing of each kind. false: memory is out. */

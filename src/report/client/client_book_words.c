@@ -84,6 +84,9 @@ void client_book_words(struct client_sheet *s) {
         if (lists[i].texts->count > 0 && !lists[i].beside) {
             last = s->row;
         }
+        if (two && lists[i].texts->count + lists[i + 1].texts->count == 0) {
+            continue;
+        }
         if (two) {
             put_beside(s, &lists[i], &lists[i + 1]);
         } else if (!lists[i].beside) {

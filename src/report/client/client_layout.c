@@ -109,11 +109,26 @@ bool client_room_has_head(const struct offer *o, const struct offer_room *room) 
     return room->name[0] != '\0' || offer_has_sums(o);
 }
 
+const char *client_change_head(enum offer_change_kind kind) {
+    static const char *const heads[OFFER_CHANGE_KINDS] = {
+        [OFFER_TAKEN_OFF] = "Taken off", [OFFER_CHANGED] = "Changed", [OFFER_ADDED] = "Added"};
+    return heads[kind];
+}
+
+const char *const client_compared_heads[CLIENT_COMPARED] = {
+    [CLIENT_WAS] = "Before", [CLIENT_IS] = "Now", [CLIENT_DIFFERENCE] = "Difference"};
+
+const struct offer_amount *client_compared(const struct offer_compared *line, int column) {
+    return column == CLIENT_WAS ? &line->older
+                                : (column == CLIENT_IS ? &line->newer : &line->difference);
+}
+
 void client_words_make(const struct offer *o, struct client_words lists[CLIENT_WORDS_COUNT]) {
+    const bool order = o->changes != NULL;
     const struct client_words words[CLIENT_WORDS_COUNT] = {
         {"Wood, panels and finish", &o->made, false, false},
-        {"Included", &o->included, false, false},
-        {"Not included", &o->excluded, false, true},
+        {order ? "From now on" : "Included", &o->included, false, false},
+        {order ? "No longer" : "Not included", &o->excluded, false, true},
         {"Notes", &o->notes, false, false},
         {o->terms_head, &o->terms, true, false},
     };

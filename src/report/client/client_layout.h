@@ -11,6 +11,7 @@
 #define CLIENT_OPTIONS_HEAD "Options, for the same list"
 #define CLIENT_LIST_HEAD    "Doors and fronts, by room"
 #define CLIENT_KINDS_HEAD   "The kinds of doors and fronts (not to one scale)"
+#define CLIENT_CHANGES_HEAD "What changes"
 #define CLIENT_NO_ROOM      "(no room)"
 #define CLIENT_SIGN_WHO     "signature and name"
 #define CLIENT_SIGN_WHEN    "date"
@@ -54,6 +55,17 @@ struct offer_amount client_cell(const struct offer *offer, const struct offer_do
                                 enum client_column_is is);
 /* Whether a room has a line of its own. */
 bool client_room_has_head(const struct offer *offer, const struct offer_room *room);
+
+/* --- change orders --- */
+
+/* The head above the rows of a kind: `Taken off`. */
+const char *client_change_head(enum offer_change_kind kind);
+
+/* Heads of the amounts of a price before and now. */
+enum { CLIENT_WAS, CLIENT_IS, CLIENT_DIFFERENCE, CLIENT_COMPARED };
+extern const char *const client_compared_heads[CLIENT_COMPARED];
+/* One of these amounts. */
+const struct offer_amount *client_compared(const struct offer_compared *line, int column);
 
 /* --- the words --- */
 

@@ -55,9 +55,14 @@ static bool draw(const struct offer *o, const char *path, double spread, size_t 
     };
     if (done) {
         client_pdf_head(&p);
-        client_pdf_price(&p);
-        client_pdf_list(&p);
-        client_pdf_kinds(&p);
+        if (o->changes != NULL) {
+            client_pdf_changes(&p);
+            client_pdf_price(&p);
+        } else {
+            client_pdf_price(&p);
+            client_pdf_list(&p);
+            client_pdf_kinds(&p);
+        }
         client_pdf_words(&p);
         flow_end(&p.flow);
         *pages = p.flow.page;

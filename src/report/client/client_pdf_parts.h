@@ -24,6 +24,10 @@ void client_pdf_price(struct client_page *page);
 void client_pdf_list(struct client_page *page);
 /* The drawings. */
 void client_pdf_kinds(struct client_page *page);
+/* client_pdf_changes.c: of a change order, the rows that change. */
+void client_pdf_changes(struct client_page *page);
+/* The lines of the price, before and now. */
+void client_pdf_compared(struct client_page *page);
 /* client_pdf_words.c: lists of words and signatures. */
 void client_pdf_words(struct client_page *page);
 

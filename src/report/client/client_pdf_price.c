@@ -130,7 +130,11 @@ void client_pdf_price(struct client_page *p) {
                         (o->payments_head[0] != '\0' ? LINE : 0);
     flow_heading(&p->flow, CLIENT_PRICE_HEAD,
                  high < p->flow.bottom - p->flow.top - 40 ? high : 120);
-    money_lines(p, o->lines, o->line_count);
+    if (o->changes != NULL) {
+        client_pdf_compared(p);
+    } else {
+        money_lines(p, o->lines, o->line_count);
+    }
     flow_gap(&p->flow, 5);
     price_words(p, o->payments_head, true);
     money_lines(p, o->payments, o->payment_count);

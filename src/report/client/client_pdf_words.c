@@ -200,6 +200,9 @@ void client_pdf_words(struct client_page *p) {
         for (size_t k = i + 1; k < CLIENT_WORDS_COUNT; k++) {
             last = last && lists[k].texts->count == 0;
         }
+        if (two && lists[i].texts->count + lists[i + 1].texts->count == 0) {
+            continue;
+        }
         if (two) {
             side_by_side(p, &lists[i], &lists[i + 1]);
         } else if (!lists[i].beside) {

@@ -101,6 +101,35 @@ struct offer_option {
     uint8_t decimals;
 };
 
+/* --- change orders --- */
+
+enum offer_change_kind { OFFER_TAKEN_OFF, OFFER_CHANGED, OFFER_ADDED, OFFER_CHANGE_KINDS };
+
+/* A row of the list that is not as it was. */
+struct offer_change {
+    enum offer_change_kind kind;
+    const char *id;
+    const char *words;          /* what falls away, what was and what is, what is new */
+    struct offer_amount amount; /* what it adds to the prices of the doors, with its sign */
+};
+
+/* A line of the price, before and now; a text of "" where there was, or is, none of it. */
+struct offer_compared {
+    const char *words;
+    bool total;
+    struct offer_amount older, newer;
+    struct offer_amount difference; /* with its sign */
+};
+
+/* What a change order changes; made from two offers. */
+struct offer_changes {
+    struct offer_change *rows; /* by kind */
+    size_t row_count;
+    bool each; /* each row has its amount; else only the sums of the kinds are told */
+    struct offer_compared *lines;
+    size_t line_count;
+};
+
 struct offer_texts {
     const char **text;
     size_t count, room;
@@ -150,6 +179,9 @@ struct offer {
     const char *list_note;        /* below the list of doors */
     const char *terms_head;
     const char *sign_head, *agreed; /* what is signed; the shop signs no estimate */
+    /* Of a change order: what it changes, in place of doors, kinds and lines; `included` and
+     * `excluded` are then what is said from now on and no longer. NULL: it is no change order. */
+    const struct offer_changes *changes;
 };
 
 /* Frees all that the offer's pool holds; an offer of zeros is accepted. */

@@ -14,4 +14,11 @@ bool offer_make(struct offer *offer, const struct estimate *estimate,
                 const struct estimate *options, size_t option_count)
     __attribute__((warn_unused_result));
 
+/* Makes the change order from the offer of an older estimate to that of a newer, from these two
+ * alone; neither is an estimate by its paper, and both are in one currency. newer_estimate: in
+ * whose money amounts are written. Borrows both offers. order: always left so that offer_clear may
+ * be called. false: out of memory. */
+bool offer_order_make(struct offer *order, const struct offer *older, const struct offer *newer,
+                      const struct estimate *newer_estimate) __attribute__((warn_unused_result));
+
 #endif

@@ -89,6 +89,12 @@ bool offer_price(struct offer_maker *m);
 /* offer_options.c: the options of the job. false: out of memory. */
 bool offer_options(struct offer_maker *m, const struct estimate *options, size_t option_count);
 
+/* offer_order_rows.c: the rows that are not the same in two offers. false: out of memory. */
+bool offer_order_rows(struct offer_maker *m, struct offer_changes *changes,
+                      const struct offer *older, const struct offer *newer);
+/* offer_order.c: money at the decimals of a currency, with its sign. */
+struct offer_amount offer_signed(struct offer_maker *m, int64_t amount);
+
 /* `March 2, 2026` for a shop in inches, `2 March 2026` for one in millimeters. */
 const char *offer_date(struct pool *pool, struct date date, bool metric);
 
