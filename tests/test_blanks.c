@@ -25,6 +25,13 @@ static const struct bench_case cases[] = {
       PART(0, rough, "0.1082"),
       /* one blank and two rails */
       OPERATION(0, run, "3")}},
+    {"the first machine of the shop asks as well",
+     {"machine sander|shortest = 12 in",
+      "operation plane|machine = sander\nper = ft of frame\nhandling = 1.00 min per part",
+      "door plain|operations = plane", "saw|kerf = 1/8"},
+     FRONTS "F1,drawer front,1,15,6\n",
+     {PART(0, blank[0], "13.125"), PART(0, blank_holds[0], "2"), PART(1, rough_length, "12.25"),
+      OPERATION(0, run, "3")}},
     {"rails of one length share a blank, which stands with the first",
      {SHOP("12 1/2 in")},
      FRONTS "F1,drawer front,1,15,6\n",

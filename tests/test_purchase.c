@@ -56,8 +56,8 @@ static const struct bench_case cases[] = {
      "id,width,height,style\nD1,18,30,glazed\nD2,18,30,louver\n",
      /* 14 x 26 are 2.5278 sq ft at 10.00 */
      {PURCHASE(spent[COST_GLASS], "25.28"), PURCHASE(spent[COST_BOUGHT_IN], "24"),
-      PURCHASE(spent[COST_CONSUMABLES], "1"), PURCHASE(total, "58.28"),
-      PURCHASE(charged, "58.28")}},
+      PURCHASE(spent[COST_CONSUMABLES], "1"), PURCHASE(total, "58.28"), PURCHASE(charged, "58.28"),
+      DOOR(0, cost.group[COST_GLASS], "25.28"), DOOR(1, cost.group[COST_GLASS], NULL)}},
 };
 
 static void test_purchase(void **state) {
