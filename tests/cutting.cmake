@@ -34,6 +34,11 @@ target_compile_definitions(test_simplex PRIVATE DOORCOST_SOURCE="${PROJECT_SOURC
 target_link_options(test_simplex PRIVATE -Wl,--wrap=cut_lp_new,--wrap=cut_lp_add,--wrap=cut_lp_solve,--wrap=cut_lp_free)
 add_test(NAME simplex COMMAND test_simplex)
 
+# One way of each row within a limit, against GLPK as well.
+add_executable(test_pick test_pick.c)
+target_link_libraries(test_pick PRIVATE doorcost_core doorcost_flags glpk m PkgConfig::CMOCKA)
+add_test(NAME pick COMMAND test_pick)
+
 # The sample of instances: every plan is checked, none may lie below a listed bound.
 add_test(NAME cut_bench COMMAND plan_bench ${CMAKE_CURRENT_LIST_DIR}/cutting 0.05)
 set_tests_properties(cut_bench PROPERTIES LABELS slow)

@@ -7,6 +7,7 @@
 #include "learn/proposal.h"
 #include "price/size_table.h"
 #include "price/strike.h"
+#include "price/ways.h"
 #include "read/actuals/actuals_file.h"
 #include "read/job/job_file.h"
 #include "read/job/style_row.h"
@@ -332,11 +333,59 @@ static void test_bridge(void **state) {
     }
 }
 
+/* The ways of a job that has some, chosen within so many hours, with that call failing. */
+static enum ways_result ways_with_failure(const struct estimate *base, int64_t limit, size_t call) {
+    struct ways ways;
+    struct pool pool;
+
+    pool_init(&pool);
+    calls = 0;
+    alive = 0;
+    failing = call;
+    const enum ways_result result =
+        ways_make(&ways, base, (struct plan_request){0}, NULL, 0, limit, &pool);
+    failing = 0;
+    assert_true(result != WAYS_OK || ways.row_count > 0);
+    pool_clear(&pool);
+    assert_int_equal(alive, 0);
+    return result;
+}
+
+/* A way that could not be estimated for want of memory is no way that the rates do not know. */
+static void test_ways(void **state) {
+    struct problems problems;
+    struct rates rates;
+    struct job job;
+    struct estimate base;
+
+    (void)state;
+    assert_true(case_prepare(BASE, DOORCOST_SOURCE "/tests/data/memory-ways", "memory-case"));
+    problems_init(&problems);
+    assert_true(job_read(&job, &rates, "memory-case/job.ini", &problems));
+    assert_int_equal(problems_count(&problems, SEVERITY_ERROR), 0);
+    assert_int_equal(estimate_make(&base, &rates, &job,
+                                   (struct estimate_request){.option = -1, .purchase = true},
+                                   &problems),
+                     ESTIMATE_OK);
+    const int64_t hours = tape_scaled(&base.tape, base.labor.bench_hours, 2);
+    assert_int_equal(ways_with_failure(&base, hours - 5, 0), WAYS_OK);
+    const size_t last = calls;
+    assert_true(last > 10);
+    for (size_t call = 1; call <= last; call++) {
+        assert_int_equal(ways_with_failure(&base, hours - 5, call), WAYS_MEMORY);
+    }
+    estimate_clear(&base);
+    problems_clear(&problems);
+    job_clear(&job);
+    rates_clear(&rates);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_good_inputs), cmocka_unit_test(test_bad_inputs),
         cmocka_unit_test(test_lost_line),   cmocka_unit_test(test_outcomes),
         cmocka_unit_test(test_change),      cmocka_unit_test(test_bridge),
+        cmocka_unit_test(test_ways),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -25,7 +25,7 @@
 #define MOST_ROWS 3
 
 /* Money in cents, hours in hundredths, as struct outcome has them: client, before tax, tax,
- * direct, left, bought, hours, setups. */
+ * direct, left, bought, hours, of these at the bench, setups. */
 struct struck {
     struct outcome less, more;
     int64_t listed, listed_one;
@@ -48,10 +48,10 @@ static const struct strike_case {
      HEAD "D1,1,16,27\nD2,9,18,24\n",
      {0},
      0,
-     {{.less = {5060, 4600, 460, 4600, 0, 0, 77, 1},
-       .more = {31598, 28725, 2873, 28720, 5, 27720, 16, 0}},
-      {.less = {13860, 12600, 1260, 12600, 0, 0, 210, 1},
-       .more = {31598, 28725, 2873, 28720, 5, 27720, 16, 0}}},
+     {{.less = {5060, 4600, 460, 4600, 0, 0, 77, 77, 1},
+       .more = {31598, 28725, 2873, 28720, 5, 27720, 16, 16, 0}},
+      {.less = {13860, 12600, 1260, 12600, 0, 0, 210, 210, 1},
+       .more = {31598, 28725, 2873, 28720, 5, 27720, 16, 16, 0}}},
      {0},
      2},
     {"of a row of its own all goes",
@@ -59,8 +59,8 @@ static const struct strike_case {
      HEAD "D1,2,18,24\n",
      {0},
      0,
-     {{.less = {33320, 33320, 0, 33320, 0, 27720, 93, 1},
-       .more = {1000, 1000, 0, 1000, 0, 0, 17, 0},
+     {{.less = {33320, 33320, 0, 33320, 0, 27720, 93, 93, 1},
+       .more = {1000, 1000, 0, 1000, 0, 0, 17, 17, 0},
        .listed = 33320,
        .listed_one = 16660}},
      {0},
@@ -70,27 +70,29 @@ static const struct strike_case {
      HEAD "D1,1,18,24\nD2,1,16,27\nD3,1,18,24\n",
      {0, 2},
      2,
-     {{.less = {1000, 1000, 0, 1000, 0, 0, 17, 0}, .more = {1000, 1000, 0, 1000, 0, 0, 17, 0}},
-      {.less = {1000, 1000, 0, 1000, 0, 0, 17, 0}, .more = {1000, 1000, 0, 1000, 0, 0, 17, 0}}},
-     {5600, 5600, 0, 5600, 0, 0, 93, 1},
+     {{.less = {1000, 1000, 0, 1000, 0, 0, 17, 17, 0},
+       .more = {1000, 1000, 0, 1000, 0, 0, 17, 17, 0}},
+      {.less = {1000, 1000, 0, 1000, 0, 0, 17, 17, 0},
+       .more = {1000, 1000, 0, 1000, 0, 0, 17, 17, 0}}},
+     {5600, 5600, 0, 5600, 0, 0, 93, 93, 1},
      2},
     {"overhead of half the cost is left over",
      {SLABS, "shop|overhead = 50 % of cost"},
      HEAD "D1,1,18,24\nD2,1,16,27\n",
      {0},
      1,
-     {{.less = {6900, 6900, 0, 4600, 2300, 0, 76, 1},
-       .more = {1500, 1500, 0, 1000, 500, 0, 17, 0}}},
+     {{.less = {6900, 6900, 0, 4600, 2300, 0, 76, 76, 1},
+       .more = {1500, 1500, 0, 1000, 500, 0, 17, 17, 0}}},
      {0},
      1},
     {"a charge that is worked for is direct cost too",
      {SLABS, "sale|charges = 45.00 for templates by cut them",
-      "operation cut them|per = job\nminutes = 30"},
+      "operation cut them|per = job\nminutes = 30\noff the bench = yes"},
      HEAD "D1,2,18,24\n",
      {0},
      0,
-     {{.less = {37820, 37820, 0, 36320, 1500, 27720, 143, 1},
-       .more = {1000, 1000, 0, 1000, 0, 0, 17, 0}}},
+     {{.less = {37820, 37820, 0, 36320, 1500, 27720, 143, 93, 1},
+       .more = {1000, 1000, 0, 1000, 0, 0, 17, 17, 0}}},
      {0},
      1},
 };
@@ -102,10 +104,10 @@ static void show(struct bench *b, const char *what, size_t i, struct outcome is,
             b,
             "row %zu, %s: client %lld, before tax %lld, tax %lld, direct %lld, left %lld, bought "
             "%lld, "
-            "hours %lld, set-ups %lld",
+            "hours %lld, at the bench %lld, set-ups %lld",
             i, what, (long long)is.client, (long long)is.before_tax, (long long)is.tax,
             (long long)is.direct, (long long)is.left, (long long)is.bought, (long long)is.hours,
-            (long long)is.setups);
+            (long long)is.bench, (long long)is.setups);
     }
 }
 

@@ -87,6 +87,16 @@ endforeach()
 add_test(NAME sizes-option COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/sizes.py
     $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} samples/kitchen/kitchen.ini maple)
 
+# What `ways` tells of every sample is what edited rows come to, and its choice is the best there is.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME ways-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/make_or_buy.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${job})
+    if(NOT name STREQUAL tea-kitchen)
+        set_tests_properties(ways-${name} PROPERTIES LABELS slow)
+    endif()
+endforeach()
+
 # A shop and a job on the bench, for tests that read and estimate.
 add_library(doorcost_support OBJECT support.c questions.c)
 target_include_directories(doorcost_support PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})

@@ -52,7 +52,7 @@ static const struct bridge_keys rows[] = {
       "thickness, stave, raised, slats")},
     {"door", BRIDGE_PRICES, "bought in"},
     {"door", BRIDGE_LABOR, "operations"},
-    {"door", BRIDGE_REST, "words"},
+    {"door", BRIDGE_REST, "words, bought as"},
     {"operation", BRIDGE_LABOR,
      ("machine, per, minutes, feed, handling, passes, together, by wood, setup, hands, capacity, "
       "off the bench, labor rate")},
@@ -74,7 +74,7 @@ static const struct bridge_keys rows[] = {
     {"finish", BRIDGE_MATERIALS, "spray, coats, faces, colors"},
     {"finish", BRIDGE_PRICES, "put out"},
     {"finish", BRIDGE_LABOR, "operations"},
-    {"finish", BRIDGE_REST, "words"},
+    {"finish", BRIDGE_REST, "words, put out as"},
     {"hardware", BRIDGE_MATERIALS, "overlay"},
     {"hardware", BRIDGE_YIELDS, "spares"},
     {"hardware", BRIDGE_PRICES, "price, pack"},

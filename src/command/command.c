@@ -122,6 +122,16 @@ static const struct command rows[COMMAND_COUNT] = {
          "without a name it is the one that the job has most doors of.",
          WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_table,
          "[STYLE ...]"},
+    [PLACE_WAYS] =
+        {"ways", "tell what each row costs made here, bought in, its finish sent out",
+         "doorcost ways samples/kitchen/kitchen.ini --hours 40",
+         "Estimates the job anew with each row that the rates know another way for: bought in, its "
+         "finish sent out, or both. Tells money spent, hours at the bench and direct cost of each, "
+         "and what one choice for all comes to. With --hours it chooses a way for each row so that "
+         "the job takes no more hours at the bench and spends the least. With names of rows behind "
+         "the job file: these alone may change.",
+         WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_ways,
+         "[ROW ...]"},
 };
 
 const struct command *command_rows(size_t *count) {

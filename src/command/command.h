@@ -55,6 +55,7 @@ enum command_place {
     PLACE_RANGE,
     PLACE_BRIDGE,
     PLACE_TABLE,
+    PLACE_WAYS,
     COMMAND_COUNT
 };
 
@@ -137,6 +138,9 @@ enum status command_bridge(const struct request *request, struct work *work,
 
 /* What one more door comes to by its size and by how many are ordered. */
 enum status command_table(const struct request *request, struct work *work, struct streams streams);
+
+/* The ways of each row, and those that keep the job within its hours. */
+enum status command_ways(const struct request *request, struct work *work, struct streams streams);
 
 /* How a figure came about. */
 enum status command_explain(const struct request *request, struct work *work,

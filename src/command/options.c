@@ -34,13 +34,17 @@ static const struct option_row rows[] = {
      "plan everywhere",
      AT(effort),
      1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_EXPLAIN |
-         1u << PLACE_STRIKE | 1u << PLACE_RANGE | 1u << PLACE_BRIDGE | 1u << PLACE_TABLE,
+         1u << PLACE_STRIKE | 1u << PLACE_RANGE | 1u << PLACE_BRIDGE | 1u << PLACE_TABLE |
+         1u << PLACE_WAYS,
      '\0', false},
     {"widths", "LIST", "widths as measured, with commas between; else by those of the job",
      AT(widths), 1u << PLACE_TABLE, '\0', false},
     {"heights", "LIST", "heights likewise", AT(heights), 1u << PLACE_TABLE, '\0', false},
     {"counts", "LIST", "how many are ordered, with commas between; else 1,2,5,10,50", AT(counts),
      1u << PLACE_TABLE, '\0', false},
+    {"hours", "COUNT",
+     "hours at the bench that there are: choose the ways that keep the job within", AT(hours),
+     1u << PLACE_WAYS, '\0', false},
     {"depth", "COUNT", "how far down lines go, from 0 to 99; else 2", AT(depth),
      1u << PLACE_EXPLAIN, '\0', false},
     {"set", "CHANGE",

@@ -33,6 +33,7 @@ struct request {
     const char *by;                        /* --by; NULL: not given */
     struct option_texts set;               /* --set, in the order of the line */
     const char *effort;                    /* --effort; NULL: the default */
+    const char *hours;                     /* --hours; NULL: no limit */
     const char *widths, *heights, *counts; /* lists; NULL: the default */
     bool all, force, no_prices, json, no_color, help, version;
 };

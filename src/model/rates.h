@@ -130,8 +130,8 @@ struct style {                     /* [door NAME] */
     struct choice form;            /* enum door_form, needed */
     struct choice joint;           /* enum joint */
     struct value thickness;
-    struct value stile, top_rail, bottom_rail, mid_rail,
-        mid_stile;               /* nm; all but stile default to stile */
+    /* nm; all but stile default to stile */
+    struct value stile, top_rail, bottom_rail, mid_rail, mid_stile;
     struct value tongue, groove; /* nm; groove takes the panel, is the rabbet for glass */
     struct value panel_clearance, clearance_across, glass_clearance; /* nm, each edge */
     struct choice panel_grain;                                       /* enum panel_grain */
@@ -146,7 +146,8 @@ struct style {                     /* [door NAME] */
     struct value stave; /* nm: solid panels are glued up of staves so wide; unset: of one board */
     bool raised;        /* the solid panel's edges are raised: they are a run to be shaped */
     struct value slats; /* nm from one to the next, as they are drawn in a door bought in */
-    struct value bought_in; /* money per sq ft, m2 or door: bought as it is, nothing is made */
+    struct value bought_in;     /* money per sq ft, m2 or door: bought as it is, nothing is made */
+    struct reference bought_as; /* [door NAME] bought in, that can be had for it; index -1: none */
     struct references operations;
 };
 
@@ -185,8 +186,7 @@ enum driver {
     DRIVER_COUNT
 };
 
-/* What calls for a new set-up: once per distinct value among the parts that the operation works on.
- */
+/* What calls for a new set-up: once per distinct value among the parts that are worked on. */
 enum setup_per {
     SETUP_PER_JOB,
     SETUP_PER_MATERIAL,
@@ -252,14 +252,14 @@ struct coat {
 enum faces { FACES_BOTH, FACES_FRONT, FACES_BACK, FACES_NONE };
 
 struct finish {
-    struct text name;
-    struct text client_name; /* the finish as the client reads it; absent: the name */
-    int32_t spray;           /* index into rates.sprays */
-    struct coat *coats;      /* in the order of spraying */
+    struct text name, client_name; /* as of a sheet */
+    int32_t spray;                 /* index into rates.sprays */
+    struct coat *coats;            /* in the order of spraying */
     size_t coat_count;
-    struct choice faces;  /* enum faces; edges always */
-    struct value put_out; /* money per sq ft or m2 of sprayed surface: sprayed by others */
-    struct value colors;  /* that a job in this finish has where rows name none; default 1 */
+    struct choice faces;         /* enum faces; edges always */
+    struct value put_out;        /* money per sq ft or m2 of sprayed surface: sprayed by others */
+    struct reference put_out_as; /* [finish NAME] put out, that can be had for it; index -1: none */
+    struct value colors;         /* that a job in this finish has where rows name none; default 1 */
     struct references operations;
 };
 

@@ -13,6 +13,7 @@ struct outcome outcome_of(const struct estimate *e) {
         .direct = money_of(e, e->costs.job.direct),
         .bought = money_of(e, e->purchase.total),
         .hours = tape_scaled(&e->tape, e->labor.hours, 2),
+        .bench = tape_scaled(&e->tape, e->labor.bench_hours, 2),
     };
     for (size_t i = 0; i < e->sale.charge_count; i++) {
         o.direct += money_of(e, e->costs.charges[i].direct);
@@ -33,13 +34,27 @@ struct outcome outcome_minus(struct outcome a, struct outcome b) {
         .left = a.left - b.left,
         .bought = a.bought - b.bought,
         .hours = a.hours - b.hours,
+        .bench = a.bench - b.bench,
         .setups = a.setups - b.setups,
     };
 }
 
 bool outcome_none(struct outcome o) {
     return o.client == 0 && o.before_tax == 0 && o.tax == 0 && o.direct == 0 && o.left == 0 &&
-           o.bought == 0 && o.hours == 0 && o.setups == 0;
+           o.bought == 0 && o.hours == 0 && o.bench == 0 && o.setups == 0;
+}
+
+size_t outcome_rows_without(struct row *rows, const struct job *job, const size_t *without,
+                            size_t count) {
+    size_t kept = 0;
+    for (size_t r = 0, next = 0; r < job->row_count; r++) {
+        if (next < count && without[next] == r) {
+            next++;
+        } else {
+            rows[kept++] = job->rows[r];
+        }
+    }
+    return kept;
 }
 
 enum estimate_result outcome_try(struct outcome *outcome, const struct rates *rates,

@@ -16,6 +16,7 @@ struct outcome {
     int64_t left;       /* before_tax less direct: what bears overhead, contingency and profit */
     int64_t bought;     /* money spent on what is bought */
     int64_t hours;      /* person-hours in hundredths */
+    int64_t bench;      /* of these, at the bench */
     int64_t setups;     /* of machines and mixes */
 };
 
@@ -28,6 +29,11 @@ struct outcome outcome_minus(struct outcome a, struct outcome b);
 
 /* Whether all of it is 0: of a difference, that there is none. */
 bool outcome_none(struct outcome outcome);
+
+/* Copies the rows of the job into `rows`, which has room for all, but for those at the places
+ * `without` (count of them, ascending); returns how many it holds then. */
+size_t outcome_rows_without(struct row *rows, const struct job *job, const size_t *without,
+                            size_t count);
 
 /* Estimates the job, with its purchase, and gives what it comes to; nothing of the estimate is
  * kept. A job without rows comes to nothing. rates, job: read without errors, changed or not;

@@ -31,16 +31,7 @@ static bool try_rows(struct maker *m, size_t count, struct outcome *outcome) {
 
 /* The job without the rows of that list. */
 static size_t copy_without(const struct maker *m, const size_t *rows, size_t count) {
-    const struct job *const job = m->base->job;
-    size_t kept = 0;
-    for (size_t r = 0, next = 0; r < job->row_count; r++) {
-        if (next < count && rows[next] == r) {
-            next++;
-        } else {
-            m->rows[kept++] = job->rows[r];
-        }
-    }
-    return kept;
+    return outcome_rows_without(m->rows, m->base->job, rows, count);
 }
 
 static void take_row(struct maker *m, struct strike_row *found, size_t r) {

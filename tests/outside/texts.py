@@ -135,7 +135,7 @@ def book_texts(path):
 def one(doorcost, folder, where, text, name):
     before = fail.count
     write_job(folder, text, name)
-    for command in ("check", "buy", "finish", "compare", "strike", "range", "table"):
+    for command in ("check", "buy", "finish", "compare", "strike", "range", "table", "ways"):
         run(doorcost, folder, command, "job.ini")
     run(doorcost, folder, "bridge", "job.ini", "job.ini")
     if run(doorcost, folder, "quote", "job.ini", "-o", "q.xlsx", "--effort", "5") is not None:

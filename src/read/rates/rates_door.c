@@ -90,6 +90,8 @@ static const struct key door_keys[] = {
      .help = "whether the edges of a solid panel are raised; absent: no"},
     {"bought in", AS_QUANTITY(bought_in), FIELD(style, bought_in), "24.00 per sqft",
      "55.00 per door", .help = "the door is bought as it is, at this price; nothing of it is made"},
+    {"bought as", AS_NAME(NAME_STYLE), FIELD(style, bought_as), "shaker-bought",
+     .help = "the [door NAME] bought in that can be had in its place; `ways` weighs it"},
     {"slats", AS_LENGTH(RANGE(NM_PER_INCH / 4, 12 * NM_PER_INCH)), FIELD(style, slats), "1 1/2 in",
      .help = "of a door bought in: drawn so far apart in its frame, for the client to see"},
     {"operations", AS_NAMES(NAME_OPERATION), FIELD(style, operations),
@@ -225,9 +227,28 @@ static void ask_between_steps(struct reader *reader, const struct rates *rates,
     }
 }
 
+/* What is to be had from others has to be another style, and bought in. */
+static void check_bought_as(struct reader *reader, const struct rates *rates,
+                            const struct style *style) {
+    const struct reference *const named = &style->bought_as;
+    if (named->name.s == NULL || named->index < 0) {
+        return;
+    }
+    const struct style *const bought = &rates->styles[named->index];
+    if (bought == style || !bought->bought_in.set) {
+        problem_add(reader->problems, SEVERITY_ERROR, "made-by-nobody", named->name.place,
+                    "style '%s' can be bought as '%s', which is %s; name a [door] that has "
+                    "'bought in'",
+                    problem_quote(reader->problems, style->name.s),
+                    problem_quote(reader->problems, named->name.s),
+                    bought == style ? "itself" : "not bought in");
+    }
+}
+
 /* Once all styles are read, as one may stand behind another that names it. */
 void styles_check(struct reader *reader, const struct rates *rates) {
     for (size_t i = 0; i < rates->style_count; i++) {
+        check_bought_as(reader, rates, &rates->styles[i]);
         if (rates->saw.size_step.set) {
             ask_between_steps(reader, rates, &rates->styles[i]);
         }

@@ -80,6 +80,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     check_materials(&reader, rates);
     own_check(&reader, rates);
     styles_check(&reader, rates);
+    finishes_check(&reader, rates);
     plausible_check_rates(&reader, rates);
     larger_check(&reader, rates);
     return terms_read(&reader, &rates->shop) && picture_read(&reader, &rates->shop) &&

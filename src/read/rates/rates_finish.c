@@ -226,6 +226,8 @@ static const struct key finish_keys[] = {
      .help = "which are sprayed: both, front, back or none; edges always; absent: both"},
     {"put out", AS_QUANTITY(forms_per_area), FIELD(finish, put_out), "4.20 per sqft",
      "38.00 per m2", .help = "sprayed by others at this price by sprayed area; needs no coats"},
+    {"put out as", AS_NAME(NAME_FINISH), FIELD(finish, put_out_as), "painted-out",
+     .help = "the [finish NAME] put out that can be had in its place; `ways` weighs it"},
     {"colors", AS_COUNT(1, 100, 1), FIELD(finish, colors), "1",
      .help = "how many colors a job has where its rows name none; absent: 1"},
     {"operations", AS_NAMES(NAME_OPERATION), FIELD(finish, operations),
@@ -241,6 +243,25 @@ static void check_finish(struct reader *reader, const struct ini_section *sectio
     }
     section_lacks(reader, section, "spray", "to spray the coats with");
     section_lacks(reader, section, "coats", "to make up the finish");
+}
+
+void finishes_check(struct reader *reader, const struct rates *rates) {
+    for (size_t i = 0; i < rates->finish_count; i++) {
+        const struct finish *const finish = &rates->finishes[i];
+        const struct reference *const named = &finish->put_out_as;
+        if (named->name.s == NULL || named->index < 0) {
+            continue;
+        }
+        const struct finish *const out = &rates->finishes[named->index];
+        if (out == finish || !out->put_out.set) {
+            problem_add(reader->problems, SEVERITY_ERROR, "made-by-nobody", named->name.place,
+                        "finish '%s' can be put out as '%s', which is %s; name a [finish] that has "
+                        "'put out'",
+                        problem_quote(reader->problems, finish->name.s),
+                        problem_quote(reader->problems, named->name.s),
+                        out == finish ? "itself" : "not put out");
+        }
+    }
 }
 
 const struct section_kind section_finish = {"finish",

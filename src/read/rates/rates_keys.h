@@ -25,6 +25,8 @@ extern const struct section_kind section_limits, section_climate, section_markup
 extern const struct section_kind section_operation, section_machine;
 /* rates_finish.c */
 extern const struct section_kind section_additive, section_coating, section_spray, section_finish;
+/* What finishes say of each other, after all of them are read. */
+void finishes_check(struct reader *reader, const struct rates *rates);
 /* plausible_keys.c: its keys are in the order of enum usual */
 extern const struct section_kind section_plausible;
 

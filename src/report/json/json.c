@@ -186,6 +186,9 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     if (paper->sizes != NULL) {
         json_size_table(maker, paper->sizes);
     }
+    if (paper->ways != NULL) {
+        json_ways(maker, paper->ways);
+    }
     if (!fig_none(paper->explained)) {
         json_send(stream, "explained", json_integer(paper->explained.id));
     }

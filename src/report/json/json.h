@@ -9,6 +9,7 @@
 #include "learn/hours_fit.h"
 #include "price/size_table.h"
 #include "price/strike.h"
+#include "price/ways.h"
 #include "trial/range.h"
 
 #include <stdio.h>
@@ -41,6 +42,7 @@ struct json_paper {
     const struct ranges *ranges;       /* of the first estimate; likewise */
     const struct bridge *bridge;       /* to the first estimate; likewise */
     const struct size_table *sizes;    /* likewise */
+    const struct ways *ways;           /* of the first estimate; likewise */
 };
 
 /* Writes the document and a line feed, piece by piece. false: out of memory, and what was written

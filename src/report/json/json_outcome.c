@@ -20,6 +20,7 @@ void json_put_outcome(struct json_maker *maker, json_t *object, const char *key,
                           show_number(amounts[i].amount, money_decimals).text);
         }
         json_put_text(maker, all, "hours", show_number(o->hours, 2).text);
+        json_put_text(maker, all, "bench hours", show_number(o->bench, 2).text);
         json_put_count(maker, all, "set-ups", o->setups);
     }
     json_put(maker, object, key, o == NULL ? json_null() : all);

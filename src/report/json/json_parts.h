@@ -66,6 +66,8 @@ void json_range(struct json_maker *maker, const struct ranges *ranges);
 void json_bridge(struct json_maker *maker, const struct bridge *bridge);
 /* The prices by size, likewise. */
 void json_size_table(struct json_maker *maker, const struct size_table *table);
+/* The ways of rows, likewise. */
+void json_ways(struct json_maker *maker, const struct ways *ways);
 /* All figures with how they were made, and problems, likewise. */
 void json_tape(struct json_maker *maker, const struct problems *problems);
 

@@ -9,6 +9,7 @@
 #include "learn/hours_fit.h"
 #include "price/size_table.h"
 #include "price/strike.h"
+#include "price/ways.h"
 #include "report/text/grid.h"
 #include "report/words/caution.h"
 #include "trial/range.h"
@@ -84,6 +85,9 @@ void bridge_print(struct page *page, const struct estimate *newer, const struct 
 /* What one more door comes to by size and count. estimate: the job as it stands. */
 void size_table_print(struct page *page, const struct estimate *estimate,
                       const struct size_table *table);
+
+/* The ways of each row, and what is chosen of them. estimate: the job as it stands. */
+void ways_print(struct page *page, const struct estimate *estimate, const struct ways *ways);
 
 /* How a figure of a traced estimate came about: lines down to depth, the figure itself being at 0,
  * each figure once. */
