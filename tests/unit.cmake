@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: MIT
 # Tests of the stages from doors to price, of the tape and of the reports.
 doorcost_test(test_int128)
+doorcost_test(test_chance)
+target_link_libraries(test_chance PRIVATE doorcost_chance)
 doorcost_test(test_containers)
 doorcost_test(test_driver)
 doorcost_test(test_weigh)
@@ -154,12 +156,13 @@ target_include_directories(doorcost_rows PUBLIC ${CMAKE_CURRENT_SOURCE_DIR}/outs
 target_compile_definitions(doorcost_rows PRIVATE DOORCOST_SOURCE="${PROJECT_SOURCE_DIR}")
 target_link_libraries(doorcost_rows PRIVATE doorcost_flags PUBLIC doorcost_support)
 
-foreach(name board_feet choices doors film conversions money movement currencies)
+foreach(name board_feet choices doors film conversions money movement currencies chance)
     add_executable(outside_${name} outside/test_${name}.c)
     target_link_libraries(outside_${name}
         PRIVATE doorcost_core doorcost_rows doorcost_support doorcost_flags)
     add_test(NAME outside-${name} COMMAND outside_${name})
 endforeach()
+target_link_libraries(outside_chance PRIVATE doorcost_chance)
 add_test(NAME outside-gnu-units COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/conversions.py)
 
 # Label office: tests that wait for another program; the sanitizers leave them out.
