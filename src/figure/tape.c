@@ -201,6 +201,15 @@ void tape_set(struct tape *tape, fig given, int64_t value) {
     tape->values[given.id] = value_pack(value, value_unit(packed), value_decimals(packed));
 }
 
+enum tape_fault tape_make_again(struct tape *tape, uint32_t id, bool *changed) {
+    struct figure figure = figure_at(tape, id);
+    const int64_t before = figure.value;
+    const enum tape_fault fault = operation_value(tape, &figure, &figure.value);
+    tape->values[id] = value_pack(figure.value, figure.unit, figure.decimals);
+    *changed = figure.value != before;
+    return fault;
+}
+
 uint32_t tape_replay(struct tape *tape) {
     assert(tape->traced);
     uint32_t changed = 0;
@@ -210,15 +219,13 @@ uint32_t tape_replay(struct tape *tape) {
         tape->last->key = 0; /* the operands may have changed */
     }
     for (uint32_t i = 1; i < tape->count; i++) {
-        struct figure figure = figure_at(tape, i);
-        const int64_t before = figure.value;
-        const enum tape_fault fault = operation_value(tape, &figure, &figure.value);
-        tape->values[i] = value_pack(figure.value, figure.unit, figure.decimals);
+        bool other;
+        const enum tape_fault fault = tape_make_again(tape, i, &other);
         if (fault != TAPE_OK) {
             const fig f = {i};
             tape_set_fault(tape, fault, tape_label(tape, f), tape_subject_name(tape, f));
         }
-        changed += figure.value != before ? 1 : 0;
+        changed += other ? 1 : 0;
     }
     return changed;
 }
