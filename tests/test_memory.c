@@ -12,7 +12,7 @@
 #include "read/job/job_file.h"
 #include "read/job/style_row.h"
 #include "read/rates/rates_file.h"
-#include "trial/trial.h"
+#include "trial/range_chance.h"
 
 #include "model/job.h"
 
@@ -380,12 +380,71 @@ static void test_ways(void **state) {
     rates_clear(&rates);
 }
 
+/* Draws with that call failing; what came of it. */
+static enum estimate_result draw_with_failure(const struct estimate *base,
+                                              const struct chance_ends *ends, size_t call) {
+    struct chance chance;
+    struct pool pool;
+
+    pool_init(&pool);
+    calls = 0;
+    alive = 0;
+    failing = call;
+    const enum estimate_result result = chance_make(
+        &chance, base,
+        (struct chance_request){.draws = CHANCE_LEAST_DRAWS, .seed = 1, .ends = ends}, &pool);
+    failing = 0;
+    assert_true(result != ESTIMATE_OK || chance.drawn == 2);
+    pool_clear(&pool);
+    assert_int_equal(alive, 0);
+    return result;
+}
+
+/* One range moves what is sprayed, so that containers are chosen again in each draw. */
+static void test_draws(void **state) {
+    static const struct rate_change list[] = {
+        {"lumber poplar", "price", "4.10 per bf (3.80 to 4.60)", 0},
+        {"spray pressure-pot", "transfer efficiency", "65 % (50 to 70)", 0}};
+    const struct rate_changes changes = {.list = list, .count = 2};
+    const struct trial_job trial = {"memory-case/job.ini", -1, {0}};
+    struct problems problems;
+    struct rates rates;
+    struct job job;
+    struct estimate base;
+    struct ranges ranges;
+    struct pool pool;
+
+    (void)state;
+    assert_true(case_prepare(BASE, NULL, "memory-case"));
+    problems_init(&problems);
+    pool_init(&pool);
+    assert_true(job_read_changed(&job, &rates, trial.path, &changes, &problems));
+    assert_int_equal(estimate_make(&base, &rates, &job,
+                                   (struct estimate_request){.option = -1, .traced = true},
+                                   &problems),
+                     ESTIMATE_OK);
+    assert_true(ranges_make(&ranges, &base, &trial, &pool));
+    const struct chance_ends *const ends = range_chance_ends(&ranges, &base, &pool);
+    assert_non_null(ends);
+    assert_int_equal(draw_with_failure(&base, ends, 0), ESTIMATE_OK);
+    const size_t last = calls;
+    assert_true(last > 10);
+    for (size_t call = 1; call <= last; call++) {
+        assert_int_equal(draw_with_failure(&base, ends, call), ESTIMATE_MEMORY);
+    }
+    pool_clear(&pool);
+    estimate_clear(&base);
+    problems_clear(&problems);
+    job_clear(&job);
+    rates_clear(&rates);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_good_inputs), cmocka_unit_test(test_bad_inputs),
         cmocka_unit_test(test_lost_line),   cmocka_unit_test(test_outcomes),
         cmocka_unit_test(test_change),      cmocka_unit_test(test_bridge),
-        cmocka_unit_test(test_ways),
+        cmocka_unit_test(test_ways),        cmocka_unit_test(test_draws),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

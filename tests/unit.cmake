@@ -2,7 +2,6 @@
 # Tests of the stages from doors to price, of the tape and of the reports.
 doorcost_test(test_int128)
 doorcost_test(test_chance)
-target_link_libraries(test_chance PRIVATE doorcost_chance)
 doorcost_test(test_containers)
 doorcost_test(test_driver)
 doorcost_test(test_weigh)
@@ -127,6 +126,8 @@ doorcost_stage_test(test_price)
 doorcost_stage_test(test_strike)
 doorcost_stage_test(test_purchase)
 doorcost_stage_test(test_price_edges)
+doorcost_stage_test(test_replay_part)
+doorcost_stage_test(test_chance_job)
 doorcost_stage_test(test_kinds)
 doorcost_stage_test(test_shape)
 doorcost_stage_test(test_elevation)
@@ -162,7 +163,6 @@ foreach(name board_feet choices doors film conversions money movement currencies
         PRIVATE doorcost_core doorcost_rows doorcost_support doorcost_flags)
     add_test(NAME outside-${name} COMMAND outside_${name})
 endforeach()
-target_link_libraries(outside_chance PRIVATE doorcost_chance)
 add_test(NAME outside-gnu-units COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/conversions.py)
 
 # Label office: tests that wait for another program; the sanitizers leave them out.

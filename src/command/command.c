@@ -247,11 +247,8 @@ static enum status no_such_option(const struct request *request, struct work *wo
 
 /* Effort is given in millions of units of work, so that a person can type it. */
 static bool read_effort(const char *text, int64_t *effort, FILE *err) {
-    uint8_t decimals;
-    int64_t millions;
-    if (!text_decimal(text, strlen(text), &millions, &decimals) || decimals > 0 || millions < 0 ||
-        millions > 1000000) {
-        text_print(err, "doorcost: --effort takes a whole number from 0 to 1000000\n");
+    int64_t millions = 0;
+    if (!option_whole(text, "effort", 0, 1000000, &millions, err)) {
         return false;
     }
     *effort = millions * 1000000;

@@ -15,15 +15,8 @@
 #define MOST_DEPTH  99
 
 static bool read_depth(const char *text, size_t *depth, FILE *err) {
-    uint8_t decimals;
-    int64_t lines;
-    if (text == NULL) {
-        *depth = USUAL_DEPTH;
-        return true;
-    }
-    if (!text_decimal(text, strlen(text), &lines, &decimals) || decimals > 0 || lines < 0 ||
-        lines > MOST_DEPTH) {
-        text_print(err, "doorcost: --depth takes a whole number from 0 to %d\n", MOST_DEPTH);
+    int64_t lines = USUAL_DEPTH;
+    if (!option_whole(text, "depth", 0, MOST_DEPTH, &lines, err)) {
         return false;
     }
     *depth = (size_t)lines;

@@ -54,6 +54,14 @@ static const struct option_row rows[] = {
      AT(set), 1u << PLACE_RANGE, '\0', true},
     {"by", "PERCENT", "move every rate by so many percent, as in --by 10%, in place of its range",
      AT(by), 1u << PLACE_RANGE, '\0', false},
+    {"draws", "COUNT", "draw so many times from the ranges, from 100 to 100000; else 10000",
+     AT(draws), 1u << PLACE_RANGE, '\0', false},
+    {"seed", "NUMBER", "draw other random numbers; the same seed draws the same; else 1", AT(seed),
+     1u << PLACE_RANGE, '\0', false},
+    {"confidence", "PERCENT",
+     "tell the contingency for so much confidence, as in --confidence 90%; else that of the rates, "
+     "or 80 %",
+     AT(confidence), 1u << PLACE_RANGE, '\0', false},
     {"svg", "FOLDER", "draw each page of the plan as FOLDER/plan-01.svg and on", AT(svg),
      1u << PLACE_PLAN, '\0', false},
     {"no-prices", NULL, "write the order for suppliers, without what the shop pays", AT(no_prices),
@@ -302,4 +310,35 @@ bool options_read(struct request *request, int argc, char **argv, FILE *err) {
         }
     }
     return take_words(request, argc, argv, err) && fits_command(request, given, err);
+}
+
+bool option_whole(const char *text, const char *name, int64_t low, int64_t high, int64_t *value,
+                  FILE *err) {
+    uint8_t decimals;
+    int64_t number;
+    if (text == NULL) {
+        return true;
+    }
+    if (!text_decimal(text, strlen(text), &number, &decimals) || decimals > 0 || number < low ||
+        number > high) {
+        text_print(err, "doorcost: --%s takes a whole number from %lld to %lld\n", name,
+                   (long long)low, (long long)high);
+        return false;
+    }
+    *value = number;
+    return true;
+}
+
+bool option_percent(const char *text, int64_t *percent, uint8_t *decimals) {
+    const char *const sign = strchr(text, '%');
+    const char *const end = text_trim_end(text, sign == NULL ? text + strlen(text) : sign);
+    int64_t hundred = 100;
+    if ((sign != NULL && sign[1] != '\0') ||
+        !text_decimal(text, (size_t)(end - text), percent, decimals) || *decimals > 4) {
+        return false;
+    }
+    for (uint8_t d = 0; d < *decimals; d++) {
+        hundred *= 10;
+    }
+    return *percent > 0 && *percent <= hundred;
 }

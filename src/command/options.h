@@ -9,6 +9,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 #include <stdio.h>
 
 struct command;
@@ -35,6 +36,7 @@ struct request {
     const char *effort;                    /* --effort; NULL: the default */
     const char *hours;                     /* --hours; NULL: no limit */
     const char *widths, *heights, *counts; /* lists; NULL: the default */
+    const char *draws, *seed, *confidence; /* --draws and so on; NULL: the default */
     bool all, force, no_prices, json, no_color, help, version;
 };
 
@@ -54,6 +56,17 @@ const struct option_row *option_rows(size_t *count);
 
 /* Reads argv.  false: wrong use, said in a line or two on err. */
 bool options_read(struct request *request, int argc, char **argv, FILE *err)
+    __attribute__((warn_unused_result));
+
+/* The number that an option was given, at least low and at most high, both below 10^12; of an
+ * option that was not given (NULL) *value stays. false: it is none, which is said on err. name:
+ * without the dashes. */
+bool option_whole(const char *text, const char *name, int64_t low, int64_t high, int64_t *value,
+                  FILE *err) __attribute__((warn_unused_result));
+
+/* `10%`, `2.5 %`, `10`: above 0 and at most 100, at most 4 decimals: *percent / 10^decimals. false:
+ * it is none. */
+bool option_percent(const char *text, int64_t *percent, uint8_t *decimals)
     __attribute__((warn_unused_result));
 
 #endif

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "command/command.h"
+#include "command/range_chance.h"
 #include "command/work.h"
 #include "read/rates/change.h"
 #include "report/json/json.h"
@@ -19,6 +20,9 @@ struct ranging {
     const struct work *work;
     struct trial_job job;
     struct ranges ranges;
+    struct chance_request drawing;
+    struct chance chance;
+    bool drawn;
     struct pool pool;
     struct streams streams;
 };
@@ -27,35 +31,22 @@ static enum status tell(struct ranging *g) {
     if (g->request->json) {
         struct json_paper paper = command_paper(g->request, g->work);
         paper.ranges = &g->ranges;
+        paper.chance = g->drawn ? &g->chance : NULL;
         return command_send(&paper, g->streams);
     }
     struct page page = {.out = g->streams.out};
     range_print(&page, &g->work->estimates[0], &g->ranges);
+    if (g->drawn) {
+        chance_print(&page, &g->work->estimates[0], &g->chance);
+    }
     return page.failed ? command_out_of_memory(g->streams) : command_flush(g->streams);
 }
 
 /* --- by a part --- */
 
-/* `10%`, `2.5 %`, `10`: above 0 and at most 100, at most 4 decimals. */
-static bool read_percent(struct range_percent *percent) {
-    const char *const text = percent->text;
-    const char *const sign = strchr(text, '%');
-    const char *const end = text_trim_end(text, sign == NULL ? text + strlen(text) : sign);
-    int64_t hundred = 100;
-    if ((sign != NULL && sign[1] != '\0') ||
-        !text_decimal(text, (size_t)(end - text), &percent->amount, &percent->decimals) ||
-        percent->decimals > 4) {
-        return false;
-    }
-    for (uint8_t d = 0; d < percent->decimals; d++) {
-        hundred *= 10;
-    }
-    return percent->amount > 0 && percent->amount <= hundred;
-}
-
 static enum status move_by(struct ranging *g) {
     struct range_percent percent = {.text = g->request->by};
-    if (!read_percent(&percent)) {
+    if (!option_percent(percent.text, &percent.amount, &percent.decimals)) {
         text_print(g->streams.err,
                    "doorcost: --by takes a percentage above 0 and up to 100, as in --by 10%%\n");
         return STATUS_USE;
@@ -141,6 +132,21 @@ static enum status move_set(struct ranging *g) {
     return status;
 }
 
+/* --- through their ranges --- */
+
+/* Draws only where there is a range. */
+static enum status move_ranges(struct ranging *g) {
+    const struct estimate *const base = &g->work->estimates[0];
+    if (!ranges_make(&g->ranges, base, &g->job, &g->pool)) {
+        return command_out_of_memory(g->streams);
+    }
+    g->drawn = g->ranges.count > 0;
+    const enum status status =
+        g->drawn ? chance_open(&g->chance, base, &g->ranges, g->drawing, &g->pool, g->streams)
+                 : STATUS_DONE;
+    return status == STATUS_DONE ? tell(g) : status;
+}
+
 /* --- all --- */
 
 enum status command_range(const struct request *request, struct work *work,
@@ -156,14 +162,15 @@ enum status command_range(const struct request *request, struct work *work,
     if (request->set.count > 0 && request->by != NULL) {
         text_print(streams.err, "doorcost: " SET_NAME " and --by are two questions; ask one\n");
         status = STATUS_USE;
+    } else if (!chance_options(request, request->set.count == 0 && request->by == NULL, &g.drawing,
+                               streams.err)) {
+        status = STATUS_USE;
     } else if (request->set.count > 0) {
         status = move_set(&g);
     } else if (request->by != NULL) {
         status = move_by(&g);
     } else {
-        status = ranges_make(&g.ranges, &work->estimates[0], &g.job, &g.pool)
-                     ? tell(&g)
-                     : command_out_of_memory(streams);
+        status = move_ranges(&g);
     }
     pool_clear(&g.pool);
     return status;

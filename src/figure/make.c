@@ -8,8 +8,36 @@
 #include <assert.h>
 #include <string.h>
 
-static uint8_t most_decimals(uint8_t a, uint8_t b) {
-    return a > b ? a : b;
+uint8_t figure_decimals(const struct tape *tape, const struct figure *made) {
+    uint32_t from = made->operands;
+    uint32_t step = 1;
+    switch ((enum figure_op)made->op) {
+    case OP_SUM:
+    case OP_LARGER:
+    case OP_SMALLER:
+        from = 0;
+        break;
+    case OP_UP:
+        from = 1; /* the step */
+        break;
+    case OP_PICK_UPTO:
+    case OP_PICK_FROM:
+        from = step = 2; /* the values */
+        break;
+    case OP_GIVEN:
+    case OP_TOTAL:
+    case OP_RATIO:
+    case OP_CHOSEN:
+    case OP_COUNT:
+        break;
+    }
+    uint8_t most = made->decimals;
+    for (uint32_t i = from; i < made->operands; i += step) {
+        const uint8_t decimals =
+            value_decimals(tape_packed(tape, (fig){tape->words[made->first + i]}));
+        most = decimals > most ? decimals : most;
+    }
+    return most;
 }
 
 fig fig_minus(fig f) {
@@ -33,8 +61,8 @@ fig fig_sum(struct tape *tape, const char *what, enum unit unit, const fig *term
             return (fig){0};
         }
         made.operands++;
-        made.decimals = most_decimals(made.decimals, value_decimals(tape_packed(tape, plain)));
     }
+    made.decimals = figure_decimals(tape, &made);
     return tape_add_figure(tape, &made, what);
 }
 
@@ -93,39 +121,30 @@ fig fig_ratio(struct tape *tape, const char *what, enum unit unit, figs over, fi
     return fig_ratio_to(tape, what, unit, tape_unit_decimals(tape, unit), over, under);
 }
 
+/* Of two operands, in the unit of unit_of. */
 static fig add_pair(struct tape *tape, const char *what, enum figure_op op, fig a, fig b,
-                    uint8_t decimals) {
-    const struct figure made = {.first = tape_begin_words(tape),
-                                .operands = 2,
-                                .op = (uint8_t)op,
-                                .unit = (uint8_t)tape_unit(tape, a),
-                                .decimals = decimals};
+                    fig unit_of) {
+    struct figure made = {.first = tape_begin_words(tape),
+                          .operands = 2,
+                          .op = (uint8_t)op,
+                          .unit = (uint8_t)tape_unit(tape, unit_of)};
     if (!tape_add_word(tape, a.id) || !tape_add_word(tape, b.id)) {
         return (fig){0};
     }
+    made.decimals = figure_decimals(tape, &made);
     return tape_add_figure(tape, &made, what);
 }
 
 fig fig_larger(struct tape *tape, const char *what, fig a, fig b) {
-    const uint8_t decimals = most_decimals(tape_decimals(tape, a), tape_decimals(tape, b));
-    return add_pair(tape, what, OP_LARGER, a, b, decimals);
+    return add_pair(tape, what, OP_LARGER, a, b, a);
 }
 
 fig fig_smaller(struct tape *tape, const char *what, fig a, fig b) {
-    const uint8_t decimals = most_decimals(tape_decimals(tape, a), tape_decimals(tape, b));
-    return add_pair(tape, what, OP_SMALLER, a, b, decimals);
+    return add_pair(tape, what, OP_SMALLER, a, b, a);
 }
 
 fig fig_up(struct tape *tape, const char *what, fig a, fig step) {
-    const struct figure made = {.first = tape_begin_words(tape),
-                                .operands = 2,
-                                .op = OP_UP,
-                                .unit = (uint8_t)tape_unit(tape, step),
-                                .decimals = tape_decimals(tape, step)};
-    if (!tape_add_word(tape, a.id) || !tape_add_word(tape, step.id)) {
-        return (fig){0};
-    }
-    return tape_add_figure(tape, &made, what);
+    return add_pair(tape, what, OP_UP, a, step, step);
 }
 
 static fig add_pick(struct tape *tape, const char *what, enum figure_op op, fig by,
@@ -137,12 +156,12 @@ static fig add_pick(struct tape *tape, const char *what, enum figure_op op, fig 
         return (fig){0};
     }
     for (size_t i = 0; i < count; i++) {
-        made.decimals = most_decimals(made.decimals, tape_decimals(tape, values[i]));
         if (!tape_add_word(tape, limits[i].id) || !tape_add_word(tape, values[i].id)) {
             return (fig){0};
         }
         made.operands += 2;
     }
+    made.decimals = figure_decimals(tape, &made);
     return tape_add_figure(tape, &made, what);
 }
 

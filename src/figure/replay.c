@@ -5,6 +5,7 @@
 
 #include <assert.h>
 #include <stdlib.h>
+#include <string.h>
 
 /* Bits of a figure's mark. */
 #define MOVES  1u
@@ -32,8 +33,8 @@ static bool any_moves(const struct tape *tape, fig f, const unsigned char *marks
 }
 
 /* From what moves forward, then from what is wanted back. */
-static void mark(struct replay *replay, const struct tape *tape, unsigned char *marks,
-                 const struct chooser *const *held) {
+static void mark(struct replay *replay, const struct tape *tape, const struct chooser *const *held,
+                 unsigned char *marks) {
     for (uint32_t i = 1; i < tape->count; i++) {
         const fig f = {i};
         if (any_moves(tape, f, marks) && !is_held(tape, f, held)) {
@@ -52,54 +53,62 @@ static void mark(struct replay *replay, const struct tape *tape, unsigned char *
         for (size_t o = 0; o < tape_operands(tape, f); o++) {
             marks[tape_operand(tape, f, o).f.id] |= WANTED;
         }
-        replay->count += (marks[i] & BOTH) == BOTH && tape_operands(tape, f) > 0 ? 1 : 0;
     }
 }
 
-bool replay_make(struct replay *replay, const struct tape *tape, const fig *moved,
-                 size_t moved_count, const fig *wanted, size_t wanted_count,
-                 const struct chooser *const *held) {
-    assert(tape->traced);
-    *replay = (struct replay){0};
-    unsigned char *const marks = calloc((size_t)tape->count + 1, sizeof *marks);
-    if (marks == NULL) {
-        return false;
-    }
-    for (size_t i = 0; i < moved_count; i++) {
-        marks[moved[i].id] |= MOVES;
-    }
-    for (size_t i = 0; i < wanted_count; i++) {
-        marks[wanted[i].id] |= WANTED;
-    }
-    marks[0] = 0;
-    mark(replay, tape, marks, held);
-    replay->list = calloc(replay->count + 1, sizeof *replay->list);
-    if (replay->list != NULL) {
-        size_t n = 0;
-        for (uint32_t i = 1; i < tape->count; i++) {
-            const bool made = (marks[i] & BOTH) == BOTH && tape_operands(tape, (fig){i}) > 0;
-            if (made && !is_held(tape, (fig){i}, held)) {
-                replay->list[n++] = i;
-            }
+/* A given moves by replay_set alone. */
+static void list_marked(struct replay *replay, const struct tape *tape,
+                        const unsigned char *marks) {
+    for (uint32_t i = 1; i < tape->count; i++) {
+        if (marks[i] == BOTH && tape_op(tape, (fig){i}) != OP_GIVEN) {
+            replay->list[replay->count++] = i;
         }
-        assert(n == replay->count);
+    }
+}
+
+bool replay_make(struct replay *replay, const struct tape *tape, struct replay_request request) {
+    assert(tape->traced && tape->fault == TAPE_OK);
+    unsigned char *const marks = calloc((size_t)tape->count + 1, sizeof *marks);
+    *replay = (struct replay){.tape = *tape};
+    replay->tape.values = calloc(tape->count, sizeof *tape->values);
+    replay->tape.last = calloc(1, sizeof *tape->last);
+    replay->list = calloc(tape->count, sizeof *replay->list);
+    const bool made = marks != NULL && replay->tape.values != NULL && replay->tape.last != NULL &&
+                      replay->list != NULL;
+    if (made) {
+        memcpy(replay->tape.values, tape->values, tape->count * sizeof *tape->values);
+        for (size_t i = 0; i < request.moved_count; i++) {
+            marks[request.moved[i].id] |= MOVES;
+        }
+        for (size_t i = 0; i < request.wanted_count; i++) {
+            marks[request.wanted[i].id] |= WANTED;
+        }
+        marks[0] = 0; /* what is none neither moves nor is wanted */
+        mark(replay, tape, request.held, marks);
+        list_marked(replay, tape, marks);
     }
     free(marks);
-    return replay->list != NULL;
+    return made;
 }
 
 void replay_clear(struct replay *replay) {
+    free(replay->tape.values);
+    free(replay->tape.last);
     free(replay->list);
     *replay = (struct replay){0};
 }
 
-enum tape_fault replay_run(const struct replay *replay, struct tape *tape) {
-    if (tape->last != NULL) {
-        tape->last->key = 0; /* what its operands were may have changed */
-    }
+void replay_set(struct replay *replay, fig given, int64_t value, uint8_t decimals) {
+    uint64_t *const packed = &replay->tape.values[given.id];
+    assert(given.id < replay->tape.count && tape_op(&replay->tape, given) == OP_GIVEN);
+    *packed = value_pack(value, value_unit(*packed), decimals);
+}
+
+enum tape_fault replay_run(struct replay *replay) {
+    replay->tape.last->key = 0; /* what its operands were may have changed */
     for (size_t i = 0; i < replay->count; i++) {
         bool changed;
-        const enum tape_fault fault = tape_make_again(tape, replay->list[i], &changed);
+        const enum tape_fault fault = tape_make_again(&replay->tape, replay->list[i], &changed);
         if (fault != TAPE_OK) {
             return fault;
         }

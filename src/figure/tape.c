@@ -204,6 +204,7 @@ void tape_set(struct tape *tape, fig given, int64_t value) {
 enum tape_fault tape_make_again(struct tape *tape, uint32_t id, bool *changed) {
     struct figure figure = figure_at(tape, id);
     const int64_t before = figure.value;
+    figure.decimals = figure_decimals(tape, &figure);
     const enum tape_fault fault = operation_value(tape, &figure, &figure.value);
     tape->values[id] = value_pack(figure.value, figure.unit, figure.decimals);
     *changed = figure.value != before;

@@ -100,8 +100,12 @@ fig tape_add_figure(struct tape *tape, const struct figure *made, const char *wh
  * memory is out. */
 fig tape_add_value(struct tape *tape, int64_t value, enum unit unit, uint8_t decimals);
 
-/* Makes figure id of a traced tape again from its operands; *changed: it has another value than
- * before. What is wrong is given, not kept. */
+/* The decimals of a figure whose op, operands and least decimals are set: as many as the operands
+ * that it sums, compares or picks from have, so that nothing of these is rounded. */
+uint8_t figure_decimals(const struct tape *tape, const struct figure *made);
+
+/* Makes figure id of a traced tape again from its operands, with more decimals where they have
+ * got more; *changed: it has another value than before. What is wrong is given, not kept. */
 enum tape_fault tape_make_again(struct tape *tape, uint32_t id, bool *changed)
     __attribute__((warn_unused_result));
 

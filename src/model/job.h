@@ -76,11 +76,6 @@ struct construction {
         fit; /* enum fit, from which of overlay and reveal was said last; set false: neither was */
 };
 
-struct named_value {
-    struct text name;
-    struct value value;
-};
-
 /* What is charged beside the doors: `120.00 for delivery by deliver`. */
 struct charge {
     struct text name;           /* for what; absent: delivery */

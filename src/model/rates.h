@@ -10,6 +10,7 @@
 
 #include "base/pool.h"
 #include "base/problem.h"
+#include "model/chance_rules.h"
 #include "model/rate_number.h"
 #include "model/setting.h"
 #include "model/value.h"
@@ -215,8 +216,7 @@ struct coating {
     struct choice
         spread_by;         /* enum spread_by: wet film, or coverage ... theoretical or practical */
     struct value wet_film; /* nm */
-    struct value
-        coverage; /* sq ft per gal or m2 per L; wet_film may be given too, for the dry film */
+    struct value coverage; /* sq ft per gal or m2 per L; wet_film too: for the dry film */
     struct choice coverage_of;                          /* enum coverage_of */
     struct value solids;                                /* percent by volume */
     struct value reducer, catalyst;                     /* percent */
@@ -375,6 +375,7 @@ struct rates {
     struct hinge_rules hinges;
     struct limits limits;
     struct climate climate;
+    struct chance_rules chance;
     struct bounds usual[USUAL_COUNT];      /* by enum usual */
     struct value markup[COST_GROUP_COUNT]; /* percent; a group named here takes this in place of the
                                               shop's profit */

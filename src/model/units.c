@@ -77,17 +77,20 @@ fig units_length(struct tape *tape, const struct units *units, const char *what,
                       place);
 }
 
+int64_t units_film_amount(const struct units *units, length film, uint8_t *decimals) {
+    *decimals = units->film == UNIT_UM ? 3 : 4;
+    return units->film == UNIT_UM ? film : (int64_t)int128_round((int128)film * 100, 254);
+}
+
 fig units_film(struct tape *tape, const struct units *units, const char *what,
                const struct value *value) {
     if (!value->set) {
         return (fig){0};
     }
     assert(value->unit == UNIT_NM);
-    const int64_t amount = units->film == UNIT_UM
-                               ? value->amount
-                               : (int64_t)int128_round((int128)value->amount * 100, 254);
-    return tape_given(tape, what, units->film, units->film == UNIT_UM ? 3 : 4, amount,
-                      value->place);
+    uint8_t decimals;
+    const int64_t amount = units_film_amount(units, value->amount, &decimals);
+    return tape_given(tape, what, units->film, decimals, amount, value->place);
 }
 
 fig units_given(struct tape *tape, const struct units *units, const char *what,

@@ -33,6 +33,9 @@ void units_init(struct units *units, struct tape *tape, enum length_unit lengths
 fig units_length(struct tape *tape, const struct units *units, const char *what, length value,
                  struct place place);
 
+/* A film (nm) as the amount of a figure, in mil or um, and its decimals. */
+int64_t units_film_amount(const struct units *units, length film, uint8_t *decimals);
+
 /* A wet film in mil (4 decimals) or um (3 decimals). */
 fig units_film(struct tape *tape, const struct units *units, const char *what,
                const struct value *value);

@@ -75,6 +75,11 @@ static inline void value_drop_zeros(struct value *value, uint8_t least) {
     }
 }
 
+struct named_value {
+    struct text name;
+    struct value value;
+};
+
 struct values {
     struct value *v;
     size_t count;

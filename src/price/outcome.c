@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "price/outcome.h"
 
+#include "model/charge.h"
+
 static int64_t money_of(const struct estimate *e, fig f) {
     return tape_scaled(&e->tape, f, e->tape.money_decimals);
 }
@@ -15,7 +17,7 @@ struct outcome outcome_of(const struct estimate *e) {
         .hours = tape_scaled(&e->tape, e->labor.hours, 2),
         .bench = tape_scaled(&e->tape, e->labor.bench_hours, 2),
     };
-    for (size_t i = 0; i < e->sale.charge_count; i++) {
+    for (size_t i = 0; i < charge_count(e->job); i++) {
         o.direct += money_of(e, e->costs.charges[i].direct);
     }
     for (size_t i = 0; i < e->labor.operation_count; i++) {

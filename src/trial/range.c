@@ -85,7 +85,8 @@ void ranges_sort(struct range_row *rows, size_t count) {
 /* --- numbers of the rates --- */
 
 static struct range_row row_of(const struct rate_number *number) {
-    return (struct range_row){.section = number->section,
+    return (struct range_row){.number = number,
+                              .section = number->section,
                               .key = number->key,
                               .lead = number->lead,
                               .likely = number->likely,

@@ -26,10 +26,11 @@ struct range_end {
 
 /* A rate that is moved. */
 struct range_row {
-    const char *section, *key; /* `lumber poplar`, `price` */
-    const char *lead;          /* of an item of a list, what stands before the number; else "" */
-    const char *likely;        /* as it stands in the file; NULL: it stands there as no number */
-    const char *reason;        /* the comment of its line; NULL: none */
+    const struct rate_number *number; /* of the base's rates; NULL: it stands there as none */
+    const char *section, *key;        /* `lumber poplar`, `price` */
+    const char *lead;   /* of an item of a list, what stands before the number; else "" */
+    const char *likely; /* as it stands in the file; NULL: it stands there as no number */
+    const char *reason; /* the comment of its line; NULL: none */
     struct range_end low, high;
     int64_t swing; /* money: from the least to the most that the client pays, the job as it stands
                       among these; 0 or more */

@@ -230,32 +230,49 @@ void read_sizes(struct reader *reader, const struct key *key, const struct entry
     read_step_list(reader, key, entry, target, (struct step_way){" at ", LIMIT_VOLUME});
 }
 
-static bool read_stage(struct reader *reader, const struct key *key, const struct entry *item,
-                       const void *how, void *items, size_t i) {
-    struct named_value *const stage = (struct named_value *)items + i;
-    struct entry number;
-    struct entry name;
+/* How a number and its name stand side by side. */
+struct naming {
+    const char *mark; /* between the two */
+    bool name_first;
+};
 
-    (void)how;
-    if (!cut_item(reader, key, item, " when ", &number, &name) ||
-        !quantity_value(reader, key, &number, key->kind.forms, &stage->value, NULL)) {
+static bool read_named(struct reader *reader, const struct key *key, const struct entry *item,
+                       const void *how, void *items, size_t i) {
+    const struct naming *const naming = how;
+    struct named_value *const named = (struct named_value *)items + i;
+    struct entry before;
+    struct entry after;
+
+    if (!cut_item(reader, key, item, naming->mark, &before, &after) ||
+        !quantity_value(reader, key, naming->name_first ? &after : &before, key->kind.forms,
+                        &named->value, NULL)) {
         return false;
     }
-    stage->name = entry_text(reader, &name);
+    named->name = entry_text(reader, naming->name_first ? &before : &after);
     return true;
+}
+
+static void read_named_list(struct reader *reader, const struct key *key, const struct entry *entry,
+                            void *target, struct naming naming) {
+    struct named_value **const field = key_field(key, target);
+    size_t *const field_count = (size_t *)(void *)((char *)target + key->field.beside);
+    size_t count = 0;
+    struct named_value *const list = read_list(
+        reader, key, entry, (struct list_kind){true, sizeof *list, read_named, &naming}, &count);
+    if (list != NULL) {
+        *field = list;
+        *field_count = count;
+    }
 }
 
 void read_stages(struct reader *reader, const struct key *key, const struct entry *entry,
                  void *target) {
-    struct named_value **const field = key_field(key, target);
-    size_t *const field_count = (size_t *)(void *)((char *)target + key->field.beside);
-    size_t count = 0;
-    struct named_value *const stages = read_list(
-        reader, key, entry, (struct list_kind){true, sizeof *stages, read_stage, NULL}, &count);
-    if (stages != NULL) {
-        *field = stages;
-        *field_count = count;
-    }
+    read_named_list(reader, key, entry, target, (struct naming){" when ", false});
+}
+
+void read_groups(struct reader *reader, const struct key *key, const struct entry *entry,
+                 void *target) {
+    read_named_list(reader, key, entry, target, (struct naming){" at ", true});
 }
 
 /* What is listed twice would be counted once: it is not clear which was meant. */

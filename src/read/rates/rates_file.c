@@ -15,11 +15,12 @@
 #include <string.h>
 
 const struct section_kind *const rates_sections[] = {
-    &section_shop,     &section_lumber,   &section_sheet,      &section_glass,
-    &section_saw,      &section_banding,  &section_limits,     &section_climate,
-    &section_markup,   &section_door,     &section_operation,  &section_machine,
-    &section_coating,  &section_additive, &section_spray,      &section_finish,
-    &section_hardware, &section_hinges,   &section_consumable, &section_plausible,
+    &section_shop,      &section_lumber,   &section_sheet,    &section_glass,
+    &section_saw,       &section_banding,  &section_limits,   &section_climate,
+    &section_markup,    &section_chance,   &section_door,     &section_operation,
+    &section_machine,   &section_coating,  &section_additive, &section_spray,
+    &section_finish,    &section_hardware, &section_hinges,   &section_consumable,
+    &section_plausible,
 };
 const size_t rates_section_count = COUNT_OF(rates_sections);
 
@@ -83,6 +84,9 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     finishes_check(&reader, rates);
     plausible_check_rates(&reader, rates);
     larger_check(&reader, rates);
+    if (changes == NULL) { /* a value that is tried has lost its range */
+        together_check(&reader, rates);
+    }
     return terms_read(&reader, &rates->shop) && picture_read(&reader, &rates->shop) &&
            woods_read(&reader, rates);
 }

@@ -21,6 +21,10 @@ extern const struct section_kind section_door;
 void styles_check(struct reader *reader, const struct rates *rates);
 /* rates_rules.c */
 extern const struct section_kind section_limits, section_climate, section_markup;
+/* rates_chance.c */
+extern const struct section_kind section_chance;
+/* What `together` names must be of ranges, after all sections are read. */
+void together_check(struct reader *reader, const struct rates *rates);
 /* rates_labor.c */
 extern const struct section_kind section_operation, section_machine;
 /* rates_finish.c */

@@ -174,6 +174,9 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     if (paper->learned != NULL) {
         json_learn(maker, paper);
     }
+    if (paper->chance != NULL) {
+        json_chance(maker, paper->chance);
+    }
     if (paper->strike != NULL) {
         json_strike(maker, paper->strike);
     }

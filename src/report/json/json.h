@@ -7,6 +7,7 @@
 
 #include "bridge/bridge.h"
 #include "learn/hours_fit.h"
+#include "price/chance.h"
 #include "price/size_table.h"
 #include "price/strike.h"
 #include "price/ways.h"
@@ -43,6 +44,7 @@ struct json_paper {
     const struct bridge *bridge;       /* to the first estimate; likewise */
     const struct size_table *sizes;    /* likewise */
     const struct ways *ways;           /* of the first estimate; likewise */
+    const struct chance *chance;       /* likewise */
 };
 
 /* Writes the document and a line feed, piece by piece. false: out of memory, and what was written

@@ -68,6 +68,8 @@ void json_bridge(struct json_maker *maker, const struct bridge *bridge);
 void json_size_table(struct json_maker *maker, const struct size_table *table);
 /* The ways of rows, likewise. */
 void json_ways(struct json_maker *maker, const struct ways *ways);
+/* What the job may come to, likewise. */
+void json_chance(struct json_maker *maker, const struct chance *chance);
 /* All figures with how they were made, and problems, likewise. */
 void json_tape(struct json_maker *maker, const struct problems *problems);
 

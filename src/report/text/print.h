@@ -7,6 +7,7 @@
 
 #include "bridge/bridge.h"
 #include "learn/hours_fit.h"
+#include "price/chance.h"
 #include "price/size_table.h"
 #include "price/strike.h"
 #include "price/ways.h"
@@ -71,6 +72,9 @@ void proposals_print(struct page *page, const struct proposals *proposals);
  * fitted. */
 void hours_fit_print(struct page *page, const struct hours_fit *fit,
                      const struct learned_job *jobs);
+
+/* What the job may come to, drawn from the ranges of the rates; nothing of the head. */
+void chance_print(struct page *page, const struct estimate *estimate, const struct chance *chance);
 
 /* What rows save and cost, and sizes that might be one. estimate: the job as it stands. */
 void strike_print(struct page *page, const struct estimate *estimate, const struct strike *strike);
