@@ -77,6 +77,8 @@ foreach(job ${sample_jobs})
     get_filename_component(name ${job} NAME_WE)
     add_test(NAME range-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/range.py
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${job})
+    add_test(NAME range-book-${name} COMMAND /usr/bin/python3
+        ${CMAKE_CURRENT_SOURCE_DIR}/outside/range_book.py $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
 endforeach()
 
 # What `table` tells of every sample is what edited files come to.

@@ -27,6 +27,7 @@ static const struct bridge_keys rows[] = {
      ("name, address, contact, license, logo, paper size, currency, unit, invented, own")},
     {"limits", BRIDGE_REST, "widest leaf, highest panel, dry film"},
     {"climate", BRIDGE_REST, "driest, wettest, moisture"},
+    {"chance", BRIDGE_REST, "ranges, confidence, together"},
     {"markup", BRIDGE_PROFIT,
      ("lumber, sheets, glass, finish, hardware, consumables, bought in, labor")},
     {"lumber", BRIDGE_MATERIALS, "species, thickness"},

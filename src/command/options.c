@@ -12,14 +12,14 @@
 #define EVERY ((1u << COMMAND_COUNT) - 1)
 #define WRITES                                                                                     \
     (1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_DRAW |                   \
-     1u << PLACE_TABLE | 1u << PLACE_BRIDGE)
+     1u << PLACE_RANGE | 1u << PLACE_TABLE | 1u << PLACE_BRIDGE)
 
 #define AT(field) offsetof(struct request, field)
 
 static const struct option_row rows[] = {
     {"output", "FILE",
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
-     "-doors.pdf; buy, plan, learn, bridge, table: nothing is written)",
+     "-doors.pdf; buy, plan, learn, range, bridge, table: nothing is written)",
      AT(output), WRITES | 1u << PLACE_LEARN, 'o', false},
     {"all", NULL, "print all of the quote: each door, what it costs, hours, cautions", AT(all),
      1u << PLACE_QUOTE, '\0', false},
@@ -58,7 +58,7 @@ static const struct option_row rows[] = {
      AT(draws), 1u << PLACE_RANGE, '\0', false},
     {"seed", "NUMBER", "draw other random numbers; the same seed draws the same; else 1", AT(seed),
      1u << PLACE_RANGE, '\0', false},
-    {"confidence", "PERCENT",
+    {"confidence", "SHARE",
      "tell the contingency for so much confidence, as in --confidence 90%; else that of the rates, "
      "or 80 %",
      AT(confidence), 1u << PLACE_RANGE, '\0', false},

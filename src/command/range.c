@@ -4,10 +4,12 @@
 
 #include "base/text.h"
 #include "command/command.h"
+#include "command/files.h"
 #include "command/range_chance.h"
 #include "command/work.h"
 #include "read/rates/change.h"
 #include "report/json/json.h"
+#include "report/shop/range_book.h"
 #include "report/text/print.h"
 
 #include <string.h>
@@ -23,6 +25,7 @@ struct ranging {
     struct chance_request drawing;
     struct chance chance;
     bool drawn;
+    struct output file; /* the workbook, where -o names one */
     struct pool pool;
     struct streams streams;
 };
@@ -134,17 +137,28 @@ static enum status move_set(struct ranging *g) {
 
 /* --- through their ranges --- */
 
-/* Draws only where there is a range. */
+/* Draws are told where there is a range. */
 static enum status move_ranges(struct ranging *g) {
     const struct estimate *const base = &g->work->estimates[0];
     if (!ranges_make(&g->ranges, base, &g->job, &g->pool)) {
         return command_out_of_memory(g->streams);
     }
     g->drawn = g->ranges.count > 0;
-    const enum status status =
-        g->drawn ? chance_open(&g->chance, base, &g->ranges, g->drawing, &g->pool, g->streams)
-                 : STATUS_DONE;
-    return status == STATUS_DONE ? tell(g) : status;
+    enum status status =
+        chance_open(&g->chance, base, &g->ranges, g->drawing, &g->pool, g->streams);
+    if (status == STATUS_DONE) {
+        status = tell(g);
+    }
+    if (status != STATUS_DONE || g->request->output == NULL) {
+        return status;
+    }
+    status = files_begin(&g->file, 1, g->request, g->streams);
+    if (status != STATUS_DONE) {
+        return status;
+    }
+    return range_book_write(base, &g->ranges, &g->chance, g->file.name)
+               ? files_finish(&g->file, 1, g->request, g->streams)
+               : files_failed(&g->file, 1, 0, g->streams);
 }
 
 /* --- all --- */
@@ -162,6 +176,10 @@ enum status command_range(const struct request *request, struct work *work,
     if (request->set.count > 0 && request->by != NULL) {
         text_print(streams.err, "doorcost: " SET_NAME " and --by are two questions; ask one\n");
         status = STATUS_USE;
+    } else if (request->output != NULL && (request->set.count > 0 || request->by != NULL)) {
+        text_print(streams.err, "doorcost: -o is for the ranges of the rates; ask without " SET_NAME
+                                " and --by\n");
+        status = STATUS_USE;
     } else if (!chance_options(request, request->set.count == 0 && request->by == NULL, &g.drawing,
                                streams.err)) {
         status = STATUS_USE;
@@ -170,7 +188,12 @@ enum status command_range(const struct request *request, struct work *work,
     } else if (request->by != NULL) {
         status = move_by(&g);
     } else {
-        status = move_ranges(&g);
+        g.file = (struct output){.path = files_target(request, work, &g.pool, ".xlsx"),
+                                 .kind = OUTPUT_WORKBOOK};
+        status = files_check(&g.file, request->output == NULL ? 0 : 1, request, work, streams);
+        if (status == STATUS_DONE) {
+            status = move_ranges(&g);
+        }
     }
     pool_clear(&g.pool);
     return status;

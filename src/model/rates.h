@@ -213,12 +213,11 @@ enum part_of { PART_OF_COATING, PART_OF_MIX };
 
 struct coating {
     struct text name;
-    struct choice
-        spread_by;         /* enum spread_by: wet film, or coverage ... theoretical or practical */
-    struct value wet_film; /* nm */
-    struct value coverage; /* sq ft per gal or m2 per L; wet_film too: for the dry film */
-    struct choice coverage_of;                          /* enum coverage_of */
-    struct value solids;                                /* percent by volume */
+    struct choice spread_by;   /* enum spread_by: film, or coverage ... theoretical or practical */
+    struct value wet_film;     /* nm */
+    struct value coverage;     /* sq ft per gal or m2 per L; wet_film too: for the dry film */
+    struct choice coverage_of; /* enum coverage_of */
+    struct value solids;       /* percent by volume */
     struct value reducer, catalyst;                     /* percent */
     struct choice reducer_of, catalyst_of;              /* enum part_of */
     struct reference reducer_product, catalyst_product; /* [additive NAME] */

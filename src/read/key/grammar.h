@@ -26,7 +26,7 @@ key_read read_breaks;  /* struct steps: `100 bf at 3.75 per bf, ...` */
 key_read read_sizes;   /* struct steps: `1 qt at 27.00, 1 gal at 84.00`, by volume */
 key_read read_stages;  /* struct named_value *, size_t beside it: `40 % when sprayed, ...` */
 
-key_read read_groups;  /* the same, name first: `operation minutes at 0.6, ...` */
+key_read read_groups; /* the same, name first: `operation minutes at 0.6, ...` */
 
 /* Names of other sections. */
 key_read read_names;     /* struct references, of kind.names */

@@ -84,7 +84,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     finishes_check(&reader, rates);
     plausible_check_rates(&reader, rates);
     larger_check(&reader, rates);
-    if (changes == NULL) { /* a value that is tried has lost its range */
+    if (instead.changes == NULL && instead.ini == NULL) { /* what is tried may lose its range */
         together_check(&reader, rates);
     }
     return terms_read(&reader, &rates->shop) && picture_read(&reader, &rates->shop) &&

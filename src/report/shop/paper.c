@@ -115,3 +115,20 @@ const char *paper_lengths(const struct paper *paper) {
 const char *waste_words(enum waste_as as) {
     return as == WASTE_ADDED ? "of net, added to it" : "of what is bought, lost";
 }
+
+struct book_facts paper_facts(struct pool *pool, const struct estimate *base) {
+    const struct job *const job = base->job;
+    const struct text *const name = &base->rates->shop.name;
+    const char *const shop = name->s == NULL ? "" : name->s;
+    return (struct book_facts){
+        .title = pool_text(pool, job->title.s, strlen(job->title.s)),
+        .subject = pool_format(pool, "quote %s of %s", job->number.s == NULL ? "" : job->number.s,
+                               job->date.s),
+        .author = pool_text(pool, shop, strlen(shop)),
+        .footer = book_footer(pool, job->title.s),
+        .year = job->year,
+        .month = job->month,
+        .day = job->day,
+        .letter = show_on_letter(base),
+    };
+}

@@ -9,6 +9,7 @@
 #include "report/words/field.h"
 #include "report/words/shipped.h"
 #include "report/xlsx/book.h"
+#include "report/xlsx/book_write.h"
 
 struct paper;
 
@@ -100,6 +101,9 @@ const char *paper_lengths(const struct paper *paper);
 
 /* What a waste percent is a part of: net, or what is bought. */
 const char *waste_words(enum waste_as as);
+
+/* What a workbook of the shop tells of itself. Texts in pool, which tells of want of memory. */
+struct book_facts paper_facts(struct pool *pool, const struct estimate *base);
 
 /* Each sheet: lays out its columns and figures; a failure sticks to the book.
  * This one: the prices by room, and from the doors to the total. */

@@ -47,24 +47,6 @@ struct shop_book {
     struct book_facts facts;
 };
 
-static void set_facts(struct shop_book *workbook, const struct estimate *base) {
-    struct pool *const pool = &workbook->book.pool;
-    const struct job *const job = base->job;
-    const struct text *const name = &base->rates->shop.name;
-    const char *const shop = name->s == NULL ? "" : name->s;
-    workbook->facts = (struct book_facts){
-        .title = pool_text(pool, job->title.s, strlen(job->title.s)),
-        .subject = pool_format(pool, "quote %s of %s", job->number.s == NULL ? "" : job->number.s,
-                               job->date.s),
-        .author = pool_text(pool, shop, strlen(shop)),
-        .footer = book_footer(pool, job->title.s),
-        .year = job->year,
-        .month = job->month,
-        .day = job->day,
-        .letter = show_on_letter(base),
-    };
-}
-
 /* Adds the sheets that the job has, empty. */
 static void add_tabs(struct paper *paper) {
     for (size_t i = 0; i < TABS; i++) {
@@ -94,7 +76,7 @@ struct shop_book *shop_book_new(const struct estimate *base, const struct estima
     }
     struct book *const book = &workbook->book;
     book_init(book, &base->tape);
-    set_facts(workbook, base);
+    workbook->facts = paper_facts(&book->pool, base);
     book->protect = true;
     book->stop = stop;
     struct check_list checks = {0};

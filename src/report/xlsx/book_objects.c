@@ -171,6 +171,7 @@ static bool put_chart(const struct book *book, const struct book_chart *chart,
     if (bars) {
         chart_axis_set_reverse(words); /* the first word at the top */
         chart_axis_set_crossing_max(words);
+        chart_axis_set_label_position(words, LXW_CHART_AXIS_LABEL_POSITION_LOW);
     }
     if (chart->series == 1) {
         chart_legend_set_position(made, LXW_CHART_LEGEND_NONE);
