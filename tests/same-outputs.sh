@@ -39,6 +39,7 @@ run() {
             "build-$1/doorcost" $command "$job" >"out/$name/$command.txt" 2>&1 || true
             "build-$1/doorcost" $command "$job" --json >"out/$name/$command.json" 2>&1 || true
         done
+        "build-$1/doorcost" reach "$job" 1000 >"out/$name/reach.txt" 2>&1 || true
         "build-$1/doorcost" plan "$job" -o "out/$name/plan.pdf" >/dev/null 2>&1 || true
         "build-$1/doorcost" draw "$job" -o "out/$name/draw.pdf" >/dev/null 2>&1 || true
     done

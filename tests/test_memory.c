@@ -7,6 +7,7 @@
 #include "learn/proposal.h"
 #include "price/size_table.h"
 #include "price/strike.h"
+#include "price/target.h"
 #include "price/ways.h"
 #include "read/actuals/actuals_file.h"
 #include "read/job/job_file.h"
@@ -238,6 +239,22 @@ static void check_learn(const struct estimate *base) {
     }
 }
 
+/* The same of a wanted total, which no lever reaches without many estimates. */
+static bool target_with_failure(const struct estimate *base, size_t call) {
+    struct target target = {.wanted = outcome_of(base).client / 2};
+    struct pool pool;
+
+    pool_init(&pool);
+    calls = 0;
+    alive = 0;
+    failing = call;
+    const bool good = target_make(&target, base, (struct plan_request){0}, &pool);
+    failing = 0;
+    pool_clear(&pool);
+    assert_int_equal(alive, 0);
+    return good;
+}
+
 static void fail_each(bool (*with_failure)(const struct estimate *, size_t),
                       const struct estimate *base) {
     assert_true(with_failure(base, 0));
@@ -265,6 +282,7 @@ static void test_outcomes(void **state) {
                      ESTIMATE_OK);
     fail_each(strike_with_failure, &base);
     fail_each(table_with_failure, &base);
+    fail_each(target_with_failure, &base);
     check_learn(&base);
     estimate_clear(&base);
     problems_clear(&problems);

@@ -132,6 +132,15 @@ static const struct command rows[COMMAND_COUNT] = {
          "the job file: these alone may change.",
          WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_ways,
          "[ROW ...]"},
+    [PLACE_REACH] =
+        {"reach", "tell what would have to be true for a wanted total",
+         "doorcost reach samples/kitchen/kitchen.ini 7000",
+         "Tells which profit, which discount, how many hours of work, and which rows left out "
+         "would "
+         "each alone make the client pay that total, tax included; what it then really comes to, "
+         "and what is left of it. Each answer is a whole estimate. Changes nothing.",
+         WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_reach,
+         "TOTAL"},
 };
 
 const struct command *command_rows(size_t *count) {

@@ -56,6 +56,7 @@ enum command_place {
     PLACE_BRIDGE,
     PLACE_TABLE,
     PLACE_WAYS,
+    PLACE_REACH,
     COMMAND_COUNT
 };
 
@@ -141,6 +142,9 @@ enum status command_table(const struct request *request, struct work *work, stru
 
 /* The ways of each row, and those that keep the job within its hours. */
 enum status command_ways(const struct request *request, struct work *work, struct streams streams);
+
+/* What would have to be true for the client to pay a wanted total. */
+enum status command_reach(const struct request *request, struct work *work, struct streams streams);
 
 /* How a figure came about. */
 enum status command_explain(const struct request *request, struct work *work,

@@ -35,7 +35,7 @@ static const struct option_row rows[] = {
      AT(effort),
      1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_EXPLAIN |
          1u << PLACE_STRIKE | 1u << PLACE_RANGE | 1u << PLACE_BRIDGE | 1u << PLACE_TABLE |
-         1u << PLACE_WAYS,
+         1u << PLACE_WAYS | 1u << PLACE_REACH,
      '\0', false},
     {"widths", "LIST", "widths as measured, with commas between; else by those of the job",
      AT(widths), 1u << PLACE_TABLE, '\0', false},

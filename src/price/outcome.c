@@ -13,6 +13,7 @@ struct outcome outcome_of(const struct estimate *e) {
         .before_tax = money_of(e, e->sale.subtotal),
         .tax = fig_none(e->sale.tax) ? 0 : money_of(e, e->sale.tax),
         .direct = money_of(e, e->costs.job.direct),
+        .profit = money_of(e, e->sale.profit_left),
         .bought = money_of(e, e->purchase.total),
         .hours = tape_scaled(&e->tape, e->labor.hours, 2),
         .bench = tape_scaled(&e->tape, e->labor.bench_hours, 2),
@@ -34,6 +35,7 @@ struct outcome outcome_minus(struct outcome a, struct outcome b) {
         .tax = a.tax - b.tax,
         .direct = a.direct - b.direct,
         .left = a.left - b.left,
+        .profit = a.profit - b.profit,
         .bought = a.bought - b.bought,
         .hours = a.hours - b.hours,
         .bench = a.bench - b.bench,
@@ -43,7 +45,7 @@ struct outcome outcome_minus(struct outcome a, struct outcome b) {
 
 bool outcome_none(struct outcome o) {
     return o.client == 0 && o.before_tax == 0 && o.tax == 0 && o.direct == 0 && o.left == 0 &&
-           o.bought == 0 && o.hours == 0 && o.bench == 0 && o.setups == 0;
+           o.bought == 0 && o.hours == 0 && o.bench == 0 && o.setups == 0 && o.profit == 0;
 }
 
 size_t outcome_rows_without(struct row *rows, const struct job *job, const size_t *without,

@@ -18,6 +18,7 @@ struct outcome {
     int64_t hours;      /* person-hours in hundredths */
     int64_t bench;      /* of these, at the bench */
     int64_t setups;     /* of machines and mixes */
+    int64_t profit;     /* money: profit left, of the doors and the charges that are worked for */
 };
 
 /* The outcome of an estimate that was made without fault. What is bought is 0 where its purchase

@@ -192,6 +192,9 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     if (paper->ways != NULL) {
         json_ways(maker, paper->ways);
     }
+    if (paper->target != NULL) {
+        json_target(maker, paper->target);
+    }
     if (!fig_none(paper->explained)) {
         json_send(stream, "explained", json_integer(paper->explained.id));
     }

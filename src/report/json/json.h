@@ -10,6 +10,7 @@
 #include "price/chance.h"
 #include "price/size_table.h"
 #include "price/strike.h"
+#include "price/target.h"
 #include "price/ways.h"
 #include "trial/range.h"
 
@@ -45,6 +46,7 @@ struct json_paper {
     const struct size_table *sizes;    /* likewise */
     const struct ways *ways;           /* of the first estimate; likewise */
     const struct chance *chance;       /* likewise */
+    const struct target *target;       /* likewise */
 };
 
 /* Writes the document and a line feed, piece by piece. false: out of memory, and what was written

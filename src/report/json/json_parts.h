@@ -70,6 +70,8 @@ void json_size_table(struct json_maker *maker, const struct size_table *table);
 void json_ways(struct json_maker *maker, const struct ways *ways);
 /* What the job may come to, likewise. */
 void json_chance(struct json_maker *maker, const struct chance *chance);
+/* What reaches a wanted total, likewise. */
+void json_target(struct json_maker *maker, const struct target *target);
 /* All figures with how they were made, and problems, likewise. */
 void json_tape(struct json_maker *maker, const struct problems *problems);
 

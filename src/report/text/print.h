@@ -10,6 +10,7 @@
 #include "price/chance.h"
 #include "price/size_table.h"
 #include "price/strike.h"
+#include "price/target.h"
 #include "price/ways.h"
 #include "report/text/grid.h"
 #include "report/words/caution.h"
@@ -92,6 +93,9 @@ void size_table_print(struct page *page, const struct estimate *estimate,
 
 /* The ways of each row, and what is chosen of them. estimate: the job as it stands. */
 void ways_print(struct page *page, const struct estimate *estimate, const struct ways *ways);
+
+/* What would have to be true for a wanted total. estimate: the job as it stands. */
+void target_print(struct page *page, const struct estimate *estimate, const struct target *target);
 
 /* How a figure of a traced estimate came about: lines down to depth, the figure itself being at 0,
  * each figure once. */
