@@ -134,13 +134,13 @@ static const struct command rows[COMMAND_COUNT] = {
          "[ROW ...]"},
     [PLACE_REACH] =
         {"reach", "tell what would have to be true for a wanted total",
-         "doorcost reach samples/kitchen/kitchen.ini 7000",
+         "doorcost reach samples/kitchen/kitchen.ini --total 7000",
          "Tells which profit, which discount, how many hours of work, and which rows left out "
          "would "
          "each alone make the client pay that total, tax included; what it then really comes to, "
          "and what is left of it. Each answer is a whole estimate. Changes nothing.",
          WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_reach,
-         "TOTAL"},
+         NULL},
 };
 
 const struct command *command_rows(size_t *count) {

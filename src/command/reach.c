@@ -13,9 +13,9 @@
 static bool read_total(const struct request *request, uint8_t money_decimals, int64_t *wanted,
                        FILE *err) {
     uint8_t decimals = 0;
-    const char *const text = request->word_count == 1 ? request->words[0] : NULL;
+    const char *const text = request->total;
     if (text == NULL) {
-        text_print(err, "doorcost: 'reach' takes one total behind the job file, as in: %s\n",
+        text_print(err, "doorcost: 'reach' needs the total that is wanted, as in: %s\n",
                    request->command->example);
         return false;
     }

@@ -166,7 +166,7 @@ def main():
         held = 0
         for part in (Fraction(93, 100), Fraction(107, 100), Fraction(35, 100)):
             wanted = half_away(base * part, 2)
-            told = run(program, "reach", job.path, f"{float(wanted):.2f}")["reach"]
+            told = run(program, "reach", job.path, "--total", f"{float(wanted):.2f}")["reach"]
             if Fraction(told["wanted"]) != wanted:
                 fail(f"wanted {told['wanted']}")
             hold("as it stands", told["as it stands"], job.amounts())
