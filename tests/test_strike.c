@@ -170,7 +170,7 @@ static void test_rows(void **state) {
 #define PER_AREA(minutes)                                                                          \
     "door slab|operations = plane, plan", "sheet board|price = 100.00 per sheet",                  \
         "operation plane|per = sqft of door\nminutes = 10",                                        \
-        "operation plan|per = job\nminutes = " minutes
+        ("operation plan|per = job\nminutes = " minutes)
 
 /* sizes: those made one, as `height 24 1/8 > 24: D3, as D2, saves 30.00, 1 set-up; ...`. */
 static const struct size_case {

@@ -44,6 +44,10 @@ class Job:
         self.program, self.path = program, path
         with open(path, encoding="utf-8") as file:
             text = file.read()
+        # What a charge that is worked for costs is in the direct cost, and no paper has it alone.
+        text = re.sub(r"^(delivery *= *[\d.]+) by [^;\n]*", r"\1 ", text, flags=re.M)
+        with open(path, "w", encoding="utf-8") as file:
+            file.write(text)
         self.options = re.findall(r"^\[option (.*?)\]", text, re.M)
         name = re.search(r"^doors *= *([^;\n]*?) *(;.*)?$", text, re.M).group(1)
         self.list = os.path.join(os.path.dirname(path), name)
