@@ -150,7 +150,7 @@ def doors_of_one_room(text):
 
 def doors_of_two_hinges(text):
     """Rows of one kind, every other one with hinges of its own."""
-    rows = [f"M{i:03},galley,door,1,14,{20 + i % 5},{'client-hinge' if i % 2 else ''}" for i in range(120)]
+    rows = [f"M{i:03},galley,door,1,14 in,{20 + i % 5} in,{'client-hinge' if i % 2 else ''}" for i in range(120)]
     return "id,room,use,count,width,height,hinge\n" + "\n".join(rows) + "\n"
 
 
