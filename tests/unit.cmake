@@ -87,6 +87,13 @@ foreach(job ${sample_jobs})
     add_test(NAME sizes-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/sizes.py
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${job})
 endforeach()
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME sizes-book-${name} COMMAND /usr/bin/python3
+        ${CMAKE_CURRENT_SOURCE_DIR}/outside/size_book.py $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
+endforeach()
+add_test(NAME sizes-book-styles COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/size_book.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini louvered raised shaker-glass)
 # What `reach` tells of every sample comes true in edited files.
 foreach(job ${sample_jobs})
     get_filename_component(name ${job} NAME_WE)

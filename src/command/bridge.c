@@ -12,8 +12,6 @@
 #include "report/offer_make/offer_make.h"
 #include "report/text/print.h"
 
-#include <string.h>
-
 static enum status say_result(enum bridge_result result, const struct bridge *bridge,
                               struct streams streams) {
     switch (result) {
@@ -54,11 +52,6 @@ static enum status tell(const struct request *request, const struct work *newer,
 }
 
 /* --- the change order --- */
-
-static bool is_book(const char *path) {
-    const char *const ending = strrchr(path, '.');
-    return ending != NULL && text_same(ending, ".xlsx");
-}
 
 /* An estimate by its paper is agreed to by nobody, so there is nothing to change. */
 static enum status ask_paper(const struct work *older, const struct work *newer,
@@ -101,10 +94,9 @@ static bool write_order(const struct work *older, const struct work *newer,
 static enum status tell_and_write(const struct request *request, const struct work *older,
                                   const struct work *newer, const struct bridge *bridge,
                                   const char *path, struct streams streams) {
-    struct output file = {.path = path};
+    struct output file = {.path = path, .kind = files_kind(path, OUTPUT_PDF)};
     struct request other = *request;
     other.job = request->words[0];
-    file.kind = path != NULL && is_book(path) ? OUTPUT_WORKBOOK : OUTPUT_PDF;
     enum status status = ask_paper(older, newer, streams);
     if (status == STATUS_DONE) {
         status = files_check(&file, 1, request, older, streams);

@@ -119,7 +119,8 @@ static const struct command rows[COMMAND_COUNT] = {
          "Estimates the job anew with one more door of a style, for each size and count, and a job "
          "of that door alone: direct cost, price, price by area, and where a flat price by area "
          "would lose money. The door is made as [make] says. Styles are named behind the job file; "
-         "without a name it is the one that the job has most doors of.",
+         "without a name it is the one that the job has most doors of. -o writes all of it: "
+         "to a workbook with charts where FILE ends in .xlsx, else as comma-separated values.",
          WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_table,
          "[STYLE ...]"},
     [PLACE_WAYS] =

@@ -49,6 +49,11 @@ const char *files_target(const struct request *request, const struct work *work,
                        job, option_part(&work->estimates[0], pool), ending);
 }
 
+enum output_kind files_kind(const char *path, enum output_kind other) {
+    const char *const ending = path == NULL ? NULL : ending_of(path);
+    return ending != NULL && text_same(ending, ".xlsx") ? OUTPUT_WORKBOOK : other;
+}
+
 const char *files_beside(struct pool *pool, const char *path, const char *part,
                          const char *ending) {
     const char *const old = path == NULL ? NULL : ending_of(path);

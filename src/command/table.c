@@ -9,6 +9,7 @@
 #include "read/job/style_row.h"
 #include "report/csv/csv_size_table.h"
 #include "report/json/json.h"
+#include "report/shop/size_book.h"
 #include "report/text/print.h"
 
 #include <errno.h>
@@ -91,8 +92,22 @@ static enum status write_file(const struct request *request, const struct work *
         return status;
     }
     errno = 0;
-    return write_csv(work, table, file->name) ? files_finish(file, 1, request, streams)
-                                              : files_failed(file, 1, 0, streams);
+    const bool done = file->kind == OUTPUT_WORKBOOK
+                          ? size_book_write(&work->estimates[0], table, file->name)
+                          : write_csv(work, table, file->name);
+    return done ? files_finish(file, 1, request, streams) : files_failed(file, 1, 0, streams);
+}
+
+static enum status ask_styles(const struct output *file, const struct sizes *sizes,
+                              struct streams streams) {
+    if (file->kind != OUTPUT_WORKBOOK || sizes->style_count <= SIZE_BOOK_MOST_STYLES) {
+        return STATUS_DONE;
+    }
+    text_print(streams.err,
+               "doorcost: a workbook has sheets for %d styles, and %zu are named; name fewer, or "
+               "write a CSV file\n",
+               SIZE_BOOK_MOST_STYLES, sizes->style_count);
+    return STATUS_USE;
 }
 
 enum status command_table(const struct request *request, struct work *work,
@@ -101,9 +116,13 @@ enum status command_table(const struct request *request, struct work *work,
     struct size_table table;
     struct pool pool;
     pool_init(&pool);
-    struct output file = {.path = files_target(request, work, &pool, ".csv"), .kind = OUTPUT_CSV};
+    struct output file = {.path = files_target(request, work, &pool, ".csv")};
+    file.kind = files_kind(file.path, OUTPUT_CSV);
     const size_t files = request->output == NULL ? 0 : 1;
     enum status status = sizes_read(&sizes, request, work, &pool, streams);
+    if (status == STATUS_DONE && files > 0) {
+        status = ask_styles(&file, &sizes, streams);
+    }
     if (status == STATUS_DONE) {
         status = files_check(&file, files, request, work, streams);
     }

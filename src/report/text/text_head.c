@@ -35,7 +35,7 @@ void head_print(struct page *page, const char *what, const struct estimate *e) {
     line(&grid, "agreed", show_agreed(&pool, e));
     grid_put(&grid, "money");
     grid_put(&grid, "%s, sizes in %s", e->rates->shop.currency.s, length_words(job->unit));
-    line(&grid, "prices", shipped_example(e) ? "example prices: the rates are invented" : NULL);
+    line(&grid, "prices", shipped_example(e) ? SHIPPED_EXAMPLE_WORDS : NULL);
     grid_print(&grid, page);
     grid_clear(&grid);
     page->failed = page->failed || pool_failed(&pool);

@@ -68,9 +68,6 @@ static void print_flat(const struct printing *p, const struct size_style *style)
 
 /* --- by how many --- */
 
-/* Before a price: what a flat price by area does there. */
-static const char *const marks[] = {[FLAT_BEARS] = "", [FLAT_LESS] = "< ", [FLAT_LOSES] = "! "};
-
 static void put_each(const struct printing *p, struct grid *grid, const struct size_line *line,
                      enum size_way way, size_t from, size_t to) {
     put_size(p, grid, line);
@@ -78,7 +75,7 @@ static void put_each(const struct printing *p, struct grid *grid, const struct s
         const bool has = line->reason == NULL && line->prices[way][c].has;
         if (has) {
             const struct size_price *const price = &line->prices[way][c];
-            grid_put(grid, "%s%s", marks[price->flat_does],
+            grid_put(grid, "%s%s", flat_does_mark(price->flat_does),
                      show_number(price->each, p->table->money_decimals).text);
         } else {
             grid_put(grid, "-");
@@ -122,21 +119,6 @@ static void print_reasons(const struct printing *p, const struct size_style *sty
     }
 }
 
-/* From what the flat price of a style comes. */
-static void print_flat_rate(const struct printing *p, const struct size_style *style) {
-    const struct size_flat *const flat = &style->flat;
-    const char *const area = size_area_name(p->e);
-    const uint8_t decimals = p->table->money_decimals;
-    say(p->page, "%s", "");
-    say_wrapped(
-        p->page, "", 0,
-        "A flat price by area would be %s a %s: what the job's %s are sold for over their "
-        "area (%s over %s %s).",
-        show_number(flat->rate, decimals).text, area,
-        flat->own ? pool_words(p->pool, "%s doors", style->name) : "doors and fronts of all styles",
-        show_number(flat->sold, decimals).text, show_number((flat->area + 50) / 100, 2).text, area);
-}
-
 static void print_style(const struct printing *p, const struct size_style *style) {
     const size_t count = p->table->count_count;
     print_flat(p, style);
@@ -146,7 +128,8 @@ static void print_style(const struct printing *p, const struct size_style *style
                        from + ABREAST < count ? from + ABREAST : count);
         }
     }
-    print_flat_rate(p, style);
+    say(p->page, "%s", "");
+    say_wrapped(p->page, "", 0, "%s", size_flat_words(p->e, p->table, style, p->pool));
     print_reasons(p, style);
 }
 
@@ -159,15 +142,8 @@ void size_table_print(struct page *page, const struct estimate *e, const struct 
         print_style(&p, &table->styles[s]);
     }
     say(page, "%s", "");
-    say_wrapped(page, "", 0,
-                "Sizes are as the job measures. Direct: materials, labor and what is bought in. "
-                "Price: before tax, with discounts. By area: what the flat price would ask. It "
-                "bears the shop's price; or earns less (<); or loses money (!), as it does not "
-                "even pay what is direct.");
-    say_wrapped(page, "", 0,
-                "Added: the job is estimated anew with such a row at the end of its list, made as "
-                "[make] says. Alone: a job of that row only, with the shop's minimum and set-ups, "
-                "without this job's charges and delivery.");
+    say_wrapped(page, "", 0, "%s", SIZE_TERMS_WORDS);
+    say_wrapped(page, "", 0, "%s", SIZE_WAYS_WORDS);
     page->failed = page->failed || pool_failed(&pool);
     pool_clear(&pool);
 }

@@ -19,6 +19,8 @@ struct shipped {
 
 /* Whether the client's prices are examples. */
 bool shipped_example(const struct estimate *estimate);
+/* What is said then. */
+#define SHIPPED_EXAMPLE_WORDS "example prices: the rates are invented"
 
 /* Whether a setting of the rates is still as shipped. */
 bool shipped_still(const struct rates *rates, const struct setting *setting);

@@ -92,6 +92,8 @@ struct book_chart {
     uint16_t words;                 /* column of the words; the numbers stand right of it */
     uint16_t series;                /* how many columns of numbers */
     uint32_t first, last;           /* rows of the table */
+    bool from_zero; /* the numbers' axis begins at 0, so that bars are as long as these; none of
+                       them is below */
 };
 
 /* How wide a chart is, in points. */

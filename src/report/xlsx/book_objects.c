@@ -162,6 +162,9 @@ static bool put_chart(const struct book *book, const struct book_chart *chart,
     lxw_chart_axis *const numbers = bars ? made->x_axis : made->y_axis;
     chart_axis_set_name(numbers, chart->axis);
     chart_axis_set_name_font(numbers, &small);
+    if (chart->from_zero) {
+        chart_axis_set_min(numbers, 0);
+    }
     chart_axis_set_num_font(words, &small);
     chart_axis_set_interval_unit(words, 1); /* every word */
     chart_axis_set_num_font(numbers, &small);
