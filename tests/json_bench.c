@@ -33,7 +33,8 @@ void json_bench_open(struct json_bench *bench, const char *path) {
     *bench = (struct json_bench){.count = 1};
     (void)snprintf(whole, sizeof whole, DOORCOST_SOURCE "/%s", path);
     problems_init(&bench->problems);
-    assert_true(job_read(&bench->job, &bench->rates, whole, &bench->problems));
+    assert_true(job_read_keep(&bench->job, &bench->rates, whole, (struct job_instead){0},
+                              &bench->texts, &bench->problems));
     assert_int_equal(problems_count(&bench->problems, SEVERITY_ERROR), 0);
     bench->count += bench->job.option_count > 0 ? 1 : 0;
     make_estimates(bench);
@@ -52,6 +53,7 @@ struct json_paper json_bench_paper(const struct json_bench *bench, unsigned part
     return (struct json_paper){.command = "quote",
                                .parts = parts,
                                .problems = &bench->problems,
+                               .inputs = &bench->texts,
                                .job = &bench->job,
                                .estimates = bench->estimates,
                                .count = bench->count};

@@ -4,13 +4,15 @@
 #define DOORCOST_TESTS_JSON_BENCH_H
 
 #include "json_read.h"
+#include "read/job/job_texts.h"
 #include "report/json/json.h"
 
-#define JSON_ALL_PARTS 0x1FFu
+#define JSON_ALL_PARTS 0x3FFu
 
 struct json_bench {
     struct problems problems;
     struct rates rates;
+    struct job_texts texts;
     struct job job;
     struct estimate estimates[2]; /* as listed, the first option */
     size_t count;

@@ -227,6 +227,33 @@ static void test_sections(void **state) {
     clear(&words);
 }
 
+/* What stands under `inputs`, and no more. */
+static void test_inputs(void **state) {
+    (void)state;
+    struct words words = {0};
+    const char *const from = strstr(docs, "\n`inputs` of `quote`");
+    const char *const table = strstr(from, "\n| `file` |");
+    assert_true(from != NULL && table != NULL);
+    static const char *const parts[] = {"inputs/job", "inputs/rates", "inputs/doors",
+                                        "inputs/woods"};
+    take_words(&words, strstr(from, ": `job`"), strchr(from + 1, '('));
+    for (size_t i = 0; i < COUNT(parts); i++) {
+        assert_non_null(json_find(documents[0], parts[i]));
+    }
+    assert_int_equal(json_length(json_get(documents[0], "inputs")), COUNT(parts));
+    assert_int_equal(words.count, 3);
+    expect_words(&words, "inputs");
+    clear(&words);
+    take_words(&words, table, strstr(table, "\n\n"));
+    for (size_t i = 0; i < words.count; i++) {
+        const bool named = has_word(json_get(documents[0], "inputs"), words.list[i]);
+        if (!named) {
+            fail_msg("docs/json.md: '%s' is not in inputs", words.list[i]);
+        }
+    }
+    clear(&words);
+}
+
 /* What is said of plans is in them; the figures of waste add up to what is bought. */
 static void test_plans(void **state) {
     (void)state;
@@ -287,7 +314,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_document), cmocka_unit_test(test_estimate),
         cmocka_unit_test(test_sections), cmocka_unit_test(test_plans),
-        cmocka_unit_test(test_tape),
+        cmocka_unit_test(test_tape),     cmocka_unit_test(test_inputs),
     };
 
     return cmocka_run_group_tests(tests, set_up, tear_down);

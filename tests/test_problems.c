@@ -85,7 +85,10 @@ static char *run(const char *id, bool *made) {
 
     assert_non_null(out);
     problems_init(&problems);
-    assert_true(job_read(&job, &rates, "job.ini", &problems));
+    const bool saved = access("saved.json", F_OK) == 0; /* in cases of a saved quote */
+    struct job_texts texts;
+    assert_true(job_read_keep(&job, &rates, saved ? "saved.json" : "job.ini",
+                              (struct job_instead){.saved = saved}, &texts, &problems));
     ask_stages(&job, &rates, &problems);
     assert_true(accept_apply(&job, &problems, problems_count(&problems, SEVERITY_ERROR) == 0));
     ask_noted(&job, &rates, &problems);

@@ -142,6 +142,20 @@ static bool same_units(const struct walk *walk) {
            text_same(unit_of(&walk->older.rates, "shop"), unit_of(&walk->newer.rates, "shop"));
 }
 
+/* A saved quote has neither terms nor picture of the shop; that the other job has is no change. */
+static void leave_papers(struct ini *rates) {
+    for (size_t i = 0; i < rates->count; i++) {
+        struct ini_section *const s = &rates->sections[i];
+        size_t kept = 0;
+        for (size_t k = 0; k < s->count; k++) {
+            if (!text_same(s->kind, "shop") || !job_texts_paper(s->keys[k].name)) {
+                s->keys[kept++] = s->keys[k];
+            }
+        }
+        s->count = kept;
+    }
+}
+
 static enum bridge_result make(struct walk *walk, struct bridge *bridge) {
     struct pool *const pool = &bridge->pool;
     const struct tried older = try_texts(walk, &walk->older);
@@ -179,6 +193,9 @@ enum bridge_result bridge_make(struct bridge *bridge, const char *older, const c
     if (!job_texts_read(&walk.older, older, &bridge->read) ||
         !job_texts_read(&walk.newer, newer, &bridge->read)) {
         return BRIDGE_MEMORY;
+    }
+    if (walk.older.saved != walk.newer.saved) {
+        leave_papers(walk.older.saved ? &walk.newer.rates : &walk.older.rates);
     }
     return make(&walk, bridge);
 }

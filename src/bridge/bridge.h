@@ -40,7 +40,8 @@ enum bridge_result {
     BRIDGE_UNIT      /* their sizes, or those of their rates, are in different units */
 };
 
-/* Makes the bridge between the jobs at two paths, which are borrowed. option: its name, in both;
+/* Makes the bridge between the jobs at two paths, each a job file or a saved quote; both are
+ * borrowed. option: its name, in both;
  * NULL: the jobs as listed. Faults of the two jobs are not told here: they were read before.
  * bridge_clear must be called whatever the result. */
 enum bridge_result bridge_make(struct bridge *bridge, const char *older, const char *newer,

@@ -34,7 +34,8 @@ static const char *title_of(struct listing *l, const struct ini_section *s) {
 
 /* Whether a key names a file whose contents are compared by themselves. */
 static bool names_inputs(const struct ini_section *s, const char *key) {
-    return text_same(s->kind, "job") && (text_same(key, "rates") || text_same(key, "doors"));
+    return text_same(s->kind, "job") ? text_same(key, "rates") || text_same(key, "doors")
+                                     : text_same(s->kind, "shop") && text_same(key, "woods");
 }
 
 static void list_key(struct listing *l, const struct ini_section *section,
@@ -157,6 +158,45 @@ static void list_rows(struct listing *l, const struct job_pair *pair) {
     }
 }
 
+/* --- woods --- */
+
+static bool same_cells(const struct cell *a, const struct cell *b, size_t count) {
+    for (size_t i = 0; i < count; i++) {
+        if (strcmp(a[i].text, b[i].text) != 0) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static bool same_table(const struct table *a, const struct table *b) {
+    bool same = a->open == b->open && a->columns == b->columns && a->count == b->count &&
+                same_cells(a->heading, b->heading, a->columns);
+    for (size_t i = 0; same && i < a->count; i++) {
+        same = same_cells(a->rows[i].cells, b->rows[i].cells, a->columns);
+    }
+    return same;
+}
+
+static const char *table_words(struct listing *l, const struct table *table) {
+    return table->open ? pool_words(l->pool, "%zu woods", table->count) : NULL;
+}
+
+/* The table of woods is one change, by what stands in it. */
+static void list_woods(struct listing *l, const struct job_pair *pair) {
+    const struct table *const older = &pair->older->woods;
+    const struct table *const newer = &pair->newer->woods;
+    if (!same_table(older, newer)) {
+        const char *const after = table_words(l, newer);
+        add(l, (struct bridge_change){
+                   .group = bridge_group_of("shop", "woods"),
+                   .where = "[shop]",
+                   .what = "woods",
+                   .older = table_words(l, older),
+                   .newer = after == NULL ? NULL : pool_words(l->pool, "%s, edited", after)});
+    }
+}
+
 /* Puts the changes of each group together, in the pool. */
 static void sort_changes(struct listing *l) {
     struct bridge_changes *const c = l->changes;
@@ -180,6 +220,7 @@ bool changes_make(struct bridge_changes *changes, const struct job_pair *pair, s
     *changes = (struct bridge_changes){0};
     list_ini(&l, &pair->older->job, &pair->newer->job);
     list_ini(&l, &pair->older->rates, &pair->newer->rates);
+    list_woods(&l, pair);
     list_rows(&l, pair);
     sort_changes(&l);
     return !l.failed && !pool_failed(pool);

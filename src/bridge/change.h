@@ -26,8 +26,8 @@ struct bridge_changes {
 };
 
 /* Lists all changes, by group, within it in the order of the files. What names another file, the
- * rates and the list, is none: what stands in these is compared. All lives in pool and in the pair.
- * false: memory is out. */
+ * rates, the list and the woods, is none: what stands in these is compared. All lives in pool and
+ * in the pair. false: memory is out. */
 bool changes_make(struct bridge_changes *changes, const struct job_pair *pair, struct pool *pool)
     __attribute__((warn_unused_result));
 

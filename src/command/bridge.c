@@ -122,9 +122,11 @@ enum status command_bridge(const struct request *request, struct work *work,
     struct work newer;
     struct bridge bridge;
     if (request->word_count != 1) {
-        text_print(streams.err,
-                   "doorcost: 'bridge' needs two job files, the older and the newer, as in: %s\n",
-                   request->command->example);
+        text_print(
+            streams.err,
+            "doorcost: 'bridge' needs two job files or saved quotes, the older and the newer, "
+            "as in: %s\n",
+            request->command->example);
         return STATUS_USE;
     }
     const char *const path = request->words[0];

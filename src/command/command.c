@@ -25,7 +25,7 @@ static const struct command rows[COMMAND_COUNT] = {
          "edited are left alone unless --force is given.",
          WORK_PURCHASES, TRACE_FIRST,
          JSON_DOORS | JSON_MATERIALS | JSON_FINISH | JSON_LABOR | JSON_COSTS | JSON_SALE |
-             JSON_TAPE | JSON_PLANS,
+             JSON_TAPE | JSON_PLANS | JSON_INPUTS,
          true, command_quote, NULL},
     [PLACE_CHECK] = {"check", "read all files and report what is wrong in them",
                      "doorcost check samples/kitchen/kitchen.ini",
@@ -109,8 +109,10 @@ static const struct command rows[COMMAND_COUNT] = {
          "doorcost bridge samples/kitchen/kitchen.ini samples/kitchen/kitchen-second.ini",
          "Goes from the job file to NEW, a group of inputs at a time: rows taken off, changed and "
          "added, materials, waste, prices, minutes and wage, overhead and profit, terms of sale, "
-         "tax. Each step is a whole estimate, and they add up to the difference to the cent. With "
-         "-o it writes a change order for the client as PDF or workbook, without anything of "
+         "tax. Each step is a whole estimate, and they add up to the difference to the cent. "
+         "Either "
+         "job may be a quote saved with 'quote --json'. With -o it writes a change order for the "
+         "client as PDF or workbook, without anything of "
          "cost.",
          WORK_ONE, TRACE_NONE, JSON_COSTS | JSON_SALE, false, command_bridge, "NEW"},
     [PLACE_TABLE] =
@@ -180,6 +182,7 @@ struct json_paper command_paper(const struct request *request, const struct work
     return (struct json_paper){
         .command = request->command->name,
         .parts = request->command->json_parts,
+        .inputs = &work->texts,
         .problems = &work->problems,
         .job = whole ? &work->job : NULL,
         .estimates = work->estimates,
@@ -287,6 +290,7 @@ static enum status run(const struct request *request, struct streams streams) {
     struct work_request asked = {.option = request->option,
                                  .scope = command->scope,
                                  .trace = command->trace,
+                                 .saved = command->run == command_bridge,
                                  .plans = {.effort = CUT_EFFORT_SECOND, .always = command->plans}};
     if (request->effort != NULL &&
         !read_effort(request->effort, &asked.plans.effort, streams.err)) {

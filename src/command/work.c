@@ -79,7 +79,8 @@ static enum work_result estimate_all(struct work *work, int option) {
 enum work_result work_open(struct work *work, const char *path, struct work_request request) {
     *work = (struct work){.request = request};
     problems_init(&work->problems);
-    if (!job_read(&work->job, &work->rates, path, &work->problems)) {
+    if (!job_read_keep(&work->job, &work->rates, path, (struct job_instead){.saved = request.saved},
+                       &work->texts, &work->problems)) {
         return WORK_MEMORY;
     }
     enum work_result result = WORK_INPUTS;

@@ -5,18 +5,21 @@
 
 #include "command/command.h"
 #include "price/estimate.h"
+#include "read/job/job_texts.h"
 
 /* What a command asks for. */
 struct work_request {
     const char *option; /* NULL: the base job */
     enum work_scope scope;
     enum work_trace trace;
+    bool saved;                /* the job may stand in a saved quote */
     struct plan_request plans; /* which cutting plans are made */
 };
 
 struct work {
     struct work_request request;
     struct problems problems;
+    struct job_texts texts; /* what the files say; lives in problems */
     struct job job;
     struct rates rates;
     struct estimate *estimates; /* the first is the base job or the option named */
@@ -31,7 +34,8 @@ enum work_result {
     WORK_MEMORY
 };
 
-/* Reads the job at path and estimates it. work: always left so that work_close may be called. */
+/* Reads the job at path, which is borrowed, and estimates it. work: always left so that work_close
+ * may be called. */
 enum work_result work_open(struct work *work, const char *path, struct work_request request)
     __attribute__((warn_unused_result));
 /* Frees all that the work holds; also after a failed work_open. */

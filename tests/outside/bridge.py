@@ -8,7 +8,10 @@ TREE: the folder that holds `rates` and `samples`. COUNT times a sample is edite
 person would: rows struck, changed and added, keys of rates and job typed anew. The steps must add
 up to the difference of two quotes made by themselves, to the cent. Each edit is of a known group;
 for every fourth bridge the files are edited a group at a time, each time estimated by `compare`,
-and the steps must be these differences. Then some bridges whose middle cannot be estimated.
+and the steps must be these differences. For every sixth both jobs are saved with `quote --json`, and
+where their files are gone, the bridge of the documents, and of one and a file, must tell the same.
+Then some bridges whose middle cannot be estimated, and documents damaged at random, which must be
+refused or tell what the whole one does.
 Exit status 0: all is well.
 """
 import csv
@@ -251,6 +254,62 @@ class Bench:
         return result and result["estimates"][0]["bridge"]
 
 
+    def save(self, files, name):
+        """A quote saved as JSON, without its tape, which `bridge` does not look at."""
+        book = os.path.join(self.folder, name + "-book.xlsx")
+        saved = self.run("quote", files.write(self.folder, name), "-o", book, "--force",
+                         "--effort", "0")
+        for estimate in saved["estimates"]:
+            del estimate["tape"]
+        path = os.path.join(self.folder, name + ".json")
+        write(path, json.dumps(saved, indent=1))
+        return path
+
+    def remove(self, name):
+        for ending in (".ini", "-rates.ini", ".csv"):
+            os.remove(os.path.join(self.folder, name + ending))
+
+
+def hold_saved(bench, what, told, older, newer):
+    """Documents in place of files tell the same."""
+    saved = [bench.save(older, "old"), bench.save(newer, "new")]
+    file = os.path.join(bench.folder, "new.ini")
+    for which, pair in (("old", (saved[0], file)), ("new", saved)):
+        bench.remove(which)
+        again = bench.run("bridge", *pair)
+        again = again and again["estimates"][0]["bridge"]
+        for part in ("came to", "comes to", "steps"):
+            if again is None or again[part] != told[part]:
+                fail(f"{what}: from saved quotes {part} is {again and again[part]}, "
+                     f"not {told[part]}")
+
+
+def hold_damaged(bench, base, dice, count):
+    """Damaged documents: an error of the inputs, or nothing that matters was hit."""
+    path = bench.save(base, "whole")
+    text = read(path)
+    start = text.index('"inputs"')
+    whole = bench.run("bridge", path, path)["estimates"][0]["bridge"]["came to"]
+    refused = 0
+    for number in range(count):
+        at = dice.randrange(start, len(text))
+        spoiled = [text[:at], text[:at] + text[at + dice.randint(1, 40):],
+                   text[:at] + dice.choice('{}[]",:0x\\\t\n\x01\u2028') + text[at:],
+                   text[:at] + text[at:].replace('"line": ', '"line": -', 1),
+                   text[:at] + re.sub(r'"[^"]*"', dice.choice(['""', "null", "7", "[]", "{}"]),
+                                      text[at:], count=1)][number % 5]
+        write(path, spoiled)
+        done = subprocess.run([bench.program, "bridge", path, path, "--json"], capture_output=True,
+                              text=True)
+        if done.returncode not in (0, 1) or (done.returncode == 1 and "error: " not in done.stderr):
+            fail(f"a damaged document, {number}: status {done.returncode}, {done.stderr}")
+        refused += done.returncode
+        if done.returncode == 0 and json.loads(done.stdout)["estimates"][0]["bridge"]["steps"]:
+            fail(f"a damaged document, {number}: it is not itself")
+    if refused < count / 2 or not whole:
+        fail(f"{refused} of {count} damaged documents are refused")
+
+
 def hold_sum(what, told, before, now):
     for name in FIELDS:
         added = sum((Fraction(step["adds"][name]) for step in told["steps"]), Fraction(0))
@@ -309,6 +368,8 @@ def one(bench, base, dice, number):
     if number % 4 == 1:  # and the way back
         told = bench.bridge(files, base)
         hold_sum(what + ", back", told, now, before)
+    elif number % 6 == 2:
+        hold_saved(bench, what, told, base, files)
     return hold_steps(bench, what, told, base, edits) if number % 4 == 0 else 0
 
 
@@ -339,6 +400,7 @@ def main():
         bench = Bench(program, folder)
         bases = [Files(tree, sample) for sample in SAMPLES]
         joined(bench, bases[0])
+        hold_damaged(bench, bases[0], dice, count)
         for number in range(count * 2):
             steps = one(bench, dice.choice(bases), dice, number)
             made += 0 if steps is None else 1

@@ -11,9 +11,6 @@
 #include <sys/mman.h>
 #include <unistd.h>
 
-/* iniparser's load is quadratic: this many lines still take well under a second. */
-#define MOST_LINES 20000
-
 /* How a section is named in the copy: what is between its brackets. */
 static void put_head(FILE *out, const struct ini_section *section) {
     fprintf(out, "%s%s%s", section->kind, section->name[0] == '\0' ? "" : " ", section->name);
@@ -123,9 +120,9 @@ bool ini_read(struct ini *ini, const char *path, struct place asked, struct prob
     }
     ini->file = source.file;
     ini->open = source.open;
-    if (source.count > MOST_LINES) {
+    if (source.count > INI_MOST_LINES) {
         problem_add(problems, SEVERITY_ERROR, "file-too-large", (struct place){.file = ini->file},
-                    "the file has %zu lines; expected at most %d", source.count, MOST_LINES);
+                    "the file has %zu lines; expected at most %d", source.count, INI_MOST_LINES);
         ini->open = false;
         return !problems->failed;
     }

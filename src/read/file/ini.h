@@ -12,6 +12,10 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+/* iniparser's load is quadratic: this many lines still take well under a second. */
+#define INI_MOST_LINES   20000
+#define INI_LONGEST_LINE ((size_t)1000) /* bytes */
+
 struct ini_key {
     const char *name;   /* as written, blanks between words reduced to one */
     const char *value;  /* without comment and outer blanks, not empty; NULL: it was reported */

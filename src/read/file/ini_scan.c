@@ -7,7 +7,6 @@
 #include <string.h>
 
 /* The library's buffers hold 1024 bytes, and a line that a person reads has far fewer. */
-#define LONGEST_LINE ((size_t)1000)
 #define LONGEST_NAME ((size_t)80)
 
 /* Where the scan stands. */
@@ -287,9 +286,10 @@ bool ini_scan(struct ini_scan *scan, const struct source *source, struct problem
         if (source->bad[i]) {
             continue;
         }
-        if (strlen(line) > LONGEST_LINE) {
+        if (strlen(line) > INI_LONGEST_LINE) {
             problem_add(problems, SEVERITY_ERROR, "line-too-long", cursor.place,
-                        "the line has %zu bytes; expected at most %zu", strlen(line), LONGEST_LINE);
+                        "the line has %zu bytes; expected at most %zu", strlen(line),
+                        INI_LONGEST_LINE);
             continue;
         }
         text = text_skip_blanks(line);

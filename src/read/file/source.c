@@ -249,6 +249,29 @@ bool source_read(struct source *source, const char *path, struct place asked,
     return !problems->failed;
 }
 
+bool source_begins(const char *path, char first) {
+    char start[512] = {0};
+    struct stat about;
+    ssize_t got = -1;
+    const int handle = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+
+    if (handle < 0) {
+        return false;
+    }
+    if (fstat(handle, &about) == 0 && S_ISREG(about.st_mode)) {
+        got = read_all(handle, start, sizeof(start) - 1);
+    }
+    (void)close(handle);
+    start[got < 0 ? 0 : got] = '\0';
+    const char *const text = start + (memcmp(start, "\xEF\xBB\xBF", 3) == 0 ? 3 : 0);
+    return text[strspn(text, " \t\r\n")] == first;
+}
+
+bool source_line_good(const char *text) {
+    const size_t size = strlen(text);
+    return text_is_utf8(text, size, NULL) && find_control(text, size) == size;
+}
+
 char *source_beside(struct pool *pool, const char *path, const char *name) {
     const char *slash = strrchr(path, '/');
 

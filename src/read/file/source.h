@@ -27,6 +27,13 @@ struct source {
 bool source_read(struct source *source, const char *path, struct place asked,
                  struct problems *problems) __attribute__((warn_unused_result));
 
+/* Whether the first byte of the file at path that is no blank is `first`; false too where it cannot
+ * be read, which source_read says. */
+bool source_begins(const char *path, char first);
+
+/* Whether a text has neither a line end nor another byte that source_read refuses in a line. */
+bool source_line_good(const char *text);
+
 /* The name of a file that another file names: name itself where absolute, else in the folder of the
  * file at path. In pool; NULL when memory is out. */
 char *source_beside(struct pool *pool, const char *path, const char *name);

@@ -125,39 +125,29 @@ static bool read_rows(struct reader *reader, struct job *job, const struct table
     return held && !makes.failed;
 }
 
-bool door_list_read(struct reader *reader, struct job *job, const struct table *given) {
+bool door_list_read(struct reader *reader, struct job *job, const struct table *table) {
     const struct column_set sets[] = {
         {row_keys, row_key_count, offsetof(struct said, row)},
         {construction_keys, CONSTRUCTION_KEY_COUNT, offsetof(struct said, own)},
     };
     const size_t count = COUNT_OF(sets);
-    struct table table;
     struct column *columns;
 
-    if (job->doors_path.s == NULL) {
+    if (!table->open || table->columns == 0 || table->over) {
         return true;
     }
-    if (given != NULL) {
-        table = *given;
-    } else if (!table_read(&table, job->doors_path.s, job->doors_path.place, MOST_DOOR_ROWS,
-                           reader->problems)) {
-        return false;
-    }
-    if (!table.open || table.columns == 0 || table.over) {
-        return true;
-    }
-    columns = columns_find(reader, &table, sets, count);
+    columns = columns_find(reader, table, sets, count);
     reader->lacks_known = problems_count(reader->problems, SEVERITY_ERROR) == 0;
-    job->rows = pool_take(reader->pool, table.count, sizeof(*job->rows));
+    job->rows = pool_take(reader->pool, table->count, sizeof(*job->rows));
     if (columns == NULL || job->rows == NULL) {
         return false;
     }
-    if (!read_rows(reader, job, &table, columns, sets, count)) {
+    if (!read_rows(reader, job, table, columns, sets, count)) {
         return false;
     }
-    if (table.count == 0 && problems_count(reader->problems, SEVERITY_ERROR) == 0) {
+    if (table->count == 0 && problems_count(reader->problems, SEVERITY_ERROR) == 0) {
         problem_add(reader->problems, SEVERITY_ERROR, "empty-table",
-                    (struct place){.file = table.file, .line = 1},
+                    (struct place){.file = table->file, .line = 1},
                     "the list has a heading but no rows; expected a row for each door");
     }
     check_ids(reader, job);

@@ -2,10 +2,12 @@
 #include "read/job/job_file.h"
 
 #include "base/text.h"
+#include "model/limits.h"
 #include "read/file/ini.h"
 #include "read/file/source.h"
 #include "read/job/charge.h"
 #include "read/job/job_keys.h"
+#include "read/job/saved.h"
 #include "read/rates/plausible.h"
 #include "read/rates/rates_file.h"
 #include "read/rates/rates_keys.h"
@@ -13,9 +15,10 @@
 #include <string.h>
 
 /* Reads the rates that the job names, before the job's own keys: those name what stands there. */
-static bool read_rates(struct reader *reader, const struct ini *ini, struct rates *rates,
+static bool read_rates(struct reader *reader, struct job_texts *texts, struct rates *rates,
                        struct rates_instead instead) {
-    const struct ini_section *section = section_find(ini, "job");
+    const struct ini_section *section = section_find(&texts->job, "job");
+    struct rates_texts read;
 
     for (size_t i = 0; section != NULL && i < section->count; i++) {
         const struct ini_key *key = &section->keys[i];
@@ -25,11 +28,14 @@ static bool read_rates(struct reader *reader, const struct ini *ini, struct rate
             continue;
         }
         path = source_beside(&reader->problems->pool, reader->path, key->value);
-        if (path == NULL) {
+        if (path == NULL ||
+            !rates_read_from(rates, path, key->value_place, instead, &read, reader->problems)) {
             return false;
         }
-        return rates_read_from(rates, path, key->value_place, instead, reader->problems,
-                               &reader->names_known);
+        reader->names_known = read.ini.open;
+        texts->rates = read.ini;
+        texts->woods = read.woods;
+        return true;
     }
     return true;
 }
@@ -60,16 +66,32 @@ static bool is_list(struct problems *problems, const char *path) {
     return true;
 }
 
-/* texts: the files as they were read; NULL: they are read. changes: of the rates; NULL: none. */
-static bool read_job(struct job *job, struct rates *rates, const char *path,
-                     const struct job_texts *texts, const struct rate_changes *changes,
+/* The job file that stands in texts, or is read into it. */
+static bool read_file(struct job_texts *texts, const char *path, struct job_instead instead,
+                      struct problems *problems) {
+    *texts = (struct job_texts){.path = path};
+    if (instead.saved && saved_is(path)) {
+        return saved_read(texts, path, problems);
+    }
+    if (!source_begins(path, '{')) {
+        return ini_read(&texts->job, path, (struct place){0}, problems);
+    }
+    problem_add(problems, SEVERITY_ERROR, "saved-quote",
+                (struct place){.file = problems_file(problems, path)},
+                "this is JSON, as of a quote that was saved, which 'bridge' alone takes; give the "
+                "job file");
+    return !problems->failed;
+}
+
+/* texts: of a whole job where given; else what is read is put there. */
+static bool read_job(struct job *job, struct rates *rates, const char *path, bool given,
+                     struct job_texts *texts, struct job_instead instead,
                      struct problems *problems) {
     struct reader reader = {.pool = &job->pool,
                             .problems = problems,
                             .path = path,
                             .rates = rates,
                             .names_known = false};
-    struct ini ini;
 
     *job = (struct job){0};
     *rates = (struct rates){0};
@@ -80,25 +102,26 @@ static bool read_job(struct job *job, struct rates *rates, const char *path,
     if (is_list(problems, path)) {
         return !pool_failed(&job->pool) && !problems->failed;
     }
-    if (texts != NULL) {
-        ini = texts->job;
-    } else if (!ini_read(&ini, path, (struct place){0}, problems)) {
+    if (!given && !read_file(texts, path, instead, problems)) {
         return false;
     }
-    if (!ini.open) {
+    if (!texts->job.open) {
         return !pool_failed(&job->pool);
     }
-    if (is_rates(problems, &ini)) {
+    if (is_rates(problems, &texts->job)) {
         return !pool_failed(&job->pool) && !problems->failed;
     }
-    if (!read_rates(&reader, &ini, rates,
-                    (struct rates_instead){texts == NULL ? NULL : &texts->rates, changes})) {
+    given = given || texts->saved;
+    if (!read_rates(&reader, texts, rates,
+                    (struct rates_instead){.ini = given ? &texts->rates : NULL,
+                                           .woods = given ? &texts->woods : NULL,
+                                           .changes = instead.changes})) {
         return false;
     }
-    settings_make(&reader, &ini, &job->settings);
-    reader.unit = unit_before(&ini, "job");
+    settings_make(&reader, &texts->job, &job->settings);
+    reader.unit = unit_before(&texts->job, "job");
     reader.money_decimals = rates->shop.money_decimals;
-    sections_read(&reader, &ini, job_sections, job_section_count, job);
+    sections_read(&reader, &texts->job, job_sections, job_section_count, job);
     job->unit = reader.unit;
     job_check_agreed(&reader, job);
     plausible_check_job(&reader, rates, job);
@@ -108,25 +131,40 @@ static bool read_job(struct job *job, struct rates *rates, const char *path,
     if (pool_failed(&job->pool) || problems->failed) {
         return false;
     }
-    if (!door_list_read(&reader, job, texts == NULL ? NULL : &texts->list)) {
+    if (!given && job->doors_path.s != NULL &&
+        !table_read(&texts->list, job->doors_path.s, job->doors_path.place, MOST_DOOR_ROWS,
+                    problems)) {
+        return false;
+    }
+    if (!door_list_read(&reader, job, &texts->list)) {
         return false;
     }
     charges_check(&reader, job);
     return !problems->failed;
 }
 
+bool job_read_keep(struct job *job, struct rates *rates, const char *path,
+                   struct job_instead instead, struct job_texts *texts, struct problems *problems) {
+    *texts = (struct job_texts){0};
+    return read_job(job, rates, path, false, texts, instead, problems);
+}
+
 bool job_read(struct job *job, struct rates *rates, const char *path, struct problems *problems) {
-    return read_job(job, rates, path, NULL, NULL, problems);
+    struct job_texts texts;
+    return job_read_keep(job, rates, path, (struct job_instead){0}, &texts, problems);
 }
 
 bool job_read_changed(struct job *job, struct rates *rates, const char *path,
                       const struct rate_changes *changes, struct problems *problems) {
-    return read_job(job, rates, path, NULL, changes, problems);
+    struct job_texts texts;
+    return job_read_keep(job, rates, path, (struct job_instead){.changes = changes}, &texts,
+                         problems);
 }
 
 bool job_read_texts(struct job *job, struct rates *rates, const struct job_texts *texts,
                     struct problems *problems) {
-    return read_job(job, rates, texts->path, texts, NULL, problems);
+    struct job_texts own = *texts;
+    return read_job(job, rates, texts->path, true, &own, (struct job_instead){0}, problems);
 }
 
 void job_clear(struct job *job) {

@@ -85,9 +85,8 @@ void row_warn_woods(struct reader *reader, const struct job *job, const struct r
 /* row_make.c: ` in option 'maple'`, or nothing for the base job (NULL). In the problems' pool. */
 const char *option_words(struct reader *reader, const struct option *option);
 
-/* door_list.c: reads the door list of the job. given: the list, in place of reading it; NULL: it is
- * read. false: memory is out. */
-bool door_list_read(struct reader *reader, struct job *job, const struct table *given)
+/* door_list.c: reads the rows of the job from its door list. false: memory is out. */
+bool door_list_read(struct reader *reader, struct job *job, const struct table *table)
     __attribute__((warn_unused_result));
 
 #endif

@@ -5,13 +5,14 @@
 #include "model/limits.h"
 #include "read/file/source.h"
 #include "read/job/job_keys.h"
+#include "read/job/saved.h"
 #include "read/key/grammar.h"
 #include "read/rates/rates_keys.h"
+#include "read/rates/woods.h"
 
 #include <limits.h>
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
 /* All kinds of sections of a file. */
 struct kinds {
@@ -56,32 +57,8 @@ static bool make_paths_whole(struct ini *ini, struct kinds kinds, const char *pa
     return !pool_failed(pool);
 }
 
-/* Names the table of woods that the reader would find beside the rates. false: memory is out. */
-static bool name_woods(struct ini *rates, const char *path, struct pool *pool) {
-    for (size_t s = 0; s < rates->count; s++) {
-        struct ini_section *const section = &rates->sections[s];
-        if (!text_same(section->kind, "shop") || section_has(section, "woods")) {
-            continue;
-        }
-        const char *const woods = whole_path(path, "woods.csv", pool);
-        struct ini_key *const keys = pool_take(pool, section->count + 1, sizeof *keys);
-        if (woods == NULL || keys == NULL) {
-            return false;
-        }
-        if (access(woods, R_OK) == 0) {
-            if (section->count > 0) {
-                memcpy(keys, section->keys, section->count * sizeof *keys);
-            }
-            keys[section->count] = (struct ini_key){.name = "woods",
-                                                    .value = woods,
-                                                    .place = section->place,
-                                                    .value_place = section->place};
-            section->keys = keys;
-            section->count++;
-        }
-        return true;
-    }
-    return true;
+bool job_texts_paper(const char *key) {
+    return text_same(key, "terms file") || text_same(key, "logo");
 }
 
 bool job_texts_read(struct job_texts *texts, const char *path, struct problems *problems) {
@@ -90,6 +67,9 @@ bool job_texts_read(struct job_texts *texts, const char *path, struct problems *
     const struct kinds of_rates = {rates_sections, rates_section_count};
 
     *texts = (struct job_texts){.path = path};
+    if (saved_is(path)) {
+        return saved_read(texts, path, problems);
+    }
     if (!ini_read(&texts->job, path, (struct place){0}, problems)) {
         return false;
     }
@@ -102,8 +82,12 @@ bool job_texts_read(struct job_texts *texts, const char *path, struct problems *
         return true; /* the reader says so */
     }
     if (!ini_read(&texts->rates, rates, (struct place){0}, problems) ||
-        !make_paths_whole(&texts->rates, of_rates, rates, pool) ||
-        !name_woods(&texts->rates, rates, pool)) {
+        !make_paths_whole(&texts->rates, of_rates, rates, pool)) {
+        return false;
+    }
+    const char *const woods = text_before(&texts->rates, "shop", "woods");
+    if (!woods_table(&texts->woods, woods[0] == '\0' ? NULL : woods, (struct place){0}, rates,
+                     problems)) {
         return false;
     }
     return table_read(&texts->list, list, (struct place){0}, MOST_DOOR_ROWS, problems);

@@ -11,14 +11,19 @@
 struct job_texts {
     const char *path; /* of the job file */
     struct ini job, rates;
-    struct table list;
+    struct table list, woods; /* woods: not `open` where the rates have none */
+    bool saved; /* they stand in a saved quote, which has neither terms nor picture of the shop */
 };
 
-/* Reads the three files of the job at path. All lives in the pool of problems. Values that name a
- * file become its whole path, so that they mean the same beside any other file; the table of woods
- * that lies beside the rates unnamed is named. What is wrong goes to problems; a file that could
- * not be read is not `open`. false: memory is out. */
+/* Reads the files of the job at path, or the saved quote there (read/job/saved.h). All lives in the
+ * pool of problems. Values of files that name another become its whole path, so that they mean the
+ * same beside any other file. What is wrong goes to problems; a file that could not be read is not
+ * `open`. false: memory is out. */
 bool job_texts_read(struct job_texts *texts, const char *path, struct problems *problems)
     __attribute__((warn_unused_result));
+
+/* Whether a key of [shop] names a file for the client's papers alone, terms or picture: no price
+ * depends on it, and a saved quote leaves it out. */
+bool job_texts_paper(const char *key);
 
 #endif

@@ -48,7 +48,8 @@ static void check_materials(struct reader *reader, const struct rates *rates) {
 }
 
 bool rates_read_from(struct rates *rates, const char *path, struct place asked,
-                     struct rates_instead instead, struct problems *problems, bool *open) {
+                     struct rates_instead instead, struct rates_texts *texts,
+                     struct problems *problems) {
     struct reader reader = {.pool = &rates->pool,
                             .problems = problems,
                             .path = path,
@@ -58,7 +59,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     struct ini ini;
 
     *rates = (struct rates){0};
-    *open = false;
+    *texts = (struct rates_texts){0};
     pool_init(&rates->pool);
     rates->path = pool_text(&rates->pool, path, strlen(path));
     if (instead.ini != NULL) {
@@ -69,7 +70,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     if (!ini.open) {
         return !pool_failed(&rates->pool);
     }
-    *open = true;
+    texts->ini = ini;
     settings_make(&reader, &ini, &rates->settings); /* as the file has them */
     if (!changes_apply(&ini, instead.changes, problems)) {
         return false;
@@ -87,15 +88,23 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     if (instead.changes == NULL && instead.ini == NULL) { /* what is tried may lose its range */
         together_check(&reader, rates);
     }
-    return terms_read(&reader, &rates->shop) && picture_read(&reader, &rates->shop) &&
-           woods_read(&reader, rates);
+    if (!terms_read(&reader, &rates->shop) || !picture_read(&reader, &rates->shop)) {
+        return false;
+    }
+    if (instead.woods != NULL) {
+        texts->woods = *instead.woods;
+    } else if (!woods_table(&texts->woods, rates->shop.woods.s, rates->shop.woods.place, path,
+                            problems)) {
+        return false;
+    }
+    return woods_read(&reader, rates, &texts->woods);
 }
 
 bool rates_read(struct rates *rates, const char *path, struct problems *problems) {
-    bool open;
+    struct rates_texts texts;
 
-    return rates_read_from(rates, path, (struct place){0}, (struct rates_instead){0}, problems,
-                           &open);
+    return rates_read_from(rates, path, (struct place){0}, (struct rates_instead){0}, &texts,
+                           problems);
 }
 
 void rates_clear(struct rates *rates) {

@@ -6,6 +6,7 @@
 #include "model/rate_change.h"
 #include "model/rates.h"
 #include "read/file/ini.h"
+#include "read/file/table.h"
 
 /* Reads a rates file and the woods table that it names; every fault goes to problems.
  * path: as the user wrote it or as it stands in the job file, already resolved.  rates is always
@@ -17,14 +18,20 @@ bool rates_read(struct rates *rates, const char *path, struct problems *problems
 /* What is read in place of a file as it stands. */
 struct rates_instead {
     const struct ini *ini;              /* what the file holds; NULL: the file is read */
+    const struct table *woods;          /* likewise of the table of woods */
     const struct rate_changes *changes; /* read as if the file had it so; NULL: nothing */
 };
 
-/* As rates_read, where another file names the rates. asked: the place that names them. *open:
- * whether the file could be read. */
+/* What was read, as texts; in the pool of problems. */
+struct rates_texts {
+    struct ini ini; /* not `open`: the file could not be read */
+    struct table woods;
+};
+
+/* As rates_read, where another file names the rates. asked: the place that names them. */
 bool rates_read_from(struct rates *rates, const char *path, struct place asked,
-                     struct rates_instead instead, struct problems *problems, bool *open)
-    __attribute__((warn_unused_result));
+                     struct rates_instead instead, struct rates_texts *texts,
+                     struct problems *problems) __attribute__((warn_unused_result));
 
 /* Frees all that was read; rates is empty after. */
 void rates_clear(struct rates *rates);

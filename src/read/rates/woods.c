@@ -145,30 +145,30 @@ static void read_rows(struct reader *reader, struct rates *rates, const struct t
     }
 }
 
-bool woods_read(struct reader *reader, struct rates *rates) {
-    struct reader own = *reader; /* the table has numbers without units */
-    const char *path = rates->shop.woods.s;
-    struct table table = {0};
-
-    own.rates = rates;
-    if (path == NULL) {
-        path = source_beside(&reader->problems->pool, reader->path, "woods.csv");
-        if (path == NULL || access(path, R_OK) != 0) {
-            path = NULL;
+bool woods_table(struct table *table, const char *named, struct place asked, const char *rates,
+                 struct problems *problems) {
+    *table = (struct table){0};
+    if (named == NULL) {
+        named = source_beside(&problems->pool, rates, "woods.csv");
+        if (named == NULL || access(named, R_OK) != 0) {
+            return named != NULL;
         }
     }
-    if (path != NULL) {
-        if (!table_read(&table, path, rates->shop.woods.place, MOST_WOODS, reader->problems)) {
-            return false;
-        }
-        if (table.open && table.columns > 0) {
-            read_rows(&own, rates, &table);
-        }
+    return table_read(table, named, asked, MOST_WOODS, problems);
+}
+
+bool woods_read(struct reader *reader, struct rates *rates, const struct table *table) {
+    struct reader own = *reader; /* the table has numbers without units */
+    const bool has = rates->shop.woods.s != NULL || table->file != 0;
+
+    own.rates = rates;
+    if (table->open && table->columns > 0) {
+        read_rows(&own, rates, table);
     }
     for (size_t i = 0; i < rates->lumber_count; i++) {
         /* a table that was named and could not be read has been reported */
-        if (rates->wood_count > 0 || path == NULL) {
-            find_wood(&own, rates, &rates->lumber[i], path != NULL);
+        if (rates->wood_count > 0 || !has) {
+            find_wood(&own, rates, &rates->lumber[i], has);
         } else {
             rates->lumber[i].wood = -1;
         }

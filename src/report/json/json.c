@@ -228,6 +228,9 @@ bool json_write(const struct json_paper *paper, FILE *out) {
             send_estimate(&maker, paper, i);
         }
         json_close(stream, ']');
+        if ((paper->parts & JSON_INPUTS) != 0) {
+            json_inputs(&maker, paper->inputs, paper->problems);
+        }
     }
     json_close(stream, '}');
     return !maker.failed && !stream->failed;

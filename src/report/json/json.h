@@ -27,12 +27,14 @@ enum json_part {
     JSON_PURCHASE = 1 << 6,
     JSON_TAPE = 1 << 7,
     JSON_PLANS = 1 << 8,
+    JSON_INPUTS = 1 << 9, /* of the job, not of an estimate */
 };
 
 struct json_paper {
     const char *command;
     unsigned parts; /* of enum json_part */
     const struct problems *problems;
+    const struct job_texts *inputs;   /* what the files say; for JSON_INPUTS alone */
     const struct job *job;            /* NULL: the inputs were wrong, only problems are written */
     const struct estimate *estimates; /* the first is what the others are compared with */
     size_t count;
