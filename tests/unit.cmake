@@ -285,10 +285,12 @@ add_library(doorcost_json_read OBJECT json_read.c json_bench.c)
 target_include_directories(doorcost_json_read PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
 target_compile_definitions(doorcost_json_read PRIVATE DOORCOST_SOURCE="${PROJECT_SOURCE_DIR}")
 target_link_libraries(doorcost_json_read PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA)
-foreach(name json json_docs)
+foreach(name json json_docs saved)
     doorcost_test(test_${name})
     target_link_libraries(test_${name} PRIVATE doorcost_json_read)
 endforeach()
+target_sources(test_saved PRIVATE case.c)
+target_link_libraries(test_saved PRIVATE PkgConfig::JANSSON)
 
 # Figures and values as papers show them.
 doorcost_test(test_show)

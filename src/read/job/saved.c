@@ -180,7 +180,10 @@ static json_t *load(const struct saving *s, const struct source *source) {
     struct feed feed = {.source = source};
     json_error_t error = {0};
     json_t *const document = json_load_callback(feed_bytes, &feed, JSON_REJECT_DUPLICATES, &error);
-    if (document == NULL && json_error_code(&error) == json_error_out_of_memory) {
+    if (document == NULL &&
+        (error.text[0] == '\0' || json_error_code(&error) == json_error_out_of_memory)) {
+        /* the library says nothing of memory in most places; in some it takes the lack of it for a
+         * fault of the JSON, which nobody can tell from one */
         s->problems->failed = true;
     } else if (document == NULL) {
         const size_t line = error.line < 1 ? 1 : (size_t)error.line;

@@ -1,0 +1,272 @@
+/* SPDX-License-Identifier: MIT */
+/* Quotes that were saved: what the files said comes back as it was, and damaged documents are
+ * refused. That prices come back too is tests/outside/bridge.py's. */
+#include "read/job/saved.h"
+
+#include "case.h"
+#include "cmocka_all.h"
+#include "json_bench.h"
+
+#include <jansson.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define PATH "saved-case.json"
+
+static const char *const jobs[] = {"samples/kitchen/kitchen.ini", "samples/old-house/old-house.ini",
+                                   "samples/metric/tea-kitchen.ini", "samples/station/station.ini"};
+
+/* The document of a job with its inputs alone, to be freed. */
+static char *document(struct json_bench *bench, const char *job) {
+    bool good;
+    size_t size;
+    json_bench_open(bench, job);
+    const struct json_paper paper = json_bench_paper(bench, JSON_INPUTS);
+    char *const text = json_bench_text(&paper, &size, &good);
+    assert_true(good);
+    return text;
+}
+
+/* --- there and back --- */
+
+static void expect_ini(const struct ini *is, const struct ini *was) {
+    size_t papers = 0;
+    assert_true(is->open);
+    assert_int_equal(is->count, was->count);
+    for (size_t s = 0; s < is->count; s++) {
+        const struct ini_section *const a = &is->sections[s];
+        const struct ini_section *const b = &was->sections[s];
+        size_t k = 0;
+        assert_string_equal(a->kind, b->kind);
+        assert_string_equal(a->name, b->name);
+        assert_int_equal(a->place.line, b->place.line);
+        for (size_t old = 0; old < b->count; old++) {
+            if (strcmp(b->keys[old].name, "terms file") == 0 ||
+                strcmp(b->keys[old].name, "logo") == 0) {
+                papers++;
+                continue;
+            }
+            assert_true(k < a->count);
+            assert_string_equal(a->keys[k].name, b->keys[old].name);
+            assert_string_equal(a->keys[k].value, b->keys[old].value);
+            assert_int_equal(a->keys[k].place.line, b->keys[old].place.line);
+            k++;
+        }
+        assert_int_equal(k, a->count);
+    }
+    assert_true(papers <= 2);
+}
+
+static void expect_cells(const struct cell *is, const struct cell *was, size_t count) {
+    for (size_t i = 0; i < count; i++) {
+        assert_string_equal(is[i].text, was[i].text);
+    }
+}
+
+static void expect_table(const struct table *is, const struct table *was) {
+    assert_true(is->open && was->open);
+    assert_int_equal(is->columns, was->columns);
+    assert_int_equal(is->count, was->count);
+    expect_cells(is->heading, was->heading, is->columns);
+    for (size_t i = 0; i < is->count; i++) {
+        assert_int_equal(is->rows[i].place.line, was->rows[i].place.line);
+        expect_cells(is->rows[i].cells, was->rows[i].cells, is->columns);
+    }
+}
+
+static void test_there_and_back(void **state) {
+    (void)state;
+    for (size_t i = 0; i < sizeof jobs / sizeof *jobs; i++) {
+        struct json_bench bench;
+        struct problems problems;
+        struct job_texts texts;
+        char *const text = document(&bench, jobs[i]);
+        assert_true(case_save(PATH, text, strlen(text)));
+        problems_init(&problems);
+        assert_true(saved_is(PATH));
+        assert_true(saved_read(&texts, PATH, &problems));
+        assert_int_equal(problems.count, 0);
+        assert_true(texts.saved);
+        expect_ini(&texts.job, &bench.texts.job);
+        expect_ini(&texts.rates, &bench.texts.rates);
+        expect_table(&texts.list, &bench.texts.list);
+        expect_table(&texts.woods, &bench.texts.woods);
+        problems_clear(&problems);
+        free(text);
+        json_bench_close(&bench);
+    }
+}
+
+/* --- damage --- */
+
+/* The id of the first problem of the document, or "". */
+static const char *id_of(const char *text) {
+    struct problems problems;
+    struct job_texts texts;
+    assert_true(case_save(PATH, text, strlen(text)));
+    problems_init(&problems);
+    assert_true(saved_read(&texts, PATH, &problems));
+    const char *const id = problems.count == 0 ? "" : problems.list[0].id;
+    assert_int_equal(problems.count, id[0] == '\0' ? 0 : 1);
+    assert_int_equal(texts.job.open, id[0] == '\0');
+    problems_clear(&problems);
+    return id; /* static */
+}
+
+/* The text with the first `old` from `after` on replaced; to be freed. */
+static char *edited(const char *text, const char *after, const char *old, const char *new) {
+    const char *const from = strstr(text, after);
+    assert_non_null(from);
+    const char *const at = strstr(from, old);
+    assert_non_null(at);
+    const size_t room = strlen(text) + strlen(new) + 1;
+    char *const result = malloc(room);
+    assert_non_null(result);
+    (void)snprintf(result, room, "%.*s%s%s", (int)(at - text), text, new, at + strlen(old));
+    return result;
+}
+
+static void test_damage(void **state) {
+    (void)state;
+    static const struct {
+        const char *after, *old, *new, *id;
+    } edits[] = {
+        {"\"inputs\"", "\"kind\": \"job\"", "\"kind\": \"job", "saved-damaged"},
+        {"\"inputs\"", "\"line\": 7", "\"line\": 7 7", "saved-damaged"},
+        {"\"inputs\"", "\"line\": 7", "\"line\": 0", "saved-damaged"},
+        {"\"inputs\"", "\"line\": 7", "\"line\": \"7\"", "saved-damaged"},
+        {"\"inputs\"", "\"line\": 7", "\"line\": 7, \"line\": 8", "saved-damaged"},
+        {"\"inputs\"", "\"name\": \"\"", "\"name\": null", "saved-damaged"},
+        {"\"inputs\"", "\"value\": \"0031\"", "\"value\": \"\"", "saved-damaged"},
+        {"\"inputs\"", "\"value\": \"0031\"", "\"value\": 31", "saved-damaged"},
+        {"\"inputs\"", "\"value\": \"0031\"", "\"value\": \"00\\n31\"", "saved-damaged"},
+        {"\"inputs\"", "\"value\": \"0031\"", "\"value\": \"00\\u001b31\"", "saved-damaged"},
+        {"\"inputs\"", "\"value\": \"0031\"", "\"value\": \"00\\u000031\"", "saved-damaged"},
+        {"\"inputs\"", "\"value\": \"0031\"", "\"value\": \"0031 \"", "saved-damaged"},
+        {"\"inputs\"", "\"key\": \"number\"", "\"key\": \"title\"", "saved-damaged"},
+        {"\"inputs\"", "\"kind\": \"make\"", "\"kind\": \"job\"", "saved-damaged"},
+        {"\"doors\": {\n   \"file\"", "\"rows\": [", "\"lines\": [", "saved-damaged"},
+        {"\"doors\": {\n   \"file\"", "\"width\"", "\"width\", \"more\"", "saved-damaged"},
+        {"\"inputs\"", "\"woods\": {", "\"woods\": 5, \"other\": {", "saved-damaged"},
+        {"\"inputs\"", "\"rates\": {", "\"other\": {", "saved-damaged"},
+        {"{", "\"inputs\"", "\"others\"", "saved-older"},
+        {"{", "\"job\"", "\"other\"", "saved-faulty"},
+        {"{", "\"doorcost\"", "\"something\"", "saved-other"},
+        {"{", "\"quote\"", "\"check\"", "saved-other"},
+        {"{", "\"quote\"", "\"qu\x01te\"", "control-byte"},
+        {"{", "\"quote\"", "\"qu\xFFte\"", "not-utf-8"},
+        {"{", "\"quote\"", "\"quote\"", ""},
+    };
+    struct json_bench bench;
+    char *const text = document(&bench, jobs[0]);
+    for (size_t i = 0; i < sizeof edits / sizeof *edits; i++) {
+        char *const spoiled = edited(text, edits[i].after, edits[i].old, edits[i].new);
+        const char *const id = id_of(spoiled);
+        if (strcmp(id, edits[i].id) != 0) {
+            fail_msg("%s for %s: '%s', not '%s'", edits[i].new, edits[i].old, id, edits[i].id);
+        }
+        free(spoiled);
+    }
+    text[strlen(text) / 2] = '\0';
+    assert_string_equal(id_of(text), "saved-damaged");
+    assert_string_equal(id_of(""), "saved-damaged");
+    assert_string_equal(id_of("[]"), "saved-other");
+    assert_string_equal(id_of("{}"), "saved-other");
+    free(text);
+    json_bench_close(&bench);
+}
+
+/* More keys than a file may have lines, and far more: nothing that takes their square in time. */
+static void test_too_many(void **state) {
+    (void)state;
+    const size_t count = 500000;
+    const char *const begin = "{\"program\": \"doorcost\", \"command\": \"quote\", \"job\": 1, "
+                              "\"inputs\": {\"job\": {\"file\": \"a\", \"sections\": [{\"kind\": "
+                              "\"job\", \"name\": \"\", \"line\": 1, \"keys\": [0";
+    const size_t begun = strlen(begin);
+    char *const text = malloc(begun + 2 * count + 8);
+    assert_non_null(text);
+    memcpy(text, begin, begun);
+    for (size_t i = 0; i < count; i++) {
+        memcpy(text + begun + 2 * i, ",0", 2);
+    }
+    memcpy(text + begun + 2 * count, "]}]}}}", 7);
+    assert_string_equal(id_of(text), "saved-damaged");
+    free(text);
+}
+
+/* --- which files are such documents --- */
+
+static void test_which(void **state) {
+    (void)state;
+    assert_true(saved_is("no/such.json"));
+    assert_true(saved_is("A.JSON"));
+    assert_false(saved_is("no/such.ini"));
+    assert_false(saved_is("."));
+    assert_true(case_save("saved-case.ini", " \n\t{", 4));
+    assert_true(saved_is("saved-case.ini"));
+    assert_true(case_save("saved-case.ini", "\xEF\xBB\xBF{", 4));
+    assert_true(saved_is("saved-case.ini"));
+    assert_true(case_save("saved-case.ini", "[job]\n", 6));
+    assert_false(saved_is("saved-case.ini"));
+    assert_true(case_save("saved-case.ini", "", 0));
+    assert_false(saved_is("saved-case.ini"));
+}
+
+/* --- memory --- */
+
+static size_t calls, failing;
+static long alive;
+
+static void *take(size_t size) {
+    void *const thing = ++calls == failing ? NULL : malloc(size);
+    alive += thing != NULL ? 1 : 0;
+    return thing;
+}
+
+static void drop(void *thing) {
+    alive -= thing != NULL ? 1 : 0;
+    free(thing);
+}
+
+static bool read_with_failure(size_t call) {
+    struct problems problems;
+    struct job_texts texts;
+    problems_init(&problems);
+    calls = 0;
+    failing = call;
+    const bool good = saved_read(&texts, PATH, &problems);
+    assert_int_equal(alive, 0);
+    assert_true(!good || texts.job.open == (problems.count == 0));
+    problems_clear(&problems);
+    return good && texts.job.open;
+}
+
+/* Any allocation of the library fails: nothing is taken for read, and nothing is left. */
+static void test_memory(void **state) {
+    (void)state;
+    struct json_bench bench;
+    char *const text = document(&bench, jobs[0]);
+    assert_true(case_save(PATH, text, strlen(text)));
+    json_set_alloc_funcs(take, drop);
+    assert_true(read_with_failure(0));
+    const size_t last = calls;
+    assert_true(last > 1000);
+    for (size_t n = 1; n <= last; n += n < 100 ? 1 : 97) {
+        assert_false(read_with_failure(n));
+    }
+    json_set_alloc_funcs(malloc, free);
+    free(text);
+    json_bench_close(&bench);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_there_and_back), cmocka_unit_test(test_damage),
+        cmocka_unit_test(test_too_many),       cmocka_unit_test(test_which),
+        cmocka_unit_test(test_memory),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
