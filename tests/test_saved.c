@@ -188,14 +188,16 @@ static void test_too_many(void **state) {
     const char *const begin = "{\"program\": \"doorcost\", \"command\": \"quote\", \"job\": 1, "
                               "\"inputs\": {\"job\": {\"file\": \"a\", \"sections\": [{\"kind\": "
                               "\"job\", \"name\": \"\", \"line\": 1, \"keys\": [0";
-    const size_t begun = strlen(begin);
-    char *const text = malloc(begun + 2 * count + 8);
-    assert_non_null(text);
-    memcpy(text, begin, begun);
+    char *text = NULL;
+    size_t size;
+    FILE *const out = open_memstream(&text, &size);
+    assert_non_null(out);
+    (void)fputs(begin, out);
     for (size_t i = 0; i < count; i++) {
-        memcpy(text + begun + 2 * i, ",0", 2);
+        (void)fputs(",0", out);
     }
-    memcpy(text + begun + 2 * count, "]}]}}}", 7);
+    (void)fputs("]}]}}}", out);
+    assert_int_equal(fclose(out), 0);
     assert_string_equal(id_of(text), "saved-damaged");
     free(text);
 }
