@@ -104,6 +104,8 @@ static void test_there_and_back(void **state) {
 
 /* --- damage --- */
 
+#define HEAD "{\"program\": \"doorcost\", \"command\": \"quote\", \"job\": {}, "
+
 /* The id of the first problem of the document, or "". */
 static const char *id_of(const char *text) {
     struct problems problems;
@@ -177,6 +179,24 @@ static void test_damage(void **state) {
     assert_string_equal(id_of(""), "saved-damaged");
     assert_string_equal(id_of("[]"), "saved-other");
     assert_string_equal(id_of("{}"), "saved-other");
+    static const struct {
+        const char *text, *id;
+    } skipped[] = {
+        /* what stands in `estimates` is not looked at, but where it ends is */
+        {HEAD "\"estimates\": [{\"a]\": \"\\\"]\", \"inputs\": 1}]}", "saved-older"},
+        {HEAD "\"estimates\": [1 2, x, {\"a\" 5}]}", "saved-older"},
+        {HEAD "\"estimates\": [{\"a\": 5}", "saved-damaged"},
+        {HEAD "\"estimates\": [{\"a\": 5]", "saved-damaged"},
+        {HEAD "\"estimates\": [{\"a\": \"5}]}", "saved-damaged"},
+        {HEAD "\"estimatesx\": [1 2]}", "saved-damaged"},
+        {HEAD "\"other\": {\"estimates\": [1 2]}}", "saved-damaged"},
+        {HEAD "\"other\": \"estimates\", \"more\": [1 2]}", "saved-damaged"},
+    };
+    for (size_t i = 0; i < sizeof skipped / sizeof *skipped; i++) {
+        if (strcmp(id_of(skipped[i].text), skipped[i].id) != 0) {
+            fail_msg("%s: '%s'", skipped[i].text, id_of(skipped[i].text));
+        }
+    }
     free(text);
     json_bench_close(&bench);
 }

@@ -150,26 +150,66 @@ static void take_table(struct saving *s, const json_t *inputs, const char *name,
 
 /* --- the document --- */
 
-/* Lines of the source as jansson asks for them. */
+/* Lines of the source as jansson asks for them, but for what stands in `estimates`: of it nothing
+ * is used, and as values of jansson it would take ten times the memory of the file. */
 struct feed {
     const struct source *source;
     size_t line, at; /* the next byte */
+    unsigned depth;  /* open objects and lists */
+    bool in_text, escaped, skips;
+    char key[sizeof "estimates"]; /* how the last text of the outermost object begins */
+    size_t key_size;
 };
+
+static bool at_estimates(const struct feed *feed) {
+    const size_t size = sizeof feed->key - 1;
+    return feed->depth == 1 && feed->key_size == size && memcmp(feed->key, "estimates", size) == 0;
+}
+
+static void feed_text(struct feed *feed, char c) {
+    if (feed->escaped) {
+        feed->escaped = false;
+    } else if (c == '\\') {
+        feed->escaped = true;
+    } else if (c == '"') {
+        feed->in_text = false;
+        return;
+    }
+    if (feed->depth == 1 && feed->key_size < sizeof feed->key) {
+        feed->key[feed->key_size++] = c;
+    }
+}
+
+/* Whether the next byte goes on to jansson. Line ends do, for the places of its errors. */
+static bool passes(struct feed *feed, char c) {
+    const bool skipped = feed->skips;
+    if (feed->in_text) {
+        feed_text(feed, c);
+    } else if (c == '"') {
+        feed->in_text = true;
+        feed->key_size = 0;
+    } else if (c == '[' || c == '{') {
+        feed->skips = feed->skips || at_estimates(feed);
+        feed->depth++;
+    } else if (c == ']' || c == '}') {
+        feed->depth -= feed->depth > 0 ? 1 : 0;
+        feed->skips = feed->skips && feed->depth > 1;
+    }
+    return !skipped || !feed->skips || c == '\n';
+}
 
 static size_t feed_bytes(void *buffer, size_t size, void *context) {
     struct feed *const feed = context;
     size_t used = 0;
     while (used < size && feed->line < feed->source->count) {
-        const char *const rest = feed->source->lines[feed->line] + feed->at;
-        const size_t left = strlen(rest);
-        const size_t part = left < size - used ? left : size - used;
-        memcpy((char *)buffer + used, rest, part);
-        used += part;
-        feed->at += part;
-        if (part == left && used < size) {
-            ((char *)buffer)[used++] = '\n';
+        const char next = feed->source->lines[feed->line][feed->at++];
+        const char c = next == '\0' ? '\n' : next;
+        if (next == '\0') {
             feed->line++;
             feed->at = 0;
+        }
+        if (passes(feed, c)) {
+            ((char *)buffer)[used++] = c;
         }
     }
     return used;
