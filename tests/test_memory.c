@@ -13,6 +13,7 @@
 #include "read/job/job_file.h"
 #include "read/job/style_row.h"
 #include "read/rates/rates_file.h"
+#include "report/offer_make/offer_make.h"
 #include "trial/range_chance.h"
 
 #include "model/job.h"
@@ -204,7 +205,8 @@ static bool learn_with_failure(const struct estimate *base, const char *path, si
     return good;
 }
 
-/* The same of prices by size: two counts of the first style of the rates. */
+/* The same of prices by size: two counts of the first style of the rates, and a price list of them.
+ */
 static bool table_with_failure(const struct estimate *base, size_t call) {
     static const int64_t counts[] = {1, 5};
     struct size_line line = {0};
@@ -219,8 +221,13 @@ static bool table_with_failure(const struct estimate *base, size_t call) {
     calls = 0;
     alive = 0;
     failing = call;
-    const bool good = size_table_make(&table, base, (struct plan_request){0}, &pool);
+    const struct offer offer = {.mark = "", .currency = "", .title = "", .shop = ""};
+    struct offer list = {0};
+    const bool good = size_table_make(&table, base, (struct plan_request){0}, &pool) &&
+                      offer_prices_make(&list, &offer, base, &table);
     failing = 0;
+    assert_true(!good || list.prices->table_count == SIZE_WAY_COUNT);
+    offer_clear(&list);
     assert_true(!good || (line.prices[SIZE_ADDED][1].has && line.prices[SIZE_ALONE][1].has));
     pool_clear(&pool);
     assert_int_equal(alive, 0);

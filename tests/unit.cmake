@@ -207,6 +207,15 @@ foreach(job ${sample_jobs})
     set_tests_properties(client-same-${name} PROPERTIES LABELS "office;slow")
 endforeach()
 
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME client-prices-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/price_list.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
+    set_tests_properties(client-prices-${name} PROPERTIES LABELS office)
+endforeach()
+add_test(NAME client-prices-styles COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/price_list.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini louvered raised shaker-bought slab open)
+set_tests_properties(client-prices-styles PROPERTIES LABELS office)
 add_test(NAME client-change COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/change.py
     $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR})
 set_tests_properties(client-change PROPERTIES LABELS office)

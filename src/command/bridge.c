@@ -3,11 +3,10 @@
 #include "bridge/bridge.h"
 
 #include "base/text.h"
+#include "command/client_file.h"
 #include "command/command.h"
 #include "command/files.h"
 #include "command/work.h"
-#include "report/client/client_book.h"
-#include "report/client/client_pdf.h"
 #include "report/json/json.h"
 #include "report/offer_make/offer_make.h"
 #include "report/text/print.h"
@@ -66,24 +65,13 @@ static enum status ask_paper(const struct work *older, const struct work *newer,
 
 static bool write_order(const struct work *older, const struct work *newer,
                         const struct output *file, struct streams streams) {
-    const struct stop stop = outputs_stop(file);
     struct offer was = {0};
     struct offer is = {0};
     struct offer order = {0};
-    const char *lacking = NULL;
-    bool done = offer_make(&was, &older->estimates[0], NULL, 0) &&
-                offer_make(&is, &newer->estimates[0], NULL, 0) &&
-                offer_order_make(&order, &was, &is, &newer->estimates[0]);
-    if (done) {
-        done = file->kind == OUTPUT_WORKBOOK
-                   ? client_book_write(&order, file->name, &stop)
-                   : client_pdf_write(&order, file->name, &stop, &order.pool, &lacking);
-    }
-    if (done && lacking != NULL) {
-        text_print(streams.err,
-                   "doorcost: '%s' has letters that no typeface here has the shape of\n",
-                   file->path);
-    }
+    const bool done = offer_make(&was, &older->estimates[0], NULL, 0) &&
+                      offer_make(&is, &newer->estimates[0], NULL, 0) &&
+                      offer_order_make(&order, &was, &is, &newer->estimates[0]) &&
+                      client_file_write(&order, file, streams.err);
     offer_clear(&order);
     offer_clear(&is);
     offer_clear(&was);

@@ -38,7 +38,7 @@ struct request {
     const char *total;                     /* --total; NULL: not given */
     const char *widths, *heights, *counts; /* lists; NULL: the default */
     const char *draws, *seed, *confidence; /* --draws and so on; NULL: the default */
-    bool all, force, no_prices, json, no_color, help, version;
+    bool all, client, force, no_prices, json, no_color, help, version;
 };
 
 /* One option, and the commands that take it. */

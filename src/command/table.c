@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* `table`: what one more door comes to by its size and by how many are ordered. */
 #include "base/text.h"
+#include "command/client_file.h"
 #include "command/command.h"
 #include "command/files.h"
 #include "command/sizes.h"
@@ -9,6 +10,7 @@
 #include "read/job/style_row.h"
 #include "report/csv/csv_size_table.h"
 #include "report/json/json.h"
+#include "report/offer_make/offer_make.h"
 #include "report/shop/size_book.h"
 #include "report/text/print.h"
 
@@ -98,9 +100,65 @@ static enum status write_file(const struct request *request, const struct work *
     return done ? files_finish(file, 1, request, streams) : files_failed(file, 1, 0, streams);
 }
 
-static enum status ask_styles(const struct output *file, const struct sizes *sizes,
+/* --- for the client --- */
+
+static enum status ask_client(const struct request *request, struct streams streams) {
+    if (!request->client || !request->json) {
+        return STATUS_DONE;
+    }
+    text_print(streams.err, "doorcost: --json tells cost too, which is nothing for a client; leave "
+                            "one of --client and --json away\n");
+    return STATUS_USE;
+}
+
+/* Prints the list, and writes it where file is not NULL. */
+static enum status tell_list(const struct request *request, struct offer *list, struct output *file,
+                             struct streams streams) {
+    struct page page = {.out = streams.out};
+    prices_print(&page, list);
+    enum status status = page.failed ? command_out_of_memory(streams) : command_flush(streams);
+    if (status != STATUS_DONE || file == NULL) {
+        return status;
+    }
+    status = files_begin(file, 1, request, streams);
+    if (status != STATUS_DONE) {
+        return status;
+    }
+    errno = 0;
+    return client_file_write(list, file, streams.err) ? files_finish(file, 1, request, streams)
+                                                      : files_failed(file, 1, 0, streams);
+}
+
+static enum status tell_client(const struct request *request, const struct work *work,
+                               const struct size_table *table, struct output *file,
+                               struct streams streams) {
+    struct offer offer = {0};
+    struct offer list = {0};
+    const bool made = offer_make(&offer, &work->estimates[0], NULL, 0) &&
+                      offer_prices_make(&list, &offer, &work->estimates[0], table);
+    const enum status status =
+        made ? tell_list(request, &list, file, streams) : command_out_of_memory(streams);
+    offer_clear(&list);
+    offer_clear(&offer);
+    return status;
+}
+
+/* --- the command --- */
+
+static enum status tell(const struct request *request, const struct work *work,
+                        const struct size_table *table, struct output *file,
+                        struct streams streams) {
+    if (request->client) {
+        return tell_client(request, work, table, file, streams);
+    }
+    const enum status status = print(request, work, table, streams);
+    return status == STATUS_DONE && file != NULL ? write_file(request, work, table, file, streams)
+                                                 : status;
+}
+
+static enum status ask_styles(const struct output *file, bool client, const struct sizes *sizes,
                               struct streams streams) {
-    if (file->kind != OUTPUT_WORKBOOK || sizes->style_count <= SIZE_BOOK_MOST_STYLES) {
+    if (file->kind != OUTPUT_WORKBOOK || client || sizes->style_count <= SIZE_BOOK_MOST_STYLES) {
         return STATUS_DONE;
     }
     text_print(streams.err,
@@ -116,22 +174,24 @@ enum status command_table(const struct request *request, struct work *work,
     struct size_table table;
     struct pool pool;
     pool_init(&pool);
-    struct output file = {.path = files_target(request, work, &pool, ".csv")};
-    file.kind = files_kind(file.path, OUTPUT_CSV);
+    struct output file = {
+        .path = files_target(request, work, &pool, request->client ? ".pdf" : ".csv")};
+    file.kind = files_kind(file.path, request->client ? OUTPUT_PDF : OUTPUT_CSV);
     const size_t files = request->output == NULL ? 0 : 1;
-    enum status status = sizes_read(&sizes, request, work, &pool, streams);
+    enum status status = ask_client(request, streams);
+    if (status == STATUS_DONE) {
+        status = sizes_read(&sizes, request, work, &pool, streams);
+    }
     if (status == STATUS_DONE && files > 0) {
-        status = ask_styles(&file, &sizes, streams);
+        status = ask_styles(&file, request->client, &sizes, streams);
     }
     if (status == STATUS_DONE) {
         status = files_check(&file, files, request, work, streams);
     }
     if (status == STATUS_DONE) {
-        status = fill(&table, work, &sizes, &pool) ? print(request, work, &table, streams)
-                                                   : command_out_of_memory(streams);
-    }
-    if (status == STATUS_DONE && files > 0) {
-        status = write_file(request, work, &table, &file, streams);
+        status = fill(&table, work, &sizes, &pool)
+                     ? tell(request, work, &table, files > 0 ? &file : NULL, streams)
+                     : command_out_of_memory(streams);
     }
     pool_clear(&pool);
     return status;

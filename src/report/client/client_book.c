@@ -155,7 +155,11 @@ bool client_book_write(const struct offer *o, const char *path, const struct sto
     struct client_sheet s = {.offer = o, .book = &book};
     s.sheet = book_sheet(&book, o->paper, o->paper, false);
     bool done = true;
-    if (o->changes != NULL) {
+    if (o->prices != NULL) {
+        client_book_price_columns(&s);
+        put_head(&s);
+        client_book_prices(&s);
+    } else if (o->changes != NULL) {
         client_book_change_columns(&s);
         put_head(&s);
         client_book_changes(&s);

@@ -37,6 +37,10 @@ uint32_t client_book_list_rows(const struct offer *offer);
 void client_book_change_columns(struct client_sheet *sheet);
 /* What changes, and the price before and now. */
 void client_book_changes(struct client_sheet *sheet);
+/* client_book_prices.c: of a price list, the columns of its sheet. */
+void client_book_price_columns(struct client_sheet *sheet);
+/* Its tables. */
+void client_book_prices(struct client_sheet *sheet);
 /* client_book_words.c: a sheet with the words: what is part of it, on which terms, who signs. */
 void client_book_words(struct client_sheet *sheet);
 /* A sheet with a drawing of each kind. false: memory is out. */

@@ -123,6 +123,10 @@ const struct offer_amount *client_compared(const struct offer_compared *line, in
                                 : (column == CLIENT_IS ? &line->newer : &line->difference);
 }
 
+const char *client_price_text(const struct offer_amount *price) {
+    return price->text[0] == '\0' ? "-" : price->text;
+}
+
 void client_words_make(const struct offer *o, struct client_words lists[CLIENT_WORDS_COUNT]) {
     const bool order = o->changes != NULL;
     const struct client_words words[CLIENT_WORDS_COUNT] = {

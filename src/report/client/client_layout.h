@@ -12,6 +12,7 @@
 #define CLIENT_LIST_HEAD    "Doors and fronts, by room"
 #define CLIENT_KINDS_HEAD   "The kinds of doors and fronts (not to one scale)"
 #define CLIENT_CHANGES_HEAD "What changes"
+#define CLIENT_SIZE_HEAD    "Size"
 #define CLIENT_NO_ROOM      "(no room)"
 #define CLIENT_SIGN_WHO     "signature and name"
 #define CLIENT_SIGN_WHEN    "date"
@@ -66,6 +67,11 @@ enum { CLIENT_WAS, CLIENT_IS, CLIENT_DIFFERENCE, CLIENT_COMPARED };
 extern const char *const client_compared_heads[CLIENT_COMPARED];
 /* One of these amounts. */
 const struct offer_amount *client_compared(const struct offer_compared *line, int column);
+
+/* --- price lists --- */
+
+/* A price, or a dash where the door is not made. Borrowed or static. */
+const char *client_price_text(const struct offer_amount *price);
 
 /* --- the words --- */
 

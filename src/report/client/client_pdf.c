@@ -26,6 +26,22 @@ static void draw_margins(void *what, struct flow *f) {
               &right);
 }
 
+static void draw_parts(struct client_page *p) {
+    if (p->offer->prices != NULL) {
+        client_pdf_prices(p);
+        return;
+    }
+    if (p->offer->changes != NULL) {
+        client_pdf_changes(p);
+        client_pdf_price(p);
+    } else {
+        client_pdf_price(p);
+        client_pdf_list(p);
+        client_pdf_kinds(p);
+    }
+    client_pdf_words(p);
+}
+
 static bool draw(const struct offer *o, const char *path, double spread, size_t *pages,
                  struct pool *kept, const char **lacking) {
     const struct pdf_facts facts = {
@@ -55,15 +71,7 @@ static bool draw(const struct offer *o, const char *path, double spread, size_t 
     };
     if (done) {
         client_pdf_head(&p);
-        if (o->changes != NULL) {
-            client_pdf_changes(&p);
-            client_pdf_price(&p);
-        } else {
-            client_pdf_price(&p);
-            client_pdf_list(&p);
-            client_pdf_kinds(&p);
-        }
-        client_pdf_words(&p);
+        draw_parts(&p);
         flow_end(&p.flow);
         *pages = p.flow.page;
     }

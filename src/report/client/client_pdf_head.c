@@ -170,7 +170,9 @@ static void total_box(struct client_page *p) {
 void client_pdf_head(struct client_page *p) {
     letterhead(p);
     parties(p);
-    total_box(p);
+    if (p->offer->prices == NULL) {
+        total_box(p);
+    }
     for (size_t i = 0; i < p->offer->statements.count; i++) {
         flow_text(&p->flow, p->offer->statements.text[i], (struct text_style){.size = CLIENT_TEXT});
         flow_gap(&p->flow, 2);

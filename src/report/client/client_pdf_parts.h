@@ -28,6 +28,8 @@ void client_pdf_kinds(struct client_page *page);
 void client_pdf_changes(struct client_page *page);
 /* The lines of the price, before and now. */
 void client_pdf_compared(struct client_page *page);
+/* client_pdf_prices.c: the tables of a price list. */
+void client_pdf_prices(struct client_page *page);
 /* client_pdf_words.c: lists of words and signatures. */
 void client_pdf_words(struct client_page *page);
 

@@ -130,6 +130,31 @@ struct offer_changes {
     size_t line_count;
 };
 
+/* --- price lists --- */
+
+/* Counts that stand side by side in a table. */
+#define OFFER_MOST_COUNTS 5
+
+struct offer_size {
+    const char *words;                             /* `15 x 30` */
+    struct offer_amount prices[OFFER_MOST_COUNTS]; /* of one door; a text of "": it is not made */
+};
+
+/* Prices of a style by size and by how many are ordered. */
+struct offer_price_table {
+    const char *style, *made; /* what it is, and of what; empty: as of the table before it */
+    const char *head;         /* `Price of each, ordered alone` */
+    const char *counts[OFFER_MOST_COUNTS]; /* `of 10` */
+    size_t count;
+    struct offer_size *sizes;
+    size_t size_count;
+};
+
+struct offer_prices {
+    struct offer_price_table *tables;
+    size_t table_count;
+};
+
 struct offer_texts {
     const char **text;
     size_t count, room;
@@ -182,6 +207,9 @@ struct offer {
     /* Of a change order: what it changes, in place of doors, kinds and lines; `included` and
      * `excluded` are then what is said from now on and no longer. NULL: it is no change order. */
     const struct offer_changes *changes;
+    /* Of a price list: its tables, in place of all but the head and the statements. NULL: it is
+     * none. */
+    const struct offer_prices *prices;
 };
 
 /* Frees all that the offer's pool holds; an offer of zeros is accepted. */

@@ -113,7 +113,7 @@ static const char *part_words(struct offer_maker *m, const struct estimate *e,
     return NULL;
 }
 
-static const char *finish_words(struct offer_maker *m, const struct construction *construction) {
+const char *offer_finish(struct offer_maker *m, const struct construction *construction) {
     static const char *const faces[] = {
         [FACES_BOTH] = "both faces and the edges",
         [FACES_FRONT] = "the front and the edges",
@@ -166,7 +166,7 @@ static const char *words_of(struct offer_maker *m, const struct estimate *e, siz
     case OFFER_GLASS:
         return part_words(m, e, door, what);
     case OFFER_FINISH:
-        return finish_words(m, door->construction);
+        return offer_finish(m, door->construction);
     case OFFER_HINGES:
         return hardware_words(e, leaf->hinges, door_hinge(door));
     case OFFER_PULLS:

@@ -5,6 +5,7 @@
 #define DOORCOST_REPORT_OFFER_MAKE_OFFER_MAKE_H
 
 #include "price/estimate.h"
+#include "price/size_table.h"
 #include "report/offer/offer.h"
 
 /* Makes the offer of an estimate; options: option_count estimates of the same job.  All texts live
@@ -20,5 +21,12 @@ bool offer_make(struct offer *offer, const struct estimate *estimate,
  * be called. false: out of memory. */
 bool offer_order_make(struct offer *order, const struct offer *older, const struct offer *newer,
                       const struct estimate *newer_estimate) __attribute__((warn_unused_result));
+
+/* Makes a price list: of the table the price of each door, nothing else; of the offer of the same
+ * estimate who writes, when, and until when it holds. Borrows the offer and the inputs. list:
+ * always left so that offer_clear may be called. false: out of memory. */
+bool offer_prices_make(struct offer *list, const struct offer *offer,
+                       const struct estimate *estimate, const struct size_table *table)
+    __attribute__((warn_unused_result));
 
 #endif

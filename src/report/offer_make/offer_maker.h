@@ -66,6 +66,8 @@ const char *offer_material(const struct rates *rates, enum material_kind materia
                            int32_t material);
 /* A style as the client reads it. Borrowed. */
 const char *offer_style(const struct door *door);
+/* A finish with its color and faces, as the client reads it. */
+const char *offer_finish(struct offer_maker *m, const struct construction *construction);
 /* A piece of hardware as the client reads it; index below 0: "". Borrowed. */
 const char *offer_hardware(const struct rates *rates, int32_t hardware);
 

@@ -12,6 +12,7 @@
 #include "price/strike.h"
 #include "price/target.h"
 #include "price/ways.h"
+#include "report/offer/offer.h"
 #include "report/text/grid.h"
 #include "report/words/caution.h"
 #include "trial/range.h"
@@ -42,6 +43,9 @@ void check_print(struct page *page, size_t rows, int64_t doors, const struct pro
 /* The cautions that the job needs on any of the papers (enum caution_paper), a blank line before
  * them. */
 void cautions_print(struct page *page, const struct estimate *estimate, unsigned papers);
+
+/* A price list, of the offer alone. */
+void prices_print(struct page *page, const struct offer *list);
 
 /* The finish to buy, and the numbers that lead there. */
 void finish_print(struct page *page, const struct estimate *estimate);
