@@ -150,6 +150,7 @@ static void test_damage(void **state) {
         {"\"inputs\"", "\"value\": \"0031\"", "\"value\": \"00\\u001b31\"", "saved-damaged"},
         {"\"inputs\"", "\"value\": \"0031\"", "\"value\": \"00\\u000031\"", "saved-damaged"},
         {"\"inputs\"", "\"value\": \"0031\"", "\"value\": \"0031 \"", "saved-damaged"},
+        {"\"inputs\"", "\"value\": \"0031\"", "\"value\": \"\\u00a00031\"", ""},
         {"\"inputs\"", "\"key\": \"number\"", "\"key\": \"title\"", "saved-damaged"},
         {"\"inputs\"", "\"kind\": \"make\"", "\"kind\": \"job\"", "saved-damaged"},
         {"\"doors\": {\n   \"file\"", "\"rows\": [", "\"lines\": [", "saved-damaged"},

@@ -8,6 +8,7 @@
 #include "read/file/source.h"
 
 #include <jansson.h>
+#include <limits.h>
 #include <string.h>
 
 struct saving {
@@ -36,12 +37,14 @@ static const char *take_text(struct saving *s, const json_t *value, size_t longe
     return text_or_empty(pool_text(&s->problems->pool, text, strlen(text)));
 }
 
+static bool is_blank(char c) {
+    return c == ' ' || c == '\t';
+}
+
 /* The same of one that a file can't leave empty, nor begin or end with a blank. */
 static const char *take_word(struct saving *s, const json_t *value) {
     const char *const text = take_text(s, value, INI_LONGEST_LINE);
-    const char *const from = text_skip_blanks(text);
-    s->wrong = s->wrong || *text == '\0' || from != text ||
-               text_trim_end(text, text + strlen(text)) != text + strlen(text);
+    s->wrong = s->wrong || *text == '\0' || is_blank(text[0]) || is_blank(text[strlen(text) - 1]);
     return text;
 }
 
@@ -64,7 +67,7 @@ static const json_t *take_list(struct saving *s, const json_t *object, const cha
 
 /* Begins a file of the document: `saved.json: kitchen.ini`. */
 static uint16_t take_file(struct saving *s, const json_t *part) {
-    const char *const name = take_word(s, json_object_get(part, "file"));
+    const char *const name = take_text(s, json_object_get(part, "file"), PATH_MAX);
     s->file = problems_file(s->problems, pool_words(&s->problems->pool, "%s: %s", s->path, name));
     s->lines = 0;
     return s->file;
