@@ -22,11 +22,10 @@ bool offer_make(struct offer *offer, const struct estimate *estimate,
 bool offer_order_make(struct offer *order, const struct offer *older, const struct offer *newer,
                       const struct estimate *newer_estimate) __attribute__((warn_unused_result));
 
-/* Makes a price list: of the table the price of each door, nothing else; of the offer of the same
- * estimate who writes, when, and until when it holds. Borrows the offer and the inputs. list:
+/* Makes a price list: of the table the price of each door, nothing else; of `of`, the offer of the
+ * same estimate who writes, when, and until when it holds. Borrows the offer and the inputs. list:
  * always left so that offer_clear may be called. false: out of memory. */
-bool offer_prices_make(struct offer *list, const struct offer *offer,
-                       const struct estimate *estimate, const struct size_table *table)
-    __attribute__((warn_unused_result));
+bool offer_prices_make(struct offer *list, const struct offer *of, const struct estimate *estimate,
+                       const struct size_table *table) __attribute__((warn_unused_result));
 
 #endif

@@ -160,9 +160,10 @@ static void keep_dates(struct offer *o) {
     o->fact_count = count;
 }
 
-bool offer_prices_make(struct offer *o, const struct offer *of, const struct estimate *estimate,
+bool offer_prices_make(struct offer *list, const struct offer *of, const struct estimate *estimate,
                        const struct size_table *table) {
     enum { STATEMENTS = 4 };
+    struct offer *const o = list;
     struct offer_maker m = {.offer = o, .pool = &o->pool, .e = estimate};
     *o = (struct offer){
         .paper = "Price list",

@@ -45,7 +45,7 @@ void check_print(struct page *page, size_t rows, int64_t doors, const struct pro
 void cautions_print(struct page *page, const struct estimate *estimate, unsigned papers);
 
 /* A price list, of the offer alone. */
-void prices_print(struct page *page, const struct offer *list);
+void prices_print(struct page *page, const struct offer *offer);
 
 /* The finish to buy, and the numbers that lead there. */
 void finish_print(struct page *page, const struct estimate *estimate);
