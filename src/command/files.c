@@ -164,8 +164,8 @@ enum status files_check(struct output *outputs, size_t count, const struct reque
         const char *expected = NULL;
         if (ends_otherwise(&outputs[i], &expected)) {
             text_print(streams.err,
-                       "doorcost: '%s' does not end in '%s', which this command writes\n",
-                       outputs[i].path, expected);
+                       "doorcost: '%s' does not end in '%s'%s, which this command writes\n",
+                       outputs[i].path, expected, outputs[i].or_workbook ? " or '.xlsx'" : "");
             return STATUS_USE;
         }
     }

@@ -176,6 +176,7 @@ enum status command_table(const struct request *request, struct work *work,
     pool_init(&pool);
     struct output file = {
         .path = files_target(request, work, &pool, request->client ? ".pdf" : ".csv")};
+    file.or_workbook = true;
     file.kind = files_kind(file.path, request->client ? OUTPUT_PDF : OUTPUT_CSV);
     const size_t files = request->output == NULL ? 0 : 1;
     enum status status = ask_client(request, streams);

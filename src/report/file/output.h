@@ -20,11 +20,12 @@
 
 enum output_kind { OUTPUT_WORKBOOK, OUTPUT_PDF, OUTPUT_SVG, OUTPUT_CSV };
 
-/* One file of a run. path and kind are given; the rest is 0 before outputs_begin. */
+/* One file of a run. path, kind and or_workbook are given; the rest is 0 before outputs_begin. */
 struct output {
     const char *path;
     enum output_kind kind;
-    char *name;  /* of the file beside path that the work goes to */
+    bool or_workbook; /* it can be had as .xlsx as well, which is said of a wrong ending */
+    char *name;       /* of the file beside path that the work goes to */
     char *kept;  /* a second name or a copy of what stood at path, while the renaming goes on */
     bool forced; /* --force: nothing that stands there is asked for */
     bool stood;  /* something stood at path when the run began, which then was: */
