@@ -34,7 +34,8 @@ static void lay_out(struct book *book, struct tape *tape, bool chart, uint16_t s
     for (uint32_t r = 0; r < ROWS; r++) {
         book_format(book, doors, FIRST + r, 0, LOOK_PLAIN, "door %u <&> \"%u\"  ", r % 7, r);
     }
-    for (uint16_t c = 1; c < COLUMNS; c++) {
+    for (int column = 1; column < COLUMNS; column++) {
+        const uint16_t c = (uint16_t)column;
         for (uint32_t r = ROWS; r > 0; r--) {
             book_figure(book, doors, FIRST + r - 1, c, LOOK_PLAIN, each[r - 1]);
         }
@@ -105,7 +106,9 @@ static void check_books(uint16_t spare) {
         assert_int_equal(a->row, b->row);
         assert_int_equal(a->column, b->column);
         assert_int_equal(a->formula == NULL, b->formula == NULL);
-        assert_true(a->formula == NULL || strcmp(a->formula, b->formula) == 0);
+        if (a->formula != NULL && b->formula != NULL) {
+            assert_string_equal(a->formula, b->formula);
+        }
         check_same(&a->value, &b->value);
     }
     char total[32];

@@ -11,7 +11,7 @@
 #define ONE "S1,24,24\n"
 /* A slab from one sheet, which is all that the job costs. */
 #define COSTS(price)                                                                               \
-    "make|style = slab", "shop|charge sheets = bought", "sheet board|price = " price " per sheet"
+    "make|style = slab", "shop|charge sheets = bought", ("sheet board|price = " price " per sheet")
 #define TAXED "sale|tax = 50 %\ntax on = materials at selling price"
 #define SHOWN                                                                                      \
     "sale|charges = for samples by show", "shop|labor rate = 60.00 per hour",                      \
