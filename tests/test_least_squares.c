@@ -56,7 +56,7 @@ static void test_norris(void **state) {
         x[2 * i] = 1;
         x[2 * i + 1] = norris[i][1];
     }
-    assert_true(least_squares(x, y, COUNT(norris), 2, b, &spread));
+    assert_true(least_squares(&(struct matrix){x, COUNT(norris), 2}, y, b, &spread));
     check(b[0], -0.262323073774029, 1e-11);
     check(b[1], 1.00211681802045, 1e-12);
     check(spread, 0.884796396144373, 1e-11);
@@ -78,7 +78,7 @@ static void test_longley(void **state) {
             x[7 * i + k] = longley[i][k];
         }
     }
-    assert_true(least_squares(x, y, COUNT(longley), 7, b, &spread));
+    assert_true(least_squares(&(struct matrix){x, COUNT(longley), 7}, y, b, &spread));
     for (size_t k = 0; k < 7; k++) {
         check(b[k], certified[k], 1e-7);
     }
@@ -92,7 +92,7 @@ static void test_alike(void **state) {
     double b[3];
     double spread;
     (void)state;
-    assert_false(least_squares(x, y, 4, 3, b, &spread));
+    assert_false(least_squares(&(struct matrix){x, 4, 3}, y, b, &spread));
 }
 
 int main(void) {

@@ -56,7 +56,7 @@ static void fit_jobs(struct hours_fit *fit, const struct learned_job *jobs, doub
         fit->noted[i] = noted_hours(jobs[i].learned);
         y[i] = (double)fit->noted[i] / 100;
     }
-    if (!least_squares(x, y, fit->count, HOURS_FIT_BY, by, &spread)) {
+    if (!least_squares(&(struct matrix){x, fit->count, HOURS_FIT_BY}, y, by, &spread)) {
         fit->lacks = "doors, area and coats of these jobs go together too closely to be told apart";
         return;
     }

@@ -6,13 +6,6 @@
 /* A column whose rest is less than this part of it says nothing that those before have not said. */
 #define TELLS_APART 1e-10
 
-/* What all of a reflection work on: column k of x from row k down is the vector that is mirrored.
- */
-struct matrix {
-    double *x;
-    size_t rows, columns;
-};
-
 static double *at(const struct matrix *m, size_t row, size_t column) {
     return &m->x[row * m->columns + column];
 }
@@ -38,8 +31,9 @@ static void mirror(const struct matrix *m, size_t k, double scale, double *numbe
     }
 }
 
-/* Makes column k one number and zeros below it; y is mirrored with it. The number goes to
- * diagonal, as its place holds the vector meanwhile. false: nothing of the column is left. */
+/* Mirrors column k: the numbers from row k down are the vector. Makes column k one number and zeros
+ * below it; y is mirrored with it. The number goes to diagonal, as its place holds the vector
+ * meanwhile. false: nothing of the column is left. */
 static bool reduce(const struct matrix *m, size_t k, double *y, double *diagonal) {
     const double whole = length_from(m, 0, k);
     const double rest = length_from(m, k, k);
@@ -58,17 +52,18 @@ static bool reduce(const struct matrix *m, size_t k, double *y, double *diagonal
     return true;
 }
 
-bool least_squares(double *x, double *y, size_t rows, size_t columns, double *b, double *spread) {
-    const struct matrix m = {x, rows, columns};
+bool least_squares(const struct matrix *m, double *y, double *b, double *spread) {
+    const size_t rows = m->rows;
+    const size_t columns = m->columns;
     for (size_t k = 0; k < columns; k++) {
-        if (!reduce(&m, k, y, &b[k])) {
+        if (!reduce(m, k, y, &b[k])) {
             return false;
         }
     }
     for (size_t k = columns; k-- > 0;) { /* b[k] is the diagonal until its row is solved */
         double left = y[k];
         for (size_t column = k + 1; column < columns; column++) {
-            left -= *at(&m, k, column) * b[column];
+            left -= *at(m, k, column) * b[column];
         }
         b[k] = left / b[k];
     }

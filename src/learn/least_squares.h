@@ -8,11 +8,16 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-/* x: rows x columns numbers, row after row; y: rows numbers. Both are used up. rows is at least
- * columns, columns at least 1. b: columns coefficients; *spread: the root of the sum of squared
- * rests by rows - columns, 0 where these are as many. false: the columns do not tell each other
- * apart, and b means nothing. */
-bool least_squares(double *x, double *y, size_t rows, size_t columns, double *b, double *spread)
+/* X: rows x columns numbers, row after row, borrowed. */
+struct matrix {
+    double *x;
+    size_t rows, columns;
+};
+
+/* y: rows numbers. Both are used up. rows is at least columns, columns at least 1. b: columns
+ * coefficients; *spread: the root of the sum of squared rests by rows - columns, 0 where these are
+ * as many. false: the columns do not tell each other apart, and b means nothing. */
+bool least_squares(const struct matrix *matrix, double *y, double *b, double *spread)
     __attribute__((warn_unused_result));
 
 #endif

@@ -206,8 +206,9 @@ static size_t feed_bytes(void *buffer, size_t size, void *context) {
     size_t used = 0;
     while (used < size && feed->line < feed->source->count) {
         const char next = feed->source->lines[feed->line][feed->at++];
-        const char c = next == '\0' ? '\n' : next;
+        char c = next;
         if (next == '\0') {
+            c = '\n';
             feed->line++;
             feed->at = 0;
         }
