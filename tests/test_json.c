@@ -3,6 +3,7 @@
  * texts, the stream, the figures of an estimate against its tape, memory that runs out. */
 #include "draw.h"
 #include "json_bench.h"
+#include "json_failing.h"
 
 #include "cmocka_all.h"
 #include "report/json/json_stream.h"
@@ -409,20 +410,6 @@ static void test_parts(void **state) {
 
 /* --- memory --- */
 
-static size_t calls, failing;
-static long alive;
-
-static void *take(size_t size) {
-    void *const thing = ++calls == failing ? NULL : malloc(size);
-    alive += thing != NULL ? 1 : 0;
-    return thing;
-}
-
-static void drop(void *thing) {
-    alive -= thing != NULL ? 1 : 0;
-    free(thing);
-}
-
 /* Any allocation of the library fails: the document is said not to be whole, nothing is left. */
 static void test_memory(void **state) {
     (void)state;
@@ -431,8 +418,7 @@ static void test_memory(void **state) {
     const struct json_paper paper = json_bench_paper(&bench, JSON_ALL_PARTS & ~(unsigned)JSON_TAPE);
     bool good;
     size_t size;
-    json_set_alloc_funcs(take, drop);
-    calls = failing = 0;
+    json_failing_begin();
     free(json_bench_text(&paper, &size, &good));
     const size_t last = calls;
     assert_true(good && alive == 0 && last > 10000);
@@ -445,7 +431,7 @@ static void test_memory(void **state) {
                      alive);
         }
     }
-    json_set_alloc_funcs(malloc, free);
+    json_failing_end();
     json_bench_close(&bench);
 }
 

@@ -6,6 +6,7 @@
 #include "case.h"
 #include "cmocka_all.h"
 #include "json_bench.h"
+#include "json_failing.h"
 
 #include <jansson.h>
 #include <stdio.h>
@@ -247,20 +248,6 @@ static void test_which(void **state) {
 
 /* --- memory --- */
 
-static size_t calls, failing;
-static long alive;
-
-static void *take(size_t size) {
-    void *const thing = ++calls == failing ? NULL : malloc(size);
-    alive += thing != NULL ? 1 : 0;
-    return thing;
-}
-
-static void drop(void *thing) {
-    alive -= thing != NULL ? 1 : 0;
-    free(thing);
-}
-
 static bool read_with_failure(const struct json_bench *bench, size_t call) {
     struct problems problems;
     struct job_texts texts;
@@ -284,7 +271,7 @@ static void test_memory(void **state) {
     struct json_bench bench;
     char *const text = document(&bench, jobs[0]);
     assert_true(case_save(PATH, text, strlen(text)));
-    json_set_alloc_funcs(take, drop);
+    json_failing_begin();
     assert_true(read_with_failure(&bench, 0));
     const size_t last = calls;
     size_t refused = 0;
@@ -292,7 +279,7 @@ static void test_memory(void **state) {
     for (size_t n = 1; n <= last; n += n < 100 ? 1 : 97) {
         refused += read_with_failure(&bench, n) ? 0 : 1;
     }
-    json_set_alloc_funcs(malloc, free);
+    json_failing_end();
     assert_true(refused > 100);
     free(text);
     json_bench_close(&bench);

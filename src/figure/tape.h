@@ -237,6 +237,10 @@ char *figure_text(int64_t value, uint8_t decimals, char *text, size_t size);
 /* The same for a figure. */
 char *tape_text(const struct tape *tape, fig f, char *text, size_t size);
 
+/* A figure in floating point, 0 of none: for an order of what matters or a fit to compare with, no
+ * amount that anybody pays. */
+double tape_real(const struct tape *tape, fig f);
+
 /* What of a result rests on each figure before it, by figure number: by how much the result would
  * grow, in its own unit, if that figure were doubled and the slope stayed what it is here;
  * roundings and choices stay as they are. The caller frees; NULL: out of memory. For a traced

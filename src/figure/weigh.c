@@ -5,8 +5,7 @@
 
 #include <stdlib.h>
 
-/* Floating point: an order of what matters is asked for, no amount that anybody pays. */
-static double real(const struct tape *tape, fig f) {
+double tape_real(const struct tape *tape, fig f) {
     double value = (double)tape_amount(tape, f);
     for (uint8_t d = tape_decimals(tape, f); d > 0; d--) {
         value /= 10;
@@ -26,10 +25,10 @@ static size_t taken(const struct tape *tape, fig f, size_t first, size_t step, s
 }
 
 static void hand_ratio(const struct tape *tape, fig f, double *slopes) {
-    const double value = real(tape, f);
+    const double value = tape_real(tape, f);
     for (size_t i = 0; i < tape_operands(tape, f); i++) {
         const struct operand o = tape_operand(tape, f, i);
-        const double by = real(tape, o.f);
+        const double by = tape_real(tape, o.f);
         if (by != 0) {
             slopes[o.f.id] += slopes[f.id] * (o.minus ? -value : value) / by;
         }
@@ -40,8 +39,8 @@ static void hand_total(const struct tape *tape, fig f, double *slopes) {
     for (size_t i = 0; i + 1 < tape_operands(tape, f); i += 2) {
         const fig count = tape_operand(tape, f, i).f;
         const fig each = tape_operand(tape, f, i + 1).f;
-        slopes[count.id] += slopes[f.id] * real(tape, each);
-        slopes[each.id] += slopes[f.id] * real(tape, count);
+        slopes[count.id] += slopes[f.id] * tape_real(tape, each);
+        slopes[each.id] += slopes[f.id] * tape_real(tape, count);
     }
 }
 
@@ -97,7 +96,7 @@ double *tape_weigh(const struct tape *tape, fig result) {
     }
     slopes[0] = 0;
     for (uint32_t id = 1; id < tape->count; id++) {
-        slopes[id] *= real(tape, (fig){id});
+        slopes[id] *= tape_real(tape, (fig){id});
     }
     return slopes;
 }

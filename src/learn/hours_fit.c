@@ -6,16 +6,12 @@
 
 #include <math.h>
 
-static double real(const struct tape *tape, fig f) {
-    return (double)tape_scaled(tape, f, 6) / 1e6;
-}
-
 /* Area of one face of all doors. */
 static double face_area(const struct estimate *e) {
     double area = 0;
     for (size_t i = 0; i < e->quantities.count; i++) {
-        area +=
-            real(&e->tape, e->quantities.leaves[i].face) * real(&e->tape, e->quantities.pieces[i]);
+        area += tape_real(&e->tape, e->quantities.leaves[i].face) *
+                tape_real(&e->tape, e->quantities.pieces[i]);
     }
     return area;
 }
@@ -26,7 +22,7 @@ static double coat_area(const struct estimate *e) {
     for (size_t b = 0; b < e->finish.batch_count; b++) {
         const struct batch *const batch = &e->finish.batches[b];
         for (size_t i = 0; i < batch->coat_count; i++) {
-            area += real(&e->tape, batch->area) * real(&e->tape, batch->coats[i].times);
+            area += tape_real(&e->tape, batch->area) * tape_real(&e->tape, batch->coats[i].times);
         }
     }
     return area;
@@ -43,7 +39,7 @@ static int64_t noted_hours(const struct learned *learned) {
 static void take_job(const struct learned_job *job, double row[HOURS_FIT_BY]) {
     const struct estimate *const e = job->estimate;
     row[0] = 1;
-    row[1] = real(&e->tape, e->quantities.all_leaves);
+    row[1] = tape_real(&e->tape, e->quantities.all_leaves);
     row[2] = face_area(e);
     row[3] = coat_area(e);
 }

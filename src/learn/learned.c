@@ -16,10 +16,6 @@ int64_t learned_value(const struct value *value, uint8_t decimals) {
     return learned_share(amount, 1, under);
 }
 
-int64_t learned_money(const struct estimate *e, fig f) {
-    return tape_scaled(&e->tape, f, e->tape.money_decimals);
-}
-
 void learned_ask_far(const struct learner *l, struct place place, const char *name, int64_t noted,
                      int64_t estimated, uint8_t decimals, const char *unit) {
     char texts[2][32];
@@ -54,8 +50,8 @@ bool learned_make(struct learned *learned, const struct estimate *e, const struc
                   struct problems *problems, struct pool *pool) {
     const struct learner l = {learned, e, actuals, problems, pool};
     *learned = (struct learned){.money_decimals = e->tape.money_decimals,
-                                .income = learned_money(e, e->sale.subtotal),
-                                .profit_was = learned_money(e, e->sale.profit_left)};
+                                .income = estimate_money(e, e->sale.subtotal),
+                                .profit_was = estimate_money(e, e->sale.profit_left)};
     if (!learned_work_make(&l) || !learned_goods_make(&l)) {
         return false;
     }

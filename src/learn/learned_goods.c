@@ -16,7 +16,7 @@ static void estimate_lumber(const struct estimate *e, struct learned_goods *g) {
             g->to_buy = amount_of(e, buy->priced.bought);
             g->to_use = buy->planned ? g->to_buy : amount_of(e, buy->with_waste);
             g->net = amount_of(e, buy->net);
-            g->cost = learned_money(e, buy->priced.cost);
+            g->cost = estimate_money(e, buy->priced.cost);
         }
     }
 }
@@ -30,7 +30,7 @@ static void estimate_sheet(const struct estimate *e, struct learned_goods *g) {
             g->net = learned_share(amount_of(e, buy->net), GOODS_ONE, each);
             g->to_use = buy->planned ? g->to_buy
                                      : learned_share(amount_of(e, buy->needed), GOODS_ONE, each);
-            g->cost = learned_money(e, buy->priced.cost);
+            g->cost = estimate_money(e, buy->priced.cost);
         }
     }
 }
@@ -41,7 +41,7 @@ static void estimate_glass(const struct estimate *e, struct learned_goods *g) {
         const struct glass_buy *const buy = &e->glass.buys[i];
         if (buy->material == g->index) {
             g->to_buy = g->to_use = amount_of(e, buy->area);
-            g->cost = learned_money(e, buy->cost);
+            g->cost = estimate_money(e, buy->cost);
         }
     }
 }
@@ -56,7 +56,7 @@ static void estimate_banding(const struct estimate *e, struct learned_goods *g) 
             continue;
         }
         const int64_t run = amount_of(e, buy->needed);
-        g->cost = learned_money(e, buy->cost);
+        g->cost = estimate_money(e, buy->cost);
         if (!banding->roll.set) {
             g->to_buy = g->to_use = run;
         } else {
@@ -75,7 +75,7 @@ static void estimate_product(const struct estimate *e, struct learned_goods *g) 
         if ((g->kind == NAME_COATING ? p->coating : p->additive) == g->index) {
             g->to_buy += amount_of(e, p->bought);
             g->to_use += amount_of(e, p->used);
-            g->cost += learned_money(e, p->cost);
+            g->cost += estimate_money(e, p->cost);
         }
     }
 }
@@ -86,7 +86,7 @@ static void estimate_hardware(const struct estimate *e, struct learned_goods *g)
         if (buy->hardware == g->index && !buy->by_others) {
             g->to_buy += amount_of(e, buy->bought);
             g->to_use += amount_of(e, buy->needed);
-            g->cost += learned_money(e, buy->cost);
+            g->cost += estimate_money(e, buy->cost);
         }
     }
 }
@@ -94,7 +94,7 @@ static void estimate_hardware(const struct estimate *e, struct learned_goods *g)
 static void estimate_consumable(const struct estimate *e, struct learned_goods *g) {
     for (size_t i = 0; i < e->costs.consumable_count; i++) {
         if (e->costs.consumables[i].consumable == g->index) {
-            g->cost += learned_money(e, e->costs.consumables[i].cost);
+            g->cost += estimate_money(e, e->costs.consumables[i].cost);
         }
     }
 }

@@ -26,9 +26,6 @@ static inline int64_t learned_share(int64_t a, int64_t b, int64_t c) {
 /* A value at that many decimals; of one not set 0. */
 int64_t learned_value(const struct value *value, uint8_t decimals);
 
-/* Money of the estimate. */
-int64_t learned_money(const struct estimate *e, fig f);
-
 /* Asks about what was noted where it is more than three times as much as was estimated, or less
  * than a third of it. noted, estimated: shown at `decimals` with unit behind. */
 void learned_ask_far(const struct learner *learner, struct place place, const char *name,

@@ -72,7 +72,7 @@ static void hold(const struct learner *l, const struct operation_figures *o) {
         return;
     }
     held->estimated += minutes;
-    held->wages += learned_money(l->e, o->labor);
+    held->wages += estimate_money(l->e, o->labor);
 }
 
 static void compare(const struct learner *l, struct learned_work *work) {

@@ -55,6 +55,11 @@ void estimate_keep_tape(struct estimate *estimate);
 /* Frees all that the estimate owns. */
 void estimate_clear(struct estimate *estimate);
 
+/* A figure of its tape as money, at the decimals of its currency. */
+static inline int64_t estimate_money(const struct estimate *estimate, fig f) {
+    return tape_scaled(&estimate->tape, f, estimate->tape.money_decimals);
+}
+
 /* The option's name, or the base job's: "as listed". Borrowed. */
 const char *estimate_name(const struct estimate *estimate);
 

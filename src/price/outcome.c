@@ -3,23 +3,19 @@
 
 #include "model/charge.h"
 
-static int64_t money_of(const struct estimate *e, fig f) {
-    return tape_scaled(&e->tape, f, e->tape.money_decimals);
-}
-
 struct outcome outcome_of(const struct estimate *e) {
     struct outcome o = {
-        .client = money_of(e, e->sale.total),
-        .before_tax = money_of(e, e->sale.subtotal),
-        .tax = fig_none(e->sale.tax) ? 0 : money_of(e, e->sale.tax),
-        .direct = money_of(e, e->costs.job.direct),
-        .profit = money_of(e, e->sale.profit_left),
-        .bought = money_of(e, e->purchase.total),
+        .client = estimate_money(e, e->sale.total),
+        .before_tax = estimate_money(e, e->sale.subtotal),
+        .tax = fig_none(e->sale.tax) ? 0 : estimate_money(e, e->sale.tax),
+        .direct = estimate_money(e, e->costs.job.direct),
+        .profit = estimate_money(e, e->sale.profit_left),
+        .bought = estimate_money(e, e->purchase.total),
         .hours = tape_scaled(&e->tape, e->labor.hours, 2),
         .bench = tape_scaled(&e->tape, e->labor.bench_hours, 2),
     };
     for (size_t i = 0; i < charge_count(e->job); i++) {
-        o.direct += money_of(e, e->costs.charges[i].direct);
+        o.direct += estimate_money(e, e->costs.charges[i].direct);
     }
     for (size_t i = 0; i < e->labor.operation_count; i++) {
         o.setups += tape_scaled(&e->tape, e->labor.operations[i].setups, 0);

@@ -49,10 +49,6 @@ static bool try_job(struct maker *m, const struct job *job, struct outcome *outc
 
 /* --- the flat price --- */
 
-static int64_t money_of(const struct estimate *e, fig f) {
-    return tape_scaled(&e->tape, f, e->tape.money_decimals);
-}
-
 /* Of the doors of that style; of all leaves where style is below 0. */
 static struct size_flat flat_of(const struct estimate *e, int32_t style) {
     struct size_flat flat = {.own = style >= 0};
@@ -61,15 +57,15 @@ static struct size_flat flat_of(const struct estimate *e, int32_t style) {
         const struct leaf_figures *const leaf = &e->quantities.leaves[i];
         if (style < 0 || (leaf->door->construction->style.index == style &&
                           leaf->door->row->use.choice == USE_DOOR)) {
-            listed += money_of(e, e->costs.doors[i].amount);
+            listed += estimate_money(e, e->costs.doors[i].amount);
             flat.area += tape_scaled(&e->tape, leaf->face, SIZE_AREA_DECIMALS) *
                          tape_scaled(&e->tape, e->quantities.pieces[i], 0);
         }
     }
-    const int64_t all = money_of(e, e->sale.doors);
+    const int64_t all = estimate_money(e, e->sale.doors);
     if (all > 0) {
         flat.sold =
-            (int64_t)int128_round((int128)listed * money_of(e, e->sale.after_discount), all);
+            (int64_t)int128_round((int128)listed * estimate_money(e, e->sale.after_discount), all);
     }
     if (flat.area > 0) {
         flat.rate = (int64_t)int128_round((int128)flat.sold * AREA_ONE, flat.area);

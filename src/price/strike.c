@@ -41,8 +41,7 @@ static void take_row(struct maker *m, struct strike_row *found, size_t r) {
     *found = (struct strike_row){.row = row};
     for (size_t i = 0; i < base->quantities.count; i++) {
         if (base->quantities.leaves[i].door->row == row) {
-            found->listed +=
-                tape_scaled(&base->tape, base->costs.doors[i].amount, base->tape.money_decimals);
+            found->listed += estimate_money(base, base->costs.doors[i].amount);
         }
     }
     found->listed_one = found->listed / row->count.amount;

@@ -12,29 +12,17 @@ Exit status 0: all is well.
 """
 import csv
 import itertools
-import json
 import os
 import re
 import shutil
-import subprocess
 import sys
 import tempfile
 from fractions import Fraction
 
+from told import MONEY, fail, run
+
 MOST_QUOTES = 16
-FIELDS = {"client pays": ("sale", "total"), "before tax": ("sale", "before tax"),
-          "to buy": ("purchase", "spent in all"), "direct": ("costs", "direct cost")}
-
-
-def fail(text):
-    sys.exit(f"make_or_buy.py: {text}")
-
-
-def run(program, command, job, *more):
-    done = subprocess.run([program, command, job, *more, "--json"], capture_output=True, text=True)
-    if done.returncode != 0:
-        fail(f"{command} {job}: {done.stderr}")
-    return json.loads(done.stdout)["estimates"]
+FIELDS = {**MONEY, "direct": ("costs", "direct cost")}
 
 
 class Job:

@@ -10,28 +10,14 @@ to the job as it stands held against `range`, to the cent; so are its swing and 
 list. Then some numbers of all are moved by a tenth, and some set, alone and together; and an option
 of the job is gone through as well. Exit status 0: all is well.
 """
-import json
 import os
 import re
 import shutil
-import subprocess
 import sys
 import tempfile
 from fractions import Fraction
 
-FIELDS = {"client pays": ("sale", "total"), "before tax": ("sale", "before tax"),
-          "to buy": ("purchase", "spent in all")}
-
-
-def fail(text):
-    sys.exit(f"range.py: {text}")
-
-
-def run(program, command, job, *more):
-    done = subprocess.run([program, command, job, *more, "--json"], capture_output=True, text=True)
-    if done.returncode != 0:
-        fail(f"{command} {' '.join(more)}: {done.stderr}")
-    return json.loads(done.stdout)["estimates"]
+from told import MONEY, fail, run
 
 
 class Rates:
@@ -51,7 +37,7 @@ class Rates:
         for estimate in run(self.program, "compare", self.job):
             if (estimate["name"] == self.option if self.option else not estimate["option"]):
                 return {name: Fraction(estimate[part][key]["value"])
-                        for name, (part, key) in FIELDS.items()}
+                        for name, (part, key) in MONEY.items()}
         return fail(f"no estimate {self.option}")
 
     def range(self, *more):

@@ -10,30 +10,17 @@ are deleted; `compare` then has to come to what was told, to the cent, and a hun
 less of the change must not reach the total any more. Exit status 0: all is well.
 """
 import csv
-import json
 import os
 import re
 import shutil
-import subprocess
 import sys
 import tempfile
 from fractions import Fraction
 
-FIELDS = {"client pays": ("sale", "total"), "before tax": ("sale", "before tax"),
-          "profit left": ("sale", "profit left"), "to buy": ("purchase", "spent in all")}
+from told import MONEY, fail, run
+
+FIELDS = {**MONEY, "profit left": ("sale", "profit left")}
 STEP = Fraction(1, 100)
-
-
-def fail(text):
-    sys.exit(f"reach.py: {text}")
-
-
-def run(program, command, job, *more):
-    done = subprocess.run([program, command, job, *more, "--json"], capture_output=True, text=True,
-                          check=False)
-    if done.returncode != 0:
-        fail(f"{command} {job}: {done.stderr}")
-    return json.loads(done.stdout)["estimates"][0]
 
 
 def read(path):
@@ -68,7 +55,7 @@ class Job:
         write(self.path, job or self.job)
         write(self.rates_path, rates or self.rates)
         write(self.list_path, doors or self.doors)
-        found = run(self.program, "compare", self.path)
+        found = run(self.program, "compare", self.path)[0]
         write(self.path, self.job)
         write(self.rates_path, self.rates)
         write(self.list_path, self.doors)
@@ -166,7 +153,7 @@ def main():
         held = 0
         for part in (Fraction(93, 100), Fraction(107, 100), Fraction(35, 100)):
             wanted = half_away(base * part, 2)
-            told = run(program, "reach", job.path, "--total", f"{float(wanted):.2f}")["reach"]
+            told = run(program, "reach", job.path, "--total", f"{float(wanted):.2f}")[0]["reach"]
             if Fraction(told["wanted"]) != wanted:
                 fail(f"wanted {told['wanted']}")
             hold("as it stands", told["as it stands"], job.amounts())

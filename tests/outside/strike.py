@@ -10,32 +10,18 @@ edited as a person would, a row deleted, its count raised, a size typed anew, th
 Exit status 0: all is well.
 """
 import csv
-import json
 import os
 import re
 import shutil
-import subprocess
 import sys
 import tempfile
 from fractions import Fraction
 
-FIELDS = {"client pays": ("sale", "total"), "before tax": ("sale", "before tax"),
-          "to buy": ("purchase", "spent in all")}
-
-
-def fail(text):
-    sys.exit(f"strike.py: {text}")
-
-
-def run(program, command, job, *more):
-    done = subprocess.run([program, command, job, *more, "--json"], capture_output=True, text=True)
-    if done.returncode != 0:
-        fail(f"{command} {job}: {done.stderr}")
-    return json.loads(done.stdout)["estimates"][0]
+from told import MONEY, fail, run
 
 
 def amounts(estimate):
-    return {name: Fraction(estimate[part][key]["value"]) for name, (part, key) in FIELDS.items()}
+    return {name: Fraction(estimate[part][key]["value"]) for name, (part, key) in MONEY.items()}
 
 
 def length(text):
@@ -61,7 +47,7 @@ class List:
         self.path = os.path.join(os.path.dirname(job), name)
         with open(self.path, encoding="utf-8", newline="") as file:
             self.head, *self.rows = [row for row in csv.reader(file) if any(row)]
-        self.base = amounts(run(program, "compare", job))
+        self.base = amounts(run(program, "compare", job)[0])
 
     def write(self, rows):
         with open(self.path, "w", encoding="utf-8", newline="") as file:
@@ -70,7 +56,7 @@ class List:
     def hold(self, what, rows, told, sign):
         """Whether the job of these rows differs from the base as told."""
         self.write(rows)
-        now = amounts(run(self.program, "compare", self.job))
+        now = amounts(run(self.program, "compare", self.job)[0])
         self.write(self.rows)
         for name, before in self.base.items():
             expected = sign * (now[name] - before)
@@ -106,7 +92,7 @@ def check_rows(doors, strike):
 def check_together(doors):
     ids = [doors.column(row, "id") for row in doors.rows]
     some = ids[1:4]
-    told = run(doors.program, "strike", doors.job, *reversed(some))["strike"]
+    told = run(doors.program, "strike", doors.job, *reversed(some))[0]["strike"]
     if [row["id"] for row in told["rows"]] != some:
         fail(f"asked for {some}")
     doors.hold(f"{some} struck", [row for row, name in zip(doors.rows, ids) if name not in some],
@@ -126,8 +112,8 @@ def check_sizes(doors):
         rows.append(row)
     doors.rows = rows
     doors.write(rows)
-    doors.base = amounts(run(doors.program, "compare", doors.job))
-    for told in run(doors.program, "strike", doors.job)["strike"]["sizes"]:
+    doors.base = amounts(run(doors.program, "compare", doors.job)[0])
+    for told in run(doors.program, "strike", doors.job)[0]["strike"]["sizes"]:
         side, by = told["side"], length(told["to"]) - length(told["from"])
         edited = []
         for row in rows:
@@ -147,7 +133,7 @@ def main():
         for part in ("rates", "samples"):
             shutil.copytree(os.path.join(samples, part), os.path.join(folder, part))
         doors = List(program, os.path.join(folder, job))
-        strike = run(program, "strike", doors.job)["strike"]
+        strike = run(program, "strike", doors.job)[0]["strike"]
         check_rows(doors, strike)
         check_together(doors)
         held = check_sizes(doors)
