@@ -185,16 +185,8 @@ static int64_t count_sets(int64_t rows, int64_t size) {
 /* The job without the rows of that set. */
 static bool try_set(struct finder *f, const size_t *set, size_t size, struct outcome *outcome) {
     struct job job = *f->base->job;
-    size_t kept = 0;
-    for (size_t r = 0, next = 0; r < job.row_count; r++) {
-        if (next < size && set[next] == r) {
-            next++;
-        } else {
-            f->rows[kept++] = f->base->job->rows[r];
-        }
-    }
     job.rows = f->rows;
-    job.row_count = kept;
+    job.row_count = outcome_rows_without(f->rows, f->base->job, set, size);
     return try_job(f, f->base->rates, &job, outcome);
 }
 
