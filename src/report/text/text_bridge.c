@@ -20,8 +20,7 @@ static void put_outcome(struct grid *grid, const struct bridge *b, const struct 
     const int64_t amounts[] = {o->before_tax, o->tax, o->client, o->direct, o->hours};
     for (size_t i = 0; i < sizeof amounts / sizeof *amounts; i++) {
         const uint8_t decimals = i == 4 ? 2 : b->money_decimals;
-        grid_put(grid, "%s%s", difference && amounts[i] > 0 ? "+" : "",
-                 show_number(amounts[i], decimals).text);
+        grid_put(grid, "%s", (difference ? show_more : show_number)(amounts[i], decimals).text);
     }
 }
 

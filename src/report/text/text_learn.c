@@ -6,11 +6,6 @@
 #include "report/text/print.h"
 #include "report/words/show.h"
 
-/* With a plus before what is above 0: it costs more than was estimated. */
-static void put_more(struct grid *grid, int64_t amount, uint8_t decimals) {
-    grid_put(grid, "%s%s", amount > 0 ? "+" : "", show_number(amount, decimals).text);
-}
-
 static int64_t hours(int64_t minutes) {
     return (int64_t)int128_round(minutes, 60);
 }
@@ -30,8 +25,8 @@ static void print_work(struct page *page, const struct learned *l) {
         grid_put(&grid, "%s%s", w->name, w->rest ? ", without what is noted by itself" : "");
         grid_put(&grid, "%s", show_number(hours(w->estimated), 2).text);
         grid_put(&grid, "%s", show_number(hours(w->noted), 2).text);
-        put_more(&grid, hours(w->noted) - hours(w->estimated), 2);
-        put_more(&grid, w->more, l->money_decimals);
+        grid_put(&grid, "%s", show_more(hours(w->noted) - hours(w->estimated), 2).text);
+        grid_put(&grid, "%s", show_more(w->more, l->money_decimals).text);
         grid_end_row(&grid);
         estimated += w->estimated;
         noted += w->noted;
@@ -40,8 +35,8 @@ static void print_work(struct page *page, const struct learned *l) {
     grid_put(&grid, "noted in all");
     grid_put(&grid, "%s", show_number(hours(estimated), 2).text);
     grid_put(&grid, "%s", show_number(hours(noted), 2).text);
-    put_more(&grid, hours(noted) - hours(estimated), 2);
-    put_more(&grid, l->more_work, l->money_decimals);
+    grid_put(&grid, "%s", show_more(hours(noted) - hours(estimated), 2).text);
+    grid_put(&grid, "%s", show_more(l->more_work, l->money_decimals).text);
     grid_end_row(&grid);
     if (l->unnoted > 0) {
         grid_put(&grid, "not noted");
@@ -78,8 +73,8 @@ static void put_goods(struct grid *grid, const struct learned *l, const struct l
         grid_put(grid, "-");
         grid_put(grid, "-");
     }
-    put_more(grid, g->by_price, l->money_decimals);
-    put_more(grid, g->by_amount, l->money_decimals);
+    grid_put(grid, "%s", show_more(g->by_price, l->money_decimals).text);
+    grid_put(grid, "%s", show_more(g->by_amount, l->money_decimals).text);
     grid_end_row(grid);
 }
 
@@ -98,8 +93,8 @@ static void print_goods(struct page *page, const struct learned *l) {
     grid_put(&grid, "noted in all");
     grid_put(&grid, "%s", "");
     grid_put(&grid, "%s", "");
-    put_more(&grid, l->by_price, l->money_decimals);
-    put_more(&grid, l->by_amount, l->money_decimals);
+    grid_put(&grid, "%s", show_more(l->by_price, l->money_decimals).text);
+    grid_put(&grid, "%s", show_more(l->by_amount, l->money_decimals).text);
     grid_end_row(&grid);
     grid_print(&grid, page);
     grid_clear(&grid);

@@ -29,8 +29,7 @@ static const char *amount_of(struct sheet_of_bars *s, const struct range_end *en
     if (end->text == NULL || !end->has) {
         return end->text == NULL ? "" : "-";
     }
-    return pool_words(&s->pool, "%s%s", money > 0 ? "+" : "",
-                      show_number(money, s->ranges->money_decimals).text);
+    return pool_words(&s->pool, "%s", show_more(money, s->ranges->money_decimals).text);
 }
 
 /* Draws an end into a line of 2 x half + 1 columns. */
@@ -222,8 +221,7 @@ static void say_without(struct page *page, const struct estimate *e) {
     size_t shown = 0;
     for (; shown < moves.count && shown < MOST_MOVES; shown++) {
         const struct move *const m = &moves.list[shown];
-        grid_put(&grid, "%s%s", m->adds > 0 ? "+" : "",
-                 show_number((int64_t)llround(m->adds * 100), 2).text);
+        grid_put(&grid, "%s", show_more((int64_t)llround(m->adds * 100), 2).text);
         grid_put(&grid, "%s %s", m->setting->section, m->setting->key);
     }
     say(page, "%s", "");

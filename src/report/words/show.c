@@ -16,6 +16,13 @@ struct shown show_number(int64_t value, uint8_t decimals) {
     return s;
 }
 
+struct shown show_more(int64_t value, uint8_t decimals) {
+    struct shown s;
+    (void)snprintf(s.text, sizeof s.text, "%s%.64s", value > 0 ? "+" : "",
+                   show_number(value, decimals).text);
+    return s;
+}
+
 struct shown show(const struct estimate *e, fig f) {
     struct shown s = {"-"};
     if (!fig_none(f)) {
@@ -169,8 +176,7 @@ struct shown show_valid_until(const struct job *job) {
 
 static struct shown with_sign(int64_t value, uint8_t decimals, const char *unit) {
     struct shown s;
-    (void)snprintf(s.text, sizeof s.text, "%s%.64s%s", value > 0 ? "+" : "",
-                   show_number(value, decimals).text, unit);
+    (void)snprintf(s.text, sizeof s.text, "%.64s%s", show_more(value, decimals).text, unit);
     return s;
 }
 

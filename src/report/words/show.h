@@ -35,6 +35,8 @@ struct shown show_doors(int64_t count);
 struct shown show_money(const struct estimate *estimate, fig f);
 /* A number at `decimals`, plain. */
 struct shown show_number(int64_t value, uint8_t decimals);
+/* The same with a plus before what is above 0: a difference. */
+struct shown show_more(int64_t value, uint8_t decimals);
 /* A value of an input with its unit, a length in `lengths`; empty where it is not set. */
 struct shown show_value(const struct value *value, enum length_unit lengths);
 
