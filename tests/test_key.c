@@ -119,6 +119,8 @@ static const struct key_case inch_cases[] = {
     {PRICE, "4.10 per bf (3.80 per sheet to 4.60)", "bad-range"},
     {PRICE, "4.10 per bf (3.80 to 4.60 gal)", "bad-range"},
     {PRICE, "4.10 per bf (3.80 to 4.60 to 5)", "bad-range"},
+    {PRICE, "4.10 per bf (on 2026-01-10)", "date-not-of-price"}, /* read as no rate */
+    {PRICE, "4.10 per bf (on 2026-01-10) (3.80 to 4.60)", "date-not-of-price"},
     {PRICE, "4.10 per bf (three to 4.60)", "not-a-number"},
     {PRICE, "4.10 per bf ( to 4.60)", "not-a-number"},
     {PRICE, "4.10 (3.80 to 4.60) per bf", "wrong-unit"},

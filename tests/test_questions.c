@@ -459,6 +459,7 @@ static void test_mixed(void **state) {
 
 /* A limit that the shop does not have, and a list of one. */
 #define THICK_COAT "make|finish = painted", "coating paint|wet film = 20 mil\nsolids = 90 %"
+#define AGE        "limits|price age = 60 days" /* to 2026-03-02, the day of the job */
 #define ONE_BOARD  "lumber poplar|board lengths = 8 ft\nboard widths = 5"
 #define ROD        "make|style = slab\nslab = poplar"
 static const struct question_case limit_cases[] = {
@@ -473,6 +474,36 @@ static const struct question_case limit_cases[] = {
      "D1,18,30\n",
      "film-thick",
      false},
+    {"a price as old as the limit",
+     {AGE, "lumber poplar|price = 4 per bf (on 2026-01-01)"},
+     "D1,18,30\n",
+     "price-old",
+     false},
+    {"a price a day older",
+     {AGE, "lumber poplar|price = 4 per bf (on 2025-12-31)"},
+     "D1,18,30\n",
+     "price-old",
+     true},
+    {"an old price of another wood",
+     {AGE, "lumber thick-poplar|price = 6.5 per bf (on 2025-12-31)"},
+     "D1,18,30\n",
+     "price-old",
+     false},
+    {"an old price, and no limit",
+     {"lumber poplar|price = 4 per bf (on 1999-12-31)"},
+     "D1,18,30\n",
+     "price-old",
+     false},
+    {"a price of the day of the quote",
+     {"lumber poplar|price = 4 per bf (on 2026-03-02)"},
+     "D1,18,30\n",
+     "price-later",
+     false},
+    {"a price of the day after",
+     {"lumber poplar|price = 4 per bf (on 2026-03-03)"},
+     "D1,18,30\n",
+     "price-later",
+     true},
     /* rough an inch longer, and an eighth wider */
     {"as long as the one length stocked", {ONE_BOARD}, "D1,18,95\n", "part-too-long", false},
     {"longer than it", {ONE_BOARD}, "D1,18,95 1/64\n", "part-too-long", true},

@@ -37,6 +37,15 @@ static const struct number_case {
     {"lumber poplar|price from = 100 bf at 3.75 per bf, 500 bf at 3 per bf (2 to 3.10)",
      "lumber poplar", "price from", "500 bf at ", "3 per bf", "2 per bf", "3.10 per bf",
      "100 bf at 3.75 per bf, 500 bf at 2 per bf", "3.3 per bf", NULL},
+    {"lumber poplar|price = 4.10 per bf (3.80 to 4.60) (on 2026-01-10, 4 % a year) ; two yards",
+     "lumber poplar", "price", "", "4.10 per bf", "3.80 per bf", "4.60 per bf",
+     "3.80 per bf (on 2026-01-10, 4 % a year)", "4.51 per bf", "two yards"},
+    {"lumber poplar|price from = 100 bf at 3.75 per bf (on 2024-02-29, -2.5 % per year), 500 bf at "
+     "3 "
+     "per bf (2 to 3.10)",
+     "lumber poplar", "price from", "500 bf at ", "3 per bf", "2 per bf", "3.10 per bf",
+     "100 bf at 3.75 per bf (on 2024-02-29, -2.5 % per year), 500 bf at 2 per bf", "3.3 per bf",
+     NULL},
     {"saw|kerf = 3.2 mm (3 to 1/8 in) ; blade", "saw", "kerf", "", "3.2 mm", NULL, NULL, NULL, NULL,
      NULL},
     {"saw|kerf = 1/8 in (1/16 to 3.5 mm) ; blade", "saw", "kerf", "", "1/8 in", "1/16 in", "3.5 mm",
@@ -114,6 +123,37 @@ static void kept_as_written(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* Days that are none, rises that are none, and what has no price. */
+static void days_refused(void **state) {
+    static const struct {
+        const char *edit, *id;
+    } cases[] = {
+        {"lumber poplar|price = 4 per bf (on 2026-02-29)", "bad-date"},
+        {"lumber poplar|price = 4 per bf (on 10 January 2026)", "bad-date"},
+        {"lumber poplar|price = 4 per bf (on )", "bad-date"},
+        {"lumber poplar|price = 4 per bf (on 2026-01-10, 4 a year)", "wrong-unit"},
+        {"lumber poplar|price = 4 per bf (on 2026-01-10, 4 %)", "wrong-unit"},
+        {"lumber poplar|price = 4 per bf (on 2026-01-10, 101 % a year)", "out-of-range"},
+        {"lumber poplar|price = 4 per bf (on 2026-01-10, -51 % a year)", "out-of-range"},
+        {"lumber poplar|price = 4 per bf (on 2026-01-10,)", "not-a-number"},
+        {"lumber poplar|waste = 40 % added (on 2026-01-10)", "date-not-of-price"},
+        {"plausible|labor rate = 20 to 90 per hour (on 2026-01-10)", "date-not-of-price"},
+        {"saw|kerf = 1/8 in (on 2026-01-10)", "not-a-length"},
+        {"spray gun|fixed loss = 6 fl oz per mix (on 2026-01-10)", "wrong-unit"},
+        {"sale|delivery = 120.00 (on 2026-01-10)", "date-not-of-price"},
+    };
+    (void)state;
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        struct bench bench;
+        bench_open(&bench, cases[i].edit, BENCH_INCH,
+                   (const char *const[BENCH_MOST_EDITS]){cases[i].edit}, "D1,18,30\n");
+        if (!bench_has(&bench, cases[i].id)) {
+            fail_msg("%s: no %s", cases[i].edit, cases[i].id);
+        }
+        (void)bench_close(&bench);
+    }
+}
+
 /* Limits of lists, what is usual and numbers of the job are not moved. */
 static void not_kept(void **state) {
     static const struct {
@@ -139,6 +179,7 @@ static void not_kept(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(kept_as_written),
+        cmocka_unit_test(days_refused),
         cmocka_unit_test(not_kept),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

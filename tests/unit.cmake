@@ -266,6 +266,12 @@ foreach(job ${sample_jobs})
     add_test(NAME afresh-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/afresh.py
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
 endforeach()
+# Prices with days and yearly rises, which no sample has.
+foreach(job kitchen/kitchen metric/tea-kitchen)
+    get_filename_component(name ${job} NAME)
+    add_test(NAME afresh-price-age-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/price_age.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/${job}.ini)
+endforeach()
 # Every way to open, which no sample has.
 add_test(NAME afresh-opens COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/afresh.py
     $<TARGET_FILE:doorcost> ${CMAKE_CURRENT_SOURCE_DIR}/data/opens.ini)

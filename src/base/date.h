@@ -15,6 +15,12 @@ struct date {
 /* The date that is days (0 to 36 500) after another. */
 struct date date_after(struct date date, int32_t days);
 
+/* The days from 1970-01-01 to a date of 1900 or later; less than 0 before that day. */
+int32_t date_number(struct date date);
+
+/* The date of such a number. */
+struct date date_of_number(int32_t number);
+
 /* Writes a date as YYYY-MM-DD into text (11 bytes are enough); returns text. */
 char *date_text(struct date date, char *text, size_t size);
 

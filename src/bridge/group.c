@@ -25,7 +25,7 @@ static const struct bridge_keys rows[] = {
     {"shop", BRIDGE_TERMS, "payment, warranty, terms file"},
     {"shop", BRIDGE_REST,
      ("name, address, contact, license, logo, paper size, currency, unit, invented, own")},
-    {"limits", BRIDGE_REST, "widest leaf, highest panel, dry film"},
+    {"limits", BRIDGE_REST, "widest leaf, highest panel, dry film, price age"},
     {"climate", BRIDGE_REST, "driest, wettest, moisture"},
     {"chance", BRIDGE_REST, "ranges, confidence, together"},
     {"markup", BRIDGE_PROFIT,
@@ -89,9 +89,10 @@ static const struct bridge_keys rows[] = {
       "handling, setup, feed, defects, coverage, solids, mixed in, loss, reserve, transfer "
       "efficiency, tax, discount, card fee, deposit, year")},
     {"job", BRIDGE_LABOR, "also"},
+    {"job", BRIDGE_PRICES, "date"}, /* to which prices that rise have risen */
     {"job", BRIDGE_TERMS, "valid, ready, terms"},
     {"job", BRIDGE_REST,
-     ("title, number, client, address, deliver to, measured by, note, date, paper, revision, "
+     ("title, number, client, address, deliver to, measured by, note, paper, revision, "
       "replaces, agreed, detail, unit, rates, doors, accept")},
     {"make", BRIDGE_MATERIALS, MAKE_KEYS},
     {"sale", BRIDGE_TERMS, "discount, discounts, delivery, charges, card fee, deposit, stages"},

@@ -61,3 +61,7 @@ uint8_t unit_decimals(enum unit unit) {
     assert(unit < UNIT_COUNT_OF_UNITS);
     return units[unit].decimals;
 }
+
+bool unit_is_money(enum unit unit) {
+    return unit >= UNIT_MONEY && unit <= UNIT_MONEY_PER_M;
+}

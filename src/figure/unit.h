@@ -4,6 +4,7 @@
 #ifndef DOORCOST_FIGURE_UNIT_H
 #define DOORCOST_FIGURE_UNIT_H
 
+#include <stdbool.h>
 #include <stdint.h>
 
 enum unit {
@@ -56,6 +57,9 @@ enum unit {
 /* The unit as it is shown after a number ("bf", "sq ft", "per hour"); "" for bare numbers and
  * counts, and for money, whose currency the job names. */
 const char *unit_name(enum unit unit);
+
+/* Whether it is of money: an amount, a price, a wage. */
+bool unit_is_money(enum unit unit);
 
 /* Decimals of a computed figure: length 6, area, board feet and volume 4 (cubic meters 6: a stile
  * is some 0.0007 m3), minutes and weight 2, percent 4, factor 6, money 2 (where its currency

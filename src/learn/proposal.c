@@ -246,12 +246,15 @@ static void propose_price(struct maker *m, const struct rate_number *n, enum nam
                           int32_t index) {
     const uint8_t money = m->jobs[0].learned->money_decimals;
     const struct learned_goods *paid = NULL;
+    int32_t day = 0;
     for (size_t i = 0; i < m->job_count; i++) {
         const struct learned *const l = m->jobs[i].learned;
         for (size_t g = 0; g < l->goods_count; g++) {
             const struct learned_goods *const goods = &l->goods[g];
             if (goods->kind == kind && goods->index == index && goods->paid_for > 0) {
+                const struct job *const job = m->jobs[i].estimate->job;
                 paid = goods;
+                day = date_number((struct date){job->year, job->month, job->day});
             }
         }
     }
@@ -260,12 +263,14 @@ static void propose_price(struct maker *m, const struct rate_number *n, enum nam
     }
     const int64_t price = learned_share(paid->paid, GOODS_ONE, paid->paid_for);
     const char *const text = rate_number_text(n, price, money, m->pool);
-    if (price > 0 && price != learned_value(&n->value, money) && !pool_failed(m->pool)) {
+    const bool anew = n->on.set && n->on.amount < day; /* the same, and known of late */
+    if (price > 0 && (anew || price != learned_value(&n->value, money)) && !pool_failed(m->pool)) {
         char amounts[2][32];
         m->made->list[m->made->count++] = (struct proposal){
             .number = n,
             .text = text,
             .alone = text,
+            .paid_on = day,
             .why = pool_words(m->pool, "%s paid for %s",
                               figure_text(paid->paid, money, amounts[0], sizeof amounts[0]),
                               figure_text(learned_share(paid->paid_for, 100, GOODS_ONE), 2,

@@ -21,6 +21,7 @@ struct proposal {
     const struct rate_number *number; /* of the rates of the first job */
     const char *text;       /* the new number with its unit and its range: `1.85 (1.52 to 2.18)` */
     const char *alone;      /* the number alone */
+    int32_t paid_on;        /* of a price that was paid: day of its job's quote, of date_number */
     const char *low, *high; /* likewise, of its range; NULL: a price that was paid */
     bool small;             /* it moves by less than 5 % */
     const char *why;        /* `sand, 5.50 h for 3.31 h in 1 job` */

@@ -30,7 +30,8 @@ static const char *changed_line(const struct proposal *p, const char *line, stru
     while (*value == ' ' || *value == '\t') {
         value++;
     }
-    const char *const new = rate_number_with(n, p->text, pool);
+    const char *const new = p->low == NULL ? rate_number_learned(n, p->text, p->paid_on, pool)
+                                           : rate_number_with(n, p->text, pool);
     const char *const was = rate_number_ranged(n) ? pool_words(pool, "%s (%s to %s)", n->likely,
                                                                n->low_text, n->high_text)
                                                   : n->likely;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/rate_number.h"
 
+#include "base/date.h"
 #include "base/int128.h"
 #include "base/text.h"
 #include "figure/tape.h"
@@ -18,9 +19,27 @@ bool rate_number_may_differ(const struct rate_number *number) {
     }
 }
 
+const struct rate_number *rate_number_at(const struct rate_numbers *numbers, struct place place) {
+    for (size_t i = 0; i < numbers->count; i++) {
+        if (place_order(numbers->list[i].value.place, place) == 0) {
+            return &numbers->list[i];
+        }
+    }
+    return NULL;
+}
+
+const char *rate_number_learned(const struct rate_number *number, const char *text, int32_t day,
+                                struct pool *pool) {
+    char date[16];
+    return pool_words(pool, "%s%s (on %s%s)%s", number->before, text,
+                      date_text(date_of_number(day), date, sizeof date), number->rise,
+                      number->behind);
+}
+
 const char *rate_number_with(const struct rate_number *number, const char *text,
                              struct pool *pool) {
-    return pool_words(pool, "%s%s%s", number->before, text, number->behind);
+    return number->on.set ? rate_number_learned(number, text, (int32_t)number->on.amount, pool)
+                          : pool_words(pool, "%s%s%s", number->before, text, number->behind);
 }
 
 const char *rate_number_text(const struct rate_number *number, int64_t amount, uint8_t decimals,

@@ -307,9 +307,9 @@ enum cost_group {
 
 /* What the shop questions in a list; each unset limit is not asked for. */
 struct limits {
-    struct value widest_leaf;   /* nm */
-    struct value highest_panel; /* nm */
-    struct value dry_film;      /* nm, of a whole finish */
+    struct value widest_leaf, highest_panel; /* nm */
+    struct value dry_film;                   /* nm, of a whole finish */
+    struct value price_age;                  /* days */
 };
 
 /* The air that solid panels live in, to tell how much they move. */

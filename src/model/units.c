@@ -101,6 +101,10 @@ fig units_given(struct tape *tape, const struct units *units, const char *what,
     if (value->unit == UNIT_NM) {
         return units_length(tape, units, what, value->amount, value->place);
     }
+    const struct rate_number *const dated = value->dated ? price_age_of(&units->ages, value) : NULL;
+    if (dated != NULL && dated->yearly.set) {
+        return price_aged(tape, what, dated, price_age_days(&units->ages, dated), units->hundred);
+    }
     return tape_given(tape, what, (enum unit)value->unit, value->decimals, value->amount,
                       value->place);
 }

@@ -9,9 +9,10 @@
 #define DOORCOST_MODEL_UNITS_H
 
 #include "figure/tape.h"
-#include "model/value.h"
+#include "model/price_age.h"
 
 struct units {
+    struct price_ages ages; /* of the prices of the rates; numbers NULL: none is dated */
     enum unit length, run, area, weight, volume, film, density, area_weight;
     enum length_unit lengths; /* the job's unit */
     bool metric;              /* the rates file's system */
@@ -41,7 +42,8 @@ fig units_film(struct tape *tape, const struct units *units, const char *what,
                const struct value *value);
 
 /* A value of a file as a given, in its own unit and decimals; a length by units_length. none
- * where it is not set. */
+ * where it is not set. A price that is said to rise each year comes as it is on the day of the
+ * quote, of the price as it was learned, the days since then and the percent: price_aged. */
 fig units_given(struct tape *tape, const struct units *units, const char *what,
                 const struct value *value);
 

@@ -18,6 +18,7 @@ struct value {
     struct place place;
     uint8_t unit, decimals; /* unit: enum unit */
     bool set;
+    bool dated; /* of a price: it is said when it was learned; model/price_age.h */
 };
 
 /* The ends of a range that follows a value and holds it, in its unit. For the keys whose ranges

@@ -3,6 +3,7 @@
 
 #include "door/warn.h"
 #include "labor/warn.h"
+#include "price/warn.h"
 #include "stock/warn.h"
 
 /* What is taken, bought and worked. */
@@ -64,6 +65,11 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
     tape_init(&e->tape, request.traced);
     tape_set_money(&e->tape, rates->shop.money_decimals);
     units_init(&e->units, &e->tape, job->unit, rates->shop.unit == LENGTH_MM);
+    e->units.ages = (struct price_ages){
+        .numbers = &rates->numbers,
+        .quoted = date_number((struct date){job->year, job->month, job->day}),
+        .used = pool_take(&e->pool, rates->numbers.count, sizeof(bool)),
+    };
     if (!doors_make(&e->doors, &calc, request.option) ||
         !make_quantities(e, &calc, request.plans) || !make_money(e, &calc, request.purchase)) {
         return ESTIMATE_MEMORY;
@@ -75,6 +81,7 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
     finish_warn(&calc, &e->finish, &e->labor);
     also_warn(&calc, &e->labor);
     shapes_warn(&calc, &e->labor);
+    prices_warn(&calc);
     return problems_count(problems, SEVERITY_ERROR) > 0 ? ESTIMATE_FAULT : ask_fault(e, problems);
 }
 

@@ -140,9 +140,9 @@ class Job:
             area = rounded(sides[0] * sides[1] / self.doors[0].per_area(), "area")
             need = rounded(with_waste(net, keys["waste"], "area") / area, "factor")
             whole, half = up(need), Fraction(0)
-            money = whole * number(keys["price"])[0]
+            money = rounded(whole * number(keys["price"])[0], "money")
             if "half sheet" in keys and need - (whole - 1) <= Fraction(1, 2):
-                with_half = (whole - 1) * number(keys["price"])[0] + number(keys["half sheet"])[0]
+                with_half = rounded((whole - 1) * number(keys["price"])[0] + number(keys["half sheet"])[0], "money")
                 if with_half <= money:
                     whole, half, money = whole - 1, Fraction(1), with_half
             self.same(name + " net", net, theirs[name]["net"])

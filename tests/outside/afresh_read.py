@@ -4,6 +4,7 @@
 A value is a Fraction and what follows it ('4.10 per bf' -> 41/10, 'per bf'). Lengths are in the unit of the job.
 """
 import csv
+import datetime
 import os
 import re
 from fractions import Fraction
@@ -23,8 +24,29 @@ def number(text):
     return value, text[m.end():].strip()
 
 
-def ini(path):
-    """Sections in their order: {(kind, name): {key: text}}."""
+def rounded(value, decimals):
+    """Half away from zero."""
+    scaled = abs(value) * 10 ** decimals
+    whole = int(scaled + Fraction(1, 2))
+    return Fraction(whole if value >= 0 else -whole, 10 ** decimals)
+
+
+DATED = re.compile(r"(?<![\w.])([\d.]+)((?: per [\w ]+?| each)?) *\(on (\d{4}-\d\d-\d\d)(?:, *(-?[\d.]+) % a year)?\)")
+
+
+def aged(text, quoted):
+    """Prices as they are on the day of the quote: docs/method.md, "Prices and their age"; days by the calendar of Python."""
+    def price(match):
+        number_, unit, on, yearly = match.groups()
+        days = max(0, (quoted - datetime.date.fromisoformat(on)).days)
+        risen = rounded(Fraction(yearly or 0) * days / 365, 4)
+        rise = rounded(Fraction(number_) * risen / 100, 6 if unit.strip() else 2)
+        return f"{float(Fraction(number_) + rise):.6f}{unit}"
+    return DATED.sub(price, text)
+
+
+def ini(path, quoted=None):
+    """Sections in their order: {(kind, name): {key: text}}; quoted: the day to which prices are aged."""
     sections, here = {}, None
     for line in open(path, encoding="utf-8"):
         line = line.strip()
@@ -38,7 +60,8 @@ def ini(path):
             continue
         key, _, text = line.partition("=")
         text = re.split(r"\s;", text.strip())[0]
-        here[key.strip().lower()] = re.sub(r"\s*\([^()]* to [^()]*\)", "", text).strip()  # ranges move nothing
+        text = re.sub(r"\s*\([^()]* to [^()]*\)", "", text).strip()  # ranges move nothing
+        here[key.strip().lower()] = text if quoted is None else aged(text, quoted).strip()
     return sections
 
 
@@ -48,7 +71,7 @@ class Inputs:
         head = self.job[("job", "")]
         folder = os.path.dirname(path)
         rates = os.path.join(folder, head["rates"])
-        self.rates = ini(rates)
+        self.rates = ini(rates, datetime.date.fromisoformat(head["date"]))
         shop = self.rates[("shop", "")]
         self.bare = head.get("unit", "in")
         self.rates_bare = shop.get("unit", "in")

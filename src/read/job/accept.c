@@ -47,6 +47,8 @@ const char *const question_ids[] = {
     "part-too-wide",
     "plan-over-factor",
     "pot-life-short",
+    "price-later",
+    "price-old",
     "range-unused",
     "size-far-from-rest",
     "text-cut",

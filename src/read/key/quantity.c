@@ -266,13 +266,21 @@ bool quantity_ranged(struct reader *reader, const struct key *key, const struct 
     struct range ends = {.set = false};
     char *text = copy(reader, entry->text, strlen(entry->text));
     struct value read = {.place = entry->place, .set = true};
+    struct price_date date;
     char *low;
     char *high;
     const struct unit_form *form;
     size_t size;
 
-    if (text == NULL || !range_take(reader, entry, text, &low, &high) ||
-        !take_number(reader, key, entry, text, &read.amount, &read.decimals, &size)) {
+    if (text == NULL || !price_date_take(reader, entry, text, &date) ||
+        !range_take(reader, entry, text, &low, &high)) {
+        return false;
+    }
+    if (strstr(text, "(on ") != NULL) { /* before the range */
+        price_date_report(reader, key, entry);
+        return false;
+    }
+    if (!take_number(reader, key, entry, text, &read.amount, &read.decimals, &size)) {
         return false;
     }
     form = match_form(reader, key, entry, forms, text + size);
@@ -284,7 +292,7 @@ bool quantity_ranged(struct reader *reader, const struct key *key, const struct 
         return false;
     }
     read.unit = (uint8_t)form->unit;
-    *value = read;
+    read.dated = date.on.set;
     const bool kept =
         number_keep(reader, key, entry,
                     &(struct number_written){.value = read,
@@ -292,8 +300,14 @@ bool quantity_ranged(struct reader *reader, const struct key *key, const struct 
                                              .text = text,
                                              .low = low,
                                              .high = high,
+                                             .date = date,
                                              .unit = text + size,
                                              .most_decimals = most_decimals(reader, form->unit)});
+    if (read.dated && (!kept || !unit_is_money(form->unit))) {
+        price_date_report(reader, key, entry);
+        return false;
+    }
+    *value = read;
     if (range != NULL) {
         *range = ends;
     } else if (ends.set && !kept) {

@@ -30,6 +30,9 @@ bool range_take(struct reader *reader, const struct entry *entry, char *text, ch
         return true;
     }
     to = strstr(open, " to ");
+    if (strncmp(open + 1, "on ", 3) == 0) { /* where dates are taken off, none is left */
+        return true;
+    }
     if (to == NULL) {
         range_unread(reader, entry);
         return false;
@@ -122,6 +125,9 @@ bool number_keep(struct reader *reader, const struct key *key, const struct entr
         .key = key->name,
         .before = before,
         .behind = pool_words(pool, "%s", at + strlen(entry->text)),
+        .on = written->date.on,
+        .yearly = written->date.yearly,
+        .rise = written->date.on.set ? written->date.rise : "",
         .lead = lead_of(before),
         .likely = pool_words(pool, "%s", written->text),
         .unit = written->value.unit == UNIT_NM

@@ -4,7 +4,7 @@
 #ifndef DOORCOST_READ_KEY_RANGE_H
 #define DOORCOST_READ_KEY_RANGE_H
 
-#include "read/key/key.h"
+#include "read/key/price_date.h"
 
 /* Takes ` (LOW to HIGH)` off the end of text, a copy of the entry's; low and high then point into
  * it, else are NULL. false: reported. */
@@ -26,7 +26,8 @@ struct number_written {
     struct range ends;      /* set where it has a range */
     const char *text;       /* without the range, which range_take took off */
     const char *low, *high; /* what range_take gave */
-    const char *unit;       /* what follows a bare end, and any other number */
+    struct price_date date;
+    const char *unit; /* what follows a bare end, and any other number */
     uint8_t most_decimals;
 };
 

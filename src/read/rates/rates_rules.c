@@ -8,6 +8,12 @@
 /* a thousandth of a mil to a tenth of an inch */
 #define FILM RANGE(NM_PER_UM, NM_PER_INCH / 10)
 
+static const struct unit_form days[] = {
+    {"day", UNIT_DAY, 0, 1, 3650},
+    {"", UNIT_DAY, 0, 1, 3650},
+    {0},
+};
+
 static const struct key limit_keys[] = {
     {"widest leaf", AS_LENGTH(LEAF_SIZE), FIELD(limits, widest_leaf), "24 in",
      .help = "a wider leaf is questioned: a pair, or a mid stile?"},
@@ -15,6 +21,8 @@ static const struct key limit_keys[] = {
      .help = "a higher panel is questioned: a mid rail?"},
     {"dry film", AS_LENGTH(FILM), FIELD(limits, dry_film), "5 mil", "125 um",
      .help = "a finish that is thicker in all is questioned"},
+    {"price age", AS_QUANTITY(days), FIELD(limits, price_age), "180 days",
+     .help = "a price that was learned so much longer before the quote is questioned"},
 };
 
 const struct section_kind section_limits = {"limits", limit_keys, COUNT_OF(limit_keys),

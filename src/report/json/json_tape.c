@@ -53,11 +53,15 @@ static void put_origin(struct json_maker *maker, json_t *object, fig f,
                        const struct problems *problems) {
     const struct origin origin = tape_origin(&maker->e->tape, f);
     json_t *const from = json_object();
+    const struct shown learned = show_learned(maker->e, f);
     if (origin.source != NULL) {
         json_put_text(maker, from, "source", origin.source);
     } else {
         json_put_text(maker, from, "file", problems_file_name(problems, origin.place.file));
         json_put_count(maker, from, "line", origin.place.line);
+        if (*learned.text != '\0') {
+            json_put_text(maker, from, "learned", learned.text);
+        }
     }
     json_put(maker, object, "origin", from);
 }

@@ -49,8 +49,10 @@ static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, f
     }
     book_define(book, sheet, row, 3, cell_name(paper, setting, nth));
     book_text(book, sheet, row, 4, LOOK_UNIT, paper_unit(paper, figure));
-    book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u",
-                paper_file(paper, show_settings(paper->base, place)->file_name), place.line);
+    const struct shown learned = show_learned(paper->base, figure);
+    book_format(book, sheet, row, 5, LOOK_NOTE, "%s:%u%s%s",
+                paper_file(paper, show_settings(paper->base, place)->file_name), place.line,
+                *learned.text == '\0' ? "" : ", learned ", learned.text);
     if (show_settings(paper->base, place) == &paper->base->rates->settings &&
         shipped_still(paper->base->rates, setting)) {
         book_text(book, sheet, row, 8, LOOK_NOTE, "as shipped");

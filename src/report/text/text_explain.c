@@ -172,9 +172,11 @@ static void tell_given(const struct teller *t, fig f) {
         say_wrapped(t->page, "    ", 6, "from %s:%u",
                     problems_file_name(t->problems, origin.place.file), origin.place.line);
     } else {
-        say_wrapped(t->page, "    ", 6, "from %s:%u, %s %s",
+        const struct shown learned = show_learned(t->e, f);
+        say_wrapped(t->page, "    ", 6, "from %s:%u, %s %s%s%s",
                     problems_file_name(t->problems, origin.place.file), origin.place.line,
-                    setting->section, setting->key);
+                    setting->section, setting->key, *learned.text == '\0' ? "" : ", learned ",
+                    learned.text);
     }
 }
 

@@ -88,6 +88,19 @@ const struct setting *show_setting(const struct estimate *e, fig f) {
     return settings == NULL ? NULL : setting_at(settings, place);
 }
 
+struct shown show_learned(const struct estimate *e, fig f) {
+    struct shown s = {""};
+    const struct place place = tape_origin(&e->tape, f).place;
+    const struct rate_number *const number =
+        place.file != 0 && place.file == e->rates->settings.file
+            ? rate_number_at(&e->rates->numbers, place)
+            : NULL;
+    if (number != NULL && number->on.set) {
+        (void)date_text(date_of_number((int32_t)number->on.amount), s.text, sizeof s.text);
+    }
+    return s;
+}
+
 struct shown show_doors(int64_t count) {
     struct shown s;
     (void)snprintf(s.text, sizeof s.text, "%" PRId64 " %s", count,

@@ -27,6 +27,9 @@ const struct settings *show_settings(const struct estimate *estimate, struct pla
 /* The section and key of rates or job that gave a figure of a traced tape; NULL: it is of neither
  * file. Borrowed. */
 const struct setting *show_setting(const struct estimate *estimate, fig f);
+/* When a price that a figure is given by was learned, `2026-01-10`; "" where that is not said. Of a
+ * traced tape. */
+struct shown show_learned(const struct estimate *estimate, fig f);
 /* `3 errors`, `1 warning`, `no errors`: a count and its noun, which takes an s. */
 struct shown show_count(size_t count, const char *noun);
 /* `50 doors and fronts`, `1 door or front`. */
