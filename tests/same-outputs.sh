@@ -42,6 +42,7 @@ run() {
         "build-$1/doorcost" reach "$job" 1000 >"out/$name/reach.txt" 2>&1 || true
         "build-$1/doorcost" plan "$job" -o "out/$name/plan.pdf" >/dev/null 2>&1 || true
         "build-$1/doorcost" draw "$job" -o "out/$name/draw.pdf" >/dev/null 2>&1 || true
+        "build-$1/doorcost" show "$job" -o "out/$name/show.html" >/dev/null 2>&1 || true
     done
     for more in "" --json; do
         "build-$1/doorcost" bridge samples/kitchen/kitchen.ini samples/kitchen/kitchen-second.ini $more \

@@ -27,6 +27,7 @@ CALLS = {
     "quote": (["--effort", "20", "-o", "a.xlsx"], ["a.xlsx", "a-client.xlsx", "a-client.pdf"]),
     "plan": (["--effort", "20", "-o", "p.pdf", "--svg", "svg"], ["p.pdf"]),
     "draw": (["-o", "d.pdf"], ["d.pdf"]),
+    "show": (["--effort", "20", "-o", "s.html"], ["s.html"]),
     "table": (["-o", "t.csv"], ["t.csv"]),
     "bridge": ([os.path.join(TREE, "samples/metric/tea-kitchen.ini"), "-o", "b.pdf"], ["b.pdf"]),
 }

@@ -239,6 +239,12 @@ endforeach()
 add_test(NAME papers-extreme COMMAND ${papers_py} extreme ${PROJECT_SOURCE_DIR}/samples)
 set_tests_properties(papers-extreme PROPERTIES TIMEOUT 1800 LABELS "office;slow")
 
+# Pages in a browser.
+add_test(NAME page COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/page.py $<TARGET_FILE:doorcost>
+    ${PROJECT_SOURCE_DIR} ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini
+    ${PROJECT_SOURCE_DIR}/samples/metric/tea-kitchen.ini)
+set_tests_properties(page PROPERTIES TIMEOUT 300 LABELS office)
+
 # The workbook's cells changed in LibreOffice against the program run on changed files.
 set(live_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/live.py $<TARGET_FILE:doorcost>)
 foreach(name unchanged changes big)

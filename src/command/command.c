@@ -144,6 +144,14 @@ static const struct command rows[COMMAND_COUNT] = {
          "and what is left of it. Each answer is a whole estimate. Changes nothing.",
          WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_reach,
          NULL},
+    [PLACE_SHOW] =
+        {"show", "write the estimate as a page to look into, for a browser",
+         "doorcost show samples/kitchen/kitchen.ini -o kitchen.html",
+         "Writes one HTML file that needs no network: the quote, drawings of the doors, cutting "
+         "plans, what to buy and to cut, hours and cost. Each number opens to how it was made, "
+         "down to file and line; what is bought and cut can be ticked off, which the browser "
+         "remembers. For the shop alone: it shows what the job costs.",
+         WORK_PURCHASES, TRACE_FIRST, 0, true, command_show, NULL},
 };
 
 const struct command *command_rows(size_t *count) {

@@ -57,6 +57,7 @@ enum command_place {
     PLACE_TABLE,
     PLACE_WAYS,
     PLACE_REACH,
+    PLACE_SHOW,
     COMMAND_COUNT
 };
 
@@ -145,6 +146,9 @@ enum status command_ways(const struct request *request, struct work *work, struc
 
 /* What would have to be true for the client to pay a wanted total. */
 enum status command_reach(const struct request *request, struct work *work, struct streams streams);
+
+/* The estimate as a page to look into. */
+enum status command_show(const struct request *request, struct work *work, struct streams streams);
 
 /* How a figure came about. */
 enum status command_explain(const struct request *request, struct work *work,

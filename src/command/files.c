@@ -143,7 +143,8 @@ static bool ends_otherwise(const struct output *output, const char **expected) {
     static const char *const endings[] = {[OUTPUT_WORKBOOK] = ".xlsx",
                                           [OUTPUT_PDF] = ".pdf",
                                           [OUTPUT_SVG] = ".svg",
-                                          [OUTPUT_CSV] = ".csv"};
+                                          [OUTPUT_CSV] = ".csv",
+                                          [OUTPUT_HTML] = ".html"};
     const char *const ending = ending_of(output->path);
     *expected = endings[output->kind];
     return ending != NULL && !text_same(ending, *expected);

@@ -12,14 +12,14 @@
 #define EVERY ((1u << COMMAND_COUNT) - 1)
 #define WRITES                                                                                     \
     (1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_DRAW |                   \
-     1u << PLACE_RANGE | 1u << PLACE_TABLE | 1u << PLACE_BRIDGE)
+     1u << PLACE_RANGE | 1u << PLACE_TABLE | 1u << PLACE_BRIDGE | 1u << PLACE_SHOW)
 
 #define AT(field) offsetof(struct request, field)
 
 static const struct option_row rows[] = {
     {"output", "FILE",
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
-     "-doors.pdf; buy, plan, learn, range, bridge, table: nothing is written)",
+     "-doors.pdf; show: .html; buy, plan, learn, range, bridge, table: nothing is written)",
      AT(output), WRITES | 1u << PLACE_LEARN, 'o', false},
     {"all", NULL, "print all of the quote: each door, what it costs, hours, cautions", AT(all),
      1u << PLACE_QUOTE, '\0', false},
@@ -35,7 +35,7 @@ static const struct option_row rows[] = {
      AT(effort),
      1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_EXPLAIN |
          1u << PLACE_STRIKE | 1u << PLACE_RANGE | 1u << PLACE_BRIDGE | 1u << PLACE_TABLE |
-         1u << PLACE_WAYS | 1u << PLACE_REACH,
+         1u << PLACE_WAYS | 1u << PLACE_REACH | 1u << PLACE_SHOW,
      '\0', false},
     {"widths", "LIST", "widths as measured, with commas between; else by those of the job",
      AT(widths), 1u << PLACE_TABLE, '\0', false},

@@ -147,7 +147,7 @@ def one(doorcost, folder, where, text, name, whole):
         for book in ("q.xlsx", "q-client.xlsx"):
             if text not in book_texts(folder / book):
                 fail(f"{book}: the text is not in it whole")
-    for command in (["draw", "job.ini", "-o", "d.pdf"],
+    for command in (["draw", "job.ini", "-o", "d.pdf"], ["show", "job.ini", "-o", "s.html", "--effort", "5"],
                     ["plan", "job.ini", "-o", "p.pdf", "--svg", "svg", "--effort", "5"]):
         run(doorcost, folder, *command)
     for drawing in sorted((folder / "svg").glob("*.svg")):

@@ -16,10 +16,12 @@
 #define END_RECORD 22
 #define SEAL_SIZE  25 /* "doorcost " and 16 digits */
 
-/* In a PDF or SVG the seal is a comment line of its own between these. */
+/* In a PDF, SVG or page the seal is a comment line of its own between these. */
 static const struct {
     const char *before, *after;
-} comments[] = {[OUTPUT_PDF] = {"% ", "\n"}, [OUTPUT_SVG] = {"<!-- ", " -->\n"}};
+} comments[] = {[OUTPUT_PDF] = {"% ", "\n"},
+                [OUTPUT_SVG] = {"<!-- ", " -->\n"},
+                [OUTPUT_HTML] = {"<!-- ", " -->\n"}};
 
 /* --- seals --- */
 

@@ -5,7 +5,7 @@
  * and nothing beside them.
  *
  * A file of ours carries a seal with a sum over all that stands before: in a workbook the comment
- * at the end of its zip archive, in a PDF or SVG a comment line after its end.  A file that
+ * at the end of its zip archive, in a PDF, SVG or page a comment line after its end.  A file that
  * somebody saved again from another program has lost it, and is not overwritten unless told. A CSV
  * file has no place for a seal: one that stands there is not overwritten unless told. */
 #ifndef DOORCOST_REPORT_FILE_OUTPUT_H
@@ -18,7 +18,7 @@
 #include <stddef.h>
 #include <sys/stat.h>
 
-enum output_kind { OUTPUT_WORKBOOK, OUTPUT_PDF, OUTPUT_SVG, OUTPUT_CSV };
+enum output_kind { OUTPUT_WORKBOOK, OUTPUT_PDF, OUTPUT_SVG, OUTPUT_CSV, OUTPUT_HTML };
 
 /* One file of a run. path, kind and or_workbook are given; the rest is 0 before outputs_begin. */
 struct output {

@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: MIT */
+/* What the files of the page share, and nobody else. */
+#ifndef DOORCOST_REPORT_PAGE_PAGE_PARTS_H
+#define DOORCOST_REPORT_PAGE_PAGE_PARTS_H
+
+#include "report/html/html.h"
+#include "report/page/page.h"
+#include "report/words/field.h"
+
+/* A page in the making. */
+struct view {
+    struct html html;
+    const struct page_facts *facts;
+    const struct estimate *e; /* its base */
+    const struct stop *stop;
+};
+
+/* How a figure is shown, as bits. */
+enum view_how {
+    VIEW_UNIT = 1 << 0,  /* its unit behind it; of money nothing */
+    VIEW_LESS = 1 << 1,  /* with its sign turned: it is taken off */
+    VIEW_SHORT = 1 << 2, /* without noughts at its end */
+};
+
+/* A figure as a button that opens how it was made; nothing of none. */
+void view_figure(struct view *view, fig figure, unsigned how);
+/* The same where people write the value otherwise: `17 3/4`. It does not follow a change. */
+void view_figure_as(struct view *view, fig figure, const char *words);
+
+/* A heading of a part of the page, which it begins; id: its place in the page's address. */
+void view_section(struct view *view, const char *id, const char *title);
+/* Ends the part. */
+void view_section_end(struct view *view);
+
+/* --- tables: on a narrow page each row is a block, and each cell says what it is --- */
+
+/* The head of a column, of words or of numbers. */
+struct view_head {
+    const char *name; /* "": it needs none */
+    bool number;
+};
+
+struct view_table {
+    struct view *view;
+    const struct view_head *heads;
+    size_t count, column;
+};
+
+/* Begins a table; the first head is of what each row is about. caption: what it shows; heads:
+ * borrowed. */
+struct view_table view_table(struct view *view, const char *caption, const struct view_head *heads,
+                             size_t count);
+/* Ends it. */
+void view_table_end(struct view_table *table);
+/* A line over all columns: a heading within the table. */
+void view_row_head(struct view_table *table, const char *words);
+/* Begins a row; class: of its style, "". */
+void view_row(struct view_table *table, const char *class);
+/* Ends it; cells that were not filled are left out. */
+void view_row_end(struct view_table *table);
+/* The next cell with words, one with a figure, or one that is left empty. */
+void view_cell(struct view_table *table, const char *words);
+/* With a figure. */
+void view_cell_figure(struct view_table *table, fig figure, unsigned how);
+/* Left empty. */
+void view_cell_none(struct view_table *table);
+/* Begins the next cell; view_cell_end ends it. */
+void view_cell_open(struct view_table *table);
+/* Ends a cell. */
+void view_cell_end(struct view_table *table);
+
+/* Label, figure with unit, and note of each field with any of these views whose figure is set. */
+void view_fields(struct view *view, const char *caption, const struct field_table *fields,
+                 unsigned views, const void *thing);
+
+/* --- the parts of the page, in their order --- */
+
+/* Who it is for, the doors with their prices, the lines to the total, options. */
+void page_quote(struct view *view);
+/* A drawing of each look of a door. */
+void page_doors(struct view *view);
+/* The cutting plans. */
+void page_plans(struct view *view);
+/* What to buy, to tick off. */
+void page_buy(struct view *view);
+/* What is cut, to tick off. */
+void page_cut(struct view *view);
+/* Hours by operation and by machine. */
+void page_work(struct view *view);
+/* From cost to price. */
+void page_cost(struct view *view);
+/* All figures with how they were made, as JSON in a script; see page_tape.c for its form. */
+void page_tape(struct view *view);
+
+#endif
