@@ -32,16 +32,19 @@ STRUCK = [JOBS[0], JOBS[2]]
 CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metric-finish',
          'compare-five-options', 'warnings', 'metric-quote']
 # Tests that are tried last, as they take longest, and tests of single files that need no stage.
-SLOW = ['test_problems', 'test_limits', 'cases', 'strike', 'test_replay', 'afresh']
+SLOW = ['test_problems', 'test_limits', 'cases', 'strike', 'reach', 'test_replay', 'afresh', 'ways']
 ALONE = ['test_tape', 'test_containers', 'test_driver', 'test_weigh']
-SCRIPTS = ['afresh', 'cases', 'strike']  # not programs of their own
+# Not programs of their own; of each of some a job or two, by the script that tells of one.
+BY_JOB = {'strike': ('strike.py', STRUCK), 'reach': ('reach.py', STRUCK),
+          'ways': ('make_or_buy.py', STRUCK[1:])}
+SCRIPTS = ['afresh', 'cases', *BY_JOB]
 # Tests of a stage that are the likeliest to see a change, until it is known which do.
 FIRST = {'door': ['test_quantity', 'test_door', 'test_questions', 'test_questions_hardware',
                   'test_driver', 'test_sizes', 'test_blanks', 'outside_doors', 'outside_movement'],
          'stock': ['test_lumber', 'test_sheet', 'test_by_plan', 'outside_choices'],
          'finish': ['test_finish', 'test_containers', 'outside_film'],
          'labor': ['test_labor', 'outside_choices', 'test_kinds'],
-         'price': ['test_price', 'test_strike', 'outside_money'],
+         'price': ['test_price', 'test_strike', 'test_chance_job', 'outside_money'],
          'figure': ['test_tape', 'test_weigh', 'test_price']}
 # What reads otherwise in the copy: rooms are shared libraries there, so that after a change one of
 # them is linked and no test.
@@ -216,10 +219,10 @@ class Bench:
             script = os.path.join(self.tree, 'tests', 'outside', 'afresh.py')
             return all(run([sys.executable, script, program,
                             os.path.join(self.tree, job)]).returncode == 0 for job in JOBS)
-        if name == 'strike':
-            script = os.path.join(self.tree, 'tests', 'outside', 'strike.py')
+        if name in BY_JOB:
+            script = os.path.join(self.tree, 'tests', 'outside', BY_JOB[name][0])
             return all(run([sys.executable, script, program, self.tree, job]).returncode == 0
-                       for job in STRUCK)
+                       for job in BY_JOB[name][1])
         if name == 'cases':
             return run(['sh', os.path.join(self.tree, 'tests', 'cases.sh'), program]
                        + CASES).returncode == 0

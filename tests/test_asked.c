@@ -175,6 +175,33 @@ static const struct asked_case panel_cases[] = {
      "the solid panel of door 'A', 7 in across the grain, swells by 0.250 in in the wettest air "
      "and "
      "has 0.250 in of room; give it more clearance across, or a deeper groove"},
+    /* 7 x 0.00289 x (13.6579 - 1.3) is 0.25, as deep as it stands */
+    {"shrinks just out of its grooves",
+     BENCH_INCH,
+     {SOLID, "door solid|groove = 1/4",
+      "climate|driest = 5 %\nwettest = 60 %\nmoisture = 13.6579 %"},
+     HEAD "A,11 1/4,30\n",
+     "panel-comes-out",
+     "the solid panel of door 'A', 7 in across the grain, shrinks by 0.250 in in the driest air "
+     "and "
+     "stands 0.250 in in its grooves; make the grooves deeper, or the panel of two"},
+    {"stays by a hair",
+     BENCH_INCH,
+     {SOLID, "door solid|groove = 1/4",
+      "climate|driest = 5 %\nwettest = 60 %\nmoisture = 13.6578 %"},
+     HEAD "A,11 1/4,30\n",
+     "panel-comes-out",
+     NULL},
+    /* 14 x 0.0033 x (20.5 - 7): the first wood of the table */
+    {"basswood",
+     BENCH_INCH,
+     {SOLID, "climate|driest = 30 %\nwettest = 90 %\nmoisture = 7 %",
+      "lumber poplar|species = american-basswood"},
+     HEAD "A,18,30\n",
+     "panel-no-room",
+     "the solid panel of door 'A', 14 in across the grain, swells by 0.624 in in the wettest air "
+     "and "
+     "has 0.250 in of room; give it more clearance across, or a deeper groove"},
     /* 396 x 0.00289 x (16 - 7) */
     {"metric, no room",
      BENCH_MM,

@@ -24,6 +24,11 @@ static const struct bench_case minute_cases[] = {
     {"12 in: 3 min", {WORK, DRUM}, "D1,12,30\n", {SHARE(0, run, "3")}},
     {"just 16 in: 3 min", {WORK, DRUM}, "D1,16,30\n", {SHARE(0, run, "3")}},
     {"a 64th over", {WORK, DRUM}, "D1,16 1/64,30\n", {SHARE(0, run, "6")}},
+    {"by what goes through: the panel that does not is wider",
+     {WORK, "operation work|per = stile\nminutes = 1.5\npasses = 2\n"
+            "capacity = 10 in, one side open"},
+     "D1,18,30\n",
+     {SHARE(0, run, "6")}}, /* 2 x 1.5 x 2 */
     {"a wide low door goes in the other way", {WORK, DRUM}, "D1,30,12\n", {SHARE(0, run, "3")}},
     {"12 doors: minutes of one, then times the count",
      {WORK, "operation work|per = ft of frame\nminutes = 0.10\nsetup = 6 min per material"},

@@ -5,6 +5,8 @@
 #include "door/driver.h"
 #include "door/frame.h"
 
+#include <assert.h>
+
 static bool shares(const struct part *a, const struct part *b) {
     return part_is_frame(a->kind) && part_is_frame(b->kind) &&
            part_is_rail(a->kind) == part_is_rail(b->kind) && a->material == b->material &&
@@ -148,7 +150,8 @@ fig blanks_handled(const struct calc *c, const struct operation *op,
             terms[n++] = f->blanks[1];
         }
     }
-    return n == 0 ? (fig){0} : fig_sum(c->tape, "parts and blanks handled", UNIT_COUNT, terms, n);
+    assert(n > 0); /* an operation runs over what it works on */
+    return fig_sum(c->tape, "parts and blanks handled", UNIT_COUNT, terms, n);
 }
 
 void blanks_warn(const struct calc *c) {

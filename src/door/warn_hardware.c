@@ -44,7 +44,6 @@ static void ask_chart(const struct calc *c, const struct leaf_figures *leaf) {
     char most[32];
     const bool counted = door->row->hinges.set && door->role != LEAF_FOLDING;
     if (fig_none(leaf->hinges) || rule->count == 0 || counted ||
-        (door_is_twin(door) && door_hinge(door->beside)->index >= 0) || /* asked of that one */
         edge <= rule->s[rule->count - 1].limit.amount) {
         return;
     }

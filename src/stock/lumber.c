@@ -170,7 +170,7 @@ bool lumber_make(struct lumber_list *list, const struct calc *c, struct plan_req
         tape_about(c->tape, c->rates->lumber[i].name.s);
         const fig net = quantities_total(c, "lumber net", MATERIAL_LUMBER, i,
                                          offsetof(struct material_use, net));
-        if (fig_none(net) || tape_amount(c->tape, net) == 0) {
+        if (tape_amount(c->tape, net) == 0) { /* nor of none */
             continue;
         }
         struct lumber_buy *const b = &list->buys[list->count++];

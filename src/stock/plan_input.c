@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/plan_input.h"
 
+#include <assert.h>
+
 static bool is_of(const struct part *part, enum material_kind kind, int32_t material) {
     return part->material_kind == kind && part->material == material;
 }
@@ -52,7 +54,8 @@ bool plan_input_init(struct plan_input *in, const struct calc *c, enum material_
     in->parts = pool_take(c->pool, most, sizeof *in->parts);
     in->cuts = pool_take(c->pool, most, sizeof *in->cuts);
     in->items = pool_take(c->pool, most, sizeof *in->items);
-    in->operands = pool_take(c->pool, more + 3 * most, sizeof *in->operands);
+    in->operand_most = more + 3 * most;
+    in->operands = pool_take(c->pool, in->operand_most, sizeof *in->operands);
     if (pool_failed(c->pool)) {
         return false;
     }
@@ -67,6 +70,7 @@ bool plan_input_init(struct plan_input *in, const struct calc *c, enum material_
 }
 
 void plan_input_add(struct plan_input *in, fig operand) {
+    assert(in->operand_count < in->operand_most);
     in->operands[in->operand_count++] = operand;
 }
 

@@ -28,7 +28,7 @@ struct plan_input {
     struct cut_item *items; /* sizes in millionths of the job's unit */
     size_t item_count;
     fig *operands;
-    size_t operand_count;
+    size_t operand_count, operand_most;
 };
 
 /* Gathers the parts made of a material of that kind; turn: they may be turned on the stock. Takes
