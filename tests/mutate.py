@@ -32,11 +32,12 @@ STRUCK = [JOBS[0], JOBS[2]]
 CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metric-finish',
          'compare-five-options', 'warnings', 'metric-quote']
 # Tests that are tried last, as they take longest, and tests of single files that need no stage.
-SLOW = ['test_problems', 'test_limits', 'cases', 'strike', 'reach', 'test_replay', 'afresh', 'ways']
-ALONE = ['test_tape', 'test_containers', 'test_driver', 'test_weigh']
+SLOW = ['test_problems', 'test_limits', 'cases', 'strike', 'reach', 'test_replay', 'afresh',
+        'sizes', 'ways']
+ALONE = ['test_tape', 'test_containers', 'test_driver', 'test_weigh', 'test_pick']
 # Not programs of their own; of each of some a job or two, by the script that tells of one.
 BY_JOB = {'strike': ('strike.py', STRUCK), 'reach': ('reach.py', STRUCK),
-          'ways': ('make_or_buy.py', STRUCK[1:])}
+          'sizes': ('sizes.py', STRUCK[1:]), 'ways': ('make_or_buy.py', STRUCK[1:])}
 SCRIPTS = ['afresh', 'cases', *BY_JOB]
 # Tests of a stage that are the likeliest to see a change, until it is known which do.
 FIRST = {'door': ['test_quantity', 'test_door', 'test_questions', 'test_questions_hardware',
