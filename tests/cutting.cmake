@@ -21,6 +21,10 @@ add_executable(test_plan_check test_plan_check.c)
 target_link_libraries(test_plan_check PRIVATE doorcost_cut_bench doorcost_flags PkgConfig::CMOCKA)
 add_test(NAME plan_check COMMAND test_plan_check)
 
+add_executable(test_plan_ahead test_plan_ahead.c)
+target_link_libraries(test_plan_ahead PRIVATE doorcost_cut_ahead doorcost_flags PkgConfig::CMOCKA)
+add_test(NAME plan_ahead COMMAND test_plan_ahead)
+
 # What plans are chosen by where they cost the same.
 add_executable(test_sheet_tidy test_sheet_tidy.c)
 target_link_libraries(test_sheet_tidy PRIVATE doorcost_cut_bench doorcost_flags PkgConfig::CMOCKA)

@@ -18,4 +18,16 @@ struct question_case {
  * is not. */
 void questions_run(const struct question_case *cases, size_t count);
 
+/* edits and doors as in struct bench_case. text: of the first problem of that id; NULL: there is
+ * none. */
+struct asked_case {
+    const char *name;
+    enum bench_unit unit;
+    const char *edits[BENCH_MOST_EDITS];
+    const char *doors;
+    const char *id, *text;
+};
+/* Runs all cases, whose files are without errors, and fails the test when one of them is wrong. */
+void asked_run(const struct asked_case *cases, size_t count);
+
 #endif

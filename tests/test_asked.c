@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Questions at their limits: just there nothing is asked, a step beyond it is, in these words. */
-#include "support.h"
+#include "questions.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -8,42 +8,6 @@
 #include <string.h>
 
 #include <cmocka.h>
-
-/* edits and doors as in struct bench_case. text: of the first problem of that id; NULL: there is
- * none. */
-struct asked_case {
-    const char *name;
-    enum bench_unit unit;
-    const char *edits[BENCH_MOST_EDITS];
-    const char *doors;
-    const char *id, *text;
-};
-
-static const char *text_of(const struct bench *bench, const char *id) {
-    for (size_t i = 0; i < bench->problems.count; i++) {
-        if (strcmp(bench->problems.list[i].id, id) == 0) {
-            return bench->problems.list[i].text;
-        }
-    }
-    return NULL;
-}
-
-static void run(const struct asked_case *cases, size_t count) {
-    int wrong = 0;
-    for (size_t i = 0; i < count; i++) {
-        struct bench bench;
-        bench_open(&bench, cases[i].name, cases[i].unit, cases[i].edits, cases[i].doors);
-        const char *const text = text_of(&bench, cases[i].id);
-        if (problems_count(&bench.problems, SEVERITY_ERROR) > 0) {
-            bench_wrong(&bench, "has errors");
-        } else if (cases[i].text == NULL ? text != NULL
-                                         : text == NULL || strcmp(text, cases[i].text) != 0) {
-            bench_wrong(&bench, "%s", text == NULL ? "not asked" : text);
-        }
-        wrong += bench_close(&bench);
-    }
-    assert_int_equal(wrong, 0);
-}
 
 #define HEAD  "id,width,height\n"
 #define FOUR  HEAD "A,18,30\nB,18,30\nC,18,30\nD,18,30\n"
@@ -558,23 +522,23 @@ static const struct asked_case work_cases[] = {
 
 static void test_sizes(void **state) {
     (void)state;
-    run(size_cases, COUNT(size_cases));
+    asked_run(size_cases, COUNT(size_cases));
 }
 
 static void test_doors(void **state) {
     (void)state;
-    run(door_cases, COUNT(door_cases));
-    run(panel_cases, COUNT(panel_cases));
+    asked_run(door_cases, COUNT(door_cases));
+    asked_run(panel_cases, COUNT(panel_cases));
 }
 
 static void test_stock(void **state) {
     (void)state;
-    run(stock_cases, COUNT(stock_cases));
+    asked_run(stock_cases, COUNT(stock_cases));
 }
 
 static void test_work(void **state) {
     (void)state;
-    run(work_cases, COUNT(work_cases));
+    asked_run(work_cases, COUNT(work_cases));
 }
 
 /* Twenty are named, of more it is told how many: pairs 1/64 apart, each an inch from the next. */

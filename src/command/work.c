@@ -2,6 +2,7 @@
 #include "command/work.h"
 
 #include "base/text.h"
+#include "cut/ahead/plan_ahead.h"
 #include "read/job/accept.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
@@ -22,16 +23,20 @@ static bool find_option(const struct job *job, const char *name, int *option) {
     return false;
 }
 
-/* The first estimate of a run has the plans that were asked for; its options need none where the
- * rates price by factor. */
-static enum work_result estimate(struct work *work, int option) {
+/* What is asked of estimate `at`, of the job as listed or an option. The first of a run has the
+ * plans that were asked for; its options need none where the rates price by factor. */
+static struct estimate_request request_of(const struct work *work, size_t at, int option) {
     const struct work_request *const asked = &work->request;
     struct estimate_request request = {
-        .option = option,
+        .option = at == 0 ? option : (int)at - 1,
         .plans = asked->plans,
         .purchase = asked->scope == WORK_PURCHASES || asked->scope == WORK_PURCHASE,
-        .traced = asked->trace == TRACE_ALL || (asked->trace == TRACE_FIRST && work->count == 0)};
-    request.plans.always = request.plans.always && work->count == 0;
+        .traced = asked->trace == TRACE_ALL || (asked->trace == TRACE_FIRST && at == 0)};
+    request.plans.always = request.plans.always && at == 0;
+    return request;
+}
+
+static enum work_result estimate(struct work *work, struct estimate_request request) {
     const enum estimate_result result = estimate_make(&work->estimates[work->count], &work->rates,
                                                       &work->job, request, &work->problems);
     work->count++; /* to be cleared, whatever it came to */
@@ -56,6 +61,32 @@ static bool wants_all(enum work_scope scope, int option) {
     return (scope == WORK_ALL || scope == WORK_PURCHASES || scope == WORK_PROBLEMS) && option < 0;
 }
 
+/* The plans of all estimates, made at once. NULL: out of memory. */
+static struct plan_ahead *plans_made(const struct work *work, size_t count, int option) {
+    struct plan_ahead *const ahead = plan_ahead_new();
+    bool held = ahead != NULL;
+    for (size_t i = 0; i < count && held; i++) {
+        struct estimate_request request = request_of(work, i, option);
+        request.plans.ahead = ahead;
+        held = estimate_tell_plans(&work->rates, &work->job, request);
+    }
+    if (!held) {
+        plan_ahead_free(ahead);
+        return NULL;
+    }
+    plan_ahead_make(ahead, plan_ahead_threads());
+    return ahead;
+}
+
+/* Whether any plan will be made. */
+static bool wants_plans(const struct work *work) {
+    const struct rates *const rates = &work->rates;
+    return work->request.plans.always || rates->shop.lumber_by.choice == PRICED_BY_PLAN ||
+           rates->shop.sheets_by.choice == PRICED_BY_PLAN ||
+           plan_counted_by(rates, MATERIAL_LUMBER) != NULL ||
+           plan_counted_by(rates, MATERIAL_SHEET) != NULL;
+}
+
 /* All estimates are tried, so that the problems of each are seen in one run. */
 static enum work_result estimate_all(struct work *work, int option) {
     const enum work_scope scope = work->request.scope;
@@ -65,14 +96,21 @@ static enum work_result estimate_all(struct work *work, int option) {
     if (work->estimates == NULL) {
         return WORK_MEMORY;
     }
+    struct plan_ahead *ahead = NULL;
+    if (wants_plans(work) && (ahead = plans_made(work, count, option)) == NULL) {
+        return WORK_MEMORY;
+    }
     enum work_result result = WORK_OK;
     for (size_t i = 0; i < count && result != WORK_MEMORY; i++) {
-        const enum work_result one = estimate(work, i == 0 ? option : (int)i - 1);
+        struct estimate_request request = request_of(work, i, option);
+        request.plans.ahead = ahead;
+        const enum work_result one = estimate(work, request);
         result = one == WORK_OK ? result : one;
         if (scope == WORK_PROBLEMS && one == WORK_OK) {
             keep_problems(work, i);
         }
     }
+    plan_ahead_free(ahead);
     return result;
 }
 

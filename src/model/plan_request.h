@@ -6,10 +6,13 @@
 
 #include "model/job.h"
 
+struct plan_ahead;
+
 /* What the user asks of the planners. */
 struct plan_request {
     int64_t effort; /* units of work for the plan of one material, from 0: cut/cut_stock.h */
     bool always;    /* else only where the rates price by plan, or count work by it */
+    struct plan_ahead *ahead; /* plans that were made before; NULL: none. cut/ahead/plan_ahead.h */
 };
 
 /* The operation that is counted by the plans of a kind of material, MATERIAL_LUMBER (boards, cuts)

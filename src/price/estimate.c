@@ -51,16 +51,10 @@ static enum estimate_result ask_fault(const struct estimate *e, struct problems 
     return ESTIMATE_FAULT;
 }
 
-enum estimate_result estimate_make(struct estimate *e, const struct rates *rates,
-                                   const struct job *job, struct estimate_request request,
-                                   struct problems *problems) {
+/* What every stage works with. */
+static struct calc begin(struct estimate *e, const struct rates *rates, const struct job *job,
+                         struct estimate_request request, struct problems *problems) {
     *e = (struct estimate){.rates = rates, .job = job, .option = request.option};
-    struct calc calc = {.tape = &e->tape,
-                        .units = &e->units,
-                        .rates = rates,
-                        .job = job,
-                        .pool = &e->pool,
-                        .problems = problems};
     pool_init(&e->pool);
     tape_init(&e->tape, request.traced);
     tape_set_money(&e->tape, rates->shop.money_decimals);
@@ -70,6 +64,35 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
         .quoted = date_number((struct date){job->year, job->month, job->day}),
         .used = pool_take(&e->pool, rates->numbers.count, sizeof(bool)),
     };
+    return (struct calc){.tape = &e->tape,
+                         .units = &e->units,
+                         .rates = rates,
+                         .job = job,
+                         .pool = &e->pool,
+                         .problems = problems};
+}
+
+bool estimate_tell_plans(const struct rates *rates, const struct job *job,
+                         struct estimate_request request) {
+    struct estimate e;
+    struct problems unheard; /* the estimate itself will say them */
+    problems_init(&unheard);
+    request.traced = false;
+    struct calc calc = begin(&e, rates, job, request, &unheard);
+    bool held = doors_make(&e.doors, &calc, request.option) &&
+                quantities_make(&e.quantities, &calc, &e.doors);
+    calc.quantities = &e.quantities;
+    held = held && lumber_make(&e.lumber, &calc, request.plans) &&
+           sheets_make(&e.sheets, &calc, request.plans) && !unheard.failed;
+    estimate_clear(&e);
+    problems_clear(&unheard);
+    return held;
+}
+
+enum estimate_result estimate_make(struct estimate *e, const struct rates *rates,
+                                   const struct job *job, struct estimate_request request,
+                                   struct problems *problems) {
+    struct calc calc = begin(e, rates, job, request, problems);
     if (!doors_make(&e->doors, &calc, request.option) ||
         !make_quantities(e, &calc, request.plans) || !make_money(e, &calc, request.purchase)) {
         return ESTIMATE_MEMORY;

@@ -42,6 +42,11 @@ struct estimate_request {
     bool traced;   /* its papers show how figures came about: tape_init */
 };
 
+/* Gathers in request.plans.ahead the plans that estimate_make will ask for, given the same. Nothing
+ * else is kept, nor are problems, which the estimate itself finds. false: out of memory. */
+bool estimate_tell_plans(const struct rates *rates, const struct job *job,
+                         struct estimate_request request) __attribute__((warn_unused_result));
+
 /* Estimates a job: all stages in a row. Borrows rates, job and problems; these must have been read
  * without errors.  Warnings and errors go to problems.  estimate_clear must be called whatever the
  * result. */

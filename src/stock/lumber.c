@@ -131,7 +131,7 @@ static bool plan_lumber(const struct calc *c, struct lumber_buy *b, struct plan_
         b->plan.no_plan_reason = "no plan was asked for";
         return true;
     }
-    if (!lumber_plan_make(&b->plan, c, b->material, b->net, request.effort)) {
+    if (!lumber_plan_make(&b->plan, c, b->material, b->net, request)) {
         return false;
     }
     if (b->plan.no_plan_reason == NULL) {

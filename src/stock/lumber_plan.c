@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/lumber_plan.h"
 
+#include "cut/ahead/plan_ahead.h"
 #include "stock/board_chooser.h"
 #include "stock/surface_measure.h"
 
@@ -220,7 +221,7 @@ static bool take_plan(const struct planner *l) {
 }
 
 bool lumber_plan_make(struct lumber_plan *plan, const struct calc *c, int32_t material, fig net,
-                      int64_t effort) {
+                      struct plan_request request) {
     const struct lumber *const lumber = &c->rates->lumber[material];
     const size_t stocks = lumber->board_widths.count * lumber->board_lengths.count;
     *plan = (struct lumber_plan){.keep = plan_input_keep(c->units->lengths)};
@@ -235,11 +236,12 @@ bool lumber_plan_make(struct lumber_plan *plan, const struct calc *c, int32_t ma
                          BOARD_FIXED_OPERANDS + 3 * stocks)) {
         return false;
     }
-    set_job(&l, effort);
+    set_job(&l, request.effort);
     if (!add_stocks(&l) || !add_items(&l)) {
         return false;
     }
-    const enum cut_status status = board_plan_make(&plan->job, effort, &plan->plan);
+    const enum cut_status status =
+        plan_ahead_boards(request.ahead, &plan->job, request.effort, &plan->plan);
     if (status == CUT_NO_MEMORY) {
         return false;
     }

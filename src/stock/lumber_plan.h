@@ -5,6 +5,7 @@
 #define DOORCOST_STOCK_LUMBER_PLAN_H
 
 #include "cut/board/board_layout.h"
+#include "model/plan_request.h"
 #include "stock/plan_input.h"
 
 struct lumber_plan {
@@ -39,11 +40,11 @@ struct lumber_plan {
  * the plan comes to. */
 enum { LUMBER_PLAN_SIZES = 56 };
 
-/* Plans the boards of a lumber (index into rates.lumber) at effort units of work, 0 or more; net:
- * board feet or m3 of its finished parts.  plan->plan is owned by the caller and freed by
+/* Plans the boards of a lumber (index into rates.lumber), or takes the plan made ahead; net: board
+ * feet or m3 of its finished parts.  plan->plan is owned by the caller and freed by
  * board_plan_free, the rest is calc's pool's.  A plan is checked before it is used; one that fails
  * its check is none.  false: out of memory. */
 bool lumber_plan_make(struct lumber_plan *plan, const struct calc *calc, int32_t material, fig net,
-                      int64_t effort) __attribute__((warn_unused_result));
+                      struct plan_request request) __attribute__((warn_unused_result));
 
 #endif

@@ -102,7 +102,7 @@ static bool plan_sheets(const struct calc *c, struct sheet_buy *b, struct plan_r
         b->plan.no_plan_reason = "no plan was asked for";
         return true;
     }
-    if (!sheets_plan_make(&b->plan, c, b->material, request.effort)) {
+    if (!sheets_plan_make(&b->plan, c, b->material, request)) {
         return false;
     }
     if (b->plan.no_plan_reason == NULL) {

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/sheets_by_plan.h"
 
+#include "cut/ahead/plan_ahead.h"
 #include "cut/check/plan_check.h"
 
 #include <stdlib.h>
@@ -194,16 +195,17 @@ static void take_plan(struct planner *l) {
 }
 
 bool sheets_plan_make(struct sheets_plan *plan, const struct calc *c, int32_t material,
-                      int64_t effort) {
+                      struct plan_request request) {
     const struct sheet *const sheet = &c->rates->sheets[material];
     *plan = (struct sheets_plan){.keep = plan_input_keep(c->units->lengths)};
     struct planner l = {.calc = c, .plan = plan, .sheet = sheet};
     if (!plan_input_init(&l.input, c, MATERIAL_SHEET, material, !sheet->grain,
                          FIXED_OPERANDS + 3 * SHEET_STOCKS) ||
-        !set_job(&l, effort)) {
+        !set_job(&l, request.effort)) {
         return false;
     }
-    const enum cut_status status = sheet_plan_make(&plan->job, plan->keep, effort, &plan->plan);
+    const enum cut_status status =
+        plan_ahead_sheets(request.ahead, &plan->job, plan->keep, request.effort, &plan->plan);
     if (status == CUT_NO_MEMORY) {
         return false;
     }

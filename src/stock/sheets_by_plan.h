@@ -5,6 +5,7 @@
 #define DOORCOST_STOCK_SHEETS_BY_PLAN_H
 
 #include "cut/sheet/sheet_tally.h"
+#include "model/plan_request.h"
 #include "stock/plan_input.h"
 
 /* The stocks of the planner's job: the whole sheet, then the half where one is sold (half the
@@ -28,11 +29,11 @@ struct sheets_plan {
     fig keep_worth; /* of the offcuts: those worth keeping */
 };
 
-/* Plans the sheets of a kind (index into rates.sheets) at effort units of work, 0 or more.
- * plan->plan is owned by the caller and freed by sheet_plan_free, the rest is calc's pool's.  A
- * plan is checked before it is used; one that fails its check is none.  false: out of memory. */
+/* Plans the sheets of a kind (index into rates.sheets), or takes the plan made ahead. plan->plan is
+ * owned by the caller and freed by sheet_plan_free, the rest is calc's pool's.  A plan is checked
+ * before it is used; one that fails its check is none.  false: out of memory. */
 bool sheets_plan_make(struct sheets_plan *plan, const struct calc *calc, int32_t material,
-                      int64_t effort) __attribute__((warn_unused_result));
+                      struct plan_request request) __attribute__((warn_unused_result));
 
 /* The chooser that a replay asks. */
 extern const struct chooser sheets_chooser;
