@@ -41,6 +41,9 @@ run() {
         done
         "build-$1/doorcost" reach "$job" 1000 >"out/$name/reach.txt" 2>&1 || true
         "build-$1/doorcost" plan "$job" -o "out/$name/plan.pdf" >/dev/null 2>&1 || true
+        for more in "" --doors; do
+            "build-$1/doorcost" labels "$job" $more -o "out/$name/labels$more.pdf" >/dev/null 2>&1 || true
+        done
         "build-$1/doorcost" draw "$job" -o "out/$name/draw.pdf" >/dev/null 2>&1 || true
         "build-$1/doorcost" show "$job" -o "out/$name/show.html" >/dev/null 2>&1 || true
     done

@@ -28,6 +28,7 @@ CALLS = {
     "plan": (["--effort", "20", "-o", "p.pdf", "--svg", "svg"], ["p.pdf"]),
     "draw": (["-o", "d.pdf"], ["d.pdf"]),
     "show": (["--effort", "20", "-o", "s.html"], ["s.html"]),
+    "labels": (["-o", "l.pdf"], ["l.pdf"]),
     "table": (["-o", "t.csv"], ["t.csv"]),
     "bridge": ([os.path.join(TREE, "samples/metric/tea-kitchen.ini"), "-o", "b.pdf"], ["b.pdf"]),
 }

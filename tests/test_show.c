@@ -332,7 +332,7 @@ static void test_paper_size(void **state) {
         struct stub s;
         open_stub(&s);
         s.rates.shop.paper_size.choice = cases[i].size;
-        s.e.units.metric = cases[i].metric;
+        s.rates.shop.unit = cases[i].metric ? LENGTH_MM : LENGTH_INCH;
         assert_int_equal(show_on_letter(&s.e), cases[i].letter);
         close_stub(&s);
     }

@@ -41,6 +41,15 @@ foreach(job ${sample_jobs})
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
 endforeach()
 
+# Labels of every sample: one for each piece, on its label, whole.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME labels-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/labels.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
+endforeach()
+add_test(NAME labels-odd COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/labels.py
+    $<TARGET_FILE:doorcost> odd ${PROJECT_SOURCE_DIR}/samples)
+
 # The paper of the cutting plans: every part on it with its number, no small letters, few pages.
 foreach(job kitchen/kitchen:8 old-house/old-house:6 metric/tea-kitchen:3 station/station:5)
     string(REGEX REPLACE ":.*" "" path ${job})

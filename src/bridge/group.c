@@ -82,6 +82,9 @@ static const struct bridge_keys rows[] = {
     {"hardware", BRIDGE_REST, "words"},
     {"hinges", BRIDGE_MATERIALS, "by height, by weight"},
     {"consumable", BRIDGE_PRICES, "price"},
+    {"labels", BRIDGE_REST,
+     ("paper, columns, rows, width, height, left margin, top margin, column gap, row gap, "
+      "inner margin")},
     {"plausible", BRIDGE_REST,
      ("labor rate, machine rate, overhead, hours per day, allowance, contingency, remakes, profit, "
       "lumber price, lumber waste, sheet price, sheet waste, glass price, hardware price, banding "

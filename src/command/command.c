@@ -65,6 +65,15 @@ static const struct command rows[COMMAND_COUNT] = {
                     "Writes a PDF with the elevation of each row of the door list: sizes of leaf "
                     "and parts, hinge side, materials, several on a page.",
                     WORK_ONE, TRACE_NONE, 0, false, command_draw, NULL},
+    [PLACE_LABELS] =
+        {"labels", "print labels for parts, or for doors to pack",
+         "doorcost labels samples/kitchen/kitchen.ini -o kitchen-labels.pdf",
+         "Writes a PDF for sheets of labels, whose sizes the rates give in [labels parts] and "
+         "[labels doors]: one for each piece of every part, in the order of cutting, with its "
+         "door, "
+         "size, grain, which edge is up and the batch of its finish; with --doors one for each "
+         "door, to pack it. With names of rows behind the job file: these alone.",
+         WORK_ONE, TRACE_NONE, JSON_DOORS, false, command_labels, "[ROW ...]"},
     [PLACE_EXPLAIN] =
         {"explain", "tell how a figure came about",
          "doorcost explain samples/kitchen/kitchen.ini G03 labor",

@@ -49,6 +49,7 @@ enum command_place {
     PLACE_PLAN,
     PLACE_COMPARE,
     PLACE_DRAW,
+    PLACE_LABELS,
     PLACE_EXPLAIN,
     PLACE_STRIKE,
     PLACE_LEARN,
@@ -118,6 +119,9 @@ enum status command_finish(const struct request *request, struct work *work,
 enum status command_buy(const struct request *request, struct work *work, struct streams streams);
 /* Elevations as PDF or SVG. */
 enum status command_draw(const struct request *request, struct work *work, struct streams streams);
+/* Labels of parts or of doors as PDF. */
+enum status command_labels(const struct request *request, struct work *work,
+                           struct streams streams);
 /* The cutting plans as text, PDF or SVG. */
 enum status command_plan(const struct request *request, struct work *work, struct streams streams);
 /* The job and its options side by side. */

@@ -12,14 +12,17 @@
 #define EVERY ((1u << COMMAND_COUNT) - 1)
 #define WRITES                                                                                     \
     (1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_DRAW |                   \
-     1u << PLACE_RANGE | 1u << PLACE_TABLE | 1u << PLACE_BRIDGE | 1u << PLACE_SHOW)
+     1u << PLACE_RANGE | 1u << PLACE_TABLE | 1u << PLACE_BRIDGE | 1u << PLACE_SHOW |               \
+     1u << PLACE_LABELS)
 
 #define AT(field) offsetof(struct request, field)
 
 static const struct option_row rows[] = {
     {"output", "FILE",
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
-     "-doors.pdf; show: .html; buy, plan, learn, range, bridge, table: nothing is written)",
+     "-doors.pdf, labels: -labels.pdf, or -packing.pdf with --doors, show: .html; buy, plan, "
+     "learn, "
+     "range, bridge, table: nothing is written)",
      AT(output), WRITES | 1u << PLACE_LEARN, 'o', false},
     {"all", NULL, "print all of the quote: each door, what it costs, hours, cautions", AT(all),
      1u << PLACE_QUOTE, '\0', false},
@@ -69,6 +72,11 @@ static const struct option_row rows[] = {
      AT(confidence), 1u << PLACE_RANGE, '\0', false},
     {"svg", "FOLDER", "draw each page of the plan as FOLDER/plan-01.svg and on", AT(svg),
      1u << PLACE_PLAN, '\0', false},
+    {"doors", NULL, "label each door for packing, in place of its parts", AT(doors),
+     1u << PLACE_LABELS, '\0', false},
+    {"from", "NUMBER",
+     "begin on that label of the first sheet, counted along its rows; else on the first", AT(from),
+     1u << PLACE_LABELS, '\0', false},
     {"no-prices", NULL, "write the order for suppliers, without what the shop pays", AT(no_prices),
      1u << PLACE_BUY, '\0', false},
     {"json", NULL, "print the result as JSON (docs/json.md)", AT(json), EVERY, '\0', false},

@@ -38,7 +38,8 @@ struct request {
     const char *total;                     /* --total; NULL: not given */
     const char *widths, *heights, *counts; /* lists; NULL: the default */
     const char *draws, *seed, *confidence; /* --draws and so on; NULL: the default */
-    bool all, client, force, no_prices, json, no_color, help, version;
+    const char *from;                      /* --from; NULL: the first */
+    bool all, client, doors, force, no_prices, json, no_color, help, version;
 };
 
 /* One option, and the commands that take it. */

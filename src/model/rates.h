@@ -11,8 +11,10 @@
 #include "base/pool.h"
 #include "base/problem.h"
 #include "model/chance_rules.h"
+#include "model/label_sheet.h"
 #include "model/rate_number.h"
 #include "model/setting.h"
+#include "model/usual.h"
 #include "model/value.h"
 #include "model/work.h"
 
@@ -22,8 +24,6 @@ enum profit_as { PROFIT_MARKUP, PROFIT_MARGIN };
 enum priced_by { PRICED_BY_FACTOR, PRICED_BY_PLAN };
 enum charged { CHARGED_USED, CHARGED_BOUGHT };
 enum price_by { PRICE_EACH, PRICE_PER_PACK };
-/* Of what is printed; as usual: letter where rates are in inches, A4 where in millimeters. */
-enum paper_size { PAPER_AS_USUAL, PAPER_LETTER, PAPER_A4 };
 /* `50 % added` to net (x 1.50) or `33 % lost` of what is bought (/ 0.67). */
 enum waste_as { WASTE_ADDED, WASTE_LOST };
 
@@ -318,52 +318,6 @@ struct climate {
     struct value moisture;        /* percent moisture of the wood when it is made up */
 };
 
-/* Of what the rates tell what is usual: the keys of [plausible], in their order. */
-enum usual {
-    USUAL_LABOR_RATE,
-    USUAL_MACHINE_RATE,
-    USUAL_OVERHEAD,
-    USUAL_HOURS,
-    USUAL_ALLOWANCE,
-    USUAL_CONTINGENCY,
-    USUAL_REMAKES,
-    USUAL_PROFIT,
-    USUAL_LUMBER_PRICE,
-    USUAL_LUMBER_WASTE,
-    USUAL_SHEET_PRICE,
-    USUAL_SHEET_WASTE,
-    USUAL_GLASS_PRICE,
-    USUAL_HARDWARE_PRICE,
-    USUAL_BANDING_PRICE,
-    USUAL_STOPS_PRICE,
-    USUAL_BOUGHT_IN,
-    USUAL_PUT_OUT,
-    USUAL_MINUTES,
-    USUAL_MINUTES_BY_SIZE,
-    USUAL_MINUTES_PER_JOB,
-    USUAL_HANDLING,
-    USUAL_SETUP,
-    USUAL_FEED,
-    USUAL_DEFECTS,
-    USUAL_COVERAGE,
-    USUAL_SOLIDS,
-    USUAL_MIXED_IN,
-    USUAL_LOSS,
-    USUAL_RESERVE,
-    USUAL_TRANSFER,
-    USUAL_TAX,
-    USUAL_DISCOUNT,
-    USUAL_CARD_FEE,
-    USUAL_DEPOSIT,
-    USUAL_YEAR,
-    USUAL_COUNT
-};
-
-struct bounds {
-    struct value low, high; /* of one unit, both allowed; set false: not given */
-    int choice;             /* what their unit means, as of the value that they are of */
-};
-
 struct rates {
     struct pool pool;
     const char *path;
@@ -392,9 +346,17 @@ struct rates {
     struct hardware *hardware;
     struct consumable *consumables;
     struct wood *woods;
+    struct label_sheet *labels;
     size_t lumber_count, sheet_count, banding_count, glass_count, style_count, operation_count,
         machine_count, additive_count, coating_count, spray_count, finish_count, hardware_count,
-        consumable_count, wood_count;
+        consumable_count, wood_count, label_count;
 };
+
+/* Whether a sheet of labels is of letter paper; else it is of A4. */
+static inline bool label_on_letter(const struct label_sheet *sheet, const struct shop *shop) {
+    const struct choice *const size =
+        sheet->paper_size.set ? &sheet->paper_size : &shop->paper_size;
+    return paper_is_letter(size->choice, shop->unit);
+}
 
 #endif

@@ -15,12 +15,11 @@
 #include <string.h>
 
 const struct section_kind *const rates_sections[] = {
-    &section_shop,      &section_lumber,   &section_sheet,    &section_glass,
-    &section_saw,       &section_banding,  &section_limits,   &section_climate,
-    &section_markup,    &section_chance,   &section_door,     &section_operation,
-    &section_machine,   &section_coating,  &section_additive, &section_spray,
-    &section_finish,    &section_hardware, &section_hinges,   &section_consumable,
-    &section_plausible,
+    &section_shop,    &section_lumber,    &section_sheet,    &section_glass,   &section_saw,
+    &section_banding, &section_limits,    &section_climate,  &section_markup,  &section_chance,
+    &section_door,    &section_operation, &section_machine,  &section_coating, &section_additive,
+    &section_spray,   &section_finish,    &section_hardware, &section_hinges,  &section_consumable,
+    &section_labels,  &section_plausible,
 };
 const size_t rates_section_count = COUNT_OF(rates_sections);
 
@@ -83,6 +82,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
     own_check(&reader, rates);
     styles_check(&reader, rates);
     finishes_check(&reader, rates);
+    labels_check(&reader, rates);
     plausible_check_rates(&reader, rates);
     larger_check(&reader, rates);
     if (instead.changes == NULL && instead.ini == NULL) { /* what is tried may lose its range */

@@ -25,6 +25,10 @@ extern const struct section_kind section_limits, section_climate, section_markup
 extern const struct section_kind section_chance;
 /* What `together` names must be of ranges, after all sections are read. */
 void together_check(struct reader *reader, const struct rates *rates);
+/* rates_labels.c */
+extern const struct section_kind section_labels;
+/* Whether the labels of each sheet lie on its paper; after all sections are read. */
+void labels_check(struct reader *reader, const struct rates *rates);
 /* rates_labor.c */
 extern const struct section_kind section_operation, section_machine;
 /* rates_finish.c */
@@ -41,6 +45,6 @@ extern const size_t rates_section_count;
 /* Forms and choices that more than one table needs. */
 extern const struct unit_form forms_per_hour[], forms_per_area[], forms_lumber_price[],
     forms_hardware_price[];
-extern const struct spelling choices_grain[];
+extern const struct spelling choices_grain[], choices_paper_size[];
 
 #endif

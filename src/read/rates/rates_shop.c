@@ -42,7 +42,7 @@ static const struct unit_form hours_per_day[] = {
 };
 static const struct spelling priced_by[] = {
     {"factor", PRICED_BY_FACTOR}, {"plan", PRICED_BY_PLAN}, {0}};
-static const struct spelling paper_sizes[] = {{"letter", PAPER_LETTER}, {"A4", PAPER_A4}, {0}};
+const struct spelling choices_paper_size[] = {{"letter", PAPER_LETTER}, {"A4", PAPER_A4}, {0}};
 static const struct spelling charged[] = {{"used", CHARGED_USED}, {"bought", CHARGED_BOUGHT}, {0}};
 
 static void read_currency(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -91,7 +91,7 @@ static const struct key shop_keys[] = {
      .help = "a PNG picture for the head of the client's papers, beside this file"},
     {"terms file", AS_PATH, FIELD(shop, terms_path), "terms.txt",
      .help = "the terms for the client's papers, a text file beside this file"},
-    {"paper size", AS_CHOICE(paper_sizes), FIELD(shop, paper_size), "letter", "A4",
+    {"paper size", AS_CHOICE(choices_paper_size), FIELD(shop, paper_size), "letter", "A4",
      .help = "of all that is printed; absent: letter with `unit = in`, A4 with `unit = mm`"},
     {"currency", AS(read_currency), FIELD(shop, currency), "USD", .needed = true,
      .help = "a code of ISO 4217; amounts have its decimals"},

@@ -101,6 +101,15 @@ void ways_print(struct page *page, const struct estimate *estimate, const struct
 /* What would have to be true for a wanted total. estimate: the job as it stands. */
 void target_print(struct page *page, const struct estimate *estimate, const struct target *target);
 
+/* What labels came to. */
+struct labels_told {
+    bool doors; /* one a door, else one a piece of its parts */
+    size_t count, sheets;
+    size_t next; /* the first label of the last sheet that is left, from 1; 0: none is */
+    const struct label_sheet *sheet;
+};
+void labels_print(struct page *page, const struct estimate *estimate, struct labels_told told);
+
 /* How a figure of a traced estimate came about: lines down to depth, the figure itself being at 0,
  * each figure once. */
 void explain_print(struct page *page, const struct estimate *estimate,

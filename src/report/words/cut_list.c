@@ -56,16 +56,17 @@ static int for_fences(const void *x, const void *y) {
                         : order_by_number((int64_t)a->place, (int64_t)b->place);
 }
 
+int cut_order(const struct part *a, const struct part *b) {
+    const int stock = by_stock(a, b);
+    const int along = by_length(a, b);
+    return stock != 0 ? stock : along != 0 ? along : by_width(a, b);
+}
+
 static int for_stops(const void *x, const void *y) {
     const struct piece *const a = x;
     const struct piece *const b = y;
-    const int stock = by_stock(a->part, b->part);
-    const int along = by_length(a->part, b->part);
-    const int width = by_width(a->part, b->part);
-    return stock != 0   ? stock
-           : along != 0 ? along
-           : width != 0 ? width
-                        : order_by_number((int64_t)a->place, (int64_t)b->place);
+    const int order = cut_order(a->part, b->part);
+    return order != 0 ? order : order_by_number((int64_t)a->place, (int64_t)b->place);
 }
 
 /* A length of the tape in nm: sizes that are cut are whole there. */

@@ -42,6 +42,10 @@ struct cut_list {
     size_t count;
 };
 
+/* The order in which parts are cut at stops, as qsort has it: of one material together, the
+ * thickest first, then the longest, then the widest. */
+int cut_order(const struct part *a, const struct part *b);
+
 /* Lists what the estimate cuts. Memory of pool. false: out of memory. */
 bool cut_list_make(struct cut_list *list, struct pool *pool, const struct estimate *estimate)
     __attribute__((warn_unused_result));

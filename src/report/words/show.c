@@ -239,8 +239,7 @@ const char *show_batch_color(const struct estimate *e, const struct batch *batch
 }
 
 bool show_on_letter(const struct estimate *e) {
-    const int size = e->rates->shop.paper_size.choice;
-    return size == PAPER_LETTER || (size == PAPER_AS_USUAL && !e->units.metric);
+    return paper_is_letter(e->rates->shop.paper_size.choice, e->rates->shop.unit);
 }
 
 const char *show_grain(const struct rates *rates, const struct door *door) {
