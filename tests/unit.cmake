@@ -88,6 +88,13 @@ foreach(job ${sample_jobs})
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${job})
 endforeach()
 
+# A sample cut in two, and both bought for together, is what it was as one job.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME together-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/together.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${job})
+endforeach()
+
 # What `range` tells of every sample is what edited rates come to.
 foreach(job ${estimated_jobs})
     get_filename_component(name ${job} NAME_WE)
@@ -158,6 +165,7 @@ doorcost_stage_test(test_finish)
 doorcost_stage_test(test_labor)
 doorcost_stage_test(test_price)
 doorcost_stage_test(test_strike)
+doorcost_stage_test(test_together)
 doorcost_stage_test(test_purchase)
 doorcost_stage_test(test_price_edges)
 doorcost_stage_test(test_replay_part)

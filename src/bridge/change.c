@@ -225,3 +225,14 @@ bool changes_make(struct bridge_changes *changes, const struct job_pair *pair, s
     sort_changes(&l);
     return !l.failed && !pool_failed(pool);
 }
+
+bool rates_changes_make(struct bridge_changes *changes, const struct job_texts *older,
+                        const struct job_texts *newer, struct pool *pool) {
+    const struct job_pair pair = {.older = older, .newer = newer};
+    struct listing l = {.changes = changes, .pool = pool};
+    *changes = (struct bridge_changes){0};
+    list_ini(&l, &older->rates, &newer->rates);
+    list_woods(&l, &pair);
+    sort_changes(&l);
+    return !l.failed && !pool_failed(pool);
+}

@@ -6,7 +6,8 @@
 #include "base/pool.h"
 #include "bridge/group.h"
 
-struct job_pair; /* bridge/mix.h */
+struct job_pair;  /* bridge/mix.h */
+struct job_texts; /* read/job/job_texts.h */
 
 /* One key, one cell of a row, or a whole row or section that only one of the two has. */
 struct bridge_change {
@@ -29,6 +30,11 @@ struct bridge_changes {
  * rates, the list and the woods, is none: what stands in these is compared. All lives in pool and
  * in the pair. false: memory is out. */
 bool changes_make(struct bridge_changes *changes, const struct job_pair *pair, struct pool *pool)
+    __attribute__((warn_unused_result));
+
+/* The same of their rates alone, with the table of woods. The texts are borrowed. */
+bool rates_changes_make(struct bridge_changes *changes, const struct job_texts *older,
+                        const struct job_texts *newer, struct pool *pool)
     __attribute__((warn_unused_result));
 
 #endif

@@ -38,21 +38,26 @@ static const struct command rows[COMMAND_COUNT] = {
          "Prints, for each finish and color, the sprayed area and the numbers that lead from it "
          "to coating, reducer and catalyst, then the cheapest containers that hold them.",
          WORK_ONE, TRACE_FIRST, JSON_FINISH, false, command_finish, NULL},
-    [PLACE_BUY] = {"buy", "print what to buy, by supplier",
-                   "doorcost buy samples/kitchen/kitchen.ini -o order.pdf --no-prices",
-                   "Prints what to buy, supplier by supplier, with sizes and counts; below it how "
-                   "these amounts come about, what each costs, and what of it the job is charged. "
-                   "With -o it writes the list as a PDF to tick off, or, with --no-prices, to send "
-                   "to a supplier.",
-                   WORK_PURCHASE, TRACE_NONE, JSON_MATERIALS | JSON_FINISH | JSON_PURCHASE, true,
-                   command_buy, NULL},
-    [PLACE_PLAN] = {"plan", "plan and draw the cutting of boards and sheets",
-                    "doorcost plan samples/kitchen/kitchen.ini -o kitchen-plan.pdf",
-                    "Prints, for each lumber and sheet, what to buy by cutting plan, how each "
-                    "board and sheet is cut, where the waste goes, how near to the least possible "
-                    "that is, and what the waste factor should have been. With -o or --svg it "
-                    "draws the plans, a page for each board and sheet, to hang at the saw.",
-                    WORK_ONE, TRACE_NONE, JSON_PLANS, true, command_plan, NULL},
+    [PLACE_BUY] =
+        {"buy", "print what to buy, by supplier",
+         "doorcost buy samples/kitchen/kitchen.ini -o order.pdf --no-prices",
+         "Prints what to buy, supplier by supplier, with sizes and counts; below it how "
+         "these amounts come about, what each costs, and what of it the job is charged. "
+         "With -o it writes the list as a PDF to tick off, or, with --no-prices, to send "
+         "to a supplier. With further job files: one list for all of them, what each bears of it, "
+         "and what buying together saves.",
+         WORK_PURCHASE, TRACE_NONE, JSON_MATERIALS | JSON_FINISH | JSON_PURCHASE, true, command_buy,
+         "[JOB.ini ...]"},
+    [PLACE_PLAN] =
+        {"plan", "plan and draw the cutting of boards and sheets",
+         "doorcost plan samples/kitchen/kitchen.ini -o kitchen-plan.pdf",
+         "Prints, for each lumber and sheet, what to buy by cutting plan, how each "
+         "board and sheet is cut, where the waste goes, how near to the least possible "
+         "that is, and what the waste factor should have been. With -o or --svg it "
+         "draws the plans, a page for each board and sheet, to hang at the saw. With further job "
+         "files: one set of plans for all of them, what each bears of it, and what "
+         "that saves.",
+         WORK_PURCHASE, TRACE_NONE, JSON_PLANS, true, command_plan, "[JOB.ini ...]"},
     [PLACE_COMPARE] =
         {"compare", "put the options of the job side by side",
          "doorcost compare samples/kitchen/kitchen.ini",

@@ -75,6 +75,39 @@ static fig colors_of(const struct calc *c, const struct finish_list *list, size_
     return c->units->one;
 }
 
+/* How many of the jobs that were put together take product p: each has its own client, who keeps
+ * some of it. */
+static size_t clients_of(const struct calc *c, const struct finish_list *list, size_t p) {
+    size_t clients = 0;
+    for (size_t j = 0; c->job->joined != NULL && j < c->job->joined->count; j++) {
+        bool takes = false;
+        for (size_t b = 0; b < list->batch_count; b++) {
+            const struct batch *const batch = &list->batches[b];
+            bool of_product = false;
+            for (size_t i = 0; i < batch->coat_count; i++) {
+                of_product = of_product || batch->coats[i].product == p;
+            }
+            for (size_t r = 0; of_product && r < batch->row_count; r++) {
+                const size_t leaf = list->rows[batch->first_row + r];
+                const struct row *const row = c->quantities->leaves[leaf].door->row;
+                takes = takes || c->job->joined->job_of[row - c->job->rows] == j;
+            }
+        }
+        clients += takes ? 1 : 0;
+    }
+    return clients;
+}
+
+/* Colors of product p of which touch-up is kept, of each client. */
+static fig kept_colors(const struct calc *c, const struct finish_list *list, size_t p) {
+    const fig colors = colors_of(c, list, p);
+    const size_t clients = clients_of(c, list, p);
+    return clients < 2 ? colors
+                       : calc_product(c, "colors of all jobs", UNIT_COUNT, colors,
+                                      tape_constant(c->tape, "jobs that take it", UNIT_COUNT, 0,
+                                                    (int64_t)clients, "counted"));
+}
+
 /* What is needed where the coats take so much: with the reserve and what the client keeps. */
 static fig with_reserve(const struct calc *c, const struct finish_list *list, size_t p, fig used,
                         fig *reserve, fig *touch_up) {
@@ -88,7 +121,7 @@ static fig with_reserve(const struct calc *c, const struct finish_list *list, si
     const fig each = calc_given(c, "touch-up, a color", &coating->touch_up);
     *reserve = fig_none(percent) ? percent : calc_percent(c, "reserve", unit, used, percent);
     *touch_up =
-        fig_none(each) ? each : calc_product(c, "touch-up", unit, colors_of(c, list, p), each);
+        fig_none(each) ? each : calc_product(c, "touch-up", unit, kept_colors(c, list, p), each);
     return fig_none(percent) && fig_none(each)
                ? used
                : fig_sum(c->tape, "needed", unit, (fig[]){used, *reserve, *touch_up}, 3);

@@ -163,10 +163,18 @@ struct agreed {
     struct date date;
 };
 
+/* Of a job that was put together of several, what does not follow from its rows. */
+struct joined_jobs {
+    size_t count;
+    const size_t *job_of; /* of each row */
+    struct value hours;   /* person-hours of all, each by itself: set-ups are not shared */
+};
+
 struct job {
     struct pool pool;
     const char *path;
-    struct settings settings; /* of this file */
+    const struct joined_jobs *joined; /* NULL: it is one job */
+    struct settings settings;         /* of this file */
     struct text title, number, client, address, deliver_to, measured_by, note;
     struct text date; /* as written, YYYY-MM-DD */
     int32_t year, month, day;

@@ -66,7 +66,8 @@ static fig finish_area(const struct costing *k) {
     return calc_sum(k->calc, "sprayed area in all", k->calc->units->area, k->terms, n);
 }
 
-/* What a consumable is counted by: doors, sprayed area (sq ft, m2), hinges or hours of labor. */
+/* What a consumable is counted by: doors, sprayed area (sq ft, m2), hinges or hours of labor, of
+ * several jobs their own. */
 static fig consumed(const struct costing *k, const struct consumable *consumable, fig area) {
     switch ((enum unit)consumable->price.unit) {
     case UNIT_MONEY_PER_DOOR:
@@ -77,7 +78,9 @@ static fig consumed(const struct costing *k, const struct consumable *consumable
     case UNIT_MONEY_PER_HINGE:
         return k->calc->quantities->hinges;
     default:
-        return k->in->labor->hours;
+        return k->calc->job->joined == NULL
+                   ? k->in->labor->hours
+                   : calc_given(k->calc, "person-hours of all jobs", &k->calc->job->joined->hours);
     }
 }
 

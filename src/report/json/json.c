@@ -195,6 +195,9 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     if (paper->target != NULL) {
         json_target(maker, paper->target);
     }
+    if (paper->together != NULL) {
+        json_together(maker, paper->together);
+    }
     if (!fig_none(paper->explained)) {
         json_send(stream, "explained", json_integer(paper->explained.id));
     }

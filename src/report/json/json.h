@@ -12,6 +12,7 @@
 #include "price/strike.h"
 #include "price/target.h"
 #include "price/ways.h"
+#include "together/together.h"
 #include "trial/range.h"
 
 #include <stdio.h>
@@ -49,6 +50,7 @@ struct json_paper {
     const struct ways *ways;           /* of the first estimate; likewise */
     const struct chance *chance;       /* likewise */
     const struct target *target;       /* likewise */
+    const struct together *together;   /* whose estimate is the first; likewise */
 };
 
 /* Writes the document and a line feed, piece by piece. false: out of memory, and what was written

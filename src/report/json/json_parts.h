@@ -72,6 +72,8 @@ void json_ways(struct json_maker *maker, const struct ways *ways);
 void json_chance(struct json_maker *maker, const struct chance *chance);
 /* What reaches a wanted total, likewise. */
 void json_target(struct json_maker *maker, const struct target *target);
+/* Jobs put together, likewise. */
+void json_together(struct json_maker *maker, const struct together *together);
 /* What the files say, likewise. problems: has their names. */
 void json_inputs(struct json_maker *maker, const struct job_texts *texts,
                  const struct problems *problems);

@@ -7,6 +7,7 @@
 #include "report/draw/flow.h"
 #include "report/draw/tag.h"
 #include "report/words/buy_list.h"
+#include "together/joined_job.h"
 
 #define MARGIN 54.0
 #define FOOT   40.0
@@ -24,6 +25,7 @@ static const double without_prices[] = {0, 0.035, 0.50, 0.78, 1, 1, 1};
 
 struct order {
     const struct estimate *e;
+    const struct together *together; /* NULL: of one job */
     const struct buy_list *list;
     const double *edges;
     bool prices;
@@ -214,6 +216,44 @@ static void draw_head(struct order *o) {
     flow_gap(f, 12);
 }
 
+static const char *plain_money(struct order *o, int64_t amount) {
+    return pool_words(&o->pool, "%s", show_number(amount, o->together->money_decimals).text);
+}
+
+/* A job, what it costs alone, its part, what it saves; bold: the heads or the sum. */
+static void draw_part(struct order *o, const char *job, const char *alone, const char *part,
+                      const char *saves, bool bold) {
+    struct flow *const f = &o->flow;
+    const double height = larger(put(o, AT_WHAT, job, bold, false), TEXT * 1.4);
+    (void)flow_need(f, height + GAP);
+    tag_begin(f->pdf->cr, "TR");
+    put(o, AT_WHAT, job, bold, true);
+    put(o, AT_COUNT, alone, bold, true);
+    put(o, AT_PRICE, part, bold, true);
+    put(o, AT_COST, saves, bold, true);
+    tag_end(f->pdf->cr, "TR");
+    f->y += height + GAP;
+}
+
+/* What each job bears of what is bought for all. */
+static void draw_parts(struct order *o) {
+    const struct together *const t = o->together;
+    struct flow *const f = &o->flow;
+    flow_gap(f, 8);
+    flow_heading(f, "Each job's part", 5 * TEXT);
+    tag_begin(f->pdf->cr, "Table");
+    draw_part(o, "Job", "Alone", "Part", "Saves", true);
+    for (size_t i = 0; i < t->count; i++) {
+        const char *const title =
+            pool_words(&o->pool, "%s  %s", joined_letter(i), t->jobs[i].alone->job->title.s);
+        draw_part(o, title, plain_money(o, t->all.alone_of[i]), plain_money(o, t->all.part_of[i]),
+                  plain_money(o, t->all.alone_of[i] - t->all.part_of[i]), false);
+    }
+    draw_part(o, "together", plain_money(o, t->all.alone), plain_money(o, t->all.together),
+              plain_money(o, together_saves(&t->all)), true);
+    tag_end(f->pdf->cr, "Table");
+}
+
 static void draw_all(struct order *o) {
     draw_head(o);
     for (size_t g = 0; g < o->list->group_count; g++) {
@@ -228,6 +268,9 @@ static void draw_all(struct order *o) {
             &o->flow, all,
             (struct text_style){
                 .size = TEXT + 1, .bold = true, .align = ALIGN_RIGHT, .width = o->flow.width});
+    }
+    if (o->prices && o->together != NULL) {
+        draw_parts(o);
     }
     flow_end(&o->flow);
 }
@@ -262,10 +305,11 @@ static bool draw(struct order *o, const char *path, size_t *pages, struct pool *
     return pdf_close(&pdf, pool, lacking) && open;
 }
 
-bool order_pdf_write(const struct estimate *estimate, bool prices, const char *path,
-                     struct pool *pool, const char **lacking) {
+bool order_pdf_write(const struct estimate *estimate, const struct together *together, bool prices,
+                     const char *path, struct pool *pool, const char **lacking) {
     struct buy_list list;
     struct order o = {.e = estimate,
+                      .together = together,
                       .list = &list,
                       .edges = prices ? with_prices : without_prices,
                       .prices = prices};

@@ -15,6 +15,7 @@
 #include "report/offer/offer.h"
 #include "report/text/grid.h"
 #include "report/words/caution.h"
+#include "together/together.h"
 #include "trial/range.h"
 
 /* The head that every report opens with: what it is, the job, whose, when, in which money. */
@@ -51,8 +52,11 @@ void prices_print(struct page *page, const struct offer *offer);
 void finish_print(struct page *page, const struct estimate *estimate);
 
 /* Everything to buy, what it costs and what the job is charged of it. The estimate must have been
- * asked for its purchase. */
-void buy_print(struct page *page, const struct estimate *estimate);
+ * asked for its purchase. together: of several jobs, whose estimate it is, what that saves and each
+ * bears in place of what is charged; NULL: of one. */
+void buy_print(struct page *page, const struct estimate *estimate, const struct together *together);
+/* What buying or cutting several jobs together saves, line by line, and each job's part. */
+void together_print(struct page *page, const struct together *together);
 /* A part of that list: the containers of finish. */
 void products_print(struct page *page, const struct estimate *estimate);
 /* A part of it: all below the finish. */

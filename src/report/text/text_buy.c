@@ -240,7 +240,7 @@ static void print_totals(struct page *page, const struct estimate *e) {
     }
 }
 
-void buy_print(struct page *page, const struct estimate *e) {
+void buy_print(struct page *page, const struct estimate *e, const struct together *together) {
     head_print(page, "To buy", e);
     page->failed = !print_list(page, e) || page->failed;
     say(page, "%s", "");
@@ -254,6 +254,10 @@ void buy_print(struct page *page, const struct estimate *e) {
         products_print(page, e);
     }
     sundries_print(page, e);
-    print_totals(page, e);
+    if (together == NULL) {
+        print_totals(page, e);
+    } else {
+        together_print(page, together);
+    }
     cautions_print(page, e, CAUTION_BUY);
 }

@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: MIT */
+#include "together/rates_differ.h"
+
+#include "base/array.h"
+#include "base/text.h"
+#include "read/job/job_texts.h"
+
+#include <string.h>
+
+/* Kinds of sections that rows and lines go by, by their place among those of the kind. */
+static const char *const kinds[] = {"lumber",   "sheet",   "banding", "glass",    "door",
+                                    "additive", "coating", "finish",  "hardware", "consumable"};
+
+static bool of_kinds(const char *where) {
+    for (size_t i = 0; i < COUNT_OF(kinds); i++) {
+        const size_t size = strlen(kinds[i]);
+        if (strncmp(where + 1, kinds[i], size) == 0 && where[size + 1] == ' ') {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether what is bought, or what it costs, can be otherwise by it. */
+static bool matters(const struct bridge_change *change) {
+    return change->what == NULL
+               ? of_kinds(change->where)
+               : change->group == BRIDGE_MATERIALS || change->group == BRIDGE_YIELDS ||
+                     change->group == BRIDGE_PRICES;
+}
+
+/* The next section of a kind from *at on; NULL: there is none. */
+static const struct ini_section *next_of(const struct ini *ini, const char *kind, size_t *at) {
+    while (*at < ini->count) {
+        const struct ini_section *const section = &ini->sections[(*at)++];
+        if (text_same(section->kind, kind)) {
+            return section;
+        }
+    }
+    return NULL;
+}
+
+/* The kind whose sections stand in another order; NULL: none. All are in both. */
+static const char *other_order(const struct ini *a, const struct ini *b) {
+    for (size_t i = 0; i < COUNT_OF(kinds); i++) {
+        size_t in_a = 0;
+        size_t in_b = 0;
+        const struct ini_section *one = next_of(a, kinds[i], &in_a);
+        while (one != NULL) {
+            const struct ini_section *const other = next_of(b, kinds[i], &in_b);
+            if (other == NULL || !text_same(one->name, other->name)) {
+                return kinds[i];
+            }
+            one = next_of(a, kinds[i], &in_a);
+        }
+    }
+    return NULL;
+}
+
+/* What is no key of one of the two alone. */
+static const char *other_terms(const struct rates_side *a, const struct rates_side *b) {
+    if (a->job->unit != b->job->unit || a->rates->shop.unit != b->rates->shop.unit) {
+        return "its sizes are in another unit; give jobs with the same 'unit' in [job] and in "
+               "[shop]";
+    }
+    if (!text_same(a->rates->shop.currency.s, b->rates->shop.currency.s)) {
+        return "it is in another currency; give jobs in one, amounts are not converted";
+    }
+    return NULL;
+}
+
+bool rates_differ(struct bridge_changes *changes, const char **words, const struct rates_side *a,
+                  const struct rates_side *b, struct pool *pool) {
+    if (!rates_changes_make(changes, a->texts, b->texts, pool)) {
+        return false;
+    }
+    size_t kept = 0;
+    for (size_t i = 0; i < changes->count; i++) {
+        if (matters(&changes->list[i])) {
+            changes->list[kept++] = changes->list[i];
+        }
+    }
+    changes->count = kept;
+    *words = other_terms(a, b);
+    if (*words == NULL && kept == 0) {
+        const char *const kind = other_order(&a->texts->rates, &b->texts->rates);
+        *words = kind == NULL
+                     ? NULL
+                     : pool_words(pool,
+                                  "its rates have sections [%s ...] in another order; put them in "
+                                  "one order",
+                                  kind);
+    }
+    return !pool_failed(pool);
+}
