@@ -261,6 +261,13 @@ add_test(NAME page COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/
     ${PROJECT_SOURCE_DIR} ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini
     ${PROJECT_SOURCE_DIR}/samples/metric/tea-kitchen.ini)
 set_tests_properties(page PROPERTIES TIMEOUT 300 LABELS office)
+# Rates moved there, 200 by chance, against the program.
+foreach(job kitchen/kitchen metric/tea-kitchen)
+    get_filename_component(name ${job} NAME)
+    add_test(NAME page-moves-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/page_moves.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/${job}.ini 200)
+    set_tests_properties(page-moves-${name} PROPERTIES TIMEOUT 300 LABELS office)
+endforeach()
 
 # The workbook's cells changed in LibreOffice against the program run on changed files.
 set(live_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/live.py $<TARGET_FILE:doorcost>)

@@ -79,6 +79,10 @@ struct finish_list {
     size_t *rows;     /* those that are not, a batch after another */
 };
 
+/* The least need, at 4 decimals as needs are kept, for which the same containers are chosen of the
+ * same sizes at the same prices; need: above 0. The most is what is bought. */
+int64_t product_holds_from(const struct tape *tape, const struct product *product);
+
 /* Puts the finish of the job on the tape: batches in the order of their first rows, products in the
  * order in which the coats ask for them. Memory of calc's pool. false: out of memory. */
 bool finish_make(struct finish_list *list, const struct calc *calc)

@@ -238,3 +238,14 @@ bool products_make(const struct calc *c, struct finish_list *list) {
     }
     return true;
 }
+
+int64_t product_holds_from(const struct tape *tape, const struct product *product) {
+    struct container_size sizes[MOST_CONTAINER_SIZES];
+    for (size_t i = 0; i < product->size_count; i++) {
+        sizes[i] = (struct container_size){.volume = tape_scaled(tape, product->volumes[i], 6),
+                                           .price = tape_scaled(tape, product->prices[i], 6)};
+    }
+    return containers_hold_from(tape_scaled(tape, product->need, 6), 100, sizes,
+                                product->size_count) /
+           100;
+}

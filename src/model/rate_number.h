@@ -28,11 +28,16 @@ struct rate_number {
     const char *unit;      /* what follows the number, ` per bf`; of a length ` in`, ` mm` */
     const char *reason;    /* the comment of its line; NULL: none */
     uint8_t most_decimals; /* that may be written */
+    int32_t least, most;   /* that its key takes, in its unit; of a length 0 and RATE_NO_LIMIT, as
+                          others   tell that */
 };
 
 /* What follows a length that is written anew. */
 #define RATE_INCHES      " in"
 #define RATE_MILLIMETERS " mm"
+
+/* Of the most that a key takes: any. */
+#define RATE_NO_LIMIT INT32_MAX
 
 struct rate_numbers {
     struct rate_number *list; /* in the order in which they were read */

@@ -68,6 +68,15 @@ static inline bool value_above(const struct value *a, const struct value *b) {
     return left > right;
 }
 
+/* Its amount at `decimals`, no fewer than it has. */
+static inline int64_t value_at(const struct value *value, uint8_t decimals) {
+    int64_t amount = value->amount;
+    for (uint8_t d = value->decimals; d < decimals; d++) {
+        amount *= 10;
+    }
+    return amount;
+}
+
 /* Takes away decimals that say nothing, down to `least`: 20.00 is 20. */
 static inline void value_drop_zeros(struct value *value, uint8_t least) {
     while (value->decimals > least && value->amount % 10 == 0) {

@@ -55,13 +55,13 @@ bool chance_replay(struct replay *replay, const struct estimate *e, const struct
     struct pool pool;
     pool_init(&pool);
     for (size_t i = 0; i < count; i++) {
-        moved += sources[i].given_count;
+        moved += sources[i].givens.count;
     }
     fig *const givens = pool_take(&pool, moved, sizeof *givens);
     moved = 0;
     for (size_t i = 0; givens != NULL && i < count; i++) {
-        for (size_t g = 0; g < sources[i].given_count; g++) {
-            givens[moved++] = sources[i].givens[g];
+        for (size_t g = 0; g < sources[i].givens.count; g++) {
+            givens[moved++] = sources[i].givens.list[g];
         }
     }
     *replay = (struct replay){0};
@@ -79,24 +79,15 @@ bool chance_replay(struct replay *replay, const struct estimate *e, const struct
 void chance_set(struct replay *replay, const struct chance_figures *f,
                 const struct chance_source *source, int64_t amount) {
     uint8_t decimals = source->decimals;
-    if (source->way == CHANCE_AS_LENGTH) {
+    if (source->givens.way == RATE_AS_LENGTH) {
         amount = length_millionths(amount, f->units->lengths);
         decimals = 6;
-    } else if (source->way == CHANCE_AS_FILM) {
+    } else if (source->givens.way == RATE_AS_FILM) {
         amount = units_film_amount(f->units, amount, &decimals);
     }
-    for (size_t g = 0; g < source->given_count; g++) {
-        replay_set(replay, source->givens[g], amount, decimals);
+    for (size_t g = 0; g < source->givens.count; g++) {
+        replay_set(replay, source->givens.list[g], amount, decimals);
     }
-}
-
-/* An amount at more decimals. */
-static int64_t amount_at(const struct value *value, uint8_t decimals) {
-    int64_t amount = value->amount;
-    for (uint8_t d = value->decimals; d < decimals; d++) {
-        amount *= 10;
-    }
-    return amount;
 }
 
 #define LEAST_STEPS 100
@@ -109,71 +100,14 @@ static void take_ends(struct chance_source *source, const struct rate_number *nu
     decimals = number->low.decimals > decimals ? number->low.decimals : decimals;
     decimals = number->high.decimals > decimals ? number->high.decimals : decimals;
     while (number->value.unit != UNIT_NM && decimals < number->most_decimals &&
-           amount_at(&number->high, decimals) - amount_at(&number->low, decimals) < LEAST_STEPS &&
-           amount_at(&number->high, decimals) < MOST_AMOUNT) {
+           value_at(&number->high, decimals) - value_at(&number->low, decimals) < LEAST_STEPS &&
+           value_at(&number->high, decimals) < MOST_AMOUNT) {
         decimals++;
     }
     source->decimals = decimals;
-    source->low = amount_at(&number->low, decimals);
-    source->likely = amount_at(&number->value, decimals);
-    source->high = amount_at(&number->high, decimals);
-}
-
-/* How a value becomes that given; false: in some other way, or not at all. */
-static bool way_of(const struct tape *tape, fig given, const struct units *units,
-                   const struct value *value, enum chance_way *way) {
-    const enum unit unit = tape_unit(tape, given);
-    const int64_t amount = tape_amount(tape, given);
-    uint8_t decimals;
-    if (value->unit != UNIT_NM) {
-        *way = CHANCE_AS_IT_IS;
-        return unit == (enum unit)value->unit && tape_scaled(tape, given, 6) == amount_at(value, 6);
-    }
-    if (unit == units->film && amount == units_film_amount(units, value->amount, &decimals)) {
-        *way = CHANCE_AS_FILM;
-        return true;
-    }
-    *way = CHANCE_AS_LENGTH;
-    return unit == units->length && amount == length_millionths(value->amount, units->lengths);
-}
-
-static bool is_given_of(const struct tape *tape, fig f, struct place place) {
-    return tape_op(tape, f) == OP_GIVEN && place_order(tape_origin(tape, f).place, place) == 0;
-}
-
-/* The ends of a range stand on the tape too where papers tell what they come to. */
-static bool is_end(const struct tape *tape, fig given, const struct units *units,
-                   const struct rate_number *number) {
-    enum chance_way way;
-    return way_of(tape, given, units, &number->low, &way) ||
-           way_of(tape, given, units, &number->high, &way);
-}
-
-/* The givens of a number; false: one of them is not the number as it is written. */
-static bool find_givens(struct chance_source *source, const struct tape *tape,
-                        const struct units *units, const struct rate_number *number) {
-    for (uint32_t i = 1; i < tape->count; i++) {
-        const fig f = {i};
-        enum chance_way way;
-        if (!is_given_of(tape, f, number->value.place)) {
-            continue;
-        }
-        if (!way_of(tape, f, units, &number->value, &way)) {
-            if (is_end(tape, f, units, number)) {
-                continue;
-            }
-            return false;
-        }
-        if (source->given_count > 0 && source->way != way) {
-            return false;
-        }
-        source->way = way;
-        if (source->givens != NULL) {
-            source->givens[source->given_count] = f;
-        }
-        source->given_count++;
-    }
-    return true;
+    source->low = value_at(&number->low, decimals);
+    source->likely = value_at(&number->value, decimals);
+    source->high = value_at(&number->high, decimals);
 }
 
 /* Whether the replay comes to what is wanted with the number at one end. *fault: the first. */
@@ -189,17 +123,15 @@ static bool end_is(struct replay *replay, const struct chance_figures *f,
 bool chance_source_make(struct chance_source *source, struct chance_input *input,
                         const struct estimate *e, const struct chance_figures *f,
                         const struct chance_ends *ends, struct pool *pool) {
-    struct chance_source counted = {0};
     struct replay replay;
     input->state = CHANCE_HELD;
     *source = (struct chance_source){0};
     take_ends(source, input->number);
-    if (!ends->known || !find_givens(&counted, &e->tape, f->units, input->number)) {
-        return true;
-    }
-    source->givens = pool_take(pool, counted.given_count, sizeof *source->givens);
-    if (source->givens == NULL || !find_givens(source, &e->tape, f->units, input->number)) {
+    if (!rate_givens_find(&source->givens, e, input->number, pool)) {
         return false;
+    }
+    if (!ends->known || !source->givens.as_written) {
+        return true;
     }
     if (!chance_replay(&replay, e, f, source, 1)) {
         replay_clear(&replay);

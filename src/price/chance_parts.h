@@ -6,15 +6,11 @@
 #include "chance/shape.h"
 #include "figure/replay.h"
 #include "price/chance.h"
-
-/* How an amount of a number becomes that of its givens on the tape. */
-enum chance_way { CHANCE_AS_IT_IS, CHANCE_AS_LENGTH, CHANCE_AS_FILM };
+#include "price/rate_givens.h"
 
 /* A range as it is drawn. */
 struct chance_source {
-    fig *givens; /* of the tape, that the number is */
-    size_t given_count;
-    enum chance_way way;
+    struct rate_givens givens;
     int64_t low, likely, high; /* at `decimals`; of lengths in nm */
     uint8_t decimals;
     struct shape *shape;

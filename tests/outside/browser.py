@@ -14,7 +14,7 @@ class Browser:
     """A page of its own; console, requests and errors are kept in `heard`."""
 
     def __init__(self):
-        self.profile = tempfile.TemporaryDirectory()
+        self.profile = tempfile.TemporaryDirectory(ignore_cleanup_errors=True)
         to_read, self.to = os.pipe()
         self.back, from_write = os.pipe()
 

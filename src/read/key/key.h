@@ -41,7 +41,7 @@ struct unit_form {
     int choice;        /* what the suffix means, for the choice beside the value */
     int32_t low, high; /* in whole units, both allowed */
 };
-#define NO_LIMIT INT32_MAX /* of high */
+#define NO_LIMIT RATE_NO_LIMIT /* of high */
 
 /* How one choice of a set is spelled. Tables end with one whose text is NULL. */
 struct spelling {

@@ -302,7 +302,9 @@ bool quantity_ranged(struct reader *reader, const struct key *key, const struct 
                                              .high = high,
                                              .date = date,
                                              .unit = text + size,
-                                             .most_decimals = most_decimals(reader, form->unit)});
+                                             .most_decimals = most_decimals(reader, form->unit),
+                                             .least = form->low,
+                                             .most = form->high});
     if (read.dated && (!kept || !unit_is_money(form->unit))) {
         price_date_report(reader, key, entry);
         return false;

@@ -283,7 +283,7 @@ bool length_value(struct reader *reader, const struct key *key, const struct ent
                   const struct length_range *range, struct value *value) {
     char *text = pool_text(&reader->problems->pool, entry->text, strlen(entry->text));
     struct value read = {.place = entry->place, .unit = UNIT_NM, .set = true};
-    struct number_written written = {.text = text, .most_decimals = 6};
+    struct number_written written = {.text = text, .most_decimals = 6, .most = RATE_NO_LIMIT};
     enum length_fault fault;
     char *low;
     char *high;

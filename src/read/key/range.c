@@ -135,6 +135,8 @@ bool number_keep(struct reader *reader, const struct key *key, const struct entr
                     : pool_words(pool, "%s", written->unit),
         .reason = comment == NULL ? NULL : pool_text(pool, comment, strlen(comment)),
         .most_decimals = written->most_decimals,
+        .least = written->least,
+        .most = written->most,
     };
     if (written->ends.set) {
         kept->low = written->ends.low;

@@ -29,6 +29,7 @@ struct number_written {
     struct price_date date;
     const char *unit; /* what follows a bare end, and any other number */
     uint8_t most_decimals;
+    int32_t least, most; /* that the key takes, in its unit; most RATE_NO_LIMIT: any */
 };
 
 /* Keeps a number of the rates with its range, its place in the value of its key and the comment of

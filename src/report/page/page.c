@@ -15,7 +15,7 @@ static const struct {
 } parts[] = {
     {"quote", "Quote", page_quote}, {"doors", "Doors", page_doors}, {"plans", "Plans", page_plans},
     {"buy", "Buy", page_buy},       {"cut", "Cut", page_cut},       {"work", "Hours", page_work},
-    {"cost", "Cost", page_cost},
+    {"cost", "Cost", page_cost},    {"rates", "Rates", page_rates},
 };
 
 static void put_head(struct view *v) {
@@ -38,6 +38,10 @@ static void put_state(struct view *v) {
     html_put(h, "<div id=\"bar\" role=\"region\" aria-label=\"Total\"><p>Total ");
     view_figure(v, v->e->sale.total, 0);
     html_words(h, " %s", v->e->rates->shop.currency.s);
+    html_put(h, "</p><p>profit left ");
+    view_figure(v, v->e->sale.profit_left, 0);
+    html_put(h, "</p><p>hours ");
+    view_figure(v, v->e->labor.hours, 0);
     html_put(h, "</p><p id=\"state\" role=\"status\">as the program made it</p>");
     html_put(h, "</div>\n");
 }
@@ -89,10 +93,12 @@ static void put_script(struct view *v) {
     html_json(h, pool_words(&h->pool, "%s, %s, %s", job->title.s, text_or_empty(job->number.s),
                             estimate_name(v->e)));
     html_put(h, ",");
+    page_rates_data(v);
     page_tape(v);
     html_put(h, "}</script>\n<script>\n\"use strict\";\n");
     html_put(h, page_replay);
     html_put(h, page_script);
+    html_put(h, page_moving);
     html_put(h, "</script>\n");
 }
 

@@ -275,3 +275,14 @@ document.querySelectorAll("div.plan").forEach((frame) => {
         }
     });
 });
+
+/* --- tables --- */
+
+/* What is laid out as blocks on a phone is still read aloud as a table. */
+(function () {
+    const roles = { TABLE: "table", THEAD: "rowgroup", TBODY: "rowgroup", TR: "row", TD: "cell" };
+    document.querySelectorAll("table, thead, tbody, tr, td, th").forEach((e) => {
+        const head = e.scope === "col" ? "columnheader" : e.scope === "row" ? "rowheader" : "cell";
+        e.setAttribute("role", roles[e.tagName] || head);
+    });
+})();

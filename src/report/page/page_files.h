@@ -9,5 +9,7 @@ extern const char page_style[];
 extern const char page_replay[];
 /* What the page does, as JavaScript, behind page_replay. */
 extern const char page_script[];
+/* The same of rates that are moved, behind page_script. */
+extern const char page_moving[];
 
 #endif

@@ -3,13 +3,25 @@
 #ifndef DOORCOST_REPORT_PAGE_PAGE_PARTS_H
 #define DOORCOST_REPORT_PAGE_PAGE_PARTS_H
 
+#include "price/rate_givens.h"
 #include "report/html/html.h"
 #include "report/page/page.h"
 #include "report/words/field.h"
 
+/* A number of the rates that the job takes. */
+struct view_rate {
+    const struct rate_number *number;
+    struct rate_givens givens;
+    bool moves;               /* else a change of it needs another run */
+    uint8_t decimals;         /* that may be written */
+    const char *shown, *unit; /* as the box has it, and what follows it there and in the file */
+};
+
 /* A page in the making. */
 struct view {
     struct html html;
+    struct view_rate *rates; /* in the order of the file */
+    size_t rate_count;
     const struct page_facts *facts;
     const struct estimate *e; /* its base */
     const struct stop *stop;
@@ -89,6 +101,10 @@ void page_cut(struct view *view);
 void page_work(struct view *view);
 /* From cost to price. */
 void page_cost(struct view *view);
+/* The rates that the job takes, to be moved. */
+void page_rates(struct view *view);
+/* The same for the script, and when the choices of containers hold, as JSON. */
+void page_rates_data(struct view *view);
 /* All figures with how they were made, as JSON in a script; see page_tape.c for its form. */
 void page_tape(struct view *view);
 

@@ -53,17 +53,17 @@ void view_section_end(struct view *v) {
 
 struct view_table view_table(struct view *v, const char *caption, const struct view_head *heads,
                              size_t count) {
-    html_put(&v->html, "<table role=\"table\">\n");
+    html_put(&v->html, "<table>\n");
     html_element(&v->html, "caption", caption);
-    html_put(&v->html, "<thead role=\"rowgroup\"><tr role=\"row\">");
+    html_put(&v->html, "<thead><tr>");
     for (size_t i = 0; i < count; i++) {
         html_element(&v->html,
-                     heads[i].name[0] == '\0' ? "td role=\"cell\""
-                     : heads[i].number        ? "th scope=\"col\" role=\"columnheader\" class=\"n\""
-                                              : "th scope=\"col\" role=\"columnheader\"",
+                     heads[i].name[0] == '\0' ? "td"
+                     : heads[i].number        ? "th scope=\"col\" class=\"n\""
+                                              : "th scope=\"col\"",
                      heads[i].name);
     }
-    html_put(&v->html, "</tr></thead>\n<tbody role=\"rowgroup\">\n");
+    html_put(&v->html, "</tr></thead>\n<tbody>\n");
     return (struct view_table){.view = v, .heads = heads, .count = count};
 }
 
@@ -72,16 +72,14 @@ void view_table_end(struct view_table *t) {
 }
 
 void view_row_head(struct view_table *t, const char *words) {
-    html_format(&t->view->html,
-                "<tr class=\"part\" role=\"row\"><th colspan=\"%zu\" role=\"cell\">", t->count);
+    html_format(&t->view->html, "<tr class=\"part\"><th colspan=\"%zu\">", t->count);
     html_text(&t->view->html, words);
     html_put(&t->view->html, "</th></tr>\n");
 }
 
 void view_row(struct view_table *t, const char *class) {
     t->column = 0;
-    html_format(&t->view->html,
-                class[0] == '\0' ? "<tr role=\"row\"%s>" : "<tr role=\"row\" class=\"%s\">", class);
+    html_format(&t->view->html, class[0] == '\0' ? "<tr%s>" : "<tr class=\"%s\">", class);
 }
 
 void view_row_end(struct view_table *t) {
@@ -93,10 +91,10 @@ void view_cell_open(struct view_table *t) {
     const size_t at = t->column++;
     assert(at < t->count);
     if (at == 0) {
-        html_put(h, "<th scope=\"row\" role=\"rowheader\">");
+        html_put(h, "<th scope=\"row\">");
         return;
     }
-    html_put(h, t->heads[at].number ? "<td role=\"cell\" class=\"n\"" : "<td role=\"cell\"");
+    html_put(h, t->heads[at].number ? "<td class=\"n\"" : "<td");
     if (t->heads[at].name[0] != '\0') {
         html_put(h, " data-l=\"");
         html_text(h, t->heads[at].name);
@@ -121,8 +119,7 @@ void view_cell(struct view_table *t, const char *words) {
 
 void view_cell_none(struct view_table *t) {
     t->column++;
-    html_put(&t->view->html,
-             t->column == 1 ? "<th></th>" : "<td role=\"cell\" class=\"none\"></td>");
+    html_put(&t->view->html, t->column == 1 ? "<th></th>" : "<td class=\"none\"></td>");
 }
 
 void view_cell_figure(struct view_table *t, fig figure, unsigned how) {

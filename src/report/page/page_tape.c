@@ -96,10 +96,30 @@ static void words_clear(struct words *words) {
     free(words->list);
 }
 
+/* What a job comes to, by the names that `range --json` has; 0: none. */
+static void put_outcome(struct view *v) {
+    const struct estimate *const e = v->e;
+    const struct {
+        const char *name;
+        fig figure;
+    } outcome[] = {
+        {"client pays", e->sale.total}, {"before tax", e->sale.subtotal},
+        {"tax", e->sale.tax},           {"to buy", e->purchase.total},
+        {"hours", e->labor.hours},      {"bench hours", e->labor.bench_hours},
+    };
+    html_put(&v->html, "\"outcome\":");
+    for (size_t i = 0; i < sizeof outcome / sizeof *outcome; i++) {
+        html_format(&v->html, "%s\"%s\":%u", i == 0 ? "{" : ",", outcome[i].name,
+                    outcome[i].figure.id);
+    }
+    html_put(&v->html, "},");
+}
+
 void page_tape(struct view *v) {
     struct words texts = {0};
     struct words kinds = {0};
     (void)text_number(&texts, "");
+    put_outcome(v);
     html_format(&v->html, "\"money\":%u,\"moneyUnit\":%zu,\"total\":%u,\n\"figures\":[0",
                 v->e->tape.money_decimals, text_number(&texts, v->e->rates->shop.currency.s),
                 v->e->sale.total.id);

@@ -16,10 +16,9 @@ static void put_bar(struct view_table *t, const char *label, fig figure, double 
     view_row(t, "");
     view_cell(t, label);
     view_cell_figure(t, figure, 0);
-    html_format(
-        &t->view->html,
-        "<td role=\"cell\" class=\"bar\"><span data-bar=\"%u\" style=\"width:%.1f%%\"></span></td>",
-        figure.id, part > 0 ? part : 0);
+    html_format(&t->view->html,
+                "<td class=\"bar\"><span data-bar=\"%u\" style=\"width:%.1f%%\"></span></td>",
+                figure.id, part > 0 ? part : 0);
     view_row_end(t);
 }
 

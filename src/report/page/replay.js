@@ -161,11 +161,24 @@ function Tape(data) {
         return a === b || (a.again === b.again && compared(a, b) === 0);
     }
 
+    /* Whether a choice stays what it was: of containers, while sizes and prices are as they were and
+       the need stays between the least that has the same set and what is bought. */
+    function holds(id) {
+        const [need, ...rest] = operands[id];
+        const bounds = data.holds[need.id];
+        const four = (n) => ({ value: BigInt(n), decimals: 4 });
+        return bounds !== undefined && rest.every((o) => same(now[o.id], made[o.id])) && now[need.id].again === "" &&
+            compared(now[need.id], four(bounds[0])) >= 0 && compared(now[need.id], four(bounds[1])) <= 0;
+    }
+
     function make(id) {
         const figure = figures[id];
         const op = figure[AT.OP];
         const of = operands[id].map((o) => ({ value: now[o.id].value, decimals: now[o.id].decimals, minus: o.minus }));
         const spoiled = operands[id].find((o) => now[o.id].again !== "");
+        if (op === OP.CHOSEN && holds(id)) {
+            return made[id];
+        }
         if (op === OP.CHOSEN || spoiled) {
             return { value: made[id].value, decimals: made[id].decimals, again: spoiled ? now[spoiled.id].again : "run again" };
         }

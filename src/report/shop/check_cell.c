@@ -51,18 +51,6 @@ bool check_is_input(const struct tape *tape, fig figure) {
     return true;
 }
 
-/* The least need that has the same choice, at 4 decimals as needs are kept. */
-static int64_t holds_from(const struct tape *tape, const struct product *product) {
-    struct container_size sizes[MOST_CONTAINER_SIZES];
-    for (size_t i = 0; i < product->size_count; i++) {
-        sizes[i] = (struct container_size){.volume = tape_scaled(tape, product->volumes[i], 6),
-                                           .price = tape_scaled(tape, product->prices[i], 6)};
-    }
-    return containers_hold_from(tape_scaled(tape, product->need, 6), 100, sizes,
-                                product->size_count) /
-           100;
-}
-
 static void same(const struct paper *paper, const char *what, fig figure) {
     const struct tape *const tape = &paper->base->tape;
     check_add_condition(paper->checks,
@@ -83,11 +71,12 @@ void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row,
                                .row = row,
                                .column = CHECK_COLUMN,
                                .prices = true});
-    check_add_condition(paper->checks, &(struct check_condition){.what = "need, at least",
-                                                                 .now = product->need,
-                                                                 .made = holds_from(tape, product),
-                                                                 .decimals = 4,
-                                                                 .holds = CHECK_LEAST});
+    check_add_condition(paper->checks,
+                        &(struct check_condition){.what = "need, at least",
+                                                  .now = product->need,
+                                                  .made = product_holds_from(tape, product),
+                                                  .decimals = 4,
+                                                  .holds = CHECK_LEAST});
     check_add_condition(paper->checks,
                         &(struct check_condition){.what = "need, at most",
                                                   .now = product->need,

@@ -159,11 +159,7 @@ struct shown show_waste(const struct value *waste, enum waste_as as) {
 }
 
 bool value_is(const struct tape *tape, fig f, const struct value *value) {
-    int64_t given = value->amount;
-    for (uint8_t d = value->decimals; d < 6; d++) {
-        given *= 10;
-    }
-    return value->set && tape_scaled(tape, f, 6) == given;
+    return value->set && tape_scaled(tape, f, 6) == value_at(value, 6);
 }
 
 struct shown show_sheets(const struct estimate *e, const struct sheet_purchase_by *bought) {

@@ -1,0 +1,192 @@
+/* SPDX-License-Identifier: MIT */
+/* The rates that the job takes, each in a box: moved there, the page makes the tape again. A rate
+ * that goes into more than figures, as a size or a count that parts, set-ups and plans are made
+ * from, needs another run, which the page says. */
+#include "model/rate_number.h"
+#include "price/setting_used.h"
+#include "report/page/page_parts.h"
+#include "report/words/show.h"
+
+#include <inttypes.h>
+#include <string.h>
+
+/* --- which they are --- */
+
+/* How a number is written that becomes a film: in the unit of its given, with as many decimals as
+ * whole nanometers have. */
+static void write_film(struct view *v, struct view_rate *rate) {
+    const struct tape *const tape = &v->e->tape;
+    const fig given = rate->givens.list[0];
+    const enum unit unit = tape_unit(tape, given);
+    rate->decimals = unit == UNIT_MIL ? 2 : 3;
+    rate->unit = pool_words(&v->html.pool, " %s", unit_name(unit));
+    rate->shown = pool_words(&v->html.pool, "%s", show_short(v->e, given).text);
+}
+
+static bool take_rate(struct view *v, const struct rate_number *number) {
+    struct view_rate *const rate = &v->rates[v->rate_count];
+    char text[32];
+    *rate = (struct view_rate){
+        .number = number, .decimals = number->most_decimals, .unit = number->unit};
+    if (!rate_givens_find(&rate->givens, v->e, number, &v->html.pool)) {
+        return false;
+    }
+    /* lengths are in the parts and what machines are set up for, too */
+    rate->moves = rate->givens.as_written && rate->givens.count > 0 &&
+                  rate->givens.way != RATE_AS_LENGTH && rate_number_may_differ(number);
+    if (rate->moves && rate->givens.way == RATE_AS_FILM) {
+        write_film(v, rate);
+    } else {
+        rate->shown = pool_words(
+            &v->html.pool, "%s",
+            figure_text(number->value.amount, number->value.decimals, text, sizeof text));
+    }
+    v->rate_count++;
+    return true;
+}
+
+static bool take_rates(struct view *v) {
+    const struct rates *const r = v->e->rates;
+    const bool *const used = settings_used(v->e, &v->html.pool);
+    v->rates = pool_take(&v->html.pool, r->numbers.count, sizeof *v->rates);
+    bool held = used != NULL && v->rates != NULL;
+    for (size_t i = 0; held && i < r->numbers.count; i++) {
+        const struct rate_number *const number = &r->numbers.list[i];
+        const struct setting *const s = setting_at(&r->settings, number->value.place);
+        held = s == NULL || !used[s - r->settings.list] || take_rate(v, number);
+    }
+    return held;
+}
+
+/* --- the boxes --- */
+
+static void put_name(struct view_table *t, const struct view_rate *rate, size_t at) {
+    struct html *const h = &t->view->html;
+    view_cell_open(t);
+    if (rate->moves) {
+        html_format(h, "<label for=\"r%zu\">", at);
+    }
+    html_text(h, rate->number->key);
+    if (rate->number->lead[0] != '\0') {
+        html_words(h, ", %s", rate->number->lead);
+    }
+    html_put(h, rate->moves ? "</label>" : "");
+    view_cell_end(t);
+}
+
+static void put_box(struct view_table *t, const struct view_rate *rate, size_t at) {
+    struct html *const h = &t->view->html;
+    view_cell_open(t);
+    if (rate->moves) {
+        html_format(h,
+                    "<span class=\"rate\"><input id=\"r%zu\" data-r=\"%zu\" inputmode=\"decimal\" "
+                    "autocomplete=\"off\" size=\"8\" value=\"",
+                    at, at);
+        html_text(h, rate->shown);
+        html_put(h, "\"> ");
+        html_element(h, "span class=\"u\"", rate->unit);
+        html_put(h, "</span>");
+    } else {
+        html_text(h, rate->number->likely);
+    }
+    view_cell_end(t);
+}
+
+static void put_rate(struct view_table *t, size_t at) {
+    struct view *const v = t->view;
+    const struct view_rate *const rate = &v->rates[at];
+    const struct place place = rate->number->value.place;
+    view_row(t, "");
+    put_name(t, rate, at);
+    put_box(t, rate, at);
+    view_cell(t, rate->moves ? rate->number->likely : "needs another run");
+    view_cell(t, pool_words(&v->html.pool, "line %u", place.line));
+    view_row_end(t);
+}
+
+void page_rates(struct view *v) {
+    static const struct view_head heads[] = {
+        {"rate", false}, {"here", false}, {"as read", false}, {"stands in", false}};
+    const char *section = "";
+    view_section(v, "rates", "Rates");
+    if (!take_rates(v)) {
+        v->html.failed = true;
+    }
+    html_element(&v->html, "p class=\"screen\"",
+                 "Type another number, and the whole estimate follows, as if the rates file were "
+                 "edited so. A figure that the program chose for other rates says 'run again'. "
+                 "Nothing is written: what is to last goes into the rates file.");
+    html_put(&v->html, "<div id=\"changes\" class=\"screen\" hidden></div>\n");
+    struct view_table t = view_table(
+        v, pool_words(&v->html.pool, "What the job takes from %s", v->e->rates->settings.file_name),
+        heads, 4);
+    for (size_t i = 0; i < v->rate_count; i++) {
+        if (strcmp(section, v->rates[i].number->section) != 0) {
+            section = v->rates[i].number->section;
+            view_row_head(&t, pool_words(&v->html.pool, "[%s]", section));
+        }
+        put_rate(&t, i);
+    }
+    view_table_end(&t);
+    view_section_end(v);
+}
+
+/* --- for the script --- */
+
+/* Whether a rate of that unit may be nothing: a price, a percent. A feed or a film of nothing is
+ * none. */
+static bool may_be_none(const struct value *value) {
+    return value->unit == UNIT_PERCENT || value->unit == UNIT_MONEY ||
+           (value->unit >= UNIT_MONEY_PER_BF && value->unit <= UNIT_MONEY_PER_M);
+}
+
+static void put_data(struct view *v, const struct view_rate *rate) {
+    struct html *const h = &v->html;
+    const struct rate_number *const n = rate->number;
+    html_format(h, "{\"decimals\":%u,\"least\":%" PRId32, rate->decimals, n->least);
+    if (n->most != RATE_NO_LIMIT) {
+        html_format(h, ",\"most\":%" PRId32, n->most);
+    }
+    html_format(h, ",\"none\":%s,\"givens\":[", may_be_none(&n->value) ? "true" : "false");
+    for (size_t i = 0; rate->moves && i < rate->givens.count; i++) {
+        html_format(h, i == 0 ? "%u" : ",%u", rate->givens.list[i].id);
+    }
+    html_put(h, "],\"section\":");
+    html_json(h, n->section);
+    html_put(h, ",\"key\":");
+    html_json(h, n->key);
+    html_put(h, ",\"before\":");
+    html_json(h, n->before);
+    html_put(h, ",\"unit\":");
+    html_json(h, rate->unit);
+    html_put(h, ",\"behind\":");
+    html_json(h, n->behind);
+    html_put(h, "}");
+}
+
+/* Between which needs, at 4 decimals, the containers of a product stay those that were chosen; by
+ * the need's figure. */
+static void put_hold(struct view *v, const struct product *p) {
+    const struct tape *const tape = &v->e->tape;
+    html_format(&v->html, "\"%u\":[%" PRId64 ",%" PRId64 "]", p->need.id,
+                product_holds_from(tape, p), tape_scaled(tape, p->bought, 4));
+}
+
+void page_rates_data(struct view *v) {
+    const struct finish_list *const finish = &v->e->finish;
+    html_put(&v->html, "\"rates\":[");
+    for (size_t i = 0; i < v->rate_count; i++) {
+        html_put(&v->html, i == 0 ? "\n" : ",\n");
+        put_data(v, &v->rates[i]);
+    }
+    html_put(&v->html, "],\n\"holds\":{");
+    bool any = false;
+    for (size_t i = 0; i < finish->product_count; i++) {
+        if (tape_amount(&v->e->tape, finish->products[i].need) > 0) {
+            html_put(&v->html, any ? "," : "");
+            put_hold(v, &finish->products[i]);
+            any = true;
+        }
+    }
+    html_put(&v->html, "},\n");
+}
