@@ -50,6 +50,10 @@ endforeach()
 add_test(NAME labels-odd COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/labels.py
     $<TARGET_FILE:doorcost> odd ${PROJECT_SOURCE_DIR}/samples)
 
+# The sheet to measure on, with and without files.
+add_test(NAME visit COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/visit.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples)
+
 # The paper of the cutting plans: every part on it with its number, no small letters, few pages.
 foreach(job kitchen/kitchen:8 old-house/old-house:6 metric/tea-kitchen:3 station/station:5)
     string(REGEX REPLACE ":.*" "" path ${job})

@@ -167,6 +167,14 @@ static const struct command rows[COMMAND_COUNT] = {
          "what is bought and cut can be ticked off, which the browser "
          "remembers. For the shop alone: it shows what the job costs.",
          WORK_PURCHASES, TRACE_FIRST, 0, true, command_show, NULL},
+    [PLACE_MEASURE] =
+        {"measure", "print a blank sheet to measure on",
+         "doorcost measure samples/kitchen/kitchen.ini -o measure.pdf",
+         "Writes a PDF to take along to the client: rows for 12 openings with the columns of the "
+         "door list, drawings of what is measured where, what to look for. With a job file its "
+         "client, units, overlay and the names of its rates stand on it; its door list need not be "
+         "there yet. With a rates file the names of the shop; without a file none.",
+         WORK_NOTHING, TRACE_NONE, 0, false, command_measure, NULL},
 };
 
 const struct command *command_rows(size_t *count) {
@@ -308,8 +316,9 @@ enum status command_open(const struct request *request, const char *path, struct
 }
 
 static enum status run(const struct request *request, struct streams streams) {
-    struct work work;
+    struct work work = {0};
     const struct command *const command = request->command;
+    const bool opens = command->scope != WORK_NOTHING;
     struct work_request asked = {.option = request->option,
                                  .scope = command->scope,
                                  .trace = command->trace,
@@ -324,7 +333,9 @@ static enum status run(const struct request *request, struct streams streams) {
         asked.scope = command->scope == WORK_PROBLEMS ? WORK_ALL : command->scope;
         asked.trace = TRACE_ALL;
     }
-    enum status status = command_open(request, request->job, asked, &work, streams);
+    problems_init(&work.problems);
+    enum status status =
+        opens ? command_open(request, request->job, asked, &work, streams) : STATUS_DONE;
     if (status == STATUS_DONE) {
         status = command->run(request, &work, streams);
     }
@@ -364,7 +375,7 @@ enum status command_main(int argc, char **argv, struct streams streams) {
         text_print(streams.err, "doorcost: no command; 'doorcost help' lists them\n");
         return STATUS_USE;
     }
-    if (request.job == NULL) {
+    if (request.job == NULL && request.command->scope != WORK_NOTHING) {
         text_print(streams.err, "doorcost: '%s' needs a job file, as in: %s\n",
                    request.command->name, request.command->example);
         return STATUS_USE;

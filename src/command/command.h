@@ -22,6 +22,7 @@ enum work_scope {
     WORK_PROBLEMS,  /* as WORK_ALL, but only their problems are kept */
     WORK_PURCHASES, /* as WORK_ALL, with what each has to buy */
     WORK_PURCHASE,  /* as WORK_ONE, with what it has to buy */
+    WORK_NOTHING,   /* none, nor a job: the command opens what is named, if anything is */
 };
 
 /* Of which estimates a command shows how their figures came about. */
@@ -59,6 +60,7 @@ enum command_place {
     PLACE_WAYS,
     PLACE_REACH,
     PLACE_SHOW,
+    PLACE_MEASURE,
     COMMAND_COUNT
 };
 
@@ -122,6 +124,9 @@ enum status command_draw(const struct request *request, struct work *work, struc
 /* Labels of parts or of doors as PDF. */
 enum status command_labels(const struct request *request, struct work *work,
                            struct streams streams);
+/* A sheet to measure on as PDF; opens the file that is named, a job or rates, into the work. */
+enum status command_measure(const struct request *request, struct work *work,
+                            struct streams streams);
 /* The cutting plans as text, PDF or SVG. */
 enum status command_plan(const struct request *request, struct work *work, struct streams streams);
 /* The job and its options side by side. */

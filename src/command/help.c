@@ -66,7 +66,8 @@ void help_print_command(struct page *page, const struct command *command) {
     const unsigned bit = 1u << (command - command_rows(&count));
     say(page, "  $ %s", command->example);
     say(page, "%s", "");
-    say(page, "Usage: doorcost %s JOB.ini%s%s [options]", command->name,
+    say(page, "Usage: doorcost %s %s%s%s [options]", command->name,
+        command->scope == WORK_NOTHING ? "[FILE.ini]" : "JOB.ini",
         command->words == NULL ? "" : " ", command->words == NULL ? "" : command->words);
     say(page, "%s", "");
     say_wrapped(page, "", 0, "%s", command->about);

@@ -10,17 +10,19 @@
 #include <string.h>
 
 #define EVERY ((1u << COMMAND_COUNT) - 1)
+#define JOBS  (EVERY & ~(1u << PLACE_MEASURE)) /* that estimate one */
 #define WRITES                                                                                     \
     (1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_DRAW |                   \
      1u << PLACE_RANGE | 1u << PLACE_TABLE | 1u << PLACE_BRIDGE | 1u << PLACE_SHOW |               \
-     1u << PLACE_LABELS)
+     1u << PLACE_LABELS | 1u << PLACE_MEASURE)
 
 #define AT(field) offsetof(struct request, field)
 
 static const struct option_row rows[] = {
     {"output", "FILE",
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
-     "-doors.pdf, labels: -labels.pdf, or -packing.pdf with --doors, show: .html; buy, plan, "
+     "-doors.pdf, labels: -labels.pdf, or -packing.pdf with --doors, show: .html, measure: "
+     "-measure.pdf; buy, plan, "
      "learn, "
      "range, bridge, table: nothing is written)",
      AT(output), WRITES | 1u << PLACE_LEARN, 'o', false},
@@ -30,7 +32,7 @@ static const struct option_row rows[] = {
      "overwrite a file even where this program did not write it, or where somebody edited it",
      AT(force), WRITES, '\0', false},
     {"option", "NAME", "work on [option NAME] of the job in place of the job as listed", AT(option),
-     EVERY & ~(1u << PLACE_COMPARE), '\0', false},
+     JOBS & ~(1u << PLACE_COMPARE), '\0', false},
     {"effort", "COUNT",
      "units of work that the planner may spend on a material, in millions (1000 takes about a "
      "second); the same count gives the same "
@@ -74,12 +76,14 @@ static const struct option_row rows[] = {
      1u << PLACE_PLAN, '\0', false},
     {"doors", NULL, "label each door for packing, in place of its parts", AT(doors),
      1u << PLACE_LABELS, '\0', false},
+    {"unit", "UNIT", "measure in inches (in) or millimeters (mm); else as the file says, or inches",
+     AT(unit), 1u << PLACE_MEASURE, '\0', false},
     {"from", "NUMBER",
      "begin on that label of the first sheet, counted along its rows; else on the first", AT(from),
      1u << PLACE_LABELS, '\0', false},
     {"no-prices", NULL, "write the order for suppliers, without what the shop pays", AT(no_prices),
      1u << PLACE_BUY, '\0', false},
-    {"json", NULL, "print the result as JSON (docs/json.md)", AT(json), EVERY, '\0', false},
+    {"json", NULL, "print the result as JSON (docs/json.md)", AT(json), JOBS, '\0', false},
     {"no-color", NULL, "no colors in messages, on a terminal either", AT(no_color), EVERY, '\0',
      false},
     {"help", NULL, "print this and end", AT(help), EVERY, 'h', false},

@@ -40,18 +40,25 @@ static bool read_rates(struct reader *reader, struct job_texts *texts, struct ra
     return true;
 }
 
-/* Whether the file is one of rates, which a job would name: then one line says so, in place of one
- * for each of its sections. */
-static bool is_rates(struct problems *problems, const struct ini *ini) {
-    const struct ini_section *const shop = section_find(ini, "shop");
-    if (shop == NULL || section_find(ini, "job") != NULL) {
-        return false;
+/* Whether the file is one of rates, which a job would name. */
+static bool is_rates(const struct ini *ini) {
+    return section_find(ini, "shop") != NULL && section_find(ini, "job") == NULL;
+}
+
+/* Rates in the place of a job: read where they may stand there, else said in one line, in place of
+ * one for each of their sections. */
+static bool take_rates(struct rates *rates, const char *path, const struct ini *ini, bool may,
+                       struct problems *problems) {
+    struct rates_texts read;
+    if (may) {
+        return rates_read_from(rates, path, (struct place){0}, (struct rates_instead){.ini = ini},
+                               &read, problems);
     }
     problem_add(
-        problems, SEVERITY_ERROR, "missing-section", shop->place,
+        problems, SEVERITY_ERROR, "missing-section", section_find(ini, "shop")->place,
         "this is a file of rates and has no section '[job]'; give the job file, which names "
         "the rates");
-    return true;
+    return !problems->failed;
 }
 
 /* Whether the name is that of a list, which a job would name. */
@@ -108,8 +115,9 @@ static bool read_job(struct job *job, struct rates *rates, const char *path, boo
     if (!texts->job.open) {
         return !pool_failed(&job->pool);
     }
-    if (is_rates(problems, &texts->job)) {
-        return !pool_failed(&job->pool) && !problems->failed;
+    if (is_rates(&texts->job)) {
+        return take_rates(rates, path, &texts->job, instead.visit, problems) &&
+               !pool_failed(&job->pool);
     }
     given = given || texts->saved;
     if (!read_rates(&reader, texts, rates,
@@ -130,6 +138,9 @@ static bool read_job(struct job *job, struct rates *rates, const char *path, boo
     }
     if (pool_failed(&job->pool) || problems->failed) {
         return false;
+    }
+    if (instead.visit) {
+        return true;
     }
     if (!given && job->doors_path.s != NULL &&
         !table_read(&texts->list, job->doors_path.s, job->doors_path.place, MOST_DOOR_ROWS,

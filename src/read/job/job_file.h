@@ -10,6 +10,8 @@
 /* What job_read takes in place of a job file as it stands. */
 struct job_instead {
     bool saved; /* path may also be that of a saved quote (read/job/saved.h) */
+    bool visit; /* before there is a list: none is read, and path may be that of a rates file, which
+                   leaves the job empty, without a title */
     const struct rate_changes *changes; /* of the rates, as if their file had them so; NULL: none */
 };
 
