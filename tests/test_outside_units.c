@@ -80,7 +80,7 @@ static void test_units(void **state) {
     (void)state;
     problems_init(&problems);
     assert_true(table_read(&table, DOORCOST_SOURCE "/tests/outside/units.csv", (struct place){0},
-                           1000, &problems));
+                           (struct table_wanted){.most = 1000}, &problems));
     assert_int_equal(problems.count, 0);
     assert_true(table.count >= 12);
     for (size_t i = 0; i < table.count; i++) {

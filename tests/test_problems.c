@@ -28,12 +28,13 @@
 
 /* Where problems come from. */
 static const char *const sources[] = {
-    DOORCOST_SOURCE "/src/base",         DOORCOST_SOURCE "/src/model",
-    DOORCOST_SOURCE "/src/door",         DOORCOST_SOURCE "/src/read/file",
-    DOORCOST_SOURCE "/src/read/key",     DOORCOST_SOURCE "/src/read/rates",
-    DOORCOST_SOURCE "/src/read/job",     DOORCOST_SOURCE "/src/stock",
-    DOORCOST_SOURCE "/src/labor",        DOORCOST_SOURCE "/src/price",
-    DOORCOST_SOURCE "/src/read/actuals", DOORCOST_SOURCE "/src/learn"};
+    DOORCOST_SOURCE "/src/base",       DOORCOST_SOURCE "/src/model",
+    DOORCOST_SOURCE "/src/door",       DOORCOST_SOURCE "/src/read/file",
+    DOORCOST_SOURCE "/src/read/sheet", DOORCOST_SOURCE "/src/read/key",
+    DOORCOST_SOURCE "/src/read/rates", DOORCOST_SOURCE "/src/read/job",
+    DOORCOST_SOURCE "/src/stock",      DOORCOST_SOURCE "/src/labor",
+    DOORCOST_SOURCE "/src/price",      DOORCOST_SOURCE "/src/read/actuals",
+    DOORCOST_SOURCE "/src/learn"};
 
 /* The questions of the stages behind the reader: of inputs without errors. */
 static void ask_stages(const struct job *job, const struct rates *rates,

@@ -126,7 +126,8 @@ static void test_files(void **state) {
         struct table table;
         problems_init(&problems);
         file_bench_write(PATH, cases[i].bytes, cases[i].size);
-        assert_true(table_read(&table, PATH, (struct place){0}, MOST, &problems));
+        assert_true(table_read(&table, PATH, (struct place){0}, (struct table_wanted){.most = MOST},
+                               &problems));
         assert_true(table.open);
         dump_table(&dump, &table, &problems);
         wrong = dump_compare(&dump, cases[i].expected, cases[i].name, wrong);
@@ -148,7 +149,8 @@ static void test_places(void **state) {
     struct table table;
     problems_init(&problems);
     file_bench_write(PATH, BYTES("\nid, width\nD01, 7\n\"D\n2\",12\n\n,9\n"));
-    assert_true(table_read(&table, PATH, (struct place){0}, MOST, &problems));
+    assert_true(table_read(&table, PATH, (struct place){0}, (struct table_wanted){.most = MOST},
+                           &problems));
     assert_int_equal(problems.count, 0);
     assert_int_equal(table.count, 3);
     for (size_t i = 0; i < COUNT(wanted); i++) {
@@ -180,7 +182,8 @@ static void test_long_quotes(void **state) {
         used += (size_t)snprintf(bytes + used, sizeof bytes - used, "x\",2\n");
         problems_init(&problems);
         file_bench_write(PATH, bytes, used);
-        assert_true(table_read(&table, PATH, (struct place){0}, 100, &problems));
+        assert_true(table_read(&table, PATH, (struct place){0}, (struct table_wanted){.most = 100},
+                               &problems));
         if (lines <= 20) {
             assert_int_equal(problems.count, 0);
             assert_int_equal(table.count, 1);
@@ -201,7 +204,8 @@ static void test_long_quotes(void **state) {
     struct table table;
     problems_init(&problems);
     file_bench_write(PATH, bytes, 29994);
-    assert_true(table_read(&table, PATH, (struct place){0}, 100, &problems));
+    assert_true(
+        table_read(&table, PATH, (struct place){0}, (struct table_wanted){.most = 100}, &problems));
     assert_int_equal(table.count, 0);
     assert_string_equal(problems.list[0].id, "open-quote");
     problems_clear(&problems);
@@ -245,7 +249,8 @@ static void test_random_cells(void **state) {
         }
         problems_init(&problems);
         file_bench_write(PATH, bytes, used);
-        assert_true(table_read(&table, PATH, (struct place){0}, MOST, &problems));
+        assert_true(table_read(&table, PATH, (struct place){0}, (struct table_wanted){.most = MOST},
+                               &problems));
         assert_int_equal(problems.count, 0);
         assert_int_equal(table.count, 1);
         for (size_t i = 0; i < 3; i++) {

@@ -213,6 +213,14 @@ add_test(NAME outside-gnu-units COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_
 
 # Label office: tests that wait for another program; the sanitizers leave them out.
 # Label slow: others that are not for every day (tests/run.sh quick).
+# Lists in workbooks, of other programs and made to cost much.
+set(list_book_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/list_book.py)
+add_test(NAME list-book-same COMMAND ${list_book_py} same $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR})
+set_tests_properties(list-book-same PROPERTIES LABELS office)
+if(NOT DOORCOST_SANITIZE) # which take memory of their own
+    add_test(NAME list-book-bombs COMMAND ${list_book_py} bombs $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR})
+endif()
+
 # The workbook of every sample read back and recalculated by other programs.
 set(workbook_py /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/workbook.py $<TARGET_FILE:doorcost>)
 foreach(job ${sample_jobs})

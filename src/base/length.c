@@ -260,9 +260,11 @@ static bool take_month(const char **at, int *month) {
     return false;
 }
 
-/* `2-Jan`, `Jan-26`, `2-Jan-2026`, `2026-01-02`, `01/02/2026`. */
+/* `2-Jan`, `Jan-26`, `2-Jan-2026`, `2026-01-02`, `01/02/2026`. Of the last it can't be told which
+ * is the month: it is taken as the second. */
 static bool is_date(const char *text, int *day, int *month) {
     const char *at = text;
+    int64_t all[3] = {0};
     int numbers = 0;
     int names = 0;
     char between = '\0';
@@ -273,6 +275,7 @@ static bool is_date(const char *text, int *day, int *month) {
 
         if (take_digits(&at, &number, NULL)) {
             *day = numbers == 0 && number <= 31 ? (int)number : *day;
+            all[numbers < 3 ? numbers : 2] = number;
             numbers++;
         } else if (take_month(&at, month)) {
             names++;
@@ -287,8 +290,13 @@ static bool is_date(const char *text, int *day, int *month) {
         }
         between = *at++;
     }
-    return (names == 1 && numbers >= 1 && numbers <= 2) ||
-           (names == 0 && numbers == 3 && between != ' ');
+    if (names == 0 && numbers == 3 && between != ' ') {
+        const bool year_first = all[0] > 31;
+        *month = all[1] <= 12 ? (int)all[1] : 0;
+        *day = year_first && all[2] <= 31 ? (int)all[2] : *day;
+        return true;
+    }
+    return names == 1 && numbers >= 1 && numbers <= 2;
 }
 
 bool length_date(const char *text, int *day, int *month) {

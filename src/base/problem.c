@@ -14,6 +14,7 @@ struct source_file {
     const char *name;
     const char *const *lines; /* borrowed */
     size_t line_count;
+    bool cells; /* a sheet of a workbook */
 };
 
 void problems_init(struct problems *problems) {
@@ -80,6 +81,62 @@ void problems_lines(struct problems *problems, uint16_t file, const char *const 
     }
     problems->files[file - 1].lines = lines;
     problems->files[file - 1].line_count = lines == NULL ? 0 : count;
+}
+
+void problems_cells(struct problems *problems, uint16_t file) {
+    if (file > 0 && file <= problems->file_count) {
+        problems->files[file - 1].cells = true;
+    }
+}
+
+static bool has_cells(const struct problems *problems, uint16_t file) {
+    return file > 0 && file <= problems->file_count && problems->files[file - 1].cells;
+}
+
+const char *problems_line_word(const struct problems *problems, uint16_t file) {
+    return has_cells(problems, file) ? "row" : "line";
+}
+
+/* `D7`: the column by the tabs of the line before the place. */
+static struct place_words address(const struct problems *problems, struct place place) {
+    const char *const line = text_or_empty(problems_line(problems, place));
+    const size_t at = place.column > 0 ? place.column - 1u : strspn(line, "\t");
+    unsigned column = 1;
+    char letters[8];
+    size_t first = sizeof letters - 1;
+    struct place_words words;
+
+    for (size_t i = 0; i < at && line[i] != '\0'; i++) {
+        column += line[i] == '\t' ? 1 : 0;
+    }
+    letters[first] = '\0';
+    for (; column > 0 && first > 0; column = (column - 1) / 26) {
+        letters[--first] = (char)('A' + (column - 1) % 26);
+    }
+    (void)snprintf(words.text, sizeof words.text, "%s%u", letters + first, place.line);
+    return words;
+}
+
+struct place_words problems_place(const struct problems *problems, struct place place) {
+    struct place_words words = {""};
+
+    if (place.line > 0 && has_cells(problems, place.file)) {
+        (void)snprintf(words.text, sizeof words.text, "!%.30s", address(problems, place).text);
+    } else if (place.line > 0) {
+        (void)snprintf(words.text, sizeof words.text, ":%u", place.line);
+    }
+    return words;
+}
+
+struct place_words problems_spot(const struct problems *problems, struct place place) {
+    struct place_words words;
+
+    if (has_cells(problems, place.file)) {
+        (void)snprintf(words.text, sizeof words.text, "cell %.26s", address(problems, place).text);
+    } else {
+        (void)snprintf(words.text, sizeof words.text, "line %u", place.line);
+    }
+    return words;
 }
 
 const char *problems_file_name(const struct problems *problems, uint16_t file) {

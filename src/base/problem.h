@@ -72,6 +72,22 @@ uint16_t problems_file(struct problems *problems, const char *name);
 void problems_lines(struct problems *problems, uint16_t file, const char *const *lines,
                     size_t count);
 
+/* Says that the file is a sheet of a workbook: its lines are rows whose cells are parted by tabs,
+ * and a place in it is shown as the address of a cell. */
+void problems_cells(struct problems *problems, uint16_t file);
+
+/* Where in its file a place is. */
+struct place_words {
+    char text[32];
+};
+/* What stands behind the name of the file: `:7`, or `!D7` in a sheet, where a place without a
+ * column is the first cell of its row that holds something; "" for the whole file. */
+struct place_words problems_place(const struct problems *problems, struct place place);
+/* The same within a sentence: `line 7`, `cell D7`. */
+struct place_words problems_spot(const struct problems *problems, struct place place);
+/* What a file has: `line`, or `row` where it is a sheet. Static. */
+const char *problems_line_word(const struct problems *problems, uint16_t file);
+
 /* The name of a file; "" for 0. */
 const char *problems_file_name(const struct problems *problems, uint16_t file);
 

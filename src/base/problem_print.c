@@ -49,8 +49,9 @@ void problems_sort(struct problems *problems) {
 }
 
 /* How many bytes of a line are shown, and what stands for the rest. */
-#define SHOWN_BEFORE 40
-#define SHOWN_IN_ALL 100
+#define SHOWN_BEFORE  40
+#define SHOWN_IN_ALL  100
+#define BETWEEN_CELLS " | "
 
 /* Columns of the first size bytes. */
 static size_t columns_of(const char *text, size_t size) {
@@ -62,6 +63,31 @@ static size_t columns_of(const char *text, size_t size) {
     memcpy(part, text, size);
     part[size] = '\0';
     return text_columns(part);
+}
+
+/* How many columns the tabs of a row of cells take more than one each. */
+static size_t more_columns(const char *text, size_t size, bool cells) {
+    size_t more = 0;
+
+    for (size_t i = 0; cells && i < size; i++) {
+        more += text[i] == '\t' ? strlen(BETWEEN_CELLS) - 1 : 0;
+    }
+    return more;
+}
+
+/* Part of a line; the cells of a sheet stand apart. */
+static void put_part(FILE *out, const char *text, size_t size, bool cells) {
+    while (size > 0) {
+        const char *const tab = cells ? memchr(text, '\t', size) : NULL;
+        const size_t part = tab == NULL ? size : (size_t)(tab - text);
+
+        text_put(out, text, part);
+        if (tab != NULL) {
+            fputs(BETWEEN_CELLS, out);
+        }
+        text += tab == NULL ? part : part + 1;
+        size -= tab == NULL ? part : part + 1;
+    }
 }
 
 static size_t character_start(const char *line, size_t at) {
@@ -78,6 +104,7 @@ static void print_line(const struct problems *problems, struct place place, FILE
     size_t from = 0;
     size_t to = size;
     size_t width = place.width;
+    const bool cells = strcmp(problems_line_word(problems, place.file), "row") == 0;
     int digits = snprintf(NULL, 0, "%u", place.line);
 
     if (line == NULL || size == 0) {
@@ -88,7 +115,7 @@ static void print_line(const struct problems *problems, struct place place, FILE
         to = size - from > SHOWN_IN_ALL ? character_start(line, from + SHOWN_IN_ALL) : size;
     }
     fprintf(out, "  %u | %s", place.line, from > 0 ? "..." : "");
-    text_put(out, line + from, to - from);
+    put_part(out, line + from, to - from, cells);
     fprintf(out, "%s\n", to < size ? "..." : "");
     if (width == 0 || mark >= to) {
         return;
@@ -97,7 +124,9 @@ static void print_line(const struct problems *problems, struct place place, FILE
         width = to - mark;
     }
     fprintf(out, "  %*s | %s", digits, "", from > 0 ? "   " : "");
-    for (size_t i = columns_of(line + from, mark - from); i > 0; i--) {
+    for (size_t i =
+             columns_of(line + from, mark - from) + more_columns(line + from, mark - from, cells);
+         i > 0; i--) {
         fputc(' ', out);
     }
     for (size_t i = columns_of(line + mark, width); i > 0; i--) {
@@ -106,7 +135,7 @@ static void print_line(const struct problems *problems, struct place place, FILE
     fputc('\n', out);
 }
 
-static void print_more(const struct problem *problem, FILE *out) {
+static void print_more(const struct problems *problems, const struct problem *problem, FILE *out) {
     const size_t shown_at_most = 12;
     size_t count = problem->more_count;
     size_t shown = count > shown_at_most ? shown_at_most : count;
@@ -114,7 +143,8 @@ static void print_more(const struct problem *problem, FILE *out) {
     if (count == 0) {
         return;
     }
-    fprintf(out, "  also on line%s ", count == 1 ? "" : "s");
+    const char *const word = problems_line_word(problems, problem->place.file);
+    fprintf(out, "  also on %s%s ", word, count == 1 ? "" : "s");
     for (size_t i = 0; i < shown; i++) {
         const char *before = i == 0 ? "" : (i + 1 == count ? " and " : ", ");
 
@@ -140,11 +170,9 @@ void problems_print(const struct problems *problems, FILE *out, bool color) {
         }
         size_t column = text_columns(name);
         if (name[0] != '\0') {
-            text_print(out, "%s:", name);
-            column += 2;
-        }
-        if (problem->place.line > 0) {
-            column += (size_t)fprintf(out, "%u:", problem->place.line);
+            const struct place_words place = problems_place(problems, problem->place);
+            text_print(out, "%s%s:", name, place.text);
+            column += strlen(place.text) + 2;
         }
         column += strlen(words[problem->severity]) + 2;
         fprintf(out, "%s%s%s:%s ", name[0] != '\0' ? " " : "",
@@ -153,7 +181,7 @@ void problems_print(const struct problems *problems, FILE *out, bool color) {
         text_put_message(out, problem->text, strlen(problem->text), column);
         fputc('\n', out);
         print_line(problems, problem->place, out);
-        print_more(problem, out);
+        print_more(problems, problem, out);
     }
     free(order);
 }

@@ -74,7 +74,7 @@ static bool same_file(const char *a, const char *b) {
 static bool is_input(const struct work *work, const char *job, const char *path) {
     const struct shop *const shop = &work->rates.shop;
     return same_file(path, job) || same_file(path, work->job.rates_path.s) ||
-           same_file(path, work->job.doors_path.s) || same_file(path, shop->woods.s) ||
+           same_file(path, work->job.doors_file) || same_file(path, shop->woods.s) ||
            same_file(path, shop->terms_path.s) || same_file(path, shop->logo_path.s);
 }
 

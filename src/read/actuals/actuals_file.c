@@ -33,7 +33,7 @@ bool actuals_read(struct actuals *actuals, const struct rates *rates, const char
 
     *actuals = (struct actuals){0};
     pool_init(&actuals->pool);
-    if (!table_read(&table, path, (struct place){0}, MOST_ACTUALS, problems)) {
+    if (!columns_table(&table, path, (struct place){0}, MOST_ACTUALS, &set, 1, problems)) {
         return false;
     }
     if (!table.open || table.columns == 0 || table.over) {

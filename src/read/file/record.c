@@ -32,6 +32,13 @@ char record_separator(const char *heading) {
     return separators[best];
 }
 
+char record_separator_of(const struct source *source, size_t at) {
+    if (source->cells) {
+        return RECORD_CELLS;
+    }
+    return record_separator(source->lines[at]);
+}
+
 /* The end of the cell at text: its separator or the end of the text. *open: its quote is not
  * closed. */
 static const char *cell_end(const char *text, char separator, bool *open) {
@@ -249,6 +256,76 @@ static void set_places(struct record *record, const char *text, char separator,
     }
 }
 
+/* --- sheets --- */
+
+/* The cells of a row of a sheet: they are parted by tabs, and no quotes part or hold them. */
+static bool take_cells(struct record *record, const char *line, struct place place, size_t expected,
+                       struct pool *pool) {
+    size_t count = 1;
+
+    for (const char *c = line; *c != '\0'; c++) {
+        count += *c == '\t' ? 1 : 0;
+    }
+    count = count < expected ? expected : count;
+    record->cells = pool_take(pool, count, sizeof *record->cells);
+    for (const char *text = line; record->cells != NULL; text++) {
+        const char *const end = text + strcspn(text, "\t");
+        const char *const skipped = text_skip_blanks(text);
+        const char *const from = skipped < end ? skipped : end;
+        const char *const to = text_trim_end(from, end);
+        struct cell *const cell = &record->cells[record->count++];
+
+        cell->text = from == to ? "" : pool_text(pool, from, (size_t)(to - from));
+        cell->place = place;
+        cell->place.column = (uint16_t)(from - line + 1);
+        cell->place.width = (uint16_t)(to - from);
+        text = end;
+        if (*end == '\0' || cell->text == NULL) {
+            break;
+        }
+    }
+    place.column = (uint16_t)(strlen(line) + 1);
+    while (record->cells != NULL && record->count < expected) { /* blank behind the last one */
+        record->cells[record->count++] = (struct cell){"", place};
+    }
+    record->good = !pool_failed(pool);
+    return record->good;
+}
+
+size_t record_count_names(const struct source *source, size_t at, record_names *names,
+                          const void *context, size_t *used) {
+    const char *const line = source->lines[at];
+    const char separator = record_separator_of(source, at);
+    size_t count = 0;
+
+    *used = 0;
+    for (const char *text = line;; text++) {
+        bool open = false;
+        const char *const end =
+            source->cells ? text + strcspn(text, "\t") : cell_end(text, separator, &open);
+        char word[64] = "";
+        const char *from = text_skip_blanks(text);
+        from = from < end ? from : end;
+        const char *to = text_trim_end(from, end);
+
+        if (!source->cells && to - from > 1 && *from == '"' && to[-1] == '"') {
+            from++;
+            to--;
+        }
+        *used += to > from ? 1 : 0;
+        if (to > from && (size_t)(to - from) < sizeof word) {
+            memcpy(word, from, (size_t)(to - from));
+            count += names(context, word) ? 1 : 0;
+        }
+        text = end;
+        if (*end == '\0') {
+            return count;
+        }
+    }
+}
+
+/* --- records --- */
+
 static void report_quote(struct problems *problems, struct place place, bool open) {
     if (open) {
         problem_add(problems, SEVERITY_ERROR, "open-quote", place,
@@ -273,6 +350,10 @@ bool record_read(struct record *record, const struct source *source, size_t at, 
     *record = (struct record){.lines = 1};
     if (source->bad[at]) {
         return true;
+    }
+    if (source->cells) {
+        problems->failed = !take_cells(record, source->lines[at], place, expected, &problems->pool);
+        return !problems->failed;
     }
     if (strlen(source->lines[at]) > LONGEST_RECORD) {
         problem_add(problems, SEVERITY_ERROR, "line-too-long", place,

@@ -17,6 +17,20 @@ struct record {
 /* The separator that stands most often outside quotes in a heading. */
 char record_separator(const char *heading);
 
+/* The separator of a sheet's cells: what no cell of a file could hold. */
+#define RECORD_CELLS '\0'
+/* What parts the cells of the line `at` of source (from 0): RECORD_CELLS, or as record_separator.
+ */
+char record_separator_of(const struct source *source, size_t at);
+
+/* What tells whether a cell of a heading names a column. */
+typedef bool record_names(const void *context, const char *text);
+
+/* How many cells of the line `at` of source (from 0) name a column; *used: how many hold
+ * anything. Cells over several lines are not looked at. */
+size_t record_count_names(const struct source *source, size_t at, record_names *names,
+                          const void *context, size_t *used);
+
 /* Reads the record that starts at line `at` of source (from 0).
  * expected: how many cells a record has, 0: not known yet; a quoted cell goes over line ends only
  * where that gives as many. false: memory is out. */

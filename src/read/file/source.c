@@ -2,6 +2,7 @@
 #include "read/file/source.h"
 
 #include "base/text.h"
+#include "read/sheet/sheet.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -61,42 +62,49 @@ static ssize_t read_all(int handle, char *room, size_t size) {
     return (ssize_t)got;
 }
 
+/* Opens a plain file that is not too large; -1: it was reported. The caller closes it. */
+static int open_file(const char *path, struct place asked, uint16_t file, struct problems *problems,
+                     off_t *size) {
+    struct stat about;
+    const int handle = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+
+    if (handle < 0 || fstat(handle, &about) != 0) {
+        report_open(problems, asked, file, path, errno);
+    } else if (S_ISDIR(about.st_mode)) {
+        report_file(problems, asked, file, "file-is-folder", path, "is a folder; expected a file");
+    } else if (!S_ISREG(about.st_mode)) {
+        report_file(problems, asked, file, "file-unreadable", path,
+                    "is no plain file; save it as one");
+    } else if (about.st_size > LARGEST_FILE) {
+        report_file(problems, asked, file, "file-too-large", path,
+                    "is over 64 MB; expected a text file that a person wrote");
+    } else {
+        *size = about.st_size;
+        return handle;
+    }
+    if (handle >= 0) {
+        (void)close(handle);
+    }
+    return -1;
+}
+
 /* The bytes of the file, terminated; NULL when it was reported or memory is out. */
 static char *load(const char *path, struct place asked, uint16_t file, struct problems *problems,
                   size_t *size) {
-    struct stat about;
+    off_t length = 0;
+    const int handle = open_file(path, asked, file, problems, &length);
     char *bytes = NULL;
     ssize_t got;
-    int handle = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
 
     if (handle < 0) {
-        report_open(problems, asked, file, path, errno);
         return NULL;
     }
-    if (fstat(handle, &about) != 0) {
-        report_open(problems, asked, file, path, errno);
-        goto done;
-    }
-    if (S_ISDIR(about.st_mode)) {
-        report_file(problems, asked, file, "file-is-folder", path, "is a folder; expected a file");
-        goto done;
-    }
-    if (!S_ISREG(about.st_mode)) {
-        report_file(problems, asked, file, "file-unreadable", path,
-                    "is no plain file; save it as one");
-        goto done;
-    }
-    if (about.st_size > LARGEST_FILE) {
-        report_file(problems, asked, file, "file-too-large", path,
-                    "is over 64 MB; expected a text file that a person wrote");
-        goto done;
-    }
-    bytes = pool_take(&problems->pool, (size_t)about.st_size + 1, 1);
+    bytes = pool_take(&problems->pool, (size_t)length + 1, 1);
     if (bytes == NULL) {
         problems->failed = true;
         goto done;
     }
-    got = read_all(handle, bytes, (size_t)about.st_size);
+    got = read_all(handle, bytes, (size_t)length);
     if (got < 0) {
         report_open(problems, asked, file, path, errno);
         bytes = NULL;
@@ -115,12 +123,6 @@ static bool is_utf16(const char *bytes, size_t size) {
     }
     return size >= 4 && ((bytes[0] != '\0' && bytes[1] == '\0' && bytes[2] != '\0' && !bytes[3]) ||
                          (bytes[0] == '\0' && bytes[1] != '\0' && bytes[2] == '\0' && bytes[3]));
-}
-
-/* A spreadsheet's own file: a zip archive, or the older binary form. */
-static bool is_workbook(const char *bytes, size_t size) {
-    return size >= 4 &&
-           (memcmp(bytes, "PK\3\4", 4) == 0 || memcmp(bytes, "\xD0\xCF\x11\xE0", 4) == 0);
 }
 
 static size_t line_end(const char *bytes, size_t size, size_t from) {
@@ -228,10 +230,10 @@ bool source_read(struct source *source, const char *path, struct place asked,
     if (bytes == NULL) {
         return !problems->failed;
     }
-    if (is_workbook(bytes, size)) {
+    if (sheet_is(bytes, size)) {
         problem_add(problems, SEVERITY_ERROR, "workbook-file", (struct place){.file = source->file},
-                    "the file is a workbook, not text; save the sheet from the spreadsheet as CSV "
-                    "(UTF-8) and name that file");
+                    "the file is a workbook, not text; only a list may stand in one: give the text "
+                    "file, or save the sheet as CSV (UTF-8)");
         return !problems->failed;
     }
     if (is_utf16(bytes, size)) {
@@ -247,6 +249,84 @@ bool source_read(struct source *source, const char *path, struct place asked,
     source->open = true;
     split(source, bytes, size, problems);
     return !problems->failed;
+}
+
+/* --- lists in workbooks --- */
+
+/* Whether the file's first bytes are a workbook's. */
+static bool begins_as_workbook(const char *path) {
+    char start[4] = "";
+    struct stat about;
+    ssize_t got = -1;
+    const int handle = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+
+    if (handle < 0) {
+        return false;
+    }
+    if (fstat(handle, &about) == 0 && S_ISREG(about.st_mode)) {
+        got = read_all(handle, start, sizeof start);
+    }
+    (void)close(handle);
+    return got > 0 && sheet_is(start, (size_t)got);
+}
+
+static bool has_ending(const char *path, const char *ending) {
+    const size_t size = strlen(path);
+    return size > strlen(ending) && text_same(path + size - strlen(ending), ending);
+}
+
+static bool is_named_workbook(const char *path) {
+    return has_ending(path, ".xlsx") || has_ending(path, ".xlsm") || has_ending(path, ".ods");
+}
+
+const char *source_list_file(struct pool *pool, const char *path) {
+    const char *const sheet = sheet_named(path);
+    return sheet == NULL ? path : pool_text(pool, path, (size_t)(sheet - path) - 1);
+}
+
+static bool read_sheet(struct source *source, const char *path, const char *named,
+                       struct place asked, struct problems *problems) {
+    struct sheet sheet;
+    off_t size;
+    const int handle = open_file(path, asked, asked.file == 0 ? problems_file(problems, path) : 0,
+                                 problems, &size);
+
+    if (handle < 0) {
+        return !problems->failed;
+    }
+    const bool held = sheet_read(&sheet, handle, path, named, problems);
+    (void)close(handle);
+    if (!held) {
+        return false;
+    }
+    *source = (struct source){.lines = sheet.lines,
+                              .bad = sheet.bad,
+                              .count = sheet.count,
+                              .file = sheet.file,
+                              .open = sheet.open,
+                              .cells = true};
+    for (size_t i = 0; i < source->count; i++) {
+        const char *const line = source->lines[i];
+        const struct place place = {.file = source->file, .line = (uint32_t)(i + 1)};
+
+        source->bad[i] = !check_line(line, strlen(line), place, problems) || source->bad[i];
+    }
+    return !problems->failed;
+}
+
+bool source_read_list(struct source *source, const char *path, struct place asked,
+                      struct problems *problems) {
+    const char *const file = source_list_file(&problems->pool, path);
+
+    *source = (struct source){0};
+    if (file == NULL) {
+        problems->failed = true;
+        return false;
+    }
+    if (is_named_workbook(file) || begins_as_workbook(file)) {
+        return read_sheet(source, file, sheet_named(path), asked, problems);
+    }
+    return source_read(source, path, asked, problems);
 }
 
 bool source_begins(const char *path, char first) {

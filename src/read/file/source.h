@@ -17,6 +17,7 @@ struct source {
     size_t count;
     uint16_t file; /* its number among the problems' files */
     bool open;     /* the file could be read */
+    bool cells;    /* a sheet of a workbook (read/sheet/sheet.h): cells are parted by tabs alone */
 };
 
 /* Reads the file at path.  Whatever is wrong goes to problems; then source has no lines, or lines
@@ -26,6 +27,15 @@ struct source {
  * false: memory is out. */
 bool source_read(struct source *source, const char *path, struct place asked,
                  struct problems *problems) __attribute__((warn_unused_result));
+
+/* The same of a list, which may also be a sheet of a workbook: the first that is shown, or the one
+ * whose name stands behind that of the file, `doors.xlsx:Kitchen`. */
+bool source_read_list(struct source *source, const char *path, struct place asked,
+                      struct problems *problems) __attribute__((warn_unused_result));
+
+/* The name of the file that a list is in: path without the name of a sheet. In pool; NULL when
+ * memory is out. */
+const char *source_list_file(struct pool *pool, const char *path);
 
 /* Whether the first byte of the file at path that is no blank is `first`; false too where it cannot
  * be read, which source_read says. */

@@ -51,6 +51,9 @@ static bool check_count(const struct table *table, const struct record *record, 
                     "the heading stands here again; take this line away");
         return false;
     }
+    if (separator == RECORD_CELLS) {
+        return true; /* a column without a heading is the user's own, behind the last one too */
+    }
     if (record->count == 1) {
         other = record_separator(record->cells[0].text);
     }
@@ -78,7 +81,42 @@ static bool check_count(const struct table *table, const struct record *record, 
     return true;
 }
 
-/* The heading: the first record in which anything stands. *at: the line behind it. */
+/* --- the heading --- */
+
+#define MOST_TITLE_LINES 20
+
+static bool has_text(const struct source *source, size_t at) {
+    return !source->bad[at] && source->lines[at][0] != '\0';
+}
+
+/* The line of the heading, from 0, where a title stands above it; else the first. */
+static size_t find_heading(const struct source *source, const struct table_wanted *wanted) {
+    size_t lines = 0;
+
+    for (size_t at = 0; wanted->names != NULL && at < source->count && lines < MOST_TITLE_LINES;
+         at++) {
+        size_t used = 0;
+        size_t names;
+
+        if (!has_text(source, at)) {
+            continue;
+        }
+        lines++;
+        names = record_count_names(source, at, wanted->names, wanted->context, &used);
+        if (names < 2 && (names == 0 || used < 3)) {
+            continue;
+        }
+        /* a heading of two rows: groups of columns, and below them the columns */
+        return at + 1 < source->count && has_text(source, at + 1) &&
+                       record_count_names(source, at + 1, wanted->names, wanted->context, &used) >
+                           names
+                   ? at + 1
+                   : at;
+    }
+    return 0;
+}
+
+/* The heading: the first record from *at on in which anything stands. *at: the line behind it. */
 static bool read_heading(struct table *table, const struct source *source, size_t *at,
                          char *separator, struct problems *problems) {
     for (; *at < source->count; (*at)++) {
@@ -88,7 +126,7 @@ static bool read_heading(struct table *table, const struct source *source, size_
             *at = source->count; /* reported; without a heading nothing can be read */
             return true;
         }
-        *separator = record_separator(source->lines[*at]);
+        *separator = record_separator_of(source, *at);
         if (!record_read(&record, source, *at, *separator, 0, problems)) {
             return false;
         }
@@ -112,7 +150,7 @@ static bool read_heading(struct table *table, const struct source *source, size_
 static bool has_cells_below(const struct source *source, size_t at) {
     for (; at < source->count; at++) {
         const char *const line = source->lines[at];
-        const char *const apart = strchr(line, record_separator(line));
+        const char *const apart = strchr(line, source->cells ? '\t' : record_separator(line));
 
         if (strspn(line, " \t,;") < strlen(line)) {
             return apart != NULL && strspn(apart, " \t,;") < strlen(apart);
@@ -140,16 +178,30 @@ static bool check_heading(struct table *table, const struct source *source, size
     return false;
 }
 
-bool table_read(struct table *table, const char *path, struct place asked, size_t most,
-                struct problems *problems) {
-    struct source source;
-    char separator = ',';
-    size_t at = 0;
-
-    *table = (struct table){0};
-    if (!source_read(&source, path, asked, problems)) {
+/* Keeps a row that fits; false: it is one too many, which was reported. */
+static bool keep_row(struct table *table, const struct record *record, struct place place,
+                     size_t most, struct problems *problems) {
+    if (table->count == most) {
+        problem_add(problems, SEVERITY_ERROR, "too-many-rows", place,
+                    "the list goes on beyond %zu rows; make lists of at most so many", most);
+        table->over = true;
         return false;
     }
+    table->rows[table->count++] = (struct table_row){.cells = record->cells, .place = place};
+    return true;
+}
+
+bool table_read(struct table *table, const char *path, struct place asked,
+                struct table_wanted wanted, struct problems *problems) {
+    struct source source;
+    char separator = ',';
+    size_t at;
+
+    *table = (struct table){0};
+    if (!source_read_list(&source, path, asked, problems)) {
+        return false;
+    }
+    at = find_heading(&source, &wanted);
     table->file = source.file;
     table->open = source.open;
     if (!source.open) {
@@ -162,7 +214,8 @@ bool table_read(struct table *table, const char *path, struct place asked, size_
         return !problems->failed;
     }
     table->rows =
-        pool_take(&problems->pool, source.count < most ? source.count : most, sizeof(*table->rows));
+        pool_take(&problems->pool, source.count < wanted.most ? source.count : wanted.most,
+                  sizeof(*table->rows));
     if (table->rows == NULL) {
         problems->failed = true;
         return false;
@@ -171,21 +224,18 @@ bool table_read(struct table *table, const char *path, struct place asked, size_
         struct place place = {.file = source.file, .line = (uint32_t)(at + 1)};
         struct record record;
 
+        if (source.cells && source.lines[at][0] == '\0') {
+            at++; /* a sheet may have a million of these */
+            continue;
+        }
         if (!record_read(&record, &source, at, separator, table->columns, problems)) {
             return false;
         }
         at += record.lines;
         if (record.good && !is_empty(&record) &&
-            check_count(table, &record, place, separator, problems)) {
-            if (table->count == most) {
-                problem_add(problems, SEVERITY_ERROR, "too-many-rows", place,
-                            "the list goes on beyond %zu rows; make lists of at most so many",
-                            most);
-                table->over = true;
-                break;
-            }
-            table->rows[table->count] = (struct table_row){.cells = record.cells, .place = place};
-            table->count++;
+            check_count(table, &record, place, separator, problems) &&
+            !keep_row(table, &record, place, wanted.most, problems)) {
+            break;
         }
     }
     return !problems->failed && !pool_failed(&problems->pool);

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* A CSV file as rows of cells under a heading, each cell with its place.
+/* A list, from a CSV file or a sheet of a workbook, as rows of cells under a heading, each cell
+ * with its place. What stands above the heading is a title, and not read. Rows in which nothing
+ * stands are skipped.
  *
- * The heading tells the separator: comma, semicolon or tab.  Cells may be quoted the CSV way; a
- * cell that does not begin with a quote may hold inch marks. A quoted cell may go over several
- * lines, it then reads as one. Rows in which nothing stands are skipped. */
+ * Of a CSV file the heading tells the separator: comma, semicolon or tab. Cells may be quoted the
+ * CSV way; a cell that does not begin with a quote may hold inch marks. A quoted cell may go over
+ * several lines, it then reads as one. */
 #ifndef DOORCOST_READ_FILE_TABLE_H
 #define DOORCOST_READ_FILE_TABLE_H
 
@@ -32,10 +34,21 @@ struct table {
     bool over; /* it has more rows than it may have; reported */
 };
 
-/* Reads the file at path; all that table holds lives in the pool of problems. asked: as for
- * source_read. most: rows below the heading; one more is an error, and the rest is not read. Rows
- * that were reported are left out. false: memory is out. */
-bool table_read(struct table *table, const char *path, struct place asked, size_t most,
-                struct problems *problems) __attribute__((warn_unused_result));
+/* What a list may be. */
+struct table_wanted {
+    size_t most; /* rows below the heading; one more is an error, and the rest is not read */
+    /* Whether a cell names a column; the heading is the first of the first 20 lines that has two
+     * such cells, or one among three, or the line below it where that has more of them. NULL, and
+     * where none has: the first in which anything stands. */
+    bool (*names)(const void *context, const char *text);
+    const void *context;
+};
+
+/* Reads the list at path, of a workbook as source_read_list has it; all that table holds lives in
+ * the pool of problems. asked: as for source_read. Rows that were reported are left out. false:
+ * memory is out. */
+bool table_read(struct table *table, const char *path, struct place asked,
+                struct table_wanted wanted, struct problems *problems)
+    __attribute__((warn_unused_result));
 
 #endif

@@ -42,8 +42,9 @@ static void check_ids(struct reader *reader, const struct job *job) {
             continue;
         }
         problem_add(reader->problems, SEVERITY_ERROR, "duplicate-id", order[i]->id.place,
-                    "id '%s' stands in line %u already; give each row its own id",
-                    problem_quote(reader->problems, order[i]->id.s), order[first]->id.place.line);
+                    "id '%s' stands in %s already; give each row its own id",
+                    problem_quote(reader->problems, order[i]->id.s),
+                    problems_spot(reader->problems, order[first]->id.place).text);
     }
 }
 
@@ -125,17 +126,31 @@ static bool read_rows(struct reader *reader, struct job *job, const struct table
     return held && !makes.failed;
 }
 
+#define SET_COUNT 2
+
+/* The columns of a row. */
+static void set_columns(struct column_set sets[SET_COUNT]) {
+    sets[0] = (struct column_set){row_keys, row_key_count, offsetof(struct said, row)};
+    sets[1] =
+        (struct column_set){construction_keys, CONSTRUCTION_KEY_COUNT, offsetof(struct said, own)};
+}
+
+bool door_list_table(struct table *table, const char *path, struct place asked,
+                     struct problems *problems) {
+    struct column_set sets[SET_COUNT];
+    set_columns(sets);
+    return columns_table(table, path, asked, MOST_DOOR_ROWS, sets, SET_COUNT, problems);
+}
+
 bool door_list_read(struct reader *reader, struct job *job, const struct table *table) {
-    const struct column_set sets[] = {
-        {row_keys, row_key_count, offsetof(struct said, row)},
-        {construction_keys, CONSTRUCTION_KEY_COUNT, offsetof(struct said, own)},
-    };
-    const size_t count = COUNT_OF(sets);
+    struct column_set sets[SET_COUNT];
+    const size_t count = SET_COUNT;
     struct column *columns;
 
     if (!table->open || table->columns == 0 || table->over) {
         return true;
     }
+    set_columns(sets);
     columns = columns_find(reader, table, sets, count);
     reader->lacks_known = problems_count(reader->problems, SEVERITY_ERROR) == 0;
     job->rows = pool_take(reader->pool, table->count, sizeof(*job->rows));

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "read/job/job_file.h"
 
+#include "base/array.h"
 #include "base/text.h"
 #include "model/limits.h"
 #include "read/file/ini.h"
@@ -63,8 +64,14 @@ static bool take_rates(struct rates *rates, const char *path, const struct ini *
 
 /* Whether the name is that of a list, which a job would name. */
 static bool is_list(struct problems *problems, const char *path) {
-    const size_t size = strlen(path);
-    if (size < 4 || !text_same(path + size - 4, ".csv")) {
+    static const char *const endings[] = {".csv", ".xlsx", ".xlsm", ".ods"};
+    const char *const file = source_list_file(&problems->pool, path);
+    const char *const ending = file == NULL ? NULL : strrchr(file, '.');
+    bool list = false;
+    for (size_t i = 0; ending != NULL && i < COUNT_OF(endings); i++) {
+        list = list || text_same(ending, endings[i]);
+    }
+    if (!list) {
         return false;
     }
     problem_add(problems, SEVERITY_ERROR, "missing-section",
@@ -139,12 +146,13 @@ static bool read_job(struct job *job, struct rates *rates, const char *path, boo
     if (pool_failed(&job->pool) || problems->failed) {
         return false;
     }
+    job->doors_file =
+        job->doors_path.s == NULL ? NULL : source_list_file(&job->pool, job->doors_path.s);
     if (instead.visit) {
         return true;
     }
     if (!given && job->doors_path.s != NULL &&
-        !table_read(&texts->list, job->doors_path.s, job->doors_path.place, MOST_DOOR_ROWS,
-                    problems)) {
+        !door_list_table(&texts->list, job->doors_path.s, job->doors_path.place, problems)) {
         return false;
     }
     if (!door_list_read(&reader, job, &texts->list)) {

@@ -111,7 +111,7 @@ static const struct key job_keys[] = {
      .help = "of bare lengths in this file and in the door list"},
     {"rates", AS_PATH, FIELD(job, rates_path), "../rates/small-shop.ini", .needed = true,
      .help = "the rates file, from this file's folder"},
-    {"doors", AS_PATH, FIELD(job, doors_path), "doors.csv", .needed = true,
+    {"doors", AS_PATH, FIELD(job, doors_path), "doors.csv", "doors.xlsx:Kitchen", .needed = true,
      .help = "the door list, from this file's folder"},
     {"terms", AS_TEXT, FIELD(job, terms), "Balance due on delivery.",
      .help = "for the foot of the quote"},

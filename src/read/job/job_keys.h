@@ -85,7 +85,10 @@ void row_warn_woods(struct reader *reader, const struct job *job, const struct r
 /* row_make.c: ` in option 'maple'`, or nothing for the base job (NULL). In the problems' pool. */
 const char *option_words(struct reader *reader, const struct option *option);
 
-/* door_list.c: reads the rows of the job from its door list. false: memory is out. */
+/* door_list.c: reads the list at path to a table (columns_table). false: memory is out. */
+bool door_list_table(struct table *table, const char *path, struct place asked,
+                     struct problems *problems) __attribute__((warn_unused_result));
+/* Reads the rows of the job from its door list. false: memory is out. */
 bool door_list_read(struct reader *reader, struct job *job, const struct table *table)
     __attribute__((warn_unused_result));
 

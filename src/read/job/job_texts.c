@@ -90,5 +90,5 @@ bool job_texts_read(struct job_texts *texts, const char *path, struct problems *
                      problems)) {
         return false;
     }
-    return table_read(&texts->list, list, (struct place){0}, MOST_DOOR_ROWS, problems);
+    return door_list_table(&texts->list, list, (struct place){0}, problems);
 }

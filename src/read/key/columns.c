@@ -17,6 +17,24 @@ static const struct key *find(const struct column_set *sets, size_t count, const
     return NULL;
 }
 
+struct known {
+    const struct column_set *sets;
+    size_t count;
+};
+
+static bool is_name(const void *context, const char *text) {
+    const struct known *const known = context;
+    return find(known->sets, known->count, text, &(size_t){0}) != NULL;
+}
+
+bool columns_table(struct table *table, const char *path, struct place asked, size_t most,
+                   const struct column_set *sets, size_t count, struct problems *problems) {
+    const struct known known = {sets, count};
+    return table_read(table, path, asked,
+                      (struct table_wanted){.most = most, .names = is_name, .context = &known},
+                      problems);
+}
+
 /* What the columns of people's own lists are called; common practice, no source. */
 static const char *meant_by(const char *written) {
     static const struct {

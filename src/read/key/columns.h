@@ -19,6 +19,12 @@ struct column {
     size_t at; /* of the key's struct in the row's */
 };
 
+/* Reads the list at path (table_read), whose heading is known by the names of its columns. most:
+ * rows. false: memory is out. */
+bool columns_table(struct table *table, const char *path, struct place asked, size_t most,
+                   const struct column_set *sets, size_t count, struct problems *problems)
+    __attribute__((warn_unused_result));
+
 /* Finds the key of every column of the heading; reports unknown and repeated columns, and needed
  * ones that are not there. An array of table->columns in the problems' pool; NULL when memory is
  * out. */

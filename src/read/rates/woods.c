@@ -61,6 +61,8 @@ const struct key wood_columns[] = {
 };
 const size_t wood_column_count = COUNT_OF(wood_columns);
 
+static const struct column_set wood_set = {wood_columns, COUNT_OF(wood_columns), 0};
+
 /* The one wood in whose names the word stands; -1: none, or several, which are warned of. */
 static int32_t find_by_word(struct reader *reader, const struct rates *rates,
                             const struct lumber *lumber) {
@@ -119,8 +121,7 @@ static void find_wood(struct reader *reader, struct rates *rates, struct lumber 
 }
 
 static void read_rows(struct reader *reader, struct rates *rates, const struct table *table) {
-    const struct column_set set = {wood_columns, wood_column_count, 0};
-    struct column *columns = columns_find(reader, table, &set, 1);
+    struct column *columns = columns_find(reader, table, &wood_set, 1);
 
     rates->woods = pool_take(reader->pool, table->count, sizeof(*rates->woods));
     if (columns == NULL || rates->woods == NULL) {
@@ -130,16 +131,16 @@ static void read_rows(struct reader *reader, struct rates *rates, const struct t
         struct wood *wood = &rates->woods[rates->wood_count];
         int32_t earlier;
 
-        columns_read(reader, columns, table, &table->rows[i], &set, 1, wood);
+        columns_read(reader, columns, table, &table->rows[i], &wood_set, 1, wood);
         if (wood->name.s == NULL) {
             continue;
         }
         earlier = name_find(rates, NAME_WOOD, wood->name.s);
         if (earlier >= 0) {
             problem_add(reader->problems, SEVERITY_ERROR, "duplicate-wood", wood->name.place,
-                        "wood '%s' stands in line %u already; give each name once",
+                        "wood '%s' stands in %s already; give each name once",
                         problem_quote(reader->problems, wood->name.s),
-                        rates->woods[earlier].name.place.line);
+                        problems_spot(reader->problems, rates->woods[earlier].name.place).text);
         }
         rates->wood_count++;
     }
@@ -154,7 +155,7 @@ bool woods_table(struct table *table, const char *named, struct place asked, con
             return named != NULL;
         }
     }
-    return table_read(table, named, asked, MOST_WOODS, problems);
+    return columns_table(table, named, asked, MOST_WOODS, &wood_set, 1, problems);
 }
 
 bool woods_read(struct reader *reader, struct rates *rates, const struct table *table) {

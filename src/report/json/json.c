@@ -51,6 +51,15 @@ void json_put_fields(struct json_maker *maker, json_t *object, const struct fiel
 
 /* --- the head --- */
 
+/* The address of the cell, of a problem of a sheet. */
+static void put_cell(struct json_maker *maker, json_t *object, const struct problems *problems,
+                     struct place place) {
+    const struct place_words words = problems_place(problems, place);
+    if (words.text[0] == '!') {
+        json_put_text(maker, object, "cell", words.text + 1);
+    }
+}
+
 static json_t *problem_object(struct json_maker *maker, const struct problems *problems,
                               const struct problem *p) {
     static const char *const severities[] = {
@@ -65,6 +74,7 @@ static json_t *problem_object(struct json_maker *maker, const struct problems *p
     json_put_text(maker, object, "file", problems_file_name(problems, p->place.file));
     json_put_count(maker, object, "line", p->place.line);
     json_put_count(maker, object, "column", p->place.column);
+    put_cell(maker, object, problems, p->place);
     json_t *const more = json_array();
     for (size_t m = 0; m < p->more_count; m++) {
         json_add(maker, more, json_integer(p->more[m]));

@@ -188,8 +188,9 @@ static uint32_t put_problems(const struct paper *paper, uint16_t sheet, uint32_t
         if (p->severity != severity) {
             continue;
         }
-        book_format(paper->book, sheet, row, COLUMN_ABOUT, LOOK_NOTE, "%s:%u",
-                    paper_file(paper, problems_file_name(problems, p->place.file)), p->place.line);
+        book_format(paper->book, sheet, row, COLUMN_ABOUT, LOOK_NOTE, "%s%s",
+                    paper_file(paper, problems_file_name(problems, p->place.file)),
+                    problems_place(problems, p->place).text);
         const bool accepted = severity == SEVERITY_ACCEPTED;
         book_span(paper->book, sheet, row++, COLUMN_WHAT, COLUMN_SAYS,
                   accepted ? LOOK_WRAP : LOOK_WARN,

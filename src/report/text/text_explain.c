@@ -169,8 +169,9 @@ static void tell_given(const struct teller *t, fig f) {
     if (origin.place.file == 0) {
         say_wrapped(t->page, "    ", 6, "read off the drawing of the door");
     } else if (setting == NULL) {
-        say_wrapped(t->page, "    ", 6, "from %s:%u",
-                    problems_file_name(t->problems, origin.place.file), origin.place.line);
+        say_wrapped(t->page, "    ", 6, "from %s%s",
+                    problems_file_name(t->problems, origin.place.file),
+                    problems_place(t->problems, origin.place).text);
     } else {
         const struct shown learned = show_learned(t->e, f);
         say_wrapped(t->page, "    ", 6, "from %s:%u, %s %s%s%s",

@@ -76,10 +76,11 @@ void accepted_print(struct page *page, const struct problems *problems) {
             continue;
         }
         const char *const name = problems_file_name(problems, p->place.file);
+        const struct place_words place = problems_place(problems, p->place);
         if (p->more_count == 0) {
-            say_wrapped(page, "  -", 4, "%s:%u: %s: %s", name, p->place.line, p->id, p->text);
+            say_wrapped(page, "  -", 4, "%s%s: %s: %s", name, place.text, p->id, p->text);
         } else {
-            say_wrapped(page, "  -", 4, "%s:%u and %s: %s: %s", name, p->place.line,
+            say_wrapped(page, "  -", 4, "%s%s and %s: %s: %s", name, place.text,
                         show_count(p->more_count, "more line").text, p->id, p->text);
         }
     }
