@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: MIT */
-/* The jobs are a list; whoever is free takes the next of it. */
+/* The jobs are a list; whoever is free takes the next of it. Threads of POSIX: what looks for races
+ * does not know those of C. */
 #include "cut/ahead/plan_ahead.h"
 
 #include "base/pool.h"
 
+#include <pthread.h>
 #include <signal.h>
 #include <stdatomic.h>
 #include <stdlib.h>
-#include <threads.h>
 #include <unistd.h>
 
 /* More threads than any job has materials; what a machine has beyond them would be idle. */
@@ -64,16 +65,16 @@ static void make(struct task *t) {
                              : board_plan_make(&t->boards, t->effort, &t->board_plan);
 }
 
-static int make_all(void *argument) {
+static void *make_all(void *argument) {
     struct plan_ahead *const ahead = argument;
     for (size_t i = 0; (i = atomic_fetch_add(&ahead->next, 1)) < ahead->count;) {
         make(&ahead->tasks[i]);
     }
-    return 0;
+    return NULL;
 }
 
 void plan_ahead_make(struct plan_ahead *ahead, size_t threads) {
-    thrd_t others[MOST_THREADS];
+    pthread_t others[MOST_THREADS];
     size_t begun = 0;
     sigset_t all;
     sigset_t before;
@@ -82,13 +83,13 @@ void plan_ahead_make(struct plan_ahead *ahead, size_t threads) {
     ahead->made = true;
     (void)sigfillset(&all); /* signals are for the thread that writes the files */
     (void)pthread_sigmask(SIG_SETMASK, &all, &before);
-    while (begun + 1 < wanted && thrd_create(&others[begun], make_all, ahead) == thrd_success) {
+    while (begun + 1 < wanted && pthread_create(&others[begun], NULL, make_all, ahead) == 0) {
         begun++;
     }
     (void)pthread_sigmask(SIG_SETMASK, &before, NULL);
     (void)make_all(ahead);
     for (size_t i = 0; i < begun; i++) {
-        (void)thrd_join(others[i], NULL);
+        (void)pthread_join(others[i], NULL);
     }
 }
 
