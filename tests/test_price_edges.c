@@ -3,10 +3,13 @@
  * jobs that have one thing of many. */
 #include "support.h"
 
+#include "price/outcome.h"
+
 #include <setjmp.h>
 #include <stdarg.h>
 
 #include <cmocka.h>
+#include <string.h>
 
 #define ONE "S1,24,24\n"
 /* A slab from one sheet, which is all that the job costs. */
@@ -107,7 +110,22 @@ static void test_edges(void **state) {
     bench_run(cases, COUNT(cases), BENCH_INCH);
 }
 
+/* An outcome is nothing where all of its numbers are, and each of them counts. */
+static void test_nothing(void **state) {
+    (void)state;
+    int64_t numbers[sizeof(struct outcome) / sizeof(int64_t)] = {0};
+    struct outcome outcome = {0};
+    assert_true(outcome_none(outcome));
+    for (size_t i = 0; i < COUNT(numbers); i++) {
+        numbers[i] = -1;
+        memcpy(&outcome, numbers, sizeof outcome);
+        assert_false(outcome_none(outcome));
+        numbers[i] = 0;
+    }
+}
+
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_edges)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_edges),
+                                       cmocka_unit_test(test_nothing)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

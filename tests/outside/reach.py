@@ -118,6 +118,8 @@ def check_lever(job, lever, answer, wanted, base):
     total = Fraction(told["client pays"])
     if reaches(total, wanted, base) != answer["reaches it"]:
         fail(f"{what}: {float(total):.2f} reaches it: {answer['reaches it']}")
+    if (total - base) * (wanted - base) < 0:
+        fail(f"{what}: {float(total):.2f} is on the other side of {float(base):.2f}")
     if answer["reaches it"] and then != now:
         before = then + (STEP if then < now else -STEP)
         if reaches(lever(before)["client pays"], wanted, base):
