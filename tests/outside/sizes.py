@@ -22,7 +22,7 @@ from fractions import Fraction
 
 FIELDS = {"client pays": ("sale", "total"), "before tax": ("sale", "before tax"),
           "to buy": ("purchase", "spent in all")}
-STYLES = {"kitchen": ["shaker", "raised", "louvered"], "old-house": ["shaker"],
+STYLES = {"kitchen": ["shaker", "raised", "louvered"], "old-house": ["shaker", "wide-shaker"],
           "tea-kitchen": [], "station": []}
 COUNTS = [1, 23]
 
