@@ -319,6 +319,17 @@ static void test_names(void **state) {
     assert_string_equal(show_paper(&(struct job){.paper = {.choice = PAPER_QUOTE}}), "Quote");
 }
 
+/* A blank within a size does not break (U+00A0); a size without one is as length_show has it. */
+static void test_unbroken(void **state) {
+    (void)state;
+    char text[64];
+    assert_string_equal(show_unbroken(24 * NM_PER_INCH + 8 * NM_PER_64TH, LENGTH_INCH, text, 64),
+                        "24\xC2\xA0"
+                        "1/8");
+    assert_string_equal(show_unbroken(24 * NM_PER_INCH, LENGTH_INCH, text, 64), "24");
+    assert_string_equal(show_unbroken(595 * NM_PER_MM, LENGTH_MM, text, 64), "595");
+}
+
 static void test_paper_size(void **state) {
     (void)state;
     static const struct {
@@ -454,6 +465,7 @@ int main(void) {
         cmocka_unit_test(test_difference),
         cmocka_unit_test(test_other_differences),
         cmocka_unit_test(test_names),
+        cmocka_unit_test(test_unbroken),
         cmocka_unit_test(test_paper_size),
         cmocka_unit_test(test_colors),
         cmocka_unit_test(test_plan_words),

@@ -85,7 +85,7 @@ class Sheet:
                     fail(f"{path.name}: page {page + 1}: '{text}' at {box} is on no label")
                 if box[3] - box[1] < LEAST:
                     fail(f"{path.name}: '{text}' is {box[3] - box[1]:.1f} points high")
-                found[page * self.columns * self.rows + place].append((round(box[1]), box[0], text))
+                found[page * self.columns * self.rows + place].append((round(box[1]), box[0], text.replace("\u00a0", " ")))
         return {place: " ".join(word[-1] for word in sorted(words)) for place, words in sorted(found.items())}
 
 

@@ -192,7 +192,9 @@ void client_pdf_kinds(struct client_page *p) {
     struct flow *const f = &p->flow;
     flow_heading(f, CLIENT_KINDS_HEAD, kinds_row(p, 0, false));
     for (size_t i = 0; i < p->offer->kind_count; i += ACROSS) {
-        (void)flow_need(f, kinds_row(p, i, false));
+        if (flow_need(f, kinds_row(p, i, false))) {
+            flow_heading(f, CLIENT_KINDS_HEAD ", continued", kinds_row(p, i, false));
+        }
         f->y += kinds_row(p, i, true);
     }
 }

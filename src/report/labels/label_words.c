@@ -124,16 +124,19 @@ static const char *part_words(struct writer *w, const struct part *part) {
 static const char *size_words(struct writer *w, const struct part *part) {
     const enum length_unit unit = w->e->job->unit;
     const bool field = part_is_field(part->kind);
-    const struct shown size = field ? show_size(part->shown_width, part->shown_height, unit)
-                                    : show_size(part->length, part->width, unit);
-    char thick[32];
-    char rise[32];
+    const length across = field ? part->shown_width : part->length;
+    const length down = field ? part->shown_height : part->width;
+    char sizes[2][64];
+    char thick[64];
+    char rise[64];
     const char *const arch =
         part->rise == 0
             ? ""
-            : pool_words(w->pool, ", arch %s", length_show(part->rise, unit, rise, sizeof rise));
-    return pool_words(w->pool, "%s x %s%s", size.text,
-                      length_show(part->thickness, unit, thick, sizeof thick), arch);
+            : pool_words(w->pool, ", arch %s", show_unbroken(part->rise, unit, rise, sizeof rise));
+    return pool_words(w->pool, "%s x %s x %s%s",
+                      show_unbroken(across, unit, sizes[0], sizeof sizes[0]),
+                      show_unbroken(down, unit, sizes[1], sizeof sizes[1]),
+                      show_unbroken(part->thickness, unit, thick, sizeof thick), arch);
 }
 
 static void add_part(struct writer *w, const struct part *part) {

@@ -6,7 +6,7 @@
 enum { COLUMN_BOX, COLUMN_WHAT, COLUMN_SIZE, COLUMN_COUNT, COLUMN_UNIT, COLUMN_PRICE, COLUMN_COST };
 #define TOGETHER "together"
 
-enum { COLUMN_NOTE = COLUMN_COST + 1 };
+enum { COLUMN_GAP = COLUMN_COST + 1, COLUMN_NOTE };
 
 /* Words that follow when figures are changed. */
 static void put_note(const struct paper *paper, uint16_t sheet, uint32_t row,
@@ -56,11 +56,12 @@ static uint32_t put_group(const struct paper *paper, uint16_t sheet, uint32_t ro
 }
 
 void sheet_buy(const struct paper *paper, uint16_t sheet) {
-    static const char *const heads[] = {"",     "what",  "size", "how many",
-                                        "unit", "price", "cost", "note"};
+    static const char *const heads[] = {"",      "what", "size", "how many", "unit",
+                                        "price", "cost", "",     "note"};
     struct book *const book = paper->book;
     const struct estimate *const e = paper->base;
     struct buy_list list;
+    book_whole_short(book, sheet);
     uint32_t row = paper_title(paper, sheet, 0,
                                "A cost stands on the line that it is paid for; the lines below it "
                                "say what it is made up of.");
@@ -86,6 +87,7 @@ void sheet_buy(const struct paper *paper, uint16_t sheet) {
     book_text(book, sheet, row, COLUMN_WHAT, LOOK_LABEL, "in all");
     book_text(book, sheet, row, COLUMN_UNIT, LOOK_UNIT, e->rates->shop.currency.s);
     book_figure(book, sheet, row, COLUMN_COST, LOOK_GRAND, list.total);
+    book_width(book, sheet, COLUMN_GAP, 1.5);
     book_width(book, sheet, COLUMN_NOTE, 30);
     buy_list_clear(&list);
 }

@@ -5,6 +5,7 @@
 #include "model/name.h"
 #include "report/shop/paper.h"
 #include "report/words/cut_list.h"
+#include "report/words/show.h"
 
 enum {
     COLUMN_STOP,
@@ -30,8 +31,9 @@ static void put_count(const struct paper *paper, uint16_t sheet, uint32_t row, u
     book_number(paper->book, sheet, row, column, look, UNIT_COUNT, 0, count);
 }
 
+/* Lists of sizes are broken over lines, a size is not. */
 static const char *show_nm(const struct paper *paper, length value, char *text, size_t size) {
-    return length_show(value, paper->base->units.lengths, text, size);
+    return show_unbroken(value, paper->base->units.lengths, text, size);
 }
 
 /* The fence, widest strips first: `2 3/8 (80 strips, 163 ft)`. */
@@ -43,7 +45,7 @@ static uint32_t put_fences(const struct paper *paper, uint16_t sheet, uint32_t r
     const char *words = stock->kind == MATERIAL_LUMBER ? "Rip to" : "Fence";
     for (size_t i = 0; i < stock->fence_count; i++) {
         const struct cut_fence *const f = &stock->fences[i];
-        char width[32];
+        char width[64];
         words = pool_words(&book->pool, "%s%s %s (%lld x, %lld %s)", words, i == 0 ? "" : ",",
                            show_nm(paper, f->width, width, sizeof width), (long long)f->strips,
                            (long long)((f->run + unit - 1) / unit), mm ? "m" : "ft");
@@ -75,7 +77,7 @@ static uint32_t put_stock(const struct paper *paper, uint16_t sheet, uint32_t ro
                           const struct cut_run *stock) {
     struct book *const book = paper->book;
     const uint32_t first = row;
-    char thick[32];
+    char thick[64];
     int64_t stop = 0;
     book_format(book, sheet, row++, 0, LOOK_SECTION, "%s, %s thick",
                 material_name(paper->base->rates, stock->kind, stock->material),
@@ -144,7 +146,7 @@ static const char *setup_words(const struct paper *paper, const struct operation
     const struct operation *const op = &paper->base->rates->operations[o->operation];
     const char *words = per[op->setup_per.choice];
     for (size_t i = 0; i < o->setup_at_count; i++) {
-        char at[32];
+        char at[64];
         words = pool_words(&paper->book->pool, "%s%s %s", words, i == 0 ? "" : ",",
                            show_nm(paper, o->setup_at[i], at, sizeof at));
     }

@@ -250,6 +250,7 @@ void sheet_quote(const struct paper *paper, uint16_t sheet) {
     put_doors(&p);
     put_sums(&p);
     put_options(&p);
+    book_heads_end(p.book, sheet, p.row);
     put_parties(&p);
     put_terms(&p);
 }

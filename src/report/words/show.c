@@ -131,6 +131,16 @@ struct shown show_value(const struct value *value, enum length_unit lengths) {
                 unit_name((enum unit)value->unit));
 }
 
+char *show_unbroken(length value, enum length_unit lengths, char *text, size_t size) {
+    static const char blank[] = "\xC2\xA0"; /* U+00A0 */
+    char plain[32];
+    (void)length_show(value, lengths, plain, sizeof plain);
+    const size_t first = strcspn(plain, " ");
+    (void)snprintf(text, size, "%.*s%s%s", (int)first, plain, plain[first] == '\0' ? "" : blank,
+                   plain[first] == '\0' ? "" : plain + first + 1);
+    return text;
+}
+
 struct shown show_size(length width, length height, enum length_unit lengths) {
     char across[32];
     char up[32];

@@ -46,6 +46,10 @@ struct shown show_value(const struct value *value, enum length_unit lengths);
 /* Width x height: `17 3/4 x 23 3/4`. */
 struct shown show_size(length width, length height, enum length_unit lengths);
 
+/* A size that stays on one line where words around it are broken: between 24 and 1/8 stands a blank
+ * that no program breaks at. text: of size bytes, 64 or more; returns it. */
+char *show_unbroken(length value, enum length_unit lengths, char *text, size_t size);
+
 /* What the percent of waste is of: `45 % added to net (x 1.45)`, `31 % lost of what is bought
  * (/ 0.69)`. */
 struct shown show_waste(const struct value *waste, enum waste_as as);

@@ -70,6 +70,14 @@ void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t l
     book->sheets[sheet].freeze_column = freeze_column;
 }
 
+void book_heads_end(struct book *book, uint16_t sheet, uint32_t end) {
+    book->sheets[sheet].heads_end = end;
+}
+
+void book_whole_short(struct book *book, uint16_t sheet) {
+    book->sheets[sheet].whole_short = true;
+}
+
 void book_print_rows(struct book *book, uint16_t sheet, uint32_t first, uint32_t end) {
     assert(first > 0);
     book->sheets[sheet].print_from = first;

@@ -117,7 +117,9 @@ struct book_sheet {
     uint16_t width_count;
     bool landscape;
     uint32_t repeat_first,
-        repeat_last; /* heading rows printed on every page, when repeat_last > 0 */
+        repeat_last;    /* heading rows printed on every page, when repeat_last > 0 */
+    uint32_t heads_end; /* behind the rows that the last of these heads; 0: it heads all */
+    bool whole_short;   /* whole amounts have no noughts behind the point */
     uint32_t freeze_row;
     uint16_t freeze_column;
     uint32_t print_from; /* the first row that is printed; 0: all are */
@@ -206,6 +208,12 @@ void book_width(struct book *book, uint16_t sheet, uint16_t column, double chara
 /* Rows first to last are headings: kept in sight and printed on every page. */
 void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t last,
                    uint16_t freeze_column);
+/* The last heading row heads only the rows before `end`: where the first page holds them all, the
+ * others repeat but the rows above it. */
+void book_heads_end(struct book *book, uint16_t sheet, uint32_t end);
+/* Amounts that are whole are shown so, `100`, where others have 97.1234: on a sheet that lists
+ * unlike things. */
+void book_whole_short(struct book *book, uint16_t sheet);
 /* The rows before first stay on screen, and, where end is not 0, those from end on: links have no
  * use on paper. first must be over 0. */
 void book_print_rows(struct book *book, uint16_t sheet, uint32_t first, uint32_t end);

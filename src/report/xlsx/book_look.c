@@ -39,6 +39,20 @@ void look_number_format(enum unit unit, uint8_t decimals, int64_t value, char *n
                    unit == UNIT_PERCENT ? "\" %\"" : "");
 }
 
+bool look_whole_format(enum unit unit, uint8_t decimals, int64_t value, char *number) {
+    int64_t one = 1;
+    for (uint8_t d = 0; d < decimals; d++) {
+        one *= 10;
+    }
+    const bool own = is_money(unit) || unit == UNIT_PERCENT || unit == UNIT_IN || unit == UNIT_MM ||
+                     unit == UNIT_HOUR;
+    if (decimals == 0 || own || value % one != 0) {
+        return false;
+    }
+    (void)snprintf(number, 32, "General"); /* which shows decimals again once there are some */
+    return true;
+}
+
 void look_shown(enum unit unit, uint8_t decimals, int64_t value, char *text, size_t size) {
     if (unit == UNIT_IN && is_64ths(value, decimals)) {
         (void)length_show(value / 15625 * NM_PER_64TH, LENGTH_INCH, text, size);

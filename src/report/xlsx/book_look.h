@@ -24,6 +24,10 @@ struct book_looks {
  * fractions.  number: 32 bytes. */
 void look_number_format(enum unit unit, uint8_t decimals, int64_t value, char *number);
 
+/* The format of an amount that is whole and may be shown so; false: it is not, or is money, a
+ * percent or a length, which have decimals of their own. number: 32 bytes. */
+bool look_whole_format(enum unit unit, uint8_t decimals, int64_t value, char *number);
+
 /* The format of a look with a number format ("" for text), wrap: its text over lines; borrowed from
  * the workbook; NULL: out of memory. */
 lxw_format *look_format(struct book_looks *looks, enum look look, const char *number, bool wrap);

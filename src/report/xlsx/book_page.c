@@ -229,6 +229,16 @@ static void set_print_area(const struct layout *l) {
     worksheet_print_area(sheet, l->sheet->print_from, 0, rows - 1, (lxw_col_t)(columns - 1));
 }
 
+/* The heading rows of all pages. breaks: before which rows these start. */
+static void repeat_heads(const struct layout *l, const uint32_t *breaks) {
+    const struct book_sheet *const s = l->sheet;
+    const bool headed = s->heads_end == 0 || (breaks[0] != 0 && breaks[0] < s->heads_end);
+    const uint32_t last = headed ? s->repeat_last : s->repeat_last - 1;
+    if (s->repeat_last > 0 && last >= s->repeat_first) {
+        worksheet_repeat_rows(l->b->sheets[l->index], s->repeat_first, last);
+    }
+}
+
 /* Fits the sheet to its paper. */
 static bool fit(struct layout *l) {
     const double wide = sheet_width(l);
@@ -255,6 +265,7 @@ static bool fit(struct layout *l) {
         worksheet_set_landscape(sheet);
     }
     (void)count_pages(l, l->scale, breaks, &last);
+    repeat_heads(l, breaks);
     worksheet_set_print_scale(sheet, (uint16_t)(l->scale * 100));
     if (folded) {
         group_columns(l);
@@ -277,9 +288,6 @@ bool binder_page(const struct binder *b, uint16_t index) {
                    s->title);
     worksheet_set_footer(sheet, footer);
     worksheet_gridlines(sheet, LXW_HIDE_ALL_GRIDLINES);
-    if (s->repeat_last > 0) {
-        worksheet_repeat_rows(sheet, s->repeat_first, s->repeat_last);
-    }
     if (s->freeze_row > 0 || s->freeze_column > 0) {
         worksheet_freeze_panes(sheet, s->freeze_row, s->freeze_column);
     }

@@ -111,7 +111,10 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
     }
     char number[32];
     const int64_t value = binder_value(b, cell);
-    look_number_format((enum unit)cell->unit, shown_decimals(b, cell), value, number);
+    if (!b->book->sheets[cell->sheet].whole_short ||
+        !look_whole_format((enum unit)cell->unit, cell->decimals, value, number)) {
+        look_number_format((enum unit)cell->unit, shown_decimals(b, cell), value, number);
+    }
     lxw_format *const format = look_format(&b->looks, (enum look)cell->look, number, false);
     const double shown = as_double(value, cell->decimals);
     if (cell->kind == CELL_FORMULA) {
