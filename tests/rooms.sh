@@ -82,7 +82,7 @@ reach() {
 
 for room in $(reach report/client); do
     case "$room" in
-    base | figure | report/client | report/draw | report/offer | report/type | report/xlsx) ;;
+    base | figure | report/client | report/draw | report/html | report/offer | report/type | report/xlsx) ;;
     *) echo "report/client: reaches $room, and the client's papers may not" >>"$found" ;;
     esac
 done

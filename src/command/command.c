@@ -165,7 +165,8 @@ static const struct command rows[COMMAND_COUNT] = {
          "plans, what to buy and to cut, hours and cost. Each number opens to how it was made, "
          "down to file and line; rates can be moved, and the whole estimate follows to the cent; "
          "what is bought and cut can be ticked off, which the browser "
-         "remembers. For the shop alone: it shows what the job costs.",
+         "remembers. For the shop alone: it shows what the job costs. With --client a second "
+         "page, -client.html, holds the offer to the client and nothing else.",
          WORK_PURCHASES, TRACE_FIRST, 0, true, command_show, NULL},
     [PLACE_MEASURE] =
         {"measure", "print a blank sheet to measure on",

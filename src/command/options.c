@@ -48,8 +48,9 @@ static const struct option_row rows[] = {
     {"counts", "LIST", "how many are ordered, with commas between; else 1,2,5,10,50", AT(counts),
      1u << PLACE_TABLE, '\0', false},
     {"client", NULL,
-     "a price list that a client may see, without cost; -o writes it as .pdf or .xlsx", AT(client),
-     1u << PLACE_TABLE, '\0', false},
+     "table: a price list that a client may see, without cost, which -o writes as .pdf or .xlsx; "
+     "show: a second page, -client.html, with the offer alone",
+     AT(client), 1u << PLACE_TABLE | 1u << PLACE_SHOW, '\0', false},
     {"hours", "COUNT",
      "hours at the bench that there are: choose the ways that keep the job within", AT(hours),
      1u << PLACE_WAYS, '\0', false},

@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: MIT
 """What the client gets of a job holds what a client may see, and nothing else.
 
-    client.py DOORCOST secrets JOB.ini   unpacks both files and searches them
+    client.py DOORCOST secrets JOB.ini   unpacks both files, and the page, and searches them
     client.py DOORCOST sums JOB.ini      recalculated, the workbook stays as it is, and adds up
     client.py DOORCOST repeat JOB.ini    the same inputs in two folders give the same bytes
     client.py DOORCOST keep JOB.ini      which files are overwritten, and that all are or none
@@ -11,6 +11,7 @@ Every number with decimals that stands in a file must be one that the client may
 sale, prices of doors where they are shown, sizes, percentages said), so a cost or a rate can't hide
 under any name.  Exit status 0: all is well.
 """
+import html.parser
 import json
 import pathlib
 import re
@@ -103,6 +104,41 @@ def pdf_texts(path):
     return texts
 
 
+class PageTexts(html.parser.HTMLParser):
+    """Every text of a page, and the attributes that people are read; how it is drawn is left out."""
+
+    def __init__(self):
+        super().__init__()
+        self.inside = []
+        self.texts = []
+
+    def handle_starttag(self, tag, attrs):
+        if tag in ("style", "script", "svg", "text"):
+            self.inside.append(tag)
+        if tag == "script":
+            fail("the client's page has a script")
+        self.texts += [(name, value) for name, value in attrs
+                       if name in ("alt", "title", "aria-label", "id", "data-l", "content")]
+
+    def handle_endtag(self, tag):
+        if self.inside and self.inside[-1] == tag:
+            self.inside.pop()
+
+    def handle_comment(self, data):
+        if not re.fullmatch(r" doorcost [0-9a-f]{16} ", data):
+            fail(f"the client's page has a comment: {data}")
+
+    def handle_data(self, data):
+        if data.strip() and (not self.inside or self.inside[-1] == "text"):
+            self.texts.append(("text", data))
+
+
+def page_texts(path):
+    reader = PageTexts()
+    reader.feed(path.read_text(encoding="utf-8"))
+    return reader.texts
+
+
 def visible(result, detail):
     """The numbers with decimals that the client may see, as they are printed."""
     base, *options = result["estimates"]
@@ -149,9 +185,16 @@ def secrets(doorcost, job):
             if done.returncode != 0:
                 fail(done.stderr)
                 return
+            shown = subprocess.run([doorcost, "show", str(copy.relative_to(folder)), "-o", "out.html",
+                                    "--client", "--effort", "5"],
+                                   cwd=folder, capture_output=True, text=True, check=False)
+            if shown.returncode != 0:
+                fail(shown.stderr)
+                return
             allowed = visible(json.loads(done.stdout), detail)
             for path, texts in ((folder / "out-client.xlsx", book_texts),
-                                (folder / "out-client.pdf", pdf_texts)):
+                                (folder / "out-client.pdf", pdf_texts),
+                                (folder / "out-client.html", page_texts)):
                 search(f"{detail}: {path.name}", texts(path), {plain(one) for one in allowed}, name)
 
 

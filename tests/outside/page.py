@@ -21,7 +21,7 @@ from browser import Browser
 HERE = pathlib.Path(__file__).resolve().parent
 WIDTHS = (360, 800, 1400)
 MOST_BYTES = 1_000_000  # of the kitchen's page
-MOST_MILLISECONDS = 1000  # to show it; 200 are the aim, and a busy machine takes longer
+MOST_MILLISECONDS = 2000  # to show it; 200 are the aim, and a busy machine takes longer
 NASTY = "</script><b>\"x\" & 'y'<!--"
 
 
@@ -62,14 +62,20 @@ def run(*words, **more):
     return subprocess.run(words, check=True, capture_output=True, text=True, **more)
 
 
-def write(doorcost, job, page):
-    run(doorcost, "show", job, "-o", page)
+def read(page):
+    """The text of a page, what its script is given, and what is wrong with its markup."""
     text = page.read_text(encoding="utf-8")
     reader = Reader()
     reader.feed(text)
     reader.close()
-    faults = [f"{page.name}: {fault}" for fault in reader.faults + reader.open]
-    return text, json.loads(reader.data), faults
+    return text, reader.data, [f"{page.name}: {fault}" for fault in reader.faults + reader.open]
+
+
+def write(doorcost, job, page):
+    run(doorcost, "show", job, "-o", page, "--client")
+    text, data, faults = read(page)
+    client, _, more = read(page.with_stem(page.stem + "-client"))
+    return text + client, json.loads(data), faults + more
 
 
 def compare_tapes(name, data, quoted):
@@ -106,7 +112,7 @@ def look(browser, page):
         browser.width(width)
         browser.open(page)
         browser.ask((HERE / "page_check.js").read_text())
-        seen = browser.ask(f"look({json.dumps(page.name)}, {width}, {json.dumps(width == 800)})")
+        seen = browser.ask(f"look({json.dumps(page.name)}, {width}, {json.dumps(width == 800 and not page.stem.endswith('-client'))})")
         faults += seen["faults"]
         slowest = max(slowest, seen["milliseconds"])
     if slowest > MOST_MILLISECONDS:
@@ -143,19 +149,19 @@ def main():
             quoted = json.loads(run(doorcost, "quote", job, "--json", "-o", folder / "b.xlsx", "--force").stdout)
             faults += more + compare_tapes(page.name, data, quoted)
             pages.append(page)
-            if job.stem == "kitchen" and len(text.encode()) > MOST_BYTES:
-                faults.append(f"{page.name}: {len(text.encode())} bytes, at most {MOST_BYTES}")
+            if job.stem == "kitchen" and page.stat().st_size > MOST_BYTES:
+                faults.append(f"{page.name}: {page.stat().st_size} bytes, at most {MOST_BYTES}")
             if job.stem == "nasty" and NASTY in text:
                 faults.append("nasty.html: a name stands there as markup")
         with Browser() as browser:
-            for page in pages:
+            for page in pages + [page.with_stem(page.stem + "-client") for page in pages]:
                 more, slowest = look(browser, page)
                 faults += more
                 times.append(slowest)
             faults += ticks(browser, pages[0]) + browser.heard
     for fault in faults[:50]:
         print(fault)
-    print(f"{len(pages)} pages at {len(WIDTHS)} widths, slowest shown in {max(times)} ms; "
+    print(f"{2 * len(pages)} pages at {len(WIDTHS)} widths, slowest shown in {max(times)} ms; "
           f"{len(faults)} faults")
     return 1 if faults else 0
 

@@ -42,10 +42,49 @@ void html_element(struct html *html, const char *tag, const char *words);
 /* A text of JSON with its quotes, in a script: nothing of it can end the script. */
 void html_json(struct html *html, const char *text);
 
+/* --- tables: on a narrow page each row is a block, and each cell says what it is --- */
+
+/* The head of a column, of words or of numbers. */
+struct html_head {
+    const char *name; /* "": it needs none */
+    bool number;
+};
+
+struct html_table {
+    struct html *html;
+    const struct html_head *heads;
+    size_t count, column;
+};
+
+/* Begins a table; the first head is of what each row is about. caption: what it shows; heads:
+ * borrowed. */
+void html_table(struct html_table *table, struct html *html, const char *caption,
+                const struct html_head *heads, size_t count);
+/* Ends it. */
+void html_table_end(struct html_table *table);
+/* A line over all columns: a heading within the table. */
+void html_row_head(struct html_table *table, const char *words);
+/* Begins a row; class: of its style, "". */
+void html_row(struct html_table *table, const char *class);
+/* Ends it; cells that were not filled are left out. */
+void html_row_end(struct html_table *table);
+/* The next cell, with words; left empty where there are none. */
+void html_cell(struct html_table *table, const char *words);
+/* Left empty. */
+void html_cell_none(struct html_table *table);
+/* Begins the next cell; html_cell_end ends it. */
+void html_cell_open(struct html_table *table);
+/* Ends a cell. */
+void html_cell_end(struct html_table *table);
+
+/* --- pictures --- */
+
 /* A picture in PNG; words: what it shows, for who does not see it; class: of its style. */
 void html_picture(struct html *html, const unsigned char *png, size_t size, const char *class,
                   const char *words);
-/* A door as it looks, with its sizes, as SVG; words: likewise. */
-void html_drawing(struct html *html, const struct elevation *elevation, const char *words);
+/* A door as it looks, as SVG; sizes: with its dimensions, what is hidden
+ * and the marks of hinges; words: likewise. */
+void html_drawing(struct html *html, const struct elevation *elevation, bool sizes,
+                  const char *words);
 
 #endif

@@ -19,6 +19,8 @@
 struct sheet {
     struct html *h;
     const struct elevation *e;
+    bool sizes;                /* with what is hidden and the marks of hinges, too */
+    size_t dimensions;         /* that are drawn */
     double scale;              /* units a nm */
     double mark;               /* how deep marks of hinges stand out of the leaf */
     double part_wide, part_up; /* room of the labels of parts: beside the leaf, below it */
@@ -54,7 +56,7 @@ static void measure(struct sheet *s) {
                                : (double)b->height * s->scale;
         s->mark = out > s->mark ? out : s->mark;
     }
-    for (size_t i = 0; i < e->dimension_count; i++) {
+    for (size_t i = 0; i < s->dimensions; i++) {
         const struct elevation_dimension *const d = &e->dimensions[i];
         const double wide = label_wide(e, d);
         double *const most = !d->upright ? &s->part_up : d->whole ? &s->whole_wide : &s->part_wide;
@@ -151,7 +153,10 @@ static void put_note(const struct sheet *s) {
 static void put_all(const struct sheet *s) {
     const struct elevation *const e = s->e;
     for (size_t i = 0; i < e->box_count; i++) {
-        put_box(s, &e->boxes[i]);
+        const enum trait trait = e->boxes[i].trait;
+        if (s->sizes || (trait != TRAIT_HIDDEN && trait != TRAIT_HINGE)) {
+            put_box(s, &e->boxes[i]);
+        }
     }
     for (size_t i = 0; i < e->stroke_count; i++) {
         const struct elevation_stroke *const l = &e->strokes[i];
@@ -159,7 +164,7 @@ static void put_all(const struct sheet *s) {
                     (double)l->x1 * s->scale, (double)l->y1 * s->scale, (double)l->x2 * s->scale,
                     (double)l->y2 * s->scale);
     }
-    for (size_t i = 0; i < e->dimension_count; i++) {
+    for (size_t i = 0; i < s->dimensions; i++) {
         if (e->dimensions[i].upright) {
             put_upright(s, &e->dimensions[i]);
         } else {
@@ -169,8 +174,8 @@ static void put_all(const struct sheet *s) {
     put_note(s);
 }
 
-void html_drawing(struct html *h, const struct elevation *e, const char *words) {
-    struct sheet s = {.h = h, .e = e};
+void html_drawing(struct html *h, const struct elevation *e, bool sizes, const char *words) {
+    struct sheet s = {.h = h, .e = e, .sizes = sizes, .dimensions = sizes ? e->dimension_count : 0};
     s.scale = LEAF_WIDE / (double)e->width;
     const double high = LEAF_HIGH / (double)e->height;
     s.scale = high < s.scale ? high : s.scale;

@@ -20,6 +20,7 @@ struct view_rate {
 /* A page in the making. */
 struct view {
     struct html html;
+    struct html_table table; /* the one in the making */
     struct view_rate *rates; /* in the order of the file */
     size_t rate_count;
     const struct page_facts *facts;
@@ -44,42 +45,8 @@ void view_section(struct view *view, const char *id, const char *title);
 /* Ends the part. */
 void view_section_end(struct view *view);
 
-/* --- tables: on a narrow page each row is a block, and each cell says what it is --- */
-
-/* The head of a column, of words or of numbers. */
-struct view_head {
-    const char *name; /* "": it needs none */
-    bool number;
-};
-
-struct view_table {
-    struct view *view;
-    const struct view_head *heads;
-    size_t count, column;
-};
-
-/* Begins a table; the first head is of what each row is about. caption: what it shows; heads:
- * borrowed. */
-struct view_table view_table(struct view *view, const char *caption, const struct view_head *heads,
-                             size_t count);
-/* Ends it. */
-void view_table_end(struct view_table *table);
-/* A line over all columns: a heading within the table. */
-void view_row_head(struct view_table *table, const char *words);
-/* Begins a row; class: of its style, "". */
-void view_row(struct view_table *table, const char *class);
-/* Ends it; cells that were not filled are left out. */
-void view_row_end(struct view_table *table);
-/* The next cell with words, one with a figure, or one that is left empty. */
-void view_cell(struct view_table *table, const char *words);
-/* With a figure. */
-void view_cell_figure(struct view_table *table, fig figure, unsigned how);
-/* Left empty. */
-void view_cell_none(struct view_table *table);
-/* Begins the next cell; view_cell_end ends it. */
-void view_cell_open(struct view_table *table);
-/* Ends a cell. */
-void view_cell_end(struct view_table *table);
+/* The next cell of the table in the making, with a figure; left empty where there is none. */
+void view_cell_figure(struct view *view, fig figure, unsigned how);
 
 /* Label, figure with unit, and note of each field with any of these views whose figure is set. */
 void view_fields(struct view *view, const char *caption, const struct field_table *fields,

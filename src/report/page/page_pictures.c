@@ -17,7 +17,7 @@ static void put_looks(struct view *v, const struct door_looks *looks) {
     for (size_t i = 0; i < looks->count && i < MOST_DRAWINGS; i++) {
         const struct door_look *const look = &looks->list[i];
         html_put(&v->html, "<figure>");
-        html_drawing(&v->html, &look->elevation.drawing, look->alt);
+        html_drawing(&v->html, &look->elevation.drawing, true, look->alt);
         html_put(&v->html, "<figcaption>");
         html_element(&v->html, "b", look->ids);
         html_text(&v->html, look->words);

@@ -32,119 +32,118 @@ static void put_parties(struct view *v) {
 
 /* --- doors --- */
 
-static void put_words(struct view_table *t, const struct leaf_figures *leaf) {
+static void put_words(struct view *v, const struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     const char *const finish = door->construction->finish.index < 0
                                    ? "bare"
                                    : text_or_empty(door->construction->finish.name.s);
     const char *const more[] = {show_note(door), show_remark(door),
                                 text_or_empty(door->row->extra_words.s)};
-    view_cell_open(t);
-    html_words(&t->view->html, "%s, %s, %s", show_door(door), show_style(door), finish);
+    html_cell_open(&v->table);
+    html_words(&v->html, "%s, %s, %s", show_door(door), show_style(door), finish);
     for (size_t i = 0; i < COUNT_OF(more); i++) {
         if (more[i][0] != '\0') {
-            html_words(&t->view->html, "; %s", more[i]);
+            html_words(&v->html, "; %s", more[i]);
         }
     }
-    view_cell_end(t);
+    html_cell_end(&v->table);
 }
 
-static void put_size(struct view_table *t, fig figure, length value) {
+static void put_size(struct view *v, fig figure, length value) {
     char text[32];
-    view_cell_open(t);
-    view_figure_as(t->view, figure, length_show(value, t->view->e->job->unit, text, sizeof text));
-    view_cell_end(t);
+    html_cell_open(&v->table);
+    view_figure_as(v, figure, length_show(value, v->e->job->unit, text, sizeof text));
+    html_cell_end(&v->table);
 }
 
-static void put_door(struct view_table *t, size_t row) {
-    const struct estimate *const e = t->view->e;
+static void put_door(struct view *v, size_t row) {
+    const struct estimate *const e = v->e;
     const struct leaf_figures *const leaf = &e->quantities.leaves[row];
-    view_row(t, "");
-    view_cell(t, leaf->door->row->id.s);
-    put_words(t, leaf);
-    put_size(t, leaf->width, leaf->door->width);
-    put_size(t, leaf->height, leaf->door->height);
-    view_cell_figure(t, leaf->openings, 0);
-    view_cell_figure(t, leaf->leaves, 0);
-    view_cell_figure(t, e->costs.doors[row].unit, 0);
-    view_cell_figure(t, e->costs.doors[row].amount, 0);
-    view_row_end(t);
+    html_row(&v->table, "");
+    html_cell(&v->table, leaf->door->row->id.s);
+    put_words(v, leaf);
+    put_size(v, leaf->width, leaf->door->width);
+    put_size(v, leaf->height, leaf->door->height);
+    view_cell_figure(v, leaf->openings, 0);
+    view_cell_figure(v, leaf->leaves, 0);
+    view_cell_figure(v, e->costs.doors[row].unit, 0);
+    view_cell_figure(v, e->costs.doors[row].amount, 0);
+    html_row_end(&v->table);
 }
 
 static void put_doors(struct view *v) {
-    static const struct view_head heads[] = {{"id", false},       {"what", false}, {"width", true},
+    static const struct html_head heads[] = {{"id", false},       {"what", false}, {"width", true},
                                              {"height", true},    {"count", true}, {"leaves", true},
                                              {"each leaf", true}, {"amount", true}};
     const struct sale_figures *const sale = &v->e->sale;
-    struct view_table t = view_table(v, "Doors and fronts, by room", heads, COUNT_OF(heads));
+    html_table(&v->table, &v->html, "Doors and fronts, by room", heads, COUNT_OF(heads));
     for (size_t i = 0; i < sale->room_count; i++) {
         const struct room_sum *const room = &sale->rooms[i];
-        view_row_head(&t, room->room[0] == '\0' ? "no room named" : room->room);
+        html_row_head(&v->table, room->room[0] == '\0' ? "no room named" : room->room);
         for (size_t n = 0; n < room->count; n++) {
-            put_door(&t, sale->by_room[room->first + n]);
+            put_door(v, sale->by_room[room->first + n]);
         }
     }
-    view_table_end(&t);
+    html_table_end(&v->table);
 }
 
 /* --- the lines to the total --- */
 
-static void put_line(struct view_table *t, const struct sale_line *line) {
-    const struct estimate *const e = t->view->e;
+static void put_line(struct view *v, const struct sale_line *line) {
+    const struct estimate *const e = v->e;
     const bool total = sale_line_is(line, offsetof(struct sale_figures, total));
     const bool doors = sale_line_is(line, offsetof(struct sale_figures, doors));
     const bool sum = line->field != NULL && (line->field->views & FIELD_TOTAL) != 0;
-    view_row(t, total ? "sum grand" : sum ? "sum" : "");
-    view_cell(t, line->label);
-    view_cell_figure(t, doors ? e->quantities.all_leaves : line->rate, VIEW_UNIT);
-    view_cell_figure(t, line->money, line->less ? VIEW_LESS : 0);
-    view_row_end(t);
+    html_row(&v->table, total ? "sum grand" : sum ? "sum" : "");
+    html_cell(&v->table, line->label);
+    view_cell_figure(v, doors ? e->quantities.all_leaves : line->rate, VIEW_UNIT);
+    view_cell_figure(v, line->money, line->less ? VIEW_LESS : 0);
+    html_row_end(&v->table);
 }
 
 static void put_sale(struct view *v) {
-    static const struct view_head heads[] = {{"line", false}, {"of", true}, {"amount", true}};
+    static const struct html_head heads[] = {{"line", false}, {"of", true}, {"amount", true}};
     const struct sale_lines sale = sale_lines_make(&v->html.pool, v->e);
-    struct view_table t =
-        view_table(v, "From the doors to the total, and what is due when", heads, COUNT_OF(heads));
+    html_table(&v->table, &v->html, "From the doors to the total, and what is due when", heads,
+               COUNT_OF(heads));
     for (size_t i = 0; i < sale.count; i++) {
         const bool total = sale_line_is(&sale.lines[i], offsetof(struct sale_figures, total));
         const char *const exempt = total ? sale_exempt(&v->html.pool, v->e) : NULL;
         if (exempt != NULL) {
-            view_row(&t, "");
-            view_cell(&t, exempt);
-            view_row_end(&t);
+            html_row(&v->table, "");
+            html_cell(&v->table, exempt);
+            html_row_end(&v->table);
         }
         if (sale.lines[i].asked) {
-            put_line(&t, &sale.lines[i]);
+            put_line(v, &sale.lines[i]);
         }
     }
-    view_table_end(&t);
+    html_table_end(&v->table);
 }
 
 /* Each was estimated on a tape of its own, so none follows a change. */
 static void put_options(struct view *v) {
-    static const struct view_head heads[] = {
+    static const struct html_head heads[] = {
         {"the same doors", false}, {"total", true}, {"difference", true}, {"percent", true}};
     if (v->facts->option_count == 0) {
         return;
     }
-    struct view_table t =
-        view_table(v, "Options, as the program made them", heads, COUNT_OF(heads));
+    html_table(&v->table, &v->html, "Options, as the program made them", heads, COUNT_OF(heads));
     for (size_t i = 0; i < v->facts->option_count; i++) {
         const struct estimate *const o = &v->facts->options[i];
         const struct shown_difference d = show_difference(v->e, o);
         const char *const cells[] = {show_money(o, o->sale.total).text, d.money.text,
                                      d.percent.text};
-        view_row(&t, "option");
-        view_cell(&t, estimate_name(o));
+        html_row(&v->table, "option");
+        html_cell(&v->table, estimate_name(o));
         for (size_t c = 0; c < COUNT_OF(cells); c++) {
-            view_cell_open(&t);
+            html_cell_open(&v->table);
             html_element(&v->html, "span class=\"fixed\"", cells[c]);
-            view_cell_end(&t);
+            html_cell_end(&v->table);
         }
-        view_row_end(&t);
+        html_row_end(&v->table);
     }
-    view_table_end(&t);
+    html_table_end(&v->table);
 }
 
 void page_quote(struct view *v) {

@@ -60,9 +60,9 @@ static bool take_rates(struct view *v) {
 
 /* --- the boxes --- */
 
-static void put_name(struct view_table *t, const struct view_rate *rate, size_t at) {
-    struct html *const h = &t->view->html;
-    view_cell_open(t);
+static void put_name(struct view *v, const struct view_rate *rate, size_t at) {
+    struct html *const h = &v->html;
+    html_cell_open(&v->table);
     if (rate->moves) {
         html_format(h, "<label for=\"r%zu\">", at);
     }
@@ -71,12 +71,12 @@ static void put_name(struct view_table *t, const struct view_rate *rate, size_t 
         html_words(h, ", %s", rate->number->lead);
     }
     html_put(h, rate->moves ? "</label>" : "");
-    view_cell_end(t);
+    html_cell_end(&v->table);
 }
 
-static void put_box(struct view_table *t, const struct view_rate *rate, size_t at) {
-    struct html *const h = &t->view->html;
-    view_cell_open(t);
+static void put_box(struct view *v, const struct view_rate *rate, size_t at) {
+    struct html *const h = &v->html;
+    html_cell_open(&v->table);
     if (rate->moves) {
         html_format(h,
                     "<span class=\"rate\"><input id=\"r%zu\" data-r=\"%zu\" inputmode=\"decimal\" "
@@ -89,23 +89,22 @@ static void put_box(struct view_table *t, const struct view_rate *rate, size_t a
     } else {
         html_text(h, rate->number->likely);
     }
-    view_cell_end(t);
+    html_cell_end(&v->table);
 }
 
-static void put_rate(struct view_table *t, size_t at) {
-    struct view *const v = t->view;
+static void put_rate(struct view *v, size_t at) {
     const struct view_rate *const rate = &v->rates[at];
     const struct place place = rate->number->value.place;
-    view_row(t, "");
-    put_name(t, rate, at);
-    put_box(t, rate, at);
-    view_cell(t, rate->moves ? rate->number->likely : "needs another run");
-    view_cell(t, pool_words(&v->html.pool, "line %u", place.line));
-    view_row_end(t);
+    html_row(&v->table, "");
+    put_name(v, rate, at);
+    put_box(v, rate, at);
+    html_cell(&v->table, rate->moves ? rate->number->likely : "needs another run");
+    html_cell(&v->table, pool_words(&v->html.pool, "line %u", place.line));
+    html_row_end(&v->table);
 }
 
 void page_rates(struct view *v) {
-    static const struct view_head heads[] = {
+    static const struct html_head heads[] = {
         {"rate", false}, {"here", false}, {"as read", false}, {"stands in", false}};
     const char *section = "";
     view_section(v, "rates", "Rates");
@@ -117,17 +116,18 @@ void page_rates(struct view *v) {
                  "edited so. A figure that the program chose for other rates says 'run again'. "
                  "Nothing is written: what is to last goes into the rates file.");
     html_put(&v->html, "<div id=\"changes\" class=\"screen\" hidden></div>\n");
-    struct view_table t = view_table(
-        v, pool_words(&v->html.pool, "What the job takes from %s", v->e->rates->settings.file_name),
+    html_table(
+        &v->table, &v->html,
+        pool_words(&v->html.pool, "What the job takes from %s", v->e->rates->settings.file_name),
         heads, 4);
     for (size_t i = 0; i < v->rate_count; i++) {
         if (strcmp(section, v->rates[i].number->section) != 0) {
             section = v->rates[i].number->section;
-            view_row_head(&t, pool_words(&v->html.pool, "[%s]", section));
+            html_row_head(&v->table, pool_words(&v->html.pool, "[%s]", section));
         }
-        put_rate(&t, i);
+        put_rate(v, i);
     }
-    view_table_end(&t);
+    html_table_end(&v->table);
     view_section_end(v);
 }
 

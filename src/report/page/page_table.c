@@ -51,103 +51,32 @@ void view_section_end(struct view *v) {
     html_put(&v->html, "</section>\n");
 }
 
-struct view_table view_table(struct view *v, const char *caption, const struct view_head *heads,
-                             size_t count) {
-    html_put(&v->html, "<table>\n");
-    html_element(&v->html, "caption", caption);
-    html_put(&v->html, "<thead><tr>");
-    for (size_t i = 0; i < count; i++) {
-        html_element(&v->html,
-                     heads[i].name[0] == '\0' ? "td"
-                     : heads[i].number        ? "th scope=\"col\" class=\"n\""
-                                              : "th scope=\"col\"",
-                     heads[i].name);
-    }
-    html_put(&v->html, "</tr></thead>\n<tbody>\n");
-    return (struct view_table){.view = v, .heads = heads, .count = count};
-}
-
-void view_table_end(struct view_table *t) {
-    html_put(&t->view->html, "</tbody></table>\n");
-}
-
-void view_row_head(struct view_table *t, const char *words) {
-    html_format(&t->view->html, "<tr class=\"part\"><th colspan=\"%zu\">", t->count);
-    html_text(&t->view->html, words);
-    html_put(&t->view->html, "</th></tr>\n");
-}
-
-void view_row(struct view_table *t, const char *class) {
-    t->column = 0;
-    html_format(&t->view->html, class[0] == '\0' ? "<tr%s>" : "<tr class=\"%s\">", class);
-}
-
-void view_row_end(struct view_table *t) {
-    html_put(&t->view->html, "</tr>\n");
-}
-
-void view_cell_open(struct view_table *t) {
-    struct html *const h = &t->view->html;
-    const size_t at = t->column++;
-    assert(at < t->count);
-    if (at == 0) {
-        html_put(h, "<th scope=\"row\">");
-        return;
-    }
-    html_put(h, t->heads[at].number ? "<td class=\"n\"" : "<td");
-    if (t->heads[at].name[0] != '\0') {
-        html_put(h, " data-l=\"");
-        html_text(h, t->heads[at].name);
-        html_put(h, "\"");
-    }
-    html_put(h, ">");
-}
-
-void view_cell_end(struct view_table *t) {
-    html_put(&t->view->html, t->column == 1 ? "</th>" : "</td>");
-}
-
-void view_cell(struct view_table *t, const char *words) {
-    if (words == NULL || words[0] == '\0') {
-        view_cell_none(t);
-        return;
-    }
-    view_cell_open(t);
-    html_text(&t->view->html, words);
-    view_cell_end(t);
-}
-
-void view_cell_none(struct view_table *t) {
-    t->column++;
-    html_put(&t->view->html, t->column == 1 ? "<th></th>" : "<td class=\"none\"></td>");
-}
-
-void view_cell_figure(struct view_table *t, fig figure, unsigned how) {
+void view_cell_figure(struct view *v, fig figure, unsigned how) {
     if (fig_none(figure)) {
-        view_cell_none(t);
+        html_cell_none(&v->table);
         return;
     }
-    view_cell_open(t);
-    view_figure(t->view, figure, how);
-    view_cell_end(t);
+    html_cell_open(&v->table);
+    view_figure(v, figure, how);
+    html_cell_end(&v->table);
 }
 
 void view_fields(struct view *v, const char *caption, const struct field_table *fields,
                  unsigned views, const void *thing) {
-    static const struct view_head heads[] = {
+    static const struct html_head heads[] = {
         {"what", false}, {"amount", true}, {"how it comes about", false}};
-    struct view_table t = view_table(v, caption, heads, 3);
+    html_table(&v->table, &v->html, caption, heads, 3);
     for (size_t i = 0; i < fields->count; i++) {
         const struct field *const field = &fields->fields[i];
         const fig figure = field_figure(field, thing);
         if ((field->views & views) == 0 || fig_none(figure)) {
             continue;
         }
-        view_row(&t, (field->views & FIELD_TOTAL) != 0 ? "sum" : "");
-        view_cell(&t, field_label(field));
-        view_cell_figure(&t, figure, VIEW_UNIT);
-        view_cell(&t, field->note);
-        view_row_end(&t);
+        html_row(&v->table, (field->views & FIELD_TOTAL) != 0 ? "sum" : "");
+        html_cell(&v->table, field_label(field));
+        view_cell_figure(v, figure, VIEW_UNIT);
+        html_cell(&v->table, field->note);
+        html_row_end(&v->table);
     }
-    view_table_end(&t);
+    html_table_end(&v->table);
 }
