@@ -68,13 +68,16 @@ static void put_options(struct grid *grid, const struct estimate *base,
     }
 }
 
+/* The margin to two decimals, as the sheets show it: --all has it whole. */
 static void put_profit(struct grid *grid, const struct estimate *e) {
     const struct sale_figures *const sale = &e->sale;
     const struct shown sold = show_money(e, sale->worked);
     put(grid, "profit left", show_money(e, sale->profit_left).text,
-        fig_none(sale->margin_left) ? pool_words(&grid->pool, "of %s, before tax", sold.text)
-                                    : pool_words(&grid->pool, "%s of %s, before tax",
-                                                 show_unit(e, sale->margin_left).text, sold.text));
+        fig_none(sale->margin_left)
+            ? pool_words(&grid->pool, "of %s, before tax", sold.text)
+            : pool_words(&grid->pool, "%s %% of %s, before tax",
+                         show_number(tape_scaled(&e->tape, sale->margin_left, 2), 2).text,
+                         sold.text));
 }
 
 #define LABOR_LABEL(member) field_label(field_at(&fields_labor, offsetof(struct labor, member)))
