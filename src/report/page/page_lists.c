@@ -24,13 +24,13 @@ static void put_box(struct view *v, const char *list, const char *key, const cha
 /* --- buying --- */
 
 static void put_buy(struct view *v, const struct buy_line *line) {
-    const char *const count = fig_none(line->count) ? "" : show(v->e, line->count).text;
+    const struct shown count = show(v->e, line->count);
     html_row(&v->table, line->part ? "of" : "");
     if (line->part) {
         html_cell(&v->table, line->what);
     } else {
         put_box(v, "buy",
-                pool_words(&v->html.pool, "%s, %s, %s%s", line->what, line->size, count,
+                pool_words(&v->html.pool, "%s, %s, %s%s", line->what, line->size, count.text,
                            line->how_many),
                 line->what[0] == '\0' ? line->size : line->what);
     }

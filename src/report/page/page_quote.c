@@ -132,8 +132,8 @@ static void put_options(struct view *v) {
     for (size_t i = 0; i < v->facts->option_count; i++) {
         const struct estimate *const o = &v->facts->options[i];
         const struct shown_difference d = show_difference(v->e, o);
-        const char *const cells[] = {show_money(o, o->sale.total).text, d.money.text,
-                                     d.percent.text};
+        const struct shown total = show_money(o, o->sale.total);
+        const char *const cells[] = {total.text, d.money.text, d.percent.text};
         html_row(&v->table, "option");
         html_cell(&v->table, estimate_name(o));
         for (size_t c = 0; c < COUNT_OF(cells); c++) {
