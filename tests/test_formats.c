@@ -6,6 +6,7 @@
 
 #include "read/actuals/actuals_row.h"
 #include "read/job/job_keys.h"
+#include "read/rates/rack_file.h"
 #include "read/rates/rates_keys.h"
 #include "read/rates/woods.h"
 
@@ -105,6 +106,7 @@ static void test_formats(void **state) {
     }
     check_keys(docs, "\n## The door list\n", row_keys, row_key_count);
     check_keys(docs, "\n## What was noted\n", actual_keys, actual_key_count);
+    check_keys(docs, "\n## What is on the rack\n", rack_columns, rack_column_count);
     check_keys(docs, "\n## The table of woods\n", wood_columns, wood_column_count);
     free(docs);
 }

@@ -225,6 +225,37 @@ static void test_noted(void **state) {
     rates_clear(&rates);
 }
 
+/* --- rows of the rack
+ * ------------------------------------------------------------------------------------------------------
+ */
+
+/* Rows that nothing stands in twice are not made up: of one row too many only that is told. */
+static void test_rack_rows(void **state) {
+    (void)state;
+    static const size_t counts[] = {2000, 2001};
+    for (size_t c = 0; c < COUNT(counts); c++) {
+        char rows[2001 * 16 + 64];
+        struct problems problems;
+        struct rates rates;
+        struct job job;
+        size_t at = add(rows, sizeof rows, 0, "what,left\n", 0, 0);
+        for (size_t i = 0; i < counts[c]; i++) {
+            at = add(rows, sizeof rows, at, "cup-hinge,%zu\n", i, 0);
+        }
+        assert_true(case_prepare(DOORCOST_SOURCE "/tests/problems/base",
+                                 DOORCOST_SOURCE "/tests/problems/rack-twice", "limits"));
+        assert_true(case_save("limits/rack.csv", rows, strlen(rows)));
+        problems_init(&problems);
+        assert_true(job_read(&job, &rates, "limits/job.ini", &problems));
+        assert_int_equal(rates.rack.count, counts[c] <= 2000 ? 1 : 0);
+        assert_string_equal(problems.list[0].id,
+                            counts[c] <= 2000 ? "rack-twice" : "too-many-rows");
+        problems_clear(&problems);
+        job_clear(&job);
+        rates_clear(&rates);
+    }
+}
+
 /* --- the documents
  * ------------------------------------------------------------------------------------------------------
  */
@@ -232,17 +263,12 @@ static void test_noted(void **state) {
 static void test_documented(void **state) {
     (void)state;
     static const char *const rows[] = {
-        "| rows of a door list | 100000 |",
-        "| heights in `rows` | 32 |",
-        "| `mid rails`, `mid stiles` | 20 |",
-        "| `count` of a row | 9999 |",
-        "| steps in a rule of `[hinges]` | 32 |",
-        "| breaks in `price from` | 32 |",
-        "| steps in `discounts` | 32 |",
-        "| `sizes` of a coating or an additive | 8 |",
-        "| coatings in `coats` | 32 |",
-        "| rows of the table of woods | 10000 |",
-        "| rows of what was noted of a job | 20000 |",
+        "| rows of a door list | 100000 |",       "| heights in `rows` | 32 |",
+        "| `mid rails`, `mid stiles` | 20 |",     "| `count` of a row | 9999 |",
+        "| steps in a rule of `[hinges]` | 32 |", "| breaks in `price from` | 32 |",
+        "| steps in `discounts` | 32 |",          "| `sizes` of a coating or an additive | 8 |",
+        "| coatings in `coats` | 32 |",           "| rows of the table of woods | 10000 |",
+        "| rows of what is on the rack | 2000 |", "| rows of what was noted of a job | 20000 |",
     };
     char *const text = case_load(DOORCOST_SOURCE "/docs/formats.md", NULL);
     assert_non_null(text);
@@ -256,9 +282,9 @@ static void test_documented(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_lists),      cmocka_unit_test(test_heights),
-        cmocka_unit_test(test_rows),       cmocka_unit_test(test_noted),
-        cmocka_unit_test(test_documented),
+        cmocka_unit_test(test_lists),     cmocka_unit_test(test_heights),
+        cmocka_unit_test(test_rows),      cmocka_unit_test(test_noted),
+        cmocka_unit_test(test_rack_rows), cmocka_unit_test(test_documented),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

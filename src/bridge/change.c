@@ -34,8 +34,9 @@ static const char *title_of(struct listing *l, const struct ini_section *s) {
 
 /* Whether a key names a file whose contents are compared by themselves. */
 static bool names_inputs(const struct ini_section *s, const char *key) {
-    return text_same(s->kind, "job") ? text_same(key, "rates") || text_same(key, "doors")
-                                     : text_same(s->kind, "shop") && text_same(key, "woods");
+    return text_same(s->kind, "job")
+               ? text_same(key, "rates") || text_same(key, "doors")
+               : text_same(s->kind, "shop") && (text_same(key, "woods") || text_same(key, "stock"));
 }
 
 static void list_key(struct listing *l, const struct ini_section *section,
@@ -158,7 +159,7 @@ static void list_rows(struct listing *l, const struct job_pair *pair) {
     }
 }
 
-/* --- woods --- */
+/* --- tables of the rates --- */
 
 static bool same_cells(const struct cell *a, const struct cell *b, size_t count) {
     for (size_t i = 0; i < count; i++) {
@@ -178,23 +179,28 @@ static bool same_table(const struct table *a, const struct table *b) {
     return same;
 }
 
-static const char *table_words(struct listing *l, const struct table *table) {
-    return table->open ? pool_words(l->pool, "%zu woods", table->count) : NULL;
+static const char *table_words(struct listing *l, const struct table *table, const char *rows) {
+    return table->open ? pool_words(l->pool, "%zu %s", table->count, rows) : NULL;
 }
 
-/* The table of woods is one change, by what stands in it. */
-static void list_woods(struct listing *l, const struct job_pair *pair) {
-    const struct table *const older = &pair->older->woods;
-    const struct table *const newer = &pair->newer->woods;
+/* A table that the rates name is one change, by what stands in it. */
+static void list_table(struct listing *l, const char *key, const char *rows,
+                       const struct table *older, const struct table *newer) {
     if (!same_table(older, newer)) {
-        const char *const after = table_words(l, newer);
+        const char *const after = table_words(l, newer, rows);
         add(l, (struct bridge_change){
-                   .group = bridge_group_of("shop", "woods"),
+                   .group = bridge_group_of("shop", key),
                    .where = "[shop]",
-                   .what = "woods",
-                   .older = table_words(l, older),
+                   .what = key,
+                   .older = table_words(l, older, rows),
                    .newer = after == NULL ? NULL : pool_words(l->pool, "%s, edited", after)});
     }
+}
+
+static void list_tables(struct listing *l, const struct job_texts *older,
+                        const struct job_texts *newer) {
+    list_table(l, "woods", "woods", &older->woods, &newer->woods);
+    list_table(l, "stock", "rows of the rack", &older->rack, &newer->rack);
 }
 
 /* Puts the changes of each group together, in the pool. */
@@ -220,7 +226,7 @@ bool changes_make(struct bridge_changes *changes, const struct job_pair *pair, s
     *changes = (struct bridge_changes){0};
     list_ini(&l, &pair->older->job, &pair->newer->job);
     list_ini(&l, &pair->older->rates, &pair->newer->rates);
-    list_woods(&l, pair);
+    list_tables(&l, pair->older, pair->newer);
     list_rows(&l, pair);
     sort_changes(&l);
     return !l.failed && !pool_failed(pool);
@@ -228,11 +234,10 @@ bool changes_make(struct bridge_changes *changes, const struct job_pair *pair, s
 
 bool rates_changes_make(struct bridge_changes *changes, const struct job_texts *older,
                         const struct job_texts *newer, struct pool *pool) {
-    const struct job_pair pair = {.older = older, .newer = newer};
     struct listing l = {.changes = changes, .pool = pool};
     *changes = (struct bridge_changes){0};
     list_ini(&l, &older->rates, &newer->rates);
-    list_woods(&l, &pair);
+    list_tables(&l, older, newer);
     sort_changes(&l);
     return !l.failed && !pool_failed(pool);
 }

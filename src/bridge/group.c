@@ -14,7 +14,7 @@
 /* By section, as docs/formats.md has them. Keys that only hold together, as `reducer` of a coating
  * and of what it is a part, are in one group where that can be. */
 static const struct bridge_keys rows[] = {
-    {"shop", BRIDGE_MATERIALS, "woods"},
+    {"shop", BRIDGE_MATERIALS, "woods, stock"},
     {"shop", BRIDGE_YIELDS,
      ("remakes, price lumber by, price sheets by, charge finish, charge sheets, charge banding, "
       "charge hardware")},

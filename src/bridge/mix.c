@@ -216,6 +216,7 @@ bool mix_make(struct job_texts *mix, const struct job_pair *pair, unsigned taken
     *mix = *pair->older;
     mix->woods =
         takes(&m, bridge_group_of("shop", "woods")) ? pair->newer->woods : pair->older->woods;
+    mix->rack = takes(&m, bridge_group_of("shop", "stock")) ? pair->newer->rack : pair->older->rack;
     return mix_ini(&m, &mix->job, &pair->older->job, &pair->newer->job) &&
            mix_ini(&m, &mix->rates, &pair->older->rates, &pair->newer->rates) &&
            mix_list(&m, &mix->list, pair);

@@ -75,7 +75,8 @@ static bool is_input(const struct work *work, const char *job, const char *path)
     const struct shop *const shop = &work->rates.shop;
     return same_file(path, job) || same_file(path, work->job.rates_path.s) ||
            same_file(path, work->job.doors_file) || same_file(path, shop->woods.s) ||
-           same_file(path, shop->terms_path.s) || same_file(path, shop->logo_path.s);
+           same_file(path, shop->stock.s) || same_file(path, shop->terms_path.s) ||
+           same_file(path, shop->logo_path.s);
 }
 
 static enum status say_result(enum output_result result, const char *path, struct streams streams) {

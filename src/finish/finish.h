@@ -24,6 +24,8 @@ struct product {
     fig used;                         /* volume that the coats and the cleaning take */
     fig reserve, touch_up;            /* volume bought beyond it; none: none is asked for */
     fig need;                         /* volume: used, reserve and touch-up */
+    fig from_rack;                    /* volume of it that is on the rack; none: nothing is there */
+    fig to_buy;                       /* volume: need less that */
     fig need_high, need_low;          /* the same at the highest and the lowest transfer efficiency;
                                          none where the rates give it no range */
     fig counts[MOST_CONTAINER_SIZES]; /* containers of each size */
@@ -80,7 +82,7 @@ struct finish_list {
 };
 
 /* The least need, at 4 decimals as needs are kept, for which the same containers are chosen of the
- * same sizes at the same prices; need: above 0. The most is what is bought. */
+ * same sizes at the same prices; 0 where all is on the rack. The most is what is bought. */
 int64_t product_holds_from(const struct tape *tape, const struct product *product);
 
 /* Puts the finish of the job on the tape: batches in the order of their first rows, products in the

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "finish/product.h"
 
+#include "model/name.h"
+
 /* --- need ------------------------------------------------------------------------------------- */
 
 /* What the coats take of each product, a product after another. */
@@ -138,8 +140,8 @@ static void need_at(const struct calc *c, const struct finish_list *list, size_t
         return;
     }
     product->need_low = need;
-    product->left_low =
-        fig_plus(c->tape, "left over at the lowest transfer", product->bought, fig_minus(need));
+    product->left_low = fig_sum(c->tape, "left over at the lowest transfer", c->units->volume,
+                                (fig[]){product->bought, product->from_rack, fig_minus(need)}, 3);
 }
 
 bool products_need_at(const struct calc *c, const struct finish_list *list, enum transfer_at at) {
@@ -154,9 +156,39 @@ bool products_need_at(const struct calc *c, const struct finish_list *list, enum
 
 /* --- containers ------------------------------------------------------------------------------- */
 
+/* What is on the rack of a product; NULL: nothing. */
+static const struct rack_item *on_rack(const struct calc *c, const struct product *p) {
+    return p->coating >= 0 ? rack_find(&c->rates->rack, NAME_COATING, p->coating, p->color)
+                           : rack_find(&c->rates->rack, NAME_ADDITIVE, p->additive, NULL);
+}
+
+static void take_from_rack(const struct calc *c, struct product *p) {
+    const struct rack_item *const item = on_rack(c, p);
+    p->to_buy = p->need;
+    if (item != NULL) {
+        const fig left = calc_given(c, "on the rack", &item->left);
+        p->from_rack = fig_smaller(c->tape, "from the rack", p->need, left);
+        p->to_buy = fig_plus(c->tape, "needed beside the rack", p->need, fig_minus(p->from_rack));
+    }
+}
+
+/* What the job is charged for the part of the rack that it takes. */
+static void charge_rack(const struct calc *c, struct product *p) {
+    const struct rack_item *const item = on_rack(c, p);
+    if (item != NULL && item->worth.set && item->left.amount > 0) {
+        const fig worth = calc_given(c, "worth of what is on the rack", &item->worth);
+        const fig left = calc_given(c, "on the rack", &item->left);
+        const fig part = fig_ratio(c->tape, "worth of what is taken from the rack", UNIT_MONEY,
+                                   (figs){{worth, p->from_rack}}, (figs){{left}});
+        p->charged = fig_plus(c->tape, "charged, with the rack", p->charged, part);
+    }
+}
+
 static void buy_product(const struct calc *c, struct product *p) {
     const size_t n = p->sizes->count;
-    fig operands[1 + 2 * MOST_CONTAINER_SIZES] = {p->need};
+    fig operands[1 + 2 * MOST_CONTAINER_SIZES] = {0};
+    take_from_rack(c, p);
+    operands[0] = p->to_buy;
     p->size_count = n;
     for (size_t i = 0; i < n; i++) {
         p->volumes[i] = calc_given(c, "container", &p->sizes->s[i].limit);
@@ -167,14 +199,15 @@ static void buy_product(const struct calc *c, struct product *p) {
     fig_chosen(c->tape, "containers to buy", UNIT_COUNT, &containers_chooser, operands, 1 + 2 * n,
                p->counts, n);
     p->bought = fig_total(c->tape, "bought", c->units->volume, p->counts, p->volumes, n);
-    p->left_over = fig_plus(c->tape, "left over", p->bought, fig_minus(p->need));
+    p->left_over = fig_plus(c->tape, "left over", p->bought, fig_minus(p->to_buy));
     p->cost = fig_total(c->tape, "cost of containers", UNIT_MONEY, p->counts, p->prices, n);
     p->charged = p->cost;
     if (c->rates->shop.charge_finish.choice == CHARGED_USED &&
         tape_amount(c->tape, p->bought) > 0) {
         p->charged = fig_ratio(c->tape, "charged for what is used", UNIT_MONEY,
-                               (figs){{p->cost, p->need}}, (figs){{p->bought}});
+                               (figs){{p->cost, p->to_buy}}, (figs){{p->bought}});
     }
+    charge_rack(c, p);
 }
 
 /* --- cost of the batches ---------------------------------------------------------------------- */
@@ -245,7 +278,7 @@ int64_t product_holds_from(const struct tape *tape, const struct product *produc
         sizes[i] = (struct container_size){.volume = tape_scaled(tape, product->volumes[i], 6),
                                            .price = tape_scaled(tape, product->prices[i], 6)};
     }
-    return containers_hold_from(tape_scaled(tape, product->need, 6), 100, sizes,
+    return containers_hold_from(tape_scaled(tape, product->to_buy, 6), 100, sizes,
                                 product->size_count) /
            100;
 }

@@ -232,6 +232,8 @@ static void compare(const struct learner *l, struct learned_goods *g) {
             measure_waste(l, g);
             measure_transfer(l, g);
         }
+    } else if (g->to_use > 0) { /* all of it was on the rack */
+        g->by_amount = g->paid;
     } else {
         g->by_amount = g->paid;
         problem_add(l->problems, SEVERITY_WARNING, "not-estimated", g->place,

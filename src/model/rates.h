@@ -12,6 +12,7 @@
 #include "base/problem.h"
 #include "model/chance_rules.h"
 #include "model/label_sheet.h"
+#include "model/rack.h"
 #include "model/rate_number.h"
 #include "model/setting.h"
 #include "model/usual.h"
@@ -40,6 +41,7 @@ struct shop {
     struct text currency;                        /* 'USD', shown beside money */
     uint8_t money_decimals;                      /* that amounts in it have */
     enum length_unit unit;
+    struct text stock;                 /* likewise a file: what is on the rack */
     struct text woods;                 /* a file's name, resolved against the rates file's folder */
     struct text terms_path, logo_path; /* of the client's papers; resolved likewise */
     struct text *terms;                /* paragraphs of the terms file, comments left out */
@@ -346,6 +348,7 @@ struct rates {
     struct hardware *hardware;
     struct consumable *consumables;
     struct wood *woods;
+    struct rack rack;
     struct label_sheet *labels;
     size_t lumber_count, sheet_count, banding_count, glass_count, style_count, operation_count,
         machine_count, additive_count, coating_count, spray_count, finish_count, hardware_count,

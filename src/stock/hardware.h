@@ -16,6 +16,8 @@ struct hardware_buy {
     bool by_others;  /* named, not sold: only `needed` is set */
     fig needed;      /* pieces on the doors */
     fig with_spares; /* pieces, spares included, whole */
+    fig from_rack;   /* of these, pieces that are on the rack; none: nothing is there */
+    fig to_buy;      /* pieces: with_spares less these */
     fig packs;       /* none where sold singly */
     fig bought;      /* pieces */
     fig price;       /* of a piece, or of a pack */

@@ -30,6 +30,7 @@ struct together_line {
     int64_t alone;        /* money: each job by itself, added up */
     int64_t together;     /* money */
     int64_t *alone_of;    /* of each job */
+    int64_t *takes_of;    /* 1: the job takes of it, be it free, as from the rack */
     int64_t *part_of;     /* what each job bears of `together` */
     bool shared;          /* several jobs take of it, or it is not what it is alone */
 };

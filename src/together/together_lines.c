@@ -38,6 +38,7 @@ static void add(struct lister *l, struct together_line wanted, fig cost) {
         *line = wanted;
         line->alone_of = pool_take(&t->pool, t->count, sizeof *line->alone_of);
         line->part_of = pool_take(&t->pool, t->count, sizeof *line->part_of);
+        line->takes_of = pool_take(&t->pool, t->count, sizeof *line->takes_of);
         if (pool_failed(&t->pool)) {
             return;
         }
@@ -47,6 +48,7 @@ static void add(struct lister *l, struct together_line wanted, fig cost) {
         line->together += money;
     } else {
         line->alone_of[l->job] += money;
+        line->takes_of[l->job] = 1;
         line->alone += money;
     }
 }
@@ -127,19 +129,20 @@ static void list(struct lister *l, const struct estimate *e, size_t job) {
     }
 }
 
-/* Parts of a line by what it costs each job alone: between the running sums, rounded, so that they
- * add up to the line. */
+/* Parts of a line by what it costs each job alone, or where that is nothing, evenly: between the
+ * running sums, rounded, so that they add up to the line. */
 static void share(const struct together *t, struct together_line *line) {
-    int64_t before = 0;
-    int64_t alone = 0;
-    size_t takers = 0;
+    int64_t takers = 0;
     for (size_t i = 0; i < t->count; i++) {
-        alone += line->alone_of[i];
-        takers += line->alone_of[i] != 0 ? 1 : 0;
-        /* what costs nothing alone, rounded to nothing: the last one bears it */
-        const int64_t upto =
-            line->alone > 0 ? (int64_t)int128_round((int128)line->together * alone, line->alone)
-                            : (i + 1 == t->count ? line->together : 0);
+        takers += line->takes_of[i];
+    }
+    const int64_t *const by = line->alone > 0 ? line->alone_of : line->takes_of;
+    const int64_t all = line->alone > 0 ? line->alone : takers;
+    int64_t before = 0;
+    int64_t sum = 0;
+    for (size_t i = 0; i < t->count && all > 0; i++) {
+        sum += by[i];
+        const int64_t upto = (int64_t)int128_round((int128)line->together * sum, all);
         line->part_of[i] = upto - before;
         before = upto;
     }

@@ -5,6 +5,7 @@
 #include "read/key/day.h"
 #include "read/key/quantity.h"
 #include "read/key/rows.h"
+#include "read/key/told_name.h"
 
 #include <string.h>
 
@@ -55,54 +56,13 @@ const size_t actual_key_count = COUNT_OF(actual_keys);
      1U << NAME_COATING | 1U << NAME_ADDITIVE | 1U << NAME_HARDWARE | 1U << NAME_CONSUMABLE)
 #define KINDS (MATERIAL_KINDS | 1U << NAME_OPERATION)
 
-/* The name behind the word of a kind, `coating clear`; NULL: text does not begin with it. */
-static const char *behind_kind(enum name_kind kind, const char *text) {
-    const char *const section = name_section(kind);
-    const size_t size = strlen(section);
-    char first[16];
-    if (strlen(text) <= size || text[size] != ' ' || size >= sizeof first) {
-        return NULL;
-    }
-    memcpy(first, text, size);
-    first[size] = '\0';
-    return text_same(first, section) ? text_skip_blanks(text + size) : NULL;
-}
-
-static void take_kind(struct actual *row, enum name_kind kind, int32_t index) {
-    row->about = kind == NAME_OPERATION ? ACTUAL_OPERATION : ACTUAL_MATERIAL;
-    row->kind = kind;
-    row->index = index;
-}
-
 /* Sections of that name, or of that kind and name. false: it has none. */
 static bool find_section(struct reader *reader, struct actual *row) {
-    const char *const what = row->what.s;
-    unsigned found = 0;
-    for (unsigned kind = 0; kind < NAME_KIND_COUNT; kind++) {
-        if ((KINDS >> kind & 1U) == 0) {
-            continue;
-        }
-        const char *const name = behind_kind((enum name_kind)kind, what);
-        const int32_t told =
-            name == NULL ? -1 : name_find(reader->rates, (enum name_kind)kind, name);
-        if (told >= 0) {
-            take_kind(row, (enum name_kind)kind, told);
-            return true;
-        }
-        const int32_t index = name_find(reader->rates, (enum name_kind)kind, what);
-        if (index >= 0) {
-            found++;
-            take_kind(row, (enum name_kind)kind, index);
-        }
+    const enum told_name told = told_name_find(reader, &row->what, KINDS, &row->kind, &row->index);
+    if (told == TOLD_ONE) {
+        row->about = row->kind == NAME_OPERATION ? ACTUAL_OPERATION : ACTUAL_MATERIAL;
     }
-    if (found > 1) {
-        row->about = ACTUAL_NOTHING;
-        problem_add(reader->problems, SEVERITY_ERROR, "several-named", row->what.place,
-                    "'%s' is the name of several sections; write the kind before it, as in '%s %s'",
-                    problem_quote(reader->problems, what), name_section(row->kind),
-                    problem_quote(reader->problems, what));
-    }
-    return found > 0;
+    return told != TOLD_NONE;
 }
 
 /* Work by its sort, all of it, or doors. */

@@ -36,6 +36,7 @@ static bool read_rates(struct reader *reader, struct job_texts *texts, struct ra
         reader->names_known = read.ini.open;
         texts->rates = read.ini;
         texts->woods = read.woods;
+        texts->rack = read.rack;
         return true;
     }
     return true;
@@ -130,6 +131,7 @@ static bool read_job(struct job *job, struct rates *rates, const char *path, boo
     if (!read_rates(&reader, texts, rates,
                     (struct rates_instead){.ini = given ? &texts->rates : NULL,
                                            .woods = given ? &texts->woods : NULL,
+                                           .rack = given ? &texts->rack : NULL,
                                            .changes = instead.changes})) {
         return false;
     }

@@ -7,6 +7,7 @@
 #include "read/job/job_keys.h"
 #include "read/job/saved.h"
 #include "read/key/grammar.h"
+#include "read/rates/rack_file.h"
 #include "read/rates/rates_keys.h"
 #include "read/rates/woods.h"
 
@@ -88,6 +89,10 @@ bool job_texts_read(struct job_texts *texts, const char *path, struct problems *
     const char *const woods = text_before(&texts->rates, "shop", "woods");
     if (!woods_table(&texts->woods, woods[0] == '\0' ? NULL : woods, (struct place){0}, rates,
                      problems)) {
+        return false;
+    }
+    const char *const rack = text_before(&texts->rates, "shop", "stock");
+    if (rack[0] != '\0' && !rack_table(&texts->rack, rack, (struct place){0}, problems)) {
         return false;
     }
     return door_list_table(&texts->list, list, (struct place){0}, problems);

@@ -11,7 +11,7 @@
 struct job_texts {
     const char *path; /* of the job file */
     struct ini job, rates;
-    struct table list, woods; /* woods: not `open` where the rates have none */
+    struct table list, woods, rack; /* these two: not `open` where the rates name none */
     bool saved; /* they stand in a saved quote, which has neither terms nor picture of the shop */
 };
 

@@ -269,7 +269,7 @@ static bool has_inputs(const struct saving *s, const json_t *document) {
 }
 
 static void take_inputs(struct saving *s, const json_t *inputs, struct job_texts *texts) {
-    static const char *const parts[] = {"job", "rates", "doors", "woods"};
+    static const char *const parts[] = {"job", "rates", "doors", "woods", "rack"};
     size_t at = 0;
     take_ini(s, inputs, parts[at], &texts->job);
     if (!s->wrong) {
@@ -280,6 +280,11 @@ static void take_inputs(struct saving *s, const json_t *inputs, struct job_texts
     }
     if (!s->wrong && !json_is_null(json_object_get(inputs, "woods"))) {
         take_table(s, inputs, parts[++at], MOST_WOODS, &texts->woods);
+    }
+    const json_t *const rack = json_object_get(inputs, "rack"); /* older quotes have none */
+    if (!s->wrong && rack != NULL && !json_is_null(rack)) {
+        at = sizeof parts / sizeof *parts - 1;
+        take_table(s, inputs, parts[at], MOST_RACK, &texts->rack);
     }
     if (s->wrong) {
         problem_add(s->problems, SEVERITY_ERROR, "saved-damaged",

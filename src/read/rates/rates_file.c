@@ -8,6 +8,7 @@
 #include "read/rates/change.h"
 #include "read/rates/picture.h"
 #include "read/rates/plausible.h"
+#include "read/rates/rack_file.h"
 #include "read/rates/rates_keys.h"
 #include "read/rates/terms.h"
 #include "read/rates/woods.h"
@@ -97,7 +98,13 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
                             problems)) {
         return false;
     }
-    return woods_read(&reader, rates, &texts->woods);
+    if (instead.rack != NULL) {
+        texts->rack = *instead.rack;
+    } else if (rates->shop.stock.s != NULL &&
+               !rack_table(&texts->rack, rates->shop.stock.s, rates->shop.stock.place, problems)) {
+        return false;
+    }
+    return rack_read(&reader, rates, &texts->rack) && woods_read(&reader, rates, &texts->woods);
 }
 
 bool rates_read(struct rates *rates, const char *path, struct problems *problems) {

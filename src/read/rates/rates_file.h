@@ -19,13 +19,14 @@ bool rates_read(struct rates *rates, const char *path, struct problems *problems
 struct rates_instead {
     const struct ini *ini;              /* what the file holds; NULL: the file is read */
     const struct table *woods;          /* likewise of the table of woods */
+    const struct table *rack;           /* likewise of what is on the rack */
     const struct rate_changes *changes; /* read as if the file had it so; NULL: nothing */
 };
 
 /* What was read, as texts; in the pool of problems. */
 struct rates_texts {
     struct ini ini; /* not `open`: the file could not be read */
-    struct table woods;
+    struct table woods, rack;
 };
 
 /* As rates_read, where another file names the rates. asked: the place that names them. */

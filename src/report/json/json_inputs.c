@@ -83,5 +83,10 @@ void json_inputs(struct json_maker *maker, const struct job_texts *texts,
     } else {
         json_send(&maker->stream, "woods", json_null());
     }
+    if (texts->rack.open && texts->rack.columns > 0) {
+        send_table(maker, "rack", &texts->rack, problems);
+    } else {
+        json_send(&maker->stream, "rack", json_null());
+    }
     json_close(&maker->stream, '}');
 }

@@ -168,7 +168,7 @@ static void put_data(struct view *v, const struct view_rate *rate) {
  * the need's figure. */
 static void put_hold(struct view *v, const struct product *p) {
     const struct tape *const tape = &v->e->tape;
-    html_format(&v->html, "\"%u\":[%" PRId64 ",%" PRId64 "]", p->need.id,
+    html_format(&v->html, "\"%u\":[%" PRId64 ",%" PRId64 "]", p->to_buy.id,
                 product_holds_from(tape, p), tape_scaled(tape, p->bought, 4));
 }
 

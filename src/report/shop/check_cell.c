@@ -73,13 +73,13 @@ void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row,
                                .prices = true});
     check_add_condition(paper->checks,
                         &(struct check_condition){.what = "need, at least",
-                                                  .now = product->need,
+                                                  .now = product->to_buy,
                                                   .made = product_holds_from(tape, product),
                                                   .decimals = 4,
                                                   .holds = CHECK_LEAST});
     check_add_condition(paper->checks,
                         &(struct check_condition){.what = "need, at most",
-                                                  .now = product->need,
+                                                  .now = product->to_buy,
                                                   .made = tape_scaled(tape, product->bought, 4),
                                                   .decimals = 4,
                                                   .holds = CHECK_MOST});

@@ -134,6 +134,10 @@ static void put_product(struct grid *grid, const struct estimate *e, const struc
     grid_put(grid, "%s", show_money(e, p->cost).text);
     grid_put(grid, "%s", show_money(e, p->charged).text);
     put_need(grid, e, p);
+    if (!fig_none(p->from_rack)) {
+        grid_heading(grid, "    %s of it from the rack, %s to buy", show(e, p->from_rack).text,
+                     show(e, p->to_buy).text);
+    }
 }
 
 void products_print(struct page *page, const struct estimate *e) {

@@ -77,6 +77,9 @@ static void put_hardware(struct grid *grid, const struct estimate *e,
              e->rates->hardware[b->hardware].price_by.choice == PRICE_PER_PACK ? " a pack" : "");
     grid_put(grid, "%s", show_money(e, b->cost).text);
     grid_put(grid, "%s", show_money(e, b->charged).text);
+    if (!fig_none(b->from_rack)) {
+        grid_heading(grid, "    %s of them from the rack", show(e, b->from_rack).text);
+    }
 }
 
 static void print_hardware(struct page *page, const struct estimate *e) {

@@ -93,7 +93,11 @@ void together_print(struct page *page, const struct together *t) {
     say(page, "%s", "");
     say(page, "Each job's part, by what it would cost the job alone");
     print_jobs(page, t);
-    if (together_saves(&t->all) < 0) {
+    if (t->estimate.rates->rack.count > 0) {
+        say_wrapped(page, "", 0,
+                    "What is on the rack is there once: together it is used up once, alone each "
+                    "job would take of all of it.");
+    } else if (together_saves(&t->all) < 0) {
         say_wrapped(page, "", 0,
                     "Together it costs more: a plan of more parts is harder to find. Give the "
                     "planner more time with --effort, or cut the jobs by themselves.");

@@ -205,6 +205,12 @@ static void add_glass(struct lister *l) {
 
 /* --- finish --- */
 
+/* `12 more from the rack`; "" where nothing is. */
+static const char *rack_note(struct lister *l, fig from_rack, const char *words) {
+    return some(l, from_rack) ? pool_words(l->pool, "%s %s", show_unit(l->e, from_rack).text, words)
+                              : "";
+}
+
 static void add_product(struct lister *l, const struct product *p) {
     size_t kinds = 0;
     size_t only = 0;
@@ -214,7 +220,10 @@ static void add_product(struct lister *l, const struct product *p) {
             only = s;
         }
     }
-    struct buy_line line = {.what = p->title, .cost = p->cost};
+    struct buy_line line = {.what = p->title,
+                            .cost = p->cost,
+                            .note = rack_note(l, p->from_rack, "more from the rack"),
+                            .by_others = kinds == 0};
     if (kinds == 1) {
         line.size = p->sizes->s[only].words;
         line.count = p->counts[only];
@@ -260,7 +269,12 @@ static void add_hardware(struct lister *l) {
                               : "";
             line.cost = b->cost;
             line.price = b->price;
-            line.note = packs && h->price_by.choice != PRICE_PER_PACK ? "price of a piece" : "";
+            const char *const each =
+                packs && h->price_by.choice != PRICE_PER_PACK ? "price of a piece" : "";
+            const char *const rack = rack_note(l, b->from_rack, "more from the rack");
+            line.note = pool_words(l->pool, "%s%s%s", each,
+                                   each[0] == '\0' || rack[0] == '\0' ? "" : "; ", rack);
+            line.by_others = !some(l, b->bought);
         }
         add(l, line);
     }

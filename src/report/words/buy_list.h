@@ -22,7 +22,7 @@ struct buy_line {
     fig short_of_plan; /* what a plan needs more than is bought by the factor; none without a plan
                         */
     bool part;         /* of the line above it, which it does not add to */
-    bool by_others;    /* named, not bought */
+    bool by_others;    /* named, not bought: others supply it, or the rack */
     bool boards;       /* their sizes, as the cutting plan has them, stand below it */
 };
 

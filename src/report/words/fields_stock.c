@@ -158,6 +158,7 @@ const struct field_table fields_glass = TABLE(glass);
 static const struct field hardware[] = {
     {"needed", "pieces needed", NULL, HARDWARE(needed), FIELD_SHEET},
     {"with spares", NULL, NULL, HARDWARE(with_spares), FIELD_SHEET},
+    {"from the rack", NULL, NULL, HARDWARE(from_rack), 0},
     {"packs", NULL, NULL, HARDWARE(packs), FIELD_SHEET},
     {"bought", "pieces to buy", NULL, HARDWARE(bought), FIELD_SHEET},
     {"price", NULL, NULL, HARDWARE(price), FIELD_SHEET},

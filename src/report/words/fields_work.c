@@ -105,6 +105,7 @@ static const struct field product[] = {
     {"reserve", NULL, NULL, PRODUCT(reserve), FIELD_RANGE},
     {"touch-up", NULL, NULL, PRODUCT(touch_up), FIELD_RANGE},
     {"need", "needed", NULL, PRODUCT(need), FIELD_SHEET | FIELD_RANGE},
+    {"from the rack", NULL, NULL, PRODUCT(from_rack), 0},
     {"need at the highest transfer", "at the highest transfer", NULL, PRODUCT(need_high),
      FIELD_RANGE},
     {"need at the lowest transfer", "at the lowest transfer", NULL, PRODUCT(need_low), FIELD_RANGE},

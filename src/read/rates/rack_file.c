@@ -1,0 +1,157 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/rates/rack_file.h"
+
+#include "base/text.h"
+#include "read/key/columns.h"
+#include "read/key/quantity.h"
+#include "read/key/rows.h"
+#include "read/key/told_name.h"
+#include "read/rates/rates_keys.h"
+
+/* A row as it is read: what is left depends on what it is of. */
+struct rack_said {
+    struct rack_item item;
+    struct text left;
+};
+
+#define ITEM(member) FIELD(rack_said, item.member)
+
+const struct key rack_columns[] = {
+    {"what", AS_TEXT, ITEM(what), "cup-hinge", "coating topcoat", .needed = true,
+     .help = "hardware, a coating or an additive of the rates; a name that several have with its "
+             "section before it"},
+    {"color", AS_TEXT, ITEM(color), "lamp white",
+     .help = "of a coating that is tinted, as the job names it; absent: not tinted yet"},
+    {"left", AS_TEXT, FIELD(rack_said, left), "12", "0.5 gal", .needed = true,
+     .help = "pieces of hardware, a volume of what stands in cans"},
+    {"worth", AS_MONEY, ITEM(worth), "8.50",
+     .help = "what a job is charged that uses all of it up, and of a part of it in proportion; "
+             "absent: nothing"},
+    {"note", AS_TEXT, ITEM(note), "from the annex", .help = "for yourself"},
+};
+const size_t rack_column_count = COUNT_OF(rack_columns);
+
+#define KINDS (1U << NAME_HARDWARE | 1U << NAME_COATING | 1U << NAME_ADDITIVE)
+/* What is bought, but not taken from the rack. */
+#define OTHER_KINDS                                                                                \
+    (1U << NAME_LUMBER | 1U << NAME_SHEET | 1U << NAME_GLASS | 1U << NAME_BANDING |                \
+     1U << NAME_CONSUMABLE)
+
+static void report_none(struct reader *reader, const struct text *what) {
+    struct problems *const problems = reader->problems;
+    enum name_kind kind;
+    int32_t index;
+    const enum told_name other = told_name_find(reader, what, OTHER_KINDS, &kind, &index);
+    if (other == TOLD_ONE) {
+        problem_add(problems, SEVERITY_ERROR, "rack-kind", what->place,
+                    "[%s %s] is not taken from the rack: only hardware, coatings and additives "
+                    "are; leave the row out, and take from the buying list what you have",
+                    name_section(kind), name_at(reader->rates, kind, (size_t)index));
+    } else if (other == TOLD_NONE) {
+        const char *const near =
+            name_nearest(reader->rates, KINDS, what->s, &reader->problems->pool);
+        problem_add(problems, SEVERITY_ERROR, "unknown-name", what->place,
+                    "the rates have no hardware, coating or additive '%s'; %s%s%s",
+                    problem_quote(problems, what->s),
+                    near == NULL ? "write a name of theirs" : "did you mean '",
+                    near == NULL ? "" : problem_quote(problems, near), near == NULL ? "" : "'?");
+    }
+}
+
+static bool find_what(struct reader *reader, struct rack_item *item) {
+    enum name_kind kind;
+    int32_t index;
+    item->kind = -1;
+    switch (told_name_find(reader, &item->what, KINDS, &kind, &index)) {
+    case TOLD_ONE:
+        item->kind = (int)kind;
+        item->index = index;
+        return true;
+    case TOLD_NONE:
+        report_none(reader, &item->what);
+        return false;
+    case TOLD_SEVERAL:
+        break;
+    }
+    return false;
+}
+
+static void take_left(struct reader *reader, const struct text *left, struct rack_item *item) {
+    static const struct unit_form pieces[] = {
+        {"", UNIT_COUNT, 0, 0, 1000000}, {"piece", UNIT_COUNT, 0, 0, 1000000}, {0}};
+    const bool hardware = item->kind == NAME_HARDWARE;
+    const bool metric = reader->unit == LENGTH_MM;
+    const struct key key = {.name = "left",
+                            .example = hardware ? "12"
+                                       : metric ? "0.5 L"
+                                                : "0.5 gal"};
+    const struct entry entry = {.text = left->s, .place = left->place};
+    if (!hardware) {
+        (void)volume_value(reader, &key, &entry, NULL, &item->left);
+    } else {
+        (void)quantity_value(reader, &key, &entry, pieces, &item->left, NULL);
+    }
+    item->left.place = left->place;
+}
+
+static void check_item(struct reader *reader, const struct rates *rates,
+                       const struct rack_item *item) {
+    struct problems *const problems = reader->problems;
+    const bool tinted = item->kind == NAME_COATING && rates->coatings[item->index].tinted;
+    if (item->color.s != NULL && !tinted) {
+        problem_add(problems, SEVERITY_ERROR, "cell-unfit", item->color.place,
+                    "'color' says nothing of '%s', which is not tinted; leave the cell empty",
+                    problem_quote(problems, item->what.s));
+    }
+    if (item->kind == NAME_HARDWARE && rates->hardware[item->index].by_others) {
+        problem_add(problems, SEVERITY_ERROR, "rack-kind", item->what.place,
+                    "'%s' is supplied by others, so none is used from the rack; leave the row out, "
+                    "or give it a price in the rates",
+                    problem_quote(problems, item->what.s));
+    }
+}
+
+static void add_item(struct reader *reader, struct rates *rates, const struct rack_said *said) {
+    struct rack *const rack = &rates->rack;
+    struct rack_item item = said->item;
+    if (item.what.s == NULL || said->left.s == NULL || !find_what(reader, &item)) {
+        return; /* was reported */
+    }
+    take_left(reader, &said->left, &item);
+    check_item(reader, rates, &item);
+    const struct rack_item *const earlier = rack_find(rack, item.kind, item.index, item.color.s);
+    if (earlier != NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "rack-twice", item.what.place,
+                    "'%s' stands in line %u already; add both up in one row",
+                    problem_quote(reader->problems, item.what.s), earlier->place.line);
+        return;
+    }
+    rack->items[rack->count++] = item;
+}
+
+static const struct column_set rack_set = {rack_columns, COUNT_OF(rack_columns), 0};
+
+bool rack_table(struct table *table, const char *path, struct place asked,
+                struct problems *problems) {
+    return columns_table(table, path, asked, MOST_RACK, &rack_set, 1, problems);
+}
+
+bool rack_read(struct reader *reader, struct rates *rates, const struct table *table) {
+    struct reader own = *reader;
+    own.rates = rates;
+    if (!table->open || table->columns == 0 || table->over) {
+        return !reader->problems->failed;
+    }
+    const struct column *const columns = columns_find(&own, table, &rack_set, 1);
+    rates->rack.items = pool_take(reader->pool, table->count, sizeof *rates->rack.items);
+    if (columns == NULL || rates->rack.items == NULL) {
+        return false;
+    }
+    for (size_t i = 0; i < table->count; i++) {
+        struct rack_said said = {0};
+        columns_read(&own, columns, table, &table->rows[i], &rack_set, 1, &said);
+        said.item.place = table->rows[i].place;
+        add_item(&own, rates, &said);
+    }
+    return !pool_failed(reader->pool) && !reader->problems->failed;
+}

@@ -1,0 +1,158 @@
+/* SPDX-License-Identifier: MIT */
+/* What is on the rack is used first: the rest that is bought, worked out by hand. */
+#include "support.h"
+
+#include <limits.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#include <cmocka.h>
+
+#define RACK "rack-of-test.csv" /* in the folder of the test */
+#define SLAB "make|style = slab"
+/* Stands for the key that names it by its whole path. */
+#define STOCK    "shop|stock"
+#define AT_STOCK 1 /* its place among the edits */
+/* A square foot of edges each: a hundred of them take 100 / 401 gal at 4 mil, 0.2494. */
+#define EDGES "id,count,width,height\nD1,100,48,48\n"
+
+static const struct rack_case {
+    const char *rack;
+    struct bench_case bench;
+} cases[] = {
+    /* 10 doors take 20 hinges at 3.00; 12 are there, worth 6.00: 8 are bought */
+    {"what,left,worth\nhinge,12,6.00\n",
+     {"hinges of the rack",
+      {(SLAB "\nhinge = hinge"), STOCK},
+      "id,count,width,height\nD1,10,18,30\n",
+      {HARDWARE(0, from_rack, "12"), HARDWARE(0, to_buy, "8"), HARDWARE(0, bought, "8"),
+       HARDWARE(0, cost, "24"), HARDWARE(0, charged, "30"), PURCHASE(spent[COST_HARDWARE], "24")}}},
+    /* of 30 worth 6.00 twenty are 4.00 */
+    {"what,left,worth\nhinge,30,6.00\n",
+     {"all hinges of the rack",
+      {(SLAB "\nhinge = hinge"), STOCK},
+      "id,count,width,height\nD1,10,18,30\n",
+      {HARDWARE(0, from_rack, "20"), HARDWARE(0, bought, "0"), HARDWARE(0, cost, "0"),
+       HARDWARE(0, charged, "4")}}},
+    /* 20 less 9 are 11, two packs of 10 at 25.00; charged 11 of 10 */
+    {"what,left\nhinge,9\n",
+     {"the rest in packs",
+      {(SLAB "\nhinge = hinge"), STOCK, "hardware hinge|price = 25.00 per pack\npack = 10"},
+      "id,count,width,height\nD1,10,18,30\n",
+      {HARDWARE(0, packs, "2"), HARDWARE(0, bought, "20"), HARDWARE(0, cost, "50"),
+       HARDWARE(0, charged, "27.5")}}},
+    /* a piece that is pull and is listed: 10 of 14 go to the pulls, 4 to the others */
+    {"what,left\npull,14\n",
+     {"two roles share what is there",
+      {(SLAB "\npull = pull\nhardware = 1 pull"), STOCK},
+      "id,count,width,height\nD1,10,18,30\n",
+      {HARDWARE(0, from_rack, "10"), HARDWARE(0, bought, "0"), HARDWARE(1, from_rack, "4"),
+       HARDWARE(1, bought, "6")}}},
+    /* 0.2494 of 0.5 gal worth 10.00 are 4.99; nothing is bought */
+    {"what,left,worth\npaint,0.5 gal,10.00\n",
+     {"a can of the rack is enough",
+      {(SLAB "\nfinish = painted"), STOCK, "finish painted|faces = none",
+       "spray gun|transfer efficiency = 100 %"},
+      EDGES,
+      {PRODUCT(0, from_rack, "0.2494"), PRODUCT(0, to_buy, "0"), PRODUCT(0, bought, "0"),
+       PRODUCT(0, left_over, "0"), PRODUCT(0, cost, "0"), PRODUCT(0, charged, "4.99")}}},
+    /* 0.2494 less 0.1 are 0.1494 of a can of 1 gal at 100.00 */
+    {"what,left\npaint,0.1 gal\n",
+     {"a can of the rack is not enough",
+      {(SLAB "\nfinish = painted"), STOCK, "finish painted|faces = none",
+       "spray gun|transfer efficiency = 100 %"},
+      EDGES,
+      {PRODUCT(0, from_rack, "0.1"), PRODUCT(0, to_buy, "0.1494"), PRODUCT(0, bought, "1"),
+       PRODUCT(0, left_over, "0.8506"), PRODUCT(0, cost, "100"), PRODUCT(0, charged, "14.94")}}},
+    /* white is there, green is needed */
+    {"what,color,left\npaint,white,1 gal\n",
+     {"another color is no help",
+      {(SLAB "\nfinish = painted\ncolor = green"), STOCK, "finish painted|faces = none",
+       "coating paint|tinted = yes", "spray gun|transfer efficiency = 100 %"},
+      EDGES,
+      {PRODUCT(0, from_rack, NULL), PRODUCT(0, bought, "1")}}},
+    {"what,color,left\npaint,GREEN,1 gal\n",
+     {"the color is there",
+      {(SLAB "\nfinish = painted\ncolor = green"), STOCK, "finish painted|faces = none",
+       "coating paint|tinted = yes", "spray gun|transfer efficiency = 100 %"},
+      EDGES,
+      {PRODUCT(0, from_rack, "0.2494"), PRODUCT(0, bought, "0")}}},
+    {"what,left\nhinge,0\n",
+     {"nothing is left of it",
+      {(SLAB "\nhinge = hinge"), STOCK},
+      "id,count,width,height\nD1,10,18,30\n",
+      {HARDWARE(0, from_rack, "0"), HARDWARE(0, bought, "20"), HARDWARE(0, charged, "60")}}},
+};
+
+static void save(const char *text) {
+    FILE *const file = fopen(RACK, "w");
+    assert_non_null(file);
+    assert_true(fputs(text, file) >= 0);
+    assert_int_equal(fclose(file), 0);
+}
+
+/* The key with the whole path, as the rates stand in another folder. */
+static const char *stock_key(void) {
+    static char text[PATH_MAX + 64];
+    char folder[PATH_MAX];
+    assert_non_null(getcwd(folder, sizeof folder));
+    (void)snprintf(text, sizeof text, "shop|stock = %s/%s", folder, RACK);
+    return text;
+}
+
+static void test_rack(void **state) {
+    (void)state;
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        save(cases[i].rack);
+        struct bench_case own = cases[i].bench;
+        assert_string_equal(own.edits[AT_STOCK], STOCK);
+        own.edits[AT_STOCK] = stock_key();
+        bench_run(&own, 1, BENCH_INCH);
+    }
+    (void)unlink(RACK);
+}
+
+/* What can't be used is refused. */
+static void test_refused(void **state) {
+    (void)state;
+    static const struct {
+        const char *rack, *id;
+    } wrong[] = {
+        {"what,left\nboard,1\n", "rack-kind"},
+        {"what,left\npoplar,10\n", "rack-kind"},
+        {"what,left\nhing,1\n", "unknown-name"},
+        {"what,left\nhinge,1 gal\n", "wrong-unit"},
+        {"what,left\nhinge,1.5\n", "not-whole"},
+        {"what,left\npaint,12 pieces\n", "wrong-unit"},
+        {"what,left\nhinge,1\nhinge,2\n", "rack-twice"},
+        {"what,color,left\npaint,white,1 gal\n", "cell-unfit"},
+        {"what,size,left\nhinge,4,1\n", "unknown-column"},
+        {"what\nhinge\n", "missing-column"},
+        {"what,left\nhinge,\n", "missing-cell"},
+    };
+    int failed = 0;
+    for (size_t i = 0; i < COUNT(wrong); i++) {
+        struct bench bench;
+        const char *const edits[BENCH_MOST_EDITS] = {SLAB, stock_key()};
+        save(wrong[i].rack);
+        bench_open(&bench, wrong[i].rack, BENCH_INCH, edits, "D1,18,30\n");
+        if (!bench_has(&bench, wrong[i].id)) {
+            bench_wrong(&bench, "no %s but %s", wrong[i].id,
+                        bench.problems.count > 0 ? bench.problems.list[0].id : "nothing");
+        }
+        failed += bench_close(&bench);
+    }
+    (void)unlink(RACK);
+    assert_int_equal(failed, 0);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_rack),
+        cmocka_unit_test(test_refused),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
