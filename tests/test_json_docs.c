@@ -235,7 +235,7 @@ static void test_inputs(void **state) {
     const char *const table = strstr(from, "\n| `file` |");
     assert_true(from != NULL && table != NULL);
     static const char *const parts[] = {"inputs/job", "inputs/rates", "inputs/doors",
-                                        "inputs/woods"};
+                                        "inputs/woods", "inputs/rack"};
     take_words(&words, strstr(from, ": `job`"), strchr(from + 1, '('));
     for (size_t i = 0; i < COUNT(parts); i++) {
         assert_non_null(json_find(documents[0], parts[i]));
