@@ -1,6 +1,6 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: MIT
-"""The examples of README.md and docs/manual.md, run: what the docs show is what the program prints.
+"""The examples of the documents below, run: what the docs show is what the program prints.
 
     /usr/bin/python3 tests/examples.py PROGRAM [--renew] [DOCUMENT...]
 
@@ -25,7 +25,7 @@ import sys
 import tempfile
 
 TREE = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
-DOCUMENTS = ["README.md", "docs/manual.md"]
+DOCUMENTS = ["README.md", "docs/tutorial.md", "docs/manual.md"]
 SAVED = {"ini", "csv", "text"}
 NAME = re.compile(r"^(Add to )?`([A-Za-z0-9._/-]+)`:$")
 
