@@ -436,6 +436,12 @@ static const struct asked_case work_cases[] = {
      LIFE,
      "a mix of 'paint' takes 61 minutes to spray and keeps 1 hours; mix less at once (a smaller "
      "'mix size')"},
+    {"in two mixes half an hour each",
+     BENCH_INCH,
+     {SLAB, GUN, "coating paint|pot life = 1 hours", "spray gun|mix size = 16 fl oz"},
+     FEW(61),
+     LIFE,
+     NULL},
     {"a row's own boring of its hinges",
      BENCH_INCH,
      {"make|hinge = hinge", "operation bore|per = hinge\nminutes = 1"},

@@ -182,7 +182,7 @@ void coat_mix(struct coat_figures *coat, const struct calc *c, const struct coat
     const fig loss = calc_given(c, "fixed loss, a mix", &spray->fixed_loss);
     const fig cleaning = calc_given(c, "cleaning, a mix", &spray->cleaning);
     coat->mix = coat->sprayed;
-    if (!fig_none(loss) || !fig_none(cleaning)) {
+    if (!fig_none(loss) || !fig_none(cleaning) || spray->mix_size.set) {
         const fig sprayed = fig_none(pool->sprayed) ? coat->sprayed : pool->sprayed;
         const fig whole = count_mixes(c, spray, sprayed, coat->times, loss);
         coat->mixes = fig_ratio(c->tape, "mixes", UNIT_COUNT,
