@@ -35,7 +35,7 @@ run() {
         "build-$1/doorcost" quote "$job" --all -o "out/$name/quote.xlsx" >"out/$name/quote.txt" 2>&1 || true
         "build-$1/doorcost" quote "$job" -o "out/$name/again.xlsx" --json >"out/$name/quote.json" 2>&1 || true
         rm -f "out/$name"/again*
-        for command in check finish buy compare plan strike range table ways; do
+        for command in check finish buy compare plan strike days range table ways; do
             "build-$1/doorcost" $command "$job" >"out/$name/$command.txt" 2>&1 || true
             "build-$1/doorcost" $command "$job" --json >"out/$name/$command.json" 2>&1 || true
         done

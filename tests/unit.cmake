@@ -2,6 +2,7 @@
 # Tests of the stages from doors to price, of the tape and of the reports.
 doorcost_test(test_int128)
 doorcost_test(test_chance)
+doorcost_test(test_order)
 doorcost_test(test_containers)
 doorcost_test(test_driver)
 doorcost_test(test_weigh)
@@ -167,6 +168,7 @@ doorcost_stage_test(test_by_plan)
 doorcost_stage_test(test_board_figures)
 doorcost_stage_test(test_finish)
 doorcost_stage_test(test_labor)
+doorcost_stage_test(test_days)
 doorcost_stage_test(test_price)
 doorcost_stage_test(test_strike)
 doorcost_stage_test(test_together)
@@ -368,6 +370,16 @@ add_test(NAME learn-circle COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/
 add_test(NAME learn-fit COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/learn_fit.py
     $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR})
 set_tests_properties(learn-circle learn-fit PROPERTIES LABELS slow)
+
+# Work by day of every sample, and of two jobs at once over holidays, keeps to the shop.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME days-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/days.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
+endforeach()
+add_test(NAME days-two COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/days.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini
+    ${PROJECT_SOURCE_DIR}/samples/old-house/old-house.ini)
 
 # What `learn` tells of every sample is what its notes come to in fractions.
 foreach(job ${sample_jobs})

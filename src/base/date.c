@@ -1,12 +1,35 @@
 /* SPDX-License-Identifier: MIT */
 #include "base/date.h"
 
+#include "base/text.h"
+
 #include <stdio.h>
+#include <string.h>
 
 static int32_t days_of(int32_t year, int32_t month) {
     static const int8_t days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
     const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
     return days[month - 1] + (month == 2 && leap ? 1 : 0);
+}
+
+/* Digits [at, at + size) as a number; -1: not only digits. */
+static int32_t number_of(const char *text, size_t at, size_t size) {
+    int64_t number = 0;
+    uint8_t decimals = 0;
+    if (strspn(text + at, "0123456789") < size ||
+        !text_decimal(text + at, size, &number, &decimals)) {
+        return -1;
+    }
+    return (int32_t)number;
+}
+
+bool date_read(const char *text, struct date *date) {
+    *date = (struct date){-1, -1, -1};
+    if (strlen(text) == 10 && text[4] == '-' && text[7] == '-') {
+        *date = (struct date){number_of(text, 0, 4), number_of(text, 5, 2), number_of(text, 8, 2)};
+    }
+    return date->year >= 1900 && date->month >= 1 && date->month <= 12 && date->day >= 1 &&
+           date->day <= days_of(date->year, date->month);
 }
 
 struct date date_after(struct date date, int32_t days) {
@@ -50,6 +73,11 @@ struct date date_of_number(int32_t number) {
         number -= days_of_year(date.year);
     }
     return date_after(date, number);
+}
+
+int date_weekday(int32_t number) {
+    const int32_t left = (number + 3) % 7; /* 1970-01-01 was a Thursday */
+    return left < 0 ? left + 7 : left;
 }
 
 char *date_text(struct date date, char *text, size_t size) {

@@ -21,6 +21,13 @@ int32_t date_number(struct date date);
 /* The date of such a number. */
 struct date date_of_number(int32_t number);
 
+/* The weekday of a number: 0 is Monday, 6 Sunday. */
+int date_weekday(int32_t number);
+
+/* Reads a date written 2026-03-02, of the year 1900 or later. false: it is no day of the calendar,
+ * and *date means nothing. */
+bool date_read(const char *text, struct date *date);
+
 /* Writes a date as YYYY-MM-DD into text (11 bytes are enough); returns text. */
 char *date_text(struct date date, char *text, size_t size);
 

@@ -85,6 +85,9 @@ static const struct bridge_keys rows[] = {
     {"labels", BRIDGE_REST,
      ("paper, columns, rows, width, height, left margin, top margin, column gap, row gap, "
       "inner margin")},
+    {"days", BRIDGE_REST,
+     ("working days, holidays, people, clamp sets, clamp time, racks, rack places, both faces at "
+      "once, finisher, not planned, first, last")},
     {"plausible", BRIDGE_REST,
      ("labor rate, machine rate, overhead, hours per day, allowance, contingency, remakes, profit, "
       "lumber price, lumber waste, sheet price, sheet waste, glass price, hardware price, banding "

@@ -96,6 +96,15 @@ static const struct command rows[COMMAND_COUNT] = {
          "file: these, and all of them at once.",
          WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_strike,
          "[ROW ...]"},
+    [PLACE_DAYS] =
+        {"days", "put the work in order by day, of one job or several",
+         "doorcost days samples/kitchen/kitchen.ini",
+         "Puts the work of the job in order by the people, machines, clamps, racks and working "
+         "days of the rates, with the time that glue and finish take to set and dry. Tells when "
+         "all is done, what decides that, how soon any plan could be done, what one more person, "
+         "clamp set or rack would bring, and the work of each day. Further jobs with rates of the "
+         "same file may follow: they share the shop.",
+         WORK_ONE, TRACE_NONE, 0, false, command_days, "[JOB.ini ...]"},
     [PLACE_LEARN] =
         {"learn", "tell how a job came out against its estimate",
          "doorcost learn samples/kitchen/kitchen.ini samples/kitchen/noted.csv",

@@ -53,6 +53,7 @@ enum command_place {
     PLACE_LABELS,
     PLACE_EXPLAIN,
     PLACE_STRIKE,
+    PLACE_DAYS,
     PLACE_LEARN,
     PLACE_RANGE,
     PLACE_BRIDGE,
@@ -136,6 +137,9 @@ enum status command_compare(const struct request *request, struct work *work,
 /* What each row saves if it is struck, and one more of it costs. */
 enum status command_strike(const struct request *request, struct work *work,
                            struct streams streams);
+
+/* The work in order by day, of this job and of those that the request's words name. */
+enum status command_days(const struct request *request, struct work *work, struct streams streams);
 
 /* What happened, against the estimate. */
 enum status command_learn(const struct request *request, struct work *work, struct streams streams);

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "command/command.h"
+#include "command/further.h"
 #include "command/work.h"
 #include "read/actuals/actuals_file.h"
 #include "read/file/source.h"
@@ -48,37 +49,6 @@ static enum status note(struct learner_run *run, struct noted_job *job, const ch
     return memory ? status : command_out_of_memory(run->streams);
 }
 
-/* Whether two paths lead to one file. */
-static bool same_file(const char *a, const char *b) {
-    char *const real_a = realpath(a, NULL);
-    char *const real_b = realpath(b, NULL);
-    const bool same = real_a != NULL && real_b != NULL && strcmp(real_a, real_b) == 0;
-    free(real_a);
-    free(real_b);
-    return same;
-}
-
-/* Opens a further job. */
-static enum status open_job(struct learner_run *run, struct noted_job *job, const char *path) {
-    const struct work *const first = run->jobs[0].work;
-    job->work = &job->own;
-    struct work_request asked = first->request;
-    asked.option = NULL;
-    const enum work_result result = work_open(&job->own, path, asked);
-    command_problems(run->request, &job->own.problems, run->streams);
-    if (result != WORK_OK) {
-        return result == WORK_MEMORY ? command_out_of_memory(run->streams) : STATUS_INPUTS;
-    }
-    if (!same_file(first->rates.path, job->own.rates.path)) {
-        text_print(run->streams.err,
-                   "doorcost: '%s' has other rates than '%s'; new rates are made from jobs that "
-                   "name one file of rates\n",
-                   path, run->request->job);
-        return STATUS_USE;
-    }
-    return STATUS_DONE;
-}
-
 /* All jobs that the call names, with what was noted of each. */
 static enum status open_all(struct learner_run *run, struct work *work) {
     const struct request *const request = run->request;
@@ -87,7 +57,10 @@ static enum status open_all(struct learner_run *run, struct work *work) {
         struct noted_job *const job = &run->jobs[run->count++];
         job->work = work;
         if (i > 0) {
-            status = open_job(run, job, request->words[i - 1]);
+            job->work = &job->own;
+            status = further_open(request, work, request->words[i - 1],
+                                  "new rates are made from jobs that name one file of rates",
+                                  &job->own, run->streams);
         }
         if (status == STATUS_DONE) {
             status = note(run, job, request->words[i]);

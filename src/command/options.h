@@ -35,6 +35,7 @@ struct request {
     struct option_texts set;               /* --set, in the order of the line */
     const char *effort;                    /* --effort; NULL: the default */
     const char *hours;                     /* --hours; NULL: no limit */
+    const char *begin;                     /* --begin, a date; NULL: not given */
     const char *total;                     /* --total; NULL: not given */
     const char *widths, *heights, *counts; /* lists; NULL: the default */
     const char *draws, *seed, *confidence; /* --draws and so on; NULL: the default */

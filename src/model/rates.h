@@ -11,6 +11,7 @@
 #include "base/pool.h"
 #include "base/problem.h"
 #include "model/chance_rules.h"
+#include "model/day_rules.h"
 #include "model/label_sheet.h"
 #include "model/rack.h"
 #include "model/rate_number.h"
@@ -331,6 +332,7 @@ struct rates {
     struct limits limits;
     struct climate climate;
     struct chance_rules chance;
+    struct day_rules days;
     struct bounds usual[USUAL_COUNT];      /* by enum usual */
     struct value markup[COST_GROUP_COUNT]; /* percent; a group named here takes this in place of the
                                               shop's profit */

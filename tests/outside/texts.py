@@ -136,7 +136,7 @@ def one(doorcost, folder, where, text, name, whole):
     """whole: commands of hundreds of estimates are tried too."""
     before = fail.count
     write_job(folder, text, name)
-    for command in ("check", "buy", "finish", "compare", "strike"):
+    for command in ("check", "buy", "finish", "compare", "strike", "days"):
         run(doorcost, folder, command, "job.ini")
     if whole:
         run(doorcost, folder, "range", "job.ini", "--draws", "100")

@@ -16,11 +16,11 @@
 #include <string.h>
 
 const struct section_kind *const rates_sections[] = {
-    &section_shop,    &section_lumber,    &section_sheet,    &section_glass,   &section_saw,
-    &section_banding, &section_limits,    &section_climate,  &section_markup,  &section_chance,
-    &section_door,    &section_operation, &section_machine,  &section_coating, &section_additive,
-    &section_spray,   &section_finish,    &section_hardware, &section_hinges,  &section_consumable,
-    &section_labels,  &section_plausible,
+    &section_shop,    &section_lumber,    &section_sheet,     &section_glass,   &section_saw,
+    &section_banding, &section_limits,    &section_climate,   &section_markup,  &section_chance,
+    &section_door,    &section_operation, &section_machine,   &section_coating, &section_additive,
+    &section_spray,   &section_finish,    &section_hardware,  &section_hinges,  &section_consumable,
+    &section_labels,  &section_days,      &section_plausible,
 };
 const size_t rates_section_count = COUNT_OF(rates_sections);
 

@@ -35,6 +35,8 @@ extern const struct section_kind section_operation, section_machine;
 extern const struct section_kind section_additive, section_coating, section_spray, section_finish;
 /* What finishes say of each other, after all of them are read. */
 void finishes_check(struct reader *reader, const struct rates *rates);
+/* rates_days.c */
+extern const struct section_kind section_days;
 /* plausible_keys.c: its keys are in the order of enum usual */
 extern const struct section_kind section_plausible;
 

@@ -184,6 +184,9 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
     if (paper->learned != NULL) {
         json_learn(maker, paper);
     }
+    if (paper->days != NULL) {
+        json_days(maker, paper->days);
+    }
     if (paper->chance != NULL) {
         json_chance(maker, paper->chance);
     }

@@ -1,0 +1,122 @@
+/* SPDX-License-Identifier: MIT */
+/* `days`: the work of one job or several, put in order by day. */
+#include "base/text.h"
+#include "command/command.h"
+#include "command/further.h"
+#include "command/progress.h"
+#include "command/work.h"
+#include "days/work/day_plan.h"
+#include "report/json/json.h"
+#include "report/text/print.h"
+
+#include <stdlib.h>
+
+struct days_run {
+    const struct request *request;
+    struct streams streams;
+    struct pool pool;
+    struct work *first;
+    struct work *further; /* as many as were opened */
+    size_t further_count;
+    struct day_plan plan;
+};
+
+/* The day that --begin names. */
+static enum status read_from(const struct days_run *run, int32_t *from) {
+    struct date date;
+    *from = INT32_MIN;
+    if (run->request->begin == NULL) {
+        return STATUS_DONE;
+    }
+    if (!date_read(run->request->begin, &date)) {
+        text_print(run->streams.err,
+                   "doorcost: --begin '%s' is no day of the calendar; write year, month and day as "
+                   "in 2026-03-02\n",
+                   problem_quote(&run->first->problems, run->request->begin));
+        return STATUS_USE;
+    }
+    *from = date_number(date);
+    return STATUS_DONE;
+}
+
+static enum status open_further(struct days_run *run) {
+    const struct request *const request = run->request;
+    enum status status = STATUS_DONE;
+    run->further = calloc(request->word_count + 1, sizeof *run->further);
+    if (run->further == NULL) {
+        return command_out_of_memory(run->streams);
+    }
+    for (size_t i = 0; i < request->word_count && status == STATUS_DONE; i++) {
+        run->further_count++;
+        status = further_open(request, run->first, request->words[i],
+                              "jobs share a shop where they name one file of rates",
+                              &run->further[i], run->streams);
+    }
+    return status;
+}
+
+static enum status make(struct days_run *run) {
+    const size_t count = run->further_count + 1;
+    struct day_job *const jobs = pool_take(&run->pool, count, sizeof *jobs);
+    struct day_request request = {.jobs = jobs, .count = count};
+    enum status status = read_from(run, &request.from);
+    if (status != STATUS_DONE) {
+        return status;
+    }
+    for (size_t i = 0; i < count && jobs != NULL; i++) {
+        jobs[i].estimate = i == 0 ? &run->first->estimates[0] : &run->further[i - 1].estimates[0];
+    }
+    struct progress progress;
+    progress_begin(&progress, run->streams.err, "putting the work in order");
+    const enum day_result result =
+        jobs == NULL ? DAY_MEMORY : day_plan_make(&run->plan, request, &run->pool);
+    progress_end(&progress);
+    switch (result) {
+    case DAY_OK:
+        return STATUS_DONE;
+    case DAY_MEMORY:
+        return command_out_of_memory(run->streams);
+    case DAY_TOO_MANY:
+        text_print(run->streams.err,
+                   "doorcost: the work has more than %d steps; plan fewer jobs at once, or give "
+                   "[days] more `rack places` or `clamp sets`\n",
+                   MOST_TASKS);
+        break;
+    case DAY_TOO_LONG:
+        text_print(run->streams.err,
+                   "doorcost: the work takes more than %d working days; look for a job that is "
+                   "years away, or for minutes that are too many\n",
+                   MOST_WORK_DAYS);
+        break;
+    }
+    return STATUS_INPUTS;
+}
+
+static enum status tell(const struct days_run *run) {
+    if (run->request->json) {
+        struct json_paper paper = command_paper(run->request, run->first);
+        paper.days = &run->plan;
+        return command_send(&paper, run->streams);
+    }
+    struct page page = {.out = run->streams.out};
+    days_print(&page, &run->plan);
+    return page.failed ? command_out_of_memory(run->streams) : command_flush(run->streams);
+}
+
+enum status command_days(const struct request *request, struct work *work, struct streams streams) {
+    struct days_run run = {.request = request, .streams = streams, .first = work};
+    pool_init(&run.pool);
+    enum status status = open_further(&run);
+    if (status == STATUS_DONE) {
+        status = make(&run);
+    }
+    if (status == STATUS_DONE) {
+        status = tell(&run);
+    }
+    for (size_t i = 0; i < run.further_count; i++) {
+        work_close(&run.further[i]);
+    }
+    free(run.further);
+    pool_clear(&run.pool);
+    return status;
+}
