@@ -33,6 +33,7 @@ static const struct {
     {"banding", &fields_banding},
     {"glass", &fields_glass},
     {"hardware", &fields_hardware},
+    {"spare", &fields_spare},
     {"consumable", &fields_consumable},
     {"coat", &fields_coat},
     {"batch", &fields_batch},

@@ -317,6 +317,12 @@ foreach(job kitchen/kitchen metric/tea-kitchen)
     add_test(NAME afresh-price-age-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/price_age.py
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/${job}.ini)
 endforeach()
+# Spare rails, which no sample asks for.
+foreach(job kitchen/kitchen metric/tea-kitchen)
+    get_filename_component(name ${job} NAME)
+    add_test(NAME spare-rails-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/spare_rails.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/${job}.ini)
+endforeach()
 # Every way to open, which no sample has.
 add_test(NAME afresh-opens COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/afresh.py
     $<TARGET_FILE:doorcost> ${CMAKE_CURRENT_SOURCE_DIR}/data/opens.ini)
@@ -387,3 +393,6 @@ foreach(job ${sample_jobs})
     add_test(NAME learn-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/learn.py
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
 endforeach()
+
+# Spares against tables.
+doorcost_test(test_spares)

@@ -16,7 +16,8 @@
 static const struct bridge_keys rows[] = {
     {"shop", BRIDGE_MATERIALS, "woods, stock"},
     {"shop", BRIDGE_YIELDS,
-     ("remakes, price lumber by, price sheets by, charge finish, charge sheets, charge banding, "
+     ("remakes, spare rails, price lumber by, price sheets by, charge finish, charge sheets, "
+      "charge banding, "
       "charge hardware")},
     {"shop", BRIDGE_PRICES, "tax on purchases"},
     {"shop", BRIDGE_LABOR, "labor rate, allowance, hours per day, operations"},

@@ -8,6 +8,7 @@
 #include "labor/sums.h"
 #include "model/charge.h"
 #include "model/name.h"
+#include "model/work_cost.h"
 
 #include <string.h>
 
@@ -48,29 +49,6 @@ static fig basis_total(const struct work *w, const char *what, enum unit unit) {
     return fig_total(w->calc->tape, what, unit, q->pieces, w->basis, q->count);
 }
 
-/* Machine minutes x hands, with the allowance for rest and delay. */
-static fig person_minutes(const struct calc *c, const struct operation *op, fig machine_minutes) {
-    const struct shop *const shop = &c->rates->shop;
-    const fig hands = calc_given(c, "hands", &op->hands);
-    const fig allowance = calc_given(c, "allowance", &shop->allowance);
-    const fig hundred = c->units->hundred;
-    figs over = {{machine_minutes, hands}};
-    figs under = {{{0}}};
-    if (!fig_none(allowance) && shop->allowance_on.choice == ALLOWANCE_ADDED) {
-        over.f[2] = fig_plus(c->tape, "work and allowance", hundred, allowance);
-        under.f[0] = hundred;
-    } else if (!fig_none(allowance)) {
-        over.f[2] = hundred;
-        under.f[0] = fig_plus(c->tape, "work, percent of shift", hundred, fig_minus(allowance));
-    }
-    return fig_ratio(c->tape, "person-minutes", UNIT_MIN, over, under);
-}
-
-/* minutes x an hour's rate. */
-static fig pay(const struct calc *c, const char *what, fig minutes, fig hour) {
-    return fig_ratio(c->tape, what, UNIT_MONEY, (figs){{minutes, hour}}, (figs){{c->units->sixty}});
-}
-
 /* false: out of memory. */
 static bool total(const struct work *w, struct operation_figures *o) {
     const struct calc *const c = w->calc;
@@ -90,16 +68,11 @@ static bool total(const struct work *w, struct operation_figures *o) {
         o->setup_minutes = calc_product(c, "set-up minutes", UNIT_MIN, o->setups, each);
         o->machine_minutes = fig_plus(c->tape, "machine minutes", o->run, o->setup_minutes);
     }
-    o->person_minutes = person_minutes(c, op, o->machine_minutes);
-    const fig rate = calc_given(c, "labor rate",
-                                op->labor_rate.set ? &op->labor_rate : &c->rates->shop.labor_rate);
-    o->labor = pay(c, "labor", o->person_minutes, rate);
-    o->cost = o->labor;
-    if (op->machine >= 0 && c->rates->machines[op->machine].rate.set) {
-        const fig hour = calc_given(c, "machine rate", &c->rates->machines[op->machine].rate);
-        o->machine = pay(c, "machine", o->machine_minutes, hour);
-        o->cost = fig_plus(c->tape, "labor and machine", o->labor, o->machine);
-    }
+    const struct work_cost cost = work_cost_of(c, op, o->machine_minutes);
+    o->person_minutes = cost.person_minutes;
+    o->labor = cost.labor;
+    o->machine = cost.machine;
+    o->cost = cost.all;
     return held;
 }
 

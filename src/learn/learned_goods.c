@@ -15,7 +15,7 @@ static void estimate_lumber(const struct estimate *e, struct learned_goods *g) {
         if (buy->material == g->index) {
             g->to_buy = amount_of(e, buy->priced.bought);
             g->to_use = buy->planned ? g->to_buy : amount_of(e, buy->with_waste);
-            g->net = amount_of(e, buy->net);
+            g->net = amount_of(e, buy->milled);
             g->cost = estimate_money(e, buy->priced.cost);
         }
     }

@@ -10,6 +10,7 @@
 #include "model/units.h"
 
 struct quantities; /* door/quantity.h */
+struct spare_list; /* stock/spares.h */
 
 struct calc {
     struct tape *tape;
@@ -17,6 +18,7 @@ struct calc {
     const struct rates *rates;
     const struct job *job;
     const struct quantities *quantities; /* NULL until quantities_make has made them */
+    const struct spare_list *spares;     /* NULL until spares_make has made them */
     struct pool *pool;                   /* of all that the stages hold; freed with the estimate */
     struct problems *problems;           /* what the stages find */
 };

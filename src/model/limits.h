@@ -16,6 +16,7 @@ enum {
     MOST_OF_ROW = 9999,       /* openings or doors of a row */
     MOST_WOODS = 10000,       /* rows of the table of woods */
     MOST_RACK = 2000,         /* rows of what is on the rack */
+    MOST_SPARED = 20000,      /* rails of one width that spares are counted for */
     MOST_ACTUALS = 20000      /* rows of what was noted of a job */
 };
 

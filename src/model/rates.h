@@ -12,6 +12,7 @@
 #include "base/problem.h"
 #include "model/chance_rules.h"
 #include "model/day_rules.h"
+#include "model/hung.h"
 #include "model/label_sheet.h"
 #include "model/rack.h"
 #include "model/rate_number.h"
@@ -25,7 +26,6 @@ enum overhead_on { OVERHEAD_PER_HOUR, OVERHEAD_PER_BENCH_HOUR, OVERHEAD_OF_COST 
 enum profit_as { PROFIT_MARKUP, PROFIT_MARGIN };
 enum priced_by { PRICED_BY_FACTOR, PRICED_BY_PLAN };
 enum charged { CHARGED_USED, CHARGED_BOUGHT };
-enum price_by { PRICE_EACH, PRICE_PER_PACK };
 /* `50 % added` to net (x 1.50) or `33 % lost` of what is bought (/ 0.67). */
 enum waste_as { WASTE_ADDED, WASTE_LOST };
 
@@ -65,6 +65,7 @@ struct shop {
     struct choice lumber_by, sheets_by; /* enum priced_by */
     struct choice charge_finish, charge_sheets, charge_banding, charge_hardware; /* enum charged */
     struct references operations; /* operations that every job has (quoting, cleaning up) */
+    bool spare_rails;             /* are milled with the batch: stock/spares.h */
     bool invented;                /* the numbers of the file are made up, but for those in own */
     struct texts own;             /* keys of [shop], sections, kinds of section: setting_named */
 };
@@ -263,22 +264,6 @@ struct finish {
     struct reference put_out_as; /* [finish NAME] put out, that can be had for it; index -1: none */
     struct value colors;         /* that a job in this finish has where rows name none; default 1 */
     struct references operations;
-};
-
-struct hardware {
-    struct text name, client_name; /* as of a sheet */
-    struct value price;            /* money, of what price_by says */
-    struct choice price_by;        /* enum price_by; per pack: pack is set */
-    struct value pack;             /* pieces in a pack; unset: sold singly */
-    struct value spares;           /* percent */
-    bool by_others;                /* price = by others: named, not sold */
-    struct range overlay;          /* nm: of a hinge, the overlays that it fits; unset: not said */
-    bool inset;                    /* of a hinge: it is for inset doors; then overlay is unset */
-};
-
-struct hinge_rules {
-    struct steps by_height; /* limit nm, value count; ascending */
-    struct steps by_weight; /* limit lb or kg, value count */
 };
 
 struct consumable {

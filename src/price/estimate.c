@@ -14,6 +14,10 @@ static bool make_quantities(struct estimate *e, struct calc *c, struct plan_requ
         return false;
     }
     c->quantities = &e->quantities;
+    if (!spares_make(&e->spares, c)) {
+        return false;
+    }
+    c->spares = &e->spares;
     return lumber_make(&e->lumber, c, plans) && sheets_make(&e->sheets, c, plans) &&
            glass_make(&e->glass, c) && banding_make(&e->banding, c) &&
            hardware_make(&e->hardware, c) && finish_make(&e->finish, c) &&

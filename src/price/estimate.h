@@ -5,6 +5,7 @@
 
 #include "price/purchase.h"
 #include "price/sale.h"
+#include "stock/spares.h"
 
 struct estimate {
     const struct rates *rates;
@@ -15,6 +16,7 @@ struct estimate {
     struct units units;
     struct doors doors;
     struct quantities quantities;
+    struct spare_list spares;
     struct lumber_list lumber;
     struct sheet_list sheets;
     struct glass_list glass;

@@ -2,6 +2,7 @@
 #include "stock/lumber.h"
 
 #include "model/limits.h"
+#include "stock/spares.h"
 
 fig waste_applied(const struct calc *c, fig net, fig waste, enum waste_as as) {
     const enum unit unit = tape_unit(c->tape, net);
@@ -102,8 +103,8 @@ static void buy_by_factor(const struct calc *c, struct lumber_buy *b) {
     const struct lumber *const lumber = lumber_of(c, b);
     const enum unit unit = lumber_unit(lumber);
     b->waste = calc_given(c, "waste", &lumber->waste);
-    b->with_waste = waste_applied(c, b->net, b->waste, (enum waste_as)lumber->waste_as.choice);
-    b->allowances = fig_plus(c->tape, "end and edge allowance", b->rough, fig_minus(b->net));
+    b->with_waste = waste_applied(c, b->milled, b->waste, (enum waste_as)lumber->waste_as.choice);
+    b->allowances = fig_plus(c->tape, "end and edge allowance", b->rough, fig_minus(b->milled));
     const fig step = tape_constant(c->tape, "sold in steps of", unit, unit == UNIT_BF ? 0 : 3, 1,
                                    "common practice, no source");
     const fig needed = fig_up(c->tape, "up to what is sold", b->with_waste, step);
@@ -118,7 +119,7 @@ static void buy_by_plan(const struct calc *c, struct lumber_buy *b) {
     buy(c, b, &b->by_plan);
     b->over_plan =
         fig_plus(c->tape, "bought beyond the plan", b->by_plan.bought, fig_minus(b->plan.bought));
-    b->implied_waste = implied_waste(c, b->net, b->plan.bought, b->plan.keep_worth,
+    b->implied_waste = implied_waste(c, b->milled, b->plan.bought, b->plan.keep_worth,
                                      (enum waste_as)lumber->waste_as.choice);
     b->short_of_plan = short_of_plan(c, b->by_factor.bought, b->by_plan.bought);
 }
@@ -131,7 +132,7 @@ static bool plan_lumber(const struct calc *c, struct lumber_buy *b, struct plan_
         b->plan.no_plan_reason = "no plan was asked for";
         return true;
     }
-    if (!lumber_plan_make(&b->plan, c, b->material, b->net, request)) {
+    if (!lumber_plan_make(&b->plan, c, b->material, b->milled, request)) {
         return false;
     }
     if (b->plan.no_plan_reason == NULL) {
@@ -151,6 +152,20 @@ static bool plan_lumber(const struct calc *c, struct lumber_buy *b, struct plan_
                     problem_quote(c->problems, lumber->name.s), b->plan.no_plan_reason);
     }
     return true;
+}
+
+/* Spare rails are milled from the same boards. */
+static void add_spares(const struct calc *c, struct lumber_buy *b) {
+    const enum unit unit = lumber_unit(lumber_of(c, b));
+    b->spares =
+        spares_total(c, "spare rails, net", unit, b->material, offsetof(struct part_figures, net));
+    if (fig_none(b->spares)) {
+        return;
+    }
+    b->milled = fig_plus(c->tape, "net, with spare rails", b->net, b->spares);
+    b->rough = fig_plus(c->tape, "rough, with spare rails", b->rough,
+                        spares_total(c, "spare rails, rough", unit, b->material,
+                                     offsetof(struct part_figures, rough)));
 }
 
 void lumber_clear(struct lumber_list *list) {
@@ -178,6 +193,8 @@ bool lumber_make(struct lumber_list *list, const struct calc *c, struct plan_req
         b->net = net;
         b->rough = quantities_total(c, "lumber rough", MATERIAL_LUMBER, i,
                                     offsetof(struct material_use, rough));
+        b->milled = b->net;
+        add_spares(c, b);
         buy_by_factor(c, b);
         if (!plan_lumber(c, b, request)) {
             return false;

@@ -26,10 +26,12 @@ struct purchase_by {
 
 struct lumber_buy {
     int32_t material; /* index into rates.lumber */
-    fig net, rough;   /* of the job, board feet or m3 */
-    fig allowances;   /* rough - net: end and edge allowance */
+    fig net, rough;   /* of the job, board feet or m3; rough: spare rails among it */
+    fig spares;       /* net, of spare rails; none without */
+    fig milled;       /* net with these; net without */
+    fig allowances;   /* rough - milled: end and edge allowance */
     fig waste;        /* percent as the file has it */
-    fig with_waste;   /* net with waste */
+    fig with_waste;   /* milled with waste */
     struct purchase_by by_factor;
     struct purchase_by by_plan; /* all none without a plan */
     struct purchase_by priced;  /* the one of these two that prices the job */

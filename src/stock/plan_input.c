@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/plan_input.h"
 
+#include "stock/spares.h"
+
 #include <assert.h>
 
 static bool is_of(const struct part *part, enum material_kind kind, int32_t material) {
@@ -37,8 +39,12 @@ static void gather(struct plan_input *in, const struct leaf_figures *leaf, size_
     if (leaf->door->parts[i].material_kind != MATERIAL_LUMBER) {
         add_item(in, leaf, i, (struct plan_cut){f->length, f->width, f->pieces}, 0, turn);
     } else if (!fig_none(f->rough_length)) {
-        add_item(in, leaf, i, (struct plan_cut){f->rough_length, f->stave_width, f->staves}, 0,
-                 turn);
+        const fig spares = spares_of(in->calc, leaf, i);
+        const fig pieces = fig_none(spares) ? f->staves
+                                            : fig_plus(in->calc->tape, "rails, with spare ones",
+                                                       f->staves, spares);
+        add_item(in, leaf, i, (struct plan_cut){f->rough_length, f->stave_width, pieces}, 0, turn);
+        in->parts[in->item_count - 1].spare = !fig_none(spares);
     }
     for (size_t k = 0; k < 2 && !fig_none(f->blank[k]); k++) {
         add_item(in, leaf, i, (struct plan_cut){f->blank[k], f->rough_width, f->blanks[k]},

@@ -13,6 +13,7 @@ struct plan_part {
     const struct door *door;
     const struct part *part;
     int64_t pieces; /* of the job; of blanks: blanks */
+    bool spare;     /* spare ones among them */
     int64_t holds;  /* parts in a blank that short ones are milled in; 0: no blank */
 };
 

@@ -14,6 +14,7 @@ from fractions import Fraction
 
 from afresh_door import coats_of, doors_of, rounded, up
 from afresh_read import Inputs, listed, number, percent
+from afresh_spare import spare_rails
 from afresh_work import Labor
 
 VOLUMES = {"gal": Fraction(1), "qt": Fraction(1, 4), "pt": Fraction(1, 8), "fl oz": Fraction(1, 128),
@@ -98,12 +99,21 @@ class Job:
                     door.net_of[part.material] = door.net_of.get(part.material, 0) + part.count * door.net(part)
             door.net_lumber = sum(door.net_of.values())
         self.bought = {"board": 0, "cut": 0, "bf": 0, "m3": 0, "sheet": 0}
+        spares = spare_rails(self, with_waste) if self.shop.get("spare rails") == "yes" else []
+        told = {(s["lumber"].lower(), s["as"], s["size"]): s for s in self.estimate["materials"]["spare rails"]}
+        if len(told) != len(spares):
+            self.failures.append(f"{len(spares)} widths of rails made afresh, the program has {len(told)}")
+        for name, door, _, count in spares:
+            mine = [s for (lumber, as_, _), s in told.items() if lumber == name and as_.lower() == door.id.lower()]
+            if str(count) not in [s["spares"]["value"] for s in mine]:
+                self.failures.append(f"{count} spare rails of {name} as of {door.id} made afresh")
         for name, keys in self.inputs.kinds("lumber").items():
             net = self.total(lambda d: d.net_of.get(name, 0))
             if not net:
                 continue
             bf = keys["price"].endswith("per bf")
-            need = with_waste(net, keys["waste"], "bf" if bf else "m3")
+            milled = net + sum(count * door.net(part) for lumber, door, part, count in spares if lumber == name)
+            need = with_waste(milled, keys["waste"], "bf" if bf else "m3")
             need = max(up(need, 1 if bf else Fraction(1, 1000)), number(keys.get("minimum", "0"))[0])
             steps = [(Fraction(0), number(keys["price"])[0])]
             steps += [(number(s)[0], number(s.partition(" at ")[2])[0]) for s in listed(keys.get("price from", ""))]

@@ -16,6 +16,7 @@ import sys
 from fractions import Fraction
 
 import plans
+from afresh_spare import cost_of, fewest
 
 LIMIT = 10**12
 
@@ -148,6 +149,9 @@ class Tape:
         if chooser in ("surface measure", "tally"):
             self.check_surface(chooser, operands, first)
             return
+        if chooser == "spares":
+            self.check_spares(outputs, operands)
+            return
         if chooser != "containers":
             self.fault(first, f"chooser '{chooser}' is not known")
             return
@@ -164,6 +168,16 @@ class Tape:
         if min(counts) < 0 or volume < need or taken != best:
             self.fault(first, f"(money, volume, containers) {taken}, made again {best}")
 
+
+    def check_spares(self, outputs, operands):
+        """The fewest spares that cost least, and the chances to set up once more, of binomial numbers in fractions."""
+        pieces, spoiled, each, setup = (self.value(i) for i in operands)
+        pieces, spoiled = int(pieces), spoiled / 100
+        count = fewest(pieces, spoiled, each, setup)
+        short = [rounded((cost_of(s, pieces, spoiled, Fraction(0), Fraction(1))) * 10000, 0) for s in (0, count)]
+        given = [int(outputs[i]["value"]) for i in sorted(outputs)]
+        if given != [count, *short]:
+            self.fault(outputs[0], f"is {given}, made again {[count, *short]}")
 
     def check_plan(self, chooser, first, outputs):
         plan = self.checked.get((chooser, first["subject"]))

@@ -115,6 +115,9 @@ static const struct key shop_keys[] = {
      .help = "added to cost, or the part of the price"},
     {"remakes", AS_QUANTITY(remakes), FIELD(shop, remakes), "2 % of doors",
      .help = "doors made a second time, as a cost of all"},
+    {"spare rails", AS_YES_NO, FIELD(shop, spare_rails), "yes", "no",
+     .help = "mill spare rails of each width with the others, as many as cost least by `remakes`; "
+             "absent: no"},
     {"tax on purchases", AS_PERCENT(0, 100), FIELD(shop, purchase_tax), "6 %",
      .help = "sales tax that the shop pays on materials; a cost"},
     {"minimum job", AS_MONEY, FIELD(shop, minimum_job), "450",
@@ -148,7 +151,9 @@ static const struct key shop_keys[] = {
 static void check_shop(struct reader *reader, const struct ini_section *section, void *target) {
     struct shop *shop = target;
 
-    (void)section;
+    if (shop->spare_rails) {
+        section_lacks(reader, section, "remakes", "to tell how many 'spare rails' are worth it");
+    }
     if (shop->round_price_to.set && shop->round_price_to.amount == 0) {
         problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", shop->round_price_to.place,
                     "round price to '0' is out of range; expected an amount like '0.01'");

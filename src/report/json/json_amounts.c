@@ -126,6 +126,22 @@ static json_t *planned_list(struct json_maker *maker, size_t count,
     return list;
 }
 
+static json_t *spare_list(struct json_maker *maker) {
+    json_t *const list = json_array();
+    for (size_t i = 0; i < maker->e->spares.count; i++) {
+        const struct spare_rails *const s = &maker->e->spares.rails[i];
+        const struct part *const part = &s->leaf->door->parts[s->part];
+        json_t *const object = json_object();
+        json_put_text(maker, object, "lumber", maker->e->rates->lumber[part->material].name.s);
+        json_put_text(maker, object, "size",
+                      show_size(part->width, part->length, maker->e->job->unit).text);
+        json_put_text(maker, object, "as", s->leaf->door->name);
+        json_put_fields(maker, object, &fields_spare, s);
+        json_add(maker, list, object);
+    }
+    return list;
+}
+
 static json_t *banding_list(struct json_maker *maker) {
     json_t *const list = json_array();
     for (size_t i = 0; i < maker->e->banding.count; i++) {
@@ -203,6 +219,7 @@ static json_t *consumable_list(struct json_maker *maker) {
 json_t *json_materials(struct json_maker *maker) {
     json_t *const object = json_object();
     json_put(maker, object, "lumber", planned_list(maker, maker->e->lumber.count, planned_lumber));
+    json_put(maker, object, "spare rails", spare_list(maker));
     json_put(maker, object, "sheets", planned_list(maker, maker->e->sheets.count, planned_sheet));
     json_put(maker, object, "banding", banding_list(maker));
     json_put(maker, object, "glass", glass_list(maker));

@@ -90,6 +90,22 @@ void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row,
     }
 }
 
+void check_spares(const struct paper *paper, uint16_t sheet, uint32_t row,
+                  const struct spare_rails *rails) {
+    const char *const lumber =
+        paper->base->rates->lumber[rails->leaf->door->parts[rails->part].material].name.s;
+    check_add_choice(
+        paper->checks,
+        &(struct check_choice){.about = pool_words(&paper->book->pool, "spare rails of %s", lumber),
+                               .sheet = sheet,
+                               .row = row,
+                               .column = CHECK_COLUMN,
+                               .prices = true});
+    same(paper, "spoiled", rails->spoiled);
+    same(paper, "lumber of a spare", rails->each);
+    same(paper, "to set up once more", rails->setup_cost);
+}
+
 /* --- plans
  * ----------------------------------------------------------------------------------------------------------------
  */

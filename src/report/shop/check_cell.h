@@ -29,6 +29,11 @@ bool check_is_input(const struct tape *tape, fig figure);
 void check_containers(const struct paper *paper, uint16_t sheet, uint32_t row,
                       const struct product *product);
 
+/* Notes how many spare rails are milled, whose check cell is in this row of the sheet Lumber. It
+ * holds while the rails spoiled, what a spare costs and what a set-up costs are as they were. */
+void check_spares(const struct paper *paper, uint16_t sheet, uint32_t row,
+                  const struct spare_rails *rails);
+
 /* Notes a cutting plan; chosen: one of the figures that its planner gave.  It holds while all that
  * the planner was given is as it was: prices, and the share kept for defects.  A plan that the
  * job's total does not hang on says so: `plan: run again`. */

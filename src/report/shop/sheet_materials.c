@@ -4,6 +4,7 @@
 #include "report/shop/check_cell.h"
 #include "report/shop/paper.h"
 #include "report/words/planned.h"
+#include "report/words/show.h"
 
 static void set_widths(const struct paper *paper, uint16_t sheet) {
     book_width(paper->book, sheet, 0, 34);
@@ -74,6 +75,19 @@ static uint32_t put_buy(const struct paper *paper, uint16_t sheet, uint32_t row,
     return list.row + 1;
 }
 
+static uint32_t put_spares(const struct paper *paper, uint16_t sheet, uint32_t row,
+                           const struct spare_rails *s) {
+    const struct part *const part = &s->leaf->door->parts[s->part];
+    struct paper_list list = {.sheet = sheet, .figure = 1, .note = 3, .row = row + 1};
+    book_format(paper->book, sheet, row, 0, LOOK_SECTION, "spare rails: %s %s",
+                paper->base->rates->lumber[part->material].name.s,
+                show_size(part->width, part->length, paper->base->job->unit).text);
+    check_spares(paper, sheet, row, s);
+    paper_lines(paper, &list, &fields_spare, FIELD_SHEET, s);
+    book_keep(paper->book, sheet, row, list.row - 1);
+    return list.row + 1;
+}
+
 void sheet_lumber(const struct paper *paper, uint16_t sheet) {
     const struct lumber_list *const list = &paper->base->lumber;
     uint32_t row =
@@ -82,6 +96,9 @@ void sheet_lumber(const struct paper *paper, uint16_t sheet) {
     for (size_t i = 0; i < list->count; i++) {
         const struct planned p = planned_lumber(paper->base, i);
         row = put_planned(paper, sheet, row, &p);
+    }
+    for (size_t i = 0; i < paper->base->spares.count; i++) {
+        row = put_spares(paper, sheet, row, &paper->base->spares.rails[i]);
     }
     if (list->count == 0) {
         book_text(paper->book, sheet, row, 0, LOOK_PLAIN, "no lumber in this job");

@@ -41,6 +41,10 @@ static void put_lumber(struct grid *grid, const struct estimate *e, const struct
     grid_put(grid, "%s", show_money(e, p->cost).text);
     grid_heading(grid, "    waste %s",
                  show_waste(&l->waste, (enum waste_as)l->waste_as.choice).text);
+    if (!fig_none(b->spares)) {
+        grid_heading(grid, "    %s of spare rails besides ('quote --all' has how many)",
+                     show_unit(e, b->spares).text);
+    }
     put_ways(grid, e, &b->by_factor, &b->by_plan);
     if (b->plan.no_plan_reason == NULL) {
         grid_heading(

@@ -100,6 +100,41 @@ static void print_short(struct page *page, const struct estimate *e) {
     }
 }
 
+static void print_spares(struct page *page, const struct estimate *e) {
+    static const struct grid_column columns[] = {{"spare rails", GRID_LEFT, true},
+                                                 {"as long as", GRID_LEFT, false},
+                                                 {"needed", GRID_RIGHT, false},
+                                                 {"spare", GRID_RIGHT, false},
+                                                 {"each", GRID_RIGHT, false},
+                                                 {"set-up", GRID_RIGHT, false},
+                                                 {"needs one, without", GRID_RIGHT, false},
+                                                 {"with", GRID_RIGHT, false}};
+    struct grid grid;
+    if (e->spares.count == 0) {
+        return;
+    }
+    grid_init(&grid, columns, sizeof columns / sizeof *columns, 2);
+    for (size_t i = 0; i < e->spares.count; i++) {
+        const struct spare_rails *const s = &e->spares.rails[i];
+        const struct part *const part = &s->leaf->door->parts[s->part];
+        char width[32];
+        char along[32];
+        grid_put(&grid, "%s %s", e->rates->lumber[part->material].name.s,
+                 length_show(part->width, e->job->unit, width, sizeof width));
+        grid_put(&grid, "%s %s", s->leaf->door->name,
+                 length_show(part->length, e->job->unit, along, sizeof along));
+        grid_put(&grid, "%s", show(e, s->pieces).text);
+        grid_put(&grid, "%s", show(e, s->spares).text);
+        grid_put(&grid, "%s", show_money(e, s->each).text);
+        grid_put(&grid, "%s", show_money(e, s->setup_cost).text);
+        grid_put(&grid, "%s", show_unit(e, s->short_without).text);
+        grid_put(&grid, "%s", show_unit(e, s->short_with).text);
+    }
+    grid_print(&grid, page);
+    grid_clear(&grid);
+    say(page, "%s", "");
+}
+
 static void print_stock(struct page *page, const struct estimate *e) {
     static const struct grid_column columns[] = {{"material", GRID_LEFT, true},
                                                  {"on the doors", GRID_RIGHT, false},
@@ -134,6 +169,7 @@ static void print_stock(struct page *page, const struct estimate *e) {
                     lumber_by, sheets_by);
     }
     say(page, "%s", "");
+    print_spares(page, e);
 }
 
 static void put_finish(struct grid *grid, const struct estimate *e) {

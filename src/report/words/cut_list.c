@@ -16,6 +16,7 @@ struct piece {
     const struct part *part;
     const struct door *door;
     int64_t pieces;
+    int64_t spares; /* rails beside these */
     length strip;   /* what a saw's fence is set to for it, or for a stave of it */
     int64_t strips; /* how many of these */
     size_t place;   /* in the list */
@@ -81,9 +82,10 @@ static struct piece make_piece(const struct estimate *e, const struct leaf_figur
     struct piece piece = {.part = part,
                           .door = leaf->door,
                           .pieces = tape_amount(&e->tape, f->pieces),
+                          .spares = spares_count(&e->spares, leaf, i),
                           .strip = part->rough_width,
                           .place = place};
-    piece.strips = piece.pieces;
+    piece.strips = piece.pieces + piece.spares;
     if (!fig_none(f->stave_width)) {
         piece.strip = length_of(e, f->stave_width);
         piece.strips = tape_amount(&e->tape, f->staves);
@@ -155,11 +157,13 @@ static const char *part_words(struct lister *l, const struct piece *pieces, size
 static const char *door_words(struct lister *l, const struct piece *pieces, size_t count) {
     const char *words = "";
     size_t named = 0;
+    int64_t spares = 0;
     for (size_t i = 0; i < count;) {
         int64_t of_door = 0;
         size_t end = i;
         for (; end < count && pieces[end].door == pieces[i].door; end++) {
             of_door += pieces[end].pieces;
+            spares += pieces[end].spares;
         }
         if (named++ < NAMED) {
             words = pool_words(l->pool, "%s%s%s %lld", words, words[0] == '\0' ? "" : ", ",
@@ -167,7 +171,10 @@ static const char *door_words(struct lister *l, const struct piece *pieces, size
         }
         i = end;
     }
-    return named <= NAMED ? words : pool_words(l->pool, "%s, %zu more", words, named - NAMED);
+    if (named > NAMED) {
+        words = pool_words(l->pool, "%s, %zu more", words, named - NAMED);
+    }
+    return spares == 0 ? words : pool_words(l->pool, "%s, %lld spare", words, (long long)spares);
 }
 
 /* --- tables --- */
@@ -201,7 +208,7 @@ static bool make_gangs(struct lister *l, struct cut_run *stock, size_t first, si
                               .doors = door_words(l, &l->pieces[i], same),
                               .stop = i == first || by_length(l->pieces[i - 1].part, part) != 0};
         for (const size_t end = i + same; i < end; i++) {
-            gang->pieces += l->pieces[i].pieces;
+            gang->pieces += l->pieces[i].pieces + l->pieces[i].spares;
         }
     }
     stock->gangs = gangs;

@@ -5,6 +5,7 @@
 /* Where a figure of a struct stands. */
 #define LUMBER(member)     offsetof(struct lumber_buy, member)
 #define WAY(member)        offsetof(struct purchase_by, member)
+#define SPARE(member)      offsetof(struct spare_rails, member)
 #define SHEET(member)      offsetof(struct sheet_buy, member)
 #define SHEET_WAY(member)  offsetof(struct sheet_purchase_by, member)
 #define BANDING(member)    offsetof(struct banding_buy, member)
@@ -19,9 +20,11 @@
 
 static const struct field lumber[] = {
     {"net", "net, finished parts", NULL, LUMBER(net), FIELD_SHEET},
+    {"spare rails", "spare rails, net", "milled with the others, as many as cost least",
+     LUMBER(spares), FIELD_SHEET},
     {"rough", "rough, with allowances", NULL, LUMBER(rough), FIELD_SHEET},
-    {"allowances", "of the waste: end and edge allowance", "rough less net", LUMBER(allowances),
-     FIELD_SHEET},
+    {"allowances", "of the waste: end and edge allowance", "rough less net and spare rails",
+     LUMBER(allowances), FIELD_SHEET},
     {"waste, percent", "waste", NULL, LUMBER(waste), FIELD_SHEET},
     {"with waste", "net with waste", NULL, LUMBER(with_waste), FIELD_SHEET},
 };
@@ -62,6 +65,7 @@ static const struct field lumber_plan[] = {
     {"waste of the rates", NULL, NULL, LUMBER(waste), 0},
     {"net", "net, finished parts", "this and the lines below add up to what is bought by plan",
      LUMBER(net), PLAN},
+    {"spare rails", "spare rails, net", NULL, LUMBER(spares), PLAN},
     {"allowances", "end and edge allowance", NULL, LUMBER(plan.allowances), PLAN},
     {"ends and edges", "ends trimmed, edges straightened", NULL, LUMBER(plan.trim), PLAN},
     {"kerf", NULL, NULL, LUMBER(plan.kerf), PLAN},
@@ -75,6 +79,21 @@ static const struct field lumber_plan[] = {
      FIELD_SHEET},
 };
 const struct field_table fields_lumber_plan = TABLE(lumber_plan);
+
+static const struct field spare[] = {
+    {"rails", "rails of that width", NULL, SPARE(pieces), FIELD_SHEET},
+    {"spoiled", "spoiled of a hundred", "remakes of the rates", SPARE(spoiled), FIELD_SHEET},
+    {"each", "lumber of a spare", "net with waste, at the price below the first break", SPARE(each),
+     FIELD_SHEET},
+    {"set-up minutes", "minutes to set up once more",
+     "of all machines that one more rail goes through", SPARE(setup_minutes), FIELD_SHEET},
+    {"set-up", "to set up once more", NULL, SPARE(setup_cost), FIELD_SHEET},
+    {"short without spares", "chance of that without spares", NULL, SPARE(short_without),
+     FIELD_SHEET},
+    {"spares", "spare rails to mill", FIELD_CHOSEN, SPARE(spares), FIELD_SHEET | FIELD_TOTAL},
+    {"short", "chance of it with these", NULL, SPARE(short_with), FIELD_SHEET},
+};
+const struct field_table fields_spare = TABLE(spare);
 
 /* --- sheets --- */
 

@@ -90,10 +90,12 @@ const char *plan_part_name(struct pool *pool, const struct plan_part *part) {
     const char *const kind =
         part->holds > 0 && part_is_rail(part->part->kind) ? "rail" : part_full_name(part->part);
     const char *const name =
-        part->holds > 0
-            ? pool_format(pool, "%s blank (%lld %s%s)", id, (long long)part->holds, kind,
-                          part->holds == 1 ? "" : "s")
-            : pool_format(pool, "%s %s%s", id, kind, part->part->staves > 1 ? " stave" : "");
+        part->holds > 0 ? pool_format(pool, "%s blank (%lld %s%s)", id, (long long)part->holds,
+                                      kind, part->holds == 1 ? "" : "s")
+                        : pool_format(pool, "%s %s%s", id, kind,
+                                      part->spare              ? " or spare"
+                                      : part->part->staves > 1 ? " stave"
+                                                               : "");
     return name == NULL ? "" : name;
 }
 
