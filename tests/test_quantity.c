@@ -163,6 +163,11 @@ static const struct bench_case inch_cases[] = {
      DOOR_18_BY_30,
      {PART(0, weight, "0.86"), PART(1, weight, "0.41"), PART(3, weight, "4.11"),
       LEAF(0, weight, "6.65")}},
+    /* basswood, the first of the table: 62.43 x 0.37 x 1.12 x 30 x 2 1/4 x 3/4 / 1728 */
+    {"stiles of basswood",
+     {"make|style = glazed", "lumber poplar|species = american-basswood"},
+     DOOR_18_BY_30,
+     {PART(0, weight, "0.76")}},
     {"a wood that is not in the table has no weight",
      {"make|frame = unknown-wood"},
      DOOR_18_BY_30,

@@ -180,7 +180,7 @@ def inputs_of(file, folder):
         if sheet != "Rates" or not name.startswith("in_") or not file.open(at):
             continue
         section, key, source = (file.cells[(sheet, row, c)].value for c in (0, 1, 5))
-        path, line = source.rsplit(":", 1)
+        path, line = re.fullmatch(r"(.*):(\d+)(?:, learned [-\d]+)?", source).groups()
         nth = re.search(r"_([2-9]|[1-9][0-9])$", name)
         same = nth and name[:nth.start()] in file.names and \
             file.cells[(sheet, file.names[name[:nth.start()]][1], 5)].value == source
