@@ -20,6 +20,7 @@ import os
 import random
 import re
 import shutil
+import signal
 import subprocess
 import sys
 import time
@@ -282,15 +283,20 @@ def read(path):
 
 
 def run(command, folder=None, check=False, again=True):
-    """What takes too long is tried once more: the machine may have been busy."""
-    try:
-        done = subprocess.run(command, cwd=folder, stdout=subprocess.PIPE,
-                              stderr=subprocess.STDOUT, timeout=None if check else LONGEST,
-                              encoding='utf-8', errors='replace', check=False)
-    except subprocess.TimeoutExpired:
-        if again:
-            return run(command, folder, check, False)
-        return subprocess.CompletedProcess(command, 124, '', '')
+    """What takes too long is ended, with all that it started, and tried once more: the machine may
+    have been busy."""
+    with subprocess.Popen(command, cwd=folder, stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
+                          encoding='utf-8', errors='replace', start_new_session=True) as process:
+        try:
+            text, _ = process.communicate(timeout=None if check else LONGEST)
+        except subprocess.TimeoutExpired:
+            os.killpg(process.pid, signal.SIGKILL)
+            process.communicate()
+            text = None
+    if text is None:
+        return run(command, folder, check, False) if again else \
+            subprocess.CompletedProcess(command, 124, '', '')
+    done = subprocess.CompletedProcess(command, process.returncode, text)
     if check and done.returncode != 0:
         sys.exit('mutate.py: %s\n%s' % (' '.join(command), done.stdout[-4000:]))
     return done
