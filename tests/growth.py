@@ -27,12 +27,12 @@ CALLS = {
 
 # (call, rows, kind of list, MB, s): check takes 4 KB a row whose size no other has, quote some 30 with its workbook, and --json no more than quote does without.
 BARS = (
-    ("check", 10000, "plain", 55, 8),
-    ("check", 10000, "sizes", 62, 8),
-    ("check", 20000, "sizes", 102, 16),
-    ("check", 10000, "rooms", 55, 8),
-    ("check", 4000, "colors", 55, 8),
-    ("check", 8000, "colors", 98, 8),
+    ("check", 10000, "plain", 58, 8),
+    ("check", 10000, "sizes", 65, 8),
+    ("check", 20000, "sizes", 105, 16),
+    ("check", 10000, "rooms", 58, 8),
+    ("check", 4000, "colors", 58, 8),
+    ("check", 8000, "colors", 101, 8),
     ("finish", 1000, "colors", 40, 12),
     ("finish", 2000, "colors", 62, 12),
     ("json", 1000, "plain", 165, 60),

@@ -24,9 +24,9 @@ endfunction()
 doorcost_page(doorcost.1 ${root}/docs/doorcost.1 cat ${root}/docs/doorcost.1)
 doorcost_page(doorcost-open.1 ${root}/docs/doorcost-open.1 cat ${root}/docs/doorcost-open.1)
 doorcost_formats_page(doorcost-rates "what a shop knows: prices, minutes, materials"
-    "The rates file|The terms file|The table of woods")
+    "The rates file|The terms file|What is on the rack|The table of woods")
 doorcost_formats_page(doorcost-job "a job of cabinet doors" "The job file")
-doorcost_formats_page(doorcost-list "the openings of a job, a row each" "The door list|Limits")
+doorcost_formats_page(doorcost-list "the openings of a job, a row each" "The door list|Lists in workbooks|Limits")
 doorcost_formats_page(doorcost-noted "what was noted of a finished job" "What was noted")
 add_custom_target(doorcost_pages ALL DEPENDS ${pages})
 
