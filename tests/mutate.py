@@ -193,8 +193,14 @@ class Bench:
 
     def copy(self):
         """Copies what git knows, and only what differs, so that a second run builds little."""
-        names = run(['git', '-C', ROOT, 'ls-files', '-co', '--exclude-standard'], check=True)
-        for name in names.stdout.splitlines():
+        listed = run(['git', '-C', ROOT, 'ls-files', '-co', '--exclude-standard'], check=True)
+        names = set(listed.stdout.splitlines())
+        for folder, _, files in os.walk(self.tree):
+            for file in files:
+                path = os.path.join(folder, file)
+                if os.path.relpath(path, self.tree) not in names:
+                    os.remove(path)  # of an earlier copy
+        for name in sorted(names):
             source, target = os.path.join(ROOT, name), os.path.join(self.tree, name)
             if not os.path.isfile(source):
                 continue
