@@ -253,20 +253,26 @@ bool source_read(struct source *source, const char *path, struct place asked,
 
 /* --- lists in workbooks --- */
 
-/* Whether the file's first bytes are a workbook's. */
-static bool begins_as_workbook(const char *path) {
-    char start[4] = "";
+/* The first bytes of a file, up to size; below 0: it cannot be read, or is no plain file. */
+static ssize_t first_bytes(const char *path, char *bytes, size_t size) {
     struct stat about;
     ssize_t got = -1;
     const int handle = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
 
     if (handle < 0) {
-        return false;
+        return -1;
     }
     if (fstat(handle, &about) == 0 && S_ISREG(about.st_mode)) {
-        got = read_all(handle, start, sizeof start);
+        got = read_all(handle, bytes, size);
     }
     (void)close(handle);
+    return got;
+}
+
+/* Whether the file's first bytes are a workbook's. */
+static bool begins_as_workbook(const char *path) {
+    char start[4] = "";
+    const ssize_t got = first_bytes(path, start, sizeof start);
     return got > 0 && sheet_is(start, (size_t)got);
 }
 
@@ -331,18 +337,12 @@ bool source_read_list(struct source *source, const char *path, struct place aske
 
 bool source_begins(const char *path, char first) {
     char start[512] = {0};
-    struct stat about;
-    ssize_t got = -1;
-    const int handle = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+    const ssize_t got = first_bytes(path, start, sizeof(start) - 1);
 
-    if (handle < 0) {
+    if (got < 0) {
         return false;
     }
-    if (fstat(handle, &about) == 0 && S_ISREG(about.st_mode)) {
-        got = read_all(handle, start, sizeof(start) - 1);
-    }
-    (void)close(handle);
-    start[got < 0 ? 0 : got] = '\0';
+    start[got] = '\0';
     const char *const text = start + (memcmp(start, "\xEF\xBB\xBF", 3) == 0 ? 3 : 0);
     return text[strspn(text, " \t\r\n")] == first;
 }
