@@ -35,7 +35,8 @@ CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metr
 # Tests that are tried last, as they take longest, and tests of single files that need no stage.
 SLOW = ['test_problems', 'test_limits', 'cases', 'strike', 'reach', 'test_replay', 'afresh',
         'sizes', 'ways']
-ALONE = ['test_tape', 'test_containers', 'test_driver', 'test_weigh', 'test_pick']
+ALONE = ['test_tape', 'test_containers', 'test_driver', 'test_weigh', 'test_pick',
+         'test_spares']
 # Not programs of their own; of each of some a job or two, by the script that tells of one.
 BY_JOB = {'strike': ('strike.py', STRUCK), 'reach': ('reach.py', STRUCK),
           'sizes': ('sizes.py', JOBS[1:2]), 'ways': ('make_or_buy.py', STRUCK[:1])}
