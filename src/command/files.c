@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "command/work.h"
+#include "read/file/source.h"
 #include "report/type/text_style.h"
 
 #include <errno.h>
@@ -71,11 +72,21 @@ static bool same_file(const char *a, const char *b) {
            one.st_dev == other.st_dev && one.st_ino == other.st_ino;
 }
 
+/* Whether a file is the one in which a list stands, which may name a sheet of it. */
+static bool holds_list(const char *path, const char *list) {
+    struct pool pool;
+    pool_init(&pool);
+    const char *const file = list == NULL ? NULL : source_list_file(&pool, list);
+    const bool holds = pool_failed(&pool) || same_file(path, file);
+    pool_clear(&pool);
+    return holds;
+}
+
 static bool is_input(const struct work *work, const char *job, const char *path) {
     const struct shop *const shop = &work->rates.shop;
     return same_file(path, job) || same_file(path, work->job.rates_path.s) ||
-           same_file(path, work->job.doors_file) || same_file(path, shop->woods.s) ||
-           same_file(path, shop->stock.s) || same_file(path, shop->terms_path.s) ||
+           same_file(path, work->job.doors_file) || holds_list(path, shop->woods.s) ||
+           holds_list(path, shop->stock.s) || same_file(path, shop->terms_path.s) ||
            same_file(path, shop->logo_path.s);
 }
 
