@@ -2,6 +2,7 @@
 #include "read/job/job_file.h"
 
 #include "base/array.h"
+#include "base/date.h"
 #include "base/text.h"
 #include "model/limits.h"
 #include "read/file/ini.h"
@@ -98,6 +99,34 @@ static bool read_file(struct job_texts *texts, const char *path, struct job_inst
     return !problems->failed;
 }
 
+/* A price that falls by so much a year that nothing is left of it at the quote is no price. */
+static void check_fallen(const struct rates *rates, const struct job *job,
+                         struct problems *problems) {
+    const int32_t quoted = date_number((struct date){job->year, job->month, job->day});
+    for (size_t i = 0; job->date.s != NULL && i < rates->numbers.count; i++) {
+        const struct rate_number *const number = &rates->numbers.list[i];
+        const int64_t days = quoted - number->on.amount;
+        int64_t all = 365 * 100;
+        for (uint8_t d = 0; d < number->yearly.decimals; d++) {
+            all *= 10;
+        }
+        if (number->on.set && number->yearly.set && days > 0 &&
+            -number->yearly.amount * days >= all) {
+            problem_add(problems, SEVERITY_ERROR, "price-fallen", number->value.place,
+                        "nothing is left of the price at the quote of %s, as it falls each year; "
+                        "ask for it anew and write it with that day",
+                        job->date.s);
+        }
+    }
+}
+
+/* What a single key does not tell. */
+static void check_sections(struct reader *reader, const struct rates *rates, struct job *job) {
+    job_check_agreed(reader, job);
+    plausible_check_job(reader, rates, job);
+    check_fallen(rates, job, reader->problems);
+}
+
 /* texts: of a whole job where given; else what is read is put there. */
 static bool read_job(struct job *job, struct rates *rates, const char *path, bool given,
                      struct job_texts *texts, struct job_instead instead,
@@ -140,8 +169,7 @@ static bool read_job(struct job *job, struct rates *rates, const char *path, boo
     reader.money_decimals = rates->shop.money_decimals;
     sections_read(&reader, &texts->job, job_sections, job_section_count, job);
     job->unit = reader.unit;
-    job_check_agreed(&reader, job);
-    plausible_check_job(&reader, rates, job);
+    check_sections(&reader, rates, job);
     if (job->title.s == NULL) {
         job->title.s = "Cabinet doors"; /* every paper has a head */
     }
