@@ -48,7 +48,7 @@ static enum status open_further(struct days_run *run) {
     }
     for (size_t i = 0; i < request->word_count && status == STATUS_DONE; i++) {
         run->further_count++;
-        status = further_open(request, run->first, request->words[i],
+        status = further_open(request, run->first, request->words[i], request->option,
                               "jobs share a shop where they name one file of rates",
                               &run->further[i], run->streams);
     }

@@ -18,11 +18,16 @@ static bool same_file(const char *a, const char *b) {
 }
 
 enum status further_open(const struct request *request, const struct work *first, const char *path,
-                         const char *why, struct work *work, struct streams streams) {
+                         const char *option, const char *why, struct work *work,
+                         struct streams streams) {
     struct work_request asked = first->request;
-    asked.option = NULL;
+    asked.option = option;
     const enum work_result result = work_open(work, path, asked);
     command_problems(request, &work->problems, streams);
+    if (result == WORK_NO_OPTION) {
+        text_print(streams.err, "doorcost: '%s' has no option '%s'\n", path, option);
+        return STATUS_USE;
+    }
     if (result != WORK_OK) {
         return result == WORK_MEMORY ? command_out_of_memory(streams) : STATUS_INPUTS;
     }

@@ -58,7 +58,7 @@ static enum status open_all(struct learner_run *run, struct work *work) {
         job->work = work;
         if (i > 0) {
             job->work = &job->own;
-            status = further_open(request, work, request->words[i - 1],
+            status = further_open(request, work, request->words[i - 1], NULL,
                                   "new rates are made from jobs that name one file of rates",
                                   &job->own, run->streams);
         }

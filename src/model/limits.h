@@ -15,6 +15,7 @@ enum {
     MOST_DOOR_ROWS = 100000,  /* of a door list; some 400 MB to check them */
     MOST_OF_ROW = 9999,       /* openings or doors of a row */
     MOST_WOODS = 10000,       /* rows of the table of woods */
+    MOST_DAYS_OFF = 366,      /* days of one span of holidays */
     MOST_RACK = 2000,         /* rows of what is on the rack */
     MOST_SPARED = 20000,      /* rails of one width that spares are counted for */
     MOST_ACTUALS = 20000      /* rows of what was noted of a job */

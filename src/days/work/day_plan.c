@@ -305,6 +305,9 @@ static enum day_result take_plan(struct day_plan *plan, const struct maker *m,
             return DAY_TOO_LONG;
         }
     }
+    if (days_until(m, trial->plan.end) > (int64_t)m->time.day_count) {
+        return DAY_TOO_LONG; /* what dries or is away ends behind the last of the steps */
+    }
     plan->ready = day_at(m, trial->plan.end);
     plan->soonest = day_at(m, trial->plan.bound);
     plan->days = days_until(m, trial->plan.end);

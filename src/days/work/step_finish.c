@@ -134,7 +134,7 @@ static void batch_works(struct run *run, size_t from, size_t to) {
 
 /* Works [from, to) that no coat asks for, load by load. lag: behind the last of them. */
 static void load_works(struct run *run, size_t from, size_t to, int64_t lag) {
-    for (size_t l = 0; l < (size_t)run->loads; l++) {
+    for (size_t l = 0; l < (size_t)run->loads && run->list->count <= MOST_TASKS; l++) {
         front_set(run->list, run->at[l]);
         for (size_t i = from; i < to; i++) {
             struct finish_work *const w = &run->works[i];
@@ -236,7 +236,7 @@ static void scuff(struct run *run, size_t load, const struct coat_at *coat) {
 static void coat_loads(struct run *run, const struct coat_at *coat) {
     const int32_t mixed = mix(run, coat);
     const int64_t sides = coat->by_hand ? 1 : run->sides;
-    for (size_t l = 0; l < (size_t)run->loads; l++) {
+    for (size_t l = 0; l < (size_t)run->loads && run->list->count <= MOST_TASKS; l++) {
         front_set(run->list, run->at[l]);
         scuff(run, l, coat);
         if (mixed >= 0 && !run->list->failed) {
@@ -283,6 +283,9 @@ static bool run_init(struct run *run) {
     const int64_t places = rack->set ? rack->amount : run->doors;
     assert(places > 0);
     run->loads = (run->doors + places - 1) / places;
+    if (run->loads > MOST_TASKS) {
+        run->loads = MOST_TASKS + 1; /* too many steps in any case */
+    }
     run->sides = run->finish->faces.choice == FACES_BOTH && !e->rates->days.at_once ? 2 : 1;
     run->works = pool_take(run->list->pool, names->count, sizeof *run->works);
     run->at = pool_take(run->list->pool, (size_t)run->loads, sizeof *run->at);

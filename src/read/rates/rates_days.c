@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What a plan by day goes by. */
+#include "model/limits.h"
 #include "read/key/day.h"
 #include "read/key/rows.h"
 #include "read/rates/rates_keys.h"
@@ -54,6 +55,12 @@ static bool read_span(struct reader *reader, const struct key *key, const struct
         problem_add(reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
                     "%s: '%s' ends before it begins; expected one like '2026-12-24 to 2026-12-31'",
                     key->name, entry_quote(reader, entry));
+        return false;
+    }
+    if (date_number(span->last) - date_number(span->first) >= MOST_DAYS_OFF) {
+        problem_add(reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
+                    "%s: '%s' is more than %d days; expected one like '2026-12-24 to 2026-12-31'",
+                    key->name, entry_quote(reader, entry), MOST_DAYS_OFF);
         return false;
     }
     return true;
