@@ -21,7 +21,8 @@ const struct key rack_columns[] = {
      .help = "hardware, a coating or an additive of the rates; a name that several have with its "
              "section before it"},
     {"color", AS_TEXT, ITEM(color), "lamp white",
-     .help = "of a coating that is tinted, as the job names it; absent: not tinted yet"},
+     .help = "of a coating that is tinted, as the job names it; absent: not tinted, for jobs "
+             "without a color"},
     {"left", AS_TEXT, FIELD(rack_said, left), "12", "0.5 gal", .needed = true,
      .help = "pieces of hardware, a volume of what stands in cans"},
     {"worth", AS_MONEY, ITEM(worth), "8.50",
@@ -122,8 +123,9 @@ static void add_item(struct reader *reader, struct rates *rates, const struct ra
     const struct rack_item *const earlier = rack_find(rack, item.kind, item.index, item.color.s);
     if (earlier != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "rack-twice", item.what.place,
-                    "'%s' stands in line %u already; add both up in one row",
-                    problem_quote(reader->problems, item.what.s), earlier->place.line);
+                    "'%s' stands in %s already; add both up in one row",
+                    problem_quote(reader->problems, item.what.s),
+                    problems_spot(reader->problems, earlier->place).text);
         return;
     }
     rack->items[rack->count++] = item;

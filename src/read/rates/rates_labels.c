@@ -11,6 +11,10 @@
 #define WIDE   RANGE(3 * NM_PER_INCH / 4, 12 * NM_PER_INCH)
 #define HIGH   RANGE(NM_PER_INCH / 4, 12 * NM_PER_INCH)
 
+/* Of a label without its inner margins. */
+#define LEAST_WIDE (NM_PER_INCH / 2)
+#define LEAST_HIGH (NM_PER_INCH / 8)
+
 static const struct key label_keys[] = {
     {"paper", AS_CHOICE(choices_paper_size), FIELD(label_sheet, paper_size), "letter", "A4",
      .help = "of the sheet; absent: as that of `[shop]`"},
@@ -75,6 +79,21 @@ static void check_fit(struct reader *reader, const struct value *count, const st
                 length_show(paper, reader->unit, most, sizeof most));
 }
 
+/* What the edges leave of a label has to take a word, and its picture beside it. */
+static void check_room(struct reader *reader, const struct label_sheet *s) {
+    char room[2][32];
+    const length edges = 2 * s->inset.amount;
+
+    if (!s->inset.set || !s->width.set || !s->height.set ||
+        (s->width.amount - edges >= LEAST_WIDE && s->height.amount - edges >= LEAST_HIGH)) {
+        return;
+    }
+    problem_add(reader->problems, SEVERITY_ERROR, "labels-no-room", s->inset.place,
+                "the inner margin leaves less than %s x %s of a label; make it narrower",
+                length_show(LEAST_WIDE, reader->unit, room[0], sizeof room[0]),
+                length_show(LEAST_HIGH, reader->unit, room[1], sizeof room[1]));
+}
+
 void labels_check(struct reader *reader, const struct rates *rates) {
     for (size_t i = 0; i < rates->label_count; i++) {
         const struct label_sheet *const s = &rates->labels[i];
@@ -83,5 +102,6 @@ void labels_check(struct reader *reader, const struct rates *rates) {
         check_fit(reader, &s->columns, &s->width, &s->left, &s->across, paper_width(letter),
                   "wide");
         check_fit(reader, &s->rows, &s->height, &s->top, &s->down, paper_height(letter), "high");
+        check_room(reader, s);
     }
 }

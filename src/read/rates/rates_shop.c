@@ -100,7 +100,7 @@ static const struct key shop_keys[] = {
     {"woods", AS_PATH, FIELD(shop, woods), "woods.csv",
      .help = "the table of woods; absent: woods.csv beside this file, if there is one"},
     {"stock", AS_PATH, FIELD(shop, stock), "rack.csv",
-     .help = "what is on the rack and used up first: a CSV file beside this one; absent: nothing"},
+     .help = "what is on the rack and used up first: a list beside this file; absent: nothing"},
     {"labor rate", AS_QUANTITY(forms_per_hour), FIELD(shop, labor_rate), "38.00 per hour",
      .needed = true, .help = "wage with payroll taxes, insurance and paid leave; no overhead"},
     {"allowance", AS_QUANTITY(allowance), FIELDS(shop, allowance, allowance_on), "12 % added",
