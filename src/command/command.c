@@ -103,7 +103,8 @@ static const struct command rows[COMMAND_COUNT] = {
          "days of the rates, with the time that glue and finish take to set and dry. Tells when "
          "all is done, what decides that, how soon any plan could be done, what one more person, "
          "clamp set or rack would bring, and the work of each day. Further jobs with rates of the "
-         "same file may follow: they share the shop.",
+         "same file may follow, up to 26 in all: they share the shop, and --option is that of "
+         "each.",
          WORK_ONE, TRACE_NONE, 0, false, command_days, "[JOB.ini ...]"},
     [PLACE_LEARN] =
         {"learn", "tell how a job came out against its estimate",
@@ -275,8 +276,8 @@ static enum status report_errors(const struct request *request, const struct wor
     return STATUS_INPUTS;
 }
 
-static enum status no_such_option(const struct request *request, struct work *work,
-                                  struct streams streams) {
+static enum status no_such_option(const struct request *request, const char *path,
+                                  struct work *work, struct streams streams) {
     const struct job *const job = &work->job;
     struct pool *const pool = &work->problems.pool;
     const char **const names = pool_take(pool, job->option_count, sizeof *names);
@@ -294,7 +295,8 @@ static enum status no_such_option(const struct request *request, struct work *wo
     if (near != NULL) {
         what = pool_words(pool, "did you mean '%s'?", problem_quote(&work->problems, near));
     }
-    text_print(streams.err, "doorcost: the job has no [option %s]; %s\n",
+    text_print(streams.err, "doorcost: the job '%s' has no [option %s]; %s\n",
+               problem_quote(&work->problems, path),
                problem_quote(&work->problems, request->option), what);
     return STATUS_USE;
 }
@@ -322,7 +324,7 @@ enum status command_open(const struct request *request, const char *path, struct
     if (problems_count(&work->problems, SEVERITY_ERROR) > 0) {
         return report_errors(request, work, streams);
     }
-    return result == WORK_NO_OPTION ? no_such_option(request, work, streams) : STATUS_DONE;
+    return result == WORK_NO_OPTION ? no_such_option(request, path, work, streams) : STATUS_DONE;
 }
 
 static enum status run(const struct request *request, struct streams streams) {

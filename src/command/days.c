@@ -8,6 +8,7 @@
 #include "days/work/day_plan.h"
 #include "report/json/json.h"
 #include "report/text/print.h"
+#include "together/together.h"
 
 #include <stdlib.h>
 
@@ -42,6 +43,11 @@ static enum status read_from(const struct days_run *run, int32_t *from) {
 static enum status open_further(struct days_run *run) {
     const struct request *const request = run->request;
     enum status status = STATUS_DONE;
+    if (request->word_count + 1 > MOST_JOBS_TOGETHER) {
+        text_print(run->streams.err, "doorcost: %zu jobs are named; 'days' takes %d at once\n",
+                   request->word_count + 1, MOST_JOBS_TOGETHER);
+        return STATUS_USE;
+    }
     run->further = calloc(request->word_count + 1, sizeof *run->further);
     if (run->further == NULL) {
         return command_out_of_memory(run->streams);

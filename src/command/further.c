@@ -22,14 +22,9 @@ enum status further_open(const struct request *request, const struct work *first
                          struct streams streams) {
     struct work_request asked = first->request;
     asked.option = option;
-    const enum work_result result = work_open(work, path, asked);
-    command_problems(request, &work->problems, streams);
-    if (result == WORK_NO_OPTION) {
-        text_print(streams.err, "doorcost: '%s' has no option '%s'\n", path, option);
-        return STATUS_USE;
-    }
-    if (result != WORK_OK) {
-        return result == WORK_MEMORY ? command_out_of_memory(streams) : STATUS_INPUTS;
+    const enum status status = command_open(request, path, asked, work, streams);
+    if (status != STATUS_DONE) {
+        return status;
     }
     if (!same_file(first->rates.path, work->rates.path)) {
         text_print(streams.err, "doorcost: '%s' has other rates than '%s'; %s\n", path,

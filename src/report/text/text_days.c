@@ -2,6 +2,7 @@
 /* Work by day. */
 #include "report/text/print.h"
 #include "report/words/day_words.h"
+#include "together/joined_job.h"
 
 static void print_jobs(struct page *page, const struct day_plan *plan) {
     static const struct grid_column columns[] = {
@@ -14,7 +15,9 @@ static void print_jobs(struct page *page, const struct day_plan *plan) {
         const struct day_job *const job = &plan->jobs[j];
         const char *const name = day_job_name(plan, j);
         const char *const title = job->estimate->job->title.s;
-        grid_put(&grid, "%s%s%s", name, name == title ? "" : ": ", name == title ? "" : title);
+        grid_put(&grid, "%s%s%s%s%s", plan->job_count > 1 ? joined_letter(j) : "",
+                 plan->job_count > 1 ? "  " : "", name, name == title ? "" : ": ",
+                 name == title ? "" : title);
         grid_put(&grid, "%s", show_day(job->from).text);
         grid_put(&grid, "%s", show_day(job->begins).text);
         grid_put(&grid, "%s", show_day(job->ready).text);
@@ -123,7 +126,7 @@ static void put_day(struct grid *grid, const struct day_plan *plan, int32_t day,
         const struct day_line *const l = &plan->lines[line];
         grid_put(grid, "%s%s%s", day_line_name(plan, l), l->what[0] == '\0' ? "" : ": ", l->what);
         if (plan->job_count > 1) {
-            grid_put(grid, "%s", day_job_name(plan, l->job));
+            grid_put(grid, "%s  %s", joined_letter(l->job), day_job_name(plan, l->job));
         }
         grid_put(grid, "%s", show_hours(l->minutes).text);
         grid_end_row(grid);
