@@ -320,6 +320,61 @@ static void from_when(void **state) {
     }
 }
 
+/* What is too much of steps or of days is told. */
+static void too_much(void **state) {
+    static const struct {
+        const char *name;
+        const char *edits[BENCH_MOST_EDITS];
+        const char *doors;
+        enum day_result result;
+    } much[] = {
+        {"loads of one door",
+         {PAINTED, SPRAY, LOOK, "days|racks = 1\nrack places = 1"},
+         "D1,18,30,9999\nD2,18,30,9999\n",
+         DAY_TOO_MANY},
+        {"loads within the limit, steps over it",
+         {PAINTED, SPRAY, LOOK, "days|racks = 1\nrack places = 1"},
+         "D1,18,30,3999\n",
+         DAY_TOO_MANY},
+        /* 9999 doors a row of 600 minutes each: 12,499 days of 8 hours */
+        {"more work than days",
+         {SLAB, "operation cut|per = door\nminutes = 600", LOOK},
+         "D1,18,30,9999\n",
+         DAY_TOO_LONG},
+        /* 9999 doors of 479.9 minutes: 4,798,521 of 4,800,000; the last day is kept free, and a
+         * year at the finisher is beyond it */
+        {"away beyond the last day",
+         {"make|style = slab\nfinish = painted", "door slab|operations = cut",
+          "operation cut|per = door\nminutes = 479.9",
+          "finish painted|put out = 5 per sqft\ncoats\nspray\noperations = send",
+          "operation send|per = door\nminutes = 0.01", "days|finisher = 365 days"},
+         "D1,18,30,9999\n",
+         DAY_TOO_LONG},
+    };
+    (void)state;
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(much); i++) {
+        struct bench bench;
+        struct pool pool;
+        struct day_job job = {0};
+        struct day_plan plan;
+        char doors[128];
+        (void)snprintf(doors, sizeof doors, "id,width,height,count\n%s", much[i].doors);
+        pool_init(&pool);
+        bench_open(&bench, much[i].name, BENCH_INCH, much[i].edits, doors);
+        bench_sound(&bench);
+        job.estimate = &bench.estimate;
+        const enum day_result result =
+            day_plan_make(&plan, (struct day_request){&job, 1, INT32_MIN}, &pool);
+        if (result != much[i].result) {
+            bench_wrong(&bench, "result %d", (int)result);
+        }
+        pool_clear(&pool);
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 /* Numbers of days against the C library's: mktime's day of the week, and days by 86400 seconds. */
 static void numbers(void **state) {
     static const struct {
@@ -346,6 +401,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(by_hand),
         cmocka_unit_test(from_when),
+        cmocka_unit_test(too_much),
         cmocka_unit_test(numbers),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -256,6 +256,34 @@ static void test_rack_rows(void **state) {
     }
 }
 
+/* --- days off
+ * ------------------------------------------------------------------------------------------------------
+ */
+
+/* 366 days from 2026-01-01 on: 365 of 2026 and one. */
+static void test_days_off(void **state) {
+    (void)state;
+    static const struct {
+        const char *edit;
+        bool fits;
+    } spans[] = {
+        {"days|holidays = 2026-12-24, 2026-01-01 to 2027-01-01", true},
+        {"days|holidays = 2026-12-24, 2026-01-01 to 2027-01-02", false},
+        {"days|holidays = 1900-01-01 to 9999-12-31", false},
+    };
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(spans); i++) {
+        const char *const edits[BENCH_MOST_EDITS] = {spans[i].edit};
+        struct bench bench;
+        bench_open(&bench, "days off", BENCH_INCH, edits, "D1,18,30\n");
+        if (spans[i].fits == bench_has(&bench, "bad-item")) {
+            bench_wrong(&bench, "%s: %s", spans[i].edit, spans[i].fits ? "refused" : "passes");
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 /* --- the documents
  * ------------------------------------------------------------------------------------------------------
  */
@@ -263,12 +291,19 @@ static void test_rack_rows(void **state) {
 static void test_documented(void **state) {
     (void)state;
     static const char *const rows[] = {
-        "| rows of a door list | 100000 |",       "| heights in `rows` | 32 |",
-        "| `mid rails`, `mid stiles` | 20 |",     "| `count` of a row | 9999 |",
-        "| steps in a rule of `[hinges]` | 32 |", "| breaks in `price from` | 32 |",
-        "| steps in `discounts` | 32 |",          "| `sizes` of a coating or an additive | 8 |",
-        "| coatings in `coats` | 32 |",           "| rows of the table of woods | 10000 |",
-        "| rows of what is on the rack | 2000 |", "| rows of what was noted of a job | 20000 |",
+        "| rows of a door list | 100000 |",
+        "| heights in `rows` | 32 |",
+        "| `mid rails`, `mid stiles` | 20 |",
+        "| `count` of a row | 9999 |",
+        "| steps in a rule of `[hinges]` | 32 |",
+        "| breaks in `price from` | 32 |",
+        "| steps in `discounts` | 32 |",
+        "| `sizes` of a coating or an additive | 8 |",
+        "| coatings in `coats` | 32 |",
+        "| rows of the table of woods | 10000 |",
+        "| rows of what is on the rack | 2000 |",
+        "| rows of what was noted of a job | 20000 |",
+        "| days of one span of `holidays` | 366 |",
     };
     char *const text = case_load(DOORCOST_SOURCE "/docs/formats.md", NULL);
     assert_non_null(text);
@@ -282,9 +317,10 @@ static void test_documented(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_lists),     cmocka_unit_test(test_heights),
-        cmocka_unit_test(test_rows),      cmocka_unit_test(test_noted),
-        cmocka_unit_test(test_rack_rows), cmocka_unit_test(test_documented),
+        cmocka_unit_test(test_lists),      cmocka_unit_test(test_heights),
+        cmocka_unit_test(test_rows),       cmocka_unit_test(test_noted),
+        cmocka_unit_test(test_rack_rows),  cmocka_unit_test(test_days_off),
+        cmocka_unit_test(test_documented),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
