@@ -58,8 +58,8 @@ static void put_problems(struct view *v, enum severity severity, const char *tit
         const struct problem *const p = &problems->list[i];
         if (p->severity == severity) {
             html_put(h, "<li>");
-            html_words(h, "%s:%u: %s", problems_file_name(problems, p->place.file), p->place.line,
-                       p->text);
+            html_words(h, "%s%s: %s", problems_file_name(problems, p->place.file),
+                       problems_place(problems, p->place).text, p->text);
             html_put(h, "</li>\n");
         }
     }

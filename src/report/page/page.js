@@ -59,7 +59,8 @@ function originWords(figure) {
         return "source: " + data.texts[rest[0]];
     }
     const setting = data.texts[rest[2]];
-    return "from " + data.texts[rest[0]] + ", line " + rest[1] + (setting === "" ? "" : ": " + setting);
+    const spot = rest.length > 3 ? data.texts[rest[3]] : "line " + rest[1];
+    return "from " + data.texts[rest[0]] + ", " + spot + (setting === "" ? "" : ": " + setting);
 }
 
 /* --- how a figure was made --- */

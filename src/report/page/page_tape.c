@@ -3,7 +3,8 @@
  *   texts    all words once; everything else names them by their place
  *   kinds    [operation, unit, decimals, label], what many figures have alike
  *   figures  a list each, figure 1 first: [kind, subject, value, ...], and behind it
- *            of a given of a file its file, line, and the setting, 0 for none;
+ *            of a given of a file its file, line, and the setting, 0 for none, and in a sheet
+ *            the words of its cell;
  *            of a published one its source; of one read off a drawing nothing;
  *            of a choice its chooser and which output it is, then the operands;
  *            of all others the operands, below 0 where subtracted or below the line. */
@@ -52,9 +53,15 @@ static void put_origin(struct view *v, struct words *t, fig f) {
         const char *const words =
             setting == NULL ? ""
                             : pool_words(&v->html.pool, "%s %s", setting->section, setting->key);
+        const struct problems *const problems = v->facts->problems;
         html_format(&v->html, ",%zu,%u,%zu",
-                    text_number(t, problems_file_name(v->facts->problems, origin.place.file)),
+                    text_number(t, problems_file_name(problems, origin.place.file)),
                     origin.place.line, text_number(t, words));
+        if (strcmp(problems_line_word(problems, origin.place.file), "line") != 0) {
+            const struct place_words spot = problems_spot(problems, origin.place);
+            html_format(&v->html, ",%zu",
+                        text_number(t, pool_words(&v->html.pool, "%s", spot.text)));
+        }
     }
 }
 
