@@ -84,9 +84,17 @@ static void write_xlsx(const char *rows, bool packed) {
     "xmlns:draw='d'"
 
 static void write_ods(const char *rows, bool packed) {
-    char content[6000];
+    char content[9000];
+    char hidden[3000] = ""; /* of sheets that are not there, more than a list has */
+    for (int i = 0; i < 20; i++) {
+        const size_t used = strlen(hidden);
+        (void)snprintf(hidden + used, sizeof hidden - used,
+                       "<style:style style:name='h%d' style:family='table'>"
+                       "<style:table-properties table:display='false'/></style:style>",
+                       i);
+    }
     (void)snprintf(content, sizeof content,
-                   "<office:document-content " ODS_NAMES "><office:automatic-styles>"
+                   "<office:document-content " ODS_NAMES "><office:automatic-styles>%s"
                    "<style:style style:name='ta2' style:family='table'><style:table-properties "
                    "table:display='false'/></style:style></office:automatic-styles><office:body>"
                    "<office:spreadsheet><table:tracked-changes><table:table-cell/>"
@@ -95,7 +103,7 @@ static void write_ods(const char *rows, bool packed) {
                    "</text:p></table:table-cell></table:table-row></table:table>"
                    "<table:table table:name='New'>%s</table:table></office:spreadsheet>"
                    "</office:body></office:document-content>",
-                   rows);
+                   hidden, rows);
     const struct part parts[] = {
         {"mimetype", "application/vnd.oasis.opendocument.spreadsheet"},
         {"content.xml", content},
@@ -202,6 +210,11 @@ static const struct book_case of_xlsx[] = {
     {"a column too far", ROW("<c r='XFE2'><v>1</v></c>"), " workbook-damaged list-book.xlsx:A & B"},
     {"rows in no order", "<row r='2'/><row r='1'/></sheetData>",
      " workbook-damaged list-book.xlsx:A & B"},
+    {"a row too far", HEAD "<row r='99999999'><c><v>1</v></c></row></sheetData>",
+     " workbook-damaged list-book.xlsx:A & B"},
+    {"a row beyond all numbers",
+     HEAD "<row r='99999999999999999999999'><c><v>1</v></c></row></sheetData>",
+     " workbook-damaged list-book.xlsx:A & B"},
     {"tags that are not closed", "<row>", " workbook-damaged list-book.xlsx:A & B"},
 };
 
@@ -219,6 +232,21 @@ static const struct book_case of_ods[] = {
      OROW("<table:table-cell office:value-type='string'><text:p>x<text:s/>y</text:p><text:p>z"
           "</text:p></table:table-cell>"),
      "{a|b|}{x y z||}"},
+    {"several blanks",
+     OROW("<table:table-cell office:value-type='string'><text:p>x<text:s text:c='3'/>y</text:p>"
+          "</table:table-cell>"),
+     "{a|b|}{x   y||}"},
+    {"blank rows beyond all rows",
+     OHEAD
+     "<table:table-row table:number-rows-repeated='2000000'><table:table-cell/>"
+     "</table:table-row><table:table-row>" OCELL("float", "value='1'", "1") "</table:table-row>",
+     " workbook-damaged list-book.ods:New"},
+    {"an error in a row that stands twice",
+     OHEAD "<table:table-row table:number-rows-repeated='2'>" OCELL(
+         "float", "value='1'",
+         "1") "<table:table-cell office:value-type='string' calcext:value-type='error'>"
+              "<text:p>#N/A</text:p></table:table-cell></table:table-row>",
+     "{a|b|} cell-error list-book.ods:New!B2"},
     {"a note in a cell",
      OROW("<table:table-cell office:value-type='string'><office:annotation><text:p>said</text:p>"
           "</office:annotation><text:p>x</text:p></table:table-cell>"),
@@ -362,13 +390,18 @@ static void test_files(void **state) {
 
 /* A row of 20,000 bytes and one of one more; of texts that 3,000 rows share, 32 MB and more. */
 static void test_long_rows(void **state) {
-    static char text[20002];
+    static char text[20004];
     static char rows[160000];
     (void)state;
-    for (size_t size = 20000; size <= 20001; size++) {
+    for (size_t size = 20000; size <= 20003; size++) {
         struct problems problems;
         struct table table;
         memset(text, 'x', size);
+        if (size == 20002) {
+            memset(text, ' ', 5); /* leading blanks are left out */
+        } else if (size == 20003) {
+            memcpy(text, "_x000A_", 7); /* one letter of seven */
+        }
         text[size] = '\0';
         (void)snprintf(rows, sizeof rows,
                        "<worksheet><sheetData><row><c t='str'><v>a</v></c></row><row><c t='str'>"

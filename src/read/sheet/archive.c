@@ -261,7 +261,7 @@ uint32_t attribute_number(const struct tag *tag, const char *prefix, const char 
     const char *const value = attribute_value(tag, prefix, name, &size);
     uint64_t number = 0;
 
-    if (value == NULL || size == 0 || size > 9) {
+    if (value == NULL || size == 0) {
         return otherwise;
     }
     for (size_t i = 0; i < size; i++) {
@@ -269,6 +269,7 @@ uint32_t attribute_number(const struct tag *tag, const char *prefix, const char 
             return otherwise;
         }
         number = 10 * number + (uint64_t)(value[i] - '0');
+        number = number > most ? (uint64_t)most + 1 : number;
     }
-    return number > most ? otherwise : (uint32_t)number;
+    return number > UINT32_MAX ? UINT32_MAX : (uint32_t)number;
 }

@@ -67,7 +67,8 @@ bool attribute_says(const struct tag *tag, const char *prefix, const char *name,
 /* Its value as a text of its own in pool; NULL: it has none, or memory is out (pool_failed). */
 const char *attribute_text(const struct tag *tag, const char *prefix, const char *name,
                            struct pool *pool);
-/* Its value as a whole number from 0 to most; otherwise where it has none or another. */
+/* Its value as a whole number from 0 to most; `otherwise` where it has none, or no number; where it
+ * is more than most, most + 1 (UINT32_MAX at the most), which no part of a sheet may have. */
 uint32_t attribute_number(const struct tag *tag, const char *prefix, const char *name,
                           uint32_t most, uint32_t otherwise);
 

@@ -40,6 +40,12 @@ static const char *copy_line(struct cell_grid *grid, const char *line, size_t si
     return copy;
 }
 
+static void report_long(struct cell_grid *grid) {
+    problem_add(grid->problems, SEVERITY_ERROR, "line-too-long", place_of(grid, 0, 0),
+                "the row has over %zu bytes; expected at most so many", SHEET_LONGEST_LINE);
+    set_bad(grid);
+}
+
 /* Keeps the row that is being read, behind blank ones where rows lack. */
 static void keep_line(struct cell_grid *grid) {
     grid->lines = array_grow(grid->lines, &grid->room, (size_t)grid->row + 1, sizeof *grid->lines,
@@ -52,9 +58,7 @@ static void keep_line(struct cell_grid *grid) {
     }
     grid->lines[grid->count++] = copy_line(grid, grid->line, grid->size);
     if (grid->over) {
-        problem_add(grid->problems, SEVERITY_ERROR, "line-too-long", place_of(grid, 0, 0),
-                    "the row has over %zu bytes; expected at most so many", SHEET_LONGEST_LINE);
-        set_bad(grid);
+        report_long(grid);
     }
 }
 
@@ -81,15 +85,17 @@ bool cell_grid_cell(struct cell_grid *grid, uint32_t column, const char *text, s
     if (column < grid->column || column >= SHEET_MOST_COLUMNS || !is_good(grid)) {
         return false;
     }
+    const bool cut = size > SHEET_LONGEST_LINE; /* a longer one is not gathered whole */
     while (size > 0 && strchr(" \t\r\n", *text) != NULL) {
         text++;
         size--;
     }
-    if (size == 0) {
+    if (size == 0 && !cut) {
         return true;
     }
     grid->any = true;
-    grid->over = grid->over || grid->size + (column - grid->column) + size > SHEET_LONGEST_LINE;
+    grid->over =
+        grid->over || cut || grid->size + (column - grid->column) + size > SHEET_LONGEST_LINE;
     if (grid->over) {
         return true;
     }
@@ -111,12 +117,16 @@ bool cell_grid_cell(struct cell_grid *grid, uint32_t column, const char *text, s
 }
 
 bool cell_grid_repeat(struct cell_grid *grid, uint32_t times) {
+    const bool bad = grid->bad_count > 0 && grid->bad[grid->bad_count - 1] == grid->row;
     for (; times > 0 && grid->any && is_good(grid); times--) {
         if (grid->row + 1 >= SHEET_MOST_ROWS) {
             return false;
         }
         keep_line(grid);
         grid->row++;
+        if (bad) {
+            set_bad(grid);
+        }
     }
     return is_good(grid);
 }
@@ -172,7 +182,12 @@ static void fill(struct cell_grid *grid, uint32_t row, uint32_t column, const ch
     const size_t before = (size_t)(at - line);
     const size_t behind = strlen(at);
 
-    if (line[0] == '\0' || there > 0 || before + lack + size + behind > SHEET_LONGEST_LINE) {
+    if (line[0] == '\0' || there > 0) {
+        return;
+    }
+    if (before + lack + size + behind > SHEET_LONGEST_LINE) {
+        grid->row = row;
+        report_long(grid);
         return;
     }
     memcpy(grid->line, line, before);

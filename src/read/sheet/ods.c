@@ -15,13 +15,17 @@
 #define CONTENT  "content.xml"
 #define MANIFEST "META-INF/manifest.xml"
 
+struct hidden_style {
+    const char *name;
+    struct hidden_style *next;
+};
+
 struct cells {
     struct sheet_reading *reading;
     struct pool *pool;
-    const char *style;      /* the one that is being told */
-    const char *hidden[16]; /* styles of sheets that are not shown */
-    size_t hidden_count;
-    unsigned depth, skipped; /* open tags; the depth at which what is skipped began, 0: none */
+    const char *style;           /* the one that is being told */
+    struct hidden_style *hidden; /* of sheets that are not shown; of pool */
+    unsigned depth, skipped;     /* open tags; the depth at which what is skipped began, 0: none */
     bool in_table, in_row, in_cell, in_text;
     uint32_t row, column;   /* from 0 */
     uint32_t rows, columns; /* how often the row and the cell stand */
@@ -57,17 +61,20 @@ static void open_style(struct cells *cells, const struct tag *tag) {
                            ? attribute_text(tag, "style", "name", cells->pool)
                            : NULL;
     } else if (is_tag(tag, "style", "table-properties") && cells->style != NULL &&
-               attribute_says(tag, "table", "display", "false") &&
-               cells->hidden_count < COUNT_OF(cells->hidden)) {
-        cells->hidden[cells->hidden_count++] = cells->style;
+               attribute_says(tag, "table", "display", "false")) {
+        struct hidden_style *const style = pool_take(cells->pool, 1, sizeof *style);
+        if (style != NULL) { /* the pool remembers */
+            *style = (struct hidden_style){.name = cells->style, .next = cells->hidden};
+            cells->hidden = style;
+        }
     }
 }
 
 static void open_table(struct cells *cells, const struct tag *tag) {
     const char *const name = attribute_text(tag, "table", "name", cells->pool);
     bool hidden = false;
-    for (size_t i = 0; i < cells->hidden_count; i++) {
-        hidden = hidden || attribute_says(tag, "table", "style-name", cells->hidden[i]);
+    for (const struct hidden_style *s = cells->hidden; s != NULL; s = s->next) {
+        hidden = hidden || attribute_says(tag, "table", "style-name", s->name);
     }
     cells->in_table = name != NULL && sheet_take(cells->reading, name, hidden);
     if (!cells->in_table) {
@@ -126,9 +133,14 @@ static bool open_content(struct cells *cells, const struct tag *tag) {
         cells->in_text = true;
         return cells->paragraphs++ == 0 || put_text(cells, " ", 1);
     }
-    if (is_tag(tag, "text", "s") || is_tag(tag, "text", "tab") ||
-        is_tag(tag, "text", "line-break")) {
-        return put_text(cells, " ", 1);
+    uint32_t blanks = is_tag(tag, "text", "tab") || is_tag(tag, "text", "line-break") ? 1 : 0;
+    if (is_tag(tag, "text", "s")) {
+        blanks = attribute_number(tag, "text", "c", SHEET_LONGEST_LINE, 1);
+    }
+    for (; blanks > 0; blanks--) {
+        if (!put_text(cells, " ", 1)) {
+            return false;
+        }
     }
     return true;
 }
@@ -278,6 +290,9 @@ static bool close_row(struct cells *cells) {
     cells->in_row = false;
     const bool good = cell_grid_repeat(&cells->reading->grid, cells->rows - 1);
     cells->row += cells->rows;
+    if (cells->row > SHEET_MOST_ROWS) {
+        cells->row = SHEET_MOST_ROWS; /* where no row may be */
+    }
     return good;
 }
 

@@ -84,11 +84,14 @@ static bool open_cell(struct cells *cells, const struct tag *tag) {
 static bool take_span(struct cells *cells, const struct tag *tag) {
     size_t size;
     const char *at = attribute_value(tag, NULL, "ref", &size);
-    const char *const end = at + size;
     struct span span = {0};
     uint32_t last_column = 0;
 
-    at = at == NULL ? NULL : read_address(at, end, &span.column, &span.row);
+    if (at == NULL) {
+        return true;
+    }
+    const char *const end = at + size;
+    at = read_address(at, end, &span.column, &span.row);
     if (at == NULL || at == end) {
         return true;
     }
@@ -131,6 +134,9 @@ static bool take_text(void *context, const char *text, size_t size) {
 /* `_x000D_`, as the format writes what XML may not hold, to that character where it is a blank. */
 static void unescape(struct gathered *cell) {
     char *to = cell->text;
+    if (cell->size > SHEET_LONGEST_LINE) {
+        return; /* not whole, and too long for a row as it is */
+    }
     for (const char *from = cell->text; *from != '\0';) {
         unsigned code = 0;
         int digits = 0;
