@@ -106,7 +106,7 @@ static void check_fallen(const struct rates *rates, const struct job *job,
     for (size_t i = 0; job->date.s != NULL && i < rates->numbers.count; i++) {
         const struct rate_number *const number = &rates->numbers.list[i];
         const int64_t days = quoted - number->on.amount;
-        int64_t all = 365 * 100;
+        int64_t all = 36500; /* a hundred percent, in days of a year */
         for (uint8_t d = 0; d < number->yearly.decimals; d++) {
             all *= 10;
         }
