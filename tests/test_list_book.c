@@ -167,6 +167,8 @@ static const struct book_case of_xlsx[] = {
     /* 46085 days on from 1899-12-30 by hand: 126 years of 365, 31 leap days, 64 days of 2026 */
     {"a date, a time", ROW(N("2", "46085") N("6", "0.145833333333333")),
      "{a|b|}{2026-03-04|3:30|}"},
+    {"a moment before midnight, at seven seconds past noon",
+     ROW(N("2", "46084.999999") N("2", "46085.500081")), "{a|b|}{2026-03-04|2026-03-04 12:00:07|}"},
     {"yes and no", ROW("<c t='b'><v>1</v></c><c t='b'><v>0</v></c>"), "{a|b|}{yes|no|}"},
     {"an error", ROW("<c t='e'><v>#REF!</v></c><c t='str'><v>x</v></c>"),
      "{a|b|} cell-error list-book.xlsx:A & B!A2"},
@@ -211,6 +213,8 @@ static const struct book_case of_xlsx[] = {
     {"rows in no order", "<row r='2'/><row r='1'/></sheetData>",
      " workbook-damaged list-book.xlsx:A & B"},
     {"a row too far", HEAD "<row r='99999999'><c><v>1</v></c></row></sheetData>",
+     " workbook-damaged list-book.xlsx:A & B"},
+    {"a row that is no number", HEAD "<row r='two'><c><v>1</v></c></row></sheetData>",
      " workbook-damaged list-book.xlsx:A & B"},
     {"a row beyond all numbers",
      HEAD "<row r='99999999999999999999999'><c><v>1</v></c></row></sheetData>",

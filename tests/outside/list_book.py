@@ -129,6 +129,16 @@ OTHERS = {
     "xl/texts.xml": "<sst><si><t>" + "y" * 19000 + "</t></si></sst>",
     SHEET: START + END,
 }
+BLANK_TEXTS = {**OTHERS, "xl/texts.xml": "<sst><si><t>" + " " * 19000 + "</t></si></sst>"}
+CONTENT = "content.xml"
+OPEN = {"mimetype": "application/vnd.oasis.opendocument.spreadsheet", CONTENT: ""}
+OPEN_START = ("<office:document-content " + " ".join(
+    f'xmlns:{name}="{name}"' for name in ("office", "table", "text"))
+    + '><office:body><office:spreadsheet><table:table table:name="N">')
+OPEN_END = "</table:table></office:spreadsheet></office:body></office:document-content>"
+CELL = '<table:table-row><table:table-cell office:value-type="string"><text:p>'
+CELL_END = "</text:p></table:table-cell></table:table-row>"
+TOLD_BLANKS = '<text:s text:c="20000"/>'
 MB = 1 << 20
 
 
@@ -139,9 +149,9 @@ def parts(count, text):
         yield "".join(text % i if "%" in text else text for i in range(at, at + step))
 
 
-def bomb(path, part, start, pieces, end):
+def bomb(path, part, start, pieces, end, others):
     with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as book:
-        for name, text in OTHERS.items():
+        for name, text in others.items():
             with book.open(name, "w") as out:
                 if name != part:
                     out.write(text.encode())
@@ -169,7 +179,7 @@ def crowd(path, count):
 
 
 ROW = "<row>" + "<c><v>1</v></c>" * 10 + "</row>"
-BOMBS = [  # what it is, the part, its start, a piece, how often it stands, its end
+BOMBS = [  # what it is, the part, its start, a piece, how often it stands, its end, all parts
     ("blanks", SHEET, START, " " * 1000, 400000, END),
     ("rows", SHEET, START, ROW, 450000, END),
     ("tags in tags", SHEET, START, "<a>", 300000, ""),
@@ -183,6 +193,12 @@ BOMBS = [  # what it is, the part, its start, a piece, how often it stands, its 
     ("texts", "xl/texts.xml", "<sst>", "<si/>", 12000000, "</sst>"),
     ("cells over rows", SHEET, START + ROW * 50000 + "</sheetData><mergeCells>",
      '<mergeCell ref="A1:A50000"/>', 9000, "</mergeCells></worksheet>"),
+    ("blanks that cells share", SHEET, START, "<row><c t='s'><v>0</v></c></row>", 1000000, END,
+     BLANK_TEXTS),
+    ("blanks told in cells", CONTENT, OPEN_START, CELL + TOLD_BLANKS + CELL_END, 300000, OPEN_END,
+     OPEN),
+    ("blanks told in a cell", CONTENT, OPEN_START + CELL, TOLD_BLANKS, 1000000,
+     CELL_END + OPEN_END, OPEN),
 ]
 
 
@@ -204,10 +220,12 @@ def measure(program, job, doors, name):
 def bombs(program, _):
     with tempfile.TemporaryDirectory() as folder:
         path, job = f"{folder}/bomb.xlsx", f"{folder}/job.ini"
-        for name, part, start, piece, count, end in BOMBS:
-            bomb(path, part, start, parts(count, piece), end)
-            said = measure(program, job, "bomb.xlsx", name)
-            if "workbook-" not in said and "bomb.xlsx" not in said:
+        for name, part, start, piece, count, end, *all_parts in BOMBS:
+            book = "bomb.ods" if part == CONTENT else "bomb.xlsx"
+            bomb(f"{folder}/{book}", part, start, parts(count, piece), end,
+                 *(all_parts or [OTHERS]))
+            said = measure(program, job, book, name)
+            if "workbook-" not in said and book not in said:
                 fail(f"{name}: {said}")
         crowd(path, 300000)
         measure(program, job, "bomb.xlsx", "many names")

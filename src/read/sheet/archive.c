@@ -265,10 +265,8 @@ uint32_t attribute_number(const struct tag *tag, const char *prefix, const char 
         return otherwise;
     }
     for (size_t i = 0; i < size; i++) {
-        if (value[i] < '0' || value[i] > '9') {
-            return otherwise;
-        }
-        number = 10 * number + (uint64_t)(value[i] - '0');
+        const bool digit = value[i] >= '0' && value[i] <= '9';
+        number = digit ? 10 * number + (uint64_t)(value[i] - '0') : (uint64_t)most + 1;
         number = number > most ? (uint64_t)most + 1 : number;
     }
     return number > UINT32_MAX ? UINT32_MAX : (uint32_t)number;

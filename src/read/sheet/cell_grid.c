@@ -85,6 +85,8 @@ bool cell_grid_cell(struct cell_grid *grid, uint32_t column, const char *text, s
     if (column < grid->column || column >= SHEET_MOST_COLUMNS || !is_good(grid)) {
         return false;
     }
+    grid->given += size;
+    grid->large = grid->given > SHEET_MOST_TEXT;
     const bool cut = size > SHEET_LONGEST_LINE; /* a longer one is not gathered whole */
     while (size > 0 && strchr(" \t\r\n", *text) != NULL) {
         text++;

@@ -31,6 +31,7 @@ struct cell_grid {
     uint32_t *bad; /* rows with a reported fault, from 0, on the heap */
     size_t bad_count, bad_room;
     size_t total; /* bytes of all lines */
+    size_t given; /* bytes of all cells as they came, blanks that are left out among them */
     bool large;   /* over a limit of sheet.h: nothing is taken any more */
     bool failed;  /* memory is out */
 };

@@ -178,8 +178,9 @@ static bool put_fraction(char *room, double number) {
     return true;
 }
 
-static void put_time(char *room, size_t size, double days) {
-    const long long seconds = llround(days * 86400);
+#define DAY_SECONDS 86400
+
+static void put_time(char *room, size_t size, long long seconds) {
     int used = snprintf(room, size, "%lld:%02lld", seconds / 3600, seconds / 60 % 60);
     if (seconds % 60 != 0 && used > 0 && (size_t)used < size) {
         (void)snprintf(room + used, size - (size_t)used, ":%02lld", seconds % 60);
@@ -189,25 +190,24 @@ static void put_time(char *room, size_t size, double days) {
 /* false: it is no day of the years 1899 to 9999. */
 static bool put_date(char *room, double number, bool from_1904) {
     const int step = 36500;
-    int64_t days;
     struct date date = {1899, 12, 30};
-    size_t used;
 
     number += from_1904 ? 1462 : 0;
     if (!(number >= 0) || number >= 2958466) {
         return false;
     }
     /* before March 1900 days are counted as if that year had a February 29 */
-    days = (int64_t)number + (number < 60 ? 1 : 0);
+    const long long seconds = llround(number * DAY_SECONDS);
+    int64_t days = seconds / DAY_SECONDS;
+    days += days < 60 ? 1 : 0;
     for (; days > step; days -= step) {
         date = date_after(date, step);
     }
     (void)date_text(date_after(date, (int32_t)days), room, NUMBER_TEXT);
-    number -= floor(number);
-    if (number > 0) {
-        used = strlen(room);
+    if (seconds % DAY_SECONDS > 0) {
+        size_t used = strlen(room);
         room[used++] = ' ';
-        put_time(room + used, NUMBER_TEXT - used, number);
+        put_time(room + used, NUMBER_TEXT - used, seconds % DAY_SECONDS);
     }
     return true;
 }
@@ -232,7 +232,7 @@ const char *number_text(char *room, const char *value, struct number_form form, 
         return room;
     }
     if (form.kind == NUMBER_TIME && number >= 0 && number < 1e6) {
-        put_time(room, NUMBER_TEXT, number);
+        put_time(room, NUMBER_TEXT, llround(number * DAY_SECONDS));
     } else if (form.kind == NUMBER_PERCENT) {
         put_plain(room, number * 100);
         (void)snprintf(room + strlen(room), NUMBER_TEXT - strlen(room), " %%");

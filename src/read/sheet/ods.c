@@ -137,7 +137,7 @@ static bool open_content(struct cells *cells, const struct tag *tag) {
     if (is_tag(tag, "text", "s")) {
         blanks = attribute_number(tag, "text", "c", SHEET_LONGEST_LINE, 1);
     }
-    for (; blanks > 0; blanks--) {
+    for (; blanks > 0 && cells->reading->cell.size <= SHEET_LONGEST_LINE; blanks--) {
         if (!put_text(cells, " ", 1)) {
             return false;
         }
@@ -263,7 +263,8 @@ static bool put_cell(struct cells *cells) {
     text = unsaved ? "?" : text;
     size = unsaved ? 1 : size;
     cells->column += cells->columns;
-    if (cells->column > SHEET_MOST_COLUMNS + 1) {
+    if (cells->column > SHEET_MOST_COLUMNS) {
+        cells->column = SHEET_MOST_COLUMNS; /* where no cell may be */
         return size == 0;
     }
     for (uint32_t i = 0; size > 0 && i < cells->columns; i++) {
