@@ -78,13 +78,12 @@ static struct plan_ahead *plans_made(const struct work *work, size_t count, int 
     return ahead;
 }
 
-/* Whether any plan will be made. */
+/* Whether plans are worth to be told before they are asked for: one processor makes them one
+ * behind the other in any case. */
 static bool wants_plans(const struct work *work) {
-    const struct rates *const rates = &work->rates;
-    return work->request.plans.always || rates->shop.lumber_by.choice == PRICED_BY_PLAN ||
-           rates->shop.sheets_by.choice == PRICED_BY_PLAN ||
-           plan_counted_by(rates, MATERIAL_LUMBER) != NULL ||
-           plan_counted_by(rates, MATERIAL_SHEET) != NULL;
+    const struct plan_request plans = work->request.plans;
+    return plan_ahead_threads() > 1 && (plan_wanted(&work->rates, MATERIAL_LUMBER, plans) ||
+                                        plan_wanted(&work->rates, MATERIAL_SHEET, plans));
 }
 
 /* All estimates are tried, so that the problems of each are seen in one run. */

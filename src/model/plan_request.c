@@ -25,3 +25,9 @@ const struct operation *plan_counted_by(const struct rates *rates, enum material
     }
     return NULL;
 }
+
+bool plan_wanted(const struct rates *rates, enum material_kind kind, struct plan_request request) {
+    const struct choice *const by =
+        kind == MATERIAL_LUMBER ? &rates->shop.lumber_by : &rates->shop.sheets_by;
+    return request.always || by->choice == PRICED_BY_PLAN || plan_counted_by(rates, kind) != NULL;
+}

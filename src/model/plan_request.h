@@ -20,4 +20,8 @@ struct plan_request {
  * NULL: there is none. Borrowed. */
 const struct operation *plan_counted_by(const struct rates *rates, enum material_kind kind);
 
+/* Whether the materials of a kind, MATERIAL_LUMBER or MATERIAL_SHEET, need plans: asked for, priced
+ * by them, or work is counted by them. */
+bool plan_wanted(const struct rates *rates, enum material_kind kind, struct plan_request request);
+
 #endif

@@ -127,8 +127,7 @@ static void buy_by_plan(const struct calc *c, struct lumber_buy *b) {
 static bool plan_lumber(const struct calc *c, struct lumber_buy *b, struct plan_request request) {
     const struct lumber *const lumber = lumber_of(c, b);
     const bool wanted = c->rates->shop.lumber_by.choice == PRICED_BY_PLAN;
-    const struct operation *const counted = plan_counted_by(c->rates, MATERIAL_LUMBER);
-    if (!request.always && !wanted && counted == NULL) {
+    if (!plan_wanted(c->rates, MATERIAL_LUMBER, request)) {
         b->plan.no_plan_reason = "no plan was asked for";
         return true;
     }
@@ -139,7 +138,10 @@ static bool plan_lumber(const struct calc *c, struct lumber_buy *b, struct plan_
         buy_by_plan(c, b);
         b->planned = wanted;
         b->priced = wanted ? b->by_plan : b->by_factor;
-    } else if (wanted) {
+        return true;
+    }
+    const struct operation *const counted = plan_counted_by(c->rates, MATERIAL_LUMBER);
+    if (wanted) {
         problem_add(c->problems, SEVERITY_ERROR, "no-plan", lumber->name.place,
                     "lumber '%s' is priced by plan and has none: %s; stock boards for it, or price "
                     "by factor",

@@ -97,8 +97,7 @@ static void charge(const struct calc *c, struct sheet_buy *b) {
 static bool plan_sheets(const struct calc *c, struct sheet_buy *b, struct plan_request request) {
     const struct sheet *const sheet = sheet_of(c, b);
     const bool wanted = c->rates->shop.sheets_by.choice == PRICED_BY_PLAN;
-    const struct operation *const counted = plan_counted_by(c->rates, MATERIAL_SHEET);
-    if (!request.always && !wanted && counted == NULL) {
+    if (!plan_wanted(c->rates, MATERIAL_SHEET, request)) {
         b->plan.no_plan_reason = "no plan was asked for";
         return true;
     }
@@ -108,7 +107,10 @@ static bool plan_sheets(const struct calc *c, struct sheet_buy *b, struct plan_r
     if (b->plan.no_plan_reason == NULL) {
         buy_by_plan(c, b);
         b->planned = wanted;
-    } else if (wanted) {
+        return true;
+    }
+    const struct operation *const counted = plan_counted_by(c->rates, MATERIAL_SHEET);
+    if (wanted) {
         problem_add(c->problems, SEVERITY_ERROR, "no-plan", sheet->name.place,
                     "sheet '%s' is priced by plan and has none: %s; name a larger sheet, or price "
                     "by factor",
