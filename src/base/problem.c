@@ -89,12 +89,12 @@ void problems_cells(struct problems *problems, uint16_t file) {
     }
 }
 
-static bool has_cells(const struct problems *problems, uint16_t file) {
+bool problems_has_cells(const struct problems *problems, uint16_t file) {
     return file > 0 && file <= problems->file_count && problems->files[file - 1].cells;
 }
 
 const char *problems_line_word(const struct problems *problems, uint16_t file) {
-    return has_cells(problems, file) ? "row" : "line";
+    return problems_has_cells(problems, file) ? "row" : "line";
 }
 
 /* `D7`: the column by the tabs of the line before the place. */
@@ -120,7 +120,7 @@ static struct place_words address(const struct problems *problems, struct place 
 struct place_words problems_place(const struct problems *problems, struct place place) {
     struct place_words words = {""};
 
-    if (place.line > 0 && has_cells(problems, place.file)) {
+    if (place.line > 0 && problems_has_cells(problems, place.file)) {
         (void)snprintf(words.text, sizeof words.text, "!%.30s", address(problems, place).text);
     } else if (place.line > 0) {
         (void)snprintf(words.text, sizeof words.text, ":%u", place.line);
@@ -131,7 +131,7 @@ struct place_words problems_place(const struct problems *problems, struct place 
 struct place_words problems_spot(const struct problems *problems, struct place place) {
     struct place_words words;
 
-    if (has_cells(problems, place.file)) {
+    if (problems_has_cells(problems, place.file)) {
         (void)snprintf(words.text, sizeof words.text, "cell %.26s", address(problems, place).text);
     } else {
         (void)snprintf(words.text, sizeof words.text, "line %u", place.line);

@@ -76,6 +76,9 @@ void problems_lines(struct problems *problems, uint16_t file, const char *const 
  * and a place in it is shown as the address of a cell. */
 void problems_cells(struct problems *problems, uint16_t file);
 
+/* Whether it is such a sheet. */
+bool problems_has_cells(const struct problems *problems, uint16_t file);
+
 /* Where in its file a place is. */
 struct place_words {
     char text[32];

@@ -104,7 +104,7 @@ static void print_line(const struct problems *problems, struct place place, FILE
     size_t from = 0;
     size_t to = size;
     size_t width = place.width;
-    const bool cells = strcmp(problems_line_word(problems, place.file), "row") == 0;
+    const bool cells = problems_has_cells(problems, place.file);
     int digits = snprintf(NULL, 0, "%u", place.line);
 
     if (line == NULL || size == 0) {

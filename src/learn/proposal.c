@@ -252,9 +252,8 @@ static void propose_price(struct maker *m, const struct rate_number *n, enum nam
         for (size_t g = 0; g < l->goods_count; g++) {
             const struct learned_goods *const goods = &l->goods[g];
             if (goods->kind == kind && goods->index == index && goods->paid_for > 0) {
-                const struct job *const job = m->jobs[i].estimate->job;
                 paid = goods;
-                day = date_number((struct date){job->year, job->month, job->day});
+                day = job_quoted(m->jobs[i].estimate->job);
             }
         }
     }

@@ -201,4 +201,9 @@ struct job {
     size_t make_count; /* of its rows */
 };
 
+/* The day of its quote, of date_number. */
+static inline int32_t job_quoted(const struct job *job) {
+    return date_number((struct date){job->year, job->month, job->day});
+}
+
 #endif

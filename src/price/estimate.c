@@ -65,7 +65,7 @@ static struct calc begin(struct estimate *e, const struct rates *rates, const st
     units_init(&e->units, &e->tape, job->unit, rates->shop.unit == LENGTH_MM);
     e->units.ages = (struct price_ages){
         .numbers = &rates->numbers,
-        .quoted = date_number((struct date){job->year, job->month, job->day}),
+        .quoted = job_quoted(job),
         .used = pool_take(&e->pool, rates->numbers.count, sizeof(bool)),
     };
     return (struct calc){.tape = &e->tape,

@@ -3,6 +3,7 @@
 
 #include "base/joined.h"
 #include "model/construction.h"
+#include "read/job/job_keys.h"
 
 const char *joined_letter(size_t number) {
     static const char letters[] = "A\0B\0C\0D\0E\0F\0G\0H\0I\0J\0K\0L\0M\0N\0O\0P\0Q\0R\0S\0T\0U\0"
@@ -118,22 +119,12 @@ bool joined_job_make(struct together *t) {
         .day = first->day,
         .unit = first->unit,
         .rates_path = first->rates_path,
-        .construction = {.style.index = -1,
-                         .frame.index = -1,
-                         .panel.index = -1,
-                         .solid.index = -1,
-                         .slab.index = -1,
-                         .glass.index = -1,
-                         .finish.index = -1,
-                         .hinge.index = -1,
-                         .pull.index = -1,
-                         .fold_hinge.index = -1},
     };
+    construction_init(&t->job.construction);
     name_job(t);
     for (size_t i = 1; i < t->count; i++) { /* what is bought last is bought by that day */
         const struct job *const job = t->jobs[i].alone->job;
-        const int64_t day = ((int64_t)job->year * 100 + job->month) * 100 + job->day;
-        if (day > ((int64_t)t->job.year * 100 + t->job.month) * 100 + t->job.day) {
+        if (job_quoted(job) > job_quoted(&t->job)) {
             t->job.date = job->date;
             t->job.year = job->year;
             t->job.month = job->month;

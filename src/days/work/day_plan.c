@@ -236,8 +236,8 @@ static bool take_unplanned(struct day_job *job, struct pool *pool) {
 static bool start_jobs(struct maker *m) {
     for (size_t j = 0; j < m->request.count; j++) {
         const struct job *const job = m->jobs[j].estimate->job;
-        const struct date quoted = {job->year, job->month, job->day};
-        const int32_t taken = date_number(job->agreed.to.s != NULL ? job->agreed.date : quoted);
+        const int32_t taken =
+            job->agreed.to.s != NULL ? date_number(job->agreed.date) : job_quoted(job);
         const int32_t from = m->request.from == INT32_MIN ? taken : m->request.from;
         m->jobs[j].from = from;
         m->start = j == 0 || from < m->start ? from : m->start;
@@ -305,12 +305,12 @@ static enum day_result take_plan(struct day_plan *plan, const struct maker *m,
             return DAY_TOO_LONG;
         }
     }
-    if (days_until(m, trial->plan.end) > (int64_t)m->time.day_count) {
+    plan->days = days_until(m, trial->plan.end);
+    if (plan->days > (int64_t)m->time.day_count) {
         return DAY_TOO_LONG; /* what dries or is away ends behind the last of the steps */
     }
     plan->ready = day_at(m, trial->plan.end);
     plan->soonest = day_at(m, trial->plan.bound);
-    plan->days = days_until(m, trial->plan.end);
     plan->soonest_days = days_until(m, trial->plan.bound);
     plan->day_minutes = m->time.minutes;
     plan->first = m->start + m->time.days[0];

@@ -2,7 +2,6 @@
 #include "read/job/job_file.h"
 
 #include "base/array.h"
-#include "base/date.h"
 #include "base/text.h"
 #include "model/limits.h"
 #include "read/file/ini.h"
@@ -99,19 +98,19 @@ static bool read_file(struct job_texts *texts, const char *path, struct job_inst
     return !problems->failed;
 }
 
+/* A hundred percent in days of a year, with as many decimals as a percent may have. */
+#define DECIMALS  6
+#define ALL_OF_IT (INT64_C(36500) * 1000000)
+
 /* A price that falls by so much a year that nothing is left of it at the quote is no price. */
 static void check_fallen(const struct rates *rates, const struct job *job,
                          struct problems *problems) {
-    const int32_t quoted = date_number((struct date){job->year, job->month, job->day});
+    const int32_t quoted = job_quoted(job);
     for (size_t i = 0; job->date.s != NULL && i < rates->numbers.count; i++) {
         const struct rate_number *const number = &rates->numbers.list[i];
         const int64_t days = quoted - number->on.amount;
-        int64_t all = 36500; /* a hundred percent, in days of a year */
-        for (uint8_t d = 0; d < number->yearly.decimals; d++) {
-            all *= 10;
-        }
         if (number->on.set && number->yearly.set && days > 0 &&
-            -number->yearly.amount * days >= all) {
+            -value_at(&number->yearly, DECIMALS) * days >= ALL_OF_IT) {
             problem_add(problems, SEVERITY_ERROR, "price-fallen", number->value.place,
                         "nothing is left of the price at the quote of %s, as it falls each year; "
                         "ask for it anew and write it with that day",

@@ -57,7 +57,7 @@ static void put_origin(struct view *v, struct words *t, fig f) {
         html_format(&v->html, ",%zu,%u,%zu",
                     text_number(t, problems_file_name(problems, origin.place.file)),
                     origin.place.line, text_number(t, words));
-        if (strcmp(problems_line_word(problems, origin.place.file), "line") != 0) {
+        if (problems_has_cells(problems, origin.place.file)) {
             const struct place_words spot = problems_spot(problems, origin.place);
             html_format(&v->html, ",%zu",
                         text_number(t, pool_words(&v->html.pool, "%s", spot.text)));
