@@ -14,12 +14,10 @@ import csv
 import itertools
 import os
 import re
-import shutil
 import sys
-import tempfile
 from fractions import Fraction
 
-from told import MONEY, fail, run
+from told import MONEY, copied, fail, run
 
 MOST_QUOTES = 16
 FIELDS = {**MONEY, "direct": ("costs", "direct cost")}
@@ -176,9 +174,7 @@ def check_within(job, ways):
 
 def main():
     program, samples, path = os.path.abspath(sys.argv[1]), sys.argv[2], sys.argv[3]
-    with tempfile.TemporaryDirectory() as folder:
-        for part in ("rates", "samples"):
-            shutil.copytree(os.path.join(samples, part), os.path.join(folder, part))
+    with copied(samples) as folder:
         job = Job(program, os.path.join(folder, path))
         ways = job.ways()
         if len(ways["rows"]) + ways["rows of one way"] != len(job.rows):

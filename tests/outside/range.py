@@ -12,12 +12,10 @@ of the job is gone through as well. Exit status 0: all is well.
 """
 import os
 import re
-import shutil
 import sys
-import tempfile
 from fractions import Fraction
 
-from told import MONEY, fail, run
+from told import MONEY, copied, fail, run
 
 
 class Rates:
@@ -151,9 +149,7 @@ def check_set(rates):
 
 def main():
     program, tree, job = os.path.abspath(sys.argv[1]), sys.argv[2], sys.argv[3]
-    with tempfile.TemporaryDirectory() as folder:
-        for part in ("rates", "samples"):
-            shutil.copytree(os.path.join(tree, part), os.path.join(folder, part))
+    with copied(tree) as folder:
         path = os.path.join(folder, job)
         rates = Rates(program, path, None)
         ranges, moved = check_ranges(rates), check_by(rates)

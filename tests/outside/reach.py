@@ -12,12 +12,11 @@ less of the change must not reach the total any more. Exit status 0: all is well
 import csv
 import os
 import re
-import shutil
 import sys
 import tempfile
 from fractions import Fraction
 
-from told import MONEY, fail, run
+from told import MONEY, copied, fail, run
 
 FIELDS = {**MONEY, "profit left": ("sale", "profit left")}
 STEP = Fraction(1, 100)
@@ -144,9 +143,7 @@ def check_rows(job, rows, wanted, base, ids):
 
 def main():
     program, samples, path = os.path.abspath(sys.argv[1]), sys.argv[2], sys.argv[3]
-    with tempfile.TemporaryDirectory() as folder:
-        for part in ("rates", "samples"):
-            shutil.copytree(os.path.join(samples, part), os.path.join(folder, part))
+    with copied(samples) as folder:
         job = Job(program, os.path.join(folder, path))
         base = job.amounts()["client pays"]
         rows = [row for row in csv.reader(job.doors.splitlines()) if any(row)]

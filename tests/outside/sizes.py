@@ -14,11 +14,11 @@ import io
 import json
 import os
 import re
-import shutil
 import subprocess
 import sys
-import tempfile
 from fractions import Fraction
+
+from told import copied
 
 FIELDS = {"client pays": ("sale", "total"), "before tax": ("sale", "before tax"),
           "to buy": ("purchase", "spent in all")}
@@ -220,9 +220,7 @@ def main():
     program, samples, path = os.path.abspath(sys.argv[1]), sys.argv[2], sys.argv[3]
     option = sys.argv[4] if len(sys.argv) > 4 else None
     name = os.path.splitext(os.path.basename(path))[0]
-    with tempfile.TemporaryDirectory() as folder:
-        for part in ("rates", "samples"):
-            shutil.copytree(os.path.join(samples, part), os.path.join(folder, part))
+    with copied(samples) as folder:
         job = Job(program, os.path.join(folder, path), option)
         sides = ["--widths", "90,400,555.5", "--heights", "600,1300"] if job.metric else \
             ["--widths", "3,12,17 1/4", "--heights", "20,41 3/8"]

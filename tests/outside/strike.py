@@ -12,12 +12,10 @@ Exit status 0: all is well.
 import csv
 import os
 import re
-import shutil
 import sys
-import tempfile
 from fractions import Fraction
 
-from told import MONEY, fail, run
+from told import MONEY, copied, fail, run
 
 
 def amounts(estimate):
@@ -129,9 +127,7 @@ def check_sizes(doors):
 
 def main():
     program, samples, job = os.path.abspath(sys.argv[1]), sys.argv[2], sys.argv[3]
-    with tempfile.TemporaryDirectory() as folder:
-        for part in ("rates", "samples"):
-            shutil.copytree(os.path.join(samples, part), os.path.join(folder, part))
+    with copied(samples) as folder:
         doors = List(program, os.path.join(folder, job))
         strike = run(program, "strike", doors.job)[0]["strike"]
         check_rows(doors, strike)

@@ -17,10 +17,9 @@ import re
 import shutil
 import subprocess
 import sys
-import tempfile
 from fractions import Fraction
 
-from told import fail, run
+from told import copied, fail, run
 
 EFFORT = ("--effort", "20")  # the planners' best is not what is tested
 
@@ -124,9 +123,7 @@ def refused(program, one, two):
 
 def main():
     program, samples, job = os.path.abspath(sys.argv[1]), sys.argv[2], sys.argv[3]
-    with tempfile.TemporaryDirectory() as folder:
-        for part in ("rates", "samples"):
-            shutil.copytree(os.path.join(samples, part), os.path.join(folder, part))
+    with copied(samples) as folder:
         job = os.path.join(folder, job)
         halves = cut(job)
         whole, both = run(program, "buy", job, *EFFORT)[0], run(program, "buy", *halves, *EFFORT)[0]
