@@ -75,9 +75,8 @@ static const struct command rows[COMMAND_COUNT] = {
          "doorcost labels samples/kitchen/kitchen.ini -o kitchen-labels.pdf",
          "Writes a PDF for sheets of labels, whose sizes the rates give in [labels parts] and "
          "[labels doors]: one for each piece of every part, in the order of cutting, with its "
-         "door, "
-         "size, grain, which edge is up and the batch of its finish; with --doors one for each "
-         "door, to pack it. With names of rows behind the job file: these alone.",
+         "door, size, grain, which edge is up and the batch of its finish; with --doors one for "
+         "each door, to pack it. With names of rows behind the job file: these alone.",
          WORK_ONE, TRACE_NONE, JSON_DOORS, false, command_labels, "[ROW ...]"},
     [PLACE_EXPLAIN] =
         {"explain", "tell how a figure came about",

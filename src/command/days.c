@@ -8,17 +8,13 @@
 #include "days/work/day_plan.h"
 #include "report/json/json.h"
 #include "report/text/print.h"
-#include "together/together.h"
-
-#include <stdlib.h>
 
 struct days_run {
     const struct request *request;
     struct streams streams;
     struct pool pool;
     struct work *first;
-    struct work *further; /* as many as were opened */
-    size_t further_count;
+    struct further_jobs further;
     struct day_plan plan;
 };
 
@@ -40,29 +36,15 @@ static enum status read_from(const struct days_run *run, int32_t *from) {
     return STATUS_DONE;
 }
 
-static enum status open_further(struct days_run *run) {
-    const struct request *const request = run->request;
-    enum status status = STATUS_DONE;
-    if (request->word_count + 1 > MOST_JOBS_TOGETHER) {
-        text_print(run->streams.err, "doorcost: %zu jobs are named; 'days' takes %d at once\n",
-                   request->word_count + 1, MOST_JOBS_TOGETHER);
-        return STATUS_USE;
-    }
-    run->further = calloc(request->word_count + 1, sizeof *run->further);
-    if (run->further == NULL) {
-        return command_out_of_memory(run->streams);
-    }
-    for (size_t i = 0; i < request->word_count && status == STATUS_DONE; i++) {
-        run->further_count++;
-        status = further_open(request, run->first, request->words[i], request->option,
-                              "jobs share a shop where they name one file of rates",
-                              &run->further[i], run->streams);
-    }
-    return status;
+/* They share the shop. */
+static enum status shares_shop(const struct request *request, const struct work *first,
+                               const struct work *work, const char *path, struct streams streams) {
+    return further_same_rates(request, first, work, path,
+                              "jobs share a shop where they name one file of rates", streams);
 }
 
 static enum status make(struct days_run *run) {
-    const size_t count = run->further_count + 1;
+    const size_t count = run->further.count + 1;
     struct day_job *const jobs = pool_take(&run->pool, count, sizeof *jobs);
     struct day_request request = {.jobs = jobs, .count = count};
     enum status status = read_from(run, &request.from);
@@ -70,7 +52,8 @@ static enum status make(struct days_run *run) {
         return status;
     }
     for (size_t i = 0; i < count && jobs != NULL; i++) {
-        jobs[i].estimate = i == 0 ? &run->first->estimates[0] : &run->further[i - 1].estimates[0];
+        jobs[i].estimate =
+            i == 0 ? &run->first->estimates[0] : &run->further.works[i - 1].estimates[0];
     }
     struct progress progress;
     progress_begin(&progress, run->streams.err, "putting the work in order");
@@ -112,17 +95,14 @@ static enum status tell(const struct days_run *run) {
 enum status command_days(const struct request *request, struct work *work, struct streams streams) {
     struct days_run run = {.request = request, .streams = streams, .first = work};
     pool_init(&run.pool);
-    enum status status = open_further(&run);
+    enum status status = further_open(&run.further, request, work, shares_shop, streams);
     if (status == STATUS_DONE) {
         status = make(&run);
     }
     if (status == STATUS_DONE) {
         status = tell(&run);
     }
-    for (size_t i = 0; i < run.further_count; i++) {
-        work_close(&run.further[i]);
-    }
-    free(run.further);
+    further_close(&run.further);
     pool_clear(&run.pool);
     return status;
 }

@@ -65,7 +65,7 @@ const char *files_beside(struct pool *pool, const char *path, const char *part,
                        ending == NULL ? old : ending);
 }
 
-static bool same_file(const char *a, const char *b) {
+bool files_same(const char *a, const char *b) {
     struct stat one;
     struct stat other;
     return a != NULL && b != NULL && stat(a, &one) == 0 && stat(b, &other) == 0 &&
@@ -77,17 +77,17 @@ static bool holds_list(const char *path, const char *list) {
     struct pool pool;
     pool_init(&pool);
     const char *const file = list == NULL ? NULL : source_list_file(&pool, list);
-    const bool holds = pool_failed(&pool) || same_file(path, file);
+    const bool holds = pool_failed(&pool) || files_same(path, file);
     pool_clear(&pool);
     return holds;
 }
 
 static bool is_input(const struct work *work, const char *job, const char *path) {
     const struct shop *const shop = &work->rates.shop;
-    return same_file(path, job) || same_file(path, work->job.rates_path.s) ||
-           same_file(path, work->job.doors_file) || holds_list(path, shop->woods.s) ||
-           holds_list(path, shop->stock.s) || same_file(path, shop->terms_path.s) ||
-           same_file(path, shop->logo_path.s);
+    return files_same(path, job) || files_same(path, work->job.rates_path.s) ||
+           files_same(path, work->job.doors_file) || holds_list(path, shop->woods.s) ||
+           holds_list(path, shop->stock.s) || files_same(path, shop->terms_path.s) ||
+           files_same(path, shop->logo_path.s);
 }
 
 static enum status say_result(enum output_result result, const char *path, struct streams streams) {

@@ -20,6 +20,9 @@ enum output_kind files_kind(const char *path, enum output_kind other);
  * path itself where it has no ending, NULL when memory is out. */
 const char *files_beside(struct pool *pool, const char *path, const char *part, const char *ending);
 
+/* Whether two paths lead to one file; a file that is not there is none, and NULL names none. */
+bool files_same(const char *a, const char *b);
+
 /* Sees that every output has a name, none is an input, and each is free for us: asked before
  * anything is printed. Any status but STATUS_DONE: said on err. */
 enum status files_check(struct output *outputs, size_t count, const struct request *request,

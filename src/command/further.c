@@ -2,31 +2,47 @@
 #include "command/further.h"
 
 #include "base/text.h"
+#include "command/files.h"
 #include "command/work.h"
+#include "together/together.h"
 
 #include <stdlib.h>
-#include <string.h>
 
-/* Whether two paths lead to one file. */
-static bool same_file(const char *a, const char *b) {
-    char *const real_a = realpath(a, NULL);
-    char *const real_b = realpath(b, NULL);
-    const bool same = real_a != NULL && real_b != NULL && strcmp(real_a, real_b) == 0;
-    free(real_a);
-    free(real_b);
-    return same;
+enum status further_open(struct further_jobs *further, const struct request *request,
+                         const struct work *first, further_suits *suits, struct streams streams) {
+    enum status status = STATUS_DONE;
+    *further = (struct further_jobs){0};
+    if (request->word_count + 1 > MOST_JOBS_TOGETHER) {
+        text_print(streams.err, "doorcost: %zu jobs are named; '%s' takes %d at once\n",
+                   request->word_count + 1, request->command->name, MOST_JOBS_TOGETHER);
+        return STATUS_USE;
+    }
+    further->works = calloc(request->word_count + 1, sizeof *further->works);
+    if (further->works == NULL) {
+        return command_out_of_memory(streams);
+    }
+    for (size_t i = 0; i < request->word_count && status == STATUS_DONE; i++) {
+        struct work *const work = &further->works[further->count++];
+        status = command_open(request, request->words[i], first->request, work, streams);
+        if (status == STATUS_DONE) {
+            status = suits(request, first, work, request->words[i], streams);
+        }
+    }
+    return status;
 }
 
-enum status further_open(const struct request *request, const struct work *first, const char *path,
-                         const char *option, const char *why, struct work *work,
-                         struct streams streams) {
-    struct work_request asked = first->request;
-    asked.option = option;
-    const enum status status = command_open(request, path, asked, work, streams);
-    if (status != STATUS_DONE) {
-        return status;
+void further_close(struct further_jobs *further) {
+    for (size_t i = 0; i < further->count; i++) {
+        work_close(&further->works[i]);
     }
-    if (!same_file(first->rates.path, work->rates.path)) {
+    free(further->works);
+    *further = (struct further_jobs){0};
+}
+
+enum status further_same_rates(const struct request *request, const struct work *first,
+                               const struct work *work, const char *path, const char *why,
+                               struct streams streams) {
+    if (!files_same(first->rates.path, work->rates.path)) {
         text_print(streams.err, "doorcost: '%s' has other rates than '%s'; %s\n", path,
                    request->job, why);
         return STATUS_USE;

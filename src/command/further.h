@@ -5,11 +5,28 @@
 
 #include "command/command.h"
 
-/* Opens the job at path as the first was, with that option of its own or as listed (NULL), and
- * prints its problems. It must name the rates file of the first; why: said where it does not.
- * work_close must be called whatever the status. */
-enum status further_open(const struct request *request, const struct work *first, const char *path,
-                         const char *option, const char *why, struct work *work,
-                         struct streams streams);
+/* Whether a further job goes with the first; any status but STATUS_DONE was said. path: its own. */
+typedef enum status further_suits(const struct request *request, const struct work *first,
+                                  const struct work *work, const char *path,
+                                  struct streams streams);
+
+/* Those that the words of a call name. */
+struct further_jobs {
+    struct work *works;
+    size_t count;
+};
+
+/* Opens them, each as the first was, and prints their problems; the call may name
+ * MOST_JOBS_TOGETHER jobs with the first. Any status but STATUS_DONE was said. further_close must
+ * be called whatever the status. */
+enum status further_open(struct further_jobs *further, const struct request *request,
+                         const struct work *first, further_suits *suits, struct streams streams);
+/* Frees them. */
+void further_close(struct further_jobs *further);
+
+/* Whether a further job names the rates file of the first; why: said where it does not. */
+enum status further_same_rates(const struct request *request, const struct work *first,
+                               const struct work *work, const char *path, const char *why,
+                               struct streams streams);
 
 #endif

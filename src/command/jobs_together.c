@@ -55,8 +55,8 @@ static void tell_differ(const struct bridge_changes *changes, const char *words,
     problems_clear(&quoting);
 }
 
-static enum status compare_rates(const struct work *a, const struct work *b, const char *first,
-                                 const char *path, struct streams streams) {
+static enum status buys_alike(const struct request *request, const struct work *a,
+                              const struct work *b, const char *path, struct streams streams) {
     const struct rates_side sides[] = {{&a->job, &a->rates, &a->texts},
                                        {&b->job, &b->rates, &b->texts}};
     struct bridge_changes changes;
@@ -67,7 +67,7 @@ static enum status compare_rates(const struct work *a, const struct work *b, con
     if (!rates_differ(&changes, &words, &sides[0], &sides[1], &pool)) {
         status = command_out_of_memory(streams);
     } else if (changes.count > 0 || words != NULL) {
-        tell_differ(&changes, words, first, path, streams.err);
+        tell_differ(&changes, words, request->job, path, streams.err);
         status = STATUS_INPUTS;
     }
     pool_clear(&pool);
@@ -76,30 +76,16 @@ static enum status compare_rates(const struct work *a, const struct work *b, con
 
 /* --- opening ---------------------------------------------------------------------------------- */
 
-static enum status open_more(struct jobs_together *all, const struct request *request,
-                             struct streams streams) {
-    enum status status = STATUS_DONE;
-    for (size_t i = 0; i < request->word_count && status == STATUS_DONE; i++) {
-        struct work *const work = &all->more[all->opened++];
-        status = command_open(request, request->words[i], all->first->request, work, streams);
-        if (status == STATUS_DONE) {
-            status = compare_rates(all->first, work, request->job, request->words[i], streams);
-        }
-        all->jobs[i + 1] = (struct together_job){request->words[i], work->estimates};
-    }
-    return status;
-}
-
 static enum status put_together(struct jobs_together *all, const struct request *request,
-                                enum together_of of, struct streams streams) {
+                                const struct work_request *asked, enum together_of of,
+                                struct streams streams) {
     struct progress progress;
     progress_begin(&progress, streams.err, "estimating the jobs as one");
-    const enum estimate_result result =
-        together_make(&all->together, all->jobs, request->word_count + 1, request->option, of,
-                      (struct estimate_request){.plans = all->first->request.plans,
-                                                .purchase = true,
-                                                .traced = all->first->request.trace == TRACE_ALL},
-                      &all->problems);
+    const enum estimate_result result = together_make(
+        &all->together, all->jobs, request->word_count + 1, request->option, of,
+        (struct estimate_request){
+            .plans = asked->plans, .purchase = true, .traced = asked->trace == TRACE_ALL},
+        &all->problems);
     progress_end(&progress);
     if (result == ESTIMATE_MEMORY || all->problems.failed) {
         return command_out_of_memory(streams);
@@ -111,54 +97,75 @@ static enum status put_together(struct jobs_together *all, const struct request 
     return STATUS_DONE;
 }
 
-enum status jobs_together_open(struct jobs_together *all, const struct request *request,
-                               struct work *first, enum together_of of, struct streams streams) {
-    *all = (struct jobs_together){.first = first};
+/* Any status but STATUS_DONE was said. close_all must be called whatever the status. */
+static enum status open_all(struct jobs_together *all, const struct request *request,
+                            struct work *first, enum together_of of, struct streams streams) {
+    *all = (struct jobs_together){0};
     problems_init(&all->problems);
-    if (request->word_count + 1 > MOST_JOBS_TOGETHER) {
-        text_print(streams.err, "doorcost: %zu jobs are named; '%s' takes %d at once\n",
-                   request->word_count + 1, request->command->name, MOST_JOBS_TOGETHER);
-        return STATUS_USE;
+    const enum status status = further_open(&all->more, request, first, buys_alike, streams);
+    if (status != STATUS_DONE) {
+        return status;
     }
-    all->more = calloc(request->word_count, sizeof *all->more);
-    all->jobs = calloc(request->word_count + 1, sizeof *all->jobs);
-    if (all->more == NULL || all->jobs == NULL) {
+    all->jobs = calloc(all->more.count + 1, sizeof *all->jobs);
+    if (all->jobs == NULL) {
         return command_out_of_memory(streams);
     }
     all->jobs[0] = (struct together_job){request->job, first->estimates};
-    const enum status status = open_more(all, request, streams);
-    return status == STATUS_DONE ? put_together(all, request, of, streams) : status;
+    for (size_t i = 0; i < all->more.count; i++) {
+        all->jobs[i + 1] = (struct together_job){request->words[i], all->more.works[i].estimates};
+    }
+    return put_together(all, request, &first->request, of, streams);
 }
 
-enum status jobs_together_check(const struct jobs_together *all, struct output *outputs,
-                                size_t count, const struct request *request,
-                                struct streams streams) {
-    enum status status = files_check(outputs, count, request, all->first, streams);
+/* Frees all but the first work. */
+static void close_all(struct jobs_together *all) {
+    together_clear(&all->together);
+    further_close(&all->more);
+    free(all->jobs);
+    problems_clear(&all->problems);
+    *all = (struct jobs_together){0};
+}
+
+/* --- showing ---------------------------------------------------------------------------------- */
+
+enum status jobs_show(const struct request *request, struct work *work, enum together_of of,
+                      enum status (*show)(const struct request *request,
+                                          const struct shown_jobs *shown, struct streams streams),
+                      struct streams streams) {
+    struct jobs_together all;
+    if (request->word_count == 0) {
+        return show(request, &(struct shown_jobs){.work = work}, streams);
+    }
+    enum status status = open_all(&all, request, work, of, streams);
+    if (status == STATUS_DONE) {
+        status = show(request, &(struct shown_jobs){.work = work, .all = &all}, streams);
+    }
+    close_all(&all);
+    return status;
+}
+
+enum status jobs_check(const struct shown_jobs *shown, struct output *outputs, size_t count,
+                       const struct request *request, struct streams streams) {
+    const struct jobs_together *const all = shown->all;
+    enum status status = files_check(outputs, count, request, shown->work, streams);
     struct request other = *request;
-    for (size_t i = 0; i < all->opened && status == STATUS_DONE; i++) {
+    for (size_t i = 0; all != NULL && i < all->more.count && status == STATUS_DONE; i++) {
         other.job = request->words[i];
-        status = files_check(outputs, count, &other, &all->more[i], streams);
+        status = files_check(outputs, count, &other, &all->more.works[i], streams);
     }
     return status;
 }
 
-enum status jobs_together_json(const struct jobs_together *all, const struct request *request,
-                               struct streams streams) {
-    struct json_paper paper = command_paper(request, all->first);
+enum status jobs_json(const struct shown_jobs *shown, const struct request *request,
+                      struct streams streams) {
+    const struct jobs_together *const all = shown->all;
+    if (all == NULL) {
+        return command_json(request, shown->work, streams);
+    }
+    struct json_paper paper = command_paper(request, shown->work);
     paper.job = &all->together.job;
     paper.estimates = &all->together.estimate;
     paper.count = 1;
     paper.together = &all->together;
     return command_send(&paper, streams);
-}
-
-void jobs_together_close(struct jobs_together *all) {
-    together_clear(&all->together);
-    for (size_t i = 0; i < all->opened; i++) {
-        work_close(&all->more[i]);
-    }
-    free(all->more);
-    free(all->jobs);
-    problems_clear(&all->problems);
-    *all = (struct jobs_together){0};
 }

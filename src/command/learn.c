@@ -49,6 +49,19 @@ static enum status note(struct learner_run *run, struct noted_job *job, const ch
     return memory ? status : command_out_of_memory(run->streams);
 }
 
+/* A further job, as listed. */
+static enum status open_further(const struct request *request, const struct work *first,
+                                const char *path, struct work *work, struct streams streams) {
+    struct work_request asked = first->request;
+    asked.option = NULL;
+    const enum status status = command_open(request, path, asked, work, streams);
+    return status != STATUS_DONE
+               ? status
+               : further_same_rates(request, first, work, path,
+                                    "new rates are made from jobs that name one file of rates",
+                                    streams);
+}
+
 /* All jobs that the call names, with what was noted of each. */
 static enum status open_all(struct learner_run *run, struct work *work) {
     const struct request *const request = run->request;
@@ -58,9 +71,7 @@ static enum status open_all(struct learner_run *run, struct work *work) {
         job->work = work;
         if (i > 0) {
             job->work = &job->own;
-            status = further_open(request, work, request->words[i - 1], NULL,
-                                  "new rates are made from jobs that name one file of rates",
-                                  &job->own, run->streams);
+            status = open_further(request, work, request->words[i - 1], &job->own, run->streams);
         }
         if (status == STATUS_DONE) {
             status = note(run, job, request->words[i]);

@@ -22,9 +22,7 @@ static const struct option_row rows[] = {
     {"output", "FILE",
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
      "-doors.pdf, labels: -labels.pdf, or -packing.pdf with --doors, show: .html, measure: "
-     "-measure.pdf; buy, plan, "
-     "learn, "
-     "range, bridge, table: nothing is written)",
+     "-measure.pdf; buy, plan, learn, range, bridge, table: nothing is written)",
      AT(output), WRITES | 1u << PLACE_LEARN, 'o', false},
     {"all", NULL, "print all of the quote: each door, what it costs, hours, cautions", AT(all),
      1u << PLACE_QUOTE, '\0', false},

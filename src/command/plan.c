@@ -15,24 +15,15 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-/* What is planned: one job, or several together. */
-struct planning {
-    struct work *work;
-    struct jobs_together *all; /* NULL: one job */
-    const struct estimate *estimate;
-    const struct together *together; /* NULL likewise */
-};
-
-static enum status print_plans(const struct request *request, const struct planning *p,
+static enum status print_plans(const struct request *request, const struct shown_jobs *shown,
                                struct streams streams) {
     if (request->json) {
-        return p->all == NULL ? command_json(request, p->work, streams)
-                              : jobs_together_json(p->all, request, streams);
+        return jobs_json(shown, request, streams);
     }
     struct page page = {.out = streams.out};
-    plan_print(&page, p->estimate);
-    if (p->together != NULL) {
-        together_print(&page, p->together);
+    plan_print(&page, shown_estimate(shown));
+    if (shown->all != NULL) {
+        together_print(&page, shown_together(shown));
     }
     return page.failed ? command_out_of_memory(streams) : command_flush(streams);
 }
@@ -103,22 +94,16 @@ static struct output *list_files(const struct request *request, const struct wor
     return files;
 }
 
-static enum status check_some(const struct request *request, const struct planning *p,
-                              struct output *files, size_t count, struct streams streams) {
-    return p->all == NULL ? files_check(files, count, request, p->work, streams)
-                          : jobs_together_check(p->all, files, count, request, streams);
-}
-
 /* Before anything is printed: whether the drawings have somewhere to go. */
-static enum status check_files(const struct request *request, const struct planning *p,
+static enum status check_files(const struct request *request, const struct shown_jobs *shown,
                                struct output *files, size_t count, struct streams streams) {
     const size_t pdfs = request->output != NULL ? 1 : 0;
-    enum status status = check_some(request, p, files, pdfs, streams);
+    enum status status = jobs_check(shown, files, pdfs, request, streams);
     if (status == STATUS_DONE && request->svg != NULL) {
         status = make_folder(request->svg, streams);
     }
     if (status == STATUS_DONE) {
-        status = check_some(request, p, files + pdfs, count - pdfs, streams);
+        status = jobs_check(shown, files + pdfs, count - pdfs, request, streams);
     }
     return status;
 }
@@ -148,62 +133,43 @@ static enum status draw_plans(const struct request *request, struct work *work, 
     return status;
 }
 
-static enum status print_and_draw(const struct request *request, const struct planning *p,
+static enum status print_and_draw(const struct request *request, const struct shown_jobs *shown,
                                   struct plan_pages *pages, struct pool *pool,
                                   struct streams streams) {
     size_t count = 0;
-    if (!plan_pages_make(pages, p->estimate, 0)) {
+    if (!plan_pages_make(pages, shown_estimate(shown), 0)) {
         return command_out_of_memory(streams);
     }
-    struct output *const files = list_files(request, p->work, pages, pool, &count);
+    struct output *const files = list_files(request, shown->work, pages, pool, &count);
     if (files == NULL) {
         return command_out_of_memory(streams);
     }
-    enum status status = check_files(request, p, files, count, streams);
+    enum status status = check_files(request, shown, files, count, streams);
     if (status == STATUS_DONE) {
-        status = print_plans(request, p, streams);
+        status = print_plans(request, shown, streams);
     }
     if (status == STATUS_DONE && pages->count == 0) {
         text_print(streams.err, "doorcost: nothing is cut by plan; no drawing was written\n");
     } else if (status == STATUS_DONE) {
-        status = draw_plans(request, p->work, pool, pages, files, count, streams);
+        status = draw_plans(request, shown->work, pool, pages, files, count, streams);
     }
     return status;
 }
 
-static enum status plan(const struct request *request, const struct planning *p,
+static enum status plan(const struct request *request, const struct shown_jobs *shown,
                         struct streams streams) {
     struct plan_pages pages = {0};
     struct pool pool;
     if (request->output == NULL && request->svg == NULL) {
-        return print_plans(request, p, streams);
+        return print_plans(request, shown, streams);
     }
     pool_init(&pool);
-    const enum status status = print_and_draw(request, p, &pages, &pool, streams);
+    const enum status status = print_and_draw(request, shown, &pages, &pool, streams);
     plan_pages_clear(&pages);
     pool_clear(&pool);
     return status;
 }
 
-static enum status plan_together(const struct request *request, struct work *work,
-                                 struct streams streams) {
-    struct jobs_together all;
-    enum status status = jobs_together_open(&all, request, work, TOGETHER_CUT, streams);
-    if (status == STATUS_DONE) {
-        const struct planning p = {.work = work,
-                                   .all = &all,
-                                   .estimate = &all.together.estimate,
-                                   .together = &all.together};
-        status = plan(request, &p, streams);
-    }
-    jobs_together_close(&all);
-    return status;
-}
-
 enum status command_plan(const struct request *request, struct work *work, struct streams streams) {
-    if (request->word_count > 0) {
-        return plan_together(request, work, streams);
-    }
-    const struct planning p = {.work = work, .estimate = &work->estimates[0]};
-    return plan(request, &p, streams);
+    return jobs_show(request, work, TOGETHER_CUT, plan, streams);
 }
