@@ -7,8 +7,6 @@
 #include "report/json/json.h"
 #include "together/rates_differ.h"
 
-#include <stdlib.h>
-
 #define MOST_TOLD 5 /* of what rates say otherwise */
 
 /* --- the rates that they share ---------------------------------------------------------------- */
@@ -106,7 +104,7 @@ static enum status open_all(struct jobs_together *all, const struct request *req
     if (status != STATUS_DONE) {
         return status;
     }
-    all->jobs = calloc(all->more.count + 1, sizeof *all->jobs);
+    all->jobs = pool_take(&all->problems.pool, all->more.count + 1, sizeof *all->jobs);
     if (all->jobs == NULL) {
         return command_out_of_memory(streams);
     }
@@ -121,7 +119,6 @@ static enum status open_all(struct jobs_together *all, const struct request *req
 static void close_all(struct jobs_together *all) {
     together_clear(&all->together);
     further_close(&all->more);
-    free(all->jobs);
     problems_clear(&all->problems);
     *all = (struct jobs_together){0};
 }

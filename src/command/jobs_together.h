@@ -10,8 +10,8 @@
 
 struct jobs_together {
     struct further_jobs more;
-    struct together_job *jobs;
-    struct problems problems; /* of the jobs as one */
+    struct problems problems;  /* of the jobs as one */
+    struct together_job *jobs; /* of their pool */
     struct together together;
 };
 
@@ -21,11 +21,12 @@ struct shown_jobs {
     struct jobs_together *all; /* NULL: it is one job */
 };
 
+/* The estimate that is shown. */
 static inline const struct estimate *shown_estimate(const struct shown_jobs *shown) {
     return shown->all == NULL ? &shown->work->estimates[0] : &shown->all->together.estimate;
 }
 
-/* NULL: it is one job. */
+/* What was put together; NULL: it is one job. */
 static inline const struct together *shown_together(const struct shown_jobs *shown) {
     return shown->all == NULL ? NULL : &shown->all->together;
 }

@@ -207,8 +207,11 @@ static void draw_head(struct order *o) {
     }
     flow_text(f,
               pool_words(&o->pool, "%s%s%s%s, sizes in %s", o->prices ? job->title.s : "job",
-                         job->number.s == NULL ? "" : " ", text_or_empty(job->number.s),
-                         pool_words(&o->pool, ", %s", job->date.s), sizes),
+                         job->number.s == NULL ? ""
+                         : job->joined != NULL ? "; "
+                                               : " ",
+                         text_or_empty(job->number.s), pool_words(&o->pool, ", %s", job->date.s),
+                         sizes),
               text);
     if (o->prices && agreed != NULL) {
         flow_text(f, pool_words(&o->pool, "agreed: %s", agreed), text);
