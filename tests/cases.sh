@@ -9,6 +9,7 @@
 set -u
 program=$(realpath "$1")
 shift
+[ -x "$program" ] || { echo "cases: no program $program" >&2; exit 2; }
 renew=no
 if [ "${1:-}" = --renew ]; then
     renew=yes

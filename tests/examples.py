@@ -17,6 +17,7 @@ rates/ and with doorcost on the PATH.
 --renew writes what came out into the documents; look at the difference before it is committed.
 """
 import difflib
+import glob
 import os
 import re
 import shutil
@@ -25,7 +26,8 @@ import sys
 import tempfile
 
 TREE = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
-DOCUMENTS = ["README.md", "docs/tutorial.md", "docs/manual.md"]
+DOCUMENTS = ["README.md", "docs/tutorial.md"] + sorted(
+    os.path.relpath(page, TREE) for page in glob.glob(os.path.join(TREE, "docs/how-to/*.md")))
 SAVED = {"ini", "csv", "text"}
 NAME = re.compile(r"^(Add to )?`([A-Za-z0-9._/-]+)`:$")
 

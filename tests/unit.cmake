@@ -20,8 +20,9 @@ doorcost_test(test_manual)
 # What neither compiler nor linter sees.
 add_test(NAME style COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/style.sh)
 
-# What README.md and the manual show is what the program prints.
+# What README.md, the tutorial and docs/how-to show is what the program prints; their links lead somewhere.
 add_test(NAME examples COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/examples.py $<TARGET_FILE:doorcost>)
+add_test(NAME links COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/links.py)
 
 # Whole-program cases: folders of tests/cases.
 add_test(NAME cases COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/cases.sh $<TARGET_FILE:doorcost>)

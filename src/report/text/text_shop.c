@@ -318,8 +318,7 @@ static void print_shipped(struct page *page, const struct estimate *e) {
     grid_clear(&grid);
     if (shipped.left > 0) {
         say_wrapped(page, "", 2,
-                    "(put in your own and name them in 'own' of [shop]: docs/manual.md, 'Your own "
-                    "rates')");
+                    "(put in your own and name them in 'own' of [shop]: docs/how-to/own-rates.md)");
     }
     page->failed = page->failed || pool_failed(&pool);
     pool_clear(&pool);
