@@ -45,14 +45,17 @@ static void write_zip(const char *path, const struct part *parts, size_t count, 
     "<Relationship Id='" id "' Type='" RELATIONS "/" type "' Target='" target "'/>"
 
 /* Cells of a format by their `s`: 1 a fraction, 2 a date, 3 millimeters, 4 percent, 5 inches, 6 a
- * time, 7 money. */
+ * time, 7 money, 8 a unit of more than any has. */
 static const char styles[] =
     "<styleSheet><numFmts><numFmt numFmtId='164' formatCode='0.0&quot; mm&quot;'/>"
     "<numFmt numFmtId='165' formatCode='#\\ ?/?\\&quot;'/>"
-    "<numFmt numFmtId='166' formatCode='[$$-409]#,##0.00;[Red]-0.00'/></numFmts>"
+    "<numFmt numFmtId='166' formatCode='[$$-409]#,##0.00;[Red]-0.00'/>"
+    "<numFmt numFmtId='167' formatCode='0&quot; mm                              or "
+    "so&quot;'/></numFmts>"
     "<cellStyleXfs><xf numFmtId='14'/></cellStyleXfs><cellXfs><xf numFmtId='0'/>"
     "<xf numFmtId='12'/><xf numFmtId='14'/><xf numFmtId='164'/><xf numFmtId='9'/>"
-    "<xf numFmtId='165'/><xf numFmtId='20'/><xf numFmtId='166'/></cellXfs></styleSheet>";
+    "<xf numFmtId='165'/><xf numFmtId='20'/><xf numFmtId='166'/><xf "
+    "numFmtId='167'/></cellXfs></styleSheet>";
 
 static void write_xlsx(const char *rows, bool packed) {
     char sheet[6000];
@@ -163,6 +166,7 @@ static const struct book_case of_xlsx[] = {
     {"a whole one, one of thirds", ROW(N("1", "23") N("1", "0.333333333333333")),
      "{a|b|}{23|0.333333333|}"},
     {"units", ROW(N("3", "595") N("5", "15.5")), "{a|b|}{595 mm|15 1/2\"|}"},
+    {"a unit of more than any has", ROW(N("8", "595")), "{a|b|}{595 (a long unit)||}"},
     {"percent, money", ROW(N("4", "0.25") N("7", "1250.5")), "{a|b|}{25 %|1250.5|}"},
     /* 46085 days on from 1899-12-30 by hand: 126 years of 365, 31 leap days, 64 days of 2026 */
     {"a date, a time", ROW(N("2", "46085") N("6", "0.145833333333333")),
@@ -263,6 +267,9 @@ static const struct book_case of_ods[] = {
     {"units, money",
      OROW(OCELL("float", "value='595'", "595 mm") OCELL("currency", "value='12.5'", "$12.50")),
      "{a|b|}{595 mm|12.5|}"},
+    {"a unit of more than any has",
+     OROW(OCELL("float", "value='595'", "595 mm                              or so")),
+     "{a|b|}{595 (a long unit)||}"},
     {"percent, a date",
      OROW(OCELL("percentage", "value='0.25'", "25%")
               OCELL("date", "date-value='2026-03-04'", "4 Mar")),

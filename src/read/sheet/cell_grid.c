@@ -7,11 +7,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define MOST_SPANS 10000  /* cells over several rows */
-#define MOST_FILLS 100000 /* rows that they go over, taken together */
+#define MOST_SPANS ((size_t)10000)  /* cells over several rows */
+#define MOST_FILLS ((size_t)100000) /* rows that they go over, taken together */
 
 static bool is_good(const struct cell_grid *grid) {
-    return !grid->large && !grid->failed;
+    return grid->large == NULL && !grid->failed;
 }
 
 static struct place place_of(const struct cell_grid *grid, size_t at, size_t size) {
@@ -36,7 +36,7 @@ static const char *copy_line(struct cell_grid *grid, const char *line, size_t si
     const char *const copy = pool_text(&grid->problems->pool, line, size);
     grid->failed = grid->failed || copy == NULL;
     grid->total += size;
-    grid->large = grid->large || grid->total > SHEET_MOST_TEXT;
+    grid->large = grid->total > SHEET_MOST_TEXT ? SHEET_LARGE_TEXT : grid->large;
     return copy;
 }
 
@@ -86,7 +86,7 @@ bool cell_grid_cell(struct cell_grid *grid, uint32_t column, const char *text, s
         return false;
     }
     grid->given += size;
-    grid->large = grid->given > SHEET_MOST_TEXT;
+    grid->large = grid->given > SHEET_MOST_TEXT ? SHEET_LARGE_TEXT : NULL;
     const bool cut = size > SHEET_LONGEST_LINE; /* a longer one is not gathered whole */
     while (size > 0 && strchr(" \t\r\n", *text) != NULL) {
         text++;
@@ -145,11 +145,18 @@ void cell_grid_report(struct cell_grid *grid, const char *id, const char *text) 
     set_bad(grid);
 }
 
+void cell_grid_over(struct cell_grid *grid, size_t most, const char *what) {
+    grid->large = pool_words(&grid->problems->pool, "over %zu %s", most, what);
+    grid->failed = grid->failed || grid->large == NULL;
+}
+
 bool cell_grid_span(struct cell_grid *grid, struct span span) {
     if (span.last_row <= span.row) {
         return true;
     }
-    grid->large = grid->large || grid->span_count >= MOST_SPANS;
+    if (grid->span_count >= MOST_SPANS) {
+        cell_grid_over(grid, MOST_SPANS, "cells that go over several rows");
+    }
     grid->spans = array_grow(grid->spans, &grid->span_room, grid->span_count + 1,
                              sizeof *grid->spans, &grid->failed);
     if (!is_good(grid)) {
@@ -215,7 +222,9 @@ bool cell_grid_end(struct cell_grid *grid) {
         const char *const text = find_cell(grid->lines[span->row], span->column, &size, &lack);
         for (uint32_t row = span->row + 1;
              size > 0 && row <= span->last_row && row < grid->count && is_good(grid); row++) {
-            grid->large = ++fills > MOST_FILLS;
+            if (++fills > MOST_FILLS) {
+                cell_grid_over(grid, MOST_FILLS, "rows that such cells go over");
+            }
             fill(grid, row, span->column, text, size);
         }
     }

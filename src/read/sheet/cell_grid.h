@@ -32,8 +32,9 @@ struct cell_grid {
     size_t bad_count, bad_room;
     size_t total; /* bytes of all lines */
     size_t given; /* bytes of all cells as they came, blanks that are left out among them */
-    bool large;   /* over a limit of sheet.h: nothing is taken any more */
-    bool failed;  /* memory is out */
+    const char
+        *large;  /* what is over a limit, in words: nothing is taken any more; NULL: nothing */
+    bool failed; /* memory is out */
 };
 
 /* Begins a row, from 0, behind the one before, which is ended. false: grid is large or failed, or
@@ -54,6 +55,9 @@ void cell_grid_report(struct cell_grid *grid, const char *id, const char *text);
 
 /* Notes that a cell goes over rows; false: there are too many such cells, or memory is out. */
 bool cell_grid_span(struct cell_grid *grid, struct span span) __attribute__((warn_unused_result));
+
+/* Says that there is more than `most` of what, in the plural; nothing is taken any more. */
+void cell_grid_over(struct cell_grid *grid, size_t most, const char *what);
 
 /* Ends the last row, and fills what goes over several. false: grid is large or failed. */
 bool cell_grid_end(struct cell_grid *grid) __attribute__((warn_unused_result));

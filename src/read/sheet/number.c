@@ -16,6 +16,10 @@
 
 /* --- formats --- */
 
+/* What stands for a unit that is too long to be one, so that none is read into its first letters.
+ */
+#define LONG_SUFFIX " (a long unit)"
+
 /* What a format shows, gathered along it. */
 struct shown {
     bool digits, slash, question, percent, day, time, month;
@@ -24,7 +28,7 @@ struct shown {
 };
 
 static void add_suffix(struct shown *shown, char c) {
-    if (shown->digits && shown->size < sizeof shown->suffix - 1) {
+    if (shown->digits && shown->size < sizeof shown->suffix) {
         shown->suffix[shown->size++] = c;
     }
 }
@@ -106,8 +110,9 @@ struct number_form number_form_of(const char *code, struct pool *pool) {
         form.kind = NUMBER_PERCENT;
     } else {
         form.kind = shown.slash ? NUMBER_FRACTION : NUMBER_PLAIN;
-        shown.suffix[shown.size] = '\0';
-        if (shown.suffix[strspn(shown.suffix, " ")] != '\0') {
+        if (shown.size == sizeof shown.suffix) {
+            form.suffix = LONG_SUFFIX;
+        } else if (strspn(shown.suffix, " ") < shown.size) {
             form.suffix = pool_text(pool, shown.suffix, shown.size);
         }
     }
@@ -210,6 +215,11 @@ static bool put_date(char *room, double number, bool from_1904) {
         put_time(room + used, NUMBER_TEXT - used, seconds % DAY_SECONDS);
     }
     return true;
+}
+
+void number_suffix(char *room, const char *suffix) {
+    (void)snprintf(room + strlen(room), NUMBER_SUFFIX, "%s",
+                   strlen(suffix) < NUMBER_SUFFIX ? suffix : LONG_SUFFIX);
 }
 
 const char *number_text(char *room, const char *value, struct number_form form, bool from_1904) {

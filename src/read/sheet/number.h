@@ -32,4 +32,8 @@ struct number_form number_form_built_in(unsigned id);
  * rounded to so many. */
 const char *number_text(char *room, const char *value, struct number_form form, bool from_1904);
 
+/* Puts what is shown behind a number behind its text; room: of NUMBER_TEXT and NUMBER_SUFFIX bytes.
+ * For one of NUMBER_SUFFIX bytes or more words stand that no unit has. */
+void number_suffix(char *room, const char *suffix);
+
 #endif

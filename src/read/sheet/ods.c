@@ -217,7 +217,7 @@ static const char *number_words(const struct cells *cells, char *room) {
                                      NULL};
     const char *const text = number_text(room, cells->value.text, form, false);
     if (!percent && text == room) {
-        (void)snprintf(room + strlen(room), NUMBER_SUFFIX, "%s", unit_shown(shown));
+        number_suffix(room, unit_shown(shown));
     }
     return text;
 }
@@ -354,7 +354,7 @@ bool ods_read(struct sheet_reading *reading) {
                       !cells.damaged && !cells.failed && reading->found &&
                       cell_grid_end(&reading->grid);
     reading->grid.failed = reading->grid.failed || cells.failed;
-    if (cells.damaged && !reading->grid.large && !reading->grid.failed &&
+    if (cells.damaged && reading->grid.large == NULL && !reading->grid.failed &&
         archive->fault == ARCHIVE_GOOD) {
         archive->fault = ARCHIVE_DAMAGED;
     }

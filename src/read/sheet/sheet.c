@@ -83,11 +83,11 @@ static void report_fault(struct sheet_reading *reading) {
     if (reading->archive.fault == ARCHIVE_LOCKED) {
         report(problems, file, "workbook-locked",
                "the workbook is locked with a password; save it without one");
-    } else if (reading->archive.fault == ARCHIVE_LARGE || reading->grid.large) {
-        report(problems, file, "workbook-too-large",
-               "the workbook has more than a list: over 48 MB unpacked, 32 MB of text, 10000 cells "
-               "over several rows, 100000 rows that these go over, or more formats or shared texts "
-               "than are read; take away what is not the list, or save that as CSV");
+    } else if (reading->archive.fault == ARCHIVE_LARGE || reading->grid.large != NULL) {
+        problem_add(problems, SEVERITY_ERROR, "workbook-too-large", (struct place){.file = file},
+                    "the workbook has more than a list: %s; take away what is not the list, or "
+                    "save that as CSV",
+                    reading->grid.large != NULL ? reading->grid.large : "over 48 MB unpacked");
     } else if (reading->archive.fault == ARCHIVE_DAMAGED && reading->archive.part == NULL) {
         report(problems, file, "workbook-damaged",
                "the file is no whole workbook; open it in a spreadsheet and save it as .xlsx, .ods "

@@ -21,7 +21,8 @@
 #define SHEET_LARGEST_FILE  ((off_t)16 * 1024 * 1024)  /* names of parts take memory too */
 #define SHEET_MOST_UNPACKED ((size_t)48 * 1024 * 1024) /* bytes of all parts that are read */
 #define SHEET_MOST_TEXT     ((size_t)32 * 1024 * 1024) /* bytes of its lines */
-#define SHEET_MOST_ROWS     1048576u                   /* what both formats have at most */
+#define SHEET_LARGE_TEXT    "over 32 MB of text"
+#define SHEET_MOST_ROWS     1048576u /* what both formats have at most */
 #define SHEET_MOST_COLUMNS  16384u
 #define SHEET_LONGEST_LINE  ((size_t)20000) /* bytes of a row */
 

@@ -187,7 +187,7 @@ static bool put_number(struct cells *cells) {
     char room[NUMBER_TEXT + NUMBER_SUFFIX];
     const char *const text = number_text(room, cell->text, form, cells->xlsx.from_1904);
     if (form.suffix != NULL && text == room) {
-        (void)snprintf(room + strlen(room), NUMBER_SUFFIX, "%s", form.suffix);
+        number_suffix(room, form.suffix);
     }
     return cell_grid_cell(grid, cells->column, text, strlen(text));
 }
@@ -256,7 +256,7 @@ static bool read_cells(struct cells *cells) {
     if (!archive_read(&reading->archive, cells->xlsx.sheet, &reader)) {
         return false;
     }
-    if (cells->damaged && !reading->grid.large && !reading->grid.failed) {
+    if (cells->damaged && reading->grid.large == NULL && !reading->grid.failed) {
         reading->archive.fault = ARCHIVE_DAMAGED;
     }
     return !cells->damaged && !cells->xlsx.failed && cell_grid_end(&reading->grid);
@@ -267,7 +267,6 @@ bool xlsx_read(struct sheet_reading *reading, const char *workbook) {
     const bool good = xlsx_find_parts(&cells.xlsx, workbook) && xlsx_read_texts(&cells.xlsx) &&
                       xlsx_read_styles(&cells.xlsx) && read_cells(&cells);
     reading->grid.failed = reading->grid.failed || cells.xlsx.failed;
-    reading->grid.large = reading->grid.large || cells.xlsx.large;
     xlsx_parts_clear(&cells.xlsx);
     return good;
 }

@@ -17,6 +17,10 @@ static struct pool *pool_of(const struct xlsx *xlsx) {
     return &xlsx->reading->problems->pool;
 }
 
+static bool is_good(const struct xlsx *xlsx) {
+    return xlsx->reading->grid.large == NULL && !xlsx->failed;
+}
+
 /* Whether the type of a relation ends so: `.../officeDocument`. */
 static bool is_relation(const struct tag *tag, const char *ending) {
     size_t size;
@@ -165,10 +169,14 @@ static bool close_texts(void *context, const char *name) {
         return true;
     }
     xlsx->shared_bytes += cell->size;
-    xlsx->large = xlsx->shared_count == MOST_SHARED || xlsx->shared_bytes > SHEET_MOST_TEXT;
+    if (xlsx->shared_count == MOST_SHARED) {
+        cell_grid_over(&xlsx->reading->grid, MOST_SHARED, "texts that cells share");
+    } else if (xlsx->shared_bytes > SHEET_MOST_TEXT) {
+        xlsx->reading->grid.large = SHEET_LARGE_TEXT;
+    }
     xlsx->shared = array_grow(xlsx->shared, &xlsx->shared_room, xlsx->shared_count + 1,
                               sizeof *xlsx->shared, &xlsx->failed);
-    if (xlsx->large || xlsx->failed) {
+    if (!is_good(xlsx)) {
         return false;
     }
     const char *const text =
@@ -181,18 +189,20 @@ static bool close_texts(void *context, const char *name) {
 bool xlsx_read_texts(struct xlsx *xlsx) {
     const struct part_reader reader = {
         .open = open_texts, .close = close_texts, .text = take_text, .context = xlsx};
-    return xlsx->texts == NULL || (archive_read(&xlsx->reading->archive, xlsx->texts, &reader) &&
-                                   !xlsx->large && !xlsx->failed);
+    return xlsx->texts == NULL ||
+           (archive_read(&xlsx->reading->archive, xlsx->texts, &reader) && is_good(xlsx));
 }
 
 /* --- formats --- */
 
 static bool add_custom(struct xlsx *xlsx, const struct tag *tag) {
     const char *const code = attribute_text(tag, NULL, "formatCode", pool_of(xlsx));
-    xlsx->large = xlsx->custom_count == MOST_CUSTOMS;
+    if (xlsx->custom_count == MOST_CUSTOMS) {
+        cell_grid_over(&xlsx->reading->grid, MOST_CUSTOMS, "formats of numbers");
+    }
     xlsx->customs = array_grow(xlsx->customs, &xlsx->custom_room, xlsx->custom_count + 1,
                                sizeof *xlsx->customs, &xlsx->failed);
-    if (xlsx->large || xlsx->failed || code == NULL) {
+    if (!is_good(xlsx) || code == NULL) {
         return false;
     }
     xlsx->customs[xlsx->custom_count++] =
@@ -207,10 +217,12 @@ static bool add_form(struct xlsx *xlsx, const struct tag *tag) {
     for (size_t i = 0; i < xlsx->custom_count; i++) {
         form = xlsx->customs[i].id == id ? xlsx->customs[i].form : form;
     }
-    xlsx->large = xlsx->form_count == MOST_FORMS;
+    if (xlsx->form_count == MOST_FORMS) {
+        cell_grid_over(&xlsx->reading->grid, MOST_FORMS, "formats of cells");
+    }
     xlsx->forms = array_grow(xlsx->forms, &xlsx->form_room, xlsx->form_count + 1,
                              sizeof *xlsx->forms, &xlsx->failed);
-    if (xlsx->large || xlsx->failed) {
+    if (!is_good(xlsx)) {
         return false;
     }
     xlsx->forms[xlsx->form_count++] = form;
@@ -236,8 +248,8 @@ static bool close_styles(void *context, const char *name) {
 
 bool xlsx_read_styles(struct xlsx *xlsx) {
     const struct part_reader reader = {.open = open_styles, .close = close_styles, .context = xlsx};
-    return xlsx->styles == NULL || (archive_read(&xlsx->reading->archive, xlsx->styles, &reader) &&
-                                    !xlsx->large && !xlsx->failed);
+    return xlsx->styles == NULL ||
+           (archive_read(&xlsx->reading->archive, xlsx->styles, &reader) && is_good(xlsx));
 }
 
 void xlsx_parts_clear(struct xlsx *xlsx) {

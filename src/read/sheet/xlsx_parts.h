@@ -31,7 +31,7 @@ struct xlsx {
     struct number_form *forms; /* of a cell, by its `s` */
     size_t form_count, form_room;
     bool in_text, in_forms, skipping; /* of the part that is read */
-    bool large, failed;
+    bool failed;
 };
 
 /* Reads which sheets the part `workbook` names, and finds the parts. false: as xlsx_read. */
