@@ -245,7 +245,7 @@ static void near(int64_t value, int64_t wanted, int64_t most) {
 static void one_price(void **state) {
     (void)state;
     static const char *const edits[] = {THOUSAND, ("consumable bumper|" TENS),
-                                        "chance|ranges = triangle\nconfidence = 90 %", NULL};
+                                        "chance|ranges = triangle\nconfidence = 90.0 %", NULL};
     struct chance c;
     struct pool pool;
     pool_init(&pool);

@@ -147,6 +147,12 @@ static const struct bench_case coat_cases[] = {
       "coverage of = mixed\ncatalyst = 25 % of coating"},
      FEET(400),
      {COAT(0, mix, "1"), COAT(0, coating_volume, "0.8"), COAT(0, catalyst, "0.2")}},
+    {"a gallon mixed with its catalyst, a fifth of it: 1 gal holds 0.8 of coating",
+     {EDGES, FACES, FULL,
+      "coating paint|spread by\nwet film\ncoverage = 400 sqft per gal theoretical\n"
+      "coverage of = mixed\ncatalyst = 20 % of mix"},
+     FEET(400),
+     {COAT(0, mix, "1"), COAT(0, coating_volume, "0.8"), COAT(0, catalyst, "0.2")}},
     {"the same of the product as sold",
      {EDGES, FACES, FULL,
       "coating paint|spread by\nwet film\ncoverage = 400 sqft per gal theoretical\n"

@@ -164,6 +164,31 @@ static void test_rows(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* A row has 9,999 doors at most: none more is told of such a one. */
+static void test_most_of_row(void **state) {
+    static const struct {
+        const char *doors;
+        bool more;
+    } rows[] = {{HEAD "D1,9998,18,24\n", true}, {HEAD "D1,9999,18,24\n", false}};
+    static const char *const edits[BENCH_MOST_EDITS] = {SLABS};
+    (void)state;
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        struct bench b;
+        struct estimate base;
+        struct strike found;
+        struct pool pool = {0};
+        bench_open(&b, "the most of a row", BENCH_INCH, edits, rows[i].doors);
+        open_base(&b, &base);
+        assert_true(strike_make(&found, &base, (struct plan_request){.effort = CUT_EFFORT_SECOND},
+                                NULL, 0, &pool));
+        assert_int_equal(found.row_count, 1);
+        assert_int_equal(found.rows[0].has_more, rows[i].more);
+        pool_clear(&pool);
+        estimate_clear(&base);
+        assert_int_equal(bench_close(&b), 0);
+    }
+}
+
 /* --- sizes made one --- */
 
 /* Work by area alone, and so many minutes for the job. */
@@ -197,6 +222,11 @@ static const struct size_case {
      HEAD "D1,1,18,24\nD2,1,18 1/8,30\nD3,1,12,30 1/8\nD4,1,12 1/8,40\nD5,1,10,40 1/4\n",
      "height 30 1/8 > 30: D3, as D2, 3600, 1; height 40 1/4 > 40: D5, as D4, 3600, 1; "
      "width 18 1/8 > 18: D2, as D1, 2000, 1; width 12 1/8 > 12: D4, as D3, 2000, 1"},
+    /* 0.001 of a minute are 0.00 */
+    {"a set-up that costs nothing",
+     {SLABS, "operation saw|setup = 0.001 min per length"},
+     HEAD "D1,1,18,24\nD2,1,18,24 1/8\n",
+     ""},
     /* 0.10 of more than 300 are less than a thousandth, but a set-up is saved */
     {"a small set-up",
      {SLABS, "operation saw|setup = 0.1 min per length"},
@@ -374,6 +404,7 @@ static void test_near(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_rows),
+        cmocka_unit_test(test_most_of_row),
         cmocka_unit_test(test_sizes),
         cmocka_unit_test(test_near),
     };
