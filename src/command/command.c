@@ -172,7 +172,8 @@ static const struct command rows[COMMAND_COUNT] = {
          "doorcost show samples/kitchen/kitchen.ini -o kitchen.html",
          "Writes one HTML file that needs no network: the quote, drawings of the doors, cutting "
          "plans, what to buy and to cut, hours and cost. Each number opens to how it was made, "
-         "down to file and line; rates can be moved, and the whole estimate follows to the cent; "
+         "down to file and line; rates and terms of sale can be moved, and the whole estimate "
+         "follows to the cent; "
          "what is bought and cut can be ticked off, which the browser "
          "remembers. For the shop alone: it shows what the job costs. With --client a second "
          "page, -client.html, holds the offer to the client and nothing else.",

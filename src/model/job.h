@@ -175,6 +175,7 @@ struct job {
     const char *path;
     const struct joined_jobs *joined; /* NULL: it is one job */
     struct settings settings;         /* of this file */
+    struct rate_numbers numbers;      /* likewise */
     struct text title, number, client, address, deliver_to, measured_by, note;
     struct text date; /* as written, YYYY-MM-DD */
     int32_t year, month, day;

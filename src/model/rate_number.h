@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The numbers of a rates file as they are written, so that the value of a key can be written anew
- * with another number in its place, and what is said of each: the range behind it, `4.10 per bf
- * (3.80 to 4.60)`, when a price was learned, `4.10 per bf (on 2026-01-10)`, and the comment of its
- * line. */
+/* The numbers of a rates or job file as they are written, so that the value of a key can be written
+ * anew with another number in its place, and what is said of each: the range behind it, `4.10 per
+ * bf (3.80 to 4.60)`, when a price was learned, `4.10 per bf (on 2026-01-10)`, and the comment of
+ * its line. */
 #ifndef DOORCOST_MODEL_RATE_NUMBER_H
 #define DOORCOST_MODEL_RATE_NUMBER_H
 

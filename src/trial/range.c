@@ -170,7 +170,7 @@ bool ranges_by(struct ranges *ranges, const struct estimate *base, const struct 
                struct range_percent percent, struct pool *pool) {
     const struct rate_numbers *const numbers = &base->rates->numbers;
     const struct maker m = {ranges, base, job, pool};
-    const bool *const used = settings_used(base, pool);
+    const bool *const used = settings_used(base, &base->rates->settings, pool);
     bool memory = used != NULL && begin(&m, RANGE_PERCENT, numbers->count);
     for (size_t i = 0; memory && i < numbers->count; i++) {
         const struct rate_number *const number = &numbers->list[i];

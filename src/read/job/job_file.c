@@ -134,6 +134,7 @@ static bool read_job(struct job *job, struct rates *rates, const char *path, boo
                             .problems = problems,
                             .path = path,
                             .rates = rates,
+                            .numbers = &job->numbers,
                             .names_known = false};
 
     *job = (struct job){0};

@@ -17,7 +17,8 @@ struct reader {
     const struct rates *rates; /* where names are looked up */
     enum length_unit unit;     /* of bare lengths */
     uint8_t money_decimals;    /* most that an amount of money has */
-    struct rate_numbers *numbers;      /* where numbers are kept; NULL: they are not of the rates */
+    struct rate_numbers *numbers; /* where numbers are kept; NULL: nowhere */
+    bool ranged; /* of the rates: a range and a day behind a number have an effect */
     const struct ini_key *written;     /* the key that is being read; NULL: no key is */
     const struct ini_section *section; /* of that key */
     bool names_known;                  /* false: the rates could not be read, names go unchecked */

@@ -60,7 +60,7 @@ void range_ask(struct reader *reader, const struct key *key, const struct entry 
                 key->name, entry_quote(reader, entry));
 }
 
-/* Where the entry stands in the value of its key; NULL: its text is not of there, or no rate. */
+/* Where the entry stands in the value of its key; NULL: its text is not of there, or not kept. */
 static const char *find_entry(const struct reader *reader, const struct entry *entry) {
     const struct ini_key *const key = reader->written;
 
@@ -125,9 +125,7 @@ bool number_keep(struct reader *reader, const struct key *key, const struct entr
         .key = key->name,
         .before = before,
         .behind = pool_words(pool, "%s", at + strlen(entry->text)),
-        .on = written->date.on,
-        .yearly = written->date.yearly,
-        .rise = written->date.on.set ? written->date.rise : "",
+        .rise = "",
         .lead = lead_of(before),
         .likely = pool_words(pool, "%s", written->text),
         .unit = written->value.unit == UNIT_NM
@@ -138,6 +136,14 @@ bool number_keep(struct reader *reader, const struct key *key, const struct entr
         .least = written->least,
         .most = written->most,
     };
+    if (!reader->ranged) {
+        return false;
+    }
+    if (written->date.on.set) {
+        kept->on = written->date.on;
+        kept->yearly = written->date.yearly;
+        kept->rise = written->date.rise;
+    }
     if (written->ends.set) {
         kept->low = written->ends.low;
         kept->high = written->ends.high;

@@ -32,9 +32,9 @@ struct number_written {
     int32_t least, most; /* that the key takes, in its unit; most RATE_NO_LIMIT: any */
 };
 
-/* Keeps a number of the rates with its range, its place in the value of its key and the comment of
- * its line (model/rate_number.h). false: it is none of the rates, or the entry is fixed: nothing
- * was kept. */
+/* Keeps a number with its place in the value of its key and the comment of its line
+ * (model/rate_number.h), one of the rates with its range and its day too. Whether these have an
+ * effect: false where it is none of the rates, or the entry is fixed. */
 bool number_keep(struct reader *reader, const struct key *key, const struct entry *entry,
                  const struct number_written *written);
 

@@ -55,6 +55,7 @@ bool rates_read_from(struct rates *rates, const char *path, struct place asked,
                             .path = path,
                             .rates = rates,
                             .numbers = &rates->numbers,
+                            .ranged = true,
                             .names_known = true};
     struct ini ini;
 

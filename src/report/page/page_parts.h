@@ -8,7 +8,7 @@
 #include "report/page/page.h"
 #include "report/words/field.h"
 
-/* A number of the rates that the job takes. */
+/* A number that the job takes of its own file or of the rates. */
 struct view_rate {
     const struct rate_number *number;
     struct rate_givens givens;
@@ -21,8 +21,8 @@ struct view_rate {
 struct view {
     struct html html;
     struct html_table table; /* the one in the making */
-    struct view_rate *rates; /* in the order of the file */
-    size_t rate_count;
+    struct view_rate *rates; /* those of the job, then those of the rates, as they are read */
+    size_t rate_count, job_rates;
     const struct page_facts *facts;
     const struct estimate *e; /* its base */
     const struct stop *stop;
@@ -68,7 +68,7 @@ void page_cut(struct view *view);
 void page_work(struct view *view);
 /* From cost to price. */
 void page_cost(struct view *view);
-/* The rates that the job takes, to be moved. */
+/* The numbers that the job takes from its files, to be moved. */
 void page_rates(struct view *view);
 /* The same for the script, and when the choices of containers hold, as JSON. */
 void page_rates_data(struct view *view);

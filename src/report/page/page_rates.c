@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The rates that the job takes, each in a box: moved there, the page makes the tape again. A rate
- * that goes into more than figures, as a size or a count that parts, set-ups and plans are made
- * from, needs another run, which the page says. */
+/* The numbers that the job takes of its own file and of the rates, each in a box: moved there, the
+ * page makes the tape again. One that goes into more than figures, as a size or a count that parts,
+ * set-ups and plans are made from, needs another run, which the page says. */
+#include "base/array.h"
 #include "model/rate_number.h"
 #include "price/setting_used.h"
 #include "report/page/page_parts.h"
@@ -45,17 +46,29 @@ static bool take_rate(struct view *v, const struct rate_number *number) {
     return true;
 }
 
-static bool take_rates(struct view *v) {
-    const struct rates *const r = v->e->rates;
-    const bool *const used = settings_used(v->e, &v->html.pool);
-    v->rates = pool_take(&v->html.pool, r->numbers.count, sizeof *v->rates);
-    bool held = used != NULL && v->rates != NULL;
-    for (size_t i = 0; held && i < r->numbers.count; i++) {
-        const struct rate_number *const number = &r->numbers.list[i];
-        const struct setting *const s = setting_at(&r->settings, number->value.place);
-        held = s == NULL || !used[s - r->settings.list] || take_rate(v, number);
+/* Those of a file that a figure is made of. */
+static bool take_file(struct view *v, const struct rate_numbers *numbers,
+                      const struct settings *settings) {
+    const bool *const used = settings_used(v->e, settings, &v->html.pool);
+    bool held = used != NULL;
+    for (size_t i = 0; held && i < numbers->count; i++) {
+        const struct rate_number *const number = &numbers->list[i];
+        const struct setting *const s = setting_at(settings, number->value.place);
+        held = s == NULL || !used[s - settings->list] || take_rate(v, number);
     }
     return held;
+}
+
+static bool take_rates(struct view *v) {
+    const struct rates *const r = v->e->rates;
+    const struct job *const job = v->e->job;
+    v->rates =
+        pool_take(&v->html.pool, job->numbers.count + r->numbers.count + 1, sizeof *v->rates);
+    if (v->rates == NULL || !take_file(v, &job->numbers, &job->settings)) {
+        return false;
+    }
+    v->job_rates = v->rate_count;
+    return take_file(v, &r->numbers, &r->settings);
 }
 
 /* --- the boxes --- */
@@ -78,10 +91,7 @@ static void put_box(struct view *v, const struct view_rate *rate, size_t at) {
     struct html *const h = &v->html;
     html_cell_open(&v->table);
     if (rate->moves) {
-        html_format(h,
-                    "<span class=\"rate\"><input id=\"r%zu\" data-r=\"%zu\" inputmode=\"decimal\" "
-                    "autocomplete=\"off\" size=\"8\" value=\"",
-                    at, at);
+        html_format(h, "<span class=\"rate\"><input id=\"r%zu\" autocomplete=\"off\" value=\"", at);
         html_text(h, rate->shown);
         html_put(h, "\"> ");
         html_element(h, "span class=\"u\"", rate->unit);
@@ -103,24 +113,16 @@ static void put_rate(struct view *v, size_t at) {
     html_row_end(&v->table);
 }
 
-void page_rates(struct view *v) {
+/* Those from `from` on and before `to`, of one file. */
+static void put_table(struct view *v, const char *caption, size_t from, size_t to) {
     static const struct html_head heads[] = {
-        {"rate", false}, {"here", false}, {"as read", false}, {"stands in", false}};
+        {"number", false}, {"here", false}, {"as read", false}, {"stands in", false}};
     const char *section = "";
-    view_section(v, "rates", "Rates");
-    if (!take_rates(v)) {
-        v->html.failed = true;
+    if (from == to) {
+        return;
     }
-    html_element(&v->html, "p class=\"screen\"",
-                 "Type another number, and the whole estimate follows, as if the rates file were "
-                 "edited so. A figure that the program chose for other rates says 'run again'. "
-                 "Nothing is written: what is to last goes into the rates file.");
-    html_put(&v->html, "<div id=\"changes\" class=\"screen\" hidden></div>\n");
-    html_table(
-        &v->table, &v->html,
-        pool_words(&v->html.pool, "What the job takes from %s", v->e->rates->settings.file_name),
-        heads, 4);
-    for (size_t i = 0; i < v->rate_count; i++) {
+    html_table(&v->table, &v->html, caption, heads, COUNT_OF(heads));
+    for (size_t i = from; i < to; i++) {
         if (strcmp(section, v->rates[i].number->section) != 0) {
             section = v->rates[i].number->section;
             html_row_head(&v->table, pool_words(&v->html.pool, "[%s]", section));
@@ -128,6 +130,23 @@ void page_rates(struct view *v) {
         put_rate(v, i);
     }
     html_table_end(&v->table);
+}
+
+void page_rates(struct view *v) {
+    struct pool *const pool = &v->html.pool;
+    view_section(v, "rates", "Rates");
+    if (!take_rates(v)) {
+        v->html.failed = true;
+    }
+    html_element(&v->html, "p class=\"screen\"",
+                 "Type another number, and the whole estimate follows, as if its file were edited "
+                 "so. A figure that the program chose for other numbers says 'run again'. "
+                 "Nothing is written: what is to last goes into the file.");
+    html_put(&v->html, "<div id=\"changes\" class=\"screen\" hidden></div>\n");
+    put_table(v, pool_words(pool, "What the job itself says, in %s", v->e->job->settings.file_name),
+              0, v->job_rates);
+    put_table(v, pool_words(pool, "What it takes from %s", v->e->rates->settings.file_name),
+              v->job_rates, v->rate_count);
     view_section_end(v);
 }
 
@@ -140,27 +159,48 @@ static bool may_be_none(const struct value *value) {
            (value->unit >= UNIT_MONEY_PER_BF && value->unit <= UNIT_MONEY_PER_M);
 }
 
+/* Whether it is a part of the total that falls due before the rest: all of them together are no
+ * more than the total. */
+static bool is_payment(const struct rate_number *number) {
+    return strcmp(number->section, "sale") == 0 &&
+           (strcmp(number->key, "deposit") == 0 || strcmp(number->key, "stages") == 0);
+}
+
+/* What is "" is left out. */
+static void put_words(struct html *h, const char *name, const char *words) {
+    if (words[0] != '\0') {
+        html_format(h, ",\"%s\":", name);
+        html_json(h, words);
+    }
+}
+
+/* 0 for one that needs another run. */
 static void put_data(struct view *v, const struct view_rate *rate) {
     struct html *const h = &v->html;
     const struct rate_number *const n = rate->number;
-    html_format(h, "{\"decimals\":%u,\"least\":%" PRId32, rate->decimals, n->least);
+    if (!rate->moves) {
+        html_put(h, "0");
+        return;
+    }
+    html_format(h, "{\"decimals\":%u", rate->decimals);
+    if (n->least != 0) {
+        html_format(h, ",\"least\":%" PRId32, n->least);
+    }
     if (n->most != RATE_NO_LIMIT) {
         html_format(h, ",\"most\":%" PRId32, n->most);
     }
-    html_format(h, ",\"none\":%s,\"givens\":[", may_be_none(&n->value) ? "true" : "false");
-    for (size_t i = 0; rate->moves && i < rate->givens.count; i++) {
+    html_put(h, is_payment(n) ? ",\"payment\":true" : "");
+    html_put(h, may_be_none(&n->value) ? ",\"none\":true" : "");
+    html_put(h, ",\"givens\":[");
+    for (size_t i = 0; i < rate->givens.count; i++) {
         html_format(h, i == 0 ? "%u" : ",%u", rate->givens.list[i].id);
     }
-    html_put(h, "],\"section\":");
-    html_json(h, n->section);
-    html_put(h, ",\"key\":");
-    html_json(h, n->key);
-    html_put(h, ",\"before\":");
-    html_json(h, n->before);
-    html_put(h, ",\"unit\":");
-    html_json(h, rate->unit);
-    html_put(h, ",\"behind\":");
-    html_json(h, n->behind);
+    html_put(h, "]");
+    put_words(h, "section", n->section);
+    put_words(h, "key", n->key);
+    put_words(h, "before", n->before);
+    put_words(h, "unit", rate->unit);
+    put_words(h, "behind", n->behind);
     html_put(h, "}");
 }
 

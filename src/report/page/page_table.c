@@ -6,7 +6,7 @@
 #include <assert.h>
 
 static void open_figure(struct view *v, fig figure, const char *more) {
-    html_format(&v->html, "<button type=\"button\" class=\"f\" data-f=\"%u\"%s>", figure.id, more);
+    html_format(&v->html, "<button class=\"f\" data-f=\"%u\"%s>", figure.id, more);
 }
 
 void view_figure(struct view *v, fig figure, unsigned how) {

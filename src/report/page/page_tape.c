@@ -7,7 +7,8 @@
  *            the words of its cell;
  *            of a published one its source; of one read off a drawing nothing;
  *            of a choice its chooser and which output it is, then the operands;
- *            of all others the operands, below 0 where subtracted or below the line. */
+ *            of all others the operands: how far before the figure each stands, below 0 where
+ *            it is subtracted or below the line. */
 #include "base/index.h"
 #include "base/text.h"
 #include "report/page/page_parts.h"
@@ -93,7 +94,7 @@ static void put_figure(struct view *v, struct words *kinds, struct words *texts,
     }
     for (size_t i = 0; i < tape_operands(tape, f); i++) {
         const struct operand o = tape_operand(tape, f, i);
-        html_format(&v->html, o.minus ? ",-%u" : ",%u", o.f.id);
+        html_format(&v->html, o.minus ? ",-%u" : ",%u", f.id - o.f.id);
     }
     html_put(&v->html, "]");
 }

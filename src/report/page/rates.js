@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Rates moved: a number that is typed goes into its givens, the tape is made again, and every
+/* Numbers of the rates and of the job moved: a number that is typed goes into its givens, the tape is made again, and every
    number on the page that rests on it follows. */
 
 /* Of a text as a file takes it: digits, one point, no more decimals than the rate may have; null:
@@ -14,18 +14,20 @@ function readNumber(text, most) {
 }
 
 const moving = (function () {
-    const boxes = [...document.querySelectorAll("input[data-r]")];
+    const boxes = [...document.querySelectorAll(".rate input")];
     const buttons = [...document.querySelectorAll("button.f[data-f]")];
     const bars = [...document.querySelectorAll("[data-bar]")];
     const state = document.getElementById("state");
     const list = document.getElementById("changes");
-    const rates = data.rates;
+    /* what the page leaves out; 0: it needs another run */
+    const rates = data.rates.map((r) => r === 0 ? null : { least: 0, none: false, before: "", unit: "", behind: "", ...r });
+    const rateOf = (box) => rates[Number(box.id.slice(1))];
     const asRead = boxes.map((box) => box.value);
     let moved = []; /* { box, rate, number } */
 
     /* What a box says: undefined where it is as read, null where it is no number. */
     function numberOf(box, i) {
-        const rate = rates[Number(box.dataset.r)];
+        const rate = rateOf(box);
         const number = readNumber(box.value, rate.decimals);
         const whole = (n) => ({ value: BigInt(n), decimals: 0 });
         if (number === null || (number.value === 0n && !rate.none) || compared(number, whole(rate.least)) < 0 ||
@@ -33,6 +35,16 @@ const moving = (function () {
             return null;
         }
         return compared(number, readNumber(asRead[i], 9)) === 0 ? undefined : number;
+    }
+
+    /* Deposit and stages are parts of one total. */
+    function paidTooMuch(numbers) {
+        const four = (i) => {
+            const number = numbers[i] || readNumber(asRead[i], 9);
+            return rescaled(number.value, number.decimals, 4);
+        };
+        const parts = boxes.map((box, i) => rateOf(box).payment ? four(i) : 0n);
+        return parts.reduce((sum, part) => sum + part, 0n) > 1000000n;
     }
 
     function showFigures() {
@@ -81,7 +93,7 @@ const moving = (function () {
         const again = tape.now.some((f) => f !== null && f.again !== "");
         const plans = tape.figures.some((f, id) => f !== 0 && f[AT.OP] === OP.CHOSEN && tape.now[id].again !== "" &&
             ["boards", "sheets"].includes(data.texts[f[AT.REST]]));
-        let words = count === 0 ? "as the program made it" : (count === 1 ? "1 rate changed: " : count + " rates changed: ") + totalWords();
+        let words = count === 0 ? "as the program made it" : (count === 1 ? "1 number changed: " : count + " numbers changed: ") + totalWords();
         if (again && tape.now[data.total].again === "") {
             words += "; some figures have to be run again";
         }
@@ -113,7 +125,7 @@ const moving = (function () {
             lines.append(line);
         }
         list.hidden = moved.length === 0;
-        list.replaceChildren(element("p", "Changed here; to keep it, write it into the rates file and run again:"), lines);
+        list.replaceChildren(element("p", "Changed here; to keep it, write it into its file and run again:"), lines);
     }
 
     function wantedWords(rate) {
@@ -124,14 +136,19 @@ const moving = (function () {
 
     function follow() {
         const changes = new Map();
+        const numbers = boxes.map(numberOf);
+        const over = paidTooMuch(numbers);
         let wrong = "";
         moved = [];
         boxes.forEach((box, i) => {
-            const rate = rates[Number(box.dataset.r)];
-            const number = numberOf(box, i);
+            const rate = rateOf(box);
+            const refused = over && rate.payment && numbers[i] !== undefined;
+            const number = refused ? null : numbers[i];
             box.setAttribute("aria-invalid", String(number === null));
-            wrong = number === null ? wantedWords(rate) : wrong;
-            if (number !== undefined && number !== null) {
+            if (number === null) {
+                wrong = refused ? "deposit and stages: more than 100 % of the total" : wantedWords(rate);
+            }
+            if (number) {
                 moved.push({ rate, box, i });
                 rate.givens.forEach((id) => changes.set(id, number));
             }
@@ -146,13 +163,14 @@ const moving = (function () {
 
     let waiting = 0;
     boxes.forEach((box) => {
+        box.inputMode = "decimal";
         box.addEventListener("input", () => {
             clearTimeout(waiting);
             waiting = setTimeout(follow, 150);
         });
         box.addEventListener("change", follow);
     });
-    return { boxes, follow };
+    return { boxes, follow, rateOf };
 })();
 
 /* A browser may fill boxes with what stood there before the page was loaded anew. */

@@ -42,12 +42,12 @@ function compared(a, b) {
 }
 
 /* What a figure is made of: { id, minus } each. */
-function operandsOf(figure) {
+function operandsOf(figure, id) {
     if (figure[AT.OP] === OP.GIVEN) {
         return [];
     }
     const first = figure[AT.OP] === OP.CHOSEN ? AT.REST + 2 : AT.REST;
-    return figure.slice(first).map((n) => ({ id: Math.abs(n), minus: n < 0 }));
+    return figure.slice(first).map((n) => ({ id: id - Math.abs(n), minus: n < 0 }));
 }
 
 /* As many decimals as what is summed, compared or picked from has, so that nothing of it is lost. */
@@ -154,7 +154,7 @@ const operations = {
 function Tape(data) {
     const figures = data.figures.map((f) => f === 0 ? 0 : [...data.kinds[f[0]], ...f.slice(1)]);
     const made = figures.map((f) => f === 0 ? null : { value: BigInt(f[AT.VALUE]), decimals: f[AT.DECIMALS], again: "" });
-    const operands = figures.map((f) => f === 0 ? [] : operandsOf(f));
+    const operands = figures.map((f, id) => f === 0 ? [] : operandsOf(f, id));
     const now = made.slice();
 
     function same(a, b) {

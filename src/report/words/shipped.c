@@ -59,7 +59,7 @@ static bool has_group(const struct shipped *shipped, const char *kind) {
 
 struct shipped shipped_of(const struct estimate *e, struct pool *pool) {
     const struct settings *const settings = &e->rates->settings;
-    bool *const left = settings_used(e, pool);
+    bool *const left = settings_used(e, &e->rates->settings, pool);
     struct shipped shipped = {
         .groups = pool_take(pool, settings->count, sizeof *shipped.groups),
     };
