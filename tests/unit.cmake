@@ -277,7 +277,14 @@ add_test(NAME page COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/
     ${PROJECT_SOURCE_DIR} ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini
     ${PROJECT_SOURCE_DIR}/samples/metric/tea-kitchen.ini)
 set_tests_properties(page PROPERTIES TIMEOUT 300 LABELS office)
-# Rates moved there, 200 by chance, against the program.
+# For who does not see them or has no mouse; on paper.
+add_test(NAME page-access COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/page_access.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini
+    ${PROJECT_SOURCE_DIR}/samples/metric/tea-kitchen.ini)
+add_test(NAME page-print COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/page_print.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini)
+set_tests_properties(page-access page-print PROPERTIES TIMEOUT 600 LABELS office)
+# Numbers moved there, 200 by chance, against the program.
 foreach(job kitchen/kitchen metric/tea-kitchen)
     get_filename_component(name ${job} NAME)
     add_test(NAME page-moves-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/page_moves.py

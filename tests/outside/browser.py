@@ -106,6 +106,20 @@ class Browser:
         self.call("Page.navigate", url="file://" + os.fspath(path))
         self.wait("Page.loadEventFired")
 
+    KEYS = {"Tab": 9, "Enter": 13, "Escape": 27, " ": 32}  # as the standard of UI events counts them
+
+    def press(self, key, shift=False):
+        """A key of the keyboard down and up; any other than KEYS is typed as it is."""
+        if key not in self.KEYS:
+            self.call("Input.insertText", text=key)
+            return
+        text = {"Enter": "\r", " ": " "}.get(key)
+        more = {"key": key, "code": "Space" if key == " " else key, "windowsVirtualKeyCode": self.KEYS[key],
+                "modifiers": 8 if shift else 0}
+        self.call("Input.dispatchKeyEvent", type="keyDown" if text else "rawKeyDown", **more,
+                  **({"text": text} if text else {}))
+        self.call("Input.dispatchKeyEvent", type="keyUp", **more)
+
     def ask(self, expression):
         """The value of an expression in the page, of a promise what it comes to."""
         answer = self.call("Runtime.evaluate", expression=expression, returnByValue=True,

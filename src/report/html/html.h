@@ -54,6 +54,7 @@ struct html_table {
     struct html *html;
     const struct html_head *heads;
     size_t count, column;
+    bool body; /* lines of a body stand open */
 };
 
 /* Begins a table; the first head is of what each row is about. caption: what it shows; heads:
@@ -62,7 +63,7 @@ void html_table(struct html_table *table, struct html *html, const char *caption
                 const struct html_head *heads, size_t count);
 /* Ends it. */
 void html_table_end(struct html_table *table);
-/* A line over all columns: a heading within the table. */
+/* A line over all columns: a heading of the lines below it, which are a body of their own. */
 void html_row_head(struct html_table *table, const char *words);
 /* Begins a row; class: of its style, "". */
 void html_row(struct html_table *table, const char *class);

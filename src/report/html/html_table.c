@@ -24,22 +24,40 @@ void html_table(struct html_table *t, struct html *h, const char *caption,
                                               : "th scope=\"col\"",
                      heads[i].name);
     }
-    html_put(h, "</tr></thead>\n<tbody>\n");
+    html_put(h, "</tr></thead>\n");
     *t = (struct html_table){.html = h, .heads = heads, .count = count};
 }
 
+static void open_body(struct html_table *t) {
+    if (!t->body) {
+        html_put(t->html, "<tbody>\n");
+        t->body = true;
+    }
+}
+
+static void close_body(struct html_table *t) {
+    if (t->body) {
+        html_put(t->html, "</tbody>\n");
+        t->body = false;
+    }
+}
+
 void html_table_end(struct html_table *t) {
-    html_put(t->html, "</tbody></table>\n");
+    close_body(t);
+    html_put(t->html, "</table>\n");
 }
 
 void html_row_head(struct html_table *t, const char *words) {
-    html_format(t->html, "<tr class=\"part\"><th colspan=\"%zu\">", t->count);
+    close_body(t);
+    open_body(t);
+    html_format(t->html, "<tr class=\"part\"><th colspan=\"%zu\" scope=\"rowgroup\">", t->count);
     html_text(t->html, words);
     html_put(t->html, "</th></tr>\n");
 }
 
 void html_row(struct html_table *t, const char *class) {
     t->column = 0;
+    open_body(t);
     html_format(t->html, class[0] == '\0' ? "<tr%s>" : "<tr class=\"%s\">", class);
 }
 

@@ -283,7 +283,29 @@ document.querySelectorAll("div.plan").forEach((frame) => {
 (function () {
     const roles = { TABLE: "table", THEAD: "rowgroup", TBODY: "rowgroup", TR: "row", TD: "cell" };
     document.querySelectorAll("table, thead, tbody, tr, td, th").forEach((e) => {
-        const head = e.scope === "col" ? "columnheader" : e.scope === "row" ? "rowheader" : "cell";
+        const head = e.scope === "col" ? "columnheader" : e.tagName === "TH" ? "rowheader" : "cell";
         e.setAttribute("role", roles[e.tagName] || head);
     });
 })();
+
+/* --- what is not in sight --- */
+
+/* Laid out part by part once the page is shown: what is left to the browser (page.css) is not there
+   for who has it read aloud. */
+addEventListener("load", function layOutAll() {
+    const soon = window.requestIdleCallback || ((next) => setTimeout(next, 30));
+    const parts = [...document.querySelectorAll("main > section")];
+    function next() {
+        const part = parts.shift();
+        if (part !== undefined) {
+            part.style.contentVisibility = "visible";
+            soon(next);
+        }
+    }
+    soon(next);
+});
+
+/* What has the focus is not scrolled below the line that stays in sight, however high that is. */
+new ResizeObserver(([bar]) => {
+    document.documentElement.style.scrollPaddingTop = Math.ceil(bar.borderBoxSize[0].blockSize) + 8 + "px";
+}).observe(document.getElementById("bar"));

@@ -26,7 +26,11 @@ static void put_box(struct view *v, const char *list, const char *key, const cha
 static void put_buy(struct view *v, const struct buy_line *line) {
     const struct shown count = show(v->e, line->count);
     html_row(&v->table, line->part ? "of" : "");
-    if (line->part) {
+    if (line->part && line->what[0] == '\0') {
+        html_cell_open(&v->table);
+        html_element(&v->html, "span class=\"hear\"", "of the line above");
+        html_cell_end(&v->table);
+    } else if (line->part) {
         html_cell(&v->table, line->what);
     } else {
         put_box(v, "buy",

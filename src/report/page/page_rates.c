@@ -142,7 +142,7 @@ void page_rates(struct view *v) {
                  "Type another number, and the whole estimate follows, as if its file were edited "
                  "so. A figure that the program chose for other numbers says 'run again'. "
                  "Nothing is written: what is to last goes into the file.");
-    html_put(&v->html, "<div id=\"changes\" class=\"screen\" hidden></div>\n");
+    html_put(&v->html, "<div id=\"changes\" hidden></div>\n");
     put_table(v, pool_words(pool, "What the job itself says, in %s", v->e->job->settings.file_name),
               0, v->job_rates);
     put_table(v, pool_words(pool, "What it takes from %s", v->e->rates->settings.file_name),

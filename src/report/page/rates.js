@@ -85,7 +85,7 @@ const moving = (function () {
         }
         const decimals = Math.max(now.decimals, was.decimals);
         const more = rescaled(now.value, now.decimals, decimals) - rescaled(was.value, was.decimals, decimals);
-        return more === 0n ? "the total stays" : "total " + (more > 0n ? "+" : "") + plain(more, decimals);
+        return "total " + shown(data.total, {}) + (more === 0n ? " as it was" : ", " + (more > 0n ? "+" : "") + plain(more, decimals));
     }
 
     function showState(wrong) {
