@@ -57,11 +57,24 @@ static void test_inverse(void **state) {
     assert_int_equal(range.high, 2000000);
 }
 
+/* Standard deviations of a binomial share, sqrt(p (1 - p) / n), over p: half of 100 is 0.5 +- 0.05,
+ * a fiftieth of 49 is 0.02 +- 0.02, a tenth of 9 is 0.1 +- 0.1. Where all fail, or a thing in a
+ * million, the limits. */
+static void test_share(void **state) {
+    (void)state;
+    assert_int_equal(measured_share_spread(500000, 100), 100000);
+    assert_int_equal(measured_share_spread(20000, 49), 1000000);
+    assert_int_equal(measured_share_spread(100000, 9), 1000000);
+    assert_int_equal(measured_share_spread(1000000, 50), 1000);
+    assert_int_equal(measured_share_spread(1, 1), 999999499); /* 1000 less a half in a million */
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_put_together),
         cmocka_unit_test(test_stays_above_nothing),
         cmocka_unit_test(test_inverse),
+        cmocka_unit_test(test_share),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -49,6 +49,8 @@ struct learned_goods {
     int64_t waste, waste_was;       /* measured and as the rates have it, percent in hundredths */
     int64_t transfer, transfer_was; /* transfer efficiency likewise; 0: not told */
     const struct spray *way;        /* of which it is; of the rates */
+    const char *waste_lacks;        /* why what was used tells no waste; NULL: it does, or cannot */
+    const char *transfer_lacks;     /* no transfer efficiency, likewise. Static. */
     bool has_bought, has_paid, has_taken, has_used, has_waste;
 };
 

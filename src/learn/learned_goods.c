@@ -164,7 +164,11 @@ static void add_row(const struct learner *l, const struct actual *row) {
 /* --- the two side by side --- */
 
 static void measure_waste(const struct learner *l, struct learned_goods *g) {
-    if (g->net <= 0 || g->used < g->net || (g->kind != NAME_LUMBER && g->kind != NAME_SHEET)) {
+    if (g->net <= 0 || (g->kind != NAME_LUMBER && g->kind != NAME_SHEET)) {
+        return;
+    }
+    if (g->used < g->net) {
+        g->waste_lacks = "less of it is noted as used than is in the doors";
         return;
     }
     const bool lumber = g->kind == NAME_LUMBER;
@@ -193,7 +197,8 @@ static void measure_transfer(const struct learner *l, struct learned_goods *g) {
                 continue;
             }
             if (way != NULL && way != coat->way) {
-                return; /* put on in two ways: one amount does not tell both */
+                g->transfer_lacks = "it is put on in two ways, and one amount does not tell both";
+                return;
             }
             way = coat->way;
             sprayed += learned_share(amount_of(e, coat->coating_volume),
@@ -201,7 +206,11 @@ static void measure_transfer(const struct learner *l, struct learned_goods *g) {
         }
     }
     const int64_t fixed = g->to_use - sprayed;
-    if (way == NULL || sprayed <= 0 || g->used <= fixed) {
+    if (way == NULL || sprayed <= 0) {
+        return;
+    }
+    if (g->used <= fixed) {
+        g->transfer_lacks = "less of it is noted as used than stays in pots and hoses";
         return;
     }
     g->transfer_was = learned_value(&way->transfer, 2);

@@ -57,3 +57,12 @@ struct measured_range measured_inverse(struct measured_range range) {
                                    .likely = (int64_t)int128_round(one, range.likely),
                                    .high = (int64_t)int128_round(one, range.low)};
 }
+
+int64_t measured_share_spread(int64_t share, int64_t count) {
+    const int64_t least = MEASURED_ONE / 1000;
+    const int64_t most = MEASURED_ONE * 1000;
+    const int128 over = (int128)(MEASURED_ONE - share) * MEASURED_ONE * MEASURED_ONE;
+    const int128 square = int128_round(over, (int128)share * count);
+    const int64_t spread = square > (int128)most * most ? most : root_of((int64_t)square);
+    return spread < least ? least : spread;
+}

@@ -29,6 +29,13 @@ struct measured measured_start(int64_t value, int64_t spread);
 /* A further one. */
 void measured_add(struct measured *measured, int64_t value, int64_t spread);
 
+/* How a share that is counted scatters, of what it is: of `count` things each fails with the chance
+ * `share` (of MEASURED_ONE, above 0 and up to it), so the share that failed has the spread sqrt(p
+ * (1 - p) / n) (binomial distribution; NIST/SEMATECH e-Handbook of Statistical Methods, from
+ * memory). count: 1 or more. At least MEASURED_ONE / 1000, at most a thousand times MEASURED_ONE.
+ */
+int64_t measured_share_spread(int64_t share, int64_t count);
+
 /* The weighted mean. */
 int64_t measured_likely(const struct measured *measured);
 

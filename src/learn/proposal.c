@@ -2,19 +2,34 @@
 #include "learn/proposal.h"
 
 #include "base/text.h"
-#include "learn/learned_parts.h"
-#include "learn/measured.h"
+#include "learn/proposal_parts.h"
 
 #include <string.h>
 
-struct maker {
-    const struct learned_job *jobs;
-    size_t job_count;
-    const struct rates *rates;
-    struct pool *pool;
-    struct proposals *made;
-    int64_t shop; /* factor of all hours together, of MEASURED_ONE */
-};
+/* --- what all kinds of rates have --- */
+
+int64_t proposal_spread(const struct rate_number *n, int64_t usual) {
+    if (!rate_number_ranged(n)) {
+        return usual;
+    }
+    const int64_t low = learned_value(&n->low, 6);
+    const int64_t high = learned_value(&n->high, 6);
+    const int64_t value = learned_value(&n->value, 6);
+    const int64_t spread = value > 0 ? learned_share(high - low, MEASURED_ONE, 6 * value) : 0;
+    return spread > 0 ? spread : usual;
+}
+
+void proposal_none(struct maker *m, const char *what, const char *why, bool as_is) {
+    struct proposals *const made = m->made;
+    for (size_t i = 0; i < made->unmoved_count; i++) {
+        if (text_same(made->unmoved[i].what, what)) {
+            return; /* further jobs say the same of it */
+        }
+    }
+    if (!pool_failed(m->pool)) {
+        made->unmoved[made->unmoved_count++] = (struct unmoved){what, why, as_is};
+    }
+}
 
 /* --- hours --- */
 
@@ -44,19 +59,6 @@ static int64_t shop_factor(const struct maker *m) {
     return measured_likely(&shop);
 }
 
-/* The spread of a rate that the file has: of its range a sixth, as a three-point estimate has it,
- * of what it is; else as usual. */
-static int64_t spread_of(const struct rate_number *n, int64_t usual) {
-    if (!rate_number_ranged(n)) {
-        return usual;
-    }
-    const int64_t low = learned_value(&n->low, 6);
-    const int64_t high = learned_value(&n->high, 6);
-    const int64_t value = learned_value(&n->value, 6);
-    const int64_t spread = value > 0 ? learned_share(high - low, MEASURED_ONE, 6 * value) : 0;
-    return spread > 0 ? spread : usual;
-}
-
 /* What headings say of one operation. */
 struct evidence {
     struct measured ratio; /* beside the shop's factor */
@@ -82,7 +84,7 @@ static bool is_in(const struct estimate *e, int32_t operation) {
 
 static struct evidence evidence_of(const struct maker *m, const struct rate_number *n,
                                    int32_t operation) {
-    const int64_t spread = spread_of(n, OPERATION_SPREAD);
+    const int64_t spread = proposal_spread(n, OPERATION_SPREAD);
     struct evidence found = {.ratio = measured_start(MEASURED_ONE, spread)};
     for (size_t i = 0; i < m->job_count; i++) {
         const struct learned_work *const work =
@@ -102,7 +104,7 @@ static struct evidence evidence_of(const struct maker *m, const struct rate_numb
     return found;
 }
 
-static const char *jobs_text(const struct maker *m, size_t jobs) {
+const char *proposal_jobs(const struct maker *m, size_t jobs) {
     return jobs == 1 ? "1 job" : pool_words(m->pool, "%zu jobs", jobs);
 }
 
@@ -142,14 +144,18 @@ static const char *plain(const struct maker *m, const struct rate_number *n, int
                       with_unit ? n->unit : "");
 }
 
-/* Proposes the number times likely, from low to high; nothing where it stays as it is written. */
-static void propose(struct maker *m, const struct rate_number *n, struct measured_range range,
-                    const char *why) {
+void proposal_add(struct maker *m, const struct rate_number *n, struct measured_range range,
+                  const char *why) {
     const char *const alone = plain(m, n, range.likely, true);
     const char *const low = plain(m, n, range.low, false);
     const char *const high = plain(m, n, range.high, false);
     const char *const as_is = plain(m, n, MEASURED_ONE, true);
-    if (strcmp(alone, as_is) == 0 || pool_failed(m->pool)) {
+    if (pool_failed(m->pool)) {
+        return;
+    }
+    if (strcmp(alone, as_is) == 0) {
+        proposal_none(m, pool_words(m->pool, "%s %s", n->section, n->key),
+                      pool_words(m->pool, "%s: it would be written as it is", why), true);
         return;
     }
     m->made->list[m->made->count++] = (struct proposal){
@@ -181,100 +187,10 @@ static void propose_operation(struct maker *m, const struct rate_number *n, int3
     if (feed) { /* the faster, the less time */
         range = measured_inverse(range);
     }
-    propose(m, n, range,
-            pool_words(m->pool, "%s, %s for %s in %s", found.heading, hours_text(m, found.noted),
-                       hours_text(m, found.estimated), jobs_text(m, found.jobs)));
-}
-
-/* A percent that goods tell: waste, transfer. take: what a job says, in hundredths; 0: nothing. */
-static void propose_percent(struct maker *m, const struct rate_number *n, enum name_kind kind,
-                            int32_t index, int64_t usual,
-                            int64_t (*take)(const struct learned_goods *)) {
-    const int64_t was = learned_value(&n->value, 2);
-    struct measured ratio = measured_start(MEASURED_ONE, spread_of(n, usual));
-    size_t jobs = 0;
-    const char *name = "";
-    for (size_t i = 0; i < m->job_count; i++) {
-        const struct learned *const l = m->jobs[i].learned;
-        size_t of_job = 0;
-        for (size_t g = 0; g < l->goods_count && was > 0; g++) {
-            const struct learned_goods *const goods = &l->goods[g];
-            const bool mine =
-                kind == NAME_SPRAY
-                    ? goods->transfer > 0 &&
-                          text_same(goods->way->name.s, name_at(m->rates, kind, (size_t)index))
-                    : goods->kind == kind && goods->index == index;
-            if (mine && take(goods) > 0) {
-                measured_add(&ratio, learned_share(take(goods), MEASURED_ONE, was), usual);
-                name = goods->name;
-                of_job++;
-            }
-        }
-        jobs += of_job > 0 ? 1 : 0;
-    }
-    if (jobs > 0) {
-        propose(m, n, measured_range(&ratio),
-                pool_words(m->pool, "as measured of %s in %s", name, jobs_text(m, jobs)));
-    }
-}
-
-static int64_t take_waste(const struct learned_goods *goods) {
-    return goods->has_waste ? goods->waste : 0;
-}
-static int64_t take_transfer(const struct learned_goods *goods) {
-    return goods->transfer;
-}
-
-/* Whether one price tells what any amount of a material costs. */
-static bool has_one_price(const struct rates *rates, enum name_kind kind, int32_t index) {
-    switch (kind) {
-    case NAME_LUMBER:
-        return rates->lumber[index].breaks.count == 0;
-    case NAME_SHEET:
-        return !rates->sheets[index].half_price.set;
-    case NAME_GLASS:
-        return !rates->glass[index].stops.set && !rates->glass[index].minimum.set;
-    case NAME_HARDWARE:
-        return rates->hardware[index].price_by.choice == PRICE_EACH;
-    default:
-        return false;
-    }
-}
-
-/* A price is known, not estimated: it is what was paid at last. */
-static void propose_price(struct maker *m, const struct rate_number *n, enum name_kind kind,
-                          int32_t index) {
-    const uint8_t money = m->jobs[0].learned->money_decimals;
-    const struct learned_goods *paid = NULL;
-    int32_t day = 0;
-    for (size_t i = 0; i < m->job_count; i++) {
-        const struct learned *const l = m->jobs[i].learned;
-        for (size_t g = 0; g < l->goods_count; g++) {
-            const struct learned_goods *const goods = &l->goods[g];
-            if (goods->kind == kind && goods->index == index && goods->paid_for > 0) {
-                paid = goods;
-                day = job_quoted(m->jobs[i].estimate->job);
-            }
-        }
-    }
-    if (paid == NULL || !has_one_price(m->rates, kind, index)) {
-        return;
-    }
-    const int64_t price = learned_share(paid->paid, GOODS_ONE, paid->paid_for);
-    const char *const text = rate_number_text(n, price, money, m->pool);
-    const bool anew = n->on.set && n->on.amount < day; /* the same, and known of late */
-    if (price > 0 && (anew || price != learned_value(&n->value, money)) && !pool_failed(m->pool)) {
-        char amounts[2][32];
-        m->made->list[m->made->count++] = (struct proposal){
-            .number = n,
-            .text = text,
-            .alone = text,
-            .paid_on = day,
-            .why = pool_words(m->pool, "%s paid for %s",
-                              figure_text(paid->paid, money, amounts[0], sizeof amounts[0]),
-                              figure_text(learned_share(paid->paid_for, 100, GOODS_ONE), 2,
-                                          amounts[1], sizeof amounts[1]))};
-    }
+    proposal_add(m, n, range,
+                 pool_words(m->pool, "%s, %s for %s in %s", found.heading,
+                            hours_text(m, found.noted), hours_text(m, found.estimated),
+                            proposal_jobs(m, found.jobs)));
 }
 
 /* The index behind `kind ` at the begin of the section's words; -1: another kind. */
@@ -288,26 +204,19 @@ static int32_t index_of(const struct maker *m, const struct rate_number *n, enum
 }
 
 static void propose_number(struct maker *m, const struct rate_number *n) {
-    static const enum name_kind priced[] = {NAME_LUMBER, NAME_SHEET, NAME_GLASS, NAME_HARDWARE};
-    for (size_t i = 0; i < sizeof priced / sizeof *priced && text_same(n->key, "price"); i++) {
-        const int32_t index = index_of(m, n, priced[i]);
-        if (index >= 0) {
-            propose_price(m, n, priced[i], index);
-            return;
-        }
-    }
+    static const enum name_kind kinds[] = {NAME_LUMBER,  NAME_SHEET,    NAME_GLASS,
+                                           NAME_BANDING, NAME_HARDWARE, NAME_SPRAY};
     const int32_t operation = index_of(m, n, NAME_OPERATION);
-    const int32_t lumber = index_of(m, n, NAME_LUMBER);
-    const int32_t sheet = index_of(m, n, NAME_SHEET);
-    const int32_t spray = index_of(m, n, NAME_SPRAY);
     if (operation >= 0) {
         propose_operation(m, n, operation);
-    } else if (lumber >= 0 && text_same(n->key, "waste")) {
-        propose_percent(m, n, NAME_LUMBER, lumber, MEASURED_ONE / 5, take_waste);
-    } else if (sheet >= 0 && text_same(n->key, "waste")) {
-        propose_percent(m, n, NAME_SHEET, sheet, MEASURED_ONE / 5, take_waste);
-    } else if (spray >= 0 && text_same(n->key, "transfer efficiency")) {
-        propose_percent(m, n, NAME_SPRAY, spray, MEASURED_ONE * 8 / 100, take_transfer);
+    } else if (text_same(n->section, "shop") && text_same(n->key, "remakes")) {
+        propose_remakes(m, n);
+    }
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
+        const int32_t index = index_of(m, n, kinds[i]);
+        if (index >= 0) {
+            propose_of_goods(m, n, kinds[i], index);
+        }
     }
 }
 
@@ -315,14 +224,20 @@ bool proposals_make(struct proposals *proposals, const struct learned_job *jobs,
                     struct pool *pool) {
     const struct rates *const rates = jobs[0].estimate->rates;
     struct maker m = {jobs, count, rates, pool, proposals, 0};
+    size_t room = rates->numbers.count + 1; /* remakes that no rate holds */
+    for (size_t i = 0; i < count; i++) {    /* of goods price, and waste or transfer */
+        room += jobs[i].learned->work_count + 2 * jobs[i].learned->goods_count;
+    }
     *proposals = (struct proposals){
-        .list = pool_take(pool, rates->numbers.count + 1, sizeof *proposals->list)};
-    if (proposals->list == NULL) {
+        .list = pool_take(pool, rates->numbers.count + 1, sizeof *proposals->list),
+        .unmoved = pool_take(pool, room, sizeof *proposals->unmoved)};
+    if (proposals->list == NULL || proposals->unmoved == NULL) {
         return false;
     }
     m.shop = shop_factor(&m);
     for (size_t i = 0; i < rates->numbers.count && !pool_failed(pool); i++) {
         propose_number(&m, &rates->numbers.list[i]);
     }
+    proposals_explain(&m);
     return !pool_failed(pool);
 }

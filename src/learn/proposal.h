@@ -27,9 +27,18 @@ struct proposal {
     const char *why;        /* `sand, 5.50 h for 3.31 h in 1 job` */
 };
 
+/* What was measured and changes no rate. */
+struct unmoved {
+    const char *what; /* `poplar, price`, or a rate, `shop remakes` */
+    const char *why;  /* `less of it is noted as used than is in the doors` */
+    bool as_is;       /* a rate that would be written as it is */
+};
+
 struct proposals {
     struct proposal *list; /* in the order of the rates */
     size_t count;
+    struct unmoved *unmoved;
+    size_t unmoved_count;
 };
 
 /* What the rates of the jobs (count of them, 1 or more) should be. Memory of pool. false: out of

@@ -11,6 +11,7 @@ Notes that are the estimate itself must give nothing. Exit status 0: all is well
 import csv
 import json
 import random
+import re
 import subprocess
 import sys
 import tempfile
@@ -20,6 +21,7 @@ from pathlib import Path
 PROGRAM, JOB = sys.argv[1], sys.argv[2]
 RANDOM = random.Random(int(sys.argv[3]) if len(sys.argv) > 3 else 11)
 RUNS = int(sys.argv[4]) if len(sys.argv) > 4 else 12
+RANGE = re.compile(r"[(]([0-9.]+) to ([0-9.]+)[)]")
 HEAD = ["what", "hours", "minutes", "people", "bought", "paid", "taken", "left", "remade"]
 
 
@@ -164,6 +166,52 @@ def check_as_estimated(job):
     same("profit", told["profit left"], job.profit)
 
 
+def check_remakes(job):
+    """The rate of doors made again, against the mean of a beta distribution whose prior has the mean
+    and spread of the rates and which has seen the doors of the job (conjugate prior of a binomial
+    share, as textbooks of statistics have it, from memory). Both differ by one door in all of them."""
+    told = job.learn([{"what": "doors", "remade": 0}])
+    rate = next((r for r in told["rates"] if (r["section"], r["key"]) == ("shop", "remakes")), None)
+    if rate is None:
+        fail("no doors made again, and remakes stay")
+    was = float(rate["is"].split()[0]) / 100
+    low, high = RANGE.search(job.remakes).groups() if RANGE.search(job.remakes) else (0, 300 * was)
+    spread = (float(high) - float(low)) / 600
+    doors = int(rate["why"].split()[2])
+    for remade in (0, 1, RANDOM.randint(2, 5), RANDOM.randint(2, doors)):
+        told = job.learn([{"what": "doors", "remade": remade}])
+        rate = next((r for r in told["rates"] if (r["section"], r["key"]) == ("shop", "remakes")), None)
+        now = float(rate["should be"].split()[0]) / 100 if rate else was
+        seen = was * (1 - was) / spread ** 2 - 1
+        mean = (was * seen + remade) / (seen + doors)
+        if abs(now - mean) > abs(remade / doors - was) / (seen + doors) + 0.0001:
+            fail(f"{remade} of {doors} doors made again: {now}, by a beta distribution {mean}")
+
+
+def check_all_told(job):
+    """Each price, waste and transfer that was noted moves a rate, or it is said why not."""
+    rows = []
+    for goods in (job.lumber, job.products):
+        for name, one in goods.items():
+            rows.append({"what": name if goods is job.lumber else f"{one['section']} {name}",
+                         "bought": f"{decimal(one['buy'] * 2, 6)} {one['unit']}",
+                         "paid": decimal(one["cost"] * 3, 2),
+                         "taken": f"{decimal(one['buy'] * 2, 6)} {one['unit']}"})
+    told = job.learn(rows)
+    moved = {(r["section"], r["key"]) for r in told["rates"]}
+    said = {entry["what"] for entry in told["no rate changes by"]}
+    for line in told["goods"]:
+        name, section = line["what"], f"{line['kind']} {line['what']}"
+        wanted = [("price", (section, "price"))]
+        if line["waste, %"] is not None:
+            wanted.append(("waste", (section, "waste")))
+        for key, rate in wanted:
+            if rate not in moved and f"{name}, {key}" not in said:
+                fail(f"{section}: nothing is said of its {key}")
+            if rate in moved and f"{name}, {key}" in said:
+                fail(f"{section}: its {key} is moved, and is said not to be")
+
+
 def main():
     with tempfile.TemporaryDirectory() as folder:
         job = Job(Path(folder))
@@ -171,7 +219,10 @@ def main():
         text = "".join(path.read_text(encoding="utf-8") for path in rates.glob("*.ini"))
         for name, one in job.products.items():
             one["section"] = "coating" if f"[coating {name}]" in text else "additive"
+        job.remakes = re.search(r"^remakes .*", text, re.M)[0]
         check_as_estimated(job)
+        check_remakes(job)
+        check_all_told(job)
         for _ in range(RUNS):
             check_work(job)
             check_goods(job)

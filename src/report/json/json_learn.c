@@ -55,6 +55,13 @@ static json_t *proposal_object(struct json_maker *maker, const struct proposal *
     return object;
 }
 
+static json_t *unmoved_object(struct json_maker *maker, const struct unmoved *u) {
+    json_t *const object = json_object();
+    json_put_text(maker, object, "what", u->what);
+    json_put_text(maker, object, "why", u->why);
+    return object;
+}
+
 static json_t *fit_object(struct json_maker *maker, const struct hours_fit *fit) {
     static const char *const keys[HOURS_FIT_BY] = {"a job", "a door", "area of a face",
                                                    "area of a coat"};
@@ -96,6 +103,11 @@ void json_learn(struct json_maker *maker, const struct json_paper *paper) {
     json_open(&maker->stream, "rates", '[');
     for (size_t i = 0; i < proposals->count; i++) {
         json_send(&maker->stream, NULL, proposal_object(maker, &proposals->list[i]));
+    }
+    json_close(&maker->stream, ']');
+    json_open(&maker->stream, "no rate changes by", '[');
+    for (size_t i = 0; i < proposals->unmoved_count; i++) {
+        json_send(&maker->stream, NULL, unmoved_object(maker, &proposals->unmoved[i]));
     }
     json_close(&maker->stream, ']');
     json_send(&maker->stream, "hours fitted", fit_object(maker, paper->hours_fit));

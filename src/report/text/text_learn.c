@@ -196,7 +196,33 @@ void learned_print(struct page *page, const struct estimate *e, const struct lea
                 "as estimated; overhead too.");
 }
 
-void proposals_print(struct page *page, const struct proposals *proposals) {
+/* What was measured and changes no rate, but rates that stay as they are written. */
+static void print_unmoved(struct page *page, const struct proposals *proposals) {
+    static const struct grid_column columns[] = {
+        {"measured, but changes no rate", GRID_LEFT, false},
+        {"why", GRID_LEFT, true},
+    };
+    struct grid grid;
+    size_t rows = 0;
+    grid_init(&grid, columns, sizeof columns / sizeof *columns, 2);
+    for (size_t i = 0; i < proposals->unmoved_count; i++) {
+        const struct unmoved *const u = &proposals->unmoved[i];
+        if (!u->as_is) {
+            grid_put(&grid, "%s", u->what);
+            grid_put(&grid, "%s", u->why);
+            grid_end_row(&grid);
+            rows++;
+        }
+    }
+    if (rows > 0) {
+        say(page, "%s", "");
+        grid_print(&grid, page);
+    }
+    grid_clear(&grid);
+}
+
+/* The rates that move by 5 % and more; the others are counted. */
+static void print_moved(struct page *page, const struct proposals *proposals) {
     static const struct grid_column columns[] = {
         {"rate", GRID_LEFT, true},
         {"is", GRID_RIGHT, false},
@@ -204,10 +230,7 @@ void proposals_print(struct page *page, const struct proposals *proposals) {
     };
     struct grid grid;
     size_t small = 0;
-    if (proposals->count == 0) {
-        say(page, "No rate would change by it.");
-        return;
-    }
+    size_t as_is = 0;
     grid_init(&grid, columns, sizeof columns / sizeof *columns, 2);
     for (size_t i = 0; i < proposals->count; i++) {
         const struct proposal *const p = &proposals->list[i];
@@ -228,15 +251,30 @@ void proposals_print(struct page *page, const struct proposals *proposals) {
         grid_print(&grid, page);
     }
     grid_clear(&grid);
-    if (small > 0) {
-        say(page, "  (of %zu rates that were measured %zu move by less than 5 %%)",
-            proposals->count, small);
+    for (size_t i = 0; i < proposals->unmoved_count; i++) {
+        as_is += proposals->unmoved[i].as_is;
     }
-    say(page, "%s", "");
-    say_wrapped(page, "", 0,
-                "In brackets: between which it should lie, nine times out of ten. One job moves a "
-                "rate a part of the way, several move it further. -o FILE writes all of them to a "
-                "new rates file.");
+    if (small + as_is > 0) {
+        say_wrapped(page, "  ", 2,
+                    "(of %zu rates that were measured %zu move by less than 5 %%, %zu stay as they "
+                    "are written)",
+                    proposals->count + as_is, small, as_is);
+    }
+}
+
+void proposals_print(struct page *page, const struct proposals *proposals) {
+    print_moved(page, proposals);
+    if (proposals->count == 0) {
+        say(page, "No rate would change by it.");
+    }
+    print_unmoved(page, proposals);
+    if (proposals->count > 0) {
+        say(page, "%s", "");
+        say_wrapped(page, "", 0,
+                    "In brackets: between which it should lie, nine times out of ten. One job "
+                    "moves a rate a part of the way, several move it further. -o FILE writes all "
+                    "of them to a new rates file.");
+    }
 }
 
 void hours_fit_print(struct page *page, const struct hours_fit *fit,
