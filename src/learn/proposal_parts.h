@@ -37,11 +37,12 @@ void proposal_none(struct maker *m, const char *what, const char *why, bool as_i
  * Static. */
 const char *proposal_price_steps(const struct rates *rates, enum name_kind kind, int32_t index);
 
-/* Proposes what goods and remakes tell of a number of the rates: prices, waste, transfer, doors
- * made again. Nothing for a number of another kind. index: of the name in its section, of that
- * kind. */
+/* Proposes what goods tell of a number of the rates: price, waste, transfer. Nothing for another
+ * key. index: of the name in its section, of that kind. */
 void propose_of_goods(struct maker *m, const struct rate_number *n, enum name_kind kind,
                       int32_t index);
+
+/* Proposes what doors made again tell of that rate. */
 void propose_remakes(struct maker *m, const struct rate_number *n);
 
 /* Says of all that was noted and changes no rate, or can change none, why. */
