@@ -167,10 +167,9 @@ static void samples(void **state) {
             if (q->leaves[r].door->bought_in) {
                 continue; /* an outline: nobody here knows its parts */
             }
-            assert_true(door_elevation_make(
-                &e, &bench.estimate.pool, q->leaves[r].door,
-                (int32_t)tape_scaled(&bench.estimate.tape, q->leaves[r].hinges, 0),
-                bench.job.unit));
+            assert_true(door_elevation_make(&e, &bench.estimate.pool, q->leaves[r].door,
+                                            hung_on_of(&bench.estimate, &q->leaves[r]),
+                                            bench.job.unit));
             check_elevation(&bench, &e);
         }
         wrong += bench_close(&bench);
@@ -276,8 +275,8 @@ static void looks(void **state) {
         bench_open(&bench, c->name, BENCH_INCH, c->edits, c->doors);
         bench_sound(&bench);
         assert_true(door_elevation_make(&e, &bench.estimate.pool,
-                                        bench.estimate.quantities.leaves[0].door, c->hinges,
-                                        bench.job.unit));
+                                        bench.estimate.quantities.leaves[0].door,
+                                        (struct hung_on){.count = c->hinges}, bench.job.unit));
         check_elevation(&bench, &e);
         const size_t made[] = {count_of(&e, TRAIT_STILE), count_of(&e, TRAIT_RAIL),
                                count_of(&e, TRAIT_PANEL), count_of(&e, TRAIT_GLASS),
@@ -307,8 +306,9 @@ static void sides_of_a_corner(void **state) {
         struct door_elevation e;
         size_t leaf = 0;
         bench_open(&bench, "corner", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0}, rows[i]);
-        assert_true(door_elevation_make(
-            &e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door, 2, bench.job.unit));
+        assert_true(door_elevation_make(&e, &bench.estimate.pool,
+                                        bench.estimate.quantities.leaves[0].door,
+                                        (struct hung_on){.count = 2}, bench.job.unit));
         for (size_t k = 0; k < e.drawing.box_count; k++) {
             const struct elevation_box *const b = &e.drawing.boxes[k];
             if (b->trait == TRAIT_LEAF) {
@@ -331,7 +331,8 @@ static void panel_in_its_groove(void **state) {
     (void)state;
     bench_open(&bench, "panel", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0}, "D1,18,30\n");
     assert_true(door_elevation_make(&e, &bench.estimate.pool,
-                                    bench.estimate.quantities.leaves[0].door, 0, bench.job.unit));
+                                    bench.estimate.quantities.leaves[0].door, (struct hung_on){0},
+                                    bench.job.unit));
     const length sixteenth = NM_PER_INCH / 16;
     for (size_t i = 0; i < e.drawing.box_count; i++) {
         const struct elevation_box *const b = &e.drawing.boxes[i];
@@ -346,6 +347,80 @@ static void panel_in_its_groove(void **state) {
     assert_int_equal(bench_close(&bench), 0);
 }
 
+/* Where hinges are, worked by hand: 63 5/8 less twice 3 1/2 is 56 5/8, a third of it 18 7/8. */
+#define AT_64THS(whole, parts) (((whole)*64 + (parts)) * NM_PER_64TH)
+static const struct bore_case {
+    const char *name, *row;
+    length at[4]; /* from the upper or the left end */
+    size_t count;
+    enum hinge_edge edge;
+} bore_cases[] = {
+    {"four, on the left",
+     "18,63 5/8,hinged,left,,",
+     {AT_64THS(3, 32), AT_64THS(22, 24), AT_64THS(41, 16), AT_64THS(60, 8)},
+     4,
+     EDGE_LEFT},
+    {"two, on the right",
+     "18,30,hinged,right,,",
+     {AT_64THS(3, 32), AT_64THS(26, 32)},
+     2,
+     EDGE_RIGHT},
+    {"one, in the middle", "18,30,hinged,right,1,", {AT_64THS(15, 0)}, 1, EDGE_RIGHT},
+    {"level, at the top", "30,18,lift up,,,", {AT_64THS(3, 32), AT_64THS(26, 32)}, 2, EDGE_TOP},
+    {"as the row says",
+     "18,30,hinged,left,,2 | 7 | 28",
+     {AT_64THS(2, 0), AT_64THS(7, 0), AT_64THS(28, 0)},
+     3,
+     EDGE_LEFT},
+};
+
+/* Cups of 35 mm, true to scale, with their middle 22.5 mm from the hinged edge. */
+static void check_bores(struct bench *bench, const struct bore_case *c, const struct elevation *e) {
+    size_t found = 0;
+    for (size_t i = 0; i < e->box_count; i++) {
+        const struct elevation_box *const b = &e->boxes[i];
+        if (b->trait != TRAIT_BORE) {
+            continue;
+        }
+        const length half = 35 * NM_PER_MM / 2;
+        const length x = b->x + half;
+        const length y = b->y + half;
+        const length in = c->edge == EDGE_LEFT ? x : c->edge == EDGE_RIGHT ? e->width - x : y;
+        if (b->width != 2 * half || b->height != 2 * half || in != 22500 * NM_PER_UM ||
+            found == c->count || (c->edge == EDGE_TOP ? x : y) != c->at[found]) {
+            bench_wrong(bench, "%s: bore %zu of %.3f mm at %.3f x %.3f mm", c->name, found,
+                        (double)b->width / 1e6, (double)x / 1e6, (double)y / 1e6);
+        }
+        found++;
+    }
+    if (found != c->count) {
+        bench_wrong(bench, "%s: %zu bores, expected %zu", c->name, found, c->count);
+    }
+}
+
+static void bores(void **state) {
+    static const char *const edits[BENCH_MOST_EDITS] = {
+        "make|hinge = hinge", "hardware hinge|cup = 35 mm\ncup center = 22.5 mm",
+        "hinges|from the ends = 3 1/2"};
+    (void)state;
+    for (size_t i = 0; i < sizeof bore_cases / sizeof *bore_cases; i++) {
+        const struct bore_case *const c = &bore_cases[i];
+        struct bench bench;
+        struct door_elevation e;
+        char list[160];
+        (void)snprintf(list, sizeof list,
+                       "id,width,height,opens,hinge side,hinges,hinges at\nD1,%s\n", c->row);
+        bench_open(&bench, c->name, BENCH_INCH, edits, list);
+        bench_sound(&bench);
+        const struct leaf_figures *const leaf = &bench.estimate.quantities.leaves[0];
+        assert_true(door_elevation_make(&e, &bench.estimate.pool, leaf->door,
+                                        hung_on_of(&bench.estimate, leaf), bench.job.unit));
+        check_elevation(&bench, &e);
+        check_bores(&bench, c, &e.drawing);
+        assert_int_equal(bench_close(&bench), 0);
+    }
+}
+
 /* One arch over each opening of the top row, drawn on the opening and on the panel behind it. */
 static void arches(void **state) {
     struct bench bench;
@@ -357,7 +432,8 @@ static void arches(void **state) {
                "id,leaves,width,height,mid stiles,mid rails,arch\nD1,2,24,60,1,1,2\n");
     bench_sound(&bench);
     assert_true(door_elevation_make(&e, &bench.estimate.pool,
-                                    bench.estimate.quantities.leaves[0].door, 0, bench.job.unit));
+                                    bench.estimate.quantities.leaves[0].door, (struct hung_on){0},
+                                    bench.job.unit));
     check_elevation(&bench, &e);
     for (size_t i = 0; i < e.drawing.box_count; i++) {
         const struct elevation_box *const b = &e.drawing.boxes[i];
@@ -381,7 +457,8 @@ static void bars(void **state) {
                "id,width,height,arch,bars\nD1,18,30,3,3 x 4\n");
     bench_sound(&bench);
     assert_true(door_elevation_make(&e, &bench.estimate.pool,
-                                    bench.estimate.quantities.leaves[0].door, 0, bench.job.unit));
+                                    bench.estimate.quantities.leaves[0].door, (struct hung_on){0},
+                                    bench.job.unit));
     check_elevation(&bench, &e);
     assert_int_equal(count_of(&e, TRAIT_BAR), 5);
     for (size_t i = 0; i < e.drawing.box_count; i++) {
@@ -417,8 +494,9 @@ static void slats(void **state) {
                    (const char *const[BENCH_MOST_EDITS]){"make|style = louver", cases[i].style},
                    "D1,18,30\n");
         bench_sound(&bench);
-        assert_true(door_elevation_make(
-            &e, &bench.estimate.pool, bench.estimate.quantities.leaves[0].door, 0, bench.job.unit));
+        assert_true(door_elevation_make(&e, &bench.estimate.pool,
+                                        bench.estimate.quantities.leaves[0].door,
+                                        (struct hung_on){0}, bench.job.unit));
         assert_int_equal(count_of(&e, TRAIT_STILE), cases[i].stiles);
         assert_int_equal(count_of(&e, TRAIT_RAIL), cases[i].rails);
         assert_int_equal(count_of(&e, TRAIT_SLAT), cases[i].slats);
@@ -438,8 +516,8 @@ static void sameness(void **state) {
                "D4,18,30,1,1\n");
     for (size_t i = 0; i < 4; i++) {
         assert_true(door_elevation_make(&e[i], &bench.estimate.pool,
-                                        bench.estimate.quantities.leaves[i].door, 0,
-                                        bench.job.unit));
+                                        bench.estimate.quantities.leaves[i].door,
+                                        (struct hung_on){0}, bench.job.unit));
     }
     assert_true(door_elevation_same(&e[0], &e[1]));
     assert_false(door_elevation_same(&e[0], &e[2]));
@@ -459,7 +537,8 @@ static void picture(void **state) {
     bench_open(&bench, "picture", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0},
                "D1,18,30\n");
     assert_true(door_elevation_make(&e, &bench.estimate.pool,
-                                    bench.estimate.quantities.leaves[0].door, 2, bench.job.unit));
+                                    bench.estimate.quantities.leaves[0].door,
+                                    (struct hung_on){.count = 2}, bench.job.unit));
     image_open(&image, 100, 120, 2);
     for (size_t i = 0; i < 2; i++) {
         assert_true(draw_elevation_png(&e.drawing, &image, DETAIL_FULL, &bytes[i], &size[i]));
@@ -485,6 +564,7 @@ int main(void) {
         cmocka_unit_test(panel_in_its_groove),
         cmocka_unit_test(sameness),
         cmocka_unit_test(picture),
+        cmocka_unit_test(bores),
         cmocka_unit_test(arches),
         cmocka_unit_test(slats),
         cmocka_unit_test(bars),

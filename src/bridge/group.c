@@ -80,8 +80,9 @@ static const struct bridge_keys rows[] = {
     {"hardware", BRIDGE_MATERIALS, "overlay"},
     {"hardware", BRIDGE_YIELDS, "spares"},
     {"hardware", BRIDGE_PRICES, "price, pack"},
-    {"hardware", BRIDGE_REST, "words"},
+    {"hardware", BRIDGE_REST, "words, cup, cup center"},
     {"hinges", BRIDGE_MATERIALS, "by height, by weight"},
+    {"hinges", BRIDGE_REST, "from the ends"},
     {"consumable", BRIDGE_PRICES, "price"},
     {"labels", BRIDGE_REST,
      ("paper, columns, rows, width, height, left margin, top margin, column gap, row gap, "

@@ -208,6 +208,10 @@ bool doors_make(struct doors *doors, const struct calc *c, int option) {
     return held;
 }
 
+length door_hinged_edge(const struct door *door) {
+    return row_hangs_level(door->row) ? door->width : door->height;
+}
+
 const struct reference *door_hinge(const struct door *door) {
     return door->role == LEAF_FOLDING ? &door->construction->fold_hinge
                                       : &door->construction->hinge;

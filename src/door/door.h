@@ -105,6 +105,9 @@ bool part_is_field(enum part_kind kind);
  * between them. Borrowed; its index is -1 where none is named. */
 const struct reference *door_hinge(const struct door *door);
 
+/* The length (nm) of the edge that the leaf hangs on: its height, its width where that is level. */
+length door_hinged_edge(const struct door *door);
+
 /* Whether the leaf is made just like the one that it hangs on, so that what is asked of that one is
  * asked of both. */
 bool door_is_twin(const struct door *door);

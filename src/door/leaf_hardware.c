@@ -66,6 +66,35 @@ static void take_hinges(const struct calc *c, struct leaf_figures *leaf) {
     }
 }
 
+/* The middle of hinge i of so many by the shop's rule: the first and the last so far from the ends,
+ * the others evenly between, to what a tape has; one alone in the middle. */
+static length hinge_by_rule(const struct door *door, length ends, int64_t count, int64_t i) {
+    const length edge = door_hinged_edge(door);
+    if (count == 1) {
+        return size_nearest(door->step, edge / 2);
+    }
+    if (i == 0 || i == count - 1) {
+        return i == 0 ? ends : edge - ends;
+    }
+    return size_nearest(door->step, ends + (edge - 2 * ends) * i / (count - 1));
+}
+
+static void place_hinges(const struct calc *c, struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    const struct values *const given = &door->row->hinge_at;
+    const struct value *const ends = &c->rates->hinges.from_ends;
+    const bool by_row = given->count > 0 && door->role != LEAF_FOLDING;
+    if (fig_none(leaf->hinges) || (!by_row && !ends->set)) {
+        return;
+    }
+    const int64_t count = tape_amount(c->tape, leaf->hinges);
+    length *const at = pool_take(c->pool, (size_t)count, sizeof *at);
+    for (int64_t i = 0; at != NULL && i < count; i++) {
+        at[i] = by_row ? given->v[i].amount : hinge_by_rule(door, ends->amount, count, i);
+    }
+    leaf->hinge_at = at;
+}
+
 void hinge_rules_file(const struct calc *c) {
     const struct hinge_rules *const rules = &c->rates->hinges;
     const struct steps *const lists[] = {&rules->by_height, &rules->by_weight};
@@ -125,6 +154,7 @@ static void take_items(const struct calc *c, struct leaf_figures *leaf) {
 
 void leaf_hardware_make(struct leaf_figures *leaf, const struct calc *c) {
     take_hinges(c, leaf);
+    place_hinges(c, leaf);
     take_pulls(c, leaf);
     take_items(c, leaf);
 }

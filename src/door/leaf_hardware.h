@@ -8,7 +8,8 @@
 /* Puts hinges, pulls and the pieces of other hardware of the leaf on the tape, all of one leaf.
  * Width, height and weight of the leaf must be set, and the weight of the one that folds on it,
  * which follows it.  Hinges, where one is named: as the row says, else the larger count of the
- * rules of [hinges], else 2; between leaves that fold never as the row says.  Pulls: as the row
+ * rules of [hinges], else 2; between leaves that fold never as the row says; and where they are, as
+ * the row or else `from the ends` of [hinges] says.  Pulls: as the row
  * says, else 1; of an end panel only what its own row asks for.  Other hardware: row_hardware.  Of
  * leaves that fold only the one that hangs on the other has pulls and other hardware.  Memory of
  * calc's pool, whose failure tells of want of it.  Method: docs/method.md, "Hinges", "Hardware". */

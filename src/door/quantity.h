@@ -52,19 +52,22 @@ struct leaf_figures {
     fig leaves;   /* such leaves of one */
     fig pieces;   /* leaves of the row: count x leaves */
     fig width, height, thickness;
-    fig face;           /* area of one face, width x height */
-    fig perimeter;      /* length */
-    fig edges;          /* area of the outer edges */
-    fig see_through;    /* area of the openings of a see-through frame, one face */
-    fig inner_edges;    /* area of the inner edges of such a frame */
-    fig profile;        /* area that the profile adds */
-    fig bars;           /* length of all bars on its panes; none without */
-    fig bar_area;       /* area of these that is sprayed */
-    fig faces;          /* area of the faces that are sprayed */
-    fig sprayed;        /* area, all in all; none when the row has no finish */
-    fig weight;         /* none when a density is not known */
-    fig hinges;         /* that it hangs on; none for fronts, panels and rows without hinges */
-    fig hinges_by_rule; /* what [hinges] asks for; none without hinges, and without a rule */
+    fig face;               /* area of one face, width x height */
+    fig perimeter;          /* length */
+    fig edges;              /* area of the outer edges */
+    fig see_through;        /* area of the openings of a see-through frame, one face */
+    fig inner_edges;        /* area of the inner edges of such a frame */
+    fig profile;            /* area that the profile adds */
+    fig bars;               /* length of all bars on its panes; none without */
+    fig bar_area;           /* area of these that is sprayed */
+    fig faces;              /* area of the faces that are sprayed */
+    fig sprayed;            /* area, all in all; none when the row has no finish */
+    fig weight;             /* none when a density is not known */
+    fig hinges;             /* that it hangs on; none for fronts, panels and rows without hinges */
+    fig hinges_by_rule;     /* what [hinges] asks for; none without hinges, and without a rule */
+    const length *hinge_at; /* nm: as many as hinges, from the upper end of the hinged edge, of one
+                               that is level from the left, to the middle of each, ascending; NULL:
+                               nobody says where they are */
     fig pulls;
     const fig *pieces_of;     /* of other hardware: one for each item of row_hardware */
     fig other_hardware;       /* pieces of all of these; none without */

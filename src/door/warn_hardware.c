@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/warn_hardware.h"
 
+#include "base/pool.h"
 #include "door/leaf.h"
 #include "door/quantity.h"
 #include "model/construction.h"
@@ -39,7 +40,7 @@ static void ask_count(const struct calc *c, const struct leaf_figures *leaf) {
 static void ask_chart(const struct calc *c, const struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     const struct steps *const rule = &c->rates->hinges.by_height;
-    const length edge = row_hangs_level(door->row) ? door->width : door->height;
+    const length edge = door_hinged_edge(door);
     char size[32];
     char most[32];
     const bool counted = door->row->hinges.set && door->role != LEAF_FOLDING;
@@ -53,6 +54,54 @@ static void ask_chart(const struct calc *c, const struct leaf_figures *leaf) {
         "count is taken; ask the maker of the hinge",
         id_of(c, door), length_show(edge, c->units->lengths, size, sizeof size),
         length_show(rule->s[rule->count - 1].limit.amount, c->units->lengths, most, sizeof most));
+}
+
+/* --- where they are --- */
+
+/* What is wrong with the bores of a leaf: of a hinge without a cup a point each; NULL: nothing. */
+static const char *bores_wrong(const struct calc *c, const struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    const struct hardware *const hinge = &c->rates->hardware[door_hinge(door)->index];
+    const length cup = hinge->cup.set ? hinge->cup.amount : 0;
+    const length edge = door_hinged_edge(door);
+    const length across = door->width + door->height - edge;
+    const int64_t count = tape_amount(c->tape, leaf->hinges);
+    if (hinge->cup.set &&
+        (hinge->cup_center.amount < cup / 2 || hinge->cup_center.amount + cup / 2 > across)) {
+        return "run off the door across its hinged edge";
+    }
+    for (int64_t i = 0; i < count; i++) {
+        if (leaf->hinge_at[i] < cup / 2 || leaf->hinge_at[i] + cup / 2 > edge) {
+            return "run off the ends of its hinged edge";
+        }
+        if (i > 0 && leaf->hinge_at[i] - leaf->hinge_at[i - 1] <= cup) {
+            return "run into each other";
+        }
+    }
+    return NULL;
+}
+
+static void ask_bores(const struct calc *c, const struct leaf_figures *leaf) {
+    const struct door *const door = leaf->door;
+    const struct values *const given = &door->row->hinge_at;
+    const bool by_row = given->count > 0 && door->role != LEAF_FOLDING;
+    const char *const wrong = leaf->hinge_at == NULL ? NULL : bores_wrong(c, leaf);
+    const char *places = "";
+    char size[64];
+    if (wrong == NULL) {
+        return;
+    }
+    for (int64_t i = 0; i < tape_amount(c->tape, leaf->hinges); i++) {
+        places = pool_words(&c->problems->pool, "%s%s%s", places, i == 0 ? "" : " | ",
+                            length_show(leaf->hinge_at[i], c->units->lengths, size, sizeof size));
+    }
+    problem_add(c->problems, SEVERITY_ERROR, "hinge-bores",
+                by_row ? given->v[0].place : door->row->place,
+                "the hinges of door '%s', at %s of %s, %s; give the row other places in the column "
+                "'hinges at', or change %s",
+                id_of(c, door), places,
+                length_show(door_hinged_edge(door), c->units->lengths, size, sizeof size), wrong,
+                by_row ? "'cup' and 'cup center' of the hinge" : "'from the ends' of [hinges]");
 }
 
 /* --- what the hinge is made for --- */
@@ -186,6 +235,7 @@ void hardware_warn(const struct calc *c) {
         assert(way < ways);
         ask_count(c, leaf);
         ask_chart(c, leaf);
+        ask_bores(c, leaf);
         const bool on_cabinet = !fig_none(leaf->hinges) && leaf->door->role == LEAF_HUNG;
         overlay[way] = overlay[way] || (on_cabinet && ask_overlay(c, leaf->door));
         twice[way] = twice[way] || ask_twice(c, leaf);

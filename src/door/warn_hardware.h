@@ -5,10 +5,11 @@
 
 #include "model/calc.h"
 
-/* Adds warnings to calc's problems: a hinged edge past the chart of hinges, fewer hinges than it
- * gives or more than twice as many, a hinge that is not for the overlay of its side or for an inset
- * door, and hardware that is listed beside itself as hinge or pull.  The last two are asked once
- * for all rows that are made and hung alike. */
+/* Adds to calc's problems: warnings of a hinged edge past the chart of hinges, of fewer hinges than
+ * it gives or more than twice as many, of a hinge that is not for the overlay of its side or for an
+ * inset door, and of hardware that is listed beside itself as hinge or pull, the last two once for
+ * all rows that are made and hung alike; errors where bores of hinges run off the door or into each
+ * other. */
 void hardware_warn(const struct calc *calc);
 
 #endif

@@ -133,6 +133,9 @@ struct row { /* a row of the door list */
     struct choice opens;                   /* enum opens */
     struct choice hinge_side;              /* enum hinge_side */
     struct value hinges;                   /* on each leaf that hangs on one; unset: by [hinges] */
+    struct values hinge_at;    /* nm, ascending: of each, from the upper end of the hinged edge, of
+                                  one that is level from the left, to its middle; count 0: by
+                                  [hinges] */
     struct value pulls;        /* pulls or knobs on each leaf, of two that fold on one, where the
                                   make names one */
     struct value extra_charge; /* money a row's door (per leaf) */

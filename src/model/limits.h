@@ -7,6 +7,7 @@
 
 enum {
     MOST_HEIGHTS = 32,        /* of a door's `rows`: more bars than any door was seen with */
+    MOST_HINGES = 10,         /* of a leaf */
     MOST_HINGE_RULES = 32,    /* steps of a rule of [hinges] */
     MOST_PRICE_BREAKS = 32,   /* of a lumber */
     MOST_DISCOUNTS = 32,      /* steps of the discount by count */

@@ -483,6 +483,11 @@ class Job:
                                ("person-minutes", self.labor.minutes[d.id]), ("price by cost", cost + profit),
                                ("unit price", price), ("amount", price * d.pieces)):
                 self.same(f"{d.id} {name}", mine, theirs[name])
+            told = [piece for piece in theirs["hardware"] if piece["as"] == "hinge"]
+            places = d.hinge_places()
+            at = [self.inputs.length(text, of_rates=False) for text in told[0].get("at", [])] if told else None
+            if (at or None) != places:
+                self.failures.append(f"{d.id}: hinges at {places} made afresh, the program has {at}")
             self.doors_total += price * d.pieces
 
     def foot(self):

@@ -361,6 +361,8 @@ class Door:
         tilts = self.use == "false front" and self.opens in LEVEL
         if self.use != "door" and not tilts or self.make.get(self.hung_on, "none") == "none":
             return 0
+        if self.row.get("hinges at") and self.role != "folding leaf":
+            return len(self.row["hinges at"].split("|"))
         if self.row.get("hinges") and self.role != "folding leaf":
             return int(self.row["hinges"])
         rules = self.inputs.section("hinges")
@@ -379,6 +381,22 @@ class Door:
         edge = self.width if self.opens in LEVEL else self.height
         count = upto(rules["by height"], edge)
         return count if self.bought else max(count, upto(rules["by weight"], self.carried))
+
+    def hinge_places(self):
+        """From the upper end, or the left one of what hangs level, to the middle of each; None: not said."""
+        ends = self.inputs.section("hinges").get("from the ends")
+        own = self.row.get("hinges at") if self.role != "folding leaf" else None
+        if not self.hinges or not own and not ends:
+            return None
+        if own:
+            return [self.inputs.length(text, of_rates=False) for text in own.split("|")]
+        edge = self.width if self.opens in LEVEL else self.height
+        ends = self.inputs.length(ends)
+        if self.hinges == 1:
+            return [self.cut(edge / 2)]
+        apart = (edge - 2 * ends) / (self.hinges - 1)
+        between = [self.cut(ends + apart * i) for i in range(1, self.hinges - 1)]
+        return [ends, *between, edge - ends]
 
     def pull_count(self):
         own = self.row.get("pull") or self.row.get("pulls")

@@ -38,11 +38,10 @@ static const struct spelling hinge_sides[] = {
 };
 
 /* `10 | 12 1/2`: commas would part cells. */
-static void read_heights(struct reader *reader, const struct key *key, const struct entry *entry,
-                         void *target) {
-    struct row *row = target;
+static void read_places(struct reader *reader, const struct key *key, const struct entry *entry,
+                        void *target) {
     const char *from = entry->text;
-    struct value *heights;
+    struct value *sizes;
     size_t count = 1;
 
     for (const char *c = from; *c != '\0'; c++) {
@@ -53,13 +52,13 @@ static void read_heights(struct reader *reader, const struct key *key, const str
     }
     if (count == 1 && strchr(from, ',') != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
-                    "rows '%s' has a comma; expected '|' between heights and a point in decimals, "
+                    "%s '%s' has a comma; expected '|' between sizes and a point in decimals, "
                     "like '%s'",
-                    entry_quote(reader, entry), key->example);
+                    key->name, entry_quote(reader, entry), key->example);
         return;
     }
-    heights = pool_take(reader->pool, count, sizeof(*heights));
-    if (heights == NULL) {
+    sizes = pool_take(reader->pool, count, sizeof(*sizes));
+    if (sizes == NULL) {
         return;
     }
     for (size_t i = 0; i < count; i++) {
@@ -68,16 +67,16 @@ static void read_heights(struct reader *reader, const struct key *key, const str
 
         if (part.text[0] == '\0') {
             problem_add(reader->problems, SEVERITY_ERROR, "empty-item", entry->place,
-                        "rows '%s' has nothing before or behind a '|'; expected heights like '%s'",
-                        entry_quote(reader, entry), key->example);
+                        "%s '%s' has nothing before or behind a '|'; expected sizes like '%s'",
+                        key->name, entry_quote(reader, entry), key->example);
             return;
         }
-        if (!length_value(reader, key, &part, key->kind.range, &heights[i])) {
+        if (!length_value(reader, key, &part, key->kind.range, &sizes[i])) {
             return;
         }
         from = *to == '\0' ? to : to + 1;
     }
-    row->heights = (struct values){.v = heights, .count = count};
+    *(struct values *)key_field(key, target) = (struct values){.v = sizes, .count = count};
 }
 
 /* One that cannot be read has its place all the same, so that nobody says that it lacks. */
@@ -154,7 +153,7 @@ const struct key row_keys[] = {
      .help = "rails between top and bottom; absent: 0"},
     {"mid stiles", AS_COUNT(0, 20, 0), FIELD(row, mid_stiles), "1",
      .help = "stiles between left and right; absent: 0"},
-    {"rows", AS_OWN(read_heights, .range = SIDE_RANGE, .most = MOST_HEIGHTS), FIELD(row, heights),
+    {"rows", AS_OWN(read_places, .range = SIDE_RANGE, .most = MOST_HEIGHTS), FIELD(row, heights),
      "10 | 12 1/2", .help = "heights between the rails, top first; absent: equal"},
     {"arch", AS_LENGTH(INCHES(0, 24)), FIELD(row, arch), "2", "50 mm",
      .help = "rise of an arched top rail, over each opening of the top row; absent: straight"},
@@ -164,8 +163,13 @@ const struct key row_keys[] = {
      .help = "hinged at a side, lift up, tilt out, drop down, bi-fold or pie cut; absent: hinged"},
     {"hinge side", AS_CHOICE(hinge_sides), FIELD(row, hinge_side), "left", "pair",
      .help = "left, right or pair: where a door is hung that opens at a side, or folds"},
-    {"hinges", AS_COUNT(1, 10, 0), FIELD(row, hinges), "3",
+    {"hinges", AS_COUNT(1, MOST_HINGES, 0), FIELD(row, hinges), "3",
      .help = "how many of the `hinge` on each leaf that hangs on one; absent: as [hinges] says"},
+    {"hinges at", AS_OWN(read_places, .range = INCHES(0, 240), .most = MOST_HINGES),
+     FIELD(row, hinge_at), "3 | 15 1/2 | 27",
+     .help =
+         "middle of each hinge from the upper end of the finished door, of one that hangs level "
+         "from its left end; absent: as [hinges] says"},
     {"pulls", AS_COUNT(0, 20, 1), FIELD(row, pulls), "2",
      .help = "how many of the `pull` on each leaf, of two that fold on one; absent: 1"},
     {"extra charge", AS_OWN(read_extra, .forms = forms_money), FIELD(row, extra_charge),
@@ -179,9 +183,24 @@ const struct key row_keys[] = {
 };
 const size_t row_key_count = COUNT_OF(row_keys);
 
+/* Places of hinges tell their number. */
+static void complete_hinges(struct reader *reader, struct row *row) {
+    const struct values *const at = &row->hinge_at;
+    if (at->count > 0 && !row->hinges.set) {
+        row->hinges = (struct value){
+            .amount = (int64_t)at->count, .place = at->v[0].place, .unit = UNIT_COUNT, .set = true};
+    }
+    if (at->count > 0 && row->hinges.amount != (int64_t)at->count) {
+        problem_add(reader->problems, SEVERITY_ERROR, "hinges-and-places", at->v[0].place,
+                    "hinges at tells %zu places, and hinges is %d; expected as many of both",
+                    at->count, (int)row->hinges.amount);
+    }
+}
+
 /* Counts that follow from another cell, and cells that contradict each other. */
 static void complete(struct reader *reader, struct row *row) {
     row_check_opens(reader, row);
+    complete_hinges(reader, row);
     if (row->heights.count > 0 && !row->mid_rails.set) {
         row->mid_rails = (struct value){.amount = (int64_t)row->heights.count - 1,
                                         .place = row->heights.v[0].place,

@@ -195,7 +195,8 @@ static void ask_hinges(struct reader *reader, const struct row *row, unsigned al
             ask(reader, row->opens.place, "opens 'hinged'", none[row->use.choice]);
         }
         if (row->hinges.set) {
-            ask(reader, row->hinges.place, "hinges", none[row->use.choice]);
+            ask(reader, row->hinges.place, row->hinge_at.count > 0 ? "hinges at" : "hinges",
+                none[row->use.choice]);
         }
     } else if (row->leaves.amount > (row_folds(row) ? 2 : 1) &&
                (side == HINGE_SIDE_LEFT || side == HINGE_SIDE_RIGHT)) {
@@ -203,7 +204,8 @@ static void ask_hinges(struct reader *reader, const struct row *row, unsigned al
             "the leaves of a pair hang left and right");
     }
     if (row_is_hinged(row) && row->hinges.set && (all & TAKES_HINGE) == 0) {
-        ask(reader, row->hinges.place, "hinges", "no hinge is named");
+        ask(reader, row->hinges.place, row->hinge_at.count > 0 ? "hinges at" : "hinges",
+            "no hinge is named");
     }
     if (!row_folds(row) && row->make->own.fold_hinge.index >= 0) {
         ask(reader, row->make->own.fold_hinge.name.place,

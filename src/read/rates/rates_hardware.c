@@ -8,7 +8,7 @@
 
 #include <string.h>
 
-static const struct unit_form hinge_count[] = {{"", UNIT_COUNT, 0, 1, 10}, {0}};
+static const struct unit_form hinge_count[] = {{"", UNIT_COUNT, 0, 1, MOST_HINGES}, {0}};
 static const struct unit_form weights[] = {
     {"lb", UNIT_LB, 0, 0, 1000},
     {"kg", UNIT_KG, 0, 0, 500},
@@ -24,11 +24,15 @@ static const struct key hinge_keys[] = {
      AS_OWN(read_steps, .most = MOST_HINGE_RULES, .forms = hinge_count, .limit_forms = weights),
      FIELD(hinge_rules, by_weight), "15 lb: 2, 30 lb: 3, 45 lb: 4",
      .help = "up to which weight how many hinges"},
+    {"from the ends", AS_LENGTH(RANGE(NM_PER_INCH / 2, 24 * NM_PER_INCH)),
+     FIELD(hinge_rules, from_ends), "3 1/2 in", "90 mm",
+     .help = "from each end of the hinged edge to the middle of the first hinge; others lie evenly "
+             "between; absent: papers do not tell where hinges are bored"},
 };
 
 const struct section_kind section_hinges = {
     "hinges", hinge_keys, COUNT_OF(hinge_keys), SECTION(rates, hinges),
-    .help = "How many hinges a door gets: the larger number of the two rules."};
+    .help = "How many hinges a door gets, the larger number of the two rules, and where they are."};
 
 const struct unit_form forms_hardware_price[] = {
     {"each", UNIT_MONEY_EACH, PRICE_EACH, 0, NO_LIMIT},
@@ -90,6 +94,12 @@ static void check_hardware(struct reader *reader, const struct ini_section *sect
     if (hardware->price.set && hardware->price_by.choice == PRICE_PER_PACK) {
         section_lacks(reader, section, "pack", "for a price per pack");
     }
+    if (hardware->cup.set && !hardware->cup_center.set) {
+        section_lacks(reader, section, "cup center", "to tell where a 'cup' is bored");
+    }
+    if (hardware->cup_center.set && !hardware->cup.set) {
+        section_lacks(reader, section, "cup", "to tell what is bored at the 'cup center'");
+    }
 }
 
 static const struct key hardware_keys[] = {
@@ -104,6 +114,10 @@ static const struct key hardware_keys[] = {
      .help = "bought beyond what is needed"},
     {"overlay", AS_OWN(read_fits, .range = INCHES(0, 3)), FIELD(hardware, overlay),
      "3/8 in to 5/8 in", "inset", .help = "of a hinge: the overlays that it fits, or inset doors"},
+    {"cup", AS_LENGTH(INCHES(0, 3)), FIELD(hardware, cup), "35 mm",
+     .help = "of a hinge that is let into the door: the diameter of its bore"},
+    {"cup center", AS_LENGTH(INCHES(0, 3)), FIELD(hardware, cup_center), "22.5 mm",
+     .help = "from the hinged edge of the door to the middle of that bore"},
 };
 
 const struct section_kind section_hardware = {"hardware",

@@ -10,6 +10,7 @@
 #include "report/draw/pdf.h"
 #include "report/draw/tag.h"
 #include "report/type/text_style.h"
+#include "report/words/bore_list.h"
 #include "report/words/door_words.h"
 #include "report/words/show.h"
 
@@ -34,6 +35,7 @@ struct drawings {
     struct pool pool;
     size_t pages;      /* in all; 0 while they are counted */
     size_t pages_done; /* drawn */
+    bool places;       /* of all hinges it is said where they are */
 };
 
 /* --- words --- */
@@ -77,12 +79,35 @@ static const char *pull_words(struct drawings *w, const struct door *door, int32
     return other->count == 0 ? pull : pool_words(&w->pool, "%s; also %s", pull, other->written.s);
 }
 
-/* The list does not say where they are bored: room to write it, from the near end and edge. */
-static const char *bore_words(bool hinges, bool pulls) {
-    if (hinges && pulls) {
-        return "Bores: hinges at ______, pull at ______ x ______";
-    }
-    return hinges ? "Bores: hinges at ______" : (pulls ? "Bores: pull at ______ x ______" : "");
+/* A drawing with its words. */
+struct cell {
+    struct door_elevation elevation;
+    const struct leaf_figures *leaf;
+    int32_t fold_hinges; /* between two leaves that fold */
+    int32_t pulls;       /* of a leaf, of two that fold together */
+};
+
+/* Where the hinges of a leaf are and how they are let in, or room to write it. */
+static const char *hinge_bores(struct drawings *w, const char *what,
+                               const struct leaf_figures *leaf) {
+    const char *const places = bore_places(&w->pool, w->e, leaf);
+    const int32_t hinge = door_hinge(leaf->door)->index;
+    const char *const cup = hinge < 0 ? "" : bore_cup(&w->pool, &w->e->rates->hardware[hinge]);
+    return pool_words(&w->pool, "%s %s%s%s", what, places[0] == '\0' ? "______" : places,
+                      cup[0] == '\0' ? "" : "\n", cup);
+}
+
+/* Where a leaf is bored, a line each; room to write what nobody says, from the near end and edge.
+ * Of leaves that fold both, the hung one first. */
+static const char *bore_words(struct drawings *w, const struct cell *c) {
+    const struct leaf_figures *const leaf = c->leaf;
+    const bool folds = leaf->door->beside != NULL && leaf[1].hinge_at != NULL;
+    const char *const hung =
+        c->elevation.drawing.hinges <= 0 ? "" : hinge_bores(w, "Hinges at", leaf);
+    const char *const between = folds ? hinge_bores(w, "Between the leaves at", &leaf[1]) : "";
+    const char *const pull = c->pulls <= 0 ? "" : "Pull at ______ x ______";
+    return pool_words(&w->pool, "%s%s%s%s%s", hung, hung[0] != '\0' && folds ? "\n" : "", between,
+                      (hung[0] != '\0' || folds) && c->pulls > 0 ? "\n" : "", pull);
 }
 
 /* `top rail 13 x 2 1/4, poplar`. */
@@ -101,13 +126,6 @@ static const char *part_words(struct drawings *w, const struct part *part) {
 }
 
 /* --- a cell --- */
-
-/* A drawing with its words. */
-struct cell {
-    struct door_elevation elevation;
-    int32_t fold_hinges; /* between two leaves that fold */
-    int32_t pulls;       /* of a leaf, of two that fold together */
-};
 
 /* Sets a text or only measures it; returns its height. type: as tags have it. */
 static double put(const struct drawings *w, const char *type, double x, double y, const char *text,
@@ -155,7 +173,7 @@ static double put_head(struct drawings *w, const struct cell *c, double x, doubl
     const char *const more[] = {made_words(w, door),
                                 hinge_words(w, &c->elevation, c->fold_hinges),
                                 pull_words(w, door, c->pulls),
-                                bore_words(c->elevation.drawing.hinges > 0, c->pulls > 0),
+                                bore_words(w, c),
                                 row->note.s,
                                 row->remark.s,
                                 row->extra_words.s};
@@ -230,12 +248,13 @@ static bool make_cell(struct drawings *w, size_t row, struct cell *c) {
     const struct tape *const tape = &w->e->tape;
     const bool folds = leaf->door->beside != NULL;
     *c = (struct cell){
+        .leaf = leaf,
         .fold_hinges = folds ? (int32_t)tape_scaled(tape, leaf[1].hinges, 0) : 0,
         .pulls = (int32_t)(tape_scaled(tape, leaf->pulls, 0) +
                            (folds ? tape_scaled(tape, leaf[1].pulls, 0) : 0)),
     };
-    return door_elevation_make(&c->elevation, &w->pool, leaf->door,
-                               (int32_t)tape_scaled(tape, leaf->hinges, 0), w->e->job->unit);
+    return door_elevation_make(&c->elevation, &w->pool, leaf->door, hung_on_of(w->e, leaf),
+                               w->e->job->unit);
 }
 
 /* How high a cell is: a third of a page, more where its words ask for it. */
@@ -292,11 +311,12 @@ static void draw_margins(struct drawings *w, size_t page) {
                                         job->number.s == NULL ? "" : ", ", job->date.s)),
               &right);
     text_draw(w->pdf.cr, MARGIN, low,
-              w->e->job->unit == LENGTH_MM
-                  ? "Finished sizes in mm, seen from the front. Hinge marks show side and "
-                    "number, not their place; dashed lines meet at the hinged edge."
-                  : "Finished sizes in inches, seen from the front. Hinge marks show side and "
-                    "number, not their place; dashed lines meet at the hinged edge.",
+              text_or_empty(pool_format(&w->pool,
+                                        "Finished sizes in %s, seen from the front. Hinge marks "
+                                        "%s; dashed lines meet at the hinged edge.",
+                                        w->e->job->unit == LENGTH_MM ? "mm" : "inches",
+                                        w->places ? "stand in place, cups (dashed) behind"
+                                                  : "show side and number, not their place")),
               &foot);
     text_draw(w->pdf.cr, MARGIN, low,
               text_or_empty(pool_format(&w->pool, "page %zu of %zu", page + 1, w->pages)), &number);
@@ -359,6 +379,11 @@ bool door_drawings_write(const struct estimate *e, const char *path, const struc
         .day = e->job->day,
         .letter = show_on_letter(e),
     };
+    w.places = true;
+    for (size_t i = 0; i < e->quantities.count; i++) {
+        const struct leaf_figures *const leaf = &e->quantities.leaves[i];
+        w.places = w.places && (leaf->hinge_at != NULL || fig_none(leaf->hinges));
+    }
     const bool done = pdf_open(&w.pdf, path, &facts) && put_pages(&w, stop, false, &w.pages) &&
                       put_pages(&w, stop, true, &w.pages_done);
     return pdf_close(&w.pdf, pool, lacking) && done;

@@ -255,7 +255,7 @@ static size_t most_boxes(const struct door *door) {
     const size_t slats =
         has_slats(door) ? (size_t)(door->height / door->style->slats.amount) + 1 : 0;
     const size_t each = 4 + (size_t)(bars.upright + bars.level) + slats;
-    return 8 + MOST_HINGE_MARKS + (leaf_is_framed(door) ? rows + each * rows * columns : 0);
+    return 8 + 2 * MOST_HINGE_MARKS + (leaf_is_framed(door) ? rows + each * rows * columns : 0);
 }
 
 static bool take_room(struct elevation *e, struct pool *pool, const struct door *door) {
@@ -266,8 +266,20 @@ static bool take_room(struct elevation *e, struct pool *pool, const struct door 
     return e->boxes != NULL && e->strokes != NULL && e->dimensions != NULL;
 }
 
+struct hung_on hung_on_of(const struct estimate *e, const struct leaf_figures *leaf) {
+    const int32_t hinge = door_hinge(leaf->door)->index;
+    const struct hardware *const on = hinge < 0 ? NULL : &e->rates->hardware[hinge];
+    struct hung_on hung = {.count = (int32_t)tape_scaled(&e->tape, leaf->hinges, 0),
+                           .at = leaf->hinge_at};
+    if (on != NULL && on->cup.set) {
+        hung.cup = on->cup.amount;
+        hung.cup_center = on->cup_center.amount;
+    }
+    return hung;
+}
+
 bool door_elevation_make(struct door_elevation *made, struct pool *pool, const struct door *door,
-                         int32_t hinges, enum length_unit unit) {
+                         struct hung_on on, enum length_unit unit) {
     struct elevation *const e = &made->drawing;
     const struct value *const given = &door->construction->gap;
     const length gap = given->set && given->amount > 0 ? given->amount : 3 * NM_PER_MM;
@@ -276,8 +288,11 @@ bool door_elevation_make(struct door_elevation *made, struct pool *pool, const s
         .unit = unit,
         .width = door->width,
         .height = door->height,
-        .hinges = hinges,
-        .edge = hung_edge(door, hinges),
+        .hinges = on.count,
+        .hinge_at = on.at,
+        .cup = on.cup,
+        .cup_center = on.cup_center,
+        .edge = hung_edge(door, on.count),
     };
     note(e, door);
     if (!take_room(e, pool, door)) {
@@ -326,11 +341,20 @@ static bool dimensions_same(const struct elevation *a, const struct elevation *b
     return true;
 }
 
+static bool hinges_same(const struct elevation *a, const struct elevation *b) {
+    bool same = a->hinges == b->hinges && a->edge == b->edge && a->cup == b->cup &&
+                a->cup_center == b->cup_center && (a->hinge_at == NULL) == (b->hinge_at == NULL);
+    for (int32_t i = 0; same && a->hinge_at != NULL && i < a->hinges; i++) {
+        same = a->hinge_at[i] == b->hinge_at[i];
+    }
+    return same;
+}
+
 bool door_elevation_same(const struct door_elevation *of_a, const struct door_elevation *of_b) {
     const struct elevation *const a = &of_a->drawing;
     const struct elevation *const b = &of_b->drawing;
     return door_kind_same(of_a->door, of_b->door) && a->width == b->width &&
-           a->height == b->height && a->hinges == b->hinges && a->edge == b->edge &&
+           a->height == b->height && hinges_same(a, b) &&
            of_a->door->row->arch.amount == of_b->door->row->arch.amount &&
            a->box_count == b->box_count && a->dimension_count == b->dimension_count &&
            parts_same(of_a->door, of_b->door) &&

@@ -70,6 +70,18 @@ static void mark_opening(struct elevation *e, enum hinge_edge edge) {
                          lines[edge].y);
 }
 
+/* The cup of a hinge, seen from behind the leaf. */
+static void mark_bore(struct elevation *e, length middle) {
+    const length near = e->cup_center - e->cup / 2;
+    const length along = middle - e->cup / 2;
+    const bool upright = e->edge == EDGE_LEFT || e->edge == EDGE_RIGHT;
+    const length across = e->edge == EDGE_LEFT || e->edge == EDGE_TOP
+                              ? near
+                              : (upright ? e->width : e->height) - near - e->cup;
+    elevation_add_box(e, TRAIT_BORE, upright ? across : along, upright ? along : across, e->cup,
+                      e->cup);
+}
+
 static void mark_hinges(struct elevation *e) {
     const bool upright = e->edge == EDGE_LEFT || e->edge == EDGE_RIGHT;
     const length along = upright ? e->height : e->width;
@@ -77,9 +89,13 @@ static void mark_hinges(struct elevation *e) {
     const length size = MARK_LONG < along / 6 ? MARK_LONG : along / 6;
     const int32_t count = e->hinges < MOST_HINGE_MARKS ? e->hinges : MOST_HINGE_MARKS;
     for (int32_t i = 0; e->edge != EDGE_NONE && i < count; i++) {
-        const length middle =
-            count == 1 ? along / 2 : corner + (along - 2 * corner) * i / (count - 1);
+        const length middle = e->hinge_at != NULL ? e->hinge_at[i]
+                              : count == 1        ? along / 2
+                                                  : corner + (along - 2 * corner) * i / (count - 1);
         const length at = middle - size / 2;
+        if (e->hinge_at != NULL && e->cup > 0) {
+            mark_bore(e, middle);
+        }
         switch (e->edge) {
         case EDGE_LEFT:
             elevation_add_box(e, TRAIT_HINGE, -MARK_DEEP, at, MARK_DEEP, size);

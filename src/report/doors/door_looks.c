@@ -25,7 +25,7 @@ static bool same_look(const void *list, size_t number, const void *elevation) {
 /* Finds the look of a row among those before it, or adds it. */
 static bool add_look(struct gathering *g, size_t row) {
     const struct leaf_figures *const leaf = &g->e->quantities.leaves[row];
-    const int32_t hinges = (int32_t)tape_scaled(&g->e->tape, leaf->hinges, 0);
+    const struct hung_on on = hung_on_of(g->e, leaf);
     struct door_elevation elevation;
     struct pool scratch;
     size_t same = 0;
@@ -35,7 +35,7 @@ static bool add_look(struct gathering *g, size_t row) {
         return true;
     }
     pool_init(&scratch);
-    bool held = door_elevation_make(&elevation, &scratch, leaf->door, hinges, g->e->job->unit);
+    bool held = door_elevation_make(&elevation, &scratch, leaf->door, on, g->e->job->unit);
     if (held) {
         same = index_add(&g->index, door_elevation_hash(&elevation), same_look, g->looks->list,
                          &elevation, g->looks->count, &failed);
@@ -44,7 +44,7 @@ static bool add_look(struct gathering *g, size_t row) {
     held = held && !failed;
     if (held && same == g->looks->count) {
         held = door_elevation_make(&g->looks->list[g->looks->count++].elevation, g->pool,
-                                   leaf->door, hinges, g->e->job->unit);
+                                   leaf->door, on, g->e->job->unit);
     }
     g->of[row] = same;
     return held;

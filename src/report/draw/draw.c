@@ -21,15 +21,22 @@ static const struct look_of {
     [TRAIT_RAISED] = {0.5, 0, -1, false},   [TRAIT_OPEN] = {0.6, 0, 1, false},
     [TRAIT_BAR] = {0.5, 0, 1, false},       [TRAIT_SLAT] = {0.4, 0.2, 0.97, false},
     [TRAIT_HIDDEN] = {0.4, 0.35, -1, true}, [TRAIT_HINGE] = {0.6, 0, 0.25, false},
+    [TRAIT_BORE] = {0.5, 0, -1, true},
 };
 
-/* The outline of a box: a rectangle, or one whose top is an arch, a circle's segment. */
+/* The outline of a box: a rectangle, a circle of a bore, or one whose top is an arch, a circle's
+ * segment. */
 static void outline(const struct drawing *g, const struct elevation_box *b) {
     const double x = g->x + (double)b->x * g->scale;
     const double y = g->y + (double)b->y * g->scale;
     const double half = (double)b->width * g->scale / 2;
     const double height = (double)b->height * g->scale;
     const double rise = (double)b->rise * g->scale;
+    if (b->trait == TRAIT_BORE) {
+        cairo_new_sub_path(g->cr);
+        cairo_arc(g->cr, x + half, y + half, half, 0, 2 * acos(-1));
+        return;
+    }
     if (b->rise <= 0) {
         cairo_rectangle(g->cr, x, y, 2 * half, height);
         return;
@@ -128,7 +135,7 @@ static void draw_leaf(const struct drawing *g, enum detail detail) {
     const struct elevation *const e = g->e;
     for (size_t i = 0; i < e->box_count; i++) {
         const enum trait trait = e->boxes[i].trait;
-        const bool extra = trait == TRAIT_HIDDEN || trait == TRAIT_HINGE;
+        const bool extra = trait == TRAIT_HIDDEN || trait == TRAIT_HINGE || trait == TRAIT_BORE;
         if (detail != DETAIL_SMALL || !extra) {
             draw_box(g, &e->boxes[i]);
         }

@@ -22,7 +22,8 @@ enum trait {
     TRAIT_OPEN,   /* an opening that stays open */
     TRAIT_SLAT,   /* one of those that close an opening */
     TRAIT_HIDDEN, /* edge of a panel or pane within the groove or rabbet */
-    TRAIT_HINGE   /* a mark outside the leaf */
+    TRAIT_HINGE,  /* a mark outside the leaf */
+    TRAIT_BORE    /* of a hinge, from behind: a circle in its box */
 };
 
 struct elevation_box {
@@ -50,10 +51,13 @@ struct elevation_dimension {
 enum hinge_edge { EDGE_NONE, EDGE_LEFT, EDGE_RIGHT, EDGE_TOP, EDGE_BOTTOM };
 
 struct elevation {
-    enum length_unit unit; /* of the dimensions */
-    length width, height;  /* of all that is drawn without dimensions: one leaf or several */
-    int32_t hinges;        /* of a leaf */
-    enum hinge_edge edge;  /* of the first leaf; EDGE_NONE: not said, or no hinges */
+    enum length_unit unit;  /* of the dimensions */
+    length width, height;   /* of all that is drawn without dimensions: one leaf or several */
+    int32_t hinges;         /* of a leaf */
+    const length *hinge_at; /* along the hinged edge, from its upper or left end to the middle of
+                               each, borrowed; NULL: not said */
+    length cup, cup_center; /* diameter of the bores, and from the edge to the middle; 0: none */
+    enum hinge_edge edge;   /* of the first leaf; EDGE_NONE: not said, or no hinges */
     struct elevation_box *boxes;
     size_t box_count;
     struct elevation_stroke *strokes;

@@ -32,6 +32,7 @@ static const char *const classes[] = {
     [TRAIT_RAIL] = "wood",   [TRAIT_PANEL] = "panel", [TRAIT_RAISED] = "raised",
     [TRAIT_GLASS] = "glass", [TRAIT_BAR] = "wood",    [TRAIT_OPEN] = "open",
     [TRAIT_SLAT] = "slat",   [TRAIT_HIDDEN] = "hid",  [TRAIT_HINGE] = "hinge",
+    [TRAIT_BORE] = "hid",
 };
 static const char *const strokes[] = {
     [STROKE_MITER] = "miter", [STROKE_OPENING] = "opening", [STROKE_CORNER] = "corner"};
@@ -72,7 +73,10 @@ static void put_box(const struct sheet *s, const struct elevation_box *b) {
     const double h = (double)b->height * s->scale;
     const double rise = (double)b->rise * s->scale;
     const char *const class = classes[b->trait];
-    if (b->rise > 0) {
+    if (b->trait == TRAIT_BORE) {
+        html_format(s->h, "<circle class=\"%s\" cx=\"%.1f\" cy=\"%.1f\" r=\"%.1f\"/>", class,
+                    x + w / 2, y + h / 2, w / 2);
+    } else if (b->rise > 0) {
         const double radius = (w * w / 4 + rise * rise) / (2 * rise);
         html_format(s->h,
                     "<path class=\"%s\" d=\"M%.1f %.1fA%.1f %.1f 0 0 1 %.1f %.1fV%.1fH%.1fZ\"/>",
@@ -154,7 +158,7 @@ static void put_all(const struct sheet *s) {
     const struct elevation *const e = s->e;
     for (size_t i = 0; i < e->box_count; i++) {
         const enum trait trait = e->boxes[i].trait;
-        if (s->sizes || (trait != TRAIT_HIDDEN && trait != TRAIT_HINGE)) {
+        if (s->sizes || (trait != TRAIT_HIDDEN && trait != TRAIT_HINGE && trait != TRAIT_BORE)) {
             put_box(s, &e->boxes[i]);
         }
     }

@@ -25,6 +25,28 @@ static json_t *part_object(struct json_maker *maker, const struct part *part,
     return object;
 }
 
+/* Where a leaf is bored for its hinges, where that is said. */
+static void put_bores(struct json_maker *maker, json_t *object, const struct leaf_figures *leaf,
+                      const struct hardware *hinge) {
+    const enum length_unit unit = maker->e->job->unit;
+    char text[32];
+    if (leaf->hinge_at != NULL) {
+        json_t *const at = json_array();
+        for (int64_t i = 0; i < tape_amount(&maker->e->tape, leaf->hinges); i++) {
+            json_add(maker, at,
+                     json_string(length_show(leaf->hinge_at[i], unit, text, sizeof text)));
+        }
+        json_put(maker, object, "at", at);
+        json_put_text(maker, object, "from", row_hangs_level(leaf->door->row) ? "left" : "top");
+    }
+    if (hinge->cup.set) {
+        json_put_text(maker, object, "cup, mm",
+                      length_show(hinge->cup.amount, LENGTH_MM, text, sizeof text));
+        json_put_text(maker, object, "cup center, mm",
+                      length_show(hinge->cup_center.amount, LENGTH_MM, text, sizeof text));
+    }
+}
+
 /* What hangs on a leaf, its hinges and pulls among it. */
 static json_t *leaf_hardware(struct json_maker *maker, const struct leaf_figures *leaf) {
     const struct hardware_list *const list = &maker->e->hardware;
@@ -37,6 +59,9 @@ static json_t *leaf_hardware(struct json_maker *maker, const struct leaf_figures
                           maker->e->rates->hardware[list->buys[i].hardware].name.s);
             json_put_text(maker, object, "as", show_role(list->buys[i].role));
             json_put_figure(maker, object, "pieces", pieces);
+            if (list->buys[i].role == ROLE_HINGE) {
+                put_bores(maker, object, leaf, &maker->e->rates->hardware[list->buys[i].hardware]);
+            }
             json_add(maker, all, object);
         }
     }

@@ -72,8 +72,8 @@ static bool draw_kinds(struct offer_maker *m) {
     for (size_t k = 0; k < m->offer->kind_count; k++) {
         const struct kind_doors *const of = &m->kinds[k];
         struct door_elevation elevation;
-        if (!door_elevation_make(&elevation, m->pool, of->door, of->alike ? 1 : 0,
-                                 m->e->job->unit)) {
+        if (!door_elevation_make(&elevation, m->pool, of->door,
+                                 (struct hung_on){.count = of->alike ? 1 : 0}, m->e->job->unit)) {
             return false;
         }
         m->offer->kinds[k].drawing = elevation.drawing;

@@ -127,6 +127,10 @@ void sheet_setups(const struct paper *paper, uint16_t sheet);
 void sheet_parts(const struct paper *paper, uint16_t sheet);
 /* Whether some panel is solid. */
 bool panels_any(const struct paper *paper);
+/* Whether it is said of a leaf where its hinges are. */
+bool bores_any(const struct paper *paper);
+/* Where hinges are bored. */
+void sheet_bores(const struct paper *paper, uint16_t sheet);
 /* Solid panels with their movement; after sheet_parts. */
 void sheet_panels(const struct paper *paper, uint16_t sheet);
 /* Lumber by factor and by plan. */

@@ -33,6 +33,7 @@ static const struct paper_tab tabs[] = {
     {"Buy", "What to buy, by supplier", NULL, sheet_buy, false, true, 0},
     {"Cut", "Cut list for the saw, by stop and fence", NULL, sheet_cut, false, true, 0},
     {"Setups", "What machines are set up for", NULL, sheet_setups, false, true, 0},
+    {"Bores", "Where hinges are bored", bores_any, sheet_bores, false, true, 0},
     {"Plans", "Cutting plans", NULL, sheet_plans, false, false, 0},
     {"Elevations", "Doors drawn", NULL, sheet_elevations, false, false, 0},
     {"Compare", "Options side by side", compare_any, sheet_compare, false, false, 0},
