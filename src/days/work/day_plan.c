@@ -300,6 +300,8 @@ static enum day_result take_plan(struct day_plan *plan, const struct maker *m,
     }
     for (size_t s = 0; s < list->count; s++) {
         plan->steps[s].begins = trial->plan.begins[s];
+        plan->steps[s].free =
+            work_from(&m->time, order_held_until(&trial->work, s, plan->steps[s].begins));
         if (work_day(&m->time, plan->steps[s].begins + plan->steps[s].minutes) >=
             (int64_t)m->time.day_count - 1) {
             return DAY_TOO_LONG;

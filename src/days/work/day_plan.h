@@ -22,7 +22,11 @@ struct day_step {
     const char *what;  /* the coat and the color of finishing; "" else */
     int64_t minutes;   /* of work */
     int32_t hands;     /* people at it */
+    int32_t machine;   /* index into rates.machines; -1: none */
+    int32_t clamps;    /* sets that it holds until it is free */
+    int32_t places;    /* on the racks, likewise */
     int64_t begins;    /* minute of work */
+    int64_t free;      /* minute of work: what it leaves has dried or set, or is back */
 };
 
 /* Work of a day on one operation of a job. */

@@ -62,11 +62,15 @@ int32_t step_add(struct step_list *list, struct new_step step) {
         return 0;
     }
     list->few_hands = list->few_hands || (op->hands.set && op->hands.amount > hands);
-    struct order_task *const task = add_task(
-        list,
-        (struct day_step){
-            .operation = step.index, .what = step.what, .minutes = step.minutes, .hands = hands},
-        step.lag);
+    struct order_task *const task = add_task(list,
+                                             (struct day_step){.operation = step.index,
+                                                               .what = step.what,
+                                                               .minutes = step.minutes,
+                                                               .hands = hands,
+                                                               .machine = op->machine,
+                                                               .clamps = step.clamps,
+                                                               .places = step.places},
+                                             step.lag);
     ask(list, task, (struct order_demand){RESOURCE_PEOPLE, hands, false});
     if (op->machine >= 0) {
         const bool kept = step.clamps > 0;
@@ -83,7 +87,7 @@ int32_t step_mark(struct step_list *list) {
     if (!make_room(list)) {
         return 0;
     }
-    (void)add_task(list, (struct day_step){.operation = -1, .what = ""}, 0);
+    (void)add_task(list, (struct day_step){.operation = -1, .what = "", .machine = -1}, 0);
     front_set(list, (int32_t)list->count - 1);
     return (int32_t)list->count - 1;
 }
