@@ -30,6 +30,7 @@ CALLS = {
     "show": (["--effort", "20", "-o", "s.html"], ["s.html"]),
     "labels": (["-o", "l.pdf"], ["l.pdf"]),
     "table": (["-o", "t.csv"], ["t.csv"]),
+    "days": (["-o", "w.ics"], ["w.ics"]),
     "bridge": ([os.path.join(TREE, "samples/metric/tea-kitchen.ini"), "-o", "b.pdf"], ["b.pdf"]),
 }
 

@@ -15,6 +15,7 @@ doorcost_test(test_measured)
 doorcost_test(test_least_squares)
 doorcost_test(test_text_width)
 doorcost_test(test_csv)
+doorcost_test(test_calendar)
 doorcost_test(test_manual)
 
 # What neither compiler nor linter sees.
@@ -394,6 +395,16 @@ endforeach()
 add_test(NAME days-two COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/days.py
     $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini
     ${PROJECT_SOURCE_DIR}/samples/old-house/old-house.ini)
+
+# Work by day as a calendar.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    string(REGEX REPLACE "^samples/" "" path ${job})
+    add_test(NAME days-calendar-${name} COMMAND /usr/bin/python3
+        ${CMAKE_CURRENT_SOURCE_DIR}/outside/days_calendar.py $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${path})
+endforeach()
+add_test(NAME days-calendar-two COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/days_calendar.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} kitchen/kitchen.ini old-house/old-house.ini)
 
 # What `learn` tells of every sample is what its notes come to in fractions.
 foreach(job ${sample_jobs})

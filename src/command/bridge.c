@@ -82,7 +82,8 @@ static bool write_order(const struct work *older, const struct work *newer,
 static enum status tell_and_write(const struct request *request, const struct work *older,
                                   const struct work *newer, const struct bridge *bridge,
                                   const char *path, struct streams streams) {
-    struct output file = {.path = path, .kind = files_kind(path, OUTPUT_PDF), .or_workbook = true};
+    struct output file =
+        files_output(path, OUTPUT_BIT(OUTPUT_PDF) | OUTPUT_BIT(OUTPUT_WORKBOOK), OUTPUT_PDF);
     struct request other = *request;
     other.job = request->words[0];
     enum status status = ask_paper(older, newer, streams);

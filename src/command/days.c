@@ -2,12 +2,16 @@
 /* `days`: the work of one job or several, put in order by day. */
 #include "base/text.h"
 #include "command/command.h"
+#include "command/files.h"
 #include "command/further.h"
 #include "command/progress.h"
 #include "command/work.h"
 #include "days/work/day_plan.h"
+#include "report/calendar/day_calendar.h"
 #include "report/json/json.h"
 #include "report/text/print.h"
+
+#include <errno.h>
 
 struct days_run {
     const struct request *request;
@@ -16,6 +20,8 @@ struct days_run {
     struct work *first;
     struct further_jobs further;
     struct day_plan plan;
+    struct output file; /* that -o names */
+    size_t files;       /* 1, or 0 without -o */
 };
 
 /* The day that --begin names. */
@@ -92,15 +98,41 @@ static enum status tell(const struct days_run *run) {
     return page.failed ? command_out_of_memory(run->streams) : command_flush(run->streams);
 }
 
+static enum status write_file(struct days_run *run) {
+    struct day_rows rows;
+    if (!day_rows_make(&rows, &run->plan, &run->pool)) {
+        return command_out_of_memory(run->streams);
+    }
+    const enum status status = files_begin(&run->file, 1, run->request, run->streams);
+    if (status != STATUS_DONE) {
+        return status;
+    }
+    errno = 0;
+    return day_calendar_write(&run->plan, &rows, run->file.name, &run->pool)
+               ? files_finish(&run->file, 1, run->request, run->streams)
+               : files_failed(&run->file, 1, 0, run->streams);
+}
+
 enum status command_days(const struct request *request, struct work *work, struct streams streams) {
-    struct days_run run = {.request = request, .streams = streams, .first = work};
+    struct days_run run = {.request = request,
+                           .streams = streams,
+                           .first = work,
+                           .files = request->output == NULL ? 0 : 1};
     pool_init(&run.pool);
+    run.file = files_output(files_target(request, work, &run.pool, ".ics"),
+                            OUTPUT_BIT(OUTPUT_CALENDAR), OUTPUT_CALENDAR);
     enum status status = further_open(&run.further, request, work, shares_shop, streams);
+    if (status == STATUS_DONE) {
+        status = further_check(&run.further, work, &run.file, run.files, request, streams);
+    }
     if (status == STATUS_DONE) {
         status = make(&run);
     }
     if (status == STATUS_DONE) {
         status = tell(&run);
+    }
+    if (status == STATUS_DONE && run.files > 0) {
+        status = write_file(&run);
     }
     further_close(&run.further);
     pool_clear(&run.pool);

@@ -50,9 +50,20 @@ const char *files_target(const struct request *request, const struct work *work,
                        job, option_part(&work->estimates[0], pool), ending);
 }
 
-enum output_kind files_kind(const char *path, enum output_kind other) {
+/* Of each kind of file. */
+static const char *const endings[OUTPUT_KIND_COUNT] = {
+    [OUTPUT_WORKBOOK] = ".xlsx", [OUTPUT_PDF] = ".pdf",   [OUTPUT_SVG] = ".svg",
+    [OUTPUT_CSV] = ".csv",       [OUTPUT_HTML] = ".html", [OUTPUT_CALENDAR] = ".ics"};
+
+struct output files_output(const char *path, unsigned kinds, enum output_kind usual) {
     const char *const ending = path == NULL ? NULL : ending_of(path);
-    return ending != NULL && text_same(ending, ".xlsx") ? OUTPUT_WORKBOOK : other;
+    struct output output = {.path = path, .kind = usual, .others = kinds};
+    for (int kind = 0; ending != NULL && kind < OUTPUT_KIND_COUNT; kind++) {
+        if ((kinds & OUTPUT_BIT(kind)) != 0 && text_same(ending, endings[kind])) {
+            output.kind = (enum output_kind)kind;
+        }
+    }
+    return output;
 }
 
 const char *files_beside(struct pool *pool, const char *path, const char *part,
@@ -151,15 +162,26 @@ static enum status say_result(enum output_result result, const char *path, struc
 }
 
 /* An ending that says another kind of file than will be written. */
-static bool ends_otherwise(const struct output *output, const char **expected) {
-    static const char *const endings[] = {[OUTPUT_WORKBOOK] = ".xlsx",
-                                          [OUTPUT_PDF] = ".pdf",
-                                          [OUTPUT_SVG] = ".svg",
-                                          [OUTPUT_CSV] = ".csv",
-                                          [OUTPUT_HTML] = ".html"};
+static bool ends_otherwise(const struct output *output) {
     const char *const ending = ending_of(output->path);
-    *expected = endings[output->kind];
-    return ending != NULL && !text_same(ending, *expected);
+    return ending != NULL && !text_same(ending, endings[output->kind]);
+}
+
+/* The endings that a command writes, the usual one first. */
+static void say_endings(const struct output *output, FILE *err) {
+    const unsigned others = output->others & ~OUTPUT_BIT(output->kind);
+    const char *list = "";
+    struct pool pool;
+    pool_init(&pool);
+    for (int kind = OUTPUT_KIND_COUNT - 1; kind >= 0; kind--) {
+        if ((others & OUTPUT_BIT(kind)) != 0) {
+            const bool last = list[0] == '\0';
+            list = pool_words(&pool, "%s'%s'%s", last ? " or " : ", ", endings[kind], list);
+        }
+    }
+    text_print(err, "doorcost: '%s' does not end in '%s'%s, which this command writes\n",
+               output->path, endings[output->kind], list);
+    pool_clear(&pool);
 }
 
 enum status files_check(struct output *outputs, size_t count, const struct request *request,
@@ -174,11 +196,8 @@ enum status files_check(struct output *outputs, size_t count, const struct reque
                        outputs[i].path);
             return STATUS_USE;
         }
-        const char *expected = NULL;
-        if (ends_otherwise(&outputs[i], &expected)) {
-            text_print(streams.err,
-                       "doorcost: '%s' does not end in '%s'%s, which this command writes\n",
-                       outputs[i].path, expected, outputs[i].or_workbook ? " or '.xlsx'" : "");
+        if (ends_otherwise(&outputs[i])) {
+            say_endings(&outputs[i], streams.err);
             return STATUS_USE;
         }
     }

@@ -13,8 +13,9 @@
 const char *files_target(const struct request *request, const struct work *work, struct pool *pool,
                          const char *ending);
 
-/* Of what kind a file is that may be a workbook or `other`: by its ending. path: may be NULL. */
-enum output_kind files_kind(const char *path, enum output_kind other);
+/* An output at path that can be had as any of `kinds` (OUTPUT_BIT): as its ending says, else, and
+ * where that is none of them, as `usual`. path: may be NULL. */
+struct output files_output(const char *path, unsigned kinds, enum output_kind usual);
 
 /* path with `part` at the end of its name and `ending` in place of its own (NULL: its own stays);
  * path itself where it has no ending, NULL when memory is out. */

@@ -39,6 +39,18 @@ void further_close(struct further_jobs *further) {
     *further = (struct further_jobs){0};
 }
 
+enum status further_check(const struct further_jobs *further, const struct work *first,
+                          struct output *outputs, size_t count, const struct request *request,
+                          struct streams streams) {
+    enum status status = files_check(outputs, count, request, first, streams);
+    struct request other = *request;
+    for (size_t i = 0; i < further->count && status == STATUS_DONE; i++) {
+        other.job = request->words[i];
+        status = files_check(outputs, count, &other, &further->works[i], streams);
+    }
+    return status;
+}
+
 enum status further_same_rates(const struct request *request, const struct work *first,
                                const struct work *work, const char *path, const char *why,
                                struct streams streams) {

@@ -4,6 +4,7 @@
 #define DOORCOST_COMMAND_FURTHER_H
 
 #include "command/command.h"
+#include "report/file/output.h"
 
 /* Whether a further job goes with the first; any status but STATUS_DONE was said. path: its own. */
 typedef enum status further_suits(const struct request *request, const struct work *first,
@@ -23,6 +24,11 @@ enum status further_open(struct further_jobs *further, const struct request *req
                          const struct work *first, further_suits *suits, struct streams streams);
 /* Frees them. */
 void further_close(struct further_jobs *further);
+
+/* files_check against the inputs of the first job and of these. */
+enum status further_check(const struct further_jobs *further, const struct work *first,
+                          struct output *outputs, size_t count, const struct request *request,
+                          struct streams streams);
 
 /* Whether a further job names the rates file of the first; why: said where it does not. */
 enum status further_same_rates(const struct request *request, const struct work *first,

@@ -143,14 +143,9 @@ enum status jobs_show(const struct request *request, struct work *work, enum tog
 
 enum status jobs_check(const struct shown_jobs *shown, struct output *outputs, size_t count,
                        const struct request *request, struct streams streams) {
-    const struct jobs_together *const all = shown->all;
-    enum status status = files_check(outputs, count, request, shown->work, streams);
-    struct request other = *request;
-    for (size_t i = 0; all != NULL && i < all->more.count && status == STATUS_DONE; i++) {
-        other.job = request->words[i];
-        status = files_check(outputs, count, &other, &all->more.works[i], streams);
-    }
-    return status;
+    const struct further_jobs none = {0};
+    return further_check(shown->all == NULL ? &none : &shown->all->more, shown->work, outputs,
+                         count, request, streams);
 }
 
 enum status jobs_json(const struct shown_jobs *shown, const struct request *request,

@@ -14,7 +14,7 @@
 #define WRITES                                                                                     \
     (1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_DRAW |                   \
      1u << PLACE_RANGE | 1u << PLACE_TABLE | 1u << PLACE_BRIDGE | 1u << PLACE_SHOW |               \
-     1u << PLACE_LABELS | 1u << PLACE_MEASURE)
+     1u << PLACE_LABELS | 1u << PLACE_DAYS | 1u << PLACE_MEASURE)
 
 #define AT(field) offsetof(struct request, field)
 
@@ -22,7 +22,7 @@ static const struct option_row rows[] = {
     {"output", "FILE",
      "write to FILE; else it stands beside the job file, with its name and .xlsx (draw: "
      "-doors.pdf, labels: -labels.pdf, or -packing.pdf with --doors, show: .html, measure: "
-     "-measure.pdf; buy, plan, learn, range, bridge, table: nothing is written)",
+     "-measure.pdf; buy, plan, days, learn, range, bridge, table: nothing is written)",
      AT(output), WRITES | 1u << PLACE_LEARN, 'o', false},
     {"all", NULL, "print all of the quote: each door, what it costs, hours, cautions", AT(all),
      1u << PLACE_QUOTE, '\0', false},

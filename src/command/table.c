@@ -174,10 +174,10 @@ enum status command_table(const struct request *request, struct work *work,
     struct size_table table;
     struct pool pool;
     pool_init(&pool);
-    struct output file = {
-        .path = files_target(request, work, &pool, request->client ? ".pdf" : ".csv")};
-    file.or_workbook = true;
-    file.kind = files_kind(file.path, request->client ? OUTPUT_PDF : OUTPUT_CSV);
+    const enum output_kind usual = request->client ? OUTPUT_PDF : OUTPUT_CSV;
+    struct output file =
+        files_output(files_target(request, work, &pool, request->client ? ".pdf" : ".csv"),
+                     OUTPUT_BIT(usual) | OUTPUT_BIT(OUTPUT_WORKBOOK), usual);
     const size_t files = request->output == NULL ? 0 : 1;
     enum status status = ask_client(request, streams);
     if (status == STATUS_DONE) {

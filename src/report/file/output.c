@@ -16,12 +16,14 @@
 #define END_RECORD 22
 #define SEAL_SIZE  25 /* "doorcost " and 16 digits */
 
-/* In a PDF, SVG or page the seal is a comment line of its own between these. */
+/* In a PDF, SVG or page the seal is a comment line of its own between these; in a calendar (RFC
+ * 5545) it ends the last event, with which all ends. */
 static const struct {
     const char *before, *after;
 } comments[] = {[OUTPUT_PDF] = {"% ", "\n"},
                 [OUTPUT_SVG] = {"<!-- ", " -->\n"},
-                [OUTPUT_HTML] = {"<!-- ", " -->\n"}};
+                [OUTPUT_HTML] = {"<!-- ", " -->\n"},
+                [OUTPUT_CALENDAR] = {"X-DOORCOST-SEAL:", "\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n"}};
 
 /* --- seals --- */
 

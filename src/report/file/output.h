@@ -5,9 +5,10 @@
  * and nothing beside them.
  *
  * A file of ours carries a seal with a sum over all that stands before: in a workbook the comment
- * at the end of its zip archive, in a PDF, SVG or page a comment line after its end.  A file that
- * somebody saved again from another program has lost it, and is not overwritten unless told. A CSV
- * file has no place for a seal: one that stands there is not overwritten unless told. */
+ * at the end of its zip archive, in a PDF, SVG or page a comment line after its end, in a calendar
+ * a property of its last event, which is written open and ended behind it.  A file that somebody
+ * saved again from another program has lost it, and is not overwritten unless told. A CSV file has
+ * no place for a seal: one that stands there is not overwritten unless told. */
 #ifndef DOORCOST_REPORT_FILE_OUTPUT_H
 #define DOORCOST_REPORT_FILE_OUTPUT_H
 
@@ -18,15 +19,25 @@
 #include <stddef.h>
 #include <sys/stat.h>
 
-enum output_kind { OUTPUT_WORKBOOK, OUTPUT_PDF, OUTPUT_SVG, OUTPUT_CSV, OUTPUT_HTML };
+enum output_kind {
+    OUTPUT_WORKBOOK,
+    OUTPUT_PDF,
+    OUTPUT_SVG,
+    OUTPUT_CSV,
+    OUTPUT_HTML,
+    OUTPUT_CALENDAR,
+    OUTPUT_KIND_COUNT
+};
+#define OUTPUT_BIT(kind) (1u << (kind))
 
-/* One file of a run. path, kind and or_workbook are given; the rest is 0 before outputs_begin. */
+/* One file of a run. path, kind and others are given; the rest is 0 before outputs_begin. */
 struct output {
     const char *path;
     enum output_kind kind;
-    bool or_workbook; /* it can be had as .xlsx as well, which is said of a wrong ending */
-    char *name;       /* of the file beside path that the work goes to */
-    char *kept;  /* a second name or a copy of what stood at path, while the renaming goes on */
+    unsigned
+        others; /* kinds that it can be had as, OUTPUT_BIT, said of a wrong ending; 0: kind alone */
+    char *name; /* of the file beside path that the work goes to */
+    char *kept; /* a second name or a copy of what stood at path, while the renaming goes on */
     bool forced; /* --force: nothing that stands there is asked for */
     bool stood;  /* something stood at path when the run began, which then was: */
     struct stat about;

@@ -85,6 +85,27 @@ const char *day_line_name(const struct day_plan *plan, const struct day_line *li
     return plan->jobs[line->job].estimate->rates->operations[line->operation].name.s;
 }
 
+const char *day_row_name(const struct rates *rates, const struct day_row *row, struct pool *pool) {
+    switch (row->kind) {
+    case ROW_PERSON:
+        return pool_words(pool, "person %d", (int)row->of + 1);
+    case ROW_RACKS:
+        return "racks";
+    case ROW_FINISHER:
+        return "at the finisher";
+    case ROW_MACHINE:
+    case ROW_CLAMPS:
+        break;
+    }
+    return rates->machines[row->of].name.s;
+}
+
+const char *day_entry_words(const struct rates *rates, const struct day_entry *entry,
+                            struct pool *pool) {
+    const char *const name = rates->operations[entry->operation].name.s;
+    return entry->what[0] == '\0' ? name : pool_words(pool, "%s: %s", name, entry->what);
+}
+
 /* How much of something there is, or that it is never scarce. */
 static const char *supply(struct pool *pool, int32_t count, const char *one, const char *many) {
     return count >= NEVER_SCARCE ? pool_words(pool, "%s never scarce", many)

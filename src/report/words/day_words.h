@@ -3,7 +3,7 @@
 #ifndef DOORCOST_REPORT_WORDS_DAY_WORDS_H
 #define DOORCOST_REPORT_WORDS_DAY_WORDS_H
 
-#include "days/work/day_plan.h"
+#include "days/work/day_rows.h"
 #include "report/words/show.h"
 
 /* `Mon 2026-03-02`; day: date_number. */
@@ -31,6 +31,15 @@ const char *day_job_name(const struct day_plan *plan, size_t job);
 
 /* The operation of a line. Borrowed. */
 const char *day_line_name(const struct day_plan *plan, const struct day_line *line);
+
+/* A row of the plan: `person 2`, `table saw`, `racks`. In pool or borrowed; "" when memory is out.
+ */
+const char *day_row_name(const struct rates *rates, const struct day_row *row, struct pool *pool);
+
+/* The work of an entry with what it is done to: `spray: topcoat, coat 3 of 4`. In pool or borrowed;
+ * "" when memory is out. */
+const char *day_entry_words(const struct rates *rates, const struct day_entry *entry,
+                            struct pool *pool);
 
 /* What the plan rests on beside the estimates, a sentence each, at most DAY_NOTES. In pool; ""
  * when memory is out. Returns how many. */
