@@ -403,6 +403,15 @@ foreach(job ${sample_jobs})
     add_test(NAME days-calendar-${name} COMMAND /usr/bin/python3
         ${CMAKE_CURRENT_SOURCE_DIR}/outside/days_calendar.py $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${path})
 endforeach()
+# The same as a chart on paper.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME days-chart-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/days_chart.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
+endforeach()
+add_test(NAME days-chart-two COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/days_chart.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini
+    ${PROJECT_SOURCE_DIR}/samples/old-house/old-house.ini)
 add_test(NAME days-calendar-two COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/days_calendar.py
     $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} kitchen/kitchen.ini old-house/old-house.ini)
 

@@ -8,6 +8,7 @@
 #include "command/work.h"
 #include "days/work/day_plan.h"
 #include "report/calendar/day_calendar.h"
+#include "report/chart/day_chart.h"
 #include "report/json/json.h"
 #include "report/text/print.h"
 
@@ -20,6 +21,7 @@ struct days_run {
     struct work *first;
     struct further_jobs further;
     struct day_plan plan;
+    struct day_rows rows;
     struct output file; /* that -o names */
     size_t files;       /* 1, or 0 without -o */
 };
@@ -68,7 +70,9 @@ static enum status make(struct days_run *run) {
     progress_end(&progress);
     switch (result) {
     case DAY_OK:
-        return STATUS_DONE;
+        return day_rows_make(&run->rows, &run->plan, &run->pool)
+                   ? STATUS_DONE
+                   : command_out_of_memory(run->streams);
     case DAY_MEMORY:
         return command_out_of_memory(run->streams);
     case DAY_TOO_MANY:
@@ -91,6 +95,7 @@ static enum status tell(const struct days_run *run) {
     if (run->request->json) {
         struct json_paper paper = command_paper(run->request, run->first);
         paper.days = &run->plan;
+        paper.day_rows = &run->rows;
         return command_send(&paper, run->streams);
     }
     struct page page = {.out = run->streams.out};
@@ -98,19 +103,27 @@ static enum status tell(const struct days_run *run) {
     return page.failed ? command_out_of_memory(run->streams) : command_flush(run->streams);
 }
 
-static enum status write_file(struct days_run *run) {
-    struct day_rows rows;
-    if (!day_rows_make(&rows, &run->plan, &run->pool)) {
-        return command_out_of_memory(run->streams);
+/* Fills the file that was begun. */
+static bool fill(struct days_run *run) {
+    const char *lacking = NULL;
+    if (run->file.kind == OUTPUT_CALENDAR) {
+        return day_calendar_write(&run->plan, &run->rows, run->file.name, &run->pool);
     }
+    if (!day_chart_write(&run->plan, &run->rows, run->file.name, &run->pool, &lacking)) {
+        return false;
+    }
+    files_lacking(&run->file, run->first, lacking, run->streams.err);
+    return true;
+}
+
+static enum status write_file(struct days_run *run) {
     const enum status status = files_begin(&run->file, 1, run->request, run->streams);
     if (status != STATUS_DONE) {
         return status;
     }
     errno = 0;
-    return day_calendar_write(&run->plan, &rows, run->file.name, &run->pool)
-               ? files_finish(&run->file, 1, run->request, run->streams)
-               : files_failed(&run->file, 1, 0, run->streams);
+    return fill(run) ? files_finish(&run->file, 1, run->request, run->streams)
+                     : files_failed(&run->file, 1, 0, run->streams);
 }
 
 enum status command_days(const struct request *request, struct work *work, struct streams streams) {
@@ -119,8 +132,8 @@ enum status command_days(const struct request *request, struct work *work, struc
                            .first = work,
                            .files = request->output == NULL ? 0 : 1};
     pool_init(&run.pool);
-    run.file = files_output(files_target(request, work, &run.pool, ".ics"),
-                            OUTPUT_BIT(OUTPUT_CALENDAR), OUTPUT_CALENDAR);
+    run.file = files_output(files_target(request, work, &run.pool, ".pdf"),
+                            OUTPUT_BIT(OUTPUT_PDF) | OUTPUT_BIT(OUTPUT_CALENDAR), OUTPUT_PDF);
     enum status status = further_open(&run.further, request, work, shares_shop, streams);
     if (status == STATUS_DONE) {
         status = further_check(&run.further, work, &run.file, run.files, request, streams);

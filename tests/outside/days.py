@@ -7,6 +7,7 @@ estimate of `quote --json`, by days and sums alone.
 
 - each operation's minutes are those of the estimates, whole, or it is named as not planned;
 - work stands on working days alone, and no day holds more than its people can do;
+- people and machines do one thing at a time, and what people do is all of the work;
 - `first` comes before all others of a job, `last` behind them, coats in their order;
 - no plan is sooner than all minutes shared by all people, nor than the bound that is told.
 
@@ -124,6 +125,33 @@ def check_order(plan, rules):
                 fail(f"job {number}: coat {coat + 1} before coat {coat}")
 
 
+def check_rows(plan):
+    """People and machines do one thing at a time, and what people do is the work of the plan."""
+    done = defaultdict(int)
+    for row in plan["rows"]:
+        by_day = defaultdict(list)
+        for work in row["work"]:
+            times = [(time["from"], time["to"]) for time in work["times"]]
+            if sum(to - begins for begins, to in times) != work["minutes"] or not times:
+                fail(f"{row['who']}: {times} are {work['minutes']} minutes")
+            if min(times)[0] < 0 or max(times)[1] > plan["minutes of a day"]:
+                fail(f"{row['who']}: {times} on {work['day']}")
+            if row["is"] in ("person", "machine"):
+                by_day[work["day"]] += times
+            if work["waits"] != (row["is"] in ("racks", "finisher")) and row["is"] != "clamps":
+                fail(f"{row['who']}: waits {work['waits']}")
+            if row["is"] == "person":
+                done[work["day"], work["job"], work["operation"], work["of"]] += work["minutes"]
+        for date, times in by_day.items():
+            times.sort()
+            for before, then in zip(times, times[1:]):
+                if then[0] < before[1]:
+                    fail(f"{row['who']} is at two works on {date}: {before} and {then}")
+    told = {(x["day"], x["job"], x["operation"], x["of"]): x["person-minutes"] for x in plan["work"]}
+    if done != told:
+        fail(f"people do {sorted(set(done.items()) ^ set(told.items()))[:4]}")
+
+
 def main():
     doorcost, *jobs = sys.argv[1:]
     rules = read_rates(jobs[0])["days"]
@@ -132,6 +160,7 @@ def main():
     check_minutes(plan, rules, [estimated(doorcost, job) for job in jobs])
     check_days(plan, rules)
     check_order(plan, rules)
+    check_rows(plan)
     alone = [run(doorcost, "days", job, *together)[0]["days"] for job in jobs]
     if max(day(a["no plan before"]) for a in alone) > day(plan["ready"]):
         fail("together sooner than one of them alone can be")

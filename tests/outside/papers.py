@@ -23,7 +23,7 @@ import zlib
 from client_words import words_of
 
 PAPERS = {"client": ["quote", "--effort", "5"], "draw": ["draw"], "plan": ["plan", "--effort", "5"],
-          "buy": ["buy"], "order": ["buy", "--no-prices"]}
+          "buy": ["buy"], "order": ["buy", "--no-prices"], "days": ["days"]}
 TYPES = {"Document", "H1", "H2", "H3", "P", "Table", "TR", "TH", "TD", "L", "LI", "Lbl", "LBody",
          "Figure"}
 EDGE = 18  # points: what printers reach
@@ -108,7 +108,7 @@ def tags(doorcost, job):
             pieces = tree_of(path)
             types = [one for one, _ in pieces]
             heads = [text for one, text in pieces if one == "H1"]
-            expected = {"buy": "What to buy", "order": "Order",
+            expected = {"buy": "What to buy", "order": "Order", "days": "Work by day",
                         "plan": f"Cutting plan: {title}"}.get(name, title)
             if "Tagged:          yes" not in facts or not re.search(r"Title: +\S", facts):
                 fail(f"{name}: {facts}")
@@ -196,7 +196,7 @@ def write_job(folder, samples, job):
 def check_pages(name, path, paper, drawn):
     """No word off the page; none over another, where no drawing is among them."""
     sizes = {"letter": (612, 792), "A4": (595.276, 841.89)}
-    wide, high = sizes[paper]
+    wide, high = sizes[paper][::-1] if path.name == "days.pdf" else sizes[paper]
     size = re.search(r"Page size: +([\d.]+) x ([\d.]+)", told("pdfinfo", str(path)))
     if abs(float(size[1]) - wide) > 1 or abs(float(size[2]) - high) > 1:
         fail(f"{name}: a page of {size[1]} x {size[2]}, not {paper}")

@@ -68,9 +68,11 @@ static void end_event(const struct maker *m) {
 /* A line of the description: `glue, 1.2 hours, clamps`. */
 static const char *told(const struct maker *m, const struct day_entry *entry) {
     const struct operation *const op = &m->rates->operations[entry->operation];
-    return pool_words(m->pool, "%s, %s hours%s%s", day_entry_words(m->rates, entry, m->pool),
-                      show_hours(entry->minutes).text, op->machine < 0 ? "" : ", ",
-                      op->machine < 0 ? "" : m->rates->machines[op->machine].name.s);
+    const bool at = op->machine >= 0 && !entry->waits;
+    return pool_words(m->pool, "%s, %s hours%s%s",
+                      day_entry_words(m->rates, m->rows, entry, m->pool),
+                      show_hours(entry->minutes).text, at ? ", " : "",
+                      at ? m->rates->machines[op->machine].name.s : "");
 }
 
 /* Entries of the job on one day that stand behind each other, or are all that wait then. */

@@ -113,8 +113,10 @@ static void set_facts(cairo_surface_t *surface, const struct pdf_facts *facts) {
 }
 
 bool pdf_open(struct pdf *pdf, const char *path, const struct pdf_facts *facts) {
-    *pdf = (struct pdf){.width = facts->letter ? LETTER_WIDTH : A4_WIDTH,
-                        .height = facts->letter ? LETTER_HEIGHT : A4_HEIGHT};
+    const double narrow = facts->letter ? LETTER_WIDTH : A4_WIDTH;
+    const double long_side = facts->letter ? LETTER_HEIGHT : A4_HEIGHT;
+    *pdf = (struct pdf){.width = facts->across ? long_side : narrow,
+                        .height = facts->across ? narrow : long_side};
     pdf->nowhere = path == NULL;
     const bool open = pdf->nowhere || sink_open(&pdf->sink, path);
     pdf->surface = cairo_pdf_surface_create_for_stream(pdf->nowhere ? NULL : take, pdf, pdf->width,

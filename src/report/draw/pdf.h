@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* A PDF file of pages, letter or A4, upright, with title, language and a tree of its pieces
- * (report/draw/tag.h), of which it must have one.  The same facts and drawing give the same bytes.
+/* A PDF file of pages, letter or A4, upright or across, with title, language and a tree of its
+ * pieces (report/draw/tag.h), of which it must have one.  The same facts and drawing give the same
+ * bytes.
  */
 #ifndef DOORCOST_REPORT_DRAW_PDF_H
 #define DOORCOST_REPORT_DRAW_PDF_H
@@ -16,6 +17,7 @@ struct pdf_facts {
     const char *title, *author, *subject; /* document properties */
     int32_t year, month, day;             /* of the document's making, so that runs repeat */
     bool letter;                          /* US letter, else A4 */
+    bool across;                          /* wider than high */
 };
 
 struct pdf {

@@ -185,7 +185,7 @@ static void send_estimate(struct json_maker *maker, const struct json_paper *pap
         json_learn(maker, paper);
     }
     if (paper->days != NULL) {
-        json_days(maker, paper->days);
+        json_days(maker, paper->days, paper->day_rows);
     }
     if (paper->chance != NULL) {
         json_chance(maker, paper->chance);

@@ -6,7 +6,7 @@
 #define DOORCOST_REPORT_JSON_JSON_H
 
 #include "bridge/bridge.h"
-#include "days/work/day_plan.h"
+#include "days/work/day_rows.h"
 #include "learn/hours_fit.h"
 #include "price/chance.h"
 #include "price/size_table.h"
@@ -46,6 +46,7 @@ struct json_paper {
     const struct proposals *proposals; /* of all jobs that were learned from; likewise */
     const struct hours_fit *hours_fit; /* likewise */
     const struct day_plan *days;       /* of all jobs of the call; likewise */
+    const struct day_rows *day_rows;   /* of these; where days is set */
     const struct ranges *ranges;       /* of the first estimate; likewise */
     const struct bridge *bridge;       /* to the first estimate; likewise */
     const struct size_table *sizes;    /* likewise */

@@ -52,7 +52,51 @@ static json_t *line_object(struct json_maker *maker, const struct day_plan *plan
     return object;
 }
 
-static void send_lists(struct json_maker *maker, const struct day_plan *plan, struct pool *pool) {
+/* A work of a row on a day, in minutes from the opening of the day on. */
+static json_t *entry_object(struct json_maker *maker, const struct day_plan *plan,
+                            const struct day_rows *rows, const struct day_entry *entry) {
+    const struct rates *const rates = plan->jobs[0].estimate->rates;
+    json_t *const object = json_object();
+    json_t *const spans = json_array();
+    put_day(maker, object, "day", plan->work_days[entry->day]);
+    json_put_count(maker, object, "job", (int64_t)entry->job);
+    json_put_text(maker, object, "operation", rates->operations[entry->operation].name.s);
+    json_put_text(maker, object, "of", entry->what[0] == '\0' ? NULL : entry->what);
+    json_put(maker, object, "waits", json_boolean(entry->waits));
+    json_put_count(maker, object, "minutes", entry->minutes);
+    for (size_t s = 0; s < entry->span_count; s++) {
+        const struct day_stretch *const span = &rows->spans[entry->first_span + s];
+        json_t *const ends = json_object();
+        json_put_count(maker, ends, "from", span->from);
+        json_put_count(maker, ends, "to", span->to);
+        json_add(maker, spans, ends);
+    }
+    json_put(maker, object, "times", spans);
+    return object;
+}
+
+static json_t *row_object(struct json_maker *maker, const struct day_plan *plan,
+                          const struct day_rows *rows, const struct day_row *row,
+                          struct pool *pool) {
+    static const char *const kinds[] = {[ROW_PERSON] = "person",
+                                        [ROW_MACHINE] = "machine",
+                                        [ROW_CLAMPS] = "clamps",
+                                        [ROW_RACKS] = "racks",
+                                        [ROW_FINISHER] = "finisher"};
+    json_t *const object = json_object();
+    json_t *const work = json_array();
+    json_put_text(maker, object, "who", day_row_name(plan->jobs[0].estimate->rates, row, pool));
+    json_put_text(maker, object, "is", kinds[row->kind]);
+    for (size_t i = 0; i < row->entry_count; i++) {
+        json_add(maker, work,
+                 entry_object(maker, plan, rows, &rows->entries[row->first_entry + i]));
+    }
+    json_put(maker, object, "work", work);
+    return object;
+}
+
+static void send_lists(struct json_maker *maker, const struct day_plan *plan,
+                       const struct day_rows *rows, struct pool *pool) {
     const struct rates *const rates = plan->jobs[0].estimate->rates;
     struct json_stream *const stream = &maker->stream;
     json_open(stream, "jobs", '[');
@@ -75,9 +119,14 @@ static void send_lists(struct json_maker *maker, const struct day_plan *plan, st
         json_send(stream, NULL, line_object(maker, plan, &plan->lines[i]));
     }
     json_close(stream, ']');
+    json_open(stream, "rows", '[');
+    for (size_t i = 0; i < rows->row_count; i++) {
+        json_send(stream, NULL, row_object(maker, plan, rows, &rows->rows[i], pool));
+    }
+    json_close(stream, ']');
 }
 
-void json_days(struct json_maker *maker, const struct day_plan *plan) {
+void json_days(struct json_maker *maker, const struct day_plan *plan, const struct day_rows *rows) {
     const struct rates *const rates = plan->jobs[0].estimate->rates;
     const struct day_bound *const by = &plan->bounds[0];
     const char *notes[DAY_NOTES];
@@ -93,7 +142,7 @@ void json_days(struct json_maker *maker, const struct day_plan *plan) {
     json_put_count(maker, head, "person-minutes", plan->minutes);
     json_put_count(maker, head, "minutes of a day", plan->day_minutes);
     json_send_members(&maker->stream, head);
-    send_lists(maker, plan, &pool);
+    send_lists(maker, plan, rows, &pool);
     json_t *const list = json_array();
     const size_t count = day_notes(plan, notes, &pool);
     for (size_t i = 0; i < count; i++) {

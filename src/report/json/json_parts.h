@@ -61,7 +61,7 @@ void json_strike(struct json_maker *maker, const struct strike *strike);
 /* What happened and what the rates should be by it, likewise. */
 void json_learn(struct json_maker *maker, const struct json_paper *paper);
 /* The work by day, likewise. */
-void json_days(struct json_maker *maker, const struct day_plan *plan);
+void json_days(struct json_maker *maker, const struct day_plan *plan, const struct day_rows *rows);
 /* Rates moved, and those without a range, likewise. */
 void json_range(struct json_maker *maker, const struct ranges *ranges);
 /* The steps from one job to another, likewise. */

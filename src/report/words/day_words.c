@@ -100,10 +100,16 @@ const char *day_row_name(const struct rates *rates, const struct day_row *row, s
     return rates->machines[row->of].name.s;
 }
 
-const char *day_entry_words(const struct rates *rates, const struct day_entry *entry,
-                            struct pool *pool) {
+const char *day_entry_words(const struct rates *rates, const struct day_rows *rows,
+                            const struct day_entry *entry, struct pool *pool) {
+    static const char *const waits[] = {
+        [ROW_CLAMPS] = ", in clamps", [ROW_RACKS] = ", dries", [ROW_FINISHER] = ", away"};
     const char *const name = rates->operations[entry->operation].name.s;
-    return entry->what[0] == '\0' ? name : pool_words(pool, "%s: %s", name, entry->what);
+    const char *const wait = entry->waits ? waits[rows->rows[entry->row].kind] : "";
+    return entry->what[0] == '\0' && wait[0] == '\0'
+               ? name
+               : pool_words(pool, "%s%s%s%s", name, entry->what[0] == '\0' ? "" : ": ", entry->what,
+                            wait);
 }
 
 /* How much of something there is, or that it is never scarce. */

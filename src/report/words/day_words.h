@@ -36,10 +36,10 @@ const char *day_line_name(const struct day_plan *plan, const struct day_line *li
  */
 const char *day_row_name(const struct rates *rates, const struct day_row *row, struct pool *pool);
 
-/* The work of an entry with what it is done to: `spray: topcoat, coat 3 of 4`. In pool or borrowed;
- * "" when memory is out. */
-const char *day_entry_words(const struct rates *rates, const struct day_entry *entry,
-                            struct pool *pool);
+/* The work of an entry with what it is done to, and what it waits for: `spray: topcoat, coat 3 of
+ * 4`, `glue, in clamps`. In pool or borrowed; "" when memory is out. */
+const char *day_entry_words(const struct rates *rates, const struct day_rows *rows,
+                            const struct day_entry *entry, struct pool *pool);
 
 /* What the plan rests on beside the estimates, a sentence each, at most DAY_NOTES. In pool; ""
  * when memory is out. Returns how many. */
