@@ -403,6 +403,18 @@ foreach(job ${sample_jobs})
     add_test(NAME days-calendar-${name} COMMAND /usr/bin/python3
         ${CMAKE_CURRENT_SOURCE_DIR}/outside/days_calendar.py $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${path})
 endforeach()
+# The same as a workbook, recalculated.
+foreach(job ${sample_jobs})
+    get_filename_component(name ${job} NAME_WE)
+    add_test(NAME days-book-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/days_book.py
+        $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/${job})
+    set_tests_properties(days-book-${name} PROPERTIES LABELS office)
+endforeach()
+add_test(NAME days-book-two COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/days_book.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini
+    ${PROJECT_SOURCE_DIR}/samples/old-house/old-house.ini)
+set_tests_properties(days-book-two PROPERTIES LABELS office)
+
 # The same as a chart on paper.
 foreach(job ${sample_jobs})
     get_filename_component(name ${job} NAME_WE)

@@ -103,7 +103,8 @@ static const struct command rows[COMMAND_COUNT] = {
          "all is done, what decides that, how soon any plan could be done, what one more person, "
          "clamp set or rack would bring, and the work of each day. Further jobs with rates of the "
          "same file may follow, up to 26 in all: they share the shop, and --option is that of "
-         "each. -o writes the plan as a chart, .pdf, or for calendar programs, .ics.",
+         "each. -o writes the plan as a chart, .pdf, as a list to tick off, .xlsx, or for calendar "
+         "programs, .ics.",
          WORK_ONE, TRACE_NONE, 0, false, command_days, "[JOB.ini ...]"},
     [PLACE_LEARN] =
         {"learn", "tell how a job came out against its estimate",

@@ -10,6 +10,7 @@
 #include "report/calendar/day_calendar.h"
 #include "report/chart/day_chart.h"
 #include "report/json/json.h"
+#include "report/shop/day_book.h"
 #include "report/text/print.h"
 
 #include <errno.h>
@@ -109,6 +110,9 @@ static bool fill(struct days_run *run) {
     if (run->file.kind == OUTPUT_CALENDAR) {
         return day_calendar_write(&run->plan, &run->rows, run->file.name, &run->pool);
     }
+    if (run->file.kind == OUTPUT_WORKBOOK) {
+        return day_book_write(&run->plan, &run->rows, run->file.name);
+    }
     if (!day_chart_write(&run->plan, &run->rows, run->file.name, &run->pool, &lacking)) {
         return false;
     }
@@ -133,7 +137,9 @@ enum status command_days(const struct request *request, struct work *work, struc
                            .files = request->output == NULL ? 0 : 1};
     pool_init(&run.pool);
     run.file = files_output(files_target(request, work, &run.pool, ".pdf"),
-                            OUTPUT_BIT(OUTPUT_PDF) | OUTPUT_BIT(OUTPUT_CALENDAR), OUTPUT_PDF);
+                            OUTPUT_BIT(OUTPUT_PDF) | OUTPUT_BIT(OUTPUT_CALENDAR) |
+                                OUTPUT_BIT(OUTPUT_WORKBOOK),
+                            OUTPUT_PDF);
     enum status status = further_open(&run.further, request, work, shares_shop, streams);
     if (status == STATUS_DONE) {
         status = further_check(&run.further, work, &run.file, run.files, request, streams);

@@ -21,6 +21,7 @@ struct day_step {
     int32_t operation; /* index into rates.operations; -1: a mark, at which others wait */
     const char *what;  /* the coat and the color of finishing; "" else */
     int64_t minutes;   /* of work */
+    int32_t doors;     /* that the whole of this work is done to */
     int32_t hands;     /* people at it */
     int32_t machine;   /* index into rates.machines; -1: none */
     int32_t clamps;    /* sets that it holds until it is free */

@@ -32,6 +32,7 @@ struct day_entry {
     size_t job;
     int32_t operation;             /* index into rates.operations */
     const char *what;              /* as of the step; borrowed */
+    int32_t doors;                 /* that the whole of this work is done to */
     bool waits;                    /* nobody is at it: it sets, dries or is away */
     int64_t minutes;               /* of its spans */
     size_t first_span, span_count; /* one behind the other, with gaps between */

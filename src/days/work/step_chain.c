@@ -151,12 +151,25 @@ static void clamp_steps(struct step_list *list, const struct estimate *e,
 
 /* --- chains --- */
 
+/* How many doors an operation is done to. bare: of those without a finish. */
+static int32_t doors_of(const struct estimate *e, const struct operation_figures *work, bool bare) {
+    int64_t doors = 0;
+    for (size_t r = 0; r < e->quantities.count; r++) {
+        if (!fig_none(work->shares[r].person) && (!bare || e->finish.batch_of[r] == SIZE_MAX)) {
+            doors += tape_scaled(&e->tape, e->quantities.pieces[r], 0);
+        }
+    }
+    return (int32_t)doors;
+}
+
+/* bare: of doors without a finish alone. */
 static void operation_steps(struct step_list *list, const struct estimate *e,
-                            const struct operation_figures *work, int64_t hundredths) {
+                            const struct operation_figures *work, int64_t hundredths, bool bare) {
     struct step_share share = {0};
     struct new_step step = {.operation = &e->rates->operations[work->operation],
                             .index = work->operation,
                             .what = "",
+                            .doors = doors_of(e, work, bare),
                             .minutes = share_take(&share, hundredths)};
     if (step.minutes == 0) {
         return;
@@ -177,8 +190,8 @@ static void chain(struct step_list *list, const struct estimate *e, enum place_o
         for (size_t i = 0; i < labor->operation_count; i++) {
             const struct operation_figures *const work = &labor->operations[i];
             if (work->operation == names->r[n].index && place_of(e, work) == place) {
-                operation_steps(list, e, work,
-                                work_hundredths(list, e, work, work->person_minutes));
+                operation_steps(list, e, work, work_hundredths(list, e, work, work->person_minutes),
+                                false);
             }
         }
     }
@@ -186,7 +199,8 @@ static void chain(struct step_list *list, const struct estimate *e, enum place_o
         const struct operation_figures *const work = &labor->operations[i];
         if (place_of(e, work) == place &&
             (names == NULL || !references_hold(names, work->operation))) {
-            operation_steps(list, e, work, work_hundredths(list, e, work, work->person_minutes));
+            operation_steps(list, e, work, work_hundredths(list, e, work, work->person_minutes),
+                            false);
         }
     }
 }
@@ -196,7 +210,7 @@ static void bare_steps(struct step_list *list, const struct estimate *e) {
     for (size_t i = 0; i < e->labor.operation_count; i++) {
         const struct operation_figures *const work = &e->labor.operations[i];
         if (place_of(e, work) == WORK_FINISH) {
-            operation_steps(list, e, work, bare_hundredths(list, e, work));
+            operation_steps(list, e, work, bare_hundredths(list, e, work), true);
         }
     }
 }

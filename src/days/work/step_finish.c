@@ -87,6 +87,7 @@ static void load_step(struct run *run, size_t load, struct finish_work *w, struc
                       int64_t hundredths) {
     step.operation = w->op;
     step.index = w->work->operation;
+    step.doors = (int32_t)run->doors;
     step.minutes = share_take(&w->share, hundredths);
     if (step.minutes > 0 || step.lag > 0) {
         run->at[load] = step_spread(run->list, step);
@@ -123,6 +124,7 @@ static void batch_works(struct run *run, size_t from, size_t to) {
                               (struct new_step){.operation = w->op,
                                                 .index = w->work->operation,
                                                 .what = run->name,
+                                                .doors = (int32_t)run->doors,
                                                 .minutes = share_take(&w->share, w->all)});
             done = true;
         }
@@ -180,6 +182,7 @@ static int32_t mix(struct run *run, const struct coat_at *coat) {
             mixed = step_add(run->list, (struct new_step){.operation = w->op,
                                                           .index = w->work->operation,
                                                           .what = coat->what,
+                                                          .doors = (int32_t)run->doors,
                                                           .minutes = minutes});
             front_set(run->list, mixed);
         }

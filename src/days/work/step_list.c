@@ -66,6 +66,7 @@ int32_t step_add(struct step_list *list, struct new_step step) {
                                              (struct day_step){.operation = step.index,
                                                                .what = step.what,
                                                                .minutes = step.minutes,
+                                                               .doors = step.doors,
                                                                .hands = hands,
                                                                .machine = op->machine,
                                                                .clamps = step.clamps,

@@ -37,6 +37,7 @@ struct new_step {
     const struct operation *operation;
     int32_t index; /* of it */
     const char *what;
+    int32_t doors; /* that the whole of this work is done to */
     int64_t minutes;
     int64_t lag;    /* minutes on the clock for which clamps or racks stay taken, and what follows
                        waits */

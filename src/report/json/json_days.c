@@ -62,6 +62,7 @@ static json_t *entry_object(struct json_maker *maker, const struct day_plan *pla
     json_put_count(maker, object, "job", (int64_t)entry->job);
     json_put_text(maker, object, "operation", rates->operations[entry->operation].name.s);
     json_put_text(maker, object, "of", entry->what[0] == '\0' ? NULL : entry->what);
+    json_put_count(maker, object, "doors", entry->doors);
     json_put(maker, object, "waits", json_boolean(entry->waits));
     json_put_count(maker, object, "minutes", entry->minutes);
     for (size_t s = 0; s < entry->span_count; s++) {
