@@ -34,7 +34,7 @@ static const char *const sources[] = {
     DOORCOST_SOURCE "/src/read/rates", DOORCOST_SOURCE "/src/read/job",
     DOORCOST_SOURCE "/src/stock",      DOORCOST_SOURCE "/src/labor",
     DOORCOST_SOURCE "/src/price",      DOORCOST_SOURCE "/src/read/actuals",
-    DOORCOST_SOURCE "/src/learn"};
+    DOORCOST_SOURCE "/src/learn",      DOORCOST_SOURCE "/src/days/work"};
 
 /* The questions of the stages behind the reader: of inputs without errors. */
 static void ask_stages(const struct job *job, const struct rates *rates,

@@ -403,6 +403,10 @@ foreach(job ${sample_jobs})
     add_test(NAME days-calendar-${name} COMMAND /usr/bin/python3
         ${CMAKE_CURRENT_SOURCE_DIR}/outside/days_calendar.py $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} ${path})
 endforeach()
+# The day that a quote promises by the plan.
+add_test(NAME days-ready COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/days_ready.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR})
+
 # The same as a workbook, recalculated.
 foreach(job ${sample_jobs})
     get_filename_component(name ${job} NAME_WE)

@@ -53,8 +53,8 @@ static const struct option_row rows[] = {
      "hours at the bench that there are: choose the ways that keep the job within", AT(hours),
      1u << PLACE_WAYS, '\0', false},
     {"begin", "DATE",
-     "work begins on that day, as in --begin 2026-03-09; else on the day that the client took the "
-     "job, or that of its quote",
+     "work begins on that day, as in --begin 2026-03-09; else on the day that 'ready' of the job "
+     "plans from, that the client took the job, or that of its quote",
      AT(begin), 1u << PLACE_DAYS, '\0', false},
     {"total", "AMOUNT", "what the client is to pay, with tax", AT(total), 1u << PLACE_REACH, '\0',
      false},

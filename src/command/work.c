@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "cut/ahead/plan_ahead.h"
+#include "days/work/day_ready.h"
 #include "read/job/accept.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
@@ -40,8 +41,12 @@ static enum work_result estimate(struct work *work, struct estimate_request requ
     const enum estimate_result result = estimate_make(&work->estimates[work->count], &work->rates,
                                                       &work->job, request, &work->problems);
     work->count++; /* to be cleared, whatever it came to */
+    struct estimate *const made = &work->estimates[work->count - 1];
     if (result == ESTIMATE_OK) {
-        return WORK_OK;
+        const bool planned = day_ready_make(made, &work->problems);
+        return !planned                                       ? WORK_MEMORY
+               : made->job->planned.asked && made->ready == 0 ? WORK_INPUTS
+                                                              : WORK_OK;
     }
     return result == ESTIMATE_MEMORY ? WORK_MEMORY : WORK_INPUTS;
 }

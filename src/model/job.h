@@ -166,6 +166,13 @@ struct agreed {
     struct date date;
 };
 
+/* `ready = planned from 2026-03-16`: the day comes of the plan by day. */
+struct ready_plan {
+    bool asked;
+    bool dated; /* it says when work may begin; else that is when the client took the job */
+    struct date from;
+};
+
 /* Of a job that was put together of several, what does not follow from its rows. */
 struct joined_jobs {
     size_t count;
@@ -182,11 +189,12 @@ struct job {
     struct text title, number, client, address, deliver_to, measured_by, note;
     struct text date; /* as written, YYYY-MM-DD */
     int32_t year, month, day;
-    struct value valid;    /* days */
-    struct text ready;     /* when the doors will be, in words; may be absent */
-    struct choice paper;   /* enum paper_kind */
-    struct value revision; /* count; unset: none */
-    struct text replaces;  /* another paper, in words; may be absent */
+    struct value valid;        /* days */
+    struct text ready;         /* when the doors will be, in words; may be absent */
+    struct ready_plan planned; /* or by a plan */
+    struct choice paper;       /* enum paper_kind */
+    struct value revision;     /* count; unset: none */
+    struct text replaces;      /* another paper, in words; may be absent */
     struct agreed agreed;
     struct choice detail;   /* enum price_detail */
     struct references also; /* operations that this job has besides */

@@ -10,7 +10,8 @@
 struct estimate {
     const struct rates *rates;
     const struct job *job;
-    int option; /* index into job.options, -1: the base job */
+    int option;    /* index into job.options, -1: the base job */
+    int32_t ready; /* date_number of the day by a plan (days/work/day_ready.h); 0: not planned */
     struct pool pool;
     struct tape tape;
     struct units units;

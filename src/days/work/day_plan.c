@@ -232,13 +232,18 @@ static bool take_unplanned(struct day_job *job, struct pool *pool) {
     return !pool_failed(pool);
 }
 
+/* When a job says that it may be begun. */
+static int32_t taken_on(const struct job *job) {
+    return job->planned.dated         ? date_number(job->planned.from)
+           : job->agreed.to.s != NULL ? date_number(job->agreed.date)
+                                      : job_quoted(job);
+}
+
 /* From when each job may be worked on. */
 static bool start_jobs(struct maker *m) {
     for (size_t j = 0; j < m->request.count; j++) {
-        const struct job *const job = m->jobs[j].estimate->job;
-        const int32_t taken =
-            job->agreed.to.s != NULL ? date_number(job->agreed.date) : job_quoted(job);
-        const int32_t from = m->request.from == INT32_MIN ? taken : m->request.from;
+        const int32_t from =
+            m->request.from == INT32_MIN ? taken_on(m->jobs[j].estimate->job) : m->request.from;
         m->jobs[j].from = from;
         m->start = j == 0 || from < m->start ? from : m->start;
         if (!take_unplanned(&m->jobs[j], m->pool)) {

@@ -110,8 +110,8 @@ enum day_result {
 struct day_request {
     struct day_job *jobs; /* their estimates, of one rates file; the rest is filled in */
     size_t count;
-    int32_t from; /* date_number: work begins no sooner; INT32_MIN: than the client took the job, or
-                     the date of the quote */
+    int32_t from; /* date_number: work begins no sooner; INT32_MIN: than `ready` of the job says,
+                     else the client took the job, else the date of the quote */
 };
 
 /* Makes the plan. Memory of pool; borrows the jobs and their estimates. */

@@ -122,6 +122,7 @@ static void check_fallen(const struct rates *rates, const struct job *job,
 /* What a single key does not tell. */
 static void check_sections(struct reader *reader, const struct rates *rates, struct job *job) {
     job_check_agreed(reader, job);
+    job_check_planned(reader, rates, job);
     plausible_check_job(reader, rates, job);
     check_fallen(rates, job, reader->problems);
 }

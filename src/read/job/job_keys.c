@@ -45,6 +45,49 @@ static void read_agreed(struct reader *reader, const struct key *key, const stru
     }
 }
 
+/* In words, or `planned from 2026-03-16`. */
+static void read_ready(struct reader *reader, const struct key *key, const struct entry *entry,
+                       void *target) {
+    static const char from[] = "planned from ";
+    struct job *const job = target;
+    const char *const text = entry->text;
+    const char *const end = text + strlen(text);
+    const struct entry first = entry_part(reader, entry, text, text + strcspn(text, " ,:("));
+
+    job->ready = entry_text(reader, entry);
+    job->planned.asked = text_same(first.text, "planned");
+    if (!job->planned.asked || text_same(text, "planned")) {
+        return;
+    }
+    if (strncmp(text, from, sizeof from - 1) != 0) {
+        problem_add(reader->problems, SEVERITY_ERROR, "bad-item", entry->place,
+                    "%s: '%s' cannot be read; expected 'planned', '%s', or words that do not begin "
+                    "with 'planned'",
+                    key->name, entry_quote(reader, entry), key->other);
+        return;
+    }
+    const struct entry day = entry_part(reader, entry, text + sizeof from - 1, end);
+    job->planned.dated = date_value(reader, &day, &job->planned.from);
+}
+
+void job_check_planned(struct reader *reader, const struct rates *rates, const struct job *job) {
+    bool days = false;
+
+    for (size_t i = 0; i < rates->settings.count && !days; i++) {
+        days = text_same(rates->settings.list[i].kind, "days");
+    }
+    if (job->planned.asked && !days) {
+        problem_add(reader->problems, SEVERITY_ERROR, "ready-unplanned", job->ready.place,
+                    "ready: the rates have no [days] to plan by; write people and working days "
+                    "there, or a day in place of 'planned'");
+    } else if (job->planned.asked && text_same(job->ready.s, "planned") &&
+               job->agreed.to.s == NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "ready-unplanned", job->ready.place,
+                    "ready: nothing is agreed yet, so the day is needed on which work may begin; "
+                    "write it as in 'planned from 2026-03-16'");
+    }
+}
+
 void job_check_agreed(struct reader *reader, struct job *job) {
     const struct text *const to = &job->agreed.to;
 
@@ -93,8 +136,11 @@ static const struct key job_keys[] = {
     {"date", AS(read_date), FIELD(job, date), "2026-03-02", .needed = true,
      .help = "of the quote: year, month, day"},
     {"valid", AS_QUANTITY(days), FIELD(job, valid), "30 days", .help = "how long the quote holds"},
-    {"ready", AS_TEXT, FIELD(job, ready), "6 weeks from deposit",
-     .help = "when the doors will be ready; absent: agreed with the order"},
+    {"ready", AS(read_ready), FIELD(job, ready), "6 weeks from deposit", "planned from 2026-03-16",
+     .help =
+         "when the doors will be ready, in words, or `planned`: by the plan of `doorcost days`, "
+         "with the day on which work may begin, else from the day of `agreed` on; absent: "
+         "agreed with the order"},
     {"paper", AS_CHOICE(papers), FIELD(job, paper), "quote", "estimate",
      .help = "what the client's papers are called; absent: quote"},
     {"revision", AS_COUNT(1, 999, 0), FIELD(job, revision), "2",

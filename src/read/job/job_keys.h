@@ -25,6 +25,11 @@ extern const size_t job_section_count;
  * sections are read. */
 void job_check_agreed(struct reader *reader, struct job *job);
 
+/* job_keys.c: reports a `ready = planned` that lacks what a plan needs. After all sections are
+ * read.
+ */
+void job_check_planned(struct reader *reader, const struct rates *rates, const struct job *job);
+
 /* row.c */
 extern const struct key row_keys[];
 extern const size_t row_key_count;

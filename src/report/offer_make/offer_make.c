@@ -107,7 +107,7 @@ static void name_paper(struct offer_maker *m) {
                             offer_date(m->pool, job->agreed.date, metric)));
     }
     add_fact(o, o->estimate ? "Prices until" : "Valid until", m->until);
-    add_fact(o, "Ready", o->estimate ? NULL : job->ready.s);
+    add_fact(o, "Ready", o->estimate ? NULL : offer_ready(m));
 }
 
 static void set_detail(struct offer_maker *m) {

@@ -97,6 +97,10 @@ bool offer_order_rows(struct offer_maker *m, struct offer_changes *changes,
 /* offer_order.c: money at the decimals of a currency, with its sign. */
 struct offer_amount offer_signed(struct offer_maker *m, int64_t amount);
 
+/* offer_words.c: when the doors will be ready: the day by the plan, which holds if work begins in
+ * time, or the job's words; NULL: not said. */
+const char *offer_ready(struct offer_maker *m);
+
 /* `March 2, 2026` for a shop in inches, `2 March 2026` for one in millimeters. */
 const char *offer_date(struct pool *pool, struct date date, bool metric);
 

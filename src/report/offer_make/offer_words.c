@@ -64,11 +64,23 @@ static void state_replaced(struct offer_maker *m) {
     }
 }
 
+const char *offer_ready(struct offer_maker *m) {
+    const struct job *const job = m->e->job;
+    const bool metric = m->e->units.metric;
+    if (m->e->ready == 0) {
+        return job->ready.s;
+    }
+    const char *const day = offer_date(m->pool, date_of_number(m->e->ready), metric);
+    return job->planned.dated ? pool_words(m->pool, "%s, if work begins by %s", day,
+                                           offer_date(m->pool, job->planned.from, metric))
+                              : day;
+}
+
 /* When the doors will be ready stands in the head of a quote; where nothing is said, no date is
  * promised. */
 static void state_ready(struct offer_maker *m) {
     struct offer *const o = m->offer;
-    const char *const ready = m->e->job->ready.s;
+    const char *const ready = offer_ready(m);
     if (ready == NULL) {
         offer_add(&o->statements, "When the doors will be ready is agreed with the order.");
     } else if (o->estimate) {

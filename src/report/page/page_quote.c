@@ -24,7 +24,7 @@ static void put_parties(struct view *v) {
     put_fact(v, "Agreed", show_agreed(&v->html.pool, v->e));
     put_fact(v, "Date", job->date.s);
     put_fact(v, "Valid until", show_valid_until(job).text);
-    put_fact(v, "Ready", job->ready.s);
+    put_fact(v, "Ready", show_ready(&v->html.pool, v->e));
     put_fact(v, "Made", estimate_name(v->e));
     put_fact(v, "Money", v->e->rates->shop.currency.s);
     html_put(&v->html, "</dl>\n");

@@ -52,7 +52,7 @@ static void put_parties(struct page *p) {
     if (job->valid.set) {
         pair_line(p, "Valid until", show_valid_until(job).text);
     }
-    pair_line(p, "Ready", job->ready.s);
+    pair_line(p, "Ready", show_ready(&p->book->pool, p->e));
     pair_line(p, "Measured by", job->measured_by.s);
     book_keep(p->book, p->sheet, first, p->row);
     p->row++;

@@ -29,7 +29,7 @@ void head_print(struct page *page, const char *what, const struct estimate *e) {
     line(&grid, "measured by", job->measured_by.s);
     line(&grid, "date", job->date.s);
     line(&grid, "valid until", show_valid_until(job).text);
-    line(&grid, "ready", job->ready.s);
+    line(&grid, "ready", show_ready(&pool, e));
     line(&grid, "shop", e->rates->shop.name.s);
     line(&grid, "made", estimate_name(e));
     line(&grid, "agreed", show_agreed(&pool, e));

@@ -222,6 +222,14 @@ const char *show_color(const struct rates *rates, const struct construction *con
                : "";
 }
 
+const char *show_ready(struct pool *pool, const struct estimate *e) {
+    char day[16];
+    return e->ready == 0
+               ? e->job->ready.s
+               : pool_words(pool, "%s, %s", date_text(date_of_number(e->ready), day, sizeof day),
+                            e->job->ready.s);
+}
+
 const char *show_agreed(struct pool *pool, const struct estimate *e) {
     const struct agreed *const agreed = &e->job->agreed;
     char day[16];

@@ -82,6 +82,11 @@ bool show_on_letter(const struct estimate *e);
  * that it is; NULL: nothing is agreed yet. In pool; "" when memory is out. */
 const char *show_agreed(struct pool *pool, const struct estimate *e);
 
+/* When the doors will be ready, as the job says it, with the day by the plan where it is planned,
+ * `2026-03-27, planned from 2026-03-16`; NULL: it is not said. In pool or borrowed; "" when memory
+ * is out. */
+const char *show_ready(struct pool *pool, const struct estimate *e);
+
 /* What the client's papers are called: "Quote", "Estimate"; static. */
 const char *show_paper(const struct job *job);
 
