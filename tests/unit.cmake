@@ -285,6 +285,11 @@ add_test(NAME page-access COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/o
 add_test(NAME page-print COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/page_print.py
     $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini)
 set_tests_properties(page-access page-print PROPERTIES TIMEOUT 600 LABELS office)
+# In another browser.
+add_test(NAME page-firefox COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/page_firefox.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/kitchen/kitchen.ini
+    ${PROJECT_SOURCE_DIR}/samples/metric/tea-kitchen.ini)
+set_tests_properties(page-firefox PROPERTIES TIMEOUT 300 SKIP_RETURN_CODE 77 LABELS office)
 # Numbers moved there, 200 by chance, against the program.
 foreach(job kitchen/kitchen metric/tea-kitchen)
     get_filename_component(name ${job} NAME)
