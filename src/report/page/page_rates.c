@@ -83,6 +83,8 @@ static void put_name(struct view *v, const struct view_rate *rate, size_t at) {
     if (rate->number->lead[0] != '\0') {
         html_words(h, ", %s", rate->number->lead);
     }
+    /* `60.00 for finish samples, 45.00 for templates`: what of it is of this number */
+    html_words(h, "%.*s", (int)strcspn(rate->number->behind, ","), rate->number->behind);
     html_put(h, rate->moves ? "</label>" : "");
     html_cell_end(&v->table);
 }
