@@ -149,10 +149,52 @@ static void test_refused(void **state) {
     assert_int_equal(failed, 0);
 }
 
+#define PAINTED  (SLAB "\nfinish = painted")
+#define GREEN    (SLAB "\nfinish = painted\ncolor = green")
+#define TINTED   "coating paint|tinted = yes"
+#define NO_COLOR "rack-no-color"
+
+/* Whether it is asked what color a can has. */
+static void test_no_color(void **state) {
+    (void)state;
+    static const struct {
+        const char *name, *rack, *make, *tinted;
+        bool asked;
+    } said[] = {
+        {"a color is needed, the can has none", "what,left\npaint,1 gal\n", GREEN, TINTED, true},
+        {"the can is empty", "what,left\npaint,0 gal\n", GREEN, TINTED, false},
+        {"the color stands beside it", "what,color,left\npaint,green,1 gal\n", GREEN, TINTED,
+         false},
+        {"another color stands beside it", "what,color,left\npaint,red,1 gal\n", GREEN, TINTED,
+         false},
+        {"another can has the color", "what,color,left\npaint,,1 gal\npaint,green,1 qt\n", GREEN,
+         TINTED, false},
+        {"another can has another color", "what,color,left\npaint,,1 gal\npaint,red,1 qt\n", GREEN,
+         TINTED, true},
+        {"no color is needed", "what,left\npaint,1 gal\n", PAINTED, TINTED, false},
+        {"it is not tinted", "what,left\npaint,1 gal\n", GREEN, NULL, false},
+        {"nothing is painted", "what,left\npaint,1 gal\n", SLAB, TINTED, false},
+    };
+    int failed = 0;
+    for (size_t i = 0; i < COUNT(said); i++) {
+        struct bench bench;
+        const char *const edits[BENCH_MOST_EDITS] = {said[i].make, stock_key(), said[i].tinted};
+        save(said[i].rack);
+        bench_open(&bench, said[i].name, BENCH_INCH, edits, "D1,18,30\n");
+        if (bench_has(&bench, NO_COLOR) != said[i].asked) {
+            bench_wrong(&bench, said[i].asked ? "not asked" : "asked");
+        }
+        failed += bench_close(&bench);
+    }
+    (void)unlink(RACK);
+    assert_int_equal(failed, 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_rack),
         cmocka_unit_test(test_refused),
+        cmocka_unit_test(test_no_color),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -87,11 +87,46 @@ static void warn_of_pot_life(const struct calc *c, const struct finish_list *fin
     }
 }
 
+/* Whether a product of that tinted coating is needed as the rack has it, without a color. */
+static bool needs_untinted(const struct finish_list *finish, int32_t coating) {
+    for (size_t p = 0; p < finish->product_count; p++) {
+        if (finish->products[p].coating == coating && finish->products[p].color == NULL) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A can of the rack without a color stays there where the job needs that coating in colors, of
+ * which the rack has none: asked once a can, of the first such color. */
+static void warn_of_rack(const struct calc *c, const struct finish_list *finish,
+                         const struct rack_item *can) {
+    for (size_t p = 0; p < finish->product_count; p++) {
+        const struct product *const product = &finish->products[p];
+        if (product->coating == can->index && product->color != NULL &&
+            rack_find(&c->rates->rack, NAME_COATING, can->index, product->color) == NULL) {
+            problem_add(c->problems, SEVERITY_WARNING, "rack-no-color", can->what.place,
+                        "'%s' of the rack has no color, and the job needs it in '%s'; none of it "
+                        "is used: write its color beside it, or accept that it stays there",
+                        problem_quote(c->problems, can->what.s),
+                        problem_quote(c->problems, product->color));
+            return;
+        }
+    }
+}
+
 void finish_warn(const struct calc *c, const struct finish_list *finish,
                  const struct labor *labor) {
     for (size_t b = 0; b < finish->batch_count; b++) {
         warn_of_film(c, &finish->batches[b]);
         warn_of_pot_life(c, finish, labor, &finish->batches[b]);
+    }
+    for (size_t i = 0; i < c->rates->rack.count; i++) {
+        const struct rack_item *const can = &c->rates->rack.items[i];
+        if (can->kind == NAME_COATING && can->color.s == NULL && can->left.amount > 0 &&
+            !needs_untinted(finish, can->index)) {
+            warn_of_rack(c, finish, can);
+        }
     }
 }
 

@@ -8,7 +8,8 @@
 
 /* Warns of a finish that is thicker, dry, than the shop's limit, and of a mix that takes longer to
  * spray than its pot life: run minutes of one coat (operations at a machine, counted by the sprayed
- * area of all coats) by the mixes of a coat. */
+ * area of all coats) by the mixes of a coat. Asks about a can of the rack that has no color where
+ * the job needs that coating in one. */
 void finish_warn(const struct calc *calc, const struct finish_list *finish,
                  const struct labor *labor);
 
