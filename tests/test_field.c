@@ -88,7 +88,7 @@ static void figures_have_one_home(void **state) {
 
 static void places_are_columns(void **state) {
     (void)state;
-    assert_int_equal(field_count(&fields_sheet_job, FIELD_SHEET), 1);
+    assert_int_equal(field_count(&fields_sheet_job, FIELD_SHEET), 2);
     assert_int_equal(field_place(&fields_product, FIELD_MORE, offsetof(struct product, left_over)),
                      1);
     assert_string_equal(

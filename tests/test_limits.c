@@ -225,6 +225,36 @@ static void test_noted(void **state) {
     rates_clear(&rates);
 }
 
+/* --- sizes of a sheet on the rack
+ * ------------------------------------------------------------------------------------------------------
+ */
+
+static void test_rack_sizes(void **state) {
+    (void)state;
+    static const size_t counts[] = {50, 51};
+    for (size_t c = 0; c < COUNT(counts); c++) {
+        char rows[51 * 24 + 64];
+        struct problems problems;
+        struct rates rates;
+        struct job job;
+        size_t at = add(rows, sizeof rows, 0, "what,width,length,left\n", 0, 0);
+        for (size_t i = 0; i < counts[c]; i++) {
+            at = add(rows, sizeof rows, at, "maple-ply,%zu,20,1\n", i + 10, 0);
+        }
+        assert_true(case_prepare(DOORCOST_SOURCE "/tests/problems/base",
+                                 DOORCOST_SOURCE "/tests/problems/rack-by-factor", "limits"));
+        assert_true(case_save("limits/rack.csv", rows, strlen(rows)));
+        problems_init(&problems);
+        assert_true(job_read(&job, &rates, "limits/job.ini", &problems));
+        assert_int_equal(rates.rack.count, 50);
+        assert_int_equal(problems_count(&problems, SEVERITY_ERROR), c);
+        assert_true(c == 0 || strcmp(problems.list[0].id, "too-many") == 0);
+        problems_clear(&problems);
+        job_clear(&job);
+        rates_clear(&rates);
+    }
+}
+
 /* --- rows of the rack
  * ------------------------------------------------------------------------------------------------------
  */
@@ -302,6 +332,7 @@ static void test_documented(void **state) {
         "| coatings in `coats` | 32 |",
         "| rows of the table of woods | 10000 |",
         "| rows of what is on the rack | 2000 |",
+        "| sizes of one sheet there | 50 |",
         "| rows of what was noted of a job | 20000 |",
         "| days of one span of `holidays` | 366 |",
     };
@@ -319,8 +350,8 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_lists),      cmocka_unit_test(test_heights),
         cmocka_unit_test(test_rows),       cmocka_unit_test(test_noted),
-        cmocka_unit_test(test_rack_rows),  cmocka_unit_test(test_days_off),
-        cmocka_unit_test(test_documented),
+        cmocka_unit_test(test_rack_sizes), cmocka_unit_test(test_rack_rows),
+        cmocka_unit_test(test_days_off),   cmocka_unit_test(test_documented),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

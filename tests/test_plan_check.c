@@ -19,7 +19,7 @@ static void checker_refuses_broken_boards(void **state) {
     (void)state;
     const struct cut_stock stock = {10, 1, 7, 2};
     const struct cut_item items[] = {{4, 1, 2, false}, {5, 1, 2, false}};
-    const struct cut_job job = {1, 0, 1, &stock, 2, items};
+    const struct cut_job job = {1, 0, 1, &stock, 2, items, 0};
     size_t pieces[] = {1, 0};
     struct strip_board board = {0, 2, 0, 2};
     struct strip_plan plan = {1, &board, 2, pieces, 14, 14, 0};
@@ -41,10 +41,10 @@ static void checker_refuses_broken_boards(void **state) {
     plan.bound = 15;
     assert_int_equal(strip_check(&job, &plan), PLAN_WRONG_BOUND);
     plan.bound = 14;
-    const struct cut_job wider = {2, 0, 1, &stock, 2, items};
+    const struct cut_job wider = {2, 0, 1, &stock, 2, items, 0};
     assert_int_equal(strip_check(&wider, &plan), PLAN_OUTSIDE);
     const struct cut_stock few = {10, 1, 7, 1};
-    const struct cut_job scarce = {1, 0, 1, &few, 2, items};
+    const struct cut_job scarce = {1, 0, 1, &few, 2, items, 0};
     assert_int_equal(strip_check(&scarce, &plan), PLAN_TOO_MANY);
 }
 
@@ -83,7 +83,7 @@ static void checker_refuses_broken_sheets(void **state) {
     for (size_t i = 0; i < COUNT(broken_sheets); i++) {
         const struct broken_sheet *row = &broken_sheets[i];
         const struct cut_stock stock = {11, 11, 7, CUT_UNLIMITED};
-        const struct cut_job job = {1, 0, 1, &stock, 1, &row->item};
+        const struct cut_job job = {1, 0, 1, &stock, 1, &row->item, 0};
         struct sheet_part parts[5];
         memcpy(parts, row->parts, sizeof parts);
         struct sheet_node node = {SHEET_OFFCUT, 0,          0,         11, 11, 0,
@@ -102,7 +102,7 @@ static void checker_refuses_changed_sheets(void **state) {
     (void)state;
     const struct cut_stock stock = {20, 20, 7, CUT_UNLIMITED};
     const struct cut_item items[] = {{8, 5, 3, false}, {4, 4, 2, true}};
-    const struct cut_job job = {1, 1, 1, &stock, 2, items};
+    const struct cut_job job = {1, 1, 1, &stock, 2, items, 0};
     struct sheet_plan *plan = NULL;
     assert_int_equal(sheet_plan_make(&job, (struct offcut_rule){0}, EFFORT, &plan), CUT_DONE);
     assert_int_equal(sheet_plan_check(&job, plan).fault, PLAN_GOOD);
@@ -114,10 +114,10 @@ static void checker_refuses_changed_sheets(void **state) {
     assert_int_equal(sheet_plan_check(&job, plan).fault, PLAN_WRONG_BOUND);
     plan->bound = plan->cost;
     const struct cut_item more[] = {{8, 5, 4, false}, {4, 4, 2, true}};
-    const struct cut_job missing = {1, 1, 1, &stock, 2, more};
+    const struct cut_job missing = {1, 1, 1, &stock, 2, more, 0};
     assert_int_equal(sheet_plan_check(&missing, plan).fault, PLAN_WRONG_COUNT);
     const struct cut_stock none = {20, 20, 7, 0};
-    const struct cut_job scarce = {1, 1, 1, &none, 2, items};
+    const struct cut_job scarce = {1, 1, 1, &none, 2, items, 0};
     assert_int_equal(sheet_plan_check(&scarce, plan).fault, PLAN_TOO_MANY);
     for (size_t n = 0; n < plan->node_count; n++) {
         struct sheet_node held = plan->nodes[n];

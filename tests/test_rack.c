@@ -17,7 +17,10 @@
 #define STOCK    "shop|stock"
 #define AT_STOCK 1 /* its place among the edits */
 /* A square foot of edges each: a hundred of them take 100 / 401 gal at 4 mil, 0.2494. */
-#define EDGES "id,count,width,height\nD1,100,48,48\n"
+#define BY_PLAN "shop|price sheets by = plan"
+#define NO_KERF "saw|kerf = 0"
+#define FEET(n) "id,count,width,height\nS1," #n ",12,12\n" /* slabs of a square foot */
+#define EDGES   "id,count,width,height\nD1,100,48,48\n"
 
 static const struct rack_case {
     const char *rack;
@@ -80,6 +83,73 @@ static const struct rack_case {
        "coating paint|tinted = yes", "spray gun|transfer efficiency = 100 %"},
       EDGES,
       {PRODUCT(0, from_rack, "0.2494"), PRODUCT(0, bought, "0")}}},
+    /* 33 slabs of a square foot: 32 on a sheet at 80.00, one of two offcuts worth 6.00 */
+    {"what,width,length,left,worth\nboard,12,12,2,6.00\n",
+     {"an offcut of the rack saves a sheet",
+      {SLAB, STOCK, BY_PLAN, NO_KERF},
+      FEET(33),
+      {SHEET(0, by_plan.whole, "1"), SHEET(0, by_plan.from_rack, "1"), SHEET(0, by_plan.cost, "80"),
+       SHEET(0, by_plan.bought, "32"), SHEET(0, by_plan.cut, "33"), SHEET(0, by_plan.yield, "100"),
+       SHEET(0, less_rack, "-1"), SHEET(0, offcuts, "0"), SHEET(0, plan.rack_worth, "3"),
+       SHEET(0, charged, "83"), SHEET(0, plan.gap, "0"), PURCHASE(spent[COST_SHEETS], "80")}}},
+    /* the same charged by what is used: 33 of 34 slabs are on 64 sq ft for 160.00 */
+    {"what,width,length,left\nboard,12,12,1\n",
+     {"charged is the part of what is bought",
+      {SLAB, STOCK, BY_PLAN "\ncharge sheets = used", NO_KERF},
+      FEET(34),
+      {SHEET(0, by_plan.whole, "2"), SHEET(0, by_plan.from_rack, "1"),
+       SHEET(0, plan.sold_parts, "33"), SHEET(0, charged, "82.50")}}},
+    /* a sheet of the rack is one that is not bought */
+    {"what,left,worth\nboard,1,30.00\n",
+     {"a whole sheet of the rack",
+      {SLAB, STOCK, BY_PLAN, NO_KERF},
+      FEET(64),
+      {SHEET(0, by_plan.whole, "1"), SHEET(0, by_plan.from_rack, "1"), SHEET(0, charged, "110")}}},
+    {"what,width,length,left\nboard,24,24,1\n",
+     {"nothing is bought where the rack is enough",
+      {SLAB, STOCK, BY_PLAN "\ncharge sheets = used", NO_KERF},
+      FEET(4),
+      {SHEET(0, by_plan.whole, "0"), SHEET(0, by_plan.from_rack, "1"), SHEET(0, by_plan.cost, "0"),
+       SHEET(0, charged, "0"), SHEET(0, by_plan.yield, "100")}}},
+    {"what,left,worth\nboard,1,90.00\n",
+     {"what is worth more than a new sheet stays there",
+      {SLAB, STOCK, BY_PLAN, NO_KERF},
+      FEET(32),
+      {SHEET(0, by_plan.whole, "1"), SHEET(0, by_plan.from_rack, "0"), SHEET(0, charged, "80")}}},
+    /* two of 12 and a kerf of 1/8 take 24 1/8; edges are trimmed of whole sheets alone */
+    {"what,width,length,left\nboard,24 1/8,24 1/8,1\n",
+     {"a kerf between, and no edge trimmed of an offcut",
+      {SLAB, STOCK, BY_PLAN, "sheet board|edge trim = 1/2"},
+      FEET(4),
+      {SHEET(0, by_plan.whole, "0"), SHEET(0, by_plan.from_rack, "1"), SHEET(0, plan.cuts, "3"),
+       SHEET(0, plan.trim, "0")}}},
+    {"what,width,length,left\nboard,24 1/16,24 1/8,1\n",
+     {"too narrow by a sixteenth: two of four",
+      {SLAB, STOCK, BY_PLAN},
+      FEET(4),
+      {SHEET(0, by_plan.whole, "1")}}},
+    /* 47 x 95 of a whole sheet are left to cut, bought or not */
+    {"what,left\nboard,1\n",
+     {"edges of a whole sheet of the rack are trimmed",
+      {SLAB, STOCK, BY_PLAN, "sheet board|edge trim = 1/2"},
+      "id,count,width,height\nS1,1,47,95\n",
+      {SHEET(0, by_plan.whole, "0"), SHEET(0, by_plan.from_rack, "1"), SHEET(0, plan.cuts, "4")}}},
+    {"what,width,length,left\nboard,11,90,5\n",
+     {"no part fits the offcuts",
+      {SLAB, STOCK, BY_PLAN},
+      FEET(1),
+      {SHEET(0, by_plan.whole, "1"), SHEET(0, by_plan.from_rack, "0")}}},
+    {"what,width,length,left\nboard,48,96,1\nboard,12,12,0\n",
+     {"an offcut as large as the sheet is one; none is left of another",
+      {SLAB, STOCK, BY_PLAN, "sheet board|edge trim = 1/2"},
+      FEET(1),
+      {SHEET(0, by_plan.whole, "0"), SHEET(0, by_plan.from_rack, "1"), SHEET(0, plan.cuts, "6")}}},
+    {"what,width,length,left\nboard,12,12,1\n",
+     {"a factor knows no pieces",
+      {SLAB, STOCK, NO_KERF},
+      FEET(33),
+      {SHEET(0, priced.whole, "2"), SHEET(0, by_plan.from_rack, NULL),
+       SHEET(0, charged, "82.50")}}},
     {"what,left\nhinge,0\n",
      {"nothing is left of it",
       {(SLAB "\nhinge = hinge"), STOCK},
@@ -121,7 +191,13 @@ static void test_refused(void **state) {
     static const struct {
         const char *rack, *id;
     } wrong[] = {
-        {"what,left\nboard,1\n", "rack-kind"},
+        {"what,left\nclear,1\n", "rack-kind"},
+        {"what,width,left\nboard,12,1\n", "missing-cell"},
+        {"what,width,length,left\nhinge,12,12,1\n", "cell-unfit"},
+        {"what,width,length,left\nboard,12,24,1\nboard,12,24,2\n", "rack-twice"},
+        {"what,width,length,left\nboard,48,96,1\nboard,,,2\n", "rack-twice"},
+        {"what,color,left\nboard,white,1\n", "cell-unfit"},
+        {"what,left\nboard,1 gal\n", "wrong-unit"},
         {"what,left\npoplar,10\n", "rack-kind"},
         {"what,left\nhing,1\n", "unknown-name"},
         {"what,left\nhinge,1 gal\n", "wrong-unit"},
@@ -190,11 +266,38 @@ static void test_no_color(void **state) {
     assert_int_equal(failed, 0);
 }
 
+/* Whether it is told that sheets of the rack are not used. */
+static void test_by_factor(void **state) {
+    (void)state;
+    static const struct {
+        const char *name, *rack, *by, *doors;
+        bool asked;
+    } said[] = {
+        {"priced by factor", "what,left\nboard,1\n", NULL, FEET(1), true},
+        {"priced by plan", "what,left\nboard,1\n", BY_PLAN, FEET(1), false},
+        {"the job takes none of it", "what,left\nply,1\n", NULL, FEET(1), false},
+    };
+    int failed = 0;
+    for (size_t i = 0; i < COUNT(said); i++) {
+        struct bench bench;
+        const char *const edits[BENCH_MOST_EDITS] = {SLAB, stock_key(), said[i].by};
+        save(said[i].rack);
+        bench_open(&bench, said[i].name, BENCH_INCH, edits, said[i].doors);
+        if (bench_has(&bench, "rack-by-factor") != said[i].asked) {
+            bench_wrong(&bench, said[i].asked ? "not asked" : "asked");
+        }
+        failed += bench_close(&bench);
+    }
+    (void)unlink(RACK);
+    assert_int_equal(failed, 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_rack),
         cmocka_unit_test(test_refused),
         cmocka_unit_test(test_no_color),
+        cmocka_unit_test(test_by_factor),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

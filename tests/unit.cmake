@@ -331,6 +331,9 @@ foreach(job kitchen/kitchen metric/tea-kitchen)
     add_test(NAME afresh-price-age-${name} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/price_age.py
         $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR}/samples/${job}.ini)
 endforeach()
+# Sheets on the rack, which no sample has: whole quotes, and small jobs against all choices.
+add_test(NAME rack-plans COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/rack_plans.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR})
 # Spare rails, which no sample asks for.
 foreach(job kitchen/kitchen metric/tea-kitchen)
     get_filename_component(name ${job} NAME)

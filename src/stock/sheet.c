@@ -14,13 +14,16 @@ static void buy(const struct calc *c, const struct sheet_buy *b, struct sheet_pu
                           (fig[]){b->each, b->each_half}, 2);
     p->cost =
         fig_total(c->tape, "sheet cost", UNIT_MONEY, counts, (fig[]){b->price, b->half_price}, 2);
+    p->cut = fig_none(p->from_rack)
+                 ? p->bought
+                 : fig_plus(c->tape, "area bought and from the rack", p->bought, b->plan.rack_area);
     p->factor =
-        fig_ratio(c->tape, "bought over net", UNIT_FACTOR, (figs){{p->bought}}, (figs){{b->net}});
-    const fig more = fig_plus(c->tape, "bought more than net", p->bought, fig_minus(b->net));
+        fig_ratio(c->tape, "bought over net", UNIT_FACTOR, (figs){{p->cut}}, (figs){{b->net}});
+    const fig more = fig_plus(c->tape, "bought more than net", p->cut, fig_minus(b->net));
     p->waste_added = fig_ratio(c->tape, "waste added", UNIT_PERCENT,
                                (figs){{more, c->units->hundred}}, (figs){{b->net}});
     p->yield = fig_ratio(c->tape, "yield", UNIT_PERCENT, (figs){{b->net, c->units->hundred}},
-                         (figs){{p->bought}});
+                         (figs){{p->cut}});
 }
 
 /* Whole sheets by area; then, where the need left for the last sheet is no more than half of one, a
@@ -74,23 +77,33 @@ static void buy_by_factor(const struct calc *c, struct sheet_buy *b) {
 static void buy_by_plan(const struct calc *c, struct sheet_buy *b) {
     b->by_plan.whole = b->plan.counts[SHEET_WHOLE];
     b->by_plan.half = b->plan.counts[SHEET_HALF];
+    b->by_plan.from_rack = b->plan.rack_pieces;
     buy(c, b, &b->by_plan);
-    const fig terms[] = {b->by_plan.bought, fig_minus(b->net), fig_minus(b->plan.trim),
+    if (!fig_none(b->plan.rack_area)) {
+        b->less_rack = fig_sum(c->tape, "less: from the rack", c->units->area,
+                               (fig[]){fig_minus(b->plan.rack_area)}, 1);
+    }
+    const fig terms[] = {b->by_plan.cut, fig_minus(b->net), fig_minus(b->plan.trim),
                          fig_minus(b->plan.kerf)};
     b->offcuts = fig_sum(c->tape, "offcuts", c->units->area, terms, 4);
-    b->implied_waste = implied_waste(c, b->net, b->by_plan.bought, b->plan.keep_worth,
+    b->implied_waste = implied_waste(c, b->net, b->by_plan.cut, b->plan.keep_worth,
                                      (enum waste_as)sheet_of(c, b)->waste_as.choice);
-    b->short_of_plan = short_of_plan(c, b->by_factor.bought, b->by_plan.bought);
+    b->short_of_plan = short_of_plan(c, b->by_factor.bought, b->by_plan.cut);
 }
 
 /* What the job is charged of what it is priced by: all, or the part that it uses. */
 static void charge(const struct calc *c, struct sheet_buy *b) {
-    const fig used = b->planned ? b->net : b->needed;
+    const bool rack = b->planned && !fig_none(b->plan.rack_pieces);
+    const fig used = rack ? b->plan.sold_parts : b->planned ? b->net : b->needed;
     b->priced = b->planned ? b->by_plan : b->by_factor;
     b->charged = b->priced.cost;
     if (c->rates->shop.charge_sheets.choice != CHARGED_BOUGHT) {
         b->charged = fig_ratio(c->tape, "sheet cost charged", UNIT_MONEY,
                                (figs){{b->priced.cost, used}}, (figs){{b->priced.bought}});
+    }
+    if (rack) {
+        b->charged =
+            fig_plus(c->tape, "sheet cost charged, with the rack", b->charged, b->plan.rack_worth);
     }
 }
 

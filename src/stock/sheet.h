@@ -10,10 +10,12 @@
 
 /* How many are bought by one reckoning, factor or plan. */
 struct sheet_purchase_by {
-    fig whole, half; /* sheets; half: none where halves are not sold */
-    fig bought;      /* area */
-    fig cost;        /* money */
-    fig factor, waste_added, yield;
+    fig whole, half;                /* sheets; half: none where halves are not sold */
+    fig bought;                     /* area */
+    fig from_rack;                  /* pieces of the rack, by plan; none: nothing is there */
+    fig cut;                        /* area: bought, and what is taken from the rack */
+    fig cost;                       /* money */
+    fig factor, waste_added, yield; /* of the area that is cut */
 };
 
 struct sheet_buy {
@@ -30,9 +32,10 @@ struct sheet_buy {
     struct sheets_plan plan;
     fig implied_waste; /* percent: the waste that comes to the plan, in the file's reading of it */
     fig short_of_plan; /* area: by_plan.bought - by_factor.bought; 0: the factor buys enough */
-    fig offcuts;       /* area that the plan leaves: bought - net - trim - kerf */
+    fig offcuts;       /* area that the plan leaves: cut - net - trim - kerf */
+    fig less_rack;     /* area taken from the rack, below 0; none: nothing is there */
     fig charged; /* money that the job pays: cost, or its part for the area needed (by plan: for the
-                    parts) */
+                    parts), and what the pieces from the rack are worth */
 };
 
 struct sheet_list {

@@ -3,77 +3,7 @@
 
 #include "cut/ahead/plan_ahead.h"
 #include "cut/check/plan_check.h"
-
-#include <stdlib.h>
-
-#define MILLION 1000000
-/* Operands of the chooser before the stocks: effort, kerf, trim, 1 where parts may be turned, least
- * longer and shorter side of an offcut worth keeping, stocks. */
-#define FIXED_OPERANDS 7
-
-/* Outputs of the chooser behind a count for each stock. */
-enum { OUT_CUTS, OUT_TRIM, OUT_KERF, OUT_KEEP, OUT_COUNT };
-
-/* out: sheets of each stock, then the outputs behind them; zeros before. */
-static void give_outputs(const struct cut_job *job, const struct sheet_plan *plan,
-                         struct offcut_rule keep, int64_t *out) {
-    struct sheet_totals totals;
-    sheet_totals_make(&totals, job, plan, keep);
-    for (size_t i = 0; i < plan->sheet_count; i++) {
-        out[plan->sheets[i].stock]++;
-    }
-    int64_t *const more = out + job->stock_count;
-    more[OUT_CUTS] = totals.cuts;
-    more[OUT_TRIM] = totals.trim;
-    more[OUT_KERF] = totals.kerf;
-    more[OUT_KEEP] = totals.keep;
-}
-
-/* in: as the operands, then length, width, price of each stock, then length, width, pieces of each
- * item, at 6 decimals. */
-static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
-    if (count < FIXED_OPERANDS || outputs < SHEET_STOCKS + OUT_COUNT) {
-        return false;
-    }
-    struct cut_stock stocks[SHEET_STOCKS];
-    const size_t stock_count = (size_t)(in[6] / MILLION);
-    if (stock_count == 0 || stock_count > SHEET_STOCKS ||
-        count < FIXED_OPERANDS + 3 * stock_count) {
-        return false;
-    }
-    const int64_t *at = in + FIXED_OPERANDS;
-    for (size_t s = 0; s < stock_count; s++, at += 3) {
-        stocks[s] = (struct cut_stock){
-            .length = at[0], .width = at[1], .price = at[2], .copies = CUT_UNLIMITED};
-    }
-    (void)plan_input_prices(stocks, stock_count);
-    const size_t items_count = (count - FIXED_OPERANDS - 3 * stock_count) / 3;
-    struct cut_item *const items = calloc(items_count + 1, sizeof *items);
-    if (items == NULL) {
-        return false;
-    }
-    for (size_t i = 0; i < items_count; i++, at += 3) {
-        items[i] = (struct cut_item){
-            .length = at[0], .width = at[1], .demand = at[2] / MILLION, .turn = in[3] > 0};
-    }
-    const struct cut_job job = {.kerf = in[1],
-                                .trim = in[2],
-                                .stock_count = stock_count,
-                                .stocks = stocks,
-                                .item_count = items_count,
-                                .items = items};
-    struct sheet_plan *plan = NULL;
-    const struct offcut_rule keep = {.length = in[4], .sheet_width = in[5]};
-    const bool chosen = sheet_plan_make(&job, keep, in[0] / MILLION, &plan) == CUT_DONE;
-    if (chosen) {
-        give_outputs(&job, plan, keep, out);
-    }
-    sheet_plan_free(plan);
-    free(items);
-    return chosen;
-}
-
-const struct chooser sheets_chooser = {.name = "sheets", .choose = choose};
+#include "model/name.h"
 
 /* What a plan is made from, beside what its planner is given. */
 struct planner {
@@ -81,41 +11,153 @@ struct planner {
     struct sheets_plan *plan;
     struct plan_input input;
     const struct sheet *sheet;
-    fig prices[SHEET_STOCKS];
+    int32_t material;
+    struct cut_stock *stocks; /* three of SHEET_PLAN_SIZES */
+    fig *prices, *areas;      /* areas: of those of the rack */
+    size_t count;
 };
 
-static void add_stock(struct planner *l, struct cut_stock *stock, fig along, fig across,
-                      fig price) {
+/* The next stock: its sizes and its price to the operands. */
+static struct cut_stock *add_stock(struct planner *l, fig along, fig across, fig price) {
     const struct tape *const tape = l->calc->tape;
+    struct cut_stock *const stock = &l->stocks[l->count];
     *stock = (struct cut_stock){.length = tape_amount(tape, along),
                                 .width = tape_amount(tape, across),
                                 .price = tape_scaled(tape, price, 6),
                                 .copies = CUT_UNLIMITED};
+    l->prices[l->count++] = price;
     plan_input_stock(&l->input, along, across, price);
+    return stock;
 }
+
+/* --- the rack --------------------------------------------------------------------------------- */
+
+/* Adds the rows of the sheet that have something left, whole sheets or offcuts, to the list; how
+ * many they are. list NULL: they are counted only. */
+static size_t list_rack(const struct planner *l, bool sawn, struct rack_item *list) {
+    const struct rack *const rack = &l->calc->rates->rack;
+    size_t count = 0;
+    for (size_t i = 0; (i = rack_next(rack, NAME_SHEET, l->material, i)) < rack->count; i++) {
+        if (rack->items[i].left.amount > 0 && rack->items[i].width.set == sawn) {
+            if (list != NULL) {
+                list[count] = rack->items[i];
+            }
+            count++;
+        }
+    }
+    return count;
+}
+
+/* The rows that the plan may take of, where it prices the job: whole sheets first, as the planner
+ * wants it. false: out of memory. */
+static bool find_rack(struct planner *l) {
+    const struct calc *const c = l->calc;
+    struct sheets_plan *const p = l->plan;
+    p->job.stock_count = p->sold;
+    if (c->rates->shop.sheets_by.choice != PRICED_BY_PLAN) {
+        return true;
+    }
+    const size_t whole = list_rack(l, false, NULL);
+    p->job.sawn_count = list_rack(l, true, NULL);
+    p->job.stock_count += whole + p->job.sawn_count;
+    if (p->job.stock_count == p->sold) {
+        return true;
+    }
+    p->rack = pool_take(c->pool, p->job.stock_count - p->sold, sizeof *p->rack);
+    p->taken = pool_take(c->pool, p->job.stock_count - p->sold, sizeof *p->taken);
+    if (pool_failed(c->pool)) {
+        return false;
+    }
+    (void)list_rack(l, false, p->rack);
+    (void)list_rack(l, true, p->rack + whole);
+    return true;
+}
+
+/* A row of the rack as a stock: what a piece is worth, and how many there are. */
+static void add_rack(struct planner *l, const struct rack_item *item) {
+    const struct calc *const c = l->calc;
+    const bool sawn = item->width.set;
+    const fig left = calc_given(c, "pieces on the rack", &item->left);
+    const fig along =
+        calc_given(c, "length of a piece on the rack", sawn ? &item->length : &l->sheet->length);
+    const fig across =
+        calc_given(c, "width of a piece on the rack", sawn ? &item->width : &l->sheet->width);
+    const fig worth =
+        item->worth.set
+            ? fig_ratio(c->tape, "worth of a piece on the rack", UNIT_MONEY,
+                        (figs){{calc_given(c, "worth of what is on the rack", &item->worth)}},
+                        (figs){{left}})
+            : tape_constant(c->tape, "worth of a piece on the rack", UNIT_MONEY,
+                            c->tape->money_decimals, 0, "none given");
+    struct cut_stock *const stock = add_stock(l, along, across, worth);
+    stock->copies = tape_scaled(c->tape, left, 0);
+    plan_input_add(&l->input, left);
+    l->areas[l->count - 1] = calc_area(c, "area of a piece on the rack", along, across);
+}
+
+/* What is taken of the rack: of each row so many pieces. */
+static void take_rack(struct planner *l) {
+    const struct calc *const c = l->calc;
+    struct sheets_plan *const p = l->plan;
+    const size_t count = p->job.stock_count - p->sold;
+    fig worths[MOST_RACK_SIZES] = {0};
+    for (size_t i = 0; i < count; i++) {
+        if (p->rack[i].worth.set) {
+            const fig worth = calc_given(c, "worth of what is on the rack", &p->rack[i].worth);
+            const fig left = calc_given(c, "pieces on the rack", &p->rack[i].left);
+            worths[i] = fig_ratio(c->tape, "worth of what is taken from the rack", UNIT_MONEY,
+                                  (figs){{worth, p->taken[i]}}, (figs){{left}});
+        }
+    }
+    p->rack_pieces = fig_sum(c->tape, "pieces from the rack", UNIT_COUNT, p->taken, count);
+    p->rack_area = fig_total(c->tape, "area from the rack", c->units->area, p->taken,
+                             l->areas + p->sold, count);
+    p->rack_worth =
+        fig_sum(c->tape, "worth of the pieces from the rack", UNIT_MONEY, worths, count);
+}
+
+const struct rack_item *sheets_plan_rack(const struct sheets_plan *plan, size_t stock) {
+    return stock < plan->sold ? NULL : &plan->rack[stock - plan->sold];
+}
+
+/* --- the plan --------------------------------------------------------------------------------- */
 
 static bool add_stocks(struct planner *l) {
     const struct calc *const c = l->calc;
-    struct cut_stock *const stocks = pool_take(c->pool, SHEET_STOCKS, sizeof *stocks);
-    if (stocks == NULL) {
+    struct sheets_plan *const p = l->plan;
+    const bool half = l->sheet->half_price.set;
+    p->sold = half ? 2 : 1;
+    l->stocks = pool_take(c->pool, SHEET_PLAN_SIZES, sizeof *l->stocks);
+    l->prices = pool_take(c->pool, SHEET_PLAN_SIZES, sizeof *l->prices);
+    l->areas = pool_take(c->pool, SHEET_PLAN_SIZES, sizeof *l->areas);
+    if (pool_failed(c->pool) || !find_rack(l)) {
         return false;
     }
-    const bool half = l->sheet->half_price.set;
+    const size_t rack = p->job.stock_count - p->sold;
     const fig along = calc_given(c, "sheet length", &l->sheet->length);
     const fig across = calc_given(c, "sheet width", &l->sheet->width);
-    l->prices[SHEET_WHOLE] = calc_given(c, "price", &l->sheet->price);
+    const fig price = calc_given(c, "price", &l->sheet->price);
     plan_input_add(&l->input, tape_constant(c->tape, "sheet sizes", UNIT_COUNT, 0, half ? 2 : 1,
                                             "whole, and half where sold"));
-    add_stock(l, &stocks[SHEET_WHOLE], along, across, l->prices[SHEET_WHOLE]);
+    if (rack > 0) {
+        plan_input_add(&l->input, tape_constant(c->tape, "sizes on the rack", UNIT_COUNT, 0,
+                                                (int64_t)rack, "rows of the rack"));
+        plan_input_add(&l->input,
+                       tape_constant(c->tape, "of these offcuts, which are not trimmed", UNIT_COUNT,
+                                     0, (int64_t)p->job.sawn_count, "rows of the rack"));
+    }
+    (void)add_stock(l, along, across, price);
     if (half) {
         const fig half_along = fig_ratio(c->tape, "half the length", c->units->length,
                                          (figs){{along}}, (figs){{c->units->two}});
-        l->prices[SHEET_HALF] = calc_given(c, "price of a half sheet", &l->sheet->half_price);
-        add_stock(l, &stocks[SHEET_HALF], half_along, across, l->prices[SHEET_HALF]);
+        const fig half_price = calc_given(c, "price of a half sheet", &l->sheet->half_price);
+        (void)add_stock(l, half_along, across, half_price);
     }
-    l->plan->price_decimals = plan_input_prices(stocks, half ? 2 : 1);
-    l->plan->job.stocks = stocks;
-    l->plan->job.stock_count = half ? 2 : 1;
+    for (size_t i = 0; i < rack; i++) {
+        add_rack(l, &p->rack[i]);
+    }
+    p->price_decimals = plan_input_prices(l->stocks, p->job.stock_count);
+    p->job.stocks = l->stocks;
     return true;
 }
 
@@ -154,53 +196,66 @@ static fig area_of(const struct calc *c, const char *what, fig hundredths) {
                      (figs){{unit, c->units->length2_per_area}});
 }
 
+static const char *output_label(const struct sheets_plan *p, size_t output) {
+    static const char *const more[SHEET_OUT_MOST] = {
+        [SHEET_OUT_CUTS] = "cuts of all sheets",
+        [SHEET_OUT_TRIM] = "edges of sheets, hundredths of an area",
+        [SHEET_OUT_KERF] = "kerf, hundredths of an area",
+        [SHEET_OUT_KEEP] = "offcuts worth keeping, hundredths of an area",
+        [SHEET_OUT_SOLD_PARTS] = "parts on sheets that are bought, hundredths of an area"};
+    return output >= p->job.stock_count ? more[output - p->job.stock_count]
+           : output >= p->sold          ? "pieces from the rack"
+           : output == SHEET_WHOLE      ? "whole sheets to buy"
+                                        : "half sheets to buy";
+}
+
 static void take_plan(struct planner *l) {
-    static const char *const more[OUT_COUNT] = {
-        [OUT_CUTS] = "cuts of all sheets",
-        [OUT_TRIM] = "edges of sheets, hundredths of an area",
-        [OUT_KERF] = "kerf, hundredths of an area",
-        [OUT_KEEP] = "offcuts worth keeping, hundredths of an area"};
     const struct calc *const c = l->calc;
     struct sheets_plan *const p = l->plan;
     const size_t stocks = p->job.stock_count;
-    int64_t known[SHEET_STOCKS + OUT_COUNT] = {0};
-    const char *labels[SHEET_STOCKS + OUT_COUNT];
-    fig out[SHEET_STOCKS + OUT_COUNT];
-    give_outputs(&p->job, p->plan, p->keep, known);
-    for (size_t s = 0; s < stocks + OUT_COUNT; s++) {
-        labels[s] = s >= stocks        ? more[s - stocks]
-                    : s == SHEET_WHOLE ? "whole sheets to buy"
-                                       : "half sheets to buy";
+    const bool rack = stocks > p->sold;
+    const size_t outputs = stocks + (rack ? SHEET_OUT_MOST : SHEET_OUT_COUNT);
+    int64_t known[SHEET_PLAN_SIZES + SHEET_OUT_MOST] = {0};
+    const char *labels[SHEET_PLAN_SIZES + SHEET_OUT_MOST];
+    fig out[SHEET_PLAN_SIZES + SHEET_OUT_MOST];
+    sheet_outputs(&p->job, p->plan, p->keep, p->sold, known);
+    for (size_t s = 0; s < outputs; s++) {
+        labels[s] = output_label(p, s);
     }
-    fig_chosen_known(c->tape, labels, UNIT_COUNT, &sheets_chooser, l->input.operands,
-                     l->input.operand_count, known, out, stocks + OUT_COUNT);
+    fig_chosen_known(c->tape, labels, UNIT_COUNT, rack ? &sheets_rack_chooser : &sheets_chooser,
+                     l->input.operands, l->input.operand_count, known, out, outputs);
     for (size_t s = 0; s < stocks; s++) {
-        p->counts[s] = out[s];
+        *(s < p->sold ? &p->counts[s] : &p->taken[s - p->sold]) = out[s];
     }
     p->bound = tape_constant(c->tape, "least possible", UNIT_MONEY, p->price_decimals,
                              p->plan->bound, "proved by the planner: docs/cutting.md");
-    const fig cost =
-        fig_total(c->tape, "sheets of the plan", UNIT_MONEY, p->counts, l->prices, stocks);
-    p->gap = fig_plus(c->tape, "more than the least possible", cost, fig_minus(p->bound));
+    p->cost = fig_total(c->tape, "sheets of the plan", UNIT_MONEY, out, l->prices, stocks);
+    p->gap = fig_plus(c->tape, "more than the least possible", p->cost, fig_minus(p->bound));
     if (stocks == 1 && tape_amount(c->tape, l->prices[0]) > 0) {
         const fig sheets = fig_ratio(c->tape, "least possible, in sheets", UNIT_FACTOR,
                                      (figs){{p->bound}}, (figs){{l->prices[0]}});
         p->fewest = fig_up(c->tape, "fewest sheets possible", sheets, c->units->one);
     }
     const fig *const totals = out + stocks;
-    p->trim = area_of(c, "edges of sheets", totals[OUT_TRIM]);
-    p->kerf = area_of(c, "kerf", totals[OUT_KERF]);
-    p->keep_worth = area_of(c, "offcuts worth keeping", totals[OUT_KEEP]);
-    p->cuts = calc_product(c, "cuts of the plan", UNIT_COUNT, totals[OUT_CUTS], (fig){0});
+    p->trim = area_of(c, "edges of sheets", totals[SHEET_OUT_TRIM]);
+    p->kerf = area_of(c, "kerf", totals[SHEET_OUT_KERF]);
+    p->keep_worth = area_of(c, "offcuts worth keeping", totals[SHEET_OUT_KEEP]);
+    p->cuts = calc_product(c, "cuts of the plan", UNIT_COUNT, totals[SHEET_OUT_CUTS], (fig){0});
+    if (rack) {
+        p->sold_parts = area_of(c, "parts on sheets that are bought", totals[SHEET_OUT_SOLD_PARTS]);
+        take_rack(l);
+    }
 }
 
 bool sheets_plan_make(struct sheets_plan *plan, const struct calc *c, int32_t material,
                       struct plan_request request) {
     const struct sheet *const sheet = &c->rates->sheets[material];
     *plan = (struct sheets_plan){.keep = plan_input_keep(c->units->lengths)};
-    struct planner l = {.calc = c, .plan = plan, .sheet = sheet};
+    struct planner l = {.calc = c, .plan = plan, .sheet = sheet, .material = material};
     if (!plan_input_init(&l.input, c, MATERIAL_SHEET, material, !sheet->grain,
-                         FIXED_OPERANDS + 3 * SHEET_STOCKS) ||
+                         SHEET_FIXED_OPERANDS + SHEET_RACK_COUNTS +
+                             SHEET_SIZE_OPERANDS * SHEET_STOCKS +
+                             SHEET_RACK_OPERANDS * MOST_RACK_SIZES) ||
         !set_job(&l, request.effort)) {
         return false;
     }
@@ -210,8 +265,10 @@ bool sheets_plan_make(struct sheets_plan *plan, const struct calc *c, int32_t ma
         return false;
     }
     if (status != CUT_DONE) {
-        plan->no_plan_reason =
-            status == CUT_NO_ROOM ? "a part fits no sheet" : "a size is out of the planner's range";
+        plan->no_plan_reason = status == CUT_NO_ROOM ? "a part fits no sheet"
+                               : status == CUT_SHORT ? "a part fits no sheet that is sold, and the "
+                                                       "rack has too few"
+                                                     : "a size is out of the planner's range";
         return true;
     }
     const struct plan_finding finding = sheet_plan_check(&plan->job, plan->plan);

@@ -1,16 +1,12 @@
 /* SPDX-License-Identifier: MIT */
-/* The sheets of one kind by cutting plan: whole sheets and halves, cut edge to edge, grain kept
- * where there is one. Method: docs/method.md, "By plan"; docs/cutting.md. */
+/* The sheets of one kind by cutting plan: whole sheets and halves, and before them what is on the
+ * rack; cut edge to edge, grain kept where there is one. Method: docs/method.md, "By plan", "From
+ * the rack"; docs/cutting.md. */
 #ifndef DOORCOST_STOCK_SHEETS_BY_PLAN_H
 #define DOORCOST_STOCK_SHEETS_BY_PLAN_H
 
-#include "cut/sheet/sheet_tally.h"
 #include "model/plan_request.h"
-#include "stock/plan_input.h"
-
-/* The stocks of the planner's job: the whole sheet, then the half where one is sold (half the
- * length). */
-enum { SHEET_WHOLE, SHEET_HALF, SHEET_STOCKS };
+#include "stock/sheet_chooser.h"
 
 struct sheets_plan {
     const char *no_plan_reason; /* why there is no plan; NULL: there is one */
@@ -18,13 +14,20 @@ struct sheets_plan {
     uint8_t price_decimals;     /* of the prices of the job, which are money */
     struct sheet_plan *plan;    /* owned by the list that holds this; NULL where there is no plan */
     struct plan_part *parts;    /* one an item of the job */
-    fig counts[SHEET_STOCKS];
+    size_t sold;                /* stocks of the job that are sold; the others are of the rack */
+    struct rack_item *rack;     /* the rows that those are, in their order */
+    fig *taken;                 /* pieces of each of these rows */
+    fig counts[SHEET_STOCKS];   /* to buy */
+    fig cost;   /* money: of what is bought, and of the rack as it is counted below */
     fig bound;  /* money: no plan costs less */
     fig gap;    /* money: what the plan costs more; nothing: no plan costs less */
-    fig fewest; /* sheets, where one size is sold: no plan takes fewer; else none */
+    fig fewest; /* sheets, where one size is sold and none is there: no plan takes fewer */
+    /* From the rack, all none where nothing is there: pieces, their area, what the job is charged
+     * for them; the area of the parts on sheets that are bought. */
+    fig rack_pieces, rack_area, rack_worth, sold_parts;
     struct offcut_rule keep;
     fig cuts; /* of all sheets, trims in */
-    /* Areas: net, trim, kerf and offcuts add up to what is bought. */
+    /* Areas: net, trim, kerf and offcuts add up to what is bought and taken. */
     fig trim, kerf;
     fig keep_worth; /* of the offcuts: those worth keeping */
 };
@@ -35,7 +38,7 @@ struct sheets_plan {
 bool sheets_plan_make(struct sheets_plan *plan, const struct calc *calc, int32_t material,
                       struct plan_request request) __attribute__((warn_unused_result));
 
-/* The chooser that a replay asks. */
-extern const struct chooser sheets_chooser;
+/* Whether a stock of the plan's job is of the rack: its row; NULL: it is sold. */
+const struct rack_item *sheets_plan_rack(const struct sheets_plan *plan, size_t stock);
 
 #endif

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/warn.h"
 
+#include "model/name.h"
+
 static void warn(const struct calc *c, const char *id, const struct door *door,
                  const struct part *part, const char *what, length is, const char *stock,
                  length most, const char *remedy) {
@@ -102,6 +104,19 @@ static bool is_short(const struct calc *c, bool planned, fig short_of_plan) {
     return !planned && !fig_none(short_of_plan) && tape_amount(c->tape, short_of_plan) > 0;
 }
 
+/* A waste factor knows areas, and whether a part fits an offcut nobody knows without a plan. */
+static void ask_unused(const struct calc *c, const struct sheet_buy *b) {
+    const struct rack *const rack = &c->rates->rack;
+    const size_t i = rack_next(rack, NAME_SHEET, b->material, 0);
+    if (i < rack->count && c->rates->shop.sheets_by.choice == PRICED_BY_FACTOR) {
+        problem_add(c->problems, SEVERITY_WARNING, "rack-by-factor", rack->items[i].what.place,
+                    "'%s' is on the rack and none of it is used: sheets are priced by factor, "
+                    "which counts areas and no pieces; price sheets by plan, or accept that it "
+                    "stays there",
+                    problem_quote(c->problems, rack->items[i].what.s));
+    }
+}
+
 void plan_warn(const struct calc *c, const struct lumber_list *lumber,
                const struct sheet_list *sheets) {
     for (size_t i = 0; i < lumber->count; i++) {
@@ -119,5 +134,6 @@ void plan_warn(const struct calc *c, const struct lumber_list *lumber,
             ask_short(c, "sheets", &s->name, s->waste.place, sheets_words(c, &b->by_factor),
                       sheets_words(c, &b->by_plan));
         }
+        ask_unused(c, b);
     }
 }

@@ -13,7 +13,8 @@
 void stock_warn(const struct calc *calc, const struct doors *doors);
 
 /* Asks about each material that is priced by its waste factor while its plan, where one was made,
- * needs more than the factor buys: who buys that list cannot cut the plan. */
+ * needs more than the factor buys: who buys that list cannot cut the plan. And about sheets of the
+ * rack that no plan is there to use. */
 void plan_warn(const struct calc *calc, const struct lumber_list *lumber,
                const struct sheet_list *sheets);
 

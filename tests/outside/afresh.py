@@ -164,11 +164,12 @@ class Job:
             by_plan = theirs[name]["priced by"] == "plan"
             if by_plan:
                 money = Fraction(theirs[name]["by plan"]["cost"]["value"])
+                money += Fraction(theirs[name].get("worth from the rack", {"value": 0})["value"])
             if self.shop["charge sheets"] == "used":
                 money = Fraction(theirs[name]["charged"]["value"])
             self.bought["sheet"] += whole + half if not by_plan else sum(
-                Fraction(theirs[name]["by plan"][k]["value"]) for k in ("whole sheets", "half sheets")
-                if theirs[name]["by plan"][k])
+                Fraction(theirs[name]["by plan"][k]["value"]) for k in ("whole sheets", "half sheets", "from the rack")
+                if theirs[name]["by plan"].get(k))
             cost += money
             for d in self.doors:
                 share = rounded(money * d.sheet_of.get(name, 0) / net, "money")

@@ -22,9 +22,9 @@ import sys
 import tempfile
 
 LEAST = 7  # points
-HEAD = re.compile(r"((?:boards?|half sheets?|sheets?)) (\d+)(?: (?:and|to) (\d+))? of (\d+), [^\n,]*"
+HEAD = re.compile(r"((?:boards?|half sheets?|sheets?|rack sheets?|rack offcuts?)) (\d+)(?: (?:and|to) (\d+))? of (\d+), [^\n,]*"
                   r"(?:, (\d+) alike)?")
-FETCH = re.compile(r"(?<![\d/])(\d+) (board|half sheet|sheet)s? of ")
+FETCH = re.compile(r"(?<![\d/])(\d+) (board|half sheet|sheet|rack sheet|rack offcut)s? of ")
 
 
 def fail(text):
@@ -47,7 +47,7 @@ def read_plans(plans):
             if plan["missing"]:
                 continue
             for size in plan["sizes"]:
-                bought[kind] += int(size["to buy"]["value"])
+                bought[kind] += int(size.get("from the rack", size.get("to buy"))["value"])
             for stock in plan[list_of]:
                 copies[kind] += stock["copies"]
                 parts = ([p for strip in stock.get("strips", stock.get("segments", [])) for p in strip["parts"]] if kind == "lumber"

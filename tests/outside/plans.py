@@ -38,7 +38,7 @@ class Plan:
         self.pieces = [0] * len(self.items)
         self.keep = [side * MILLION for side in KEEP[unit]]
         self.area = dict.fromkeys(("boards", "parts", "trim", "kerf", "defects", "offcuts", "keep"), 0)
-        self.cuts = 0
+        self.cuts = self.sold = 0  # sold: area of the parts on sheets that are bought
         self.faults = []
 
     def fault(self, text):
@@ -57,7 +57,10 @@ class Plan:
         cost = sum(n * price for n, price in zip(self.counts, self.prices))
         self.must(cost >= round(Fraction(bound) * 100), f"costs {cost}, less than its bound {bound}")
         for stock, count in zip(self.plan["sizes"], self.counts):
-            self.must(int(stock["to buy"]["value"]) == count, "another count is to buy")
+            rack = "from the rack" in stock
+            told = int(stock["from the rack" if rack else "to buy"]["value"])
+            self.must(told == count, f"{told} of a size, {count} are cut")
+            self.must(not rack or count <= stock["on the rack"], "more is taken than is on the rack")
         area = self.area
         rest = area["boards"] - sum(v for k, v in area.items() if k not in ("boards", "keep"))
         self.must(rest == 0, f"areas do not add up: {rest} missing")
@@ -164,9 +167,10 @@ def check_boards(plan, unit):
 
 def check_sheets(plan, unit):
     p = Plan(plan, unit)
-    trim = size(plan["edge trim"])
     for sheet in plan["sheets cut"]:
         along, across = p.sizes[sheet["size"]]
+        stock = plan["sizes"][sheet["size"]]
+        trim = 0 if stock.get("sawn") else size(plan["edge trim"])
         copies, nodes = sheet["copies"], sheet["nodes"]
         p.counts[sheet["size"]] += copies
         p.add("boards", along * across, copies)
@@ -189,6 +193,7 @@ def check_sheets(plan, unit):
                        f"sheet {sheet['number']}: node {number} is not of its item's size")
                 p.pieces[node["item"]] += copies
                 p.add("parts", long * wide, copies)
+                p.sold += long * wide * copies if "to buy" in stock else 0
             elif node["becomes"] == "offcut":
                 p.add("offcuts", long * wide, copies)
                 if max(long, wide) >= p.keep[0] and min(long, wide) >= p.keep[2]:
@@ -220,7 +225,8 @@ def outputs(p, boards):
     """What the chooser of such a plan gives: counts, then what it comes to."""
     area = p.area
     more = ["trim", "kerf", "defects", "keep"] if boards else ["trim", "kerf", "keep"]
-    return p.counts + [p.cuts] + [hundredths(area[k]) for k in more]
+    rack = any("from the rack" in stock for stock in p.plan["sizes"])
+    return p.counts + [p.cuts] + [hundredths(area[k]) for k in more] + ([hundredths(p.sold)] if rack else [])
 
 
 def surface(boards):

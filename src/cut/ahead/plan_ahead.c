@@ -143,8 +143,8 @@ static bool same_sheets(const struct task *a, const struct task *b) {
     const struct cut_job *const m = &a->sheets;
     const struct cut_job *const n = &b->sheets;
     return m->kerf == n->kerf && m->trim == n->trim && m->stock_count == n->stock_count &&
-           m->item_count == n->item_count && a->keep.length == b->keep.length &&
-           a->keep.board_width == b->keep.board_width &&
+           m->sawn_count == n->sawn_count && m->item_count == n->item_count &&
+           a->keep.length == b->keep.length && a->keep.board_width == b->keep.board_width &&
            a->keep.sheet_width == b->keep.sheet_width &&
            same_stocks(m->stocks, n->stocks, m->stock_count) &&
            same_items(m->items, n->items, m->item_count);

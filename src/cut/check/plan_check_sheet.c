@@ -29,11 +29,17 @@ static int compare_y(const void *left, const void *right) {
     return (a->y > b->y) - (a->y < b->y);
 }
 
-static bool inside(const struct box *box, const struct cut_job *job,
-                   const struct cut_stock *stock) {
-    return box->x >= job->trim && box->y >= job->trim &&
-           box->x <= stock->length - job->trim - box->length &&
-           box->y <= stock->width - job->trim - box->width;
+/* The sheet of a stock without what is trimmed off its edges. */
+static struct box trimmed(const struct cut_job *job, size_t at) {
+    const struct cut_stock *const stock = &job->stocks[at];
+    const int64_t trim = at >= job->stock_count - job->sawn_count ? 0 : job->trim;
+    return (struct box){trim, trim, stock->length - 2 * trim, stock->width - 2 * trim};
+}
+
+static bool inside(const struct box *box, const struct box *whole) {
+    return box->x >= whole->x && box->y >= whole->y &&
+           box->x <= whole->x + whole->length - box->length &&
+           box->y <= whole->y + whole->width - box->width;
 }
 
 /* Whether two boxes, grown by a margin at their far ends, meet. */
@@ -99,9 +105,10 @@ static bool cuttable(struct box *boxes, size_t count, int64_t kerf) {
 
 static enum plan_fault check_places(const struct cut_job *job, const struct sheet_plan *plan,
                                     const struct sheet_sheet *sheet, struct box *boxes) {
+    const struct box whole = trimmed(job, sheet->stock);
     for (size_t i = 0; i < sheet->part_count; i++) {
         boxes[i] = box_of(job, &plan->parts[sheet->first_part + i]);
-        if (!inside(&boxes[i], job, &job->stocks[sheet->stock])) {
+        if (!inside(&boxes[i], &whole)) {
             return PLAN_OUTSIDE;
         }
     }
@@ -156,10 +163,8 @@ static bool check_cut(const struct cut_job *job, const struct sheet_plan *plan,
 /* seen: for each node whether a cut led to it, then for each part whether a node is it. */
 static bool check_tree(const struct cut_job *job, const struct sheet_plan *plan,
                        const struct sheet_sheet *sheet, bool *seen) {
-    const struct cut_stock *stock = &job->stocks[sheet->stock];
-    struct box whole = {job->trim, job->trim, stock->length - 2 * job->trim,
-                        stock->width - 2 * job->trim};
     size_t parts = 0;
+    const struct box whole = trimmed(job, sheet->stock);
     if (!same_region(&plan->nodes[sheet->first_node], whole)) {
         return false;
     }

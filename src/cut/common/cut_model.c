@@ -140,7 +140,7 @@ static void merge_kinds(struct cut_model *model) {
 static void list_rooms(struct cut_model *model, const struct cut_job *job, bool flat) {
     for (size_t i = 0; i < job->stock_count; i++) {
         const struct cut_stock *stock = &job->stocks[i];
-        int64_t less = 2 * job->trim - job->kerf;
+        int64_t less = 2 * (flat ? job->trim : cut_sheet_trim(job, i)) - job->kerf;
         struct cut_bin bin = {
             .length = (stock->length - less) / model->length_unit,
             .width = flat ? 1 : (stock->width - less) / model->width_unit,

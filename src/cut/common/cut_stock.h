@@ -5,7 +5,7 @@
  * True of all three:
  * - Sizes are integers of one unit, any unit (nanometers in a job). A kerf is taken between
  *   neighboring pieces and by every cut; a trim is taken off each end of a board, and off each
- *   of the four edges of a sheet.
+ *   of the four edges of a sheet that was not sawn before.
  * - Prices are integers of one unit (cents in a job, 1 to count pieces of stock).
  * - Nothing is printed, no global is kept, time is never asked: the same input and the same effort
  *   give the same plan on every machine with IEEE doubles.
@@ -63,6 +63,13 @@ struct cut_job {
     const struct cut_stock *stocks;
     size_t item_count;
     const struct cut_item *items;
+    size_t sawn_count; /* of the stocks the last so many are sheets with sawn edges, which are not
+                          trimmed; boards: not looked at */
 };
+
+/* What is taken off each edge of a sheet of that stock. */
+static inline int64_t cut_sheet_trim(const struct cut_job *job, size_t stock) {
+    return stock + job->sawn_count < job->stock_count ? job->trim : 0;
+}
 
 #endif

@@ -140,8 +140,6 @@ static bool try_pair(const struct bounding *bounding, size_t i, size_t j, int64_
     const int64_t *g = values_of(bounding, bounding->along_count + j);
     int128 capacity[CUT_STOCKS_MAX];
     int128 need = 0;
-    double most = 0.0;
-    double gift = 0.0;
     for (size_t k = 0; k < kinds; k++) {
         need += least_value(f[k], g[k], f[kinds + k], g[kinds + k]) * model->kinds[k].demand;
     }
@@ -149,15 +147,9 @@ static bool try_pair(const struct bounding *bounding, size_t i, size_t j, int64_
         const struct cut_bin *bin = &model->bins[r];
         capacity[r] = (int128)apply(bounding->along[i], bounding->length, bin->length) *
                       apply(bounding->across[j], bounding->width, bin->width);
-        if (bin->price == 0) {
-            gift += (double)capacity[r] * (double)bin->copies;
-        } else {
-            double buys = (double)capacity[r] * ((double)*bound / (double)bin->price);
-            most = buys > most ? buys : most;
-        }
     }
     /* Where the bound already buys more, listing sums is of no use. */
-    if ((double)need < (most + gift) * (1.0 - 1e-9)) {
+    if ((double)need < cut_cover_most(model, capacity, *bound) * (1.0 - 1e-9)) {
         return true;
     }
     int64_t least = 0;

@@ -231,8 +231,9 @@ bool sheet_layout_add(struct sheet_plan *plan, const struct cut_model *model,
     bool ok = layout.order != NULL && plan_grow(plan, 8 * parts + 8, parts);
     if (ok) {
         size_t stock = model->bins[tree->bin].stock;
-        struct region whole = {job->trim, job->trim, job->stocks[stock].length - 2 * job->trim,
-                               job->stocks[stock].width - 2 * job->trim};
+        int64_t trim = cut_sheet_trim(job, stock);
+        struct region whole = {trim, trim, job->stocks[stock].length - 2 * trim,
+                               job->stocks[stock].width - 2 * trim};
         struct sheet_sheet *sheet = &plan->sheets[plan->sheet_count++];
         *sheet = (struct sheet_sheet){stock, plan->node_count, 0, plan->part_count, 0};
         draw(&layout, add_node(&layout, whole), tree->root);

@@ -173,10 +173,31 @@ static double order_key(const struct cut_kind *kind, int order) {
     }
 }
 
+/* What a bin is opened by, the least first: its price for its area; of those that cost nothing the
+ * smaller. chance: 1, or a little more. */
+static double bin_key(const struct cut_bin *bin, double chance) {
+    const double area = (double)bin->length * (double)bin->width;
+    return bin->price > 0 ? (double)bin->price / area * chance : -1.0 / (area * chance);
+}
+
+/* Where some sizes are few, the cheapest for its area may be one that is better left: so often, of
+ * the bins that can be opened, any is. Found by trying. */
+#define ANY_SHARE 0.25
+
+static bool any_is_few(const struct cut_model *model) {
+    bool few = false;
+    for (size_t r = 0; r < model->bin_count; r++) {
+        few = few || model->bins[r].limited;
+    }
+    return few;
+}
+
 /* Buys a sheet that can hold the kind: the cheapest for its area, with some chance. */
 static bool open_slot(struct sheet_state *state, const struct sheet_fill *fill,
                       const struct cut_kind *kind, struct cut_random *random, size_t *slot) {
     const struct cut_model *model = state->model;
+    const bool shuffled = fill->shuffle > 0.0;
+    const bool any = shuffled && any_is_few(model) && cut_random_share(random) < ANY_SHARE;
     size_t best = SIZE_MAX;
     double best_price = 0.0;
     for (size_t r = 0; r < model->bin_count; r++) {
@@ -185,8 +206,8 @@ static bool open_slot(struct sheet_state *state, const struct sheet_fill *fill,
             bin->price > fill->budget - state->cost || !cut_model_fits(kind, bin)) {
             continue;
         }
-        double price = (double)bin->price / ((double)bin->length * (double)bin->width);
-        price *= 1.0 + 0.3 * (fill->shuffle > 0.0 ? cut_random_share(random) : 0.0);
+        double share = shuffled ? cut_random_share(random) : 0.0;
+        double price = any ? share : bin_key(bin, 1.0 + 0.3 * share);
         if (best == SIZE_MAX || price < best_price) {
             best = r;
             best_price = price;
@@ -247,6 +268,14 @@ static bool place_one(struct sheet_state *state, size_t kind, const struct sheet
     return sheet_tree_insert(&state->slots[slot], part, (int32_t)kind, &place);
 }
 
+/* Whether bin a is rather used up than b: the cheaper; of those at hand in few copies, where they
+ * cost the same, the smaller. */
+static bool rather(const struct cut_bin *a, const struct cut_bin *b) {
+    const double area = (double)a->length * (double)a->width;
+    return a->price < b->price || (a->price == b->price && a->limited && b->limited &&
+                                   area < (double)b->length * (double)b->width);
+}
+
 /* Moves the parts of a changed sheet to the cheapest bin that holds them as they lie. */
 static void shrink(struct sheet_state *state, size_t slot) {
     const struct cut_model *model = state->model;
@@ -255,8 +284,8 @@ static void shrink(struct sheet_state *state, size_t slot) {
     for (size_t r = 0; r < model->bin_count; r++) {
         const struct cut_bin *bin = &model->bins[r];
         const struct tree_node *root = &tree->nodes[tree->root];
-        if (bin->price < model->bins[best].price && state->left[r] > 0 &&
-            root->length <= bin->length && root->width <= bin->width) {
+        if (rather(bin, &model->bins[best]) && state->left[r] > 0 && root->length <= bin->length &&
+            root->width <= bin->width) {
             best = r;
         }
     }

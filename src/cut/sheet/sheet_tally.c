@@ -3,8 +3,8 @@
 
 #include "cut/common/cut_area.h"
 
-size_t sheet_trims(const struct cut_job *job) {
-    return job->trim > 0 ? 4 : 0;
+size_t sheet_trims(const struct cut_job *job, size_t stock) {
+    return cut_sheet_trim(job, stock) > 0 ? 4 : 0;
 }
 
 int64_t sheet_kerf(const struct cut_job *job, const struct sheet_node *cut) {
@@ -69,9 +69,10 @@ void sheet_totals_make(struct sheet_totals *totals, const struct cut_job *job,
     for (size_t s = 0; s < plan->sheet_count; s++) {
         const struct sheet_sheet *const sheet = &plan->sheets[s];
         const struct cut_stock *const stock = &job->stocks[sheet->stock];
+        const int64_t edge = cut_sheet_trim(job, sheet->stock);
         trim += (int128)stock->length * stock->width -
-                (int128)(stock->length - 2 * job->trim) * (stock->width - 2 * job->trim);
-        cuts += (int64_t)sheet_trims(job);
+                (int128)(stock->length - 2 * edge) * (stock->width - 2 * edge);
+        cuts += (int64_t)sheet_trims(job, sheet->stock);
         for (size_t i = 0; i < sheet->node_count; i++) {
             const struct sheet_node *const n = &plan->nodes[sheet->first_node + i];
             const int128 area = (int128)n->length * n->width;

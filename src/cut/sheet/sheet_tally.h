@@ -17,8 +17,8 @@ struct sheet_totals {
 void sheet_totals_make(struct sheet_totals *totals, const struct cut_job *job,
                        const struct sheet_plan *plan, struct offcut_rule keep);
 
-/* Cuts that trim the edges of a sheet. */
-size_t sheet_trims(const struct cut_job *job);
+/* Cuts that trim the edges of a sheet of that stock of the job. */
+size_t sheet_trims(const struct cut_job *job, size_t stock);
 
 /* How wide the blade's way of a cut is: the kerf, or less where it takes all that is left. */
 int64_t sheet_kerf(const struct cut_job *job, const struct sheet_node *cut);

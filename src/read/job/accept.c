@@ -49,6 +49,7 @@ const char *const question_ids[] = {
     "pot-life-short",
     "price-later",
     "price-old",
+    "rack-by-factor",
     "rack-no-color",
     "range-unused",
     "size-far-from-rest",

@@ -18,13 +18,17 @@ struct rack_said {
 
 const struct key rack_columns[] = {
     {"what", AS_TEXT, ITEM(what), "cup-hinge", "coating topcoat", .needed = true,
-     .help = "hardware, a coating or an additive of the rates; a name that several have with its "
-             "section before it"},
+     .help = "hardware, a coating, an additive or a sheet of the rates; a name that several have "
+             "with its section before it"},
     {"color", AS_TEXT, ITEM(color), "lamp white",
      .help = "of a coating that is tinted, as the job names it; absent: not tinted, for jobs "
              "without a color"},
+    {"width", AS_LENGTH(INCHES(1, 240)), ITEM(width), "24", "600 mm",
+     .help = "of an offcut of a sheet, across the grain; absent: whole sheets, as they are sold"},
+    {"length", AS_LENGTH(INCHES(1, 240)), ITEM(length), "48", "1200 mm",
+     .help = "of an offcut of a sheet, along the grain"},
     {"left", AS_TEXT, FIELD(rack_said, left), "12", "0.5 gal", .needed = true,
-     .help = "pieces of hardware, a volume of what stands in cans"},
+     .help = "pieces of hardware and of sheets, a volume of what stands in cans"},
     {"worth", AS_MONEY, ITEM(worth), "8.50",
      .help = "what a job is charged that uses all of it up, and of a part of it in proportion; "
              "absent: nothing"},
@@ -32,11 +36,10 @@ const struct key rack_columns[] = {
 };
 const size_t rack_column_count = COUNT_OF(rack_columns);
 
-#define KINDS (1U << NAME_HARDWARE | 1U << NAME_COATING | 1U << NAME_ADDITIVE)
+#define KINDS (1U << NAME_HARDWARE | 1U << NAME_COATING | 1U << NAME_ADDITIVE | 1U << NAME_SHEET)
 /* What is bought, but not taken from the rack. */
 #define OTHER_KINDS                                                                                \
-    (1U << NAME_LUMBER | 1U << NAME_SHEET | 1U << NAME_GLASS | 1U << NAME_BANDING |                \
-     1U << NAME_CONSUMABLE)
+    (1U << NAME_LUMBER | 1U << NAME_GLASS | 1U << NAME_BANDING | 1U << NAME_CONSUMABLE)
 
 static void report_none(struct reader *reader, const struct text *what) {
     struct problems *const problems = reader->problems;
@@ -45,14 +48,14 @@ static void report_none(struct reader *reader, const struct text *what) {
     const enum told_name other = told_name_find(reader, what, OTHER_KINDS, &kind, &index);
     if (other == TOLD_ONE) {
         problem_add(problems, SEVERITY_ERROR, "rack-kind", what->place,
-                    "[%s %s] is not taken from the rack: only hardware, coatings and additives "
-                    "are; leave the row out, and take from the buying list what you have",
+                    "[%s %s] is not taken from the rack: only sheets, hardware, coatings and "
+                    "additives are; leave the row out, and take from the buying list what you have",
                     name_section(kind), name_at(reader->rates, kind, (size_t)index));
     } else if (other == TOLD_NONE) {
         const char *const near =
             name_nearest(reader->rates, KINDS, what->s, &reader->problems->pool);
         problem_add(problems, SEVERITY_ERROR, "unknown-name", what->place,
-                    "the rates have no hardware, coating or additive '%s'; %s%s%s",
+                    "the rates have no hardware, coating, additive or sheet '%s'; %s%s%s",
                     problem_quote(problems, what->s),
                     near == NULL ? "write a name of theirs" : "did you mean '",
                     near == NULL ? "" : problem_quote(problems, near), near == NULL ? "" : "'?");
@@ -80,19 +83,48 @@ static bool find_what(struct reader *reader, struct rack_item *item) {
 static void take_left(struct reader *reader, const struct text *left, struct rack_item *item) {
     static const struct unit_form pieces[] = {
         {"", UNIT_COUNT, 0, 0, 1000000}, {"piece", UNIT_COUNT, 0, 0, 1000000}, {0}};
-    const bool hardware = item->kind == NAME_HARDWARE;
+    const bool counted = item->kind == NAME_HARDWARE || item->kind == NAME_SHEET;
     const bool metric = reader->unit == LENGTH_MM;
     const struct key key = {.name = "left",
-                            .example = hardware ? "12"
+                            .example = counted  ? "12"
                                        : metric ? "0.5 L"
                                                 : "0.5 gal"};
     const struct entry entry = {.text = left->s, .place = left->place};
-    if (!hardware) {
+    if (!counted) {
         (void)volume_value(reader, &key, &entry, NULL, &item->left);
     } else {
         (void)quantity_value(reader, &key, &entry, pieces, &item->left, NULL);
     }
     item->left.place = left->place;
+}
+
+/* An offcut as large as the sheet is a sheet. */
+static void check_whole(const struct rates *rates, struct rack_item *item) {
+    if (item->kind == NAME_SHEET && item->width.set && item->length.set &&
+        item->width.amount == rates->sheets[item->index].width.amount &&
+        item->length.amount == rates->sheets[item->index].length.amount) {
+        item->width.set = false;
+        item->length.set = false;
+    }
+}
+
+static void check_size(struct reader *reader, const struct rack_item *item) {
+    struct problems *const problems = reader->problems;
+    const struct value *const one = item->width.set ? &item->width : &item->length;
+    const char *const name = item->width.set ? "width" : "length";
+    if (!one->set) {
+        return;
+    }
+    if (item->kind != NAME_SHEET) {
+        problem_add(problems, SEVERITY_ERROR, "cell-unfit", one->place,
+                    "'%s' says nothing of '%s', which is no sheet; leave the cell empty", name,
+                    problem_quote(problems, item->what.s));
+    } else if (!item->width.set || !item->length.set) {
+        problem_add(problems, SEVERITY_ERROR, "missing-cell", one->place,
+                    "an offcut has a width and a length, and the row has a %s alone; give both, or "
+                    "none of whole sheets",
+                    name);
+    }
 }
 
 static void check_item(struct reader *reader, const struct rates *rates,
@@ -112,6 +144,22 @@ static void check_item(struct reader *reader, const struct rates *rates,
     }
 }
 
+/* Whether one more size of that sheet can be counted with. */
+static bool is_room(struct reader *reader, const struct rack *rack, const struct rack_item *item) {
+    size_t count = 0;
+    for (size_t i = 0; (i = rack_next(rack, item->kind, item->index, i)) < rack->count; i++) {
+        count++;
+    }
+    if (item->kind != NAME_SHEET || count < MOST_RACK_SIZES) {
+        return true;
+    }
+    problem_add(reader->problems, SEVERITY_ERROR, "too-many", item->what.place,
+                "'%s' stands in %d rows already; no more sizes of it can be counted with: leave "
+                "out the smallest",
+                problem_quote(reader->problems, item->what.s), (int)MOST_RACK_SIZES);
+    return false;
+}
+
 static void add_item(struct reader *reader, struct rates *rates, const struct rack_said *said) {
     struct rack *const rack = &rates->rack;
     struct rack_item item = said->item;
@@ -120,7 +168,9 @@ static void add_item(struct reader *reader, struct rates *rates, const struct ra
     }
     take_left(reader, &said->left, &item);
     check_item(reader, rates, &item);
-    const struct rack_item *const earlier = rack_find(rack, item.kind, item.index, item.color.s);
+    check_size(reader, &item);
+    check_whole(rates, &item);
+    const struct rack_item *const earlier = rack_same(rack, &item);
     if (earlier != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "rack-twice", item.what.place,
                     "'%s' stands in %s already; add both up in one row",
@@ -128,7 +178,9 @@ static void add_item(struct reader *reader, struct rates *rates, const struct ra
                     problems_spot(reader->problems, earlier->place).text);
         return;
     }
-    rack->items[rack->count++] = item;
+    if (is_room(reader, rack, &item)) {
+        rack->items[rack->count++] = item;
+    }
 }
 
 static const struct column_set rack_set = {rack_columns, COUNT_OF(rack_columns), 0};

@@ -43,8 +43,9 @@ void json_put_fields(struct json_maker *maker, json_t *object, const struct fiel
                      const void *thing) {
     for (size_t i = 0; i < table->count; i++) {
         const struct field *const field = &table->fields[i];
-        if (field->key != NULL) {
-            json_put_figure(maker, object, field->key, field_figure(field, thing));
+        const fig figure = field_figure(field, thing);
+        if (field->key != NULL && ((field->views & FIELD_RACK) == 0 || !fig_none(figure))) {
+            json_put_figure(maker, object, field->key, figure);
         }
     }
 }

@@ -25,18 +25,36 @@ static void put_name(struct json_maker *maker, json_t *object, const struct plan
     pool_clear(&pool);
 }
 
+static json_t *stock_object(struct json_maker *maker, const struct cut_stock *stock,
+                            uint8_t price_decimals) {
+    json_t *const object = json_object();
+    put_size(maker, object, "length", stock->length);
+    put_size(maker, object, "width", stock->width);
+    json_put_text(maker, object, "price", show_number(stock->price, price_decimals).text);
+    return object;
+}
+
+/* Those that are sold. */
 static json_t *stock_list(struct json_maker *maker, const struct cut_stock *stocks, size_t count,
                           uint8_t price_decimals, const fig *counts) {
     json_t *const list = json_array();
     for (size_t s = 0; s < count; s++) {
-        json_t *const object = json_object();
-        put_size(maker, object, "length", stocks[s].length);
-        put_size(maker, object, "width", stocks[s].width);
-        json_put_text(maker, object, "price", show_number(stocks[s].price, price_decimals).text);
+        json_t *const object = stock_object(maker, &stocks[s], price_decimals);
         json_put_figure(maker, object, "to buy", counts[s]);
         json_add(maker, list, object);
     }
     return list;
+}
+
+/* Those of the rack, behind them. */
+static void add_rack(struct json_maker *maker, json_t *list, const struct sheets_plan *p) {
+    for (size_t s = p->sold; s < p->job.stock_count; s++) {
+        json_t *const object = stock_object(maker, &p->job.stocks[s], p->price_decimals);
+        json_put_count(maker, object, "on the rack", p->job.stocks[s].copies);
+        json_put(maker, object, "sawn", json_boolean(sheets_plan_rack(p, s)->width.set));
+        json_put_figure(maker, object, "from the rack", p->taken[s - p->sold]);
+        json_add(maker, list, object);
+    }
 }
 
 static json_t *item_list(struct json_maker *maker, const struct cut_item *items,
@@ -245,9 +263,10 @@ static void send_sheet(struct json_maker *maker, const struct sheet_buy *b) {
         put_size(maker, object, "saw kerf", p->job.kerf);
         put_size(maker, object, "edge trim", p->job.trim);
         json_put(maker, object, "grain", json_boolean(s->grain));
-        json_put(
-            maker, object, "sizes",
-            stock_list(maker, p->job.stocks, p->job.stock_count, p->price_decimals, p->counts));
+        json_t *const sizes =
+            stock_list(maker, p->job.stocks, p->sold, p->price_decimals, p->counts);
+        add_rack(maker, sizes, p);
+        json_put(maker, object, "sizes", sizes);
         json_put(maker, object, "items",
                  item_list(maker, p->job.items, p->parts, p->job.item_count));
     }

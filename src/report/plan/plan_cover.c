@@ -103,8 +103,8 @@ const char *plan_group_words(struct pool *pool, const struct estimate *e,
                              const struct plan_stack *stack, size_t group) {
     const struct alike *const alike = &stack->groups[group];
     const struct sheets_plan *const p = stack->sheet ? &e->sheets.buys[stack->buy].plan : NULL;
-    const bool half = p != NULL && p->plan->sheets[alike->first].stock == SHEET_HALF;
-    const char *const noun = p == NULL ? "board" : (half ? "half sheet" : "sheet");
+    const char *const noun =
+        p == NULL ? "board" : plan_sheet_noun(p, p->plan->sheets[alike->first].stock);
     return pool_words(pool, "%s %s", plan_stack_name(pool, e, stack),
                       plan_numbers(alike, noun).text);
 }
@@ -167,8 +167,7 @@ static void list_fetch(struct maker *m, const struct plan_stack *stack) {
         for (size_t g = 0; g < stack->group_count; g++) {
             count += stock_of(m, stack, g) == s ? stack->groups[g].copies : 0;
         }
-        const char *const noun =
-            !stack->sheet ? "board" : (s == SHEET_HALF ? "half sheet" : "sheet");
+        const char *const noun = stack->sheet ? plan_sheet_noun(sheets_of(m, stack), s) : "board";
         if (count > 0) {
             add(m, pool_words(m->pool, "%zu", count),
                 pool_words(m->pool, "%s%s of %s, %s", noun, count == 1 ? "" : "s",
@@ -327,7 +326,8 @@ bool plan_cover_make(struct plan_cover *cover, struct pool *pool, const struct e
         size_t items = 0;
         (void)items_of(e, &stacks[i], &items);
         const bool sheet = stacks[i].sheet;
-        fetch += sheet ? SHEET_STOCKS : boards_of(&m, &stacks[i])->job.stock_count;
+        fetch += sheet ? sheets_of(&m, &stacks[i])->job.stock_count
+                       : boards_of(&m, &stacks[i])->job.stock_count;
         strips += sheet ? 0 : boards_of(&m, &stacks[i])->plan->strip_count + 1;
         parts += items + 1;
         kept += most_kept(&m, &stacks[i]);

@@ -168,7 +168,8 @@ static struct patch cut_line(const struct sheet_drawing *b, size_t node) {
 }
 
 static void fill_nodes(const struct sheet_drawing *b) {
-    sketch_fill(b->s, b->whole, b->p->job.trim > 0 ? TONE_TRIM : TONE_PART);
+    sketch_fill(b->s, b->whole,
+                sheet_trims(&b->p->job, b->sheet->stock) > 0 ? TONE_TRIM : TONE_PART);
     for (size_t i = 0; i < b->sheet->node_count; i++) {
         const struct sheet_node *const n = node_at(b, b->order[i]);
         const struct patch p = b->at[b->order[i] - b->sheet->first_node];
@@ -184,7 +185,7 @@ static void mark_cuts(const struct sheet_drawing *b) {
     const struct patch w = b->whole;
     const double xs[] = {w.x + w.width / 2, w.x + w.width / 2, w.x - 7, w.x + w.width + 7};
     const double ys[] = {w.y - 7, w.y + w.height + 7, w.y + w.height / 2, w.y + w.height / 2};
-    const size_t trims = sheet_trims(&b->p->job);
+    const size_t trims = sheet_trims(&b->p->job, b->sheet->stock);
     size_t number = 0;
     for (; number < trims; number++) {
         sketch_mark(b->s, xs[number], ys[number], number + 1);
@@ -225,7 +226,7 @@ bool sheet_picture(struct sketch *s, const struct plan_stack *stack, size_t grou
     if (!begin(&b, s, stack, group)) {
         return false;
     }
-    const size_t marks = b.sheet->node_count + sheet_trims(&b.p->job);
+    const size_t marks = b.sheet->node_count + sheet_trims(&b.p->job, b.sheet->stock);
     s->mark_count = 0;
     s->mark_room = marks;
     s->marks = pool_take(s->pool, marks, sizeof *s->marks);

@@ -274,7 +274,7 @@ const struct plan_line *sheet_steps(const struct sketch *s, const struct plan_st
     }
     b.order = order;
     sheet_order(p->plan, sheet, order, order + b.nodes);
-    size_t number = sheet_trims(&p->job);
+    size_t number = sheet_trims(&p->job, p->plan->sheets[sheet].stock);
     add(&b.t, "", "width x length in hand, and what it is cut to", true);
     if (number > 0) {
         add(&b.t, numbers(&b.t, 1, number),

@@ -215,8 +215,7 @@ static void print_one_sheet(struct teller *t, const struct sheets_plan *p,
         }
     }
     const char *const first = pool_format(
-        &t->pool,
-        "  %s, %s: ", plan_numbers(alike, sheet->stock == SHEET_HALF ? "half sheet" : "sheet").text,
+        &t->pool, "  %s, %s: ", plan_numbers(alike, plan_sheet_noun(p, sheet->stock)).text,
         plan_show_size(e, stock->width, stock->length).text);
     say_wrapped(t->page, text_or_empty(first), 4, "%s%s%s", sheet_words(t, p, sheet),
                 keep[0] == '\0' ? "" : "; keep ", keep);

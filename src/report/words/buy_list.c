@@ -99,6 +99,27 @@ static void add_lumber(struct lister *l) {
     }
 }
 
+/* `2 of 24 x 48, 1 whole from the rack`; "" where nothing is. */
+static const char *sheets_of_rack(struct lister *l, const struct sheet_buy *b) {
+    const struct sheets_plan *const p = &b->plan;
+    const char *words = "";
+    for (size_t s = p->sold; b->planned && s < p->job.stock_count; s++) {
+        const struct rack_item *const item = sheets_plan_rack(p, s);
+        const fig taken = p->taken[s - p->sold];
+        const char *const size =
+            item->width.set
+                ? pool_words(
+                      l->pool, "of %s",
+                      show_size(item->width.amount, item->length.amount, l->e->job->unit).text)
+                : "whole";
+        if (some(l, taken)) {
+            words = pool_words(l->pool, "%s%s%s %s", words, words[0] == '\0' ? "" : ", ",
+                               show(l->e, taken).text, size);
+        }
+    }
+    return words[0] == '\0' ? "" : pool_words(l->pool, "from the rack: %s", words);
+}
+
 /* `1/4 x 49 x 97`. */
 static const char *sheet_size(struct lister *l, const struct sheet *s, length along) {
     const enum length_unit unit = l->e->job->unit;
@@ -112,9 +133,12 @@ static void add_sheet(struct lister *l, const struct sheet_buy *b, const struct 
     const bool half = some(l, b->priced.half);
     const char *const size = sheet_size(l, s, s->length.amount);
     const char *const half_size = sheet_size(l, s, s->length.amount / 2);
+    const char *const rack = sheets_of_rack(l, b);
     struct buy_line line = {.what = p->name,
                             .cost = b->priced.cost,
-                            .note = keep(l, plan_short(l->e, p->short_of_plan)),
+                            .note = rack[0] != '\0' ? rack /* priced by plan, which is not short */
+                                                    : keep(l, plan_short(l->e, p->short_of_plan)),
+                            .by_others = !whole && !half,
                             .short_of_plan =
                                 p->no_plan_reason == NULL ? p->short_of_plan : (fig){0}};
     if (whole != half) {

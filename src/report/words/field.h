@@ -19,6 +19,7 @@ enum field_view {
     FIELD_RANGE = 1 << 5, /* what a figure is made of, and is at the ends of a range */
     FIELD_JOB = 1 << 7,   /* on the first sheet, which says how the job stands */
     FIELD_TOTAL = 1 << 6, /* no place: what stands above leads to it */
+    FIELD_RACK = 1 << 8,  /* no place: it is left out of JSON where nothing is on the rack */
 };
 
 struct field {

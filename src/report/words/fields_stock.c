@@ -114,6 +114,8 @@ static const struct field sheet_way[] = {
      FIELD_SHEET | FIELD_WAYS | FIELD_TOTAL},
     {"half sheets", "half sheets to buy", "where a half is enough for the last", SHEET_WAY(half),
      FIELD_SHEET | FIELD_WAYS | FIELD_TOTAL},
+    {"from the rack", NULL, "pieces that are there already", SHEET_WAY(from_rack),
+     FIELD_SHEET | FIELD_WAYS | FIELD_TOTAL | FIELD_RACK},
     {"bought", "area bought", NULL, SHEET_WAY(bought), FIELD_SHEET},
     {"cost", NULL, NULL, SHEET_WAY(cost), FIELD_SHEET | FIELD_WAYS | FIELD_TOTAL},
     {"bought over net", NULL, NULL, SHEET_WAY(factor), FIELD_SHEET},
@@ -123,6 +125,8 @@ static const struct field sheet_way[] = {
 const struct field_table fields_sheet_way = TABLE(sheet_way);
 
 static const struct field sheet_job[] = {
+    {"worth from the rack", "worth of the pieces from the rack", "as their rows of it say",
+     SHEET(plan.rack_worth), FIELD_SHEET | FIELD_RACK},
     {"charged", "charged to the job", NULL, SHEET(charged), FIELD_SHEET},
 };
 const struct field_table fields_sheet_job = TABLE(sheet_job);
@@ -148,6 +152,7 @@ static const struct field sheet_plan[] = {
     {"edges", "edges trimmed", NULL, SHEET(plan.trim), PLAN},
     {"kerf", NULL, NULL, SHEET(plan.kerf), PLAN},
     {"offcuts", NULL, NULL, SHEET(offcuts), PLAN},
+    {"less from the rack", "less: from the rack", NULL, SHEET(less_rack), PLAN | FIELD_RACK},
     {"bought", "bought by plan", NULL, SHEET(by_plan.bought), PLAN | FIELD_TOTAL},
     {"offcuts worth keeping", "of the offcuts: worth keeping", NULL, SHEET(plan.keep_worth),
      FIELD_SHEET},

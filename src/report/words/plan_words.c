@@ -57,6 +57,13 @@ struct shown plan_numbers(const struct alike *alike, const char *noun) {
     return s;
 }
 
+const char *plan_sheet_noun(const struct sheets_plan *plan, size_t stock) {
+    const struct rack_item *const item = sheets_plan_rack(plan, stock);
+    return item == NULL      ? (stock == SHEET_HALF ? "half sheet" : "sheet")
+           : item->width.set ? "rack offcut"
+                             : "rack sheet";
+}
+
 /* --- sizes and names --- */
 
 length plan_length(const struct estimate *e, int64_t size) {
@@ -117,14 +124,17 @@ struct shown plan_proof_sheets(const struct estimate *e, const struct sheet_buy 
     const struct shown sheets = show_sheets(e, &b->by_plan);
     const bool least = tape_amount(&e->tape, p->gap) == 0;
     struct shown s;
-    if (!fig_none(p->fewest)) {
+    if (!fig_none(p->rack_worth) && tape_amount(&e->tape, p->rack_worth) > 0) {
+        (void)snprintf(s.text, sizeof s.text,
+                       "%.40s, %.12s with worth; less than %.12s is impossible", sheets.text,
+                       show_money(e, p->cost).text, show_money(e, p->bound).text);
+    } else if (!fig_none(p->fewest)) {
         (void)snprintf(s.text, sizeof s.text,
                        least ? "%.40s; fewer than %.20s is impossible" : "%.40s; at least %.20s",
                        sheets.text, show(e, p->fewest).text);
     } else {
-        (void)snprintf(s.text, sizeof s.text, "%.36s, %.15s; less than %.15s is impossible",
-                       sheets.text, show_money(e, b->by_plan.cost).text,
-                       show_money(e, p->bound).text);
+        (void)snprintf(s.text, sizeof s.text, "%.45s, %.15s; less than %.15s is impossible",
+                       sheets.text, show_money(e, p->cost).text, show_money(e, p->bound).text);
     }
     return s;
 }

@@ -175,12 +175,20 @@ bool value_is(const struct tape *tape, fig f, const struct value *value) {
 struct shown show_sheets(const struct estimate *e, const struct sheet_purchase_by *bought) {
     const bool half = !fig_none(bought->half) && tape_amount(&e->tape, bought->half) > 0;
     const int64_t whole = tape_scaled(&e->tape, bought->whole, 0);
+    const bool rack = !fig_none(bought->from_rack) && tape_amount(&e->tape, bought->from_rack) > 0;
+    char more[48] = "";
     struct shown s;
-    if (whole == 0 && half) {
-        return (struct shown){"a half sheet"};
+    if (rack) {
+        (void)snprintf(more, sizeof more, "%.20s from the rack", show(e, bought->from_rack).text);
     }
-    (void)snprintf(s.text, sizeof s.text, "%lld sheet%s%s", (long long)whole, whole == 1 ? "" : "s",
-                   half ? " and a half" : "");
+    if (rack && whole == 0 && !half) {
+        (void)snprintf(s.text, sizeof s.text, "%s", more);
+    } else if (whole == 0 && half) {
+        (void)snprintf(s.text, sizeof s.text, "a half sheet%s%s", rack ? ", " : "", more);
+    } else {
+        (void)snprintf(s.text, sizeof s.text, "%lld sheet%s%s%s%s", (long long)whole,
+                       whole == 1 ? "" : "s", half ? " and a half" : "", rack ? ", " : "", more);
+    }
     return s;
 }
 
