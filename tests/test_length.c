@@ -148,12 +148,23 @@ static void test_show_fits(void **state) {
     assert_string_equal(length_show(595312500, LENGTH_INCH, text, sizeof(text)), "23 ");
 }
 
+/* What is left: down to 1/32 in or 1 mm, and less than that as it is. */
+static void test_by_tape(void **state) {
+    (void)state;
+    assert_int_equal(length_by_tape(NM_PER_INCH, LENGTH_INCH), NM_PER_INCH);
+    assert_int_equal(length_by_tape(NM_PER_INCH + NM_PER_64TH, LENGTH_INCH), NM_PER_INCH);
+    assert_int_equal(length_by_tape(NM_PER_INCH - 1, LENGTH_INCH), NM_PER_INCH - 2 * NM_PER_64TH);
+    assert_int_equal(length_by_tape(25 * NM_PER_MM + 999999, LENGTH_MM), 25 * NM_PER_MM);
+    assert_int_equal(length_by_tape(NM_PER_64TH, LENGTH_INCH), NM_PER_64TH);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_read),
         cmocka_unit_test(test_cut_and_show),
         cmocka_unit_test(test_shown_is_readable),
         cmocka_unit_test(test_show_fits),
+        cmocka_unit_test(test_by_tape),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

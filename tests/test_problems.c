@@ -4,7 +4,7 @@
  *
  * With DOORCOST_WRITE_EXPECTED set, the texts are written instead of compared. */
 #include "case.h"
-#include "learn/learned.h"
+#include "learn/rack_after.h"
 #include "read/actuals/actuals_file.h"
 #include "read/job/accept.h"
 #include "read/job/job_file.h"
@@ -55,6 +55,7 @@ static void ask_noted(const struct job *job, const struct rates *rates, struct p
     struct estimate estimate;
     struct actuals actuals;
     struct learned learned;
+    struct rack next;
     struct pool pool;
 
     if (access("noted.csv", F_OK) != 0) {
@@ -67,6 +68,7 @@ static void ask_noted(const struct job *job, const struct rates *rates, struct p
     assert_true(actuals_read(&actuals, rates, "noted.csv", problems));
     if (problems_count(problems, SEVERITY_ERROR) == 0) {
         assert_true(learned_make(&learned, &estimate, &actuals, problems, &pool));
+        assert_true(rack_after(&next, &estimate, &learned, problems, &pool));
     }
     actuals_clear(&actuals);
     estimate_clear(&estimate);

@@ -334,6 +334,9 @@ endforeach()
 # Sheets on the rack, which no sample has: whole quotes, and small jobs against all choices.
 add_test(NAME rack-plans COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/rack_plans.py
     $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR})
+# The rack that a job leaves, and the next job that uses it.
+add_test(NAME rack-circle COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/rack_circle.py
+    $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR})
 # Spare rails, which no sample asks for.
 foreach(job kitchen/kitchen metric/tea-kitchen)
     get_filename_component(name ${job} NAME)

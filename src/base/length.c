@@ -387,3 +387,8 @@ char *length_show(length value, enum length_unit unit, char *text, size_t size) 
     }
     return text;
 }
+
+length length_by_tape(length value, enum length_unit unit) {
+    const length step = unit == LENGTH_INCH ? 2 * NM_PER_64TH : NM_PER_MM;
+    return value < step ? value : value - value % step;
+}

@@ -63,4 +63,8 @@ length length_cut(length value, enum length_unit unit);
  * rounded half away from zero. Returns text. */
 char *length_show(length value, enum length_unit unit, char *text, size_t size);
 
+/* A length as it is noted of what is left and not measured again: no finer than a tape shows it,
+ * 1/32 in or 1 mm, and never more than there is. Of less than that, the length itself. */
+length length_by_tape(length value, enum length_unit unit);
+
 #endif

@@ -115,7 +115,9 @@ static const struct command rows[COMMAND_COUNT] = {
          "differ from the estimate in money, waste and transfer efficiency as they were, what the "
          "job earned, and what the rates should be by it. Further jobs and what was noted of them "
          "may follow, all with rates of one file: the more jobs, the further the rates move. With "
-         "-o the new rates are written to a new file, which keeps all comments.",
+         "-o the new rates are written to a new file, which keeps all comments; with --rack what "
+         "is "
+         "on the rack when one job is done, which the next rates name.",
          WORK_PURCHASE, TRACE_NONE, JSON_COSTS | JSON_SALE | JSON_PURCHASE, false, command_learn,
          "NOTED.csv [JOB.ini NOTED.csv ...]"},
     [PLACE_RANGE] =

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* `learn`: what happened, against the estimate; and new rates from it. */
 #include "learn/hours_fit.h"
+#include "learn/rack_after.h"
 
 #include "base/text.h"
 #include "command/command.h"
@@ -8,6 +9,7 @@
 #include "command/work.h"
 #include "read/actuals/actuals_file.h"
 #include "read/file/source.h"
+#include "report/csv/csv_rack.h"
 #include "report/file/hold.h"
 #include "report/json/json.h"
 #include "report/text/print.h"
@@ -91,8 +93,9 @@ static void close_all(struct learner_run *run) {
     pool_clear(&run->pool);
 }
 
-/* Writes a file that must not be there yet. */
-static enum status write_new(const char *path, const char *text, struct streams streams) {
+/* Writes a file that must not be there yet; taken: what is said where it is. */
+static enum status write_new(const char *path, const char *text, const char *taken,
+                             struct streams streams) {
     struct hold hold = {0};
     hold_begin(&hold);
     FILE *const file = fopen(path, "wx");
@@ -110,9 +113,7 @@ static enum status write_new(const char *path, const char *text, struct streams 
         return command_flush(streams);
     }
     text_print(streams.err, "doorcost: '%s' %s\n", path,
-               file == NULL && fault == EEXIST
-                   ? "exists; new rates go to a new file, never over an old one"
-                   : strerror(fault));
+               file == NULL && fault == EEXIST ? taken : strerror(fault));
     return STATUS_OUTPUT;
 }
 
@@ -128,11 +129,41 @@ static enum status write_rates(struct learner_run *run, const struct proposals *
     } else if (source.open) {
         const char *const text = proposals_write(proposals, source.lines, source.count, &run->pool);
         status = text == NULL ? command_out_of_memory(run->streams)
-                              : write_new(run->request->output, text, run->streams);
+                              : write_new(run->request->output, text,
+                                          "exists; new rates go to a new file, never over an old "
+                                          "one",
+                                          run->streams);
     }
     command_problems(run->request, &problems, run->streams);
     problems_clear(&problems);
     return status;
+}
+
+/* What is on the rack when the job is done, to where --rack says. */
+static enum status write_rack(struct learner_run *run) {
+    const struct noted_job *const job = &run->jobs[0];
+    struct problems problems;
+    struct rack next;
+    char *text = NULL;
+    size_t size = 0;
+    enum status status = STATUS_DONE;
+    problems_init(&problems);
+    FILE *const file = open_memstream(&text, &size);
+    bool held = file != NULL &&
+                rack_after(&next, &job->work->estimates[0], &job->learned, &problems, &run->pool);
+    if (held) {
+        csv_rack(file, &next, &job->work->rates);
+    }
+    held = (file == NULL || fclose(file) == 0) && held;
+    if (held) {
+        status =
+            write_new(run->request->rack, text,
+                      "exists; a new rack goes to a new file, never over an old one", run->streams);
+        command_problems(run->request, &problems, run->streams);
+    }
+    problems_clear(&problems);
+    free(text);
+    return held ? status : command_out_of_memory(run->streams);
 }
 
 static enum status tell(struct learner_run *run, const struct learned_job *jobs,
@@ -171,7 +202,24 @@ static enum status propose(struct learner_run *run) {
     if (status == STATUS_DONE && run->request->output != NULL) {
         status = write_rates(run, &proposals);
     }
+    if (status == STATUS_DONE && run->request->rack != NULL) {
+        status = write_rack(run);
+    }
     return status;
+}
+
+/* Whether --rack can be followed; what can't is said. */
+static bool rack_can(const struct request *request, struct streams streams) {
+    const char *const ending = strrchr(request->rack, '.');
+    if (ending == NULL || !text_same(ending, ".csv")) {
+        text_print(streams.err, "doorcost: --rack '%s' does not end in .csv\n", request->rack);
+    } else if (request->word_count > 1) {
+        text_print(streams.err, "doorcost: --rack tells of one job: several would each take what "
+                                "is there; run 'learn' for one after the other\n");
+    } else {
+        return true;
+    }
+    return false;
 }
 
 enum status command_learn(const struct request *request, struct work *work,
@@ -181,6 +229,9 @@ enum status command_learn(const struct request *request, struct work *work,
                    "doorcost: 'learn' needs a file of what was noted behind each job file, as in: "
                    "%s\n",
                    request->command->example);
+        return STATUS_USE;
+    }
+    if (request->rack != NULL && !rack_can(request, streams)) {
         return STATUS_USE;
     }
     struct learner_run run = {.request = request, .streams = streams};

@@ -75,6 +75,10 @@ static const struct option_row rows[] = {
      "tell the contingency for so much confidence, as in --confidence 90%; else that of the rates, "
      "or 80 %",
      AT(confidence), 1u << PLACE_RANGE, '\0', false},
+    {"rack", "FILE",
+     "write what is on the rack when the job is done to FILE, a new one whose name ends in .csv: "
+     "less what the job took, more what it leaves",
+     AT(rack), 1u << PLACE_LEARN, '\0', false},
     {"svg", "FOLDER", "draw each page of the plan as FOLDER/plan-01.svg and on", AT(svg),
      1u << PLACE_PLAN, '\0', false},
     {"doors", NULL, "label each door for packing, in place of its parts", AT(doors),

@@ -28,6 +28,7 @@ struct request {
     const char *output;            /* -o; NULL: the default */
     const char *option;            /* --option; NULL: the base job */
     const char *svg;               /* --svg, a folder; NULL: none */
+    const char *rack;              /* --rack, a file; NULL: none */
     const char *const *words;      /* what stands behind the job file */
     size_t word_count;
     const char *depth;                     /* --depth; NULL: the default */

@@ -27,7 +27,9 @@ static void estimate_sheet(const struct estimate *e, struct learned_goods *g) {
         if (buy->material == g->index) {
             const int64_t each = amount_of(e, buy->each);
             g->to_buy = amount_of(e, buy->priced.whole) + amount_of(e, buy->priced.half) / 2;
-            g->net = learned_share(amount_of(e, buy->net), GOODS_ONE, each);
+            const bool rack = buy->planned && !fig_none(buy->plan.sold_parts);
+            g->net = learned_share(amount_of(e, rack ? buy->plan.sold_parts : buy->net), GOODS_ONE,
+                                   each);
             g->to_use = buy->planned ? g->to_buy
                                      : learned_share(amount_of(e, buy->needed), GOODS_ONE, each);
             g->cost = estimate_money(e, buy->priced.cost);

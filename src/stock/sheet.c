@@ -88,7 +88,7 @@ static void buy_by_plan(const struct calc *c, struct sheet_buy *b) {
     b->offcuts = fig_sum(c->tape, "offcuts", c->units->area, terms, 4);
     b->implied_waste = implied_waste(c, b->net, b->by_plan.cut, b->plan.keep_worth,
                                      (enum waste_as)sheet_of(c, b)->waste_as.choice);
-    b->short_of_plan = short_of_plan(c, b->by_factor.bought, b->by_plan.cut);
+    b->short_of_plan = short_of_plan(c, b->by_factor.bought, b->by_plan.bought);
 }
 
 /* What the job is charged of what it is priced by: all, or the part that it uses. */

@@ -62,7 +62,7 @@ static void print_split(struct teller *t, const struct planned *p) {
         const struct field *const field = &p->plan->fields[i];
         const fig figure = field_figure(field, p->buy);
         const bool total = (field->views & FIELD_TOTAL) != 0;
-        if ((field->views & FIELD_SPLIT) == 0 || tape_amount(&e->tape, figure) == 0) {
+        if ((field->views & FIELD_SPLIT) == 0 || (tape_amount(&e->tape, figure) == 0 && !total)) {
             continue;
         }
         if (total) {

@@ -80,16 +80,10 @@ struct shown plan_show_size(const struct estimate *e, int64_t across, int64_t al
     return show_size(plan_length(e, across), plan_length(e, along), e->job->unit);
 }
 
-/* What is left is not measured again: no finer than a tape shows it, and never more than there is.
- */
-static length left_size(const struct estimate *e, int64_t size) {
-    const length step = e->job->unit == LENGTH_INCH ? 2 * NM_PER_64TH : NM_PER_MM;
-    const length whole = plan_length(e, size);
-    return whole < step ? whole : whole - whole % step;
-}
-
 struct shown plan_show_left(const struct estimate *e, int64_t across, int64_t along) {
-    return show_size(left_size(e, across), left_size(e, along), e->job->unit);
+    const enum length_unit unit = e->job->unit;
+    return show_size(length_by_tape(plan_length(e, across), unit),
+                     length_by_tape(plan_length(e, along), unit), unit);
 }
 
 const char *plan_part_name(struct pool *pool, const struct plan_part *part) {

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: MIT */
+/* What is on the rack when a job is done: what was there less what the job took of it, and what the
+ * job leaves. */
+#ifndef DOORCOST_LEARN_RACK_AFTER_H
+#define DOORCOST_LEARN_RACK_AFTER_H
+
+#include "learn/learned.h"
+
+/* Makes the rows of the next rack of those that the estimate's rates have: less what the estimate
+ * takes of each, with its part of the worth; more the offcuts worth keeping of the sheets that are
+ * priced by plan, worth nothing; more what was noted as left of hardware, coatings and additives.
+ * Rows with nothing left are left out. Numbers of `left` have at most 6 decimals, sizes are as a
+ * tape shows them. What was noted as left of a coating that the job has in several colors is
+ * asked about, and not added. All in pool. false: out of memory. */
+bool rack_after(struct rack *next, const struct estimate *estimate, const struct learned *learned,
+                struct problems *problems, struct pool *pool) __attribute__((warn_unused_result));
+
+#endif

@@ -1,0 +1,201 @@
+# SPDX-License-Identifier: MIT
+"""The rack from job to job: what `learn --rack` writes, reckoned again from the JSON of the plan, and used by the next job.
+
+    rack_circle.py PROGRAM SAMPLES
+
+Of the samples, priced by plan, with a rack of hardware, cans and sheets: each old row is less by what the plan and the lists take of
+it, its worth in proportion; each offcut that the plan keeps is there, no larger than it is and less than 1/32 in or 1 mm smaller; what was
+noted as left of a can is added. Then a small job, worked out by hand: it leaves an offcut, and the next job buys nothing.
+"""
+import collections
+import csv
+import os
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+from fractions import Fraction
+
+import told
+
+HEAD = ["what", "color", "width", "length", "left", "worth", "note"]
+RACK = {"kitchen/kitchen": ("small-shop", "topcoat", "gal", Fraction(1, 32),
+                            [["mdf-panel", "", "", "", "1", "9.00", ""], ["mdf-panel", "", "24", "49", "3", "", "by the door"],
+                             ["knob", "", "", "", "100", "50", ""], ["cup-hinge", "", "", "", "12", "", "annex"],
+                             ["topcoat", "lamp white", "", "", "1 qt", "10.00", ""], ["pull-out", "", "", "", "5", "", ""]]),
+        "metric/tea-kitchen": ("metric-shop", None, "L", Fraction(1), [["mdf-6", "", "600", "1300", "2", "", '"good", both']])}
+
+
+def number(text):
+    """Inches as a shop writes them, or a plain number."""
+    return sum(Fraction(part) for part in text.split())
+
+
+def write(path, rows):
+    with open(path, "w", encoding="utf-8", newline="") as file:
+        csv.writer(file).writerows([HEAD, *rows])
+
+
+def learned(program, job, noted, target):
+    done = subprocess.run([program, "learn", job, noted, "--rack", target], capture_output=True, text=True, check=False)
+    if done.returncode != 0:
+        told.fail(f"learn {job}: {done.stderr}")
+    with open(target, encoding="utf-8", newline="") as file:
+        rows = list(csv.reader(file))
+    if rows[0] != HEAD:
+        told.fail(f"heading {rows[0]}")
+    return rows[1:]
+
+
+def kept(plan):
+    """Offcuts of a plan that are kept: (width, length) with how many."""
+    sizes = collections.Counter()
+    for sheet in plan["sheets cut"]:
+        for node in sheet["nodes"]:
+            if node.get("keep"):
+                sizes[(Fraction(node["width"]), Fraction(node["length"]))] += sheet["copies"]
+    return sizes
+
+
+def check_old(estimate, old, new):
+    """Rows that were there before."""
+    taken = collections.Counter()
+    for plan in estimate["plans"]["sheets"]:
+        for size in plan["sizes"]:
+            if "from the rack" in size:
+                key = (plan["name"], Fraction(size["width"]), Fraction(size["length"])) if size["sawn"] else (plan["name"], None, None)
+                taken[key] += Fraction(size["from the rack"]["value"])
+    for kind in ("hardware", "finish"):
+        for one in estimate["materials"].get(kind) or []:
+            rack = one.get("from the rack")
+            name = one.get("name", one.get("product"))
+            taken[(name, None, None)] += Fraction(rack["value"]) if rack else 0
+    for row in old:
+        key = (row[0], number(row[2]) if row[2] else None, number(row[3]) if row[3] else None)
+        amount = Fraction(1, 4) if row[4] == "1 qt" else Fraction(row[4])
+        left = amount - taken[key]
+        now = [r for r in new if r[:4] == row[:4] or (r[0] == row[0] and r[1] == row[1] and not r[2] and not row[2])]
+        if left == 0 and not now:
+            continue
+        if len(now) != 1 or now[0][6] != row[6]:
+            told.fail(f"{row}: {now}")
+        yield row, left, amount, now[0]
+
+
+def check_sample(program, folder, job, shop, coating, unit, step, rack):
+    path, rates = f"{folder}/samples/{job}.ini", pathlib.Path(folder, "rates", shop + ".ini")
+    text = re.sub(r"(?m)^(price sheets by +=) factor", r"\1 plan", rates.read_text())
+    names = set(re.findall(r"(?m)^\[(?:hardware|coating|sheet) (.*)\]", text))
+    rack = [row for row in rack if row[0] in names]
+    rates.write_text(re.sub(r"(?m)^woods .*", r"\g<0>\nstock = rack.csv", text))
+    write(f"{folder}/rates/rack.csv", rack)
+    noted = f"{folder}/noted.csv"
+    extra = Fraction(2, 5) if coating else 0
+    pathlib.Path(noted).write_text("what,hours,bought,left\nall,60,,\n" + (f"{coating},,2.5 {unit},0.4 {unit}\n" if coating else ""))
+    estimate = told.run(program, "plan", path)[0]
+    whole = told.run(program, "buy", path)[0]
+    estimate["materials"] = whole["materials"]
+    new = learned(program, path, noted, f"{folder}/next-{shop}.csv")
+    old = set()
+    for row, left, amount, now in check_old(estimate, rack, new):
+        more = extra if row[0] == coating else 0
+        if row[0] == coating:
+            left = max(left, Fraction(0))
+        if row[0] != coating and number(re.sub(r" .*", "", now[4])) != left + more:
+            told.fail(f"{job}: {row}: {now[4]} left, not {left + more}")
+        if row[5] and left > 0 and row[0] != coating and abs(Fraction(now[5] or 0) - Fraction(row[5]) * left / amount) > Fraction(1, 200):
+            told.fail(f"{job}: {row}: worth {now[5]}")
+        old.add(tuple(now))
+    offcuts = collections.Counter()
+    for row in new:
+        if row[0].startswith("sheet "):
+            offcuts[(row[0][6:], number(row[2]), number(row[3]))] += int(row[4])
+    want = 0
+    for plan in estimate["plans"]["sheets"]:
+        for (width, length), count in kept(plan).items():
+            want += count
+            near = [k for k, n in offcuts.items() if k[0] == plan["name"] and 0 <= width - k[1] < step and 0 <= length - k[2] < step and n > 0]
+            if not near:
+                told.fail(f"{job}: no offcut of {width} x {length} of {plan['name']}")
+    if sum(offcuts.values()) != want:
+        told.fail(f"{job}: {sum(offcuts.values())} offcuts for {want}")
+    return want
+
+
+SHOP = """[shop]
+currency = USD
+unit = in
+labor rate = 60.00 per hour
+hours per day = 8
+price sheets by = plan
+stock = {rack}
+[saw]
+kerf = 0
+length allowance = 1
+edge allowance = 1/16
+[sheet board]
+thickness = 3/4
+size = 48 x 96
+price = 80.00 per sheet
+grain = length
+waste = 0 % added
+[door slab]
+kind = slab
+thickness = 3/4
+[operation pack]
+per = door
+minutes = 1
+"""
+JOB = """[job]
+title = {title}
+date = 2026-03-02
+unit = in
+rates = shop.ini
+doors = doors.csv
+also = pack
+[make]
+style = slab
+slab = board
+finish = none
+hinge = none
+pull = none
+measure = door
+gap = 1/8
+[sale]
+tax on = none
+"""
+
+
+def check_by_hand(program, folder):
+    """A slab of 48 x 60 leaves 48 x 36 of a sheet of 48 x 96; one of 48 x 30 is cut of that, and leaves 48 x 6, which is
+    not worth keeping at 12 x 6 unless its sides are 12 and 6 or more: it is."""
+    path = pathlib.Path(folder)
+    for title, door, rack, bought, after in (
+            ("first", "48,60", "none.csv", 1, [["sheet board", "", "48", "36", "1", "", ""]]),
+            ("second", "48,30", "first.csv", 0, [["sheet board", "", "48", "6", "1", "", ""]]),
+            ("third", "48,6", "second.csv", 0, [])):
+        if title == "first":
+            write(path / "none.csv", [])
+        (path / "shop.ini").write_text(SHOP.format(rack=rack))
+        (path / "job.ini").write_text(JOB.format(title=title))
+        (path / "doors.csv").write_text(f"id,width,height\nA,{door}\n")
+        (path / "noted.csv").write_text("what,minutes\npack,1\n")
+        sheet = told.run(program, "plan", str(path / "job.ini"))[0]["plans"]["sheets"][0]
+        if int(sheet["sizes"][0]["to buy"]["value"]) != bought:
+            told.fail(f"the {title} job buys {sheet['sizes'][0]['to buy']}")
+        rows = learned(program, str(path / "job.ini"), str(path / "noted.csv"), str(path / (title + ".csv")))
+        if rows != after:
+            told.fail(f"the {title} job leaves {rows}")
+
+
+def main():
+    program, samples = sys.argv[1:]
+    with told.copied(samples) as folder:
+        count = sum(check_sample(program, folder, job, *rest) for job, rest in RACK.items())
+    with tempfile.TemporaryDirectory() as folder:
+        check_by_hand(program, folder)
+    print(f"{len(RACK)} samples keep {count} offcuts; a small job uses what the one before left")
+
+
+main()
