@@ -139,8 +139,9 @@ static void add_sheet(struct lister *l, const struct sheet_buy *b, const struct 
                             .note = rack[0] != '\0' ? rack /* priced by plan, which is not short */
                                                     : keep(l, plan_short(l->e, p->short_of_plan)),
                             .by_others = !whole && !half,
-                            .short_of_plan =
-                                p->no_plan_reason == NULL ? p->short_of_plan : (fig){0}};
+                            .short_of_plan = p->no_plan_reason == NULL && rack[0] == '\0'
+                                                 ? p->short_of_plan
+                                                 : (fig){0}};
     if (whole != half) {
         line.size = whole ? size : half_size;
         line.count = whole ? b->priced.whole : b->priced.half;
