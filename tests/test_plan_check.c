@@ -97,6 +97,27 @@ static void checker_refuses_broken_sheets(void **state) {
     }
 }
 
+/* A sheet with sawn edges is used to its edges, another is not; of neither more than there are. */
+static void checker_knows_sawn_sheets(void **state) {
+    (void)state;
+    const struct cut_stock stocks[] = {{7, 7, 9, CUT_UNLIMITED}, {5, 5, 0, 2}};
+    const struct cut_stock fewer[] = {{7, 7, 9, CUT_UNLIMITED}, {5, 5, 0, 1}};
+    const struct cut_item item = {5, 5, 3, false};
+    const struct cut_job job = {1, 1, 2, stocks, 1, &item, 1};
+    const struct cut_job trimmed = {1, 1, 2, stocks, 1, &item, 0};
+    const struct cut_job all_sawn = {1, 1, 2, stocks, 1, &item, 2};
+    const struct cut_job scarce = {1, 1, 2, fewer, 1, &item, 1};
+    struct sheet_plan *plan = NULL;
+    assert_int_equal(sheet_plan_make(&job, (struct offcut_rule){0}, EFFORT, &plan), CUT_DONE);
+    assert_int_equal(plan->cost, 9); /* two parts fill the offcuts, the third a trimmed sheet */
+    assert_int_equal(plan->bound, 9);
+    assert_int_equal(sheet_plan_check(&job, plan).fault, PLAN_GOOD);
+    assert_int_equal(sheet_plan_check(&trimmed, plan).fault, PLAN_OUTSIDE);
+    assert_int_equal(sheet_plan_check(&all_sawn, plan).fault, PLAN_WRONG_CUT);
+    assert_int_equal(sheet_plan_check(&scarce, plan).fault, PLAN_TOO_MANY);
+    sheet_plan_free(plan);
+}
+
 /* A plan that the planner made, broken in one place each. */
 static void checker_refuses_changed_sheets(void **state) {
     (void)state;
@@ -140,6 +161,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(checker_refuses_broken_boards),
         cmocka_unit_test(checker_refuses_broken_sheets),
+        cmocka_unit_test(checker_knows_sawn_sheets),
         cmocka_unit_test(checker_refuses_changed_sheets),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
