@@ -101,9 +101,10 @@ static const struct command rows[COMMAND_COUNT] = {
          "Puts the work of the job in order by the people, machines, clamps, racks and working "
          "days of the rates, with the time that glue and finish take to set and dry. Tells when "
          "all is done, what decides that, how soon any plan could be done, what one more person, "
-         "clamp set or rack would bring, and the work of each day. Further jobs with rates of the "
-         "same file may follow, up to 26 in all: they share the shop, and --option is that of "
-         "each. -o writes the plan as a chart, .pdf, as a list to tick off, .xlsx, or for calendar "
+         "clamp set or rack would bring, and the work of each day. Further jobs may follow, "
+         "up to 26 in all, whose rates say the same of the shop: they share it, and --option is "
+         "that of each. -o writes the plan as a chart, .pdf, as a list to tick off, .xlsx, or for "
+         "calendar "
          "programs, .ics.",
          WORK_ONE, TRACE_NONE, 0, false, command_days, "[JOB.ini ...]"},
     [PLACE_LEARN] =

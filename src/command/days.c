@@ -5,6 +5,7 @@
 #include "command/files.h"
 #include "command/further.h"
 #include "command/progress.h"
+#include "command/rates_alike.h"
 #include "command/work.h"
 #include "days/work/day_plan.h"
 #include "report/calendar/day_calendar.h"
@@ -48,8 +49,7 @@ static enum status read_from(const struct days_run *run, int32_t *from) {
 /* They share the shop. */
 static enum status shares_shop(const struct request *request, const struct work *first,
                                const struct work *work, const char *path, struct streams streams) {
-    return further_same_rates(request, first, work, path,
-                              "jobs share a shop where they name one file of rates", streams);
+    return rates_alike(request, first, work, path, RATES_SHOP, streams);
 }
 
 static enum status make(struct days_run *run) {

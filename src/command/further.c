@@ -50,14 +50,3 @@ enum status further_check(const struct further_jobs *further, const struct work 
     }
     return status;
 }
-
-enum status further_same_rates(const struct request *request, const struct work *first,
-                               const struct work *work, const char *path, const char *why,
-                               struct streams streams) {
-    if (!files_same(first->rates.path, work->rates.path)) {
-        text_print(streams.err, "doorcost: '%s' has other rates than '%s'; %s\n", path,
-                   request->job, why);
-        return STATUS_USE;
-    }
-    return STATUS_DONE;
-}

@@ -30,9 +30,4 @@ enum status further_check(const struct further_jobs *further, const struct work 
                           struct output *outputs, size_t count, const struct request *request,
                           struct streams streams);
 
-/* Whether a further job names the rates file of the first; why: said where it does not. */
-enum status further_same_rates(const struct request *request, const struct work *first,
-                               const struct work *work, const char *path, const char *why,
-                               struct streams streams);
-
 #endif

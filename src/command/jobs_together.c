@@ -4,72 +4,12 @@
 #include "base/text.h"
 #include "command/files.h"
 #include "command/progress.h"
+#include "command/rates_alike.h"
 #include "report/json/json.h"
-#include "together/rates_differ.h"
-
-#define MOST_TOLD 5 /* of what rates say otherwise */
-
-/* --- the rates that they share ---------------------------------------------------------------- */
-
-static const char *quoted(struct problems *problems, const char *text) {
-    return text == NULL ? "nothing"
-                        : pool_words(&problems->pool, "'%s'", problem_quote(problems, text));
-}
-
-static void tell_change(const struct bridge_change *change, const char *a, const char *b,
-                        struct problems *quoting, FILE *err) {
-    const char *const where = problem_quote(quoting, change->where);
-    if (change->what == NULL) {
-        text_print(err, "  %s stands in the rates of '%s' alone\n", where,
-                   change->older != NULL ? a : b);
-    } else {
-        text_print(err, "  %s %s: %s in the rates of '%s', %s in those of '%s'\n", where,
-                   problem_quote(quoting, change->what), quoted(quoting, change->older), a,
-                   quoted(quoting, change->newer), b);
-    }
-}
-
-/* Says what the rates of `path` have otherwise. */
-static void tell_differ(const struct bridge_changes *changes, const char *words, const char *first,
-                        const char *path, FILE *err) {
-    struct problems quoting;
-    problems_init(&quoting);
-    const char *const a = problem_quote(&quoting, first);
-    const char *const b = problem_quote(&quoting, path);
-    if (words != NULL) {
-        text_print(err, "doorcost: '%s' can't be put together with '%s': %s\n", b, a, words);
-    } else {
-        text_print(err,
-                   "doorcost: '%s' buys by other rates than '%s'; give jobs whose rates say the "
-                   "same of materials, waste and prices\n",
-                   b, a);
-    }
-    for (size_t i = 0; words == NULL && i < changes->count && i < MOST_TOLD; i++) {
-        tell_change(&changes->list[i], a, b, &quoting, err);
-    }
-    if (words == NULL && changes->count > MOST_TOLD) {
-        text_print(err, "  and %zu more\n", changes->count - MOST_TOLD);
-    }
-    problems_clear(&quoting);
-}
 
 static enum status buys_alike(const struct request *request, const struct work *a,
                               const struct work *b, const char *path, struct streams streams) {
-    const struct rates_side sides[] = {{&a->job, &a->rates, &a->texts},
-                                       {&b->job, &b->rates, &b->texts}};
-    struct bridge_changes changes;
-    const char *words = NULL;
-    struct pool pool;
-    enum status status = STATUS_DONE;
-    pool_init(&pool);
-    if (!rates_differ(&changes, &words, &sides[0], &sides[1], &pool)) {
-        status = command_out_of_memory(streams);
-    } else if (changes.count > 0 || words != NULL) {
-        tell_differ(&changes, words, request->job, path, streams.err);
-        status = STATUS_INPUTS;
-    }
-    pool_clear(&pool);
-    return status;
+    return rates_alike(request, a, b, path, RATES_BOUGHT, streams);
 }
 
 /* --- opening ---------------------------------------------------------------------------------- */

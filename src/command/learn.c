@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 #include "command/command.h"
-#include "command/further.h"
+#include "command/files.h"
 #include "command/work.h"
 #include "read/actuals/actuals_file.h"
 #include "read/file/source.h"
@@ -57,11 +57,14 @@ static enum status open_further(const struct request *request, const struct work
     struct work_request asked = first->request;
     asked.option = NULL;
     const enum status status = command_open(request, path, asked, work, streams);
-    return status != STATUS_DONE
-               ? status
-               : further_same_rates(request, first, work, path,
-                                    "new rates are made from jobs that name one file of rates",
-                                    streams);
+    if (status == STATUS_DONE && !files_same(first->rates.path, work->rates.path)) {
+        text_print(streams.err,
+                   "doorcost: '%s' has other rates than '%s'; new rates are made from jobs that "
+                   "name one file of rates\n",
+                   path, request->job);
+        return STATUS_USE;
+    }
+    return status;
 }
 
 /* All jobs that the call names, with what was noted of each. */

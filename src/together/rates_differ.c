@@ -7,26 +7,40 @@
 
 #include <string.h>
 
-/* Kinds of sections that rows and lines go by, by their place among those of the kind. */
-static const char *const kinds[] = {"lumber",   "sheet",   "banding", "glass",    "door",
-                                    "additive", "coating", "finish",  "hardware", "consumable"};
+#define MOST_KINDS 10
 
-static bool of_kinds(const char *where) {
-    for (size_t i = 0; i < COUNT_OF(kinds); i++) {
-        const size_t size = strlen(kinds[i]);
-        if (strncmp(where + 1, kinds[i], size) == 0 && where[size + 1] == ' ') {
+/* What is shared, by kinds of sections. */
+static const struct sharing {
+    /* That rows and lines go by, by their place among those of the kind; the rest NULL. */
+    const char *kinds[MOST_KINDS];
+    bool all_keys; /* each key of these matters; else those of buying do, of any section */
+} sharings[] = {
+    [RATES_BOUGHT] = {{"lumber", "sheet", "banding", "glass", "door", "additive", "coating",
+                       "finish", "hardware", "consumable"},
+                      false},
+    [RATES_SHOP] = {{"operation", "machine", "days"}, true},
+};
+
+/* Whether a section, `[lumber poplar]`, is of these kinds. */
+static bool of_kinds(const struct sharing *sharing, const char *where) {
+    for (size_t i = 0; i < MOST_KINDS && sharing->kinds[i] != NULL; i++) {
+        const size_t size = strlen(sharing->kinds[i]);
+        if (strncmp(where + 1, sharing->kinds[i], size) == 0 &&
+            (where[size + 1] == ' ' || where[size + 1] == ']')) {
             return true;
         }
     }
     return false;
 }
 
-/* Whether what is bought, or what it costs, can be otherwise by it. */
-static bool matters(const struct bridge_change *change) {
-    return change->what == NULL
-               ? of_kinds(change->where)
-               : change->group == BRIDGE_MATERIALS || change->group == BRIDGE_YIELDS ||
-                     change->group == BRIDGE_PRICES;
+/* Whether what is shared can be otherwise by it. */
+static bool matters(const struct sharing *sharing, const struct bridge_change *change) {
+    if (change->what == NULL || sharing->all_keys) {
+        return of_kinds(sharing, change->where) ||
+               (change->what != NULL && strcmp(change->what, "hours per day") == 0);
+    }
+    return change->group == BRIDGE_MATERIALS || change->group == BRIDGE_YIELDS ||
+           change->group == BRIDGE_PRICES;
 }
 
 /* The next section of a kind from *at on; NULL: there is none. */
@@ -41,17 +55,18 @@ static const struct ini_section *next_of(const struct ini *ini, const char *kind
 }
 
 /* The kind whose sections stand in another order; NULL: none. All are in both. */
-static const char *other_order(const struct ini *a, const struct ini *b) {
-    for (size_t i = 0; i < COUNT_OF(kinds); i++) {
+static const char *other_order(const struct sharing *sharing, const struct ini *a,
+                               const struct ini *b) {
+    for (size_t i = 0; i < MOST_KINDS && sharing->kinds[i] != NULL; i++) {
         size_t in_a = 0;
         size_t in_b = 0;
-        const struct ini_section *one = next_of(a, kinds[i], &in_a);
+        const struct ini_section *one = next_of(a, sharing->kinds[i], &in_a);
         while (one != NULL) {
-            const struct ini_section *const other = next_of(b, kinds[i], &in_b);
+            const struct ini_section *const other = next_of(b, sharing->kinds[i], &in_b);
             if (other == NULL || !text_same(one->name, other->name)) {
-                return kinds[i];
+                return sharing->kinds[i];
             }
-            one = next_of(a, kinds[i], &in_a);
+            one = next_of(a, sharing->kinds[i], &in_a);
         }
     }
     return NULL;
@@ -69,21 +84,22 @@ static const char *other_terms(const struct rates_side *a, const struct rates_si
     return NULL;
 }
 
-bool rates_differ(struct bridge_changes *changes, const char **words, const struct rates_side *a,
-                  const struct rates_side *b, struct pool *pool) {
+bool rates_differ(struct bridge_changes *changes, const char **words, enum rates_of of,
+                  const struct rates_side *a, const struct rates_side *b, struct pool *pool) {
+    const struct sharing *const sharing = &sharings[of];
     if (!rates_changes_make(changes, a->texts, b->texts, pool)) {
         return false;
     }
     size_t kept = 0;
     for (size_t i = 0; i < changes->count; i++) {
-        if (matters(&changes->list[i])) {
+        if (matters(sharing, &changes->list[i])) {
             changes->list[kept++] = changes->list[i];
         }
     }
     changes->count = kept;
-    *words = other_terms(a, b);
+    *words = of == RATES_BOUGHT ? other_terms(a, b) : NULL;
     if (*words == NULL && kept == 0) {
-        const char *const kind = other_order(&a->texts->rates, &b->texts->rates);
+        const char *const kind = other_order(sharing, &a->texts->rates, &b->texts->rates);
         *words = kind == NULL
                      ? NULL
                      : pool_words(pool,

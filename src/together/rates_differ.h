@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Whether two jobs buy by the same rates: materials, waste, prices and packs; wages and profit may
- * differ. */
+/* Whether two jobs can be put together by what their rates say, wherever these stand. */
 #ifndef DOORCOST_TOGETHER_RATES_DIFFER_H
 #define DOORCOST_TOGETHER_RATES_DIFFER_H
 
@@ -14,11 +13,17 @@ struct rates_side {
     const struct job_texts *texts;
 };
 
-/* What of the rates that buying goes by b has otherwise than a. *changes: in pool, those that
- * matter (their count 0: none). *words: why they can't be put together at all, and what to do, as
- * with sizes in other units; NULL. false: out of memory. */
-bool rates_differ(struct bridge_changes *changes, const char **words, const struct rates_side *a,
-                  const struct rates_side *b, struct pool *pool)
+/* What jobs share. */
+enum rates_of {
+    RATES_BOUGHT, /* materials, waste, prices and packs; wages and profit may differ */
+    RATES_SHOP    /* operations, machines, [days] and the hours of a day; prices may differ */
+};
+
+/* What of the rates that this goes by b has otherwise than a. *changes: in pool, those that matter
+ * (their count 0: none). *words: why they can't be put together at all, and what to do, as with
+ * sizes in other units; NULL. false: out of memory. */
+bool rates_differ(struct bridge_changes *changes, const char **words, enum rates_of of,
+                  const struct rates_side *a, const struct rates_side *b, struct pool *pool)
     __attribute__((warn_unused_result));
 
 #endif

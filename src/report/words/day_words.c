@@ -146,7 +146,8 @@ size_t day_notes(const struct day_plan *plan, const char *notes[DAY_NOTES], stru
     for (size_t j = 0; j < plan->job_count; j++) {
         const struct estimate *const e = plan->jobs[j].estimate;
         for (size_t b = 0; b < e->finish.batch_count; b++) {
-            if (rates->finishes[e->finish.batches[b].finish].put_out.set && !days->finisher.set) {
+            if (e->rates->finishes[e->finish.batches[b].finish].put_out.set &&
+                !days->finisher.set) {
                 notes[n++] = "The rates do not say how long a finisher keeps doors (`finisher` of "
                              "[days]): no days are counted for it.";
                 return n;
