@@ -7,6 +7,11 @@ static const struct sheet *sheet_of(const struct calc *c, const struct sheet_buy
     return &c->rates->sheets[b->material];
 }
 
+/* What is cut up: all that is bought, and what is taken from the rack. */
+static fig area_cut(const struct sheet_purchase_by *p) {
+    return fig_none(p->cut) ? p->bought : p->cut;
+}
+
 /* Area, cost and yield of so many sheets. */
 static void buy(const struct calc *c, const struct sheet_buy *b, struct sheet_purchase_by *p) {
     const fig counts[] = {p->whole, p->half};
@@ -14,16 +19,16 @@ static void buy(const struct calc *c, const struct sheet_buy *b, struct sheet_pu
                           (fig[]){b->each, b->each_half}, 2);
     p->cost =
         fig_total(c->tape, "sheet cost", UNIT_MONEY, counts, (fig[]){b->price, b->half_price}, 2);
-    p->cut = fig_none(p->from_rack)
-                 ? p->bought
-                 : fig_plus(c->tape, "area bought and from the rack", p->bought, b->plan.rack_area);
-    p->factor =
-        fig_ratio(c->tape, "bought over net", UNIT_FACTOR, (figs){{p->cut}}, (figs){{b->net}});
-    const fig more = fig_plus(c->tape, "bought more than net", p->cut, fig_minus(b->net));
+    if (!fig_none(p->from_rack)) {
+        p->cut = fig_plus(c->tape, "area bought and from the rack", p->bought, b->plan.rack_area);
+    }
+    const fig cut = area_cut(p);
+    p->factor = fig_ratio(c->tape, "bought over net", UNIT_FACTOR, (figs){{cut}}, (figs){{b->net}});
+    const fig more = fig_plus(c->tape, "bought more than net", cut, fig_minus(b->net));
     p->waste_added = fig_ratio(c->tape, "waste added", UNIT_PERCENT,
                                (figs){{more, c->units->hundred}}, (figs){{b->net}});
     p->yield = fig_ratio(c->tape, "yield", UNIT_PERCENT, (figs){{b->net, c->units->hundred}},
-                         (figs){{p->cut}});
+                         (figs){{cut}});
 }
 
 /* Whole sheets by area; then, where the need left for the last sheet is no more than half of one, a
@@ -83,10 +88,10 @@ static void buy_by_plan(const struct calc *c, struct sheet_buy *b) {
         b->less_rack = fig_sum(c->tape, "less: from the rack", c->units->area,
                                (fig[]){fig_minus(b->plan.rack_area)}, 1);
     }
-    const fig terms[] = {b->by_plan.cut, fig_minus(b->net), fig_minus(b->plan.trim),
+    const fig terms[] = {area_cut(&b->by_plan), fig_minus(b->net), fig_minus(b->plan.trim),
                          fig_minus(b->plan.kerf)};
     b->offcuts = fig_sum(c->tape, "offcuts", c->units->area, terms, 4);
-    b->implied_waste = implied_waste(c, b->net, b->by_plan.cut, b->plan.keep_worth,
+    b->implied_waste = implied_waste(c, b->net, area_cut(&b->by_plan), b->plan.keep_worth,
                                      (enum waste_as)sheet_of(c, b)->waste_as.choice);
     b->short_of_plan = short_of_plan(c, b->by_factor.bought, b->by_plan.bought);
 }

@@ -10,11 +10,11 @@
 
 /* How many are bought by one reckoning, factor or plan. */
 struct sheet_purchase_by {
-    fig whole, half;                /* sheets; half: none where halves are not sold */
-    fig bought;                     /* area */
-    fig from_rack;                  /* pieces of the rack, by plan; none: nothing is there */
-    fig cut;                        /* area: bought, and what is taken from the rack */
-    fig cost;                       /* money */
+    fig whole, half; /* sheets; half: none where halves are not sold */
+    fig bought;      /* area */
+    fig from_rack;   /* pieces of the rack, by plan; none: nothing is there */
+    fig cut;         /* area: bought, and what is taken from the rack; none: nothing is there */
+    fig cost;        /* money */
     fig factor, waste_added, yield; /* of the area that is cut */
 };
 

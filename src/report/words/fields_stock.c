@@ -117,6 +117,8 @@ static const struct field sheet_way[] = {
     {"from the rack", NULL, "pieces that are there already", SHEET_WAY(from_rack),
      FIELD_SHEET | FIELD_WAYS | FIELD_TOTAL | FIELD_RACK},
     {"bought", "area bought", NULL, SHEET_WAY(bought), FIELD_SHEET},
+    {"bought and from the rack", "area bought and from the rack",
+     "stands for what is bought in waste and yield", SHEET_WAY(cut), FIELD_SHEET | FIELD_RACK},
     {"cost", NULL, NULL, SHEET_WAY(cost), FIELD_SHEET | FIELD_WAYS | FIELD_TOTAL},
     {"bought over net", NULL, NULL, SHEET_WAY(factor), FIELD_SHEET},
     {"waste added", NULL, "bought / net - 1", SHEET_WAY(waste_added), FIELD_SHEET | FIELD_WAYS},
