@@ -34,6 +34,15 @@ uint8_t tape_decimals(const struct tape *tape, fig f) {
     return value_decimals(tape_packed(tape, f));
 }
 
+uint8_t tape_read_decimals(const struct tape *tape, fig f) {
+    const uint8_t decimals = tape_decimals(tape, f);
+    const enum unit unit = tape_unit(tape, f);
+    const uint8_t most = unit == UNIT_PERCENT ? 2 : (unit == UNIT_M3 ? 4 : decimals);
+    const bool given =
+        tape->traced ? tape_op(tape, f) == OP_GIVEN : decimals != unit_decimals(unit);
+    return decimals <= most || given ? decimals : most;
+}
+
 int64_t tape_amount(const struct tape *tape, fig f) {
     return value_amount(tape_packed(tape, f));
 }

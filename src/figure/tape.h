@@ -208,6 +208,10 @@ const char *tape_fault_subject(const struct tape *tape);
 enum unit tape_unit(const struct tape *tape, fig f);
 /* Its decimals; of none 0. */
 uint8_t tape_decimals(const struct tape *tape, fig f);
+/* Decimals of it that a person reads: of what was given all, of computed percents at most two, of
+ * cubic meters four. The value keeps all. Of a tape that is not traced what has as many decimals as
+ * computed figures is taken as one. */
+uint8_t tape_read_decimals(const struct tape *tape, fig f);
 /* Its value at its decimals: 4.10 is 410 at 2; of none 0. */
 int64_t tape_amount(const struct tape *tape, fig f);
 /* Its value rescaled to `decimals` (half away from zero when fewer). */

@@ -18,7 +18,7 @@ import tempfile
 from fractions import Fraction
 
 SHELF = "Small supplies"  # of the shop's own; a supplier does not read it
-MONEY = re.compile(r"(?<![\w./])\d+\.\d\d(?!\d| L\b)")  # a can of 0.25 L is a size
+MONEY = re.compile(r"(?<![\w./])\d+\.\d\d(?!\d| L\b|\s+(?:sq ft|m2|bf)\b)")  # a can of 0.25 L is a size
 
 
 def fail(text):

@@ -60,8 +60,10 @@ static const char *hinge_words(struct drawings *w, const struct door_elevation *
         return "No hinges";
     }
     const char *const hung =
-        pool_words(&w->pool, "Hinges: %d %s%s, %s", hinges, named(w, &c->hinge),
-                   outer ? " a leaf" : "", outer ? "on the outer sides" : edges[e->drawing.edge]);
+        hinges <= 0 ? "Hinges: none on the cabinet"
+                    : pool_words(&w->pool, "Hinges: %d %s%s, %s", hinges, named(w, &c->hinge),
+                                 outer ? " a leaf" : "",
+                                 outer ? "on the outer sides" : edges[e->drawing.edge]);
     const bool corner = e->door->row->opens.choice == OPENS_PIE_CUT;
     return e->door->beside == NULL
                ? hung

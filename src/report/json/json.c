@@ -34,7 +34,7 @@ void json_put_figure(struct json_maker *maker, json_t *object, const char *key, 
     }
     json_t *const reference = json_object();
     json_put_count(maker, reference, "figure", f.id);
-    json_put_text(maker, reference, "value", show(maker->e, f).text);
+    json_put_text(maker, reference, "value", show_exact(maker->e, f).text);
     json_put_text(maker, reference, "unit", unit_name(tape_unit(&maker->e->tape, f)));
     json_put(maker, object, key, reference);
 }

@@ -78,7 +78,7 @@ static json_t *figure_object(struct json_maker *maker, fig f, const struct probl
     json_put_text(maker, object, "unit", unit_name(tape_unit(tape, f)));
     json_put_count(maker, object, "decimals", tape_decimals(tape, f));
     json_put_text(maker, object, "value", value);
-    json_put_text(maker, object, "shown", show(maker->e, f).text);
+    json_put_text(maker, object, "shown", show_exact(maker->e, f).text);
     json_put_text(maker, object, "op", figure_op_name(op));
     if (op == OP_GIVEN) {
         put_origin(maker, object, f, problems);

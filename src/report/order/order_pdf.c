@@ -117,13 +117,20 @@ static void draw_heads(struct order *o) {
     o->flow.y += GAP;
 }
 
-/* How high the lines are that tell what the line at `first` is made up of, a few of them. */
+/* The sum of a group does not stand alone at the top of a page. */
+static double sum_height(const struct order *o, size_t next, size_t end) {
+    return o->prices && next == end ? 3 * TEXT : 0;
+}
+
+/* How high the lines are that tell what the line at `first` is made up of, a few of them, and the
+ * sum that follows the last. */
 static double parts_height(struct order *o, size_t first, size_t end) {
     double height = 0;
-    for (size_t i = first; i < end && i < first + KEPT && o->list->lines[i].part; i++) {
+    size_t i = first;
+    for (; i < end && i < first + KEPT && o->list->lines[i].part; i++) {
         height += put_line(o, &o->list->lines[i], false) + GAP;
     }
-    return height;
+    return height + sum_height(o, i, end);
 }
 
 /* A line with its note below it; it does not stand at the foot of a page without what it is made up
@@ -137,9 +144,7 @@ static void draw_line(struct order *o, const struct buy_group *group, size_t at)
     const bool noted = line->note[0] != '\0' && o->prices;
     const double under = noted ? text_measure(f->pdf->cr, line->note, &note).height : 0;
     const double height = put_line(o, line, false);
-    /* the sum of a group does not stand alone at the top of a page */
-    const double sum = o->prices && at + 1 == end ? 3 * TEXT : 0;
-    const double below = sum + (line->part ? 0 : parts_height(o, at + 1, end));
+    const double below = line->part ? sum_height(o, at + 1, end) : parts_height(o, at + 1, end);
     if (flow_need(f, height + under + GAP + below)) {
         const struct text_style title = {.size = TEXT + 1.5, .bold = true, .width = f->width};
         f->y += GAP + text_draw(f->pdf->cr, f->x, f->y,
@@ -200,6 +205,7 @@ static void draw_head(struct order *o) {
     const char *const agreed = show_agreed(&o->pool, o->e);
     const char *const sizes = job->unit == LENGTH_MM ? "mm" : "inches";
     flow_title(f, o->prices ? "What to buy" : "Order", title);
+    flow_gap(f, 3);
     flow_text(f, text_or_empty(shop->name.s), text);
     if (!o->prices) {
         flow_text(f, text_or_empty(shop->address.s), text);
@@ -209,6 +215,7 @@ static void draw_head(struct order *o) {
               pool_words(&o->pool, "%s%s%s%s, sizes in %s", o->prices ? job->title.s : "job",
                          job->number.s == NULL ? ""
                          : job->joined != NULL ? "; "
+                         : o->prices           ? ", "
                                                : " ",
                          text_or_empty(job->number.s), pool_words(&o->pool, ", %s", job->date.s),
                          sizes),

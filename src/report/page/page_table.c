@@ -22,7 +22,7 @@ void view_figure(struct view *v, fig figure, unsigned how) {
     const bool money = tape_unit(&v->e->tape, figure) == UNIT_MONEY;
     const struct shown shown = money                     ? show_money(v->e, figure)
                                : (how & VIEW_SHORT) != 0 ? show_short(v->e, figure)
-                                                         : show(v->e, figure);
+                                                         : show_exact(v->e, figure);
     open_figure(v, figure, marks[how & (VIEW_LESS | VIEW_SHORT)]);
     const bool less = (how & VIEW_LESS) != 0 && tape_amount(&v->e->tape, figure) != 0;
     html_words(&v->html, "%s%s", less ? "-" : "", shown.text);

@@ -61,7 +61,7 @@ void sheet_buy(const struct paper *paper, uint16_t sheet) {
     struct book *const book = paper->book;
     const struct estimate *const e = paper->base;
     struct buy_list list;
-    book_whole_short(book, sheet);
+    book_few_decimals(book, sheet);
     uint32_t row = paper_title(paper, sheet, 0,
                                "A cost stands on the line that it is paid for; the lines below it "
                                "say what it is made up of.");

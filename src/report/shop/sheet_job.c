@@ -117,7 +117,7 @@ void sheet_job(const struct paper *paper, uint16_t sheet) {
     const struct estimate *const e = paper->base;
     const size_t asked = problems_count(paper->problems, SEVERITY_WARNING);
     struct paper_list list = {.sheet = sheet, .figure = COLUMN_FIGURE, .note = COLUMN_NOTE};
-    book_whole_short(book, JOB_SHEET);
+    book_few_decimals(book, JOB_SHEET);
     book_width(book, JOB_SHEET, COLUMN_WORDS, 32);
     book_width(book, JOB_SHEET, COLUMN_FIGURE, 14);
     book_width(book, JOB_SHEET, COLUMN_NOTE, 40);

@@ -60,7 +60,7 @@ static void number_lines(struct teller *t, fig root) {
 static const char *value_of(const struct teller *t, fig f) {
     const enum unit unit = tape_unit(&t->e->tape, f);
     const char *const words = show_unit_name(t->e, f);
-    struct shown value = show(t->e, f);
+    struct shown value = show_exact(t->e, f);
     size_t size = strlen(value.text);
     if ((unit == UNIT_IN || unit == UNIT_MM) && strchr(value.text, '.') != NULL) {
         while (value.text[size - 1] == '0') {

@@ -28,7 +28,7 @@ static const char *count_words(struct lister *l, const struct buy_line *line) {
         return "";
     }
     const char *const unit = line->unit[0] == '\0' ? show_unit_name(l->e, line->count) : line->unit;
-    return pool_words(l->pool, "%s%s%s", show_short(l->e, line->count).text,
+    return pool_words(l->pool, "%s%s%s", show_few(l->e, line->count).text,
                       unit[0] == '\0' ? "" : " ", unit);
 }
 
@@ -311,8 +311,9 @@ static void add_consumables(struct lister *l) {
         const struct consumable_figures *const c = &e->costs.consumables[i];
         add(l, (struct buy_line){.what = e->rates->consumables[c->consumable].name.s,
                                  .count = c->quantity,
-                                 .unit =
-                                     fig_same(c->quantity, e->quantities.all_leaves) ? "doors" : "",
+                                 .unit = fig_same(c->quantity, e->quantities.all_leaves) ? "doors"
+                                         : fig_same(c->quantity, e->quantities.hinges)   ? "hinges"
+                                                                                         : "",
                                  .price = c->price,
                                  .cost = c->cost});
     }
@@ -322,12 +323,13 @@ static void add_made_elsewhere(struct lister *l, const struct leaf_figures *leaf
                                fig each) {
     if (!fig_none(each)) {
         const struct door *const door = leaf->door;
-        add(l, (struct buy_line){.what = pool_words(l->pool, "%s, %s", door->name, what),
-                                 .size =
-                                     keep(l, show_size(door->width, door->height, l->e->job->unit)),
-                                 .count = leaf->pieces,
-                                 .unit = "doors",
-                                 .price = each});
+        add(l, (struct buy_line){
+                   .what = pool_words(l->pool, "%s, %s", door->name, what),
+                   .size = keep(l, show_size(door->width, door->height, l->e->job->unit)),
+                   .count = leaf->pieces,
+                   .unit = "doors",
+                   .price = each,
+                   .cost = tape_amount(&l->e->tape, leaf->pieces) == 1 ? each : (fig){0}});
     }
 }
 
@@ -354,7 +356,7 @@ static const struct {
     [COST_GLASS] = {"Glass", add_glass},
     [COST_FINISH] = {"Finish", add_finish},
     [COST_HARDWARE] = {"Hardware", add_hardware},
-    [COST_CONSUMABLES] = {"Small supplies, for this job's part", add_consumables},
+    [COST_CONSUMABLES] = {"Small supplies, as much as is used up", add_consumables},
     [COST_BOUGHT_IN] = {"Made or finished by others", add_bought_in},
 };
 

@@ -24,6 +24,13 @@ struct shown show_more(int64_t value, uint8_t decimals) {
 }
 
 struct shown show(const struct estimate *e, fig f) {
+    const uint8_t decimals = tape_read_decimals(&e->tape, f);
+    return decimals < tape_decimals(&e->tape, f)
+               ? show_number(tape_scaled(&e->tape, f, decimals), decimals)
+               : show_exact(e, f);
+}
+
+struct shown show_exact(const struct estimate *e, fig f) {
     struct shown s = {"-"};
     if (!fig_none(f)) {
         tape_text(&e->tape, f, s.text, sizeof s.text);
@@ -31,8 +38,7 @@ struct shown show(const struct estimate *e, fig f) {
     return s;
 }
 
-struct shown show_short(const struct estimate *e, fig f) {
-    struct shown s = show(e, f);
+static struct shown without_noughts(struct shown s) {
     size_t size = strlen(s.text);
     if (strchr(s.text, '.') == NULL) {
         return s;
@@ -42,6 +48,17 @@ struct shown show_short(const struct estimate *e, fig f) {
     }
     s.text[s.text[size - 1] == '.' ? size - 1 : size] = '\0';
     return s;
+}
+
+struct shown show_short(const struct estimate *e, fig f) {
+    return without_noughts(show_exact(e, f));
+}
+
+struct shown show_few(const struct estimate *e, fig f) {
+    const uint8_t decimals = tape_decimals(&e->tape, f);
+    const uint8_t most = tape_unit(&e->tape, f) == UNIT_M3 ? 4 : 2;
+    return decimals <= most ? show_short(e, f)
+                            : without_noughts(show_number(tape_scaled(&e->tape, f, most), most));
 }
 
 static struct shown join(const char *number, const char *unit) {

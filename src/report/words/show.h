@@ -12,10 +12,15 @@ struct shown {
     char text[104]; /* the longest: plan_proof_boards of the largest amounts */
 };
 
-/* The number alone; `-` for none. */
+/* The number alone, with the decimals that a person reads; `-` for none. */
 struct shown show(const struct estimate *estimate, fig f);
-/* The same without noughts at its end: `8`, where others have 8.0000; nothing is rounded. */
+/* The same with all its decimals: for other programs, and where one works with it. */
+struct shown show_exact(const struct estimate *estimate, fig f);
+/* That without noughts at its end: `8`, where others have 8.0000. */
 struct shown show_short(const struct estimate *estimate, fig f);
+/* With at most two decimals, of cubic meters four, and without noughts at its end: on a list that
+ * nobody figures with. */
+struct shown show_few(const struct estimate *estimate, fig f);
 /* With its unit: `4 mil`, `97.1234 bf`. */
 struct shown show_unit(const struct estimate *estimate, fig f);
 /* As money where it is money, else with its unit. */

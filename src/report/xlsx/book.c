@@ -74,8 +74,8 @@ void book_heads_end(struct book *book, uint16_t sheet, uint32_t end) {
     book->sheets[sheet].heads_end = end;
 }
 
-void book_whole_short(struct book *book, uint16_t sheet) {
-    book->sheets[sheet].whole_short = true;
+void book_few_decimals(struct book *book, uint16_t sheet) {
+    book->sheets[sheet].few_decimals = true;
 }
 
 void book_print_rows(struct book *book, uint16_t sheet, uint32_t first, uint32_t end) {

@@ -119,7 +119,7 @@ struct book_sheet {
     uint32_t repeat_first,
         repeat_last;    /* heading rows printed on every page, when repeat_last > 0 */
     uint32_t heads_end; /* behind the rows that the last of these heads; 0: it heads all */
-    bool whole_short;   /* whole amounts have no noughts behind the point */
+    bool few_decimals;  /* book_few_decimals */
     uint32_t freeze_row;
     uint16_t freeze_column;
     uint32_t print_from; /* the first row that is printed; 0: all are */
@@ -211,9 +211,9 @@ void book_headings(struct book *book, uint16_t sheet, uint32_t first, uint32_t l
 /* The last heading row heads only the rows before `end`: where the first page holds them all, the
  * others repeat but the rows above it. */
 void book_heads_end(struct book *book, uint16_t sheet, uint32_t end);
-/* Amounts that are whole are shown so, `100`, where others have 97.1234: on a sheet that lists
- * unlike things. */
-void book_whole_short(struct book *book, uint16_t sheet);
+/* Areas and volumes are shown with two decimals at most, cubic meters with four, and whole amounts
+ * with none, `100`: on a sheet that lists unlike things. Cells hold all. */
+void book_few_decimals(struct book *book, uint16_t sheet);
 /* The rows before first stay on screen, and, where end is not 0, those from end on: links have no
  * use on paper. first must be over 0. */
 void book_print_rows(struct book *book, uint16_t sheet, uint32_t first, uint32_t end);

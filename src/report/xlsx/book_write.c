@@ -85,11 +85,9 @@ static void write_check(struct binder *b, const struct cell *cell, char *formula
  * it was written. */
 static uint8_t shown_decimals(const struct binder *b, const struct cell *cell) {
     const bool figure = cell->kind == CELL_HOME || cell->kind == CELL_MENTION;
-    if (!figure || tape_op(b->book->tape, cell->figure) == OP_GIVEN) {
-        return cell->decimals;
-    }
-    const uint8_t most = cell->unit == UNIT_PERCENT ? 2 : (cell->unit == UNIT_M3 ? 4 : 6);
-    return cell->decimals < most ? cell->decimals : most;
+    const uint8_t read = figure ? tape_read_decimals(b->book->tape, cell->figure) : cell->decimals;
+    const bool amount = cell->unit >= UNIT_SQFT && cell->unit <= UNIT_L && cell->unit != UNIT_M3;
+    return figure && amount && read > 2 && b->book->sheets[cell->sheet].few_decimals ? 2 : read;
 }
 
 static void write_cell(struct binder *b, const struct cell *cell, char *formula) {
@@ -111,7 +109,7 @@ static void write_cell(struct binder *b, const struct cell *cell, char *formula)
     }
     char number[32];
     const int64_t value = binder_value(b, cell);
-    if (!b->book->sheets[cell->sheet].whole_short ||
+    if (!b->book->sheets[cell->sheet].few_decimals ||
         !look_whole_format((enum unit)cell->unit, cell->decimals, value, number)) {
         look_number_format((enum unit)cell->unit, shown_decimals(b, cell), value, number);
     }
