@@ -18,7 +18,7 @@ target_link_options(test_memory PRIVATE
 add_library(doorcost_file_bench OBJECT file_bench.c)
 target_include_directories(doorcost_file_bench PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
 target_link_libraries(doorcost_file_bench PRIVATE doorcost_flags PUBLIC doorcost_core PkgConfig::CMOCKA)
-foreach(name source ini table key list list_book)
+foreach(name source ini ini_edit table key list list_book)
     doorcost_test(test_${name})
     target_link_libraries(test_${name} PRIVATE doorcost_file_bench)
 endforeach()

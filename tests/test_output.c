@@ -161,12 +161,73 @@ static void test_changed_meanwhile(void **state) {
     }
 }
 
+/* Fresh files stand where nothing did, on disks without second names too; what stands at one of
+ * their paths, from the start or by the end, stays, and no other file is there. */
+static void test_fresh(void **state) {
+    (void)state;
+    const int errors[] = {0, EPERM, EOPNOTSUPP};
+    for (size_t e = 0; e < sizeof errors / sizeof *errors; e++) {
+        for (int stands = 0; stands < 3; stands++) {
+            struct output files[FILES];
+            size_t at;
+            start(files);
+            link_error = errors[e];
+            for (size_t i = 0; i < FILES; i++) {
+                files[i].fresh = true;
+                files[i].kind = OUTPUT_TEXT;
+            }
+            if (stands == 1) {
+                put(paths[1], "");
+            }
+            const enum output_result begun = outputs_begin(files, FILES, stands == 1, &at);
+            assert_int_equal(begun, stands == 1 ? OUTPUT_STANDS : OUTPUT_OK);
+            for (size_t i = 0; begun == OUTPUT_OK && i < FILES; i++) {
+                put(files[i].name, NEW);
+            }
+            if (stands == 2) {
+                put(paths[1], "an edit\n");
+            }
+            if (begun == OUTPUT_OK) {
+                assert_int_equal(outputs_finish(files, FILES, &at),
+                                 stands == 2 ? OUTPUT_CHANGED : OUTPUT_OK);
+            }
+            outputs_drop(files, FILES);
+            assert_int_equal(access(paths[0], F_OK), stands == 0 ? 0 : -1);
+            if (stands == 2) {
+                holds(paths[1], "an edit\n");
+            } else if (stands != 1) {
+                holds(paths[2], NEW);
+            }
+        }
+    }
+}
+
+/* A name that comes to stand there at the last moment: no file of that name is one yet when it is
+ * looked for, as a link to nowhere. */
+static void test_fresh_late(void **state) {
+    (void)state;
+    const int errors[] = {0, EPERM};
+    for (size_t e = 0; e < sizeof errors / sizeof *errors; e++) {
+        struct output files[FILES];
+        start(files);
+        link_error = errors[e];
+        for (size_t i = 0; i < FILES; i++) {
+            files[i].fresh = true;
+            files[i].kind = OUTPUT_TEXT;
+        }
+        assert_int_equal(symlink("nowhere", paths[2]), 0);
+        assert_int_equal(write_all(files, NEW, false), OUTPUT_STANDS);
+        assert_int_equal(access(paths[0], F_OK), -1);
+        assert_int_equal(access("nowhere", F_OK), -1);
+        assert_int_equal(unlink(paths[2]), 0);
+    }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_no_second_names),
-        cmocka_unit_test(test_modes),
-        cmocka_unit_test(test_no_file),
-        cmocka_unit_test(test_changed_meanwhile),
+        cmocka_unit_test(test_fresh),           cmocka_unit_test(test_fresh_late),
+        cmocka_unit_test(test_no_second_names), cmocka_unit_test(test_modes),
+        cmocka_unit_test(test_no_file),         cmocka_unit_test(test_changed_meanwhile),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

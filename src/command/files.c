@@ -53,7 +53,8 @@ const char *files_target(const struct request *request, const struct work *work,
 /* Of each kind of file. */
 static const char *const endings[OUTPUT_KIND_COUNT] = {
     [OUTPUT_WORKBOOK] = ".xlsx", [OUTPUT_PDF] = ".pdf",   [OUTPUT_SVG] = ".svg",
-    [OUTPUT_CSV] = ".csv",       [OUTPUT_HTML] = ".html", [OUTPUT_CALENDAR] = ".ics"};
+    [OUTPUT_CSV] = ".csv",       [OUTPUT_HTML] = ".html", [OUTPUT_CALENDAR] = ".ics",
+    [OUTPUT_TEXT] = ".ini"};
 
 struct output files_output(const char *path, unsigned kinds, enum output_kind usual) {
     const char *const ending = path == NULL ? NULL : ending_of(path);
@@ -101,61 +102,49 @@ static bool is_input(const struct work *work, const char *job, const char *path)
            files_same(path, shop->logo_path.s);
 }
 
-static enum status say_result(enum output_result result, const char *path, struct streams streams) {
+/* What is said behind the path. */
+static const char *const findings[] = {
+    [OUTPUT_NOT_OURS] = "is not as this program wrote it; name another file with -o, or overwrite "
+                        "it with --force",
+    [OUTPUT_SEALLESS] = "stands there already, and whether somebody edited it can't be told of a "
+                        "CSV file; name another file with -o, or overwrite it with --force",
+    [OUTPUT_STANDS] = "stands there already; name another file, as this command never writes over "
+                      "one",
+    [OUTPUT_FOLDER] = "is a folder; name a file in it with -o",
+    [OUTPUT_NOT_PLAIN] = "is no plain file; name another file with -o",
+    [OUTPUT_READ_ONLY] = "may not be written; name another file with -o, or overwrite it with "
+                         "--force",
+    [OUTPUT_CHANGED] = "was changed while this program ran; nothing was written",
+};
+
+enum status files_say(enum output_result result, const char *path, struct streams streams) {
+    const char *const between = errno == 0 ? "" : ": ";
+    const char *const error = errno == 0 ? "" : strerror(errno);
     switch (result) {
     case OUTPUT_OK:
         return STATUS_DONE;
-    case OUTPUT_NOT_OURS:
-        text_print(streams.err,
-                   "doorcost: '%s' is not as this program wrote it; name another file with -o, or "
-                   "overwrite it with --force\n",
-                   path);
-        break;
-    case OUTPUT_SEALLESS:
-        text_print(streams.err,
-                   "doorcost: '%s' stands there already, and whether somebody edited it can't be "
-                   "told of a CSV file; name another file with -o, or overwrite it with --force\n",
-                   path);
-        break;
-    case OUTPUT_FOLDER:
-        text_print(streams.err, "doorcost: '%s' is a folder; name a file in it with -o\n", path);
-        break;
+    case OUTPUT_MEMORY:
+        return command_out_of_memory(streams);
     case OUTPUT_NO_FOLDER:
         text_print(streams.err,
                    "doorcost: the folder of '%s' is missing; make it first, or name another file "
                    "with -o\n",
                    path);
         break;
-    case OUTPUT_NOT_PLAIN:
-        text_print(streams.err, "doorcost: '%s' is no plain file; name another file with -o\n",
-                   path);
-        break;
     case OUTPUT_UNREADABLE:
-        text_print(
-            streams.err,
-            "doorcost: '%s' stands there and can't be read%s%s; name another file with -o, or "
-            "overwrite it with --force\n",
-            path, errno == 0 ? "" : ": ", errno == 0 ? "" : strerror(errno));
-        break;
-    case OUTPUT_READ_ONLY:
         text_print(streams.err,
-                   "doorcost: '%s' may not be written; name another file with -o, or overwrite it "
-                   "with --force\n",
-                   path);
-        break;
-    case OUTPUT_CHANGED:
-        text_print(streams.err,
-                   "doorcost: '%s' was changed while this program ran; nothing was written\n",
-                   path);
+                   "doorcost: '%s' stands there and can't be read%s%s; name another file with -o, "
+                   "or overwrite it with --force\n",
+                   path, between, error);
         break;
     case OUTPUT_CANNOT_WRITE:
-        text_print(streams.err, "doorcost: could not write '%s'%s%s\n", path,
-                   errno == 0 ? "" : ": ", errno == 0 ? "" : strerror(errno));
+        text_print(streams.err, "doorcost: could not write '%s'%s%s\n", path, between, error);
         break;
-    case OUTPUT_MEMORY:
-        return command_out_of_memory(streams);
     case OUTPUT_STOPPED:
         text_print(streams.err, "doorcost: stopped by a signal; no file was changed\n");
+        break;
+    default:
+        text_print(streams.err, "doorcost: '%s' %s\n", path, findings[result]);
         break;
     }
     return STATUS_OUTPUT;
@@ -204,7 +193,7 @@ enum status files_check(struct output *outputs, size_t count, const struct reque
     size_t at = 0;
     errno = 0;
     const enum output_result result = outputs_free(outputs, count, request->force, &at);
-    return result == OUTPUT_OK ? STATUS_DONE : say_result(result, outputs[at].path, streams);
+    return result == OUTPUT_OK ? STATUS_DONE : files_say(result, outputs[at].path, streams);
 }
 
 enum status files_begin(struct output *outputs, size_t count, const struct request *request,
@@ -222,7 +211,7 @@ enum status files_begin(struct output *outputs, size_t count, const struct reque
         return STATUS_DONE;
     }
     outputs_drop(outputs, count);
-    return say_result(result, outputs[at].path, streams);
+    return files_say(result, outputs[at].path, streams);
 }
 
 enum status files_finish(struct output *outputs, size_t count, const struct request *request,
@@ -232,13 +221,22 @@ enum status files_finish(struct output *outputs, size_t count, const struct requ
     const enum output_result result = outputs_finish(outputs, count, &at);
     if (result != OUTPUT_OK) {
         outputs_drop(outputs, count);
-        return say_result(result, outputs[at].path, streams);
+        return files_say(result, outputs[at].path, streams);
     }
     FILE *const out = request->json ? streams.err : streams.out;
     for (size_t i = 0; i < count; i++) {
         text_print(out, "%swritten to %s\n", request->json || i > 0 ? "" : "\n", outputs[i].path);
     }
     return command_flush(streams);
+}
+
+bool files_put(const struct output *output, const char *text) {
+    FILE *const file = fopen(output->name, "wb");
+    const bool good = file != NULL && fputs(text, file) != EOF;
+    const int error = errno;
+    const bool closed = file != NULL && fclose(file) == 0;
+    errno = good ? errno : error;
+    return good && closed;
 }
 
 void files_lacking(const struct output *output, struct work *work, const char *lacking, FILE *err) {
@@ -252,5 +250,5 @@ void files_lacking(const struct output *output, struct work *work, const char *l
 
 enum status files_failed(struct output *outputs, size_t count, size_t at, struct streams streams) {
     outputs_drop(outputs, count);
-    return say_result(OUTPUT_CANNOT_WRITE, outputs[at].path, streams);
+    return files_say(OUTPUT_CANNOT_WRITE, outputs[at].path, streams);
 }

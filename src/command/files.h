@@ -33,6 +33,12 @@ enum status files_check(struct output *outputs, size_t count, const struct reque
 enum status files_begin(struct output *outputs, size_t count, const struct request *request,
                         struct streams streams);
 
+/* Writes text to an output that was begun. false: errno tells. */
+bool files_put(const struct output *output, const char *text) __attribute__((warn_unused_result));
+
+/* Says on err what a result means for the output at path: STATUS_DONE of OUTPUT_OK. */
+enum status files_say(enum output_result result, const char *path, struct streams streams);
+
 /* Says on err that a PDF, or an SVG page, shows boxes for letters of the text `lacking`, and what
  * to do; nothing where that is NULL. */
 void files_lacking(const struct output *output, struct work *work, const char *lacking, FILE *err);

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#define _GNU_SOURCE /* renameat2. NOLINT(bugprone-reserved-identifier,cert-*) */
 #include "report/file/output.h"
 
 #include <errno.h>
@@ -66,6 +67,10 @@ static bool write_line_seal(FILE *file, long size, enum output_kind kind) {
                    comments[kind].after) > SEAL_SIZE;
 }
 
+static bool has_seal(enum output_kind kind) {
+    return kind != OUTPUT_CSV && kind != OUTPUT_TEXT;
+}
+
 static bool set_seal(const char *name, enum output_kind kind) {
     FILE *const file = fopen(name, "r+b");
     if (file == NULL) {
@@ -73,7 +78,7 @@ static bool set_seal(const char *name, enum output_kind kind) {
     }
     const long size = size_of(file);
     const bool sealed =
-        kind == OUTPUT_CSV ||
+        !has_seal(kind) ||
         (kind == OUTPUT_WORKBOOK ? write_zip_seal(file, size) : write_line_seal(file, size, kind));
     const bool done = sealed && fflush(file) == 0 && fsync(fileno(file)) == 0;
     return fclose(file) == 0 && done;
@@ -130,10 +135,10 @@ static enum output_result judge(const char *path, enum output_kind kind, struct 
     if (file == NULL) {
         return OUTPUT_UNREADABLE;
     }
-    const bool ours = about->st_size == 0 || (kind != OUTPUT_CSV && seal_is_whole(file, kind));
+    const bool ours = about->st_size == 0 || (has_seal(kind) && seal_is_whole(file, kind));
     (void)fclose(file);
     if (!ours) {
-        return kind == OUTPUT_CSV ? OUTPUT_SEALLESS : OUTPUT_NOT_OURS;
+        return has_seal(kind) ? OUTPUT_NOT_OURS : OUTPUT_SEALLESS;
     }
     /* for root every file is writable: the mode says what its owner meant */
     const bool writable = (about->st_mode & 0222) != 0 && access(path, W_OK) == 0;
@@ -176,6 +181,9 @@ enum output_result outputs_free(struct output *outputs, size_t count, bool force
         struct output *const output = &outputs[*at];
         const enum output_result found =
             judge(output->path, output->kind, &output->about, &output->stood);
+        if (output->fresh && output->stood) {
+            return found == OUTPUT_FOLDER ? found : OUTPUT_STANDS;
+        }
         const bool forced = force && (found == OUTPUT_NOT_OURS || found == OUTPUT_SEALLESS ||
                                       found == OUTPUT_UNREADABLE || found == OUTPUT_READ_ONLY);
         output->forced = force;
@@ -309,6 +317,20 @@ static bool stopped(const struct output *outputs, size_t count) {
     return count > 0 && outputs_stopped(outputs);
 }
 
+/* Gives the file its name: over what stands there, or, of a fresh one, only where nothing does. */
+static bool put_in_place(const struct output *output) {
+    if (!output->fresh) {
+        return rename(output->name, output->path) == 0;
+    }
+    if (link(output->name, output->path) == 0) {
+        (void)unlink(output->name);
+        return true;
+    }
+    /* a disk that knows no second names */
+    return errno != EEXIST &&
+           renameat2(AT_FDCWD, output->name, AT_FDCWD, output->path, RENAME_NOREPLACE) == 0;
+}
+
 enum output_result outputs_finish(struct output *outputs, size_t count, size_t *at) {
     for (*at = 0; *at < count; (*at)++) {
         if (stopped(outputs, count)) {
@@ -330,11 +352,11 @@ enum output_result outputs_finish(struct output *outputs, size_t count, size_t *
         return OUTPUT_STOPPED;
     }
     for (; *at < count; (*at)++) {
-        if (rename(outputs[*at].name, outputs[*at].path) != 0) {
+        if (!put_in_place(&outputs[*at])) {
             const int error = errno;
             go_back(outputs, *at);
             errno = error;
-            return OUTPUT_CANNOT_WRITE;
+            return error == EEXIST ? OUTPUT_STANDS : OUTPUT_CANNOT_WRITE;
         }
     }
     forget(outputs, count, false);

@@ -7,8 +7,11 @@
  * A file of ours carries a seal with a sum over all that stands before: in a workbook the comment
  * at the end of its zip archive, in a PDF, SVG or page a comment line after its end, in a calendar
  * a property of its last event, which is written open and ended behind it.  A file that somebody
- * saved again from another program has lost it, and is not overwritten unless told. A CSV file has
- * no place for a seal: one that stands there is not overwritten unless told. */
+ * saved again from another program has lost it, and is not overwritten unless told. A CSV or
+ * text file has no place for a seal: one that stands there is not overwritten unless told.
+ *
+ * A file that is `fresh` is somebody's from the first day on: nothing may stand at its path, and
+ * nothing is ever written over there. */
 #ifndef DOORCOST_REPORT_FILE_OUTPUT_H
 #define DOORCOST_REPORT_FILE_OUTPUT_H
 
@@ -26,16 +29,18 @@ enum output_kind {
     OUTPUT_CSV,
     OUTPUT_HTML,
     OUTPUT_CALENDAR,
+    OUTPUT_TEXT,
     OUTPUT_KIND_COUNT
 };
 #define OUTPUT_BIT(kind) (1u << (kind))
 
-/* One file of a run. path, kind and others are given; the rest is 0 before outputs_begin. */
+/* One file of a run. path, kind, others and fresh are given; the rest is 0 before outputs_begin. */
 struct output {
     const char *path;
     enum output_kind kind;
     unsigned
         others; /* kinds that it can be had as, OUTPUT_BIT, said of a wrong ending; 0: kind alone */
+    bool fresh; /* nothing may stand there, forced or not */
     char *name; /* of the file beside path that the work goes to */
     char *kept; /* a second name or a copy of what stood at path, while the renaming goes on */
     bool forced; /* --force: nothing that stands there is asked for */
@@ -48,6 +53,7 @@ enum output_result {
     OUTPUT_OK,
     OUTPUT_NOT_OURS,     /* something stands at path that is not as we wrote it */
     OUTPUT_SEALLESS,     /* something stands at path, of a kind that carries no seal */
+    OUTPUT_STANDS,       /* something stands at the path of a fresh one */
     OUTPUT_FOLDER,       /* path is a folder */
     OUTPUT_NO_FOLDER,    /* the folder that path stands in is missing */
     OUTPUT_NOT_PLAIN,    /* something stands at path that is no file: a device, a pipe */
