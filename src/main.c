@@ -8,6 +8,6 @@
 int main(int argc, char **argv) {
     /* Only the characters: numbers are written with a point everywhere. */
     (void)setlocale(LC_CTYPE, "");
-    const struct streams streams = {.out = stdout, .err = stderr};
+    const struct streams streams = {.out = stdout, .err = stderr, .in = stdin};
     return (int)command_main(argc, argv, streams);
 }

@@ -18,6 +18,12 @@ add_test(NAME signals COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/signals
     ${PROJECT_SOURCE_DIR} $<IF:$<BOOL:${DOORCOST_SANITIZE}>,1.0,0.2>)
 set_tests_properties(signals PROPERTIES PROCESSORS 2)
 
+# Files to begin with, by options and at a terminal.
+foreach(part script from terminal)
+    add_test(NAME new-${part} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/new.py $<TARGET_FILE:doorcost>
+        ${PROJECT_SOURCE_DIR} ${part})
+endforeach()
+
 # Seconds and memory of long lists. The sanitizers' own memory would be measured with them.
 if(NOT DOORCOST_SANITIZE)
     add_test(NAME growth COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/growth.py $<TARGET_FILE:doorcost>

@@ -39,6 +39,7 @@ struct json_paper; /* report/json/json.h */
 
 struct streams {
     FILE *out, *err;
+    FILE *in; /* where answers are typed; NULL: nobody is asked */
 };
 
 /* Places in the table, for the bits of an option. */
@@ -62,6 +63,7 @@ enum command_place {
     PLACE_REACH,
     PLACE_SHOW,
     PLACE_MEASURE,
+    PLACE_NEW,
     COMMAND_COUNT
 };
 
@@ -162,6 +164,9 @@ enum status command_reach(const struct request *request, struct work *work, stru
 
 /* The estimate as a page to look into. */
 enum status command_show(const struct request *request, struct work *work, struct streams streams);
+
+/* A job file to begin with. Takes no work. */
+enum status command_new(const struct request *request, struct work *work, struct streams streams);
 
 /* How a figure came about. */
 enum status command_explain(const struct request *request, struct work *work,

@@ -10,7 +10,7 @@
 #include <string.h>
 
 #define EVERY ((1u << COMMAND_COUNT) - 1)
-#define JOBS  (EVERY & ~(1u << PLACE_MEASURE)) /* that estimate one */
+#define JOBS  (EVERY & ~(1u << PLACE_MEASURE | 1u << PLACE_NEW)) /* that estimate one */
 #define WRITES                                                                                     \
     (1u << PLACE_QUOTE | 1u << PLACE_BUY | 1u << PLACE_PLAN | 1u << PLACE_DRAW |                   \
      1u << PLACE_RANGE | 1u << PLACE_TABLE | 1u << PLACE_BRIDGE | 1u << PLACE_SHOW |               \
@@ -61,10 +61,10 @@ static const struct option_row rows[] = {
     {"depth", "COUNT", "how far down lines go, from 0 to 99; else 2", AT(depth),
      1u << PLACE_EXPLAIN, '\0', false},
     {"set", "CHANGE",
-     "tell what a change of a rate comes to, as in --set \"lumber poplar.price = 4.60 per bf\"; "
-     "may "
-     "be given more than once",
-     AT(set), 1u << PLACE_RANGE, '\0', true},
+     "range: tell what a change of a rate comes to, as in --set \"lumber poplar.price = 4.60 per "
+     "bf\"; new: what the job says, as in --set \"number = 0042\" or --set \"make.style = slab\"; "
+     "may be given more than once",
+     AT(set), 1u << PLACE_RANGE | 1u << PLACE_NEW, '\0', true},
     {"by", "PERCENT", "move every rate by so many percent, as in --by 10%, in place of its range",
      AT(by), 1u << PLACE_RANGE, '\0', false},
     {"draws", "COUNT", "draw so many times from the ranges, from 100 to 100000; else 10000",
@@ -85,9 +85,10 @@ static const struct option_row rows[] = {
      1u << PLACE_LABELS, '\0', false},
     {"unit", "UNIT", "measure in inches (in) or millimeters (mm); else as the file says, or inches",
      AT(unit), 1u << PLACE_MEASURE, '\0', false},
-    {"from", "NUMBER",
-     "begin on that label of the first sheet, counted along its rows; else on the first", AT(from),
-     1u << PLACE_LABELS, '\0', false},
+    {"from", "WHAT",
+     "labels: begin on that label of the first sheet, a number counted along its rows; else on the "
+     "first. new: go on from that job file",
+     AT(from), 1u << PLACE_LABELS | 1u << PLACE_NEW, '\0', false},
     {"no-prices", NULL, "write the order for suppliers, without what the shop pays", AT(no_prices),
      1u << PLACE_BUY, '\0', false},
     {"json", NULL, "print the result as JSON (docs/json.md)", AT(json), JOBS, '\0', false},

@@ -108,25 +108,19 @@ static void keep_section(struct ini_section *to, const struct ini_section *from,
     }
 }
 
-bool ini_read(struct ini *ini, const char *path, struct place asked, struct problems *problems) {
+bool ini_read_lines(struct ini *ini, const struct source *source, struct problems *problems) {
     struct pool *pool = &problems->pool;
     struct ini_scan scan = {0};
-    struct source source;
     dictionary *loaded = NULL;
 
-    *ini = (struct ini){0};
-    if (!source_read(&source, path, asked, problems)) {
-        return false;
-    }
-    ini->file = source.file;
-    ini->open = source.open;
-    if (source.count > INI_MOST_LINES) {
+    *ini = (struct ini){.file = source->file, .open = source->open};
+    if (source->count > INI_MOST_LINES) {
         problem_add(problems, SEVERITY_ERROR, "file-too-large", (struct place){.file = ini->file},
-                    "the file has %zu lines; expected at most %d", source.count, INI_MOST_LINES);
+                    "the file has %zu lines; expected at most %d", source->count, INI_MOST_LINES);
         ini->open = false;
         return !problems->failed;
     }
-    if (!ini_scan(&scan, &source, problems)) {
+    if (!ini_scan(&scan, source, problems)) {
         problems->failed = true;
         goto done;
     }
@@ -146,4 +140,11 @@ done:
     iniparser_freedict(loaded);
     ini_scan_clear(&scan);
     return !problems->failed;
+}
+
+bool ini_read(struct ini *ini, const char *path, struct place asked, struct problems *problems) {
+    struct source source;
+
+    *ini = (struct ini){0};
+    return source_read(&source, path, asked, problems) && ini_read_lines(ini, &source, problems);
 }

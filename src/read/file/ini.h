@@ -47,4 +47,9 @@ struct ini {
 bool ini_read(struct ini *ini, const char *path, struct place asked, struct problems *problems)
     __attribute__((warn_unused_result));
 
+/* The same of lines that were read. source: its lines are borrowed. */
+struct source;
+bool ini_read_lines(struct ini *ini, const struct source *source, struct problems *problems)
+    __attribute__((warn_unused_result));
+
 #endif

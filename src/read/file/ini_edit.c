@@ -70,8 +70,9 @@ const char *ini_line_with(const char *line, const char *value, const char *more,
     if (*comment == '\0' && more == NULL) {
         return head;
     }
-    const size_t column = (size_t)(comment - line);
-    const size_t blanks = strlen(head) < column ? column - strlen(head) : 1;
+    const size_t column = text_columns(pool_words(pool, "%.*s", (int)(comment - line), line));
+    const size_t width = text_columns(head);
+    const size_t blanks = width < column ? column - width : 1;
     return pool_words(pool, "%s%*s%s%s%s", head, (int)blanks, "", comment, more == NULL ? "" : "; ",
                       text_or_empty(more));
 }
@@ -123,9 +124,11 @@ static const char *new_line(const struct ini_change *change, const char *beside,
     const char *const head =
         pool_words(pool, "%-*s%s= %s", column, change->key,
                    strlen(change->key) < (size_t)column ? "" : " ", change->value);
-    return change->comment == NULL
-               ? head
-               : pool_words(pool, "%-*s ; %s", COMMENT_AT - 1, head, change->comment);
+    const size_t width = text_columns(head);
+    return change->comment == NULL ? head
+                                   : pool_words(pool, "%s%*s; %s", head,
+                                                width < COMMENT_AT ? (int)(COMMENT_AT - width) : 1,
+                                                "", change->comment);
 }
 
 static bool put_section(struct ini_lines *lines, const struct ini_change *change,

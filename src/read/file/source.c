@@ -251,6 +251,20 @@ bool source_read(struct source *source, const char *path, struct place asked,
     return !problems->failed;
 }
 
+bool source_text(struct source *source, const char *name, const char *text,
+                 struct problems *problems) {
+    const size_t size = strlen(text);
+    char *const bytes = pool_text(&problems->pool, text, size);
+
+    *source = (struct source){.file = problems_file(problems, name), .open = bytes != NULL};
+    if (bytes == NULL) {
+        problems->failed = true;
+        return false;
+    }
+    split(source, bytes, size, problems);
+    return !problems->failed;
+}
+
 /* --- lists in workbooks --- */
 
 /* The first bytes of a file, up to size; below 0: it cannot be read, or is no plain file. */

@@ -28,6 +28,10 @@ struct source {
 bool source_read(struct source *source, const char *path, struct place asked,
                  struct problems *problems) __attribute__((warn_unused_result));
 
+/* The same of a text of the program, as if it stood in a file of that name. */
+bool source_text(struct source *source, const char *name, const char *text,
+                 struct problems *problems) __attribute__((warn_unused_result));
+
 /* The same of a list, which may also be a sheet of a workbook: the first that is shown, or the one
  * whose name stands behind that of the file, `doors.xlsx:Kitchen`. */
 bool source_read_list(struct source *source, const char *path, struct place asked,

@@ -139,7 +139,8 @@ static bool has_range(const char *value) {
     return open != NULL && value[strlen(value) - 1] == ')' && strstr(open, " to ") != NULL;
 }
 
-const char *change_parse(struct rate_change *change, const char *text, struct pool *pool) {
+const char *change_split(struct rate_change *change, const char *text, const char *section,
+                         struct pool *pool) {
     const char *const line = text;
     const char *const equals = strchr(text, '=');
     text = text_skip_blanks(text);
@@ -148,7 +149,7 @@ const char *change_parse(struct rate_change *change, const char *text, struct po
         return "has no '='";
     }
     const char *const cut = section_end(text, equals);
-    change->section = cut == NULL ? "shop" : squeezed(text + (*text == '[' ? 1 : 0), cut, pool);
+    change->section = cut == NULL ? section : squeezed(text + (*text == '[' ? 1 : 0), cut, pool);
     change->key = squeezed(cut == NULL ? text : cut + 1, equals, pool);
     const char *const value = text_skip_blanks(equals + 1);
     const char *const end = text_trim_end(value, value + strlen(value));
@@ -163,8 +164,13 @@ const char *change_parse(struct rate_change *change, const char *text, struct po
     if (change->value[0] == '\0') {
         return "has no value";
     }
-    if (strlen(line) > LONGEST) {
-        return "is longer than a line of a file may be";
+    return strlen(line) > LONGEST ? "is longer than a line of a file may be" : NULL;
+}
+
+const char *change_parse(struct rate_change *change, const char *text, struct pool *pool) {
+    const char *const fault = change_split(change, text, "shop", pool);
+    if (fault != NULL || pool_failed(pool)) {
+        return fault;
     }
     if (has_range(change->value)) {
         return "has a range; give one value";

@@ -12,9 +12,13 @@
 bool changes_apply(struct ini *ini, const struct rate_changes *changes, struct problems *problems)
     __attribute__((warn_unused_result));
 
-/* Reads `lumber poplar.price = 4.60 per bf`, or `[lumber poplar] price = 4.60 per bf` as papers
- * name it; without a section, `labor rate = 40 per hour`, it is of [shop]. Texts in pool. NULL:
- * done, or the pool failed; else what is wrong, to be said behind the text; static. */
+/* Takes `lumber poplar.price = 4.60 per bf` apart, or `[lumber poplar] price = 4.60 per bf` as
+ * papers name it; without a section it is of `section`. Texts in pool. NULL: done, or the pool
+ * failed; else what is wrong, to be said behind the text; static. */
+const char *change_split(struct rate_change *change, const char *text, const char *section,
+                         struct pool *pool) __attribute__((warn_unused_result));
+
+/* The same of rates, of [shop] without a section, with one value as it stands in a line. */
 const char *change_parse(struct rate_change *change, const char *text, struct pool *pool)
     __attribute__((warn_unused_result));
 

@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: MIT */
+#include "command/ask.h"
+
+#include "base/text.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+bool ask_can(FILE *in, FILE *out) {
+    return in != NULL && isatty(fileno(in)) == 1 && isatty(fileno(out)) == 1;
+}
+
+/* A line without its end and outer blanks; in pool. *ended: there is none. NULL then, or when
+ * memory is out. */
+static const char *read_line(FILE *in, struct pool *pool, bool *ended) {
+    char *line = NULL;
+    size_t room = 0;
+    const ssize_t size = getline(&line, &room, in);
+    *ended = size < 0;
+    const char *answer = NULL;
+    if (size >= 0) {
+        /* a NUL, which no text has, ends it: what is left is what is checked and taken */
+        const char *const from = text_skip_blanks(line);
+        const char *const stop = from + strcspn(from, "\r\n");
+        answer = pool_text(pool, from, (size_t)(text_trim_end(from, stop) - from));
+    }
+    free(line);
+    return answer;
+}
+
+static void put_question(const struct ask *ask, struct page *page) {
+    say(page, "%s", "");
+    say_wrapped(page, "", 0, "%s", ask->why);
+    if (ask->choices != NULL) {
+        say_wrapped(page, "  ", 2, "%s", ask->choices);
+    }
+}
+
+static const char *lacks(const struct ask *ask, const char *answer) {
+    const bool out = strcmp(answer, "-") == 0;
+    return !ask->needed                              ? NULL
+           : out                                     ? "it can't be left out"
+           : ask->offer == NULL && answer[0] == '\0' ? "nothing is offered here; type an answer"
+                                                     : NULL;
+}
+
+enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault, void *context,
+                    struct pool *pool, const char **answer) {
+    struct page page = {.out = out};
+    put_question(ask, &page);
+    for (;;) {
+        bool ended = false;
+        text_print(out, "%s [%s]: ", ask->name,
+                   ask->offer == NULL ? (ask->needed ? "" : "none") : ask->offer);
+        (void)fflush(out);
+        const char *const line = read_line(in, pool, &ended);
+        if (ended) {
+            text_print(out, "\ndoorcost: the answers ended at '%s'; nothing was written\n",
+                       ask->name);
+            return ASK_ENDED;
+        }
+        if (line == NULL || page.failed) {
+            return ASK_MEMORY;
+        }
+        const bool out_of_it = strcmp(line, "-") == 0;
+        const char *wrong = lacks(ask, line);
+        if (wrong == NULL && line[0] != '\0' && !out_of_it) {
+            wrong = fault(context, line);
+        }
+        if (wrong == NULL) {
+            *answer = out_of_it ? NULL : line[0] == '\0' ? ask->offer : line;
+            return ASK_ANSWERED;
+        }
+        say_wrapped(&page, "  ", 2, "%s", wrong);
+    }
+}

@@ -1,0 +1,172 @@
+/* SPDX-License-Identifier: MIT */
+/* The answers of a new job: what is set, asked for and offered. */
+#include "command/new_run.h"
+
+#include "base/text.h"
+#include "command/ask.h"
+#include "read/job/job_value.h"
+#include "read/rates/change.h"
+
+#include <string.h>
+#include <unistd.h>
+
+static enum status out_of_memory(const struct new_run *run) {
+    return command_out_of_memory(run->streams);
+}
+
+enum status new_say_problems(struct new_run *run) {
+    problems_sort(&run->problems);
+    command_problems(run->request, &run->problems, run->streams);
+    return STATUS_INPUTS;
+}
+
+/* --- what is given --- */
+
+/* What --set says: answers to questions, and more. */
+enum status new_take_sets(struct new_run *run) {
+    const struct option_texts *const set = &run->request->set;
+    struct rate_change *const more = pool_take(&run->pool, set->count, sizeof *more);
+    size_t count;
+    const struct question *const rows = questions(&count);
+    run->draft.more = more;
+    for (size_t i = 0; i < set->count && more != NULL; i++) {
+        struct rate_change change;
+        const char *fault = change_split(&change, set->texts[i], "job", &run->pool);
+        if (fault != NULL) {
+            text_print(run->streams.err,
+                       "doorcost: --set '%s' %s; write it as in "
+                       "--set \"number = 0042\" or --set \"make.style = slab\"\n",
+                       problem_quote(&run->problems, set->texts[i]), fault);
+            return STATUS_USE;
+        }
+        size_t at = 0;
+        while (at < count && !(text_same(rows[at].section, text_or_empty(change.section)) &&
+                               text_same(rows[at].key, text_or_empty(change.key)))) {
+            at++;
+        }
+        if (at == count) {
+            more[run->draft.more_count++] = change;
+            continue;
+        }
+        run->draft.values[at] = change.value;
+        run->set[at] = true;
+    }
+    return pool_failed(&run->pool) ? out_of_memory(run) : STATUS_DONE;
+}
+
+/* The old job: that of --from, else the last of the folder. */
+enum status new_take_old(struct new_run *run) {
+    const char *const from = run->request->from;
+    const struct folder_job *const last = folder_last(&run->folder);
+    struct draft *const draft = &run->draft;
+    if (from == NULL) {
+        draft->old = last == NULL ? NULL : &last->ini;
+        draft->old_path = last == NULL ? NULL : last->path;
+        return STATUS_DONE;
+    }
+    if (!source_read(&run->old_source, from, (struct place){0}, &run->problems) ||
+        (run->old_source.open && !ini_read_lines(&run->old, &run->old_source, &run->problems))) {
+        return out_of_memory(run);
+    }
+    if (problems_count(&run->problems, SEVERITY_ERROR) > 0) {
+        return new_say_problems(run);
+    }
+    if (section_find(&run->old, "job") == NULL) {
+        text_print(run->streams.err,
+                   "doorcost: '%s' has no section '[job]'; --from takes a job file\n",
+                   problem_quote(&run->problems, from));
+        return STATUS_INPUTS;
+    }
+    draft->old = &run->old;
+    draft->old_path = from;
+    draft->from = true;
+    return STATUS_DONE;
+}
+
+/* --- answers --- */
+
+/* What is asked. */
+struct asked {
+    struct new_run *run;
+    const struct question *question;
+};
+
+/* Whether the file that an answer names is there. */
+static bool is_there(struct new_run *run, const char *name) {
+    const char *const path = source_beside(&run->pool, run->draft.path, name);
+    const char *const file = path == NULL ? NULL : source_list_file(&run->pool, path);
+    return file != NULL && access(file, F_OK) == 0;
+}
+
+static const char *find_fault(void *context, const char *answer) {
+    const struct asked *const asked = context;
+    struct new_run *const run = asked->run;
+    const char *words = NULL;
+    struct problems problems;
+    if (ini_value(answer, &run->pool) == NULL) {
+        return "this can stand in no line of a file: it is too long, or has quotes of both kinds, "
+               "or a character that is not shown";
+    }
+    problems_init(&problems);
+    if (!draft_takes(&run->draft, asked->question, answer, &problems)) {
+        for (size_t i = 0; i < problems.count && words == NULL; i++) {
+            words = problems.list[i].severity != SEVERITY_ERROR
+                        ? NULL
+                        : pool_words(&run->pool, "%s", problems.list[i].text);
+        }
+    }
+    problems_clear(&problems);
+    const bool file =
+        text_same(asked->question->key, "rates") || text_same(asked->question->key, "doors");
+    if (words == NULL && file && !is_there(run, answer)) {
+        return pool_words(&run->pool, "there is no file '%s' in the folder of the job", answer);
+    }
+    return words;
+}
+
+/* Asks, or takes what is offered. */
+static enum status answer(struct new_run *run, size_t at, const struct question *question) {
+    struct draft *const draft = &run->draft;
+    const struct key *const key = job_key(question->section, question->key);
+    const bool wanted = question->wanted == NULL || question->wanted(draft);
+    const char *const offer = draft_offer(draft, question);
+    const bool asks =
+        run->asks && wanted && question->why != NULL && (!draft->from || question->own);
+    if (run->set[at]) {
+        return STATUS_DONE;
+    }
+    draft->values[at] = wanted || key->needed ? offer : NULL;
+    if (!asks) {
+        return STATUS_DONE;
+    }
+    struct asked asked = {run, question};
+    const struct ask ask_for = {
+        .why = question->why,
+        .choices = draft_choices(draft, question),
+        .name = question->key,
+        .offer = offer,
+        .needed = key->needed,
+    };
+    const enum ask_result result = ask(&ask_for, run->streams.in, run->streams.err, find_fault,
+                                       &asked, &run->pool, &draft->values[at]);
+    return result == ASK_ANSWERED ? STATUS_DONE
+           : result == ASK_ENDED  ? STATUS_INPUTS
+                                  : out_of_memory(run);
+}
+
+static bool is_about_rates(const struct question *question) {
+    return text_same(question->key, "unit") || text_same(question->key, "rates");
+}
+
+/* Answers the questions on unit and rates, or all others. */
+enum status new_answer_all(struct new_run *run, bool of_rates) {
+    size_t count;
+    const struct question *const rows = questions(&count);
+    enum status status = STATUS_DONE;
+    for (size_t i = 0; i < count && status == STATUS_DONE; i++) {
+        if (is_about_rates(&rows[i]) == of_rates) {
+            status = answer(run, i, &rows[i]);
+        }
+    }
+    return status;
+}

@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: MIT */
+/* The files that `new` begins with: all of them stand there in the end, or none. */
+#ifndef DOORCOST_COMMAND_NEW_FILES_H
+#define DOORCOST_COMMAND_NEW_FILES_H
+
+#include "command/files.h"
+
+struct draft;
+
+#define NEW_MOST_FILES ((size_t)5)
+
+struct new_files {
+    struct output outputs[NEW_MOST_FILES];
+    const char *texts[NEW_MOST_FILES];
+    size_t count;
+    const char *folder; /* made for them where it is not there; NULL: none */
+    struct hold hold;   /* from new_files_write on */
+    bool made_folder;
+};
+
+/* A file more, of that text. Both are borrowed. */
+void new_files_add(struct new_files *files, const char *path, const char *text);
+
+/* The rates that ship, and what they name, into the folder that `rates` (a path, as the draft
+ * offers it) stands in. */
+void new_files_add_shipped(struct new_files *files, const char *rates, bool metric,
+                           struct pool *pool);
+
+/* Writes all of them where nothing stands; until new_files_keep or new_files_drop signals wait. Any
+ * status but STATUS_DONE: said on err, none is there. */
+enum status new_files_write(struct new_files *files, const struct request *request,
+                            struct streams streams);
+/* Says which were written; signals go through. */
+void new_files_keep(struct new_files *files, struct streams streams);
+/* Takes them away again, unless nothing was written. */
+void new_files_drop(struct new_files *files);
+
+#endif

@@ -1,0 +1,260 @@
+/* SPDX-License-Identifier: MIT */
+/* A job file to begin with: what is set, asked for and offered; then the reader looks at it. */
+#include "base/text.h"
+#include "command/ask.h"
+#include "command/new.h"
+#include "command/new_run.h"
+#include "draft/shipped_files.h"
+#include "read/job/accept.h"
+#include "read/job/job_file.h"
+#include "read/rates/rates_file.h"
+
+#include <string.h>
+#include <time.h>
+#include <unistd.h>
+
+static enum status out_of_memory(const struct new_run *run) {
+    return command_out_of_memory(run->streams);
+}
+
+/* --- rates --- */
+
+/* Those that ship, for what is offered from them; that their files are not there yet is no fault.
+ */
+static bool read_shipped(struct new_run *run) {
+    struct rates_texts texts;
+    struct source source;
+    struct ini ini;
+    struct problems *const scratch = &run->folder.problems;
+    const char *const text = draft_unit(&run->draft) == LENGTH_MM ? shipped_metric : shipped_inch;
+    return source_text(&source, run->shipped, text, scratch) &&
+           ini_read_lines(&ini, &source, scratch) &&
+           rates_read_from(&run->rates, run->shipped, (struct place){0},
+                           (struct rates_instead){.ini = &ini}, &texts, scratch);
+}
+
+/* Whether the rates that the job names are those that ship, as there are no others. */
+static bool are_shipped(const struct draft *draft) {
+    return draft->folder->rates_count == 0 &&
+           (draft->old == NULL || ini_given(draft->old, "job", "rates") == NULL);
+}
+
+/* Whether it is told which of several rates the job goes by: by what is set or was there, by an
+ * answer, by the unit. */
+static enum status find_rates(const struct new_run *run) {
+    const struct folder *const folder = &run->folder;
+    const struct draft *const draft = &run->draft;
+    size_t fit = 0;
+    for (size_t i = 0; i < folder->rates_count; i++) {
+        fit += folder->rates[i].unit == draft_unit(draft) ? 1 : 0;
+    }
+    if (run->asks || fit < 2 || draft->old != NULL || draft_value(draft, "job", "rates") != NULL) {
+        return STATUS_DONE;
+    }
+    text_print(run->streams.err,
+               "doorcost: several files of rates are there; name one with --set \"rates = %s\"\n",
+               folder->rates[0].name);
+    return STATUS_USE;
+}
+
+/* Reads the rates that the job names; its unit is theirs unless it was told. */
+static enum status read_rates(struct new_run *run) {
+    struct draft *const draft = &run->draft;
+    size_t count;
+    const struct question *const rows = questions(&count);
+    const char *const path =
+        source_beside(&run->pool, draft->path, draft_value(draft, "job", "rates"));
+    if (path == NULL) {
+        return out_of_memory(run);
+    }
+    if (run->shipped != NULL) {
+        run->shipped = path;
+        return read_shipped(run) ? STATUS_DONE : out_of_memory(run);
+    }
+    if (!rates_read(&run->rates, path, &run->problems)) {
+        return out_of_memory(run);
+    }
+    if (problems_count(&run->problems, SEVERITY_ERROR) > 0) {
+        return new_say_problems(run);
+    }
+    for (size_t i = 0; i < count; i++) {
+        if (text_same(rows[i].key, "unit") && !run->set[i]) {
+            draft->values[i] = draft_offer(draft, &rows[i]);
+        }
+    }
+    return STATUS_DONE;
+}
+
+/* --- the files --- */
+
+static enum status find_lacks(const struct new_run *run) {
+    if (draft_value(&run->draft, "job", "doors") != NULL) {
+        return STATUS_DONE;
+    }
+    text_print(run->streams.err,
+               "doorcost: no list of doors is named, and in the folder is none that no other job "
+               "names; name one with --set \"doors = FILE\"\n");
+    return STATUS_USE;
+}
+
+static void tell(const struct new_run *run, const char *what, const char *list) {
+    struct page page = {.out = run->streams.out};
+    if (list[0] != '\0') {
+        say_wrapped(&page, what, 10, "%s", list);
+    }
+}
+
+static enum status compose(struct new_run *run) {
+    const struct draft *const draft = &run->draft;
+    const struct ini_lines old = {.list = (const char **)run->old_source.lines,
+                                  .count = run->old_source.count};
+    struct ini_lines lines;
+    struct draft_told told;
+    const char *bad = NULL;
+    if (!draft_lines(draft, &old, &lines, &told, &bad)) {
+        if (bad == NULL) {
+            return out_of_memory(run);
+        }
+        text_print(run->streams.err,
+                   "doorcost: what is set for '%s' can stand in no line of a file: it is too long, "
+                   "or has quotes of both kinds, or a character that is not shown\n",
+                   bad);
+        return STATUS_USE;
+    }
+    const char *const text = ini_text(&lines, &run->pool);
+    if (text == NULL) {
+        return out_of_memory(run);
+    }
+    tell(run, "kept:     ", told.kept);
+    tell(run, "changed:  ", told.changed);
+    tell(run, "dropped:  ", told.dropped);
+    new_files_add(&run->files, draft->path, text);
+    if (run->shipped != NULL) {
+        new_files_add_shipped(&run->files, run->shipped, draft_unit(draft) == LENGTH_MM,
+                              &run->pool);
+    }
+    return pool_failed(&run->pool) ? out_of_memory(run) : STATUS_DONE;
+}
+
+/* Whether all errors are of the list, which is not ours to be put right. */
+static bool is_of_list(const struct job *job, const struct problems *problems) {
+    for (size_t i = 0; i < problems->count; i++) {
+        const char *const name = problems_file_name(problems, problems->list[i].place.file);
+        if (problems->list[i].severity == SEVERITY_ERROR &&
+            (job->doors_file == NULL || strcmp(name, job->doors_file) != 0)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* Reads what was written as any command does: what is wrong in it is told, and it goes. */
+static enum status check(struct new_run *run) {
+    struct job job;
+    struct rates rates;
+    struct problems problems;
+    struct job_texts texts;
+    problems_init(&problems);
+    const bool held =
+        job_read_keep(&job, &rates, run->draft.path, (struct job_instead){0}, &texts, &problems) &&
+        accept_apply(&job, &problems, false);
+    const bool errors = problems_count(&problems, SEVERITY_ERROR) > 0;
+    const bool stays = held && is_of_list(&job, &problems);
+    if (stays) {
+        new_files_keep(&run->files, run->streams);
+    }
+    problems_sort(&problems);
+    if (held && stays) {
+        problems_print(&problems, run->streams.err, false);
+    } else if (held) {
+        command_problems(run->request, &problems, run->streams);
+    }
+    job_clear(&job);
+    rates_clear(&rates);
+    problems_clear(&problems);
+    if (!stays) {
+        new_files_drop(&run->files);
+        return held ? STATUS_INPUTS : out_of_memory(run);
+    }
+    text_print(run->streams.out, "\n%sdoorcost %s %s\n",
+               errors ? "The list is not right yet; then: " : "Next: ", errors ? "check" : "quote",
+               run->draft.path);
+    const enum status status = command_flush(run->streams);
+    return status == STATUS_DONE && errors ? STATUS_INPUTS : status;
+}
+
+/* --- a run --- */
+
+static enum status make(struct new_run *run) {
+    enum status status = new_take_sets(run);
+    status = status == STATUS_DONE ? new_take_old(run) : status;
+    if (status != STATUS_DONE) {
+        return status;
+    }
+    if (run->asks) {
+        struct page page = {.out = run->streams.err};
+        say_wrapped(&page, "", 0,
+                    "A new job, %s. Enter takes what stands in brackets, - leaves it out; Ctrl-C "
+                    "ends, and nothing is written.",
+                    run->draft.path);
+    }
+    run->shipped = are_shipped(&run->draft) && draft_value(&run->draft, "job", "rates") == NULL
+                       ? run->draft.path
+                       : NULL;
+    status = find_rates(run);
+    status = status == STATUS_DONE ? new_answer_all(run, true) : status;
+    status = status == STATUS_DONE ? read_rates(run) : status;
+    status = status == STATUS_DONE ? new_answer_all(run, false) : status;
+    status = status == STATUS_DONE ? find_lacks(run) : status;
+    status = status == STATUS_DONE ? compose(run) : status;
+    status =
+        status == STATUS_DONE ? new_files_write(&run->files, run->request, run->streams) : status;
+    return status == STATUS_DONE ? check(run) : status;
+}
+
+/* Whether the job file may be there: before anything is asked. */
+static enum status check_path(const struct new_run *run) {
+    const char *const path = run->draft.path;
+    const char *const ending = strrchr(path, '.');
+    struct output output = {.path = path, .kind = OUTPUT_TEXT, .fresh = true};
+    size_t at;
+    if (ending == NULL || !text_same(ending, ".ini")) {
+        text_print(run->streams.err, "doorcost: '%s' does not end in '.ini'; a job file does\n",
+                   path);
+        return STATUS_USE;
+    }
+    const enum output_result result = outputs_free(&output, 1, false, &at);
+    if (result == OUTPUT_NO_FOLDER) {
+        text_print(run->streams.err, "doorcost: the folder of '%s' is missing; make it first\n",
+                   path);
+        return STATUS_OUTPUT;
+    }
+    return files_say(result, path, run->streams);
+}
+
+enum status new_job(const struct request *request, struct streams streams) {
+    const time_t now = time(NULL);
+    struct tm today = {0};
+    struct new_run run = {.request = request, .streams = streams};
+    pool_init(&run.pool);
+    pool_init(&run.rates.pool);
+    problems_init(&run.problems);
+    run.asks = ask_can(streams.in, streams.err);
+    (void)localtime_r(&now, &today);
+    run.draft = (struct draft){
+        .pool = &run.pool,
+        .path = request->job,
+        .folder = &run.folder,
+        .rates = &run.rates,
+        .date = {today.tm_year + 1900, today.tm_mon + 1, today.tm_mday},
+    };
+    enum status status = check_path(&run);
+    if (status == STATUS_DONE) {
+        status = folder_look(&run.folder, request->job) ? make(&run) : out_of_memory(&run);
+        folder_clear(&run.folder);
+    }
+    rates_clear(&run.rates);
+    problems_clear(&run.problems);
+    pool_clear(&run.pool);
+    return status;
+}

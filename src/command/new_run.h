@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: MIT */
+/* A run of `new` for a job file: its answers; for src/command/new_*.c only. */
+#ifndef DOORCOST_COMMAND_NEW_RUN_H
+#define DOORCOST_COMMAND_NEW_RUN_H
+
+#include "command/new_files.h"
+#include "draft/draft.h"
+#include "read/file/source.h"
+
+/* A run; all of it is cleared at its end. */
+struct new_run {
+    const struct request *request;
+    struct streams streams;
+    struct pool pool;
+    struct problems problems; /* of the old job and the rates; what they hold lives in it */
+    struct folder folder;
+    struct draft draft;
+    struct rates rates;
+    struct source old_source; /* of --from */
+    struct ini old;
+    bool set[MOST_QUESTIONS]; /* by --set */
+    bool asks;
+    const char *shipped; /* the path that the shipped rates go to; NULL: there are rates */
+    struct new_files files;
+};
+
+/* What --set says: answers to questions, and more. Any status but STATUS_DONE, here and below: said
+ * on err. */
+enum status new_take_sets(struct new_run *run);
+/* The old job: that of --from, else the last of the folder. */
+enum status new_take_old(struct new_run *run);
+/* Answers the questions on unit and rates (of_rates), or all others: asks, or takes what is
+ * offered.
+ */
+enum status new_answer_all(struct new_run *run, bool of_rates);
+/* Says the problems of the run; STATUS_INPUTS. */
+enum status new_say_problems(struct new_run *run);
+
+#endif

@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/job/job_value.h"
+
+#include "base/text.h"
+#include "read/job/job_keys.h"
+#include "read/key/grammar.h"
+
+#include <string.h>
+
+/* The kind of a section without a name. */
+static const struct section_kind *section_of(const char *name) {
+    for (size_t i = 0; i < job_section_count; i++) {
+        if (!job_sections[i]->home.named && text_same(job_sections[i]->name, name)) {
+            return job_sections[i];
+        }
+    }
+    return NULL;
+}
+
+const struct key *job_key(const char *section, const char *key) {
+    const struct section_kind *const kind = section_of(section);
+    return kind == NULL ? NULL : key_find(kind->keys, kind->key_count, key);
+}
+
+const char *job_section_help(const char *section) {
+    const struct section_kind *const kind = section_of(section);
+    return kind == NULL ? NULL : kind->help;
+}
+
+void job_value_check(const char *section, const struct key *key, const char *text,
+                     const struct rates *rates, enum length_unit unit, const char *path,
+                     struct problems *problems) {
+    struct job job = {.path = path, .unit = unit};
+    struct reader reader = {.pool = &problems->pool,
+                            .problems = problems,
+                            .path = path,
+                            .rates = rates,
+                            .unit = unit,
+                            .money_decimals = rates->shop.money_decimals,
+                            .names_known = true};
+    const struct entry entry = {.text = text};
+    construction_init(&job.construction);
+    key->kind.read(&reader, key, &entry, (char *)&job + section_of(section)->home.at);
+}
+
+/* The kinds of names that a key takes, as bits 1 << enum name_kind; 0: none. */
+static unsigned names_of(const struct key *key) {
+    static const enum name_kind materials[] = {[MATERIAL_LUMBER] = NAME_LUMBER,
+                                               [MATERIAL_SHEET] = NAME_SHEET,
+                                               [MATERIAL_GLASS] = NAME_GLASS};
+    const struct value_kind *const kind = &key->kind;
+    unsigned names = 0;
+    for (int m = MATERIAL_LUMBER; m <= MATERIAL_GLASS; m++) {
+        names |= (kind->material_kinds & 1U << m) != 0 ? 1U << materials[m] : 0;
+    }
+    return kind->read == read_name || kind->read == read_name_none ? 1U << kind->names : names;
+}
+
+const char *job_value_choices(const struct key *key, const struct rates *rates, struct pool *pool) {
+    const char *list = NULL;
+    const unsigned names = names_of(key);
+    for (int kind = 0; kind < NAME_KIND_COUNT; kind++) {
+        const size_t count = (names & 1U << kind) != 0 ? name_count(rates, kind) : 0;
+        for (size_t i = 0; i < count; i++) {
+            list = pool_words(pool, "%s%s%s", text_or_empty(list), list == NULL ? "" : ", ",
+                              name_at(rates, kind, i));
+        }
+    }
+    for (const struct spelling *s = key->kind.choices; s != NULL && s->text != NULL; s++) {
+        list = pool_words(pool, "%s%s%s", text_or_empty(list), list == NULL ? "" : ", ", s->text);
+    }
+    return key->kind.read == read_name_none && list != NULL ? pool_words(pool, "%s, none", list)
+                                                            : list;
+}

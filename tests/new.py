@@ -1,0 +1,299 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: MIT
+"""Files to begin with, by options and at a terminal: tests/new.py PROGRAM TREE PART
+
+What `new` writes is quoted at once, says what it was told, and stands nowhere that something stood; a call that ends early or is wrong leaves
+a folder as it was. Answers are typed at a pseudo-terminal of the system. PART: script, from, terminal.
+"""
+import contextlib
+import json
+import os
+import pty
+import re
+import select
+import shutil
+import signal
+import subprocess
+import sys
+import tempfile
+import time
+
+PROGRAM, TREE, PART = sys.argv[1:4]
+LIST = "id,width,height\nA1,15 1/4,30\nA2,18,24\n"
+
+
+def fail(text):
+    sys.exit(f"new.py {PART}: {text}")
+
+
+def call(folder, *words):
+    """A run without a terminal; it must not wait for one."""
+    return subprocess.run([PROGRAM, *words], cwd=folder, capture_output=True, text=True, check=False, timeout=60,
+                          stdin=subprocess.DEVNULL)
+
+
+def wants(done, status, words=""):
+    if done.returncode != status or words not in done.stdout + done.stderr:
+        fail(f"{done.args}: status {done.returncode}, expected {status} and '{words}':\n{done.stdout}{done.stderr}")
+
+
+def snapshot(folder):
+    found = {}
+    for at, folders, names in os.walk(folder):
+        found.update({os.path.join(at, name): None for name in folders})
+        for name in names:
+            with open(os.path.join(at, name), "rb") as file:
+                found[os.path.join(at, name)] = file.read()
+    return found
+
+
+@contextlib.contextmanager
+def shop(*, rates=True, doors=LIST):
+    """A folder with a list, and rates if wanted."""
+    with tempfile.TemporaryDirectory() as folder:
+        if rates:
+            shutil.copytree(os.path.join(TREE, "rates"), os.path.join(folder, "rates"))
+            os.unlink(os.path.join(folder, "rates", "metric-shop.ini"))
+        if doors is not None:
+            write(folder, "doors.csv", doors)
+        yield folder
+
+
+def write(folder, name, text):
+    with open(os.path.join(folder, name), "w", encoding="utf-8") as file:
+        file.write(text)
+
+
+def read(folder, name):
+    with open(os.path.join(folder, name), encoding="utf-8") as file:
+        return file.read()
+
+
+def values(folder, name):
+    """The keys of a job file: {(section, key): value}, comments cut off."""
+    found, section = {}, ""
+    for line in read(folder, name).splitlines():
+        head = re.match(r"\[(.*)\]", line)
+        section = head.group(1) if head else section
+        key = re.match(r"([a-z ]+?) *= (\"[^\"]*\"|'[^']*'|[^;]*)", line)
+        if key:
+            found[section, key.group(1)] = key.group(2).strip().strip("\"'")
+    return found
+
+
+def quoted(folder, name):
+    """What the quote of a job says of it."""
+    done = call(folder, "quote", name, "--effort", "1", "--json", "-o", "quote.xlsx")
+    wants(done, 0)
+    return json.loads(done.stdout)["job"]
+
+
+def unchanged(folder, status, words, *call_words):
+    """A call that fails with these words and leaves all as it was."""
+    before = snapshot(folder)
+    wants(call(folder, *call_words), status, words)
+    if snapshot(folder) != before:
+        fail(f"{call_words} left {sorted(set(snapshot(folder)) ^ set(before))}")
+
+
+# --- by options ---
+
+def script():
+    for unit, file in (("in", "rates/small-shop.ini"), ("mm", "rates/metric-shop.ini")):
+        with shop(rates=False, doors=LIST if unit == "in" else "id,width,height\nA1,400,700\n") as folder:
+            wants(call(folder, "new", "smith-kitchen.ini", "--set", f"unit = {unit}"), 0, "Next: doorcost quote")
+            for name in (os.path.basename(file), "woods.csv", "terms.txt"):
+                if read(folder, "rates/" + name) != read(TREE, "rates/" + name):
+                    fail(f"rates/{name} is not the one that ships")
+            told = values(folder, "smith-kitchen.ini")
+            if told["job", "rates"] != file or told["job", "unit"] != unit or told["job", "date"] != time.strftime("%Y-%m-%d"):
+                fail(f"{told}")
+            for line in read(folder, "smith-kitchen.ini").splitlines():
+                if " = " in line and not re.search(r" ; \w", line):
+                    fail(f"the line has no comment: {line}")
+            if quoted(folder, "smith-kitchen.ini")["title"] != "Smith kitchen":
+                fail("the title is not made of the name")
+            unchanged(folder, 3, "stands there already", "new", "smith-kitchen.ini")
+
+    with shop() as folder:
+        odd = 'Böhm; "& Söhne" # 漢字'
+        wants(call(folder, "new", "a.ini", "--set", f"client = {odd}", "--set", "make.style = slab", "--set", "number = 2026-09",
+                   "--set", "sale.tax = 7 %", "--set", "sale.deposit = 30 %", "--set", "make.corner = 1/2",
+                   "--set", "option maple.slab = maple-ply-slab", "--set", "sale.discount = 2 %"), 0)
+        told = values(folder, "a.ini")
+        if quoted(folder, "a.ini")["client"] != odd or told["make", "corner"] != "1/2" or told["option maple", "slab"] != "maple-ply-slab":
+            fail(f"{told}")
+        # the next job goes on with what the shop chose, not with what was that job's
+        write(folder, "more.csv", LIST)
+        wants(call(folder, "new", "b.ini"), 0)
+        told = values(folder, "b.ini")
+        expected = {("job", "number"): "2026-10", ("job", "doors"): "more.csv", ("make", "style"): "slab", ("sale", "tax"): "7 %",
+                    ("sale", "deposit"): "30 %", ("sale", "discount"): None, ("job", "client"): None}
+        if any(told.get(key) != value for key, value in expected.items()):
+            fail(f"{told}")
+        unchanged(folder, 2, '--set "doors = FILE"', "new", "c.ini")
+        unchanged(folder, 2, "does not end in '.ini'", "new", "c.txt")
+        unchanged(folder, 2, "needs a name", "new")
+        unchanged(folder, 3, "folder of 'no/c.ini' is missing", "new", "no/c.ini")
+        unchanged(folder, 2, "has no '='", "new", "c.ini", "--set", "number")
+        unchanged(folder, 2, "can stand in no line", "new", "c.ini", "--set", "doors = more.csv", "--set", "client = a\nb")
+        unchanged(folder, 2, "can stand in no line", "new", "c.ini", "--set", "doors = more.csv", "--set", "client = " + 'x;"\'')
+        for set_, words in (("make.style = shakr", "did you mean 'shaker'"), ("clinet = x", "did you mean 'client'"),
+                            ("date = 2026-02-30", "2026-02-30"), ("doors = none.csv", "does not exist"), ("rates = none.ini", "does not exist")):
+            unchanged(folder, 1, words, "new", "c.ini", "--set", "doors = more.csv", "--set", set_)
+        unchanged(folder, 2, "needs a name", "new", "--set", "doors = more.csv")
+        # of several rates those of the unit, or those that are named
+        with shop(rates=False) as other:
+            shutil.copytree(os.path.join(TREE, "rates"), os.path.join(other, "rates"))
+            for unit, file in (("in", "small-shop"), ("mm", "metric-shop")):
+                call(other, "new", f"{unit}.ini", "--set", f"unit = {unit}", "--set", "doors = doors.csv")
+                if values(other, f"{unit}.ini")["job", "rates"] != f"rates/{file}.ini":
+                    fail(f"{unit}: {values(other, unit + '.ini')}")
+                os.unlink(os.path.join(other, f"{unit}.ini"))
+            shutil.copy(os.path.join(other, "rates/small-shop.ini"), os.path.join(other, "rates/other.ini"))
+            unchanged(other, 2, '--set "rates =', "new", "c.ini")
+            wants(call(other, "new", "c.ini", "--set", "rates = rates/small-shop.ini"), 0)
+        # what is wrong in the list is not the job's fault
+        write(folder, "wrong.csv", LIST + "A3,x,24\n")
+        done = call(folder, "new", "c.ini")
+        wants(done, 1, "wrong.csv:4: error")
+        wants(done, 1, "written to c.ini")
+        wants(done, 1, "doorcost check c.ini")
+        os.mkdir(os.path.join(folder, "sealed"))
+        os.chmod(os.path.join(folder, "sealed"), 0o500)
+        if os.getuid() != 0:
+            unchanged(folder, 3, "could not write", "new", "sealed/c.ini", "--set", "doors = ../more.csv")
+
+
+# --- from an old job ---
+
+def from_old():
+    old = os.path.join(TREE, "samples/kitchen/kitchen-second.ini")
+    with shop() as folder:
+        done = call(folder, "new", "kitchen.ini", "--from", old, "--set", "client = The pilot", "--set", "agreed = as listed, 2026-05-01")
+        wants(done, 0, "dropped:")
+        for word in ("address", "measured by", "revision", "note"):
+            if word not in re.sub(r"\s+", " ", done.stdout.partition("dropped:")[2]):
+                fail(f"nothing tells that {word} was dropped:\n{done.stdout}")
+        before, after = read(TREE, "samples/kitchen/kitchen-second.ini").splitlines(), read(folder, "kitchen.ini").splitlines()
+        kept = [line for line in after if line in before]
+        if [line for line in before if line in kept] != kept or len(kept) < 40:
+            fail("lines of the old job did not stay as they were")
+        told = values(folder, "kitchen.ini")
+        if told["job", "client"] != "The pilot" or told["job", "agreed"] != "as listed, 2026-05-01" or ("job", "revision") in told:
+            fail(f"{told}")
+        if os.path.realpath(os.path.join(folder, told["job", "rates"])) != os.path.realpath(os.path.join(TREE, "rates/small-shop.ini")):
+            fail(f"the rates are no more those of the old job: {told['job', 'rates']}")
+        if ("sale", "tax") not in told or ("option maple", "frame") not in told or ("make", "color") in told:
+            fail(f"{told}")
+        quoted(folder, "kitchen.ini")
+        unchanged(folder, 1, "no section '[job]'", "new", "c.ini", "--from", "rates/small-shop.ini")
+        unchanged(folder, 1, "does not exist", "new", "c.ini", "--from", "none.ini")
+        # from its own folder, all names stay
+        write(folder, "more.csv", LIST)
+        wants(call(folder, "new", "second.ini", "--from", "kitchen.ini"), 0)
+        if values(folder, "second.ini")["job", "rates"] != told["job", "rates"]:
+            fail("the rates are named otherwise in the same folder")
+
+
+# --- at a terminal ---
+
+def typed(folder, answers, *words, size=80):
+    """Runs with answers typed as questions come: bytes, or a function of what was asked. Returns (text, status as of waitpid)."""
+    process, terminal = pty.fork()
+    if process == 0:
+        os.chdir(folder)
+        os.environ["COLUMNS"] = str(size)
+        os.environ["LC_ALL"] = "C.UTF-8"
+        os.execv(PROGRAM, [PROGRAM, *words])
+    seen, new, answers, end = b"", b"", list(answers), time.time() + 60
+    while time.time() < end:
+        if select.select([terminal], [], [], 1)[0]:
+            try:
+                part = os.read(terminal, 1 << 16)
+            except OSError:
+                break
+            if not part:
+                break
+            seen, new = seen + part, new + part
+        if new.endswith(b"]: "):
+            os.write(terminal, answers.pop(0) if answers else b"\n")
+            new = b""
+    status = os.waitpid(process, 0)[1]
+    os.close(terminal)
+    return seen.decode(errors="replace").replace("\r", ""), status
+
+
+def terminal():
+    with shop() as folder:
+        before = snapshot(folder)
+        for stop, ends, words in ((b"\x03", lambda s: os.WIFSIGNALED(s) and os.WTERMSIG(s) == signal.SIGINT, ""),
+                                  (b"\x04", lambda s: os.WIFEXITED(s) and os.WEXITSTATUS(s) == 1, "nothing was written")):
+            for count in (0, 1, 5, 9):
+                text, status = typed(folder, [b"\n"] * count + [stop], "new", "a.ini")
+                if not ends(status) or words not in text or snapshot(folder) != before:
+                    fail(f"after {count} answers {stop} gave status {status}:\n{text}")
+        # Enter alone
+        text, status = typed(folder, [], "new", "a.ini")
+        if status != 0 or "written to a.ini" not in text:
+            fail(f"status {status}:\n{text}")
+        for line in text.splitlines():
+            if len(line) > 80:
+                fail(f"a line is wider than the terminal: {line}")
+        quoted(folder, "a.ini")
+        # what --set gives is not asked
+        write(folder, "more.csv", LIST)
+        text, _ = typed(folder, [], "new", "b.ini", "--set", "client = X", "--set", "make.style = slab")
+        if "Who gets" in text or "style [" in text or values(folder, "b.ini")["make", "style"] != "slab":
+            fail(f"asked what was set:\n{text}")
+
+    with shop() as folder:
+        # wrong answers are asked again, with the words that the reader has for them
+        asked = {"style": b"shakr", "overlay": b"14 9/8", "tax": b"6.25", "measure": b"frames", "doors": b"none.csv", "deposit": b"200 %"}
+        answers = {"client": "Ωμέγα — 船小屋 " + "x" * 300, "title": "船"}
+        told, refused, last = {}, set(), ""
+        pid, handle = pty.fork()
+        if pid == 0:
+            os.chdir(folder)
+            os.environ["LC_ALL"] = "C.UTF-8"
+            os.execv(PROGRAM, [PROGRAM, "new", "c.ini"])
+        seen, end = b"", time.time() + 60
+        while time.time() < end:
+            try:
+                part = os.read(handle, 1 << 16)
+            except OSError:
+                break
+            seen += part
+            prompt = re.search(rb"([a-z ]+) \[[^\n]*\]: $", seen)
+            if prompt is None:
+                continue
+            key = prompt.group(1).decode()
+            if key == last:
+                told[key] = seen.decode()
+            if key in asked and key not in refused:
+                refused.add(key)
+                os.write(handle, asked[key] + b"\n")
+            else:
+                os.write(handle, (answers.get(key, "") + "\n").encode())
+            seen, last = b"", key
+        if os.waitpid(pid, 0)[1] != 0 or set(told) != set(asked):
+            fail(f"asked again: {sorted(told)}, expected {sorted(asked)}")
+        found = values(folder, "c.ini")
+        if found["job", "client"] != answers["client"] or quoted(folder, "c.ini")["client"] != answers["client"]:
+            fail(f"the client is {found['job', 'client']}")
+        for key, answer in asked.items():
+            if key == "doors":
+                continue
+            section = next(s for s, k in found if k == key) if any(k == key for _, k in found) else "sale"
+            wrong = call(folder, "new", "d.ini", "--set", "doors = doors.csv", "--set", f"{section}.{key} = {answer.decode()}").stderr
+            reason = re.search(r"error: (.*)", wrong).group(1)
+            if re.sub(r"\s+", " ", reason) not in re.sub(r"\s+", " ", told[key]):
+                fail(f"{key}: the reader says '{reason}', the prompt '{told[key]}'")
+        # what no line can hold is asked again too
+        write(folder, "more.csv", LIST)
+        text, status = typed(folder, [b"\n", b"\n", b"x" * 3000 + b"\n", b"\xff\n", b"Y\n"], "new", "e.ini")
+        if status != 0 or text.count("can stand in no line") != 2 or values(folder, "e.ini")["job", "client"] != "Y":
+            fail(f"status {status}:\n{text}")
+
+
+{"script": script, "from": from_old, "terminal": terminal}[PART]()
