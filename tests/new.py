@@ -247,6 +247,16 @@ def terminal():
         if "Who gets" in text or "style [" in text or values(folder, "b.ini")["make", "style"] != "slab":
             fail(f"asked what was set:\n{text}")
 
+    # where there is nothing at all, Enter alone writes a list to fill in and the rates that ship
+    with shop(rates=False, doors=None) as folder:
+        text, status = typed(folder, [], "new", "a.ini")
+        if status != 0 or sorted(os.listdir(folder)) != ["a-list.xlsx", "a.ini", "rates"] or values(folder, "a.ini")["job", "doors"] != "a-list.xlsx":
+            fail(f"status {status}, {os.listdir(folder)}:\n{text}")
+        unchanged(folder, 1, "no rows", "check", "a.ini")
+        text, status = typed(folder, [b"mm\n"] + [b"\n"] * 3 + [b"\x03"], "new", "b.ini")
+        if os.path.exists(os.path.join(folder, "b.ini")):
+            fail(f"{text}")
+
     with shop() as folder:
         # wrong answers are asked again, with the words that the reader has for them
         asked = {"style": b"shakr", "overlay": b"14 9/8", "tax": b"6.25", "measure": b"frames", "doors": b"none.csv", "deposit": b"200 %"}

@@ -24,6 +24,11 @@ foreach(part script from terminal)
         ${PROJECT_SOURCE_DIR} ${part})
 endforeach()
 
+# A list to fill in, filled in by other programs and read again.
+add_test(NAME new-list COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/outside/list_filled.py $<TARGET_FILE:doorcost>
+    ${PROJECT_SOURCE_DIR})
+set_tests_properties(new-list PROPERTIES LABELS office)
+
 # Seconds and memory of long lists. The sanitizers' own memory would be measured with them.
 if(NOT DOORCOST_SANITIZE)
     add_test(NAME growth COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/growth.py $<TARGET_FILE:doorcost>

@@ -5,6 +5,7 @@
 
 #include <stdio.h>
 #include <string.h>
+#include <time.h>
 
 static int32_t days_of(int32_t year, int32_t month) {
     static const int8_t days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
@@ -83,4 +84,11 @@ int date_weekday(int32_t number) {
 char *date_text(struct date date, char *text, size_t size) {
     (void)snprintf(text, size, "%04d-%02d-%02d", (int)date.year, (int)date.month, (int)date.day);
     return text;
+}
+
+struct date date_today(void) {
+    const time_t now = time(NULL);
+    struct tm today = {0};
+    (void)localtime_r(&now, &today);
+    return (struct date){today.tm_year + 1900, today.tm_mon + 1, today.tm_mday};
 }

@@ -28,6 +28,9 @@ int date_weekday(int32_t number);
  * and *date means nothing. */
 bool date_read(const char *text, struct date *date);
 
+/* Today, by the clock and the time zone of the computer. */
+struct date date_today(void);
+
 /* Writes a date as YYYY-MM-DD into text (11 bytes are enough); returns text. */
 char *date_text(struct date date, char *text, size_t size);
 

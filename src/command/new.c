@@ -5,11 +5,13 @@
 #include "base/text.h"
 
 enum status command_new(const struct request *request, struct work *work, struct streams streams) {
-    (void)work;
-    if (request->job == NULL) {
-        text_print(streams.err, "doorcost: 'new' needs a name for the job file, as in: %s\n",
-                   request->command->example);
-        return STATUS_USE;
+    if (request->job != NULL) {
+        return new_job(request, streams);
     }
-    return new_job(request, streams);
+    if (request->list != NULL) {
+        return new_list(request, work, streams);
+    }
+    text_print(streams.err, "doorcost: 'new' needs a name for the job file, as in: %s; or --list\n",
+               request->command->example);
+    return STATUS_USE;
 }

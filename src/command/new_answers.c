@@ -124,12 +124,48 @@ static const char *find_fault(void *context, const char *answer) {
     return words;
 }
 
+/* Where a list to fill in goes that has the name of the job: `kitchen-list.xlsx`. */
+static const char *list_beside(struct new_run *run) {
+    const char *const path = run->draft.path;
+    const char *const slash = strrchr(path, '/');
+    return files_beside(&run->pool, slash == NULL ? path : slash + 1, "-list", ".xlsx");
+}
+
+enum status new_take_list(struct new_run *run) {
+    const char *const list = run->request->list;
+    const char *const slash = list == NULL ? NULL : strrchr(list, '/');
+    const char *const name = slash == NULL ? list : slash + 1;
+    size_t count;
+    const struct question *const rows = questions(&count);
+    if (list == NULL) {
+        return STATUS_DONE;
+    }
+    const char *const path = source_beside(&run->pool, run->draft.path, name);
+    if (path == NULL) {
+        return out_of_memory(run);
+    }
+    if (strcmp(path, list) != 0) {
+        text_print(run->streams.err,
+                   "doorcost: '%s' is not in the folder of the job; write the list there, '%s'\n",
+                   problem_quote(&run->problems, list), problem_quote(&run->problems, path));
+        return STATUS_USE;
+    }
+    for (size_t i = 0; i < count; i++) {
+        if (text_same(rows[i].key, "doors")) {
+            run->draft.values[i] = name;
+            run->set[i] = true;
+        }
+    }
+    run->list = list;
+    return new_files_check_list(list, run->streams);
+}
+
 /* Asks, or takes what is offered. */
 static enum status answer(struct new_run *run, size_t at, const struct question *question) {
     struct draft *const draft = &run->draft;
     const struct key *const key = job_key(question->section, question->key);
     const bool wanted = question->wanted == NULL || question->wanted(draft);
-    const char *const offer = draft_offer(draft, question);
+    const char *offer = draft_offer(draft, question);
     const bool asks =
         run->asks && wanted && question->why != NULL && (!draft->from || question->own);
     if (run->set[at]) {
@@ -139,9 +175,15 @@ static enum status answer(struct new_run *run, size_t at, const struct question 
     if (!asks) {
         return STATUS_DONE;
     }
+    const char *why = question->why;
+    const char *list = NULL;
+    if (offer == NULL && text_same(question->key, "doors")) {
+        offer = list = list_beside(run);
+        why = "No list of doors is here yet: Enter writes one to fill in, or name yours.";
+    }
     struct asked asked = {run, question};
     const struct ask ask_for = {
-        .why = question->why,
+        .why = why,
         .choices = draft_choices(draft, question),
         .name = question->key,
         .offer = offer,
@@ -149,6 +191,11 @@ static enum status answer(struct new_run *run, size_t at, const struct question 
     };
     const enum ask_result result = ask(&ask_for, run->streams.in, run->streams.err, find_fault,
                                        &asked, &run->pool, &draft->values[at]);
+    if (list != NULL && draft->values[at] == list) {
+        run->list = source_beside(&run->pool, draft->path, list);
+        return run->list == NULL ? out_of_memory(run)
+                                 : new_files_check_list(run->list, run->streams);
+    }
     return result == ASK_ANSWERED ? STATUS_DONE
            : result == ASK_ENDED  ? STATUS_INPUTS
                                   : out_of_memory(run);

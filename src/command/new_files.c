@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "draft/shipped_files.h"
 #include "read/file/source.h"
+#include "report/list/list_book.h"
 
 #include <assert.h>
 #include <errno.h>
@@ -27,6 +28,49 @@ void new_files_add_shipped(struct new_files *files, const char *rates, bool metr
     new_files_add(files, source_beside(pool, rates, "terms.txt"), shipped_terms);
 }
 
+static bool is_csv(const char *path) {
+    const char *const ending = strrchr(path, '.');
+    return ending != NULL && text_same(ending, ".csv");
+}
+
+void new_files_add_list(struct new_files *files, const char *path, const struct list_draft *list) {
+    new_files_add(files, path, NULL);
+    files->list = list;
+    files->outputs[files->count - 1].kind = is_csv(path) ? OUTPUT_TEXT : OUTPUT_WORKBOOK;
+}
+
+enum status new_files_check_list(const char *path, struct streams streams) {
+    const char *const ending = strrchr(path, '.');
+    struct output output = {.path = path, .kind = OUTPUT_TEXT, .fresh = true};
+    size_t at;
+    if (!is_csv(path) && (ending == NULL || !text_same(ending, ".xlsx"))) {
+        text_print(streams.err,
+                   "doorcost: '%s' ends neither in '.xlsx' nor in '.csv'; --list writes one of "
+                   "these\n",
+                   path);
+        return STATUS_USE;
+    }
+    return files_say(outputs_free(&output, 1, false, &at), path, streams);
+}
+
+/* Writes file i. false: errno tells. */
+static bool put(const struct new_files *files, size_t i) {
+    const struct output *const output = &files->outputs[i];
+    if (files->texts[i] != NULL) {
+        return files_put(output, files->texts[i]);
+    }
+    if (output->kind == OUTPUT_WORKBOOK) {
+        return list_book_write(files->list, date_today(), output->name);
+    }
+    struct pool pool;
+    pool_init(&pool);
+    const char *const text = list_draft_csv(files->list, &pool);
+    errno = text == NULL ? ENOMEM : errno;
+    const bool done = text != NULL && files_put(output, text);
+    pool_clear(&pool);
+    return done;
+}
+
 static void drop_folder(struct new_files *files) {
     if (files->made_folder) {
         (void)rmdir(files->folder);
@@ -43,7 +87,7 @@ enum status new_files_write(struct new_files *files, const struct request *reque
     enum output_result result = outputs_begin(files->outputs, files->count, request->force, &at);
     for (size_t i = 0; result == OUTPUT_OK && i < files->count; i++) {
         at = i;
-        result = files_put(&files->outputs[i], files->texts[i]) ? OUTPUT_OK : OUTPUT_CANNOT_WRITE;
+        result = put(files, i) ? OUTPUT_OK : OUTPUT_CANNOT_WRITE;
     }
     result = result == OUTPUT_OK ? outputs_finish(files->outputs, files->count, &at) : result;
     if (result == OUTPUT_OK) {

@@ -4,14 +4,14 @@
 #define DOORCOST_COMMAND_NEW_FILES_H
 
 #include "command/files.h"
-
-struct draft;
+#include "draft/list_draft.h"
 
 #define NEW_MOST_FILES ((size_t)5)
 
 struct new_files {
     struct output outputs[NEW_MOST_FILES];
-    const char *texts[NEW_MOST_FILES];
+    const char *texts[NEW_MOST_FILES]; /* NULL: it is the list */
+    const struct list_draft *list;
     size_t count;
     const char *folder; /* made for them where it is not there; NULL: none */
     struct hold hold;   /* from new_files_write on */
@@ -25,6 +25,11 @@ void new_files_add(struct new_files *files, const char *path, const char *text);
  * offers it) stands in. */
 void new_files_add_shipped(struct new_files *files, const char *rates, bool metric,
                            struct pool *pool);
+
+/* A list to fill in, a workbook or by its ending comma-separated values; borrowed. */
+void new_files_add_list(struct new_files *files, const char *path, const struct list_draft *list);
+/* Whether it may be there, by its name and what stands there; else said on err. */
+enum status new_files_check_list(const char *path, struct streams streams);
 
 /* Writes all of them where nothing stands; until new_files_keep or new_files_drop signals wait. Any
  * status but STATUS_DONE: said on err, none is there. */

@@ -10,7 +10,6 @@
 #include "read/rates/rates_file.h"
 
 #include <string.h>
-#include <time.h>
 #include <unistd.h>
 
 static enum status out_of_memory(const struct new_run *run) {
@@ -93,7 +92,8 @@ static enum status find_lacks(const struct new_run *run) {
     }
     text_print(run->streams.err,
                "doorcost: no list of doors is named, and in the folder is none that no other job "
-               "names; name one with --set \"doors = FILE\"\n");
+               "names; name one with --set \"doors = FILE\", or write "
+               "one to fill in with --list FILE.xlsx\n");
     return STATUS_USE;
 }
 
@@ -129,6 +129,12 @@ static enum status compose(struct new_run *run) {
     tell(run, "changed:  ", told.changed);
     tell(run, "dropped:  ", told.dropped);
     new_files_add(&run->files, draft->path, text);
+    if (run->list != NULL) {
+        if (!list_draft_make(&run->list_draft, draft->rates, draft_unit(draft), &run->pool)) {
+            return out_of_memory(run);
+        }
+        new_files_add_list(&run->files, run->list, &run->list_draft);
+    }
     if (run->shipped != NULL) {
         new_files_add_shipped(&run->files, run->shipped, draft_unit(draft) == LENGTH_MM,
                               &run->pool);
@@ -154,10 +160,10 @@ static enum status check(struct new_run *run) {
     struct rates rates;
     struct problems problems;
     struct job_texts texts;
+    const struct job_instead instead = {.visit = run->list != NULL}; /* it has no rows yet */
     problems_init(&problems);
-    const bool held =
-        job_read_keep(&job, &rates, run->draft.path, (struct job_instead){0}, &texts, &problems) &&
-        accept_apply(&job, &problems, false);
+    const bool held = job_read_keep(&job, &rates, run->draft.path, instead, &texts, &problems) &&
+                      accept_apply(&job, &problems, false);
     const bool errors = problems_count(&problems, SEVERITY_ERROR) > 0;
     const bool stays = held && is_of_list(&job, &problems);
     if (stays) {
@@ -177,8 +183,10 @@ static enum status check(struct new_run *run) {
         return held ? STATUS_INPUTS : out_of_memory(run);
     }
     text_print(run->streams.out, "\n%sdoorcost %s %s\n",
-               errors ? "The list is not right yet; then: " : "Next: ", errors ? "check" : "quote",
-               run->draft.path);
+               errors              ? "The list is not right yet; then: "
+               : run->list != NULL ? "Next: fill in the list, then: "
+                                   : "Next: ",
+               errors ? "check" : "quote", run->draft.path);
     const enum status status = command_flush(run->streams);
     return status == STATUS_DONE && errors ? STATUS_INPUTS : status;
 }
@@ -201,7 +209,8 @@ static enum status make(struct new_run *run) {
     run->shipped = are_shipped(&run->draft) && draft_value(&run->draft, "job", "rates") == NULL
                        ? run->draft.path
                        : NULL;
-    status = find_rates(run);
+    status = new_take_list(run);
+    status = status == STATUS_DONE ? find_rates(run) : status;
     status = status == STATUS_DONE ? new_answer_all(run, true) : status;
     status = status == STATUS_DONE ? read_rates(run) : status;
     status = status == STATUS_DONE ? new_answer_all(run, false) : status;
@@ -233,20 +242,17 @@ static enum status check_path(const struct new_run *run) {
 }
 
 enum status new_job(const struct request *request, struct streams streams) {
-    const time_t now = time(NULL);
-    struct tm today = {0};
     struct new_run run = {.request = request, .streams = streams};
     pool_init(&run.pool);
     pool_init(&run.rates.pool);
     problems_init(&run.problems);
     run.asks = ask_can(streams.in, streams.err);
-    (void)localtime_r(&now, &today);
     run.draft = (struct draft){
         .pool = &run.pool,
         .path = request->job,
         .folder = &run.folder,
         .rates = &run.rates,
-        .date = {today.tm_year + 1900, today.tm_mon + 1, today.tm_mday},
+        .date = date_today(),
     };
     enum status status = check_path(&run);
     if (status == STATUS_DONE) {

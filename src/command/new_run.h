@@ -21,6 +21,8 @@ struct new_run {
     bool set[MOST_QUESTIONS]; /* by --set */
     bool asks;
     const char *shipped; /* the path that the shipped rates go to; NULL: there are rates */
+    const char *list; /* the path of a list that is written to be filled in; NULL: there is one */
+    struct list_draft list_draft;
     struct new_files files;
 };
 
@@ -33,6 +35,8 @@ enum status new_take_old(struct new_run *run);
  * offered.
  */
 enum status new_answer_all(struct new_run *run, bool of_rates);
+/* Sees to the list that is to be filled in: that of --list, which the job names then. */
+enum status new_take_list(struct new_run *run);
 /* Says the problems of the run; STATUS_INPUTS. */
 enum status new_say_problems(struct new_run *run);
 

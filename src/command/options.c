@@ -83,8 +83,15 @@ static const struct option_row rows[] = {
      1u << PLACE_PLAN, '\0', false},
     {"doors", NULL, "label each door for packing, in place of its parts", AT(doors),
      1u << PLACE_LABELS, '\0', false},
-    {"unit", "UNIT", "measure in inches (in) or millimeters (mm); else as the file says, or inches",
-     AT(unit), 1u << PLACE_MEASURE, '\0', false},
+    {"unit", "UNIT",
+     "measure, and new --list, in inches (in) or millimeters (mm); else as the file says, or "
+     "inches",
+     AT(unit), 1u << PLACE_MEASURE | 1u << PLACE_NEW, '\0', false},
+    {"list", "FILE",
+     "write a list of doors to fill in, .xlsx or .csv: by the rates of the folder, or by the job "
+     "or "
+     "rates of --from; with a job file behind 'new', that job names it",
+     AT(list), 1u << PLACE_NEW, '\0', false},
     {"from", "WHAT",
      "labels: begin on that label of the first sheet, a number counted along its rows; else on the "
      "first. new: go on from that job file",

@@ -12,6 +12,9 @@
 
 #include <stdlib.h>
 
+/* The row that shows how, which a list to fill in begins with. */
+#define EXAMPLE_ID "example"
+
 static int compare_ids(const void *left, const void *right) {
     const struct row *a = *(const struct row *const *)left;
     const struct row *b = *(const struct row *const *)right;
@@ -119,6 +122,11 @@ static bool read_rows(struct reader *reader, struct job *job, const struct table
 
         columns_read(reader, columns, table, &table->rows[i], sets, count, &said);
         said.row.place = table->rows[i].place;
+        if (said.row.id.s != NULL && text_same(said.row.id.s, EXAMPLE_ID)) {
+            problem_add(reader->problems, SEVERITY_ERROR, "example-row", said.row.id.place,
+                        "id '" EXAMPLE_ID "' marks a row that shows how, which is not read and "
+                        "stands first; give this one another id");
+        }
         held = read_row(reader, job, &makes, &said);
     }
     free(makes.list);
@@ -135,11 +143,27 @@ static void set_columns(struct column_set sets[SET_COUNT]) {
         (struct column_set){construction_keys, CONSTRUCTION_KEY_COUNT, offsetof(struct said, own)};
 }
 
+static bool is_example(const struct table *table, const struct table_row *row) {
+    for (size_t i = 0; i < table->columns; i++) {
+        if (text_same(table->heading[i].text, "id") && text_same(row->cells[i].text, EXAMPLE_ID)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool door_list_table(struct table *table, const char *path, struct place asked,
                      struct problems *problems) {
     struct column_set sets[SET_COUNT];
     set_columns(sets);
-    return columns_table(table, path, asked, MOST_DOOR_ROWS, sets, SET_COUNT, problems);
+    if (!columns_table(table, path, asked, MOST_DOOR_ROWS, sets, SET_COUNT, problems)) {
+        return false;
+    }
+    if (table->count > 0 && is_example(table, &table->rows[0])) {
+        table->rows++;
+        table->count--;
+    }
+    return true;
 }
 
 bool door_list_read(struct reader *reader, struct job *job, const struct table *table) {

@@ -56,19 +56,45 @@ static unsigned names_of(const struct key *key) {
     return kind->read == read_name || kind->read == read_name_none ? 1U << kind->names : names;
 }
 
-const char *job_value_choices(const struct key *key, const struct rates *rates, struct pool *pool) {
-    const char *list = NULL;
+const char **job_value_list(const struct key *key, const struct rates *rates, struct pool *pool,
+                            size_t *count) {
     const unsigned names = names_of(key);
+    size_t room = 1; /* none */
     for (int kind = 0; kind < NAME_KIND_COUNT; kind++) {
-        const size_t count = (names & 1U << kind) != 0 ? name_count(rates, kind) : 0;
-        for (size_t i = 0; i < count; i++) {
-            list = pool_words(pool, "%s%s%s", text_or_empty(list), list == NULL ? "" : ", ",
-                              name_at(rates, kind, i));
-        }
+        room += (names & 1U << kind) != 0 ? name_count(rates, kind) : 0;
     }
     for (const struct spelling *s = key->kind.choices; s != NULL && s->text != NULL; s++) {
-        list = pool_words(pool, "%s%s%s", text_or_empty(list), list == NULL ? "" : ", ", s->text);
+        room++;
     }
-    return key->kind.read == read_name_none && list != NULL ? pool_words(pool, "%s, none", list)
-                                                            : list;
+    const char **const list = pool_take(pool, room, sizeof *list);
+    *count = 0;
+    for (int kind = 0; kind < NAME_KIND_COUNT && list != NULL; kind++) {
+        const size_t of_kind = (names & 1U << kind) != 0 ? name_count(rates, kind) : 0;
+        for (size_t i = 0; i < of_kind; i++) {
+            list[(*count)++] = name_at(rates, kind, i);
+        }
+    }
+    for (const struct spelling *s = key->kind.choices; list != NULL && s != NULL && s->text != NULL;
+         s++) {
+        list[(*count)++] = s->text;
+    }
+    if (key->kind.read == read_name_none && *count > 0) {
+        list[(*count)++] = "none";
+    }
+    return list;
+}
+
+const char *job_value_choices(const struct key *key, const struct rates *rates, struct pool *pool) {
+    size_t count;
+    const char *const *const list = job_value_list(key, rates, pool, &count);
+    const char *words = NULL;
+    for (size_t i = 0; i < count; i++) {
+        words = pool_words(pool, "%s%s%s", text_or_empty(words), i == 0 ? "" : ", ", list[i]);
+    }
+    return words;
+}
+
+const struct key *list_key(const char *column) {
+    const struct key *const key = key_find(row_keys, row_key_count, column);
+    return key != NULL ? key : key_find(construction_keys, CONSTRUCTION_KEY_COUNT, column);
 }

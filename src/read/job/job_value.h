@@ -18,6 +18,13 @@ void job_value_check(const char *section, const struct key *key, const char *tex
                      const struct rates *rates, enum length_unit unit, const char *path,
                      struct problems *problems);
 
+/* The row of a column of the door list; NULL: there is none. Static. */
+const struct key *list_key(const char *column);
+
+/* What a value may be: names of the rates, or words; *count 0: anything of its kind. In pool; NULL
+ * when memory is out. */
+const char **job_value_list(const struct key *key, const struct rates *rates, struct pool *pool,
+                            size_t *count);
 /* What a value may be, with commas between: names of the rates, or words; NULL: anything of its
  * kind. In pool. */
 const char *job_value_choices(const struct key *key, const struct rates *rates, struct pool *pool);

@@ -33,11 +33,4 @@ void visit_draw(struct flow *flow, bool of_door);
 
 /* Draws the rows to write in. */
 void visit_table(struct flow *flow, const struct visit *visit);
-/* Whether the shop chooses among several of a kind, so that the list has a column for it. */
-bool visit_has_style(const struct visit *visit);
-/* The same of finishes. */
-bool visit_has_finish(const struct visit *visit);
-/* The same of glass. */
-bool visit_has_glass(const struct visit *visit);
-
 #endif

@@ -1,78 +1,46 @@
 /* SPDX-License-Identifier: MIT */
 /* Rows to write in. Their columns are those of the door list, so that it is typed as it stands. */
+#include "model/list_column.h"
 #include "report/draw/tag.h"
 #include "report/visit/visit_parts.h"
 
+#include <assert.h>
 #include <stdio.h>
 
 #define HEAD_HIGH 24.0
 #define ROW_HIGH  27.0
 #define INSET     3.0
 
-/* One that a page may have, in points; the note takes what is left, 60 and more on A4. */
-struct column {
-    const char *name;
-    double width;
-    bool size;                            /* the unit stands below its name */
-    bool (*wanted)(const struct visit *); /* NULL: always */
-};
+#define MOST_COLUMNS 16
 
-/* Among so many sections of a kind a row has to choose. */
-static bool chooses(size_t count) {
-    return count > 1;
-}
-
-bool visit_has_style(const struct visit *v) {
-    return v->rates == NULL || chooses(v->rates->style_count);
-}
-
-bool visit_has_finish(const struct visit *v) {
-    return v->rates != NULL && chooses(v->rates->finish_count);
-}
-
-bool visit_has_glass(const struct visit *v) {
-    return v->rates != NULL && chooses(v->rates->glass_count);
-}
-
-static const struct column columns[] = {
-    {"", 16, false, NULL},
-    {"id", 28, false, NULL},
-    {"room", 46, false, NULL},
-    {"use", 46, false, NULL},
-    {"count", 32, false, NULL},
-    {"width", 50, true, NULL},
-    {"height", 50, true, NULL},
-    {"leaves", 36, false, NULL},
-    {"hinge side", 32, false, NULL},
-    {"style", 48, false, visit_has_style},
-    {"finish", 42, false, visit_has_finish},
-    {"glass", 36, false, visit_has_glass},
-};
-#define COLUMNS (sizeof columns / sizeof *columns)
-
-/* Those that a sheet has, with their left edges; the note comes last. */
+/* Those that a sheet has, with their left edges: the number of the row, the columns of a list, and
+ * the note, which takes what is left, 60 points and more on A4. */
 struct layout {
-    const struct column *columns[COLUMNS + 1];
-    double left[COLUMNS + 2];
+    struct list_column columns[MOST_COLUMNS];
+    double left[MOST_COLUMNS + 1];
     size_t count;
 };
 
+static void add(struct layout *l, const struct list_column *column, double width) {
+    assert(l->count < MOST_COLUMNS);
+    l->columns[l->count] = *column;
+    l->left[l->count + 1] = l->left[l->count] + width;
+    l->count++;
+}
+
 static void lay_out(struct layout *l, const struct visit *v, const struct flow *f) {
-    static const struct column note = {"note", 0, false, NULL};
-    double x = f->x;
-    *l = (struct layout){0};
-    for (size_t i = 0; i < COLUMNS; i++) {
-        const struct column *const c = &columns[i];
-        if (c->wanted != NULL && !c->wanted(v)) {
-            continue;
+    static const double widths[] = {28, 46, 46, 32, 50, 50, 36, 32, 48, 42, 36}; /* points */
+    size_t count;
+    const struct list_column *const columns = list_columns(&count);
+    assert(count == sizeof widths / sizeof *widths);
+    *l = (struct layout){.left = {f->x}};
+    add(l, &(struct list_column){.name = ""}, 16);
+    for (size_t i = 0; i < count; i++) {
+        if (columns[i].wanted == NULL || columns[i].wanted(v->rates)) {
+            add(l, &columns[i], widths[i]);
         }
-        l->columns[l->count] = c;
-        l->left[l->count++] = x;
-        x += c->width;
     }
-    l->columns[l->count] = &note;
-    l->left[l->count++] = x;
-    l->left[l->count] = f->x + f->width;
+    add(l, &(struct list_column){.name = "note"}, f->x + f->width - l->left[l->count]);
 }
 
 static void draw_heads(struct flow *f, const struct layout *l, enum length_unit unit) {
@@ -81,8 +49,8 @@ static void draw_heads(struct flow *f, const struct layout *l, enum length_unit 
         char text[48];
         const struct text_style style = {
             .size = VISIT_SMALL, .bold = true, .width = l->left[i + 1] - l->left[i] - 2 * INSET};
-        (void)snprintf(text, sizeof text, "%s%s", l->columns[i]->name,
-                       !l->columns[i]->size ? "" : (unit == LENGTH_MM ? ", mm" : ", in"));
+        (void)snprintf(text, sizeof text, "%s%s", l->columns[i].name,
+                       !l->columns[i].size ? "" : (unit == LENGTH_MM ? ", mm" : ", in"));
         tag_text(f->pdf->cr, "TH", l->left[i] + INSET, f->y + 2, text, &style);
     }
     tag_end(f->pdf->cr, "TR");

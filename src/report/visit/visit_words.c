@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/visit/visit_parts.h"
 
+#include "model/list_column.h"
 #include "model/name.h"
 
 #define BLANK "________"
@@ -89,13 +90,13 @@ size_t visit_names(const struct visit *v, struct pool *pool, const char *lines[V
     if (v->rates == NULL) {
         return count;
     }
-    if (visit_has_style(v)) {
+    if (list_has_style(v->rates)) {
         lines[count++] = names_of(v->rates, NAME_STYLE, "style", "", pool);
     }
-    if (visit_has_finish(v)) {
+    if (list_has_finish(v->rates)) {
         lines[count++] = names_of(v->rates, NAME_FINISH, "finish", ", none", pool);
     }
-    if (visit_has_glass(v)) {
+    if (list_has_glass(v->rates)) {
         lines[count++] = names_of(v->rates, NAME_GLASS, "glass", "", pool);
     }
     return count;
