@@ -32,7 +32,7 @@ WORDS = {"ok", "no", "sums do not add up: run again", "run again", "plan: run ag
          "options are as the program made them",
          "changed since it was made", "changed: under 1 %",
          "figures were changed, options were not: run again",
-         "the plan needs more than this: buy by the plan", "the boards are those of the cutting plan",
+         "the plan needs more: buy by the plan", "the boards are those of the cutting plan",
          "enough for the cutting plan"}
 # Cells of the sheet Checks: how near is near enough.
 TOLERANCES = ("same_within", "limit_within", "sum_within")

@@ -11,7 +11,7 @@ enum { COLUMN_GAP = COLUMN_COST + 1, COLUMN_NOTE };
 /* Words that follow when figures are changed. */
 static void put_note(const struct paper *paper, uint16_t sheet, uint32_t row,
                      const struct buy_line *line) {
-    static const char more[] = "the plan needs more than this: buy by the plan";
+    static const char more[] = "the plan needs more: buy by the plan";
     struct book *const book = paper->book;
     if (fig_none(line->short_of_plan)) {
         book_text(book, sheet, row, COLUMN_NOTE, LOOK_WRAP, line->note);
