@@ -108,6 +108,7 @@ static const struct option_row rows[] = {
 #define ROWS (sizeof rows / sizeof *rows)
 /* In the place of a command: as --help of the one behind it. */
 #define HELP_WORD "help"
+_Static_assert(ROWS <= 32, "which were given is told by the bits of an unsigned");
 /* What getopt_long returns for row i: beyond any letter. */
 #define FIRST_VALUE 1000
 
@@ -272,7 +273,13 @@ static bool take_option(struct request *request, int value, const char *word, un
     if (value == '?' || value == ':' || row == NULL || !is_whole(row, word)) {
         return unknown_option(word, err);
     }
-    *given |= 1u << (row - rows);
+    const unsigned bit = 1u << (row - rows);
+    if ((*given & bit) != 0 && row->argument != NULL && !row->often) {
+        text_print(err, "doorcost: option '--%s' is given twice; only one of them could count\n",
+                   row->name);
+        return false;
+    }
+    *given |= bit;
     return set_option(request, row, optarg, err);
 }
 
