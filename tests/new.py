@@ -3,7 +3,7 @@
 """Files to begin with, by options and at a terminal: tests/new.py PROGRAM TREE PART
 
 What `new` writes is quoted at once, says what it was told, and stands nowhere that something stood; a call that ends early or is wrong leaves
-a folder as it was. Answers are typed at a pseudo-terminal of the system. PART: script, from, terminal.
+a folder as it was. Answers are typed at a pseudo-terminal of the system. PART: script, from, rates, terminal.
 """
 import contextlib
 import json
@@ -196,6 +196,43 @@ def from_old():
             fail("the rates are named otherwise in the same folder")
 
 
+# --- rates of one's own ---
+
+def rates():
+    with tempfile.TemporaryDirectory() as folder:
+        wants(call(folder, "new", "--rates", "shop.ini", "--set", "labor rate = 44 per hour (40 to 48)", "--set", "lumber poplar.price = 4.60 per bf"), 0)
+        before, after = read(TREE, "rates/small-shop.ini").splitlines(), read(folder, "shop.ini").splitlines()
+        changed = [line for line in after if line not in before]
+        if len(after) != len(before) + 1 or len(changed) != 3 or not any("own" in line and "labor rate, lumber poplar" in line for line in changed):
+            fail(f"{changed}")
+        # comments stay
+        if "[lumber poplar]" not in after or not any(line.startswith("labor rate") and "paid on the wage" in line for line in changed):
+            fail(f"{changed}")
+        write(folder, "doors.csv", LIST)
+        wants(call(folder, "new", "a.ini"), 0)
+        if values(folder, "a.ini")["job", "rates"] != "shop.ini":
+            fail("the job does not go by them")
+        told = call(folder, "quote", "a.ini", "--effort", "1", "--all").stdout
+        left = told[told.index("Still as shipped"):]
+        if "labor rate" in left.partition("saw")[0] or "overhead" not in left:
+            fail(f"what is as shipped is wrong:\n{left[:400]}")
+        unchanged(folder, 3, "stands there already", "new", "--rates", "shop.ini")
+        unchanged(folder, 2, "has no unit", "new", "--rates", "b.ini", "--set", "labor rate = 44", "--from", "shop.ini")
+        unchanged(folder, 2, "did you mean 'lumber poplar'", "new", "--rates", "b.ini", "--set", "lumber popler.price = 4 per bf")
+        unchanged(folder, 2, "stands alone", "new", "b.ini", "--rates", "c.ini")
+        unchanged(folder, 1, "no section '[shop]'", "new", "--rates", "b.ini", "--from", "a.ini")
+        # at a terminal: a wrong answer is asked for again, what is kept is not the shop's own
+        text, status = typed(folder, [b"\n"] * 4 + [b"44\n", b"46 per hour\n"], "new", "--rates", "b.ini")
+        if status != 0 or "has no unit" not in text or values(folder, "b.ini")["shop", "labor rate"] != "46 per hour":
+            fail(f"status {status}:\n{text}")
+        if values(folder, "b.ini")["shop", "own"] != "labor rate, lumber poplar":
+            fail(f"{values(folder, 'b.ini')['shop', 'own']}")
+        before = snapshot(folder)
+        text, status = typed(folder, [b"\n", b"\x03"], "new", "--rates", "c.ini")
+        if snapshot(folder) != before or not os.WIFSIGNALED(status):
+            fail(f"status {status}:\n{text}")
+
+
 # --- at a terminal ---
 
 def typed(folder, answers, *words, size=80):
@@ -306,4 +343,4 @@ def terminal():
             fail(f"status {status}:\n{text}")
 
 
-{"script": script, "from": from_old, "terminal": terminal}[PART]()
+{"script": script, "from": from_old, "rates": rates, "terminal": terminal}[PART]()

@@ -5,6 +5,14 @@
 #include "base/text.h"
 
 enum status command_new(const struct request *request, struct work *work, struct streams streams) {
+    if (request->rates != NULL && (request->job != NULL || request->list != NULL)) {
+        text_print(streams.err,
+                   "doorcost: --rates stands alone; call 'new' for the job after it\n");
+        return STATUS_USE;
+    }
+    if (request->rates != NULL) {
+        return new_rates(request, streams);
+    }
     if (request->job != NULL) {
         return new_job(request, streams);
     }

@@ -92,6 +92,11 @@ static const struct option_row rows[] = {
      "or "
      "rates of --from; with a job file behind 'new', that job names it",
      AT(list), 1u << PLACE_NEW, '\0', false},
+    {"rates", "FILE",
+     "write rates of your own: those of --from, of the folder, or that ship, with what --set "
+     "gives; "
+     "at a terminal it asks for the numbers of [shop] in which most money is",
+     AT(rates), 1u << PLACE_NEW, '\0', false},
     {"from", "WHAT",
      "labels: begin on that label of the first sheet, a number counted along its rows; else on the "
      "first. new: go on from that job file",

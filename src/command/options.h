@@ -40,6 +40,7 @@ struct request {
     const char *total;                     /* --total; NULL: not given */
     const char *widths, *heights, *counts; /* lists; NULL: the default */
     const char *draws, *seed, *confidence; /* --draws and so on; NULL: the default */
+    const char *rates;                     /* --rates; NULL: not asked for */
     const char *list;                      /* --list; NULL: not asked for */
     const char *unit;                      /* --unit; NULL: that of the file */
     const char *from;                      /* --from; NULL: the first label, no old job */

@@ -1,0 +1,338 @@
+/* SPDX-License-Identifier: MIT */
+/* Rates of a shop's own: the numbers of [shop] in which most money is, asked for one by one; what
+ * was given is named in `own`, and the rest stays as shipped. */
+#include "base/array.h"
+#include "base/text.h"
+#include "command/ask.h"
+#include "command/new.h"
+#include "command/new_files.h"
+#include "draft/draft.h"
+#include "draft/folder.h"
+#include "draft/shipped_files.h"
+#include "read/file/ini_edit.h"
+#include "read/file/source.h"
+#include "read/rates/change.h"
+#include "read/rates/rates_file.h"
+
+#include <string.h>
+
+/* What is asked, and what it moves. A number is named in `own`; words are not. */
+static const struct {
+    const char *key, *moves;
+    bool number;
+} asked[] = {
+    {"name", "It stands at the head of the client's papers.", false},
+    {"address", "Below the name.", false},
+    {"contact", "How the client reaches you.", false},
+    {"currency", "Beside every amount; prices are not converted.", false},
+    {"labor rate", "Every hour of the job costs this: mostly what moves a price most.", true},
+    {"allowance", "Added to all minutes.", true},
+    {"hours per day", "Working days, not the price.", true},
+    {"overhead", "The job's part of rent, power and office, with its hours.", true},
+    {"contingency", "On all direct cost.", true},
+    {"profit", "On all cost.", true},
+    {"remakes", "Doors made a second time, as a cost of all.", true},
+    {"minimum job", "Small jobs are raised to it.", true},
+    {"round price to", "The price of each door is rounded up to it.", true},
+};
+
+struct rates_run {
+    const struct request *request;
+    struct streams streams;
+    struct pool pool;
+    struct problems problems;
+    struct folder folder;
+    const char *from; /* the file that it is made of; NULL: the rates that ship */
+    bool metric;      /* of these */
+    struct source source;
+    struct ini ini;
+    struct ini_lines lines;
+    const char *own; /* what `own` names */
+    const char *key; /* that is asked for */
+    struct new_files files;
+};
+
+static enum status out_of_memory(const struct rates_run *run) {
+    return command_out_of_memory(run->streams);
+}
+
+/* The file that it begins with: --from, the rates of a job there, those of the folder. */
+static void find_source(struct rates_run *run) {
+    const struct folder *const folder = &run->folder;
+    run->from = run->request->from;
+    if (run->from == NULL && folder->rates_count > 0) {
+        run->from = source_beside(&run->pool, run->request->rates, folder->rates[0].name);
+    }
+    run->metric = run->request->unit != NULL && strcmp(run->request->unit, "mm") == 0;
+}
+
+static enum status read_source(struct rates_run *run) {
+    struct problems *const problems = &run->problems;
+    const bool read = run->from == NULL
+                          ? source_text(&run->source, "rates",
+                                        run->metric ? shipped_metric : shipped_inch, problems)
+                          : source_read(&run->source, run->from, (struct place){0}, problems);
+    if (!read || (run->source.open && !ini_read_lines(&run->ini, &run->source, problems))) {
+        return out_of_memory(run);
+    }
+    if (problems_count(problems, SEVERITY_ERROR) > 0) {
+        command_problems(run->request, problems, run->streams);
+        return STATUS_INPUTS;
+    }
+    if (section_find(&run->ini, "shop") == NULL) {
+        text_print(run->streams.err,
+                   "doorcost: '%s' has no section '[shop]'; --rates takes a file of rates\n",
+                   problem_quote(problems, run->from));
+        return STATUS_INPUTS;
+    }
+    run->lines = (struct ini_lines){
+        .list =
+            pool_copy(&run->pool, run->source.lines, run->source.count * sizeof *run->source.lines),
+        .count = run->source.count,
+    };
+    run->own = text_before(&run->ini, "shop", "own");
+    return run->lines.list == NULL ? out_of_memory(run) : STATUS_DONE;
+}
+
+/* What the reader says of a change; NULL: nothing. */
+static const char *change_fault(struct rates_run *run, const struct rate_change *change) {
+    const char *const line = change->value;
+    const struct rate_changes changes = {
+        .list = change, .count = 1, .lines = &line, .lines_name = "--set"};
+    struct rates rates;
+    struct rates_texts texts;
+    struct problems problems;
+    struct ini ini = run->ini; /* a change is put into its sections, of which this is a copy */
+    const char *words = NULL;
+    problems_init(&problems);
+    (void)problems_file(&problems, "rates"); /* the number that places of ini have */
+    ini.sections = pool_copy(&problems.pool, ini.sections, ini.count * sizeof *ini.sections);
+    for (size_t i = 0; ini.sections != NULL && i < ini.count; i++) {
+        ini.sections[i].keys = pool_copy(&problems.pool, run->ini.sections[i].keys,
+                                         ini.sections[i].count * sizeof *ini.sections[i].keys);
+    }
+    const bool held =
+        ini.sections != NULL && !pool_failed(&problems.pool) &&
+        rates_read_from(&rates, run->from == NULL ? "rates" : run->from, (struct place){0},
+                        (struct rates_instead){.ini = &ini, .changes = &changes}, &texts,
+                        &problems);
+    for (size_t i = 0; held && i < problems.count && words == NULL; i++) {
+        const struct problem *const p = &problems.list[i];
+        const char *const name = problems_file_name(&problems, p->place.file);
+        words = p->severity == SEVERITY_ERROR && strcmp(name, changes.lines_name) == 0
+                    ? pool_words(&run->pool, "%s", p->text)
+                    : NULL;
+    }
+    if (held) {
+        rates_clear(&rates);
+    }
+    problems_clear(&problems);
+    return words;
+}
+
+/* Makes the change, and names what is the shop's own by it. */
+static bool put(struct rates_run *run, const struct rate_change *change) {
+    const bool of_shop = text_same(change->section, "shop");
+    const char *const name = of_shop ? change->key : change->section;
+    bool number = !of_shop;
+    for (size_t i = 0; i < COUNT_OF(asked); i++) {
+        number = number || (of_shop && asked[i].number && text_same(asked[i].key, change->key));
+    }
+    if (number && !text_holds_word(run->own, name, strlen(name))) {
+        run->own =
+            pool_words(&run->pool, "%s%s%s", run->own, run->own[0] == '\0' ? "" : ", ", name);
+    }
+    const char *const value = ini_value(change->value, &run->pool);
+    const struct ini_change edit = {.section = change->section, .key = change->key, .value = value};
+    return value != NULL && ini_edit(&run->lines, &edit, &run->pool);
+}
+
+/* --- what is set and asked for --- */
+
+static enum status take_sets(struct rates_run *run) {
+    const struct option_texts *const set = &run->request->set;
+    for (size_t i = 0; i < set->count; i++) {
+        struct rate_change change;
+        const char *const line = set->texts[i];
+        const char *fault = change_split(&change, line, "shop", &run->pool);
+        if (pool_failed(&run->pool)) {
+            return out_of_memory(run);
+        }
+        if (fault == NULL) {
+            fault = change_fault(run, &change);
+        }
+        if (fault != NULL || !put(run, &change)) {
+            text_print(run->streams.err, "doorcost: --set '%s': %s; nothing was written\n",
+                       problem_quote(&run->problems, line),
+                       fault == NULL ? "can stand in no line of a file" : fault);
+            return STATUS_USE;
+        }
+    }
+    return STATUS_DONE;
+}
+
+static const char *answer_fault(void *context, const char *answer) {
+    struct rates_run *const run = context;
+    const struct rate_change change = {.section = "shop", .key = run->key, .value = answer};
+    return ini_value(answer, &run->pool) == NULL ? "this can stand in no line of a file"
+                                                 : change_fault(run, &change);
+}
+
+static bool is_set(const struct rates_run *run, const char *key) {
+    for (size_t i = 0; i < run->request->set.count; i++) {
+        struct pool pool;
+        struct rate_change change;
+        pool_init(&pool);
+        const bool same =
+            change_split(&change, run->request->set.texts[i], "shop", &pool) == NULL &&
+            !pool_failed(&pool) && text_same(change.section, "shop") && text_same(change.key, key);
+        pool_clear(&pool);
+        if (same) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The key of [shop] as the file has it; NULL: it has none. */
+static const struct ini_key *shop_key(const struct rates_run *run, const char *name) {
+    const struct ini_section *const shop = section_find(&run->ini, "shop");
+    for (size_t i = 0; i < shop->count; i++) {
+        if (text_same(shop->keys[i].name, name)) {
+            return &shop->keys[i];
+        }
+    }
+    return NULL;
+}
+
+/* Asks for all that is not set; Enter keeps. */
+static enum status ask_all(struct rates_run *run) {
+    for (size_t i = 0; i < COUNT_OF(asked); i++) {
+        const struct ini_key *const key = shop_key(run, asked[i].key);
+        const char *answer = NULL;
+        if (key == NULL || key->value == NULL || is_set(run, asked[i].key)) {
+            continue;
+        }
+        const struct ask one = {
+            .why =
+                pool_words(&run->pool, "%s%s%s%s", asked[i].moves, key->comment == NULL ? "" : " (",
+                           text_or_empty(key->comment), key->comment == NULL ? "" : ")"),
+            .name = key->name,
+            .offer = key->value,
+            .needed = true,
+        };
+        run->key = key->name;
+        const enum ask_result result =
+            ask(&one, run->streams.in, run->streams.err, answer_fault, run, &run->pool, &answer);
+        if (result != ASK_ANSWERED) {
+            return result == ASK_ENDED ? STATUS_INPUTS : out_of_memory(run);
+        }
+        const struct rate_change change = {.section = "shop", .key = key->name, .value = answer};
+        if (answer != key->value && !put(run, &change)) {
+            return out_of_memory(run);
+        }
+    }
+    return STATUS_DONE;
+}
+
+/* --- the file --- */
+
+/* Names of files are said from the new folder; `own` has what was given. */
+static bool finish_lines(struct rates_run *run) {
+    static const char *const files[] = {"woods", "terms file", "logo", "stock"};
+    const bool invented = text_same(text_before(&run->ini, "shop", "invented"), "yes");
+    for (size_t i = 0; run->from != NULL && i < COUNT_OF(files); i++) {
+        const struct ini_key *const key = shop_key(run, files[i]);
+        const char *const name =
+            key == NULL || key->value == NULL
+                ? NULL
+                : draft_renamed(key->value, run->from, run->request->rates, &run->pool);
+        const struct ini_change edit = {.section = "shop",
+                                        .key = files[i],
+                                        .value = name == NULL ? NULL : ini_value(name, &run->pool)};
+        if (edit.value != NULL && strcmp(name, key->value) != 0 &&
+            !ini_edit(&run->lines, &edit, &run->pool)) {
+            return false;
+        }
+    }
+    const struct ini_change own = {.section = "shop",
+                                   .key = "own",
+                                   .value = run->own,
+                                   .comment = "what is yours by now; the rest is as shipped"};
+    return !invented || run->own[0] == '\0' || ini_edit(&run->lines, &own, &run->pool);
+}
+
+static enum status write_rates(struct rates_run *run) {
+    const char *const path = run->request->rates;
+    struct problems problems;
+    struct rates rates;
+    const char *const text = finish_lines(run) ? ini_text(&run->lines, &run->pool) : NULL;
+    if (text == NULL) {
+        return out_of_memory(run);
+    }
+    new_files_add(&run->files, path, text);
+    if (run->from == NULL) {
+        const char *const woods = source_beside(&run->pool, path, "woods.csv");
+        const char *const terms = source_beside(&run->pool, path, "terms.txt");
+        if (woods == NULL || terms == NULL) {
+            return out_of_memory(run);
+        }
+        new_files_add(&run->files, woods, shipped_woods);
+        new_files_add(&run->files, terms, shipped_terms);
+    }
+    const enum status status = new_files_write(&run->files, run->request, run->streams);
+    if (status != STATUS_DONE) {
+        return status;
+    }
+    problems_init(&problems);
+    const bool held = rates_read(&rates, path, &problems);
+    const bool good = held && problems_count(&problems, SEVERITY_ERROR) == 0;
+    command_problems(run->request, &problems, run->streams);
+    rates_clear(&rates);
+    problems_clear(&problems);
+    if (!good) {
+        new_files_drop(&run->files);
+        return held ? STATUS_INPUTS : out_of_memory(run);
+    }
+    new_files_keep(&run->files, run->streams);
+    return command_flush(run->streams);
+}
+
+static enum status make(struct rates_run *run) {
+    find_source(run);
+    enum status status = read_source(run);
+    status = status == STATUS_DONE ? take_sets(run) : status;
+    if (status == STATUS_DONE && ask_can(run->streams.in, run->streams.err)) {
+        struct page page = {.out = run->streams.err};
+        say_wrapped(
+            &page, "", 0,
+            "New rates, %s. Enter keeps what stands in brackets; what you type is yours, and "
+            "is named in 'own'. Ctrl-C ends, and nothing is written.",
+            run->request->rates);
+        status = ask_all(run);
+    }
+    return status == STATUS_DONE ? write_rates(run) : status;
+}
+
+enum status new_rates(const struct request *request, struct streams streams) {
+    struct rates_run run = {.request = request, .streams = streams};
+    const char *const ending = strrchr(request->rates, '.');
+    struct output output = {.path = request->rates, .kind = OUTPUT_TEXT, .fresh = true};
+    size_t at;
+    if (ending == NULL || !text_same(ending, ".ini")) {
+        text_print(streams.err, "doorcost: '%s' does not end in '.ini'; a file of rates does\n",
+                   request->rates);
+        return STATUS_USE;
+    }
+    enum status status = files_say(outputs_free(&output, 1, false, &at), request->rates, streams);
+    if (status != STATUS_DONE) {
+        return status;
+    }
+    pool_init(&run.pool);
+    problems_init(&run.problems);
+    status = folder_look(&run.folder, request->rates) ? make(&run) : out_of_memory(&run);
+    folder_clear(&run.folder);
+    problems_clear(&run.problems);
+    pool_clear(&run.pool);
+    return status;
+}
