@@ -3,12 +3,13 @@
 """Files to begin with, by options and at a terminal: tests/new.py PROGRAM TREE PART
 
 What `new` writes is quoted at once, says what it was told, and stands nowhere that something stood; a call that ends early or is wrong leaves
-a folder as it was. Answers are typed at a pseudo-terminal of the system. PART: script, from, rates, terminal.
+a folder as it was. Answers are typed at a pseudo-terminal of the system. PART: script, from, rates, signals, terminal.
 """
 import contextlib
 import json
 import os
 import pty
+import random
 import re
 import select
 import shutil
@@ -165,6 +166,31 @@ def script():
             unchanged(folder, 3, "could not write", "new", "sealed/c.ini", "--set", "doors = ../more.csv")
 
 
+# --- signals ---
+
+def signals():
+    """A run that is asked to end leaves all of its files or none, and nothing beside them."""
+    draw = random.Random(7)
+    whole = none = 0
+    for turn in range(60):
+        with shop(rates=False) as folder:
+            process = subprocess.Popen([PROGRAM, "new", "a.ini", "--list", "list.xlsx"], cwd=folder, stdin=subprocess.DEVNULL,
+                                       stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+            time.sleep(draw.random() * 0.08)
+            process.send_signal((signal.SIGINT, signal.SIGTERM, signal.SIGHUP)[turn % 3])
+            process.wait(20)
+            found = sorted(os.listdir(folder))
+            rates_found = sorted(os.listdir(os.path.join(folder, "rates"))) if "rates" in found else []
+            if found == ["a.ini", "doors.csv", "list.xlsx", "rates"] and rates_found == ["small-shop.ini", "terms.txt", "woods.csv"]:
+                whole += 1
+            elif found == ["doors.csv"]:
+                none += 1
+            else:
+                fail(f"a run that was asked to end left {found}, {rates_found}")
+    if whole == 0 or none == 0:
+        fail(f"{whole} runs came to their end, {none} did not: the moments are not spread")
+
+
 # --- from an old job ---
 
 def from_old():
@@ -221,6 +247,14 @@ def rates():
         unchanged(folder, 2, "did you mean 'lumber poplar'", "new", "--rates", "b.ini", "--set", "lumber popler.price = 4 per bf")
         unchanged(folder, 2, "stands alone", "new", "b.ini", "--rates", "c.ini")
         unchanged(folder, 1, "no section '[shop]'", "new", "--rates", "b.ini", "--from", "a.ini")
+        # of several those in inches, unless --unit has it otherwise
+        with shop(rates=False) as other:
+            shutil.copytree(os.path.join(TREE, "rates"), os.path.join(other, "rates"))
+            wants(call(other, "new", "--rates", "a.ini"), 0, "made of rates/small-shop.ini")
+            wants(call(other, "new", "--rates", "b.ini", "--unit", "mm"), 0, "made of rates/metric-shop.ini")
+            wants(call(other, "new", "--list", "list.csv"), 0)
+            if "15.25" not in read(other, "list.csv") or not re.search(r"\nwoods += rates/woods.csv", read(other, "a.ini")):
+                fail("the list is not in inches, or woods are not named from the new folder")
         # at a terminal: a wrong answer is asked for again, what is kept is not the shop's own
         text, status = typed(folder, [b"\n"] * 4 + [b"44\n", b"46 per hour\n"], "new", "--rates", "b.ini")
         if status != 0 or "has no unit" not in text or values(folder, "b.ini")["shop", "labor rate"] != "46 per hour":
@@ -343,4 +377,4 @@ def terminal():
             fail(f"status {status}:\n{text}")
 
 
-{"script": script, "from": from_old, "rates": rates, "terminal": terminal}[PART]()
+{"script": script, "from": from_old, "signals": signals, "rates": rates, "terminal": terminal}[PART]()

@@ -27,14 +27,17 @@ static enum status open_rates(const struct request *request, struct folder *fold
                               struct work *work, struct streams streams) {
     const struct folder_job *const last = folder_last(folder);
     const char *path = request->from;
+    enum length_unit unit;
+    if (!visit_file_unit(request, NULL, NULL, &unit, streams.err)) {
+        return STATUS_USE;
+    }
+    const char *const name = folder_rates(folder, unit);
     if (path == NULL && last != NULL) {
         path = last->path;
-    } else if (path == NULL && folder->rates_count > 0) {
-        path = source_beside(&folder->problems.pool, request->list, folder->rates[0].name);
+    } else if (path == NULL && name != NULL) {
+        path = source_beside(&folder->problems.pool, request->list, name);
     } else if (path == NULL) {
-        enum length_unit unit;
-        return !visit_file_unit(request, NULL, NULL, &unit, streams.err) ? STATUS_USE
-               : read_shipped(work, unit == LENGTH_MM, &folder->problems)
+        return read_shipped(work, unit == LENGTH_MM, &folder->problems)
                    ? STATUS_DONE
                    : command_out_of_memory(streams);
     }

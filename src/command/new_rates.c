@@ -56,14 +56,16 @@ static enum status out_of_memory(const struct rates_run *run) {
     return command_out_of_memory(run->streams);
 }
 
-/* The file that it begins with: --from, the rates of a job there, those of the folder. */
+/* The file that it begins with: --from, or those of the folder in the unit that is asked for. */
 static void find_source(struct rates_run *run) {
     const struct folder *const folder = &run->folder;
+    const bool metric = run->request->unit != NULL && strcmp(run->request->unit, "mm") == 0;
+    const char *const name = folder_rates(folder, metric ? LENGTH_MM : LENGTH_INCH);
+    run->metric = metric;
     run->from = run->request->from;
-    if (run->from == NULL && folder->rates_count > 0) {
-        run->from = source_beside(&run->pool, run->request->rates, folder->rates[0].name);
+    if (run->from == NULL && name != NULL) {
+        run->from = source_beside(&run->pool, run->request->rates, name);
     }
-    run->metric = run->request->unit != NULL && strcmp(run->request->unit, "mm") == 0;
 }
 
 static enum status read_source(struct rates_run *run) {
@@ -295,6 +297,8 @@ static enum status write_rates(struct rates_run *run) {
         return held ? STATUS_INPUTS : out_of_memory(run);
     }
     new_files_keep(&run->files, run->streams);
+    text_print(run->streams.out, "made of %s\n",
+               run->from == NULL ? "the rates that ship" : run->from);
     return command_flush(run->streams);
 }
 

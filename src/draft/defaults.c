@@ -85,14 +85,9 @@ const char *default_unit(const struct draft *draft) {
 }
 
 const char *default_rates(const struct draft *draft) {
-    const struct folder *const folder = draft->folder;
-    for (size_t i = 0; i < folder->rates_count; i++) {
-        if (folder->rates[i].unit == draft_unit(draft)) {
-            return folder->rates[i].name;
-        }
-    }
-    if (folder->rates_count > 0) {
-        return folder->rates[0].name;
+    const char *const name = folder_rates(draft->folder, draft_unit(draft));
+    if (name != NULL) {
+        return name;
     }
     return draft_unit(draft) == LENGTH_MM ? "rates/metric-shop.ini" : "rates/small-shop.ini";
 }

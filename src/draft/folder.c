@@ -172,3 +172,12 @@ const struct folder_job *folder_last(const struct folder *folder) {
     }
     return last;
 }
+
+const char *folder_rates(const struct folder *folder, enum length_unit unit) {
+    for (size_t i = 0; i < folder->rates_count; i++) {
+        if (folder->rates[i].unit == unit) {
+            return folder->rates[i].name;
+        }
+    }
+    return folder->rates_count == 0 ? NULL : folder->rates[0].name;
+}

@@ -41,6 +41,8 @@ void folder_clear(struct folder *folder);
 
 /* The job of the latest date, of several the last by name; NULL: there is none. */
 const struct folder_job *folder_last(const struct folder *folder);
+/* The first rates of the folder in that unit, else the first; NULL: there are none. Borrowed. */
+const char *folder_rates(const struct folder *folder, enum length_unit unit);
 /* A value of [job] and so on, NULL: the file has none. */
 const char *ini_given(const struct ini *ini, const char *section, const char *key);
 
