@@ -10,11 +10,9 @@
 #include "read/actuals/actuals_file.h"
 #include "read/file/source.h"
 #include "report/csv/csv_rack.h"
-#include "report/file/hold.h"
 #include "report/json/json.h"
 #include "report/text/print.h"
 
-#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -96,28 +94,16 @@ static void close_all(struct learner_run *run) {
     pool_clear(&run->pool);
 }
 
-/* Writes a file that must not be there yet; taken: what is said where it is. */
-static enum status write_new(const char *path, const char *text, const char *taken,
+/* Writes a file that must not be there yet. */
+static enum status write_new(const struct request *request, const char *path, const char *text,
                              struct streams streams) {
-    struct hold hold = {0};
-    hold_begin(&hold);
-    FILE *const file = fopen(path, "wx");
-    bool good = file != NULL && fputs(text, file) != EOF;
-    const int fault = errno;
-    if (file != NULL) {
-        good = fclose(file) == 0 && good;
-        if (!good) {
-            (void)remove(path);
-        }
+    struct output file = {.path = path, .kind = OUTPUT_TEXT, .fresh = true};
+    const enum status status = files_begin(&file, 1, request, streams);
+    if (status != STATUS_DONE) {
+        return status;
     }
-    hold_end(&hold);
-    if (good) {
-        text_print(streams.err, "\nwritten to %s\n", path);
-        return command_flush(streams);
-    }
-    text_print(streams.err, "doorcost: '%s' %s\n", path,
-               file == NULL && fault == EEXIST ? taken : strerror(fault));
-    return STATUS_OUTPUT;
+    return files_put(&file, text) ? files_finish(&file, 1, request, streams)
+                                  : files_failed(&file, 1, 0, streams);
 }
 
 /* The rates file with the proposals in it, to where -o says. */
@@ -132,10 +118,7 @@ static enum status write_rates(struct learner_run *run, const struct proposals *
     } else if (source.open) {
         const char *const text = proposals_write(proposals, source.lines, source.count, &run->pool);
         status = text == NULL ? command_out_of_memory(run->streams)
-                              : write_new(run->request->output, text,
-                                          "exists; new rates go to a new file, never over an old "
-                                          "one",
-                                          run->streams);
+                              : write_new(run->request, run->request->output, text, run->streams);
     }
     command_problems(run->request, &problems, run->streams);
     problems_clear(&problems);
@@ -159,9 +142,7 @@ static enum status write_rack(struct learner_run *run) {
     }
     held = (file == NULL || fclose(file) == 0) && held;
     if (held) {
-        status =
-            write_new(run->request->rack, text,
-                      "exists; a new rack goes to a new file, never over an old one", run->streams);
+        status = write_new(run->request, run->request->rack, text, run->streams);
         command_problems(run->request, &problems, run->streams);
     }
     problems_clear(&problems);
