@@ -498,13 +498,64 @@ static void test_heights(void **state) {
     read_pages(&p, 1);
     for (size_t i = 0; i < COUNT(cases); i++) {
         const double high = p.heights[i];
-        const double lines = cases[i].lines == 1 ? ROW : cases[i].lines * 12.5 + 2.5;
+        const double lines = cases[i].lines == 1 ? ROW : cases[i].lines * 12 + 0.5;
         if (fabs(high - lines) > 0.01) {
             fail_msg("row %zu is %.2f high, expected %.2f", i, high, lines);
         }
     }
     assert_true(fabs(p.heights[COUNT(cases)] - 33) < 0.01);
     assert_true(p.heights[COUNT(cases) + 1] > 18);
+}
+
+/* --- heads --- */
+
+static const char *const heads_below[] = {"word", "number", "unit", "nothing"};
+static const enum look heads_look[] = {LOOK_HEAD, LOOK_HEAD_RIGHT, LOOK_HEAD_INDENTED, LOOK_HEAD};
+
+/* What stands below a head; wide words, notes and heads are not of its column. */
+static void put_below(struct book *book, uint32_t row, uint16_t column, size_t what) {
+    book_span(book, 0, row, column, (uint16_t)(column + 1), LOOK_WRAP, "over two columns");
+    book_text(book, 0, row + 1, column, LOOK_NOTE, "note");
+    if (what == 0) {
+        book_text(book, 0, row + 2, column, LOOK_PLAIN, "word");
+        book_number(book, 0, row + 3, column, LOOK_PLAIN, UNIT_COUNT, 0, 1);
+    } else if (what == 1) {
+        book_number(book, 0, row + 2, column, LOOK_PLAIN, UNIT_COUNT, 0, 1);
+        book_text(book, 0, row + 3, column, LOOK_PLAIN, "-");
+    } else if (what == 2) {
+        book_text(book, 0, row + 2, column, LOOK_UNIT, "in");
+    }
+}
+
+/* The head of every column stands as the cells below it do, up to the next head. */
+static void test_heads(void **state) {
+    (void)state;
+    enum { TABLES = 4, HIGH = 6, APART = 3 };
+    struct book book;
+    struct xlsx read;
+    book_init(&book, NULL);
+    (void)book_sheet(&book, "Sheet", "title", false);
+    for (uint32_t i = 0; i < TABLES * TABLES; i++) {
+        const uint16_t column = (uint16_t)(i % TABLES * APART);
+        const uint32_t row = (TABLES - i / TABLES) * HIGH; /* the lowest table first */
+        const size_t what = (size_t)(i % TABLES + i / TABLES) % TABLES;
+        put_below(&book, row + 1, column, what);
+        book_text(&book, 0, row, column, LOOK_HEAD, heads_below[what]);
+        book_text(&book, 0, row, (uint16_t)(column + TABLES * APART), heads_look[what], "as it is");
+    }
+    book_bench_read(&book, PATH, &read);
+    size_t found = 0;
+    for (size_t i = 0; i < read.count; i++) {
+        struct home at = {.row = read.cells[i].row, .column = read.cells[i].column};
+        if (at.row % HIGH == 0 && at.column < TABLES * APART) {
+            at.column += TABLES * APART;
+            assert_int_equal(book_bench_cell(&read, &at)->style, read.cells[i].style);
+            found++;
+        }
+    }
+    assert_int_equal(found, TABLES * TABLES);
+    xlsx_clear(&read);
+    book_clear(&book);
 }
 
 int main(void) {
@@ -516,6 +567,7 @@ int main(void) {
         cmocka_unit_test(test_span_widens_the_sheet),
         cmocka_unit_test(test_number_widths),
         cmocka_unit_test(test_heights),
+        cmocka_unit_test(test_heads),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -18,21 +18,23 @@
 
 enum look {
     LOOK_PLAIN,
-    LOOK_TITLE,   /* head of a sheet */
-    LOOK_NOTE,    /* small gray words under a head or beside a cell */
-    LOOK_SECTION, /* head of a part of a sheet */
-    LOOK_HEAD,    /* column heading, wrapped, on a band */
-    LOOK_TALL,    /* column heading turned upright */
-    LOOK_LABEL,   /* bold */
-    LOOK_WRAP,    /* text that may run over several lines */
-    LOOK_INPUT,   /* a given of the rates */
-    LOOK_TOTAL,   /* bold under a line */
-    LOOK_GRAND,   /* the number that the sheet is for */
-    LOOK_WARN,    /* a caution */
-    LOOK_UNIT,    /* words right of a number that belong to it: indented */
-    LOOK_LINK,    /* the name of another sheet, which leads there */
-    LOOK_CHECK,   /* words in bold, indented: what a check says */
-    LOOK_STATE,   /* what all checks say, in a frame */
+    LOOK_TITLE,         /* head of a sheet */
+    LOOK_NOTE,          /* small gray words under a head or beside a cell */
+    LOOK_SECTION,       /* head of a part of a sheet */
+    LOOK_HEAD,          /* column heading, wrapped, on a band; stands as the cell below it */
+    LOOK_TALL,          /* column heading turned upright */
+    LOOK_LABEL,         /* bold */
+    LOOK_WRAP,          /* text that may run over several lines */
+    LOOK_INPUT,         /* a given of the rates */
+    LOOK_TOTAL,         /* bold under a line */
+    LOOK_GRAND,         /* the number that the sheet is for */
+    LOOK_WARN,          /* a caution */
+    LOOK_UNIT,          /* words right of a number that belong to it: indented */
+    LOOK_LINK,          /* the name of another sheet, which leads there */
+    LOOK_CHECK,         /* words in bold, indented: what a check says */
+    LOOK_STATE,         /* what all checks say, in a frame */
+    LOOK_HEAD_RIGHT,    /* what LOOK_HEAD comes to over numbers: set when the book is written */
+    LOOK_HEAD_INDENTED, /* over indented words, likewise */
     LOOK_COUNT
 };
 

@@ -43,6 +43,9 @@ double binder_points(double characters);
  * sheets, which are set as they are written. binder_clear frees the
  * heights. false: memory ran out. */
 bool binder_measure(struct binder *binder) __attribute__((warn_unused_result));
+/* Gives the heads of columns the looks that stand as the cells below them; after binder_measure.
+ * false: memory ran out. */
+bool binder_heads(struct binder *binder) __attribute__((warn_unused_result));
 /* Frees the heights of the rows and the parts of long sums. */
 void binder_clear(struct binder *binder);
 

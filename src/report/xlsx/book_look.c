@@ -106,7 +106,14 @@ static void set_look(lxw_format *f, enum look look, bool number) {
         break;
     case LOOK_HEAD:
         set_head(f);
-        format_set_align(f, LXW_ALIGN_CENTER);
+        break;
+    case LOOK_HEAD_RIGHT:
+        set_head(f);
+        format_set_align(f, LXW_ALIGN_RIGHT);
+        break;
+    case LOOK_HEAD_INDENTED:
+        set_head(f);
+        format_set_indent(f, 1);
         break;
     case LOOK_TALL:
         set_head(f);

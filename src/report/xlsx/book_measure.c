@@ -13,9 +13,10 @@
 #define LETTER_SIZE 12.0
 #define DIGIT       7.0
 #define COLUMN_MORE 5.0
-#define CELL_FREE   8.0
-#define ALLOWANCE   1.03 /* programs differ a little in how they set a line */
-#define LINE_HEIGHT 12.5
+#define CELL_FREE   6.0
+#define ALLOWANCE   1.02 /* programs differ a little in how they set a line */
+/* Points: a line of these letters is 15 dots high, and programs leave a dot below it. */
+#define LINE_HEIGHT 12.0
 #define ROW_HEIGHT  12.75
 
 int64_t binder_value(const struct binder *b, const struct cell *cell) {
@@ -113,7 +114,7 @@ static double needed_height(const struct binder *b, const struct cell *cell) {
         const double size = LETTER_SIZE * (look == LOOK_TITLE ? 15.0 / 9 : (large ? 11.0 / 9 : 1));
         const size_t lines = lines_of(b, cell, bold, size);
         /* one line is as high as any row; 15 points would be left out of the file, as the usual */
-        return lines > 1 ? (double)lines * one + 2.5 : (one > LINE_HEIGHT ? one : ROW_HEIGHT);
+        return lines > 1 ? (double)lines * one + 0.5 : (one > LINE_HEIGHT ? one : ROW_HEIGHT);
     }
     return one > LINE_HEIGHT ? one : 0;
 }

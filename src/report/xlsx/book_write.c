@@ -162,7 +162,7 @@ static bool bind(struct binder *b, size_t *cells) {
     set_letters(b);
     char *const formula = malloc(FORMULA_MOST);
     b->map = formula_map_new(b->book);
-    bool held = formula != NULL && b->map != NULL && binder_measure(b);
+    bool held = formula != NULL && b->map != NULL && binder_measure(b) && binder_heads(b);
     for (uint16_t s = 0; held && s < b->book->sheet_count; s++) {
         held = binder_page(b, s) && !stop_asked(b->book->stop);
     }
