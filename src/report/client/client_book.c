@@ -45,6 +45,11 @@ void client_book_span(struct client_sheet *s, uint16_t first, uint16_t last, enu
     }
 }
 
+void client_book_repeat(struct client_sheet *s, uint32_t first, uint32_t last) {
+    book_headings(s->book, s->sheet, first, last, 0);
+    s->book->sheets[s->sheet].freeze_row = 0;
+}
+
 char client_book_letter(uint16_t column) {
     return (char)('A' + column);
 }
@@ -133,7 +138,8 @@ static void set_columns(struct client_sheet *s) {
     s->last = (uint16_t)(s->columns.count - 1);
     for (size_t i = 0; i < 2; i++) {
         struct client_column *const column = &s->columns.list[s->last - 1 + i];
-        double needed = least[i];
+        const double head = book_letters(s->book, column->head, true) + GAP;
+        double needed = head > least[i] ? head : least[i];
         for (size_t n = 0; i == 1 && n < o->line_count; n++) {
             const double wide = 1.3 * book_letters(s->book, o->lines[n].amount.text, true) + GAP;
             needed = wide > needed ? wide : needed;

@@ -46,12 +46,13 @@ static void put_door(struct client_sheet *s, const struct offer_door *door) {
 }
 
 static void put_heads(struct client_sheet *s) {
+    const uint32_t first = s->row;
+    client_book_span(s, 0, s->last, LOOK_SECTION, CLIENT_LIST_HEAD);
+    s->row++;
     for (uint16_t c = 0; c <= s->last; c++) {
         book_text(s->book, s->sheet, s->row, c, LOOK_HEAD, s->columns.list[c].head);
     }
-    /* Printed where the list goes on; not kept in sight, as it stands far down the sheet. */
-    book_headings(s->book, s->sheet, s->row, s->row, 0);
-    s->book->sheets[s->sheet].freeze_row = 0;
+    client_book_repeat(s, first, s->row);
     s->row++;
 }
 
@@ -80,7 +81,7 @@ static void put_room(struct client_sheet *s, const struct offer_room *room) {
 
 void client_book_list(struct client_sheet *s) {
     const struct offer *const o = s->offer;
-    book_keep(s->book, s->sheet, s->row, s->row + 2);
+    book_keep(s->book, s->sheet, s->row, s->row + 3);
     put_heads(s);
     for (size_t r = 0; r < o->room_count; r++) {
         put_room(s, &o->rooms[r]);

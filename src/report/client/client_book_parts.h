@@ -27,6 +27,9 @@ void client_book_formula(struct client_sheet *sheet, uint16_t column, enum look 
 /* A text over the columns first to last, as many lines as it needs. */
 void client_book_span(struct client_sheet *sheet, uint16_t first, uint16_t last, enum look look,
                       const char *text);
+/* Rows first to last, which must be over 0, are printed on every page of the sheet behind them;
+ * they are not kept in sight, as they may stand far down. */
+void client_book_repeat(struct client_sheet *sheet, uint32_t first, uint32_t last);
 /* The letter of a column. */
 char client_book_letter(uint16_t column);
 /* client_book_list.c: the list of doors by room. */

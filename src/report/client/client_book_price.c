@@ -220,8 +220,8 @@ static uint32_t rows_needed(const struct offer *o) {
 void client_book_price(struct client_sheet *s) {
     const struct offer *const o = s->offer;
     const uint32_t end = s->row + rows_needed(o);
-    /* behind it a blank row and the heads of the columns; rows from 1 */
-    struct rows rows = {.list = end + 3, .list_end = end + 2 + client_book_list_rows(o)};
+    /* behind it a blank row, the head of the list and those of its columns; rows from 1 */
+    struct rows rows = {.list = end + 4, .list_end = end + 3 + client_book_list_rows(o)};
     const uint32_t first = s->row;
     client_book_span(s, 0, s->last, LOOK_SECTION, CLIENT_PRICE_HEAD);
     s->row++;

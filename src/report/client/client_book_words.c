@@ -77,6 +77,7 @@ void client_book_words(struct client_sheet *s) {
         book_width(s->book, s->sheet, c, widths[c]);
     }
     client_book_span(s, NUMBER, RIGHT_END, LOOK_TITLE, "What is part of it, and on which terms");
+    client_book_repeat(s, s->row, s->row + 1);
     s->row += 2;
     uint32_t last = s->row;
     for (size_t i = 0; i < CLIENT_WORDS_COUNT; i++) {
@@ -137,6 +138,7 @@ bool client_book_kinds(struct client_sheet *s) {
         book_width(s->book, s->sheet, (uint16_t)(2 * c + 1), KIND_FREE);
     }
     client_book_span(s, 0, 2 * ACROSS - 1, LOOK_TITLE, CLIENT_KINDS_HEAD);
+    client_book_repeat(s, s->row, s->row + 1);
     s->row += 2;
     struct image image;
     bool held = true;
