@@ -58,8 +58,17 @@ static void ask_chart(const struct calc *c, const struct leaf_figures *leaf) {
 
 /* --- where they are --- */
 
-/* What is wrong with the bores of a leaf: of a hinge without a cup a point each; NULL: nothing. */
-static const char *bores_wrong(const struct calc *c, const struct leaf_figures *leaf) {
+/* What is wrong with bores, and what may be changed; NULL: nothing. */
+struct bore_fault {
+    const char *what, *mend;
+};
+
+#define OR_RULE      ", or change 'from the ends' of [hinges]"
+#define OTHER_PLACES "give the row other places in the column 'hinges at'"
+
+/* Of a leaf; a hinge without a cup is a point. by_row: the row gives the places. */
+static struct bore_fault bores_wrong(const struct calc *c, const struct leaf_figures *leaf,
+                                     bool by_row) {
     const struct door *const door = leaf->door;
     const struct hardware *const hinge = &c->rates->hardware[door_hinge(door)->index];
     const length cup = hinge->cup.set ? hinge->cup.amount : 0;
@@ -68,27 +77,35 @@ static const char *bores_wrong(const struct calc *c, const struct leaf_figures *
     const int64_t count = tape_amount(c->tape, leaf->hinges);
     if (hinge->cup.set &&
         (hinge->cup_center.amount < cup / 2 || hinge->cup_center.amount + cup / 2 > across)) {
-        return "run off the door across its hinged edge";
+        return (struct bore_fault){"run off the door across its hinged edge",
+                                   "change 'cup' or 'cup center' of the hinge, or its width"};
     }
     for (int64_t i = 0; i < count; i++) {
         if (leaf->hinge_at[i] < cup / 2 || leaf->hinge_at[i] + cup / 2 > edge) {
-            return "run off the ends of its hinged edge";
+            return (struct bore_fault){"run off the ends of its hinged edge",
+                                       by_row ? OTHER_PLACES : OTHER_PLACES OR_RULE};
+        }
+        if (i > 0 && leaf->hinge_at[i] < leaf->hinge_at[i - 1]) {
+            return (struct bore_fault){"are not in order",
+                                       "list them from the upper or left end on"};
         }
         if (i > 0 && leaf->hinge_at[i] - leaf->hinge_at[i - 1] <= cup) {
-            return "run into each other";
+            return (struct bore_fault){"run into each other",
+                                       by_row ? OTHER_PLACES : OTHER_PLACES OR_RULE};
         }
     }
-    return NULL;
+    return (struct bore_fault){NULL, NULL};
 }
 
 static void ask_bores(const struct calc *c, const struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     const struct values *const given = &door->row->hinge_at;
     const bool by_row = given->count > 0 && door->role != LEAF_FOLDING;
-    const char *const wrong = leaf->hinge_at == NULL ? NULL : bores_wrong(c, leaf);
+    const struct bore_fault wrong =
+        leaf->hinge_at == NULL ? (struct bore_fault){NULL, NULL} : bores_wrong(c, leaf, by_row);
     const char *places = "";
     char size[64];
-    if (wrong == NULL) {
+    if (wrong.what == NULL) {
         return;
     }
     for (int64_t i = 0; i < tape_amount(c->tape, leaf->hinges); i++) {
@@ -97,11 +114,9 @@ static void ask_bores(const struct calc *c, const struct leaf_figures *leaf) {
     }
     problem_add(c->problems, SEVERITY_ERROR, "hinge-bores",
                 by_row ? given->v[0].place : door->row->place,
-                "the hinges of door '%s', at %s of %s, %s; give the row other places in the column "
-                "'hinges at', or change %s",
-                id_of(c, door), places,
-                length_show(door_hinged_edge(door), c->units->lengths, size, sizeof size), wrong,
-                by_row ? "'cup' and 'cup center' of the hinge" : "'from the ends' of [hinges]");
+                "the hinges of door '%s', at %s of %s, %s; %s", id_of(c, door), places,
+                length_show(door_hinged_edge(door), c->units->lengths, size, sizeof size),
+                wrong.what, wrong.mend);
 }
 
 /* --- what the hinge is made for --- */

@@ -114,10 +114,10 @@ static const struct key hardware_keys[] = {
      .help = "bought beyond what is needed"},
     {"overlay", AS_OWN(read_fits, .range = INCHES(0, 3)), FIELD(hardware, overlay),
      "3/8 in to 5/8 in", "inset", .help = "of a hinge: the overlays that it fits, or inset doors"},
-    {"cup", AS_LENGTH(INCHES(0, 3)), FIELD(hardware, cup), "35 mm",
+    {"cup", AS_LENGTH(RANGE(NM_PER_MM, 3 * NM_PER_INCH)), FIELD(hardware, cup), "35 mm",
      .help = "of a hinge that is let into the door: the diameter of its bore"},
-    {"cup center", AS_LENGTH(INCHES(0, 3)), FIELD(hardware, cup_center), "22.5 mm",
-     .help = "from the hinged edge of the door to the middle of that bore"},
+    {"cup center", AS_LENGTH(RANGE(NM_PER_MM, 3 * NM_PER_INCH)), FIELD(hardware, cup_center),
+     "22.5 mm", .help = "from the hinged edge of the door to the middle of that bore"},
 };
 
 const struct section_kind section_hardware = {"hardware",

@@ -3,6 +3,7 @@
 
 #include "base/order.h"
 #include "base/pool.h"
+#include "report/words/door_names.h"
 #include "report/words/show.h"
 
 #include <stdlib.h>
@@ -60,14 +61,14 @@ static struct bore_group group_of(struct pool *pool, const struct estimate *e,
     struct bore_group group = {.hinge = door_hinge(door)->index,
                                .level = row_hangs_level(door->row),
                                .edge = door_hinged_edge(door),
-                               .places = places_of(pool, e, bored),
-                               .doors = ""};
+                               .places = places_of(pool, e, bored)};
+    struct door_names names = {0};
     for (size_t i = 0; i < count; i++) {
         const int64_t leaves = tape_amount(&e->tape, bored[i].leaf->pieces);
         group.hinges += leaves * bored[i].count;
-        group.doors = pool_words(pool, "%s%s%s %lld", group.doors, i == 0 ? "" : ", ",
-                                 bored[i].leaf->door->name, (long long)leaves);
+        door_names_add(&names, pool, bored[i].leaf->door->name, leaves);
     }
+    group.doors = door_names_end(&names, pool);
     return group;
 }
 

@@ -4,12 +4,10 @@
 
 #include "base/order.h"
 #include "base/pool.h"
+#include "report/words/door_names.h"
 
 #include <stdlib.h>
 #include <string.h>
-
-/* More doors than these are not named for a gang: the list by door has them. */
-#define NAMED ((size_t)16)
 
 /* A part of a door, and how many of it the job has. */
 struct piece {
@@ -155,8 +153,7 @@ static const char *part_words(struct lister *l, const struct piece *pieces, size
 
 /* Two parts of a door that are cut alike, as top and bottom rail, are named as one. */
 static const char *door_words(struct lister *l, const struct piece *pieces, size_t count) {
-    const char *words = "";
-    size_t named = 0;
+    struct door_names names = {0};
     int64_t spares = 0;
     for (size_t i = 0; i < count;) {
         int64_t of_door = 0;
@@ -165,15 +162,10 @@ static const char *door_words(struct lister *l, const struct piece *pieces, size
             of_door += pieces[end].pieces;
             spares += pieces[end].spares;
         }
-        if (named++ < NAMED) {
-            words = pool_words(l->pool, "%s%s%s %lld", words, words[0] == '\0' ? "" : ", ",
-                               pieces[i].door->name, (long long)of_door);
-        }
+        door_names_add(&names, l->pool, pieces[i].door->name, of_door);
         i = end;
     }
-    if (named > NAMED) {
-        words = pool_words(l->pool, "%s, %zu more", words, named - NAMED);
-    }
+    const char *const words = door_names_end(&names, l->pool);
     return spares == 0 ? words : pool_words(l->pool, "%s, %lld spare", words, (long long)spares);
 }
 
