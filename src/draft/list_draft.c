@@ -14,13 +14,13 @@
 static const char *example_of(const struct list_draft_column *column, enum length_unit unit) {
     static const struct {
         const char *name, *inch, *metric;
-    } examples[] = {{"id", "example", "example"},
+    } examples[] = {{"id", LIST_EXAMPLE_ID, LIST_EXAMPLE_ID},
                     {"room", "kitchen", "kitchen"},
                     {"count", "2", "2"},
                     {"width", "15.25", "395"},
                     {"height", "30", "720"},
                     {"leaves", "1", "1"},
-                    {"note", "shows how, is not read", "shows how, is not read"}};
+                    {"note", LIST_EXAMPLE_NOTE, LIST_EXAMPLE_NOTE}};
     for (size_t i = 0; i < sizeof examples / sizeof *examples; i++) {
         if (text_same(examples[i].name, column->name)) {
             return unit == LENGTH_MM ? examples[i].metric : examples[i].inch;

@@ -6,6 +6,10 @@
 
 #include "model/rates.h"
 
+/* The id and the note of the row that shows how, with which a list to fill in begins. */
+#define LIST_EXAMPLE_ID   "example"
+#define LIST_EXAMPLE_NOTE "shows how, is not read"
+
 struct list_column {
     const char *name;
     bool size;                                 /* a length, in the unit of the list */

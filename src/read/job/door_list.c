@@ -7,13 +7,11 @@
 #include "base/index.h"
 #include "model/construction.h"
 #include "model/limits.h"
+#include "model/list_column.h"
 #include "read/file/table.h"
 #include "read/job/job_keys.h"
 
 #include <stdlib.h>
-
-/* The row that shows how, which a list to fill in begins with. */
-#define EXAMPLE_ID "example"
 
 static int compare_ids(const void *left, const void *right) {
     const struct row *a = *(const struct row *const *)left;
@@ -122,9 +120,10 @@ static bool read_rows(struct reader *reader, struct job *job, const struct table
 
         columns_read(reader, columns, table, &table->rows[i], sets, count, &said);
         said.row.place = table->rows[i].place;
-        if (said.row.id.s != NULL && text_same(said.row.id.s, EXAMPLE_ID)) {
+        if (said.row.id.s != NULL && text_same(said.row.id.s, LIST_EXAMPLE_ID)) {
             problem_add(reader->problems, SEVERITY_ERROR, "example-row", said.row.id.place,
-                        "id '" EXAMPLE_ID "' marks a row that shows how, which is not read and "
+                        "id '" LIST_EXAMPLE_ID
+                        "' marks a row that shows how, which is not read and "
                         "stands first; give this one another id");
         }
         held = read_row(reader, job, &makes, &said);
@@ -143,13 +142,19 @@ static void set_columns(struct column_set sets[SET_COUNT]) {
         (struct column_set){construction_keys, CONSTRUCTION_KEY_COUNT, offsetof(struct said, own)};
 }
 
+/* A row with that id whose note is another was written over, and is one of the job. */
 static bool is_example(const struct table *table, const struct table_row *row) {
+    bool named = false;
     for (size_t i = 0; i < table->columns; i++) {
-        if (text_same(table->heading[i].text, "id") && text_same(row->cells[i].text, EXAMPLE_ID)) {
-            return true;
+        const char *const text = row->cells[i].text;
+        if (text_same(table->heading[i].text, "id")) {
+            named = text_same(text, LIST_EXAMPLE_ID);
+        } else if (text_same(table->heading[i].text, "note") && text[0] != '\0' &&
+                   !text_same(text, LIST_EXAMPLE_NOTE)) {
+            return false;
         }
     }
-    return false;
+    return named;
 }
 
 bool door_list_table(struct table *table, const char *path, struct place asked,
