@@ -12,15 +12,19 @@ struct shelf {
 
 /* --- what was there --------------------------------------------------------------------------- */
 
+static struct rack_item copy_of(const struct shelf *s, const struct rack_item *old) {
+    struct rack_item row = *old;
+    row.left.amount = learned_value(&row.left, GOODS_DECIMALS);
+    row.left.decimals = GOODS_DECIMALS;
+    row.worth.amount = learned_value(&row.worth, s->e->tape.money_decimals);
+    row.worth.decimals = s->e->tape.money_decimals;
+    return row;
+}
+
 static void copy_rows(const struct shelf *s) {
     const struct rack *const rack = &s->e->rates->rack;
     for (size_t i = 0; i < rack->count; i++) {
-        struct rack_item *const row = &s->next->items[s->next->count++];
-        *row = rack->items[i];
-        row->left.amount = learned_value(&row->left, GOODS_DECIMALS);
-        row->left.decimals = GOODS_DECIMALS;
-        row->worth.amount = learned_value(&row->worth, s->e->tape.money_decimals);
-        row->worth.decimals = s->e->tape.money_decimals;
+        s->next->items[s->next->count++] = copy_of(s, &rack->items[i]);
     }
 }
 
@@ -30,16 +34,18 @@ static struct rack_item *row_of(const struct shelf *s, const struct rack_item *o
 }
 
 /* Takes so much off a row, and its part of the worth. */
-static void take(const struct shelf *s, const struct rack_item *old, fig taken) {
-    if (old == NULL || fig_none(taken)) {
-        return;
-    }
-    struct rack_item *const row = row_of(s, old);
+static void take_off(struct rack_item *row, int64_t amount) {
     const int64_t was = row->left.amount;
-    row->left.amount -= tape_scaled(&s->e->tape, taken, GOODS_DECIMALS);
+    row->left.amount -= amount;
     if (row->worth.set && was > 0) {
         row->worth.amount = learned_share(row->worth.amount, row->left.amount, was);
         row->worth.set = row->worth.amount > 0;
+    }
+}
+
+static void take(const struct shelf *s, const struct rack_item *old, fig taken) {
+    if (old != NULL && !fig_none(taken)) {
+        take_off(row_of(s, old), tape_scaled(&s->e->tape, taken, GOODS_DECIMALS));
     }
 }
 
@@ -67,8 +73,8 @@ static void take_all(const struct shelf *s) {
 
 /* --- what the job leaves ---------------------------------------------------------------------- */
 
-/* Adds so much to the row that is about the same as `like`, or a new one. */
-static void add(const struct shelf *s, const struct rack_item *like, int64_t amount) {
+/* The row that is about the same as `like`, or a new one. */
+static struct rack_item *row_like(const struct shelf *s, const struct rack_item *like) {
     struct rack_item *row = NULL;
     for (size_t i = 0; row == NULL && i < s->next->count; i++) {
         const struct rack one = {&s->next->items[i], 1};
@@ -84,7 +90,7 @@ static void add(const struct shelf *s, const struct rack_item *like, int64_t amo
         row->left.decimals = GOODS_DECIMALS;
         row->left.set = true;
     }
-    row->left.amount += amount;
+    return row;
 }
 
 static struct value side_of(const struct estimate *e, int64_t size) {
@@ -104,39 +110,62 @@ static void add_offcuts(const struct shelf *s, const struct sheet_buy *b) {
                                              .width = side_of(s->e, node->width),
                                              .length = side_of(s->e, node->length),
                                              .left = {.unit = UNIT_COUNT}};
-            add(s, &offcut, GOODS_ONE);
+            row_like(s, &offcut)->left.amount += GOODS_ONE;
         }
     }
 }
 
-/* The only color that the job has a coating in; *several: there are more, and none is told. */
-static const char *color_of(const struct estimate *e, int32_t coating, bool *several) {
-    const char *color = NULL;
+/* Whether what is left of a coating has one color, or none. *color: that; NULL: none. A tinted one
+ * that the estimate does not use has some color, and nothing tells which. */
+static bool has_one_color(const struct estimate *e, int32_t coating, const char **color) {
     size_t count = 0;
     for (size_t i = 0; i < e->finish.product_count; i++) {
         if (e->finish.products[i].coating == coating) {
-            color = e->finish.products[i].color;
+            *color = e->finish.products[i].color;
             count++;
         }
     }
-    *several = count > 1;
-    return color;
+    return count == 1 || (count == 0 && !e->rates->coatings[coating].tinted);
 }
 
-/* What was noted as left, but sheets: of these the plan knows the sizes. */
-static void add_noted(const struct shelf *s, const struct learned_goods *g,
-                      struct problems *problems) {
-    bool several = false;
-    const char *const color = g->kind == NAME_COATING ? color_of(s->e, g->index, &several) : NULL;
-    if (g->left <= 0 ||
+/* Puts in a row what is there after the job. What was taken was noted: in place of what the
+ * estimate takes, the old row and what was bought less that, and what is left of it; of the old row
+ * goes what was used. Else what is left is of what was bought. */
+static void settle(const struct shelf *s, const struct rack_item *like,
+                   const struct learned_goods *g) {
+    const struct rack_item *const old = rack_same(&s->e->rates->rack, like);
+    struct rack_item *const row = row_like(s, like);
+    if (!g->has_taken) {
+        row->left.amount += g->left;
+        return;
+    }
+    int64_t was = 0;
+    if (old != NULL) {
+        *row = copy_of(s, old);
+        was = row->left.amount;
+        take_off(row, g->used < was ? g->used : was);
+    }
+    const int64_t closed = was + g->bought - g->taken; /* below 0: more was there */
+    row->left.amount = (closed > 0 ? closed : 0) + g->left;
+}
+
+/* What was noted as taken and left, but of sheets: of these the plan knows the sizes. */
+static void settle_noted(const struct shelf *s, const struct learned_goods *g,
+                         struct problems *problems) {
+    const char *color = NULL;
+    const bool leaves = g->left > 0 || (g->has_taken && g->bought > g->taken);
+    if ((!leaves && !g->has_taken) ||
         (g->kind != NAME_HARDWARE && g->kind != NAME_COATING && g->kind != NAME_ADDITIVE)) {
         return;
     }
-    if (several) {
-        problem_add(problems, SEVERITY_WARNING, "rack-which-color", g->place,
-                    "'%s' is noted as left over, and the job has it in several colors; add it to "
-                    "the new rack yourself, with its color",
-                    problem_quote(problems, g->name));
+    if (g->kind == NAME_COATING && !has_one_color(s->e, g->index, &color)) {
+        if (leaves) {
+            problem_add(problems, SEVERITY_WARNING, "rack-which-color", g->place,
+                        "'%s' is noted as left over, and the job has it in %s; add it to the new "
+                        "rack yourself, with its color",
+                        problem_quote(problems, g->name),
+                        color == NULL ? "no color" : "several colors");
+        }
         return;
     }
     const struct rack_item like = {
@@ -144,7 +173,7 @@ static void add_noted(const struct shelf *s, const struct learned_goods *g,
         .index = g->index,
         .color = {.s = color},
         .left = {.unit = (uint8_t)(g->kind == NAME_HARDWARE ? UNIT_COUNT : g->unit)}};
-    add(s, &like, g->left);
+    settle(s, &like, g);
 }
 
 /* --- all of it -------------------------------------------------------------------------------- */
@@ -179,7 +208,7 @@ bool rack_after(struct rack *next, const struct estimate *e, const struct learne
         }
     }
     for (size_t i = 0; i < learned->goods_count; i++) {
-        add_noted(&shelf, &learned->goods[i], problems);
+        settle_noted(&shelf, &learned->goods[i], problems);
     }
     drop_empty(next);
     return !pool_failed(pool) && !problems->failed;

@@ -9,9 +9,11 @@
 /* Makes the rows of the next rack of those that the estimate's rates have: less what the estimate
  * takes of each, with its part of the worth; more the offcuts worth keeping of the sheets that are
  * priced by plan, worth nothing; more what was noted as left of hardware, coatings and additives.
- * Rows with nothing left are left out. Numbers of `left` have at most 6 decimals, sizes are as a
- * tape shows them. What was noted as left of a coating that the job has in several colors is
- * asked about, and not added. All in pool. false: out of memory. */
+ * Of those where it was noted what was taken, that stands in place of what the estimate takes: old
+ * row + bought - taken, not below 0, + left. Rows with nothing left are left out. Numbers of `left`
+ * have at most 6 decimals, sizes are as a tape shows them. What was noted as left of a coating that
+ * the job has in several colors, or of a tinted one that it does not have, is asked about, and not
+ * added. All in pool. false: out of memory. */
 bool rack_after(struct rack *next, const struct estimate *estimate, const struct learned *learned,
                 struct problems *problems, struct pool *pool) __attribute__((warn_unused_result));
 
