@@ -23,11 +23,13 @@
 #define GAP       9.0 /* between cells */
 #define EACH_PAGE 3   /* cells */
 #define INSET     8.0
-#define ID        0.6  /* of the width of the words: what a row is called; its room beside it */
+#define ID        0.6  /* of the width of the words, at most: what a row is called */
 #define WORDS     0.47 /* of the width of a cell: its words, left of the drawing */
 #define TEXT      10.0
+#define SMALL     8.0 /* of a room with a long name */
 #define SMALLEST  7.0 /* of the parts, where there are many */
 #define LINE      1.25
+#define BELOW     4.0 /* free between words and parts */
 
 struct drawings {
     const struct estimate *e;
@@ -153,21 +155,28 @@ static const char *made_words(struct drawings *w, const struct door *door) {
         color[0] == '\0' ? "" : ", ", color);
 }
 
+/* What a row is called, and beside it its room; returns how high they are. */
+static double put_names(struct drawings *w, const struct row *row, double x, double y, double width,
+                        bool draw) {
+    const char *const room = text_or_empty(row->room.s);
+    const double share = room[0] != '\0' ? ID : 1;
+    const struct text_style id = {.size = 16, .bold = true, .width = width * share};
+    const double rest = width - GAP - text_measure(w->pdf.cr, text_or_empty(row->id.s), &id).width;
+    struct text_style gray = {.size = TEXT, .gray = 0.3, .width = rest, .align = ALIGN_RIGHT};
+    const double high = put(w, "H2", x, y, text_or_empty(row->id.s), &id, draw);
+    gray.size = put(w, "P", 0, 0, room, &gray, false) > high ? SMALL : TEXT;
+    const double low = share < 1 ? 4 + put(w, "P", x + width - rest, y + 4, room, &gray, draw) : 0;
+    return low > high ? low : high;
+}
+
 /* The words beside a drawing; returns how high they are. draw: else they are only measured. */
 static double put_head(struct drawings *w, const struct cell *c, double x, double y, double width,
                        bool draw) {
     const struct door *const door = c->elevation.door;
     const struct row *const row = door->row;
-    const bool room = row->room.s != NULL && row->room.s[0] != '\0';
-    const struct text_style id = {.size = 16, .bold = true, .width = width * (room ? ID : 1)};
-    const struct text_style gray = {
-        .size = TEXT, .gray = 0.3, .width = width * (1 - ID), .align = ALIGN_RIGHT};
     const struct text_style line = {.size = TEXT + 1, .bold = true, .width = width};
     const struct text_style small = {.size = TEXT, .width = width};
-    const double id_high = put(w, "H2", x, y, text_or_empty(row->id.s), &id, draw);
-    const double room_high =
-        room ? 4 + put(w, "P", x + width * ID, y + 4, row->room.s, &gray, draw) : 0;
-    double at = y + 2 + (id_high > room_high ? id_high : room_high);
+    double at = y + 2 + put_names(w, row, x, y, width, draw);
     const char *const count = pool_words(
         &w->pool, "%d x %s, %s each", (int)row->count.amount, show_opening(&w->pool, door),
         text_or_empty(show_leaf_sizes(&w->pool, door, c->elevation.drawing.unit)));
@@ -184,7 +193,7 @@ static double put_head(struct drawings *w, const struct cell *c, double x, doubl
             at += put(w, "P", x, at, more[i], &small, draw);
         }
     }
-    return at - y;
+    return at - y + BELOW;
 }
 
 /* What stands above the parts of a leaf; NULL: nothing needs to. */
@@ -309,19 +318,19 @@ static void draw_margins(struct drawings *w, size_t page) {
         text_draw(w->pdf.cr, MARGIN, MARGIN, text_or_empty(job->title.s), &title);
     }
     text_draw(w->pdf.cr, MARGIN + width * 0.73, MARGIN + 3,
-              text_or_empty(pool_format(&w->pool, "%s%s%s", text_or_empty(job->number.s),
-                                        job->number.s == NULL ? "" : ", ", job->date.s)),
+              pool_words(&w->pool, "%s%s%s", text_or_empty(job->number.s),
+                         job->number.s == NULL ? "" : ", ", job->date.s),
               &right);
     text_draw(w->pdf.cr, MARGIN, low,
-              text_or_empty(pool_format(&w->pool,
-                                        "Finished sizes in %s, seen from the front. Hinge marks "
-                                        "%s; dashed lines meet at the hinged edge.",
-                                        w->e->job->unit == LENGTH_MM ? "mm" : "inches",
-                                        w->places ? "stand in place, cups (dashed) behind"
-                                                  : "show side and number, not their place")),
+              pool_words(&w->pool,
+                         "Finished sizes in %s, seen from the front. Hinge marks %s; dashed lines "
+                         "meet at the hinged edge.",
+                         job->unit == LENGTH_MM ? "mm" : "inches",
+                         w->places ? "stand in place, cups (dashed) behind"
+                                   : "show side and number, not their place"),
               &foot);
-    text_draw(w->pdf.cr, MARGIN, low,
-              text_or_empty(pool_format(&w->pool, "page %zu of %zu", page + 1, w->pages)), &number);
+    text_draw(w->pdf.cr, MARGIN, low, pool_words(&w->pool, "page %zu of %zu", page + 1, w->pages),
+              &number);
 }
 
 /* From a leaf on, the next one that has a drawing of its own; their count: none. */
@@ -371,7 +380,7 @@ static bool put_pages(struct drawings *w, const struct stop *stop, bool draw, si
 
 bool door_drawings_write(const struct estimate *e, const char *path, const struct stop *stop,
                          struct pool *pool, const char **lacking) {
-    struct drawings w = {.e = e};
+    struct drawings w = {.e = e, .places = true};
     const struct pdf_facts facts = {
         .title = e->job->title.s,
         .subject = "door elevations",
@@ -381,7 +390,6 @@ bool door_drawings_write(const struct estimate *e, const char *path, const struc
         .day = e->job->day,
         .letter = show_on_letter(e),
     };
-    w.places = true;
     for (size_t i = 0; i < e->quantities.count; i++) {
         const struct leaf_figures *const leaf = &e->quantities.leaves[i];
         w.places = w.places && (leaf->hinge_at != NULL || fig_none(leaf->hinges));
