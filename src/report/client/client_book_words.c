@@ -8,7 +8,7 @@
 /* Two columns beside each other, each of a wide and a narrow one: for who signs, and when. */
 enum { NUMBER, LEFT, LEFT_END, BETWEEN, RIGHT, RIGHT_END };
 static const double widths[] = {
-    [NUMBER] = 4, [LEFT] = 26, [LEFT_END] = 13, [BETWEEN] = 3, [RIGHT] = 29, [RIGHT_END] = 14};
+    [NUMBER] = 4, [LEFT] = 27, [LEFT_END] = 13, [BETWEEN] = 3, [RIGHT] = 30, [RIGHT_END] = 14};
 
 static void put_list(struct client_sheet *s, const struct client_words *list) {
     if (list->texts->count == 0) {

@@ -7,7 +7,10 @@
 #include <string.h>
 
 #define LEAST_WIDTH 4.0
-#define MOST_WIDTH  60.0 /* of a column whose width nobody gave */
+/* Characters: heads up to this are not broken; what their columns are wider. */
+#define SHORT_HEAD 9.5
+#define HEAD_FREE  1.6
+#define MOST_WIDTH 60.0 /* of a column whose width nobody gave */
 /* Dots at 96 an inch: letters of 9 points, the digits that columns are counted in, what a column is
  * wider than its digits, and what a cell keeps free at its sides. */
 #define LETTER_SIZE 12.0
@@ -48,9 +51,12 @@ static double needed_width(const struct binder *b, const struct cell *cell) {
             return 0;
         }
         if (cell->look == LOOK_HEAD) {
-            return text_widest_word(b->book->letters, book_words(b->book, cell), true) *
-                       LETTER_SIZE * ALLOWANCE / DIGIT +
-                   1.6;
+            const double whole = book_letters(b->book, book_words(b->book, cell), true);
+            return whole <= SHORT_HEAD
+                       ? whole + HEAD_FREE
+                       : text_widest_word(b->book->letters, book_words(b->book, cell), true) *
+                                 LETTER_SIZE * ALLOWANCE / DIGIT +
+                             HEAD_FREE;
         }
         const bool plain = cell->look != LOOK_LABEL && cell->look != LOOK_CHECK;
         const double indent = cell->look == LOOK_UNIT || cell->look == LOOK_CHECK ? 1.5 : 0;
