@@ -28,25 +28,25 @@ struct learner_run {
     const struct request *request;
     struct streams streams;
     struct pool pool;
-    struct noted_job *jobs; /* as many as were opened */
+    struct problems problems; /* of what was noted, and of what is made of it */
+    struct noted_job *jobs;   /* as many as were opened */
     size_t count;
+    const char *rates; /* new rates as -o asks for, in pool */
+    char *rack;        /* the next rack as --rack asks for, owned */
 };
 
 /* What was noted of a job whose work is open. */
 static enum status note(struct learner_run *run, struct noted_job *job, const char *path) {
-    struct problems problems;
-    enum status status = STATUS_DONE;
-    problems_init(&problems);
-    bool memory = actuals_read(&job->actuals, &job->work->rates, path, &problems);
-    if (memory && problems_count(&problems, SEVERITY_ERROR) > 0) {
-        status = STATUS_INPUTS;
-    } else if (memory) {
-        memory = learned_make(&job->learned, &job->work->estimates[0], &job->actuals, &problems,
-                              &run->pool);
+    if (!actuals_read(&job->actuals, &job->work->rates, path, &run->problems)) {
+        return command_out_of_memory(run->streams);
     }
-    command_problems(run->request, &problems, run->streams);
-    problems_clear(&problems);
-    return memory ? status : command_out_of_memory(run->streams);
+    if (problems_count(&run->problems, SEVERITY_ERROR) > 0) {
+        return STATUS_INPUTS;
+    }
+    return learned_make(&job->learned, &job->work->estimates[0], &job->actuals, &run->problems,
+                        &run->pool)
+               ? STATUS_DONE
+               : command_out_of_memory(run->streams);
 }
 
 /* A further job, as listed. */
@@ -84,6 +84,7 @@ static enum status open_all(struct learner_run *run, struct work *work) {
 }
 
 static void close_all(struct learner_run *run) {
+    problems_clear(&run->problems); /* shows lines of what was noted */
     for (size_t i = 0; i < run->count; i++) {
         actuals_clear(&run->jobs[i].actuals);
         if (i > 0) {
@@ -91,69 +92,70 @@ static void close_all(struct learner_run *run) {
         }
     }
     free(run->jobs);
+    free(run->rack);
     pool_clear(&run->pool);
 }
 
-/* Writes a file that must not be there yet. */
-static enum status write_new(const struct request *request, const char *path, const char *text,
-                             struct streams streams) {
-    struct output file = {.path = path, .kind = OUTPUT_TEXT, .fresh = true};
-    const enum status status = files_begin(&file, 1, request, streams);
-    if (status != STATUS_DONE) {
-        return status;
-    }
-    return files_put(&file, text) ? files_finish(&file, 1, request, streams)
-                                  : files_failed(&file, 1, 0, streams);
-}
-
-/* The rates file with the proposals in it, to where -o says. */
-static enum status write_rates(struct learner_run *run, const struct proposals *proposals) {
-    const struct rates *const rates = &run->jobs[0].work->rates;
-    struct problems problems;
+/* The rates file with the proposals in it. */
+static enum status make_rates(struct learner_run *run, const struct proposals *proposals) {
     struct source source;
-    enum status status = STATUS_INPUTS;
-    problems_init(&problems);
-    if (!source_read(&source, rates->path, (struct place){0}, &problems)) {
-        status = command_out_of_memory(run->streams);
-    } else if (source.open) {
-        const char *const text = proposals_write(proposals, source.lines, source.count, &run->pool);
-        status = text == NULL ? command_out_of_memory(run->streams)
-                              : write_new(run->request, run->request->output, text, run->streams);
+    if (!source_read(&source, run->jobs[0].work->rates.path, (struct place){0}, &run->problems)) {
+        return command_out_of_memory(run->streams);
     }
-    command_problems(run->request, &problems, run->streams);
-    problems_clear(&problems);
-    return status;
+    if (!source.open) {
+        return STATUS_INPUTS;
+    }
+    run->rates = proposals_write(proposals, source.lines, source.count, &run->pool);
+    return run->rates == NULL ? command_out_of_memory(run->streams) : STATUS_DONE;
 }
 
-/* What is on the rack when the job is done, to where --rack says. */
-static enum status write_rack(struct learner_run *run) {
+/* What is on the rack when the job is done. */
+static enum status make_rack(struct learner_run *run) {
     const struct noted_job *const job = &run->jobs[0];
-    struct problems problems;
     struct rack next;
-    char *text = NULL;
     size_t size = 0;
-    enum status status = STATUS_DONE;
-    problems_init(&problems);
-    FILE *const file = open_memstream(&text, &size);
-    bool held = file != NULL &&
-                rack_after(&next, &job->work->estimates[0], &job->learned, &problems, &run->pool);
-    if (held) {
+    FILE *const file = open_memstream(&run->rack, &size);
+    bool memory = file != NULL && rack_after(&next, &job->work->estimates[0], &job->learned,
+                                             &run->problems, &run->pool);
+    if (memory) {
         csv_rack(file, &next, &job->work->rates);
     }
-    held = (file == NULL || fclose(file) == 0) && held;
-    if (held) {
-        status = write_new(run->request, run->request->rack, text, run->streams);
-        command_problems(run->request, &problems, run->streams);
+    memory = (file == NULL || fclose(file) == 0) && memory;
+    return memory ? STATUS_DONE : command_out_of_memory(run->streams);
+}
+
+/* All files that the call names, or none; none may be there yet. */
+static enum status write_all(const struct learner_run *run) {
+    const struct request *const request = run->request;
+    const char *texts[2];
+    struct output files[2];
+    size_t count = 0;
+    if (request->output != NULL) {
+        files[count] = (struct output){.path = request->output, .kind = OUTPUT_TEXT, .fresh = true};
+        texts[count++] = run->rates;
     }
-    problems_clear(&problems);
-    free(text);
-    return held ? status : command_out_of_memory(run->streams);
+    if (request->rack != NULL) {
+        files[count] = (struct output){.path = request->rack, .kind = OUTPUT_TEXT, .fresh = true};
+        texts[count++] = run->rack;
+    }
+    enum status status =
+        count == 0 ? STATUS_DONE : files_begin(files, count, request, run->streams);
+    if (count == 0 || status != STATUS_DONE) {
+        return status;
+    }
+    for (size_t i = 0; i < count; i++) {
+        if (!files_put(&files[i], texts[i])) {
+            return files_failed(files, count, i, run->streams);
+        }
+    }
+    return files_finish(files, count, request, run->streams);
 }
 
 static enum status tell(struct learner_run *run, const struct learned_job *jobs,
                         const struct proposals *proposals, const struct hours_fit *fit) {
     if (run->request->json) {
         struct json_paper paper = command_paper(run->request, run->jobs[0].work);
+        paper.further = &run->problems;
         paper.learned = &run->jobs[0].learned;
         paper.proposals = proposals;
         paper.hours_fit = fit;
@@ -182,14 +184,30 @@ static enum status propose(struct learner_run *run) {
         !hours_fit_make(&fit, jobs, run->count, &run->pool)) {
         return command_out_of_memory(run->streams);
     }
-    enum status status = tell(run, jobs, &proposals, &fit);
-    if (status == STATUS_DONE && run->request->output != NULL) {
-        status = write_rates(run, &proposals);
-    }
+    enum status status = run->request->output == NULL ? STATUS_DONE : make_rates(run, &proposals);
     if (status == STATUS_DONE && run->request->rack != NULL) {
-        status = write_rack(run);
+        status = make_rack(run);
     }
-    return status;
+    command_problems(run->request, &run->problems, run->streams);
+    if (status == STATUS_DONE) {
+        status = tell(run, jobs, &proposals, &fit);
+    }
+    return status == STATUS_DONE ? write_all(run) : status;
+}
+
+/* Says what was found before a job could not be learned from; errors as JSON too where that was
+ * asked for. */
+static enum status tell_wrong(const struct learner_run *run, const struct work *work,
+                              enum status status) {
+    command_problems(run->request, &run->problems, run->streams);
+    if (!run->request->json || problems_count(&run->problems, SEVERITY_ERROR) == 0) {
+        return status;
+    }
+    struct json_paper paper = command_paper(run->request, work);
+    paper.job = NULL;
+    paper.further = &run->problems;
+    const enum status sent = command_send(&paper, run->streams);
+    return sent == STATUS_DONE ? status : sent;
 }
 
 /* Whether --rack can be followed; what can't is said. */
@@ -221,10 +239,9 @@ enum status command_learn(const struct request *request, struct work *work,
     struct learner_run run = {.request = request, .streams = streams};
     run.jobs = calloc(request->word_count / 2 + 1, sizeof *run.jobs);
     pool_init(&run.pool);
+    problems_init(&run.problems);
     enum status status = run.jobs == NULL ? command_out_of_memory(streams) : open_all(&run, work);
-    if (status == STATUS_DONE) {
-        status = propose(&run);
-    }
+    status = status == STATUS_DONE ? propose(&run) : tell_wrong(&run, work, status);
     close_all(&run);
     return status;
 }

@@ -84,12 +84,17 @@ static json_t *problem_object(struct json_maker *maker, const struct problems *p
     return object;
 }
 
-static void send_problems(struct json_maker *maker, const struct problems *problems) {
-    json_open(&maker->stream, "problems", '[');
-    for (size_t i = 0; i < problems->count; i++) {
+static void send_each(struct json_maker *maker, const struct problems *problems) {
+    for (size_t i = 0; problems != NULL && i < problems->count; i++) {
         json_send(&maker->stream, NULL, problem_object(maker, problems, &problems->list[i]));
     }
-    json_close(&maker->stream, ']');
+}
+
+static void put_problem_count(struct json_maker *maker, json_t *object, const char *key,
+                              const struct json_paper *paper, enum severity severity) {
+    const size_t further = paper->further == NULL ? 0 : problems_count(paper->further, severity);
+    json_put_count(maker, object, key,
+                   (int64_t)(problems_count(paper->problems, severity) + further));
 }
 
 static json_t *job_facts(struct json_maker *maker, const struct estimate *e) {
@@ -228,15 +233,15 @@ bool json_write(const struct json_paper *paper, FILE *out) {
     json_put_text(&maker, head, "program", "doorcost");
     json_put_text(&maker, head, "version", DOORCOST_VERSION);
     json_put_text(&maker, head, "command", paper->command);
-    json_put_count(&maker, head, "errors",
-                   (int64_t)problems_count(paper->problems, SEVERITY_ERROR));
-    json_put_count(&maker, head, "warnings",
-                   (int64_t)problems_count(paper->problems, SEVERITY_WARNING));
-    json_put_count(&maker, head, "accepted",
-                   (int64_t)problems_count(paper->problems, SEVERITY_ACCEPTED));
+    put_problem_count(&maker, head, "errors", paper, SEVERITY_ERROR);
+    put_problem_count(&maker, head, "warnings", paper, SEVERITY_WARNING);
+    put_problem_count(&maker, head, "accepted", paper, SEVERITY_ACCEPTED);
     json_open(stream, NULL, '{');
     json_send_members(stream, head);
-    send_problems(&maker, paper->problems);
+    json_open(stream, "problems", '[');
+    send_each(&maker, paper->problems);
+    send_each(&maker, paper->further);
+    json_close(stream, ']');
     if (paper->job != NULL) {
         json_send(stream, "job", job_facts(&maker, &paper->estimates[0]));
         json_send(stream, "rows", json_integer((json_int_t)paper->job->row_count));

@@ -36,6 +36,7 @@ struct json_paper {
     const char *command;
     unsigned parts; /* of enum json_part */
     const struct problems *problems;
+    const struct problems *further;   /* of other files that the command read; NULL: none */
     const struct job_texts *inputs;   /* what the files say; for JSON_INPUTS alone */
     const struct job *job;            /* NULL: the inputs were wrong, only problems are written */
     const struct estimate *estimates; /* the first is what the others are compared with */
