@@ -31,7 +31,8 @@ struct order {
     bool prices;
     struct flow flow;
     struct pool pool;
-    size_t pages; /* in all; 0 while they are counted */
+    double spread; /* gaps are this part of their full height */
+    size_t pages;  /* in all; 0 while they are counted */
 };
 
 static void draw_margins(void *what, struct flow *f) {
@@ -162,7 +163,7 @@ static void draw_line(struct order *o, const struct buy_group *group, size_t at)
         f->y += under;
     }
     tag_end(f->pdf->cr, "TR");
-    f->y += GAP;
+    flow_gap(f, GAP);
 }
 
 /* --- the paper --- */
@@ -305,7 +306,7 @@ static bool draw(struct order *o, const char *path, size_t *pages, struct pool *
                             .top = MARGIN - 6,
                             .bottom = pdf.height - FOOT - 14,
                             .y = MARGIN - 6,
-                            .spread = 1,
+                            .spread = o->spread,
                             .margins = draw_margins,
                             .what = o};
     if (open) {
@@ -313,6 +314,26 @@ static bool draw(struct order *o, const char *path, size_t *pages, struct pool *
         *pages = o->flow.page;
     }
     return pdf_close(&pdf, pool, lacking) && open;
+}
+
+/* Sets how far groups and lines stand apart: less than in full where that saves a page. */
+static bool fit_pages(struct order *o, size_t *pages, struct pool *pool, const char **lacking) {
+    static const double spreads[] = {1, 0.75, 0.5};
+    double best = 1;
+    *pages = 0;
+    for (size_t i = 0; i < sizeof spreads / sizeof *spreads; i++) {
+        size_t count = 0;
+        o->spread = spreads[i];
+        if (!draw(o, NULL, &count, pool, lacking)) {
+            return false;
+        }
+        if (*pages == 0 || count < *pages) {
+            best = spreads[i];
+            *pages = count;
+        }
+    }
+    o->spread = best;
+    return true;
 }
 
 bool order_pdf_write(const struct estimate *estimate, const struct together *together, bool prices,
@@ -326,7 +347,7 @@ bool order_pdf_write(const struct estimate *estimate, const struct together *tog
     size_t pages = 0;
     pool_init(&o.pool);
     const bool done = buy_list_make(&list, &o.pool, estimate) &&
-                      draw(&o, NULL, &pages, pool, lacking) &&
+                      fit_pages(&o, &pages, pool, lacking) &&
                       draw(&o, path, &pages, pool, lacking) && !pool_failed(&o.pool);
     buy_list_clear(&list);
     pool_clear(&o.pool);
