@@ -481,8 +481,8 @@ static const struct offer_case option_cases[] = {
      {"option Birch: replaces the total above: 1,250.00 USD; difference +250.00 USD",
       "change Birch: Slab doors and fronts: dear.",
       "due Birch: Due with it: 500.00 on order (40 %), 750.00 on delivery.",
-      "sign: To the list and the price of 1,000.00 USD, or "
-      "with\u00a0the\u00a0option:\u00a0______________."}},
+      "sign: To the list and the price of 1,000.00 USD, "
+      "or\u00a0with\u00a0the\u00a0option:\u00a0______________."}},
     {"one that adds",
      {THOUSAND, DEAR, "option birch|slab = dear\nprice = adds"},
      SLAB,

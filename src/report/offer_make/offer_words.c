@@ -258,7 +258,7 @@ static void say_list(struct offer_maker *m) {
 static void say_sign(struct offer_maker *m) {
     struct offer *const o = m->offer;
     const char *const with =
-        o->option_count > 0 ? ", or with\u00a0the\u00a0option:\u00a0______________" : "";
+        o->option_count > 0 ? ", or\u00a0with\u00a0the\u00a0option:\u00a0______________" : "";
     const bool terms = o->terms.count > 0;
     const bool card = o->other_total[0] != '\0';
     o->terms_head = o->estimate ? "Terms of the quote, should one be asked for" : "Terms";
