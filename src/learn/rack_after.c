@@ -2,6 +2,7 @@
 #include "learn/rack_after.h"
 
 #include "learn/learned_parts.h"
+#include "model/limits.h"
 
 /* The rack in the making. Amounts that are left have GOODS_DECIMALS. */
 struct shelf {
@@ -12,8 +13,19 @@ struct shelf {
 
 /* --- what was there --------------------------------------------------------------------------- */
 
+/* A side as a tape shows it, so that it can be written; one that would not be read any more stays.
+ */
+static void round_side(const struct shelf *s, struct value *side) {
+    const length tape = length_by_tape(side->amount, s->e->rates->shop.unit);
+    if (side->set && tape >= NM_PER_INCH) {
+        side->amount = tape;
+    }
+}
+
 static struct rack_item copy_of(const struct shelf *s, const struct rack_item *old) {
     struct rack_item row = *old;
+    round_side(s, &row.width);
+    round_side(s, &row.length);
     row.left.amount = learned_value(&row.left, GOODS_DECIMALS);
     row.left.decimals = GOODS_DECIMALS;
     row.worth.amount = learned_value(&row.worth, s->e->tape.money_decimals);
@@ -178,14 +190,76 @@ static void settle_noted(const struct shelf *s, const struct learned_goods *g,
 
 /* --- all of it -------------------------------------------------------------------------------- */
 
-static void drop_empty(struct rack *rack) {
-    size_t kept = 0;
+/* Leaves out empty rows, and puts rows together whose sides became the same. */
+static void tidy(struct rack *rack) {
+    struct rack kept = {rack->items, 0};
     for (size_t i = 0; i < rack->count; i++) {
-        if (rack->items[i].left.amount > 0) {
-            rack->items[kept++] = rack->items[i];
+        const struct rack_item *const item = &rack->items[i];
+        const struct rack_item *const earlier = rack_same(&kept, item);
+        if (item->left.amount <= 0) {
+            continue;
+        }
+        if (earlier == NULL) {
+            kept.items[kept.count++] = *item;
+            continue;
+        }
+        struct rack_item *const row = &kept.items[earlier - kept.items];
+        row->left.amount += item->left.amount;
+        row->worth.amount += item->worth.amount;
+        row->worth.set = row->worth.set || item->worth.set;
+        row->note = row->note.s == NULL ? item->note : row->note;
+    }
+    *rack = kept;
+}
+
+/* The smallest offcut, of one sheet or (sheet < 0) of any; without one the last row. */
+static size_t smallest(const struct rack *rack, int32_t sheet) {
+    size_t found = rack->count - 1;
+    int128 least = -1;
+    for (size_t i = 0; i < rack->count; i++) {
+        const struct rack_item *const item = &rack->items[i];
+        const int128 area = (int128)item->width.amount * item->length.amount;
+        if (item->kind == NAME_SHEET && item->width.set && (sheet < 0 || item->index == sheet) &&
+            (least < 0 || area < least)) {
+            least = area;
+            found = i;
         }
     }
-    rack->count = kept;
+    return found;
+}
+
+/* Leaves out what is beyond `most` of `count` rows, of one sheet or of all, and says so. */
+static void leave_out(struct rack *rack, int32_t sheet, size_t count, size_t most, const char *of,
+                      struct problems *problems) {
+    if (count <= most) {
+        return;
+    }
+    for (size_t n = most; n < count; n++) {
+        for (size_t i = smallest(rack, sheet) + 1; i < rack->count; i++) {
+            rack->items[i - 1] = rack->items[i];
+        }
+        rack->count--;
+    }
+    problem_add(problems, SEVERITY_WARNING, "rack-full", (struct place){0},
+                "the new rack would have %zu rows%s, of which %zu can be read; the smallest are "
+                "left out: see what is worth its place",
+                count, of, most);
+}
+
+/* No more rows than the reader of the rack takes. */
+static void keep_room(const struct shelf *s, struct problems *problems) {
+    struct rack *const rack = s->next;
+    for (size_t sheet = 0; sheet < s->e->rates->sheet_count; sheet++) {
+        size_t count = 0;
+        for (size_t i = 0; (i = rack_next(rack, NAME_SHEET, (int32_t)sheet, i)) < rack->count;
+             i++) {
+            count++;
+        }
+        const char *const name = problem_quote(problems, s->e->rates->sheets[sheet].name.s);
+        const char *const of = pool_words(s->pool, " of '%s'", name);
+        leave_out(rack, (int32_t)sheet, count, MOST_RACK_SIZES, of, problems);
+    }
+    leave_out(rack, -1, rack->count, MOST_RACK, "", problems);
 }
 
 bool rack_after(struct rack *next, const struct estimate *e, const struct learned *learned,
@@ -210,6 +284,7 @@ bool rack_after(struct rack *next, const struct estimate *e, const struct learne
     for (size_t i = 0; i < learned->goods_count; i++) {
         settle_noted(&shelf, &learned->goods[i], problems);
     }
-    drop_empty(next);
+    tidy(next);
+    keep_room(&shelf, problems);
     return !pool_failed(pool) && !problems->failed;
 }

@@ -13,7 +13,9 @@
  * row + bought - taken, not below 0, + left. Rows with nothing left are left out. Numbers of `left`
  * have at most 6 decimals, sizes are as a tape shows them. What was noted as left of a coating that
  * the job has in several colors, or of a tinted one that it does not have, is asked about, and not
- * added. All in pool. false: out of memory. */
+ * added. The rows are such as the reader takes: those whose sizes became the same are put together,
+ * and of more than it takes the smallest offcuts are left out, and asked about. All in pool. false:
+ * out of memory. */
 bool rack_after(struct rack *next, const struct estimate *estimate, const struct learned *learned,
                 struct problems *problems, struct pool *pool) __attribute__((warn_unused_result));
 

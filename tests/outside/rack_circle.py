@@ -5,7 +5,8 @@
 
 Of the samples, priced by plan, with a rack of hardware, cans and sheets: each old row is less by what the plan and the lists take of
 it, its worth in proportion; each offcut that the plan keeps is there, no larger than it is and less than 1/32 in or 1 mm smaller; what was
-noted as left of a can is added. What was noted as taken stands in place of what the estimate takes. Then a small job, worked out by
+noted as left of a can is added. What was noted as taken stands in place of what the estimate takes; what
+the program writes it reads. Then a small job, worked out by
 hand: it leaves an offcut, and the next job buys nothing.
 """
 import collections
@@ -146,6 +147,28 @@ def check_taken(program, folder):
         told.fail(f"a tinted coating of another option: {row}, {done.stderr}")
 
 
+def check_sizes(program, folder):
+    """What the new rack is read as: no row twice, none larger than it was, and no more than the reader takes (docs/formats.md, "Limits":
+    50 rows of one sheet, 2000 in all)."""
+    rates = pathlib.Path(folder, "rates", "small-shop.ini")
+    text = re.sub(r"(?m)^(price sheets by +=) factor", r"\1 plan", rates.read_text())
+    noted = f"{folder}/sizes.csv"
+    pathlib.Path(noted).write_text("what,hours\nall,60\n")
+    one = [["mdf-slab", "", str(2 + n), "90", "1", "999", ""] for n in range(50)]
+    same = [["mdf-slab", "", "600 mm", "300 mm", "3", "100", ""], ["mdf-slab", "", "23 19/32", "11 25/32", "2", "50.50", "kept"]]
+    for title, rack, gone, twins in (("one", one, "2", False), ("same", same, None, True)):
+        rates.write_text(re.sub(r"(?m)^(woods .*)", r"\1\nstock = sizes-rack.csv", text))
+        write(f"{folder}/rates/sizes-rack.csv", rack)
+        new = learned(program, f"{folder}/samples/kitchen/kitchen.ini", noted, f"{folder}/rates/sizes-{title}.csv")
+        slabs = [row for row in new if row[0].endswith("mdf-slab") and Fraction(row[5] or 0) > 0]
+        if gone and (len([r for r in new if r[0].endswith("mdf-slab")]) != 50 or gone in [row[2] for row in slabs]):
+            told.fail(f"{title}: {slabs}")
+        if twins and slabs != [["mdf-slab", "", "23 19/32", "11 25/32", "5", "150.50", "kept"]]:
+            told.fail(f"{title}: {slabs}")
+        rates.write_text(re.sub(r"(?m)^(woods .*)", rf"\1\nstock = sizes-{title}.csv", text))
+        told.run(program, "plan", f"{folder}/samples/kitchen/kitchen.ini")
+
+
 SHOP = """[shop]
 currency = USD
 unit = in
@@ -218,6 +241,8 @@ def main():
         count = sum(check_sample(program, folder, job, *rest) for job, rest in RACK.items())
     with told.copied(samples) as folder:
         check_taken(program, folder)
+    with told.copied(samples) as folder:
+        check_sizes(program, folder)
     with tempfile.TemporaryDirectory() as folder:
         check_by_hand(program, folder)
     print(f"{len(RACK)} samples keep {count} offcuts; a small job uses what the one before left")
