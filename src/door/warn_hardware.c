@@ -85,7 +85,7 @@ static struct bore_fault bores_wrong(const struct calc *c, const struct leaf_fig
             return (struct bore_fault){"run off the ends of its hinged edge",
                                        by_row ? OTHER_PLACES : OTHER_PLACES OR_RULE};
         }
-        if (i > 0 && leaf->hinge_at[i] < leaf->hinge_at[i - 1]) {
+        if (by_row && i > 0 && leaf->hinge_at[i] < leaf->hinge_at[i - 1]) {
             return (struct bore_fault){"are not in order",
                                        "list them from the upper or left end on"};
         }
