@@ -19,6 +19,8 @@
 /* A square foot of edges each: a hundred of them take 100 / 401 gal at 4 mil, 0.2494. */
 #define BY_PLAN "shop|price sheets by = plan"
 #define NO_KERF "saw|kerf = 0"
+#define GRAIN   "sheet board|grain = length"
+#define TRIM    "sheet board|edge trim = 1/2"
 #define FEET(n) "id,count,width,height\nS1," #n ",12,12\n" /* slabs of a square foot */
 #define EDGES   "id,count,width,height\nD1,100,48,48\n"
 
@@ -70,6 +72,13 @@ static const struct rack_case {
       EDGES,
       {PRODUCT(0, from_rack, "0.1"), PRODUCT(0, to_buy, "0.1494"), PRODUCT(0, bought, "1"),
        PRODUCT(0, left_over, "0.8506"), PRODUCT(0, cost, "100"), PRODUCT(0, charged, "14.94")}}},
+    {"what,left\npaint,0 gal\n",
+     {"a can of the rack is empty",
+      {(SLAB "\nfinish = painted"), STOCK, "finish painted|faces = none",
+       "spray gun|transfer efficiency = 100 %"},
+      EDGES,
+      {PRODUCT(0, from_rack, "0"), PRODUCT(0, to_buy, "0.2494"), PRODUCT(0, bought, "1"),
+       PRODUCT(0, charged, "24.94")}}},
     /* white is there, green is needed */
     {"what,color,left\npaint,white,1 gal\n",
      {"another color is no help",
@@ -119,7 +128,7 @@ static const struct rack_case {
     /* two of 12 and a kerf of 1/8 take 24 1/8; edges are trimmed of whole sheets alone */
     {"what,width,length,left\nboard,24 1/8,24 1/8,1\n",
      {"a kerf between, and no edge trimmed of an offcut",
-      {SLAB, STOCK, BY_PLAN, "sheet board|edge trim = 1/2"},
+      {SLAB, STOCK, BY_PLAN, TRIM},
       FEET(4),
       {SHEET(0, by_plan.whole, "0"), SHEET(0, by_plan.from_rack, "1"), SHEET(0, plan.cuts, "3"),
        SHEET(0, plan.trim, "0")}}},
@@ -131,7 +140,7 @@ static const struct rack_case {
     /* 47 x 95 of a whole sheet are left to cut, bought or not */
     {"what,left\nboard,1\n",
      {"edges of a whole sheet of the rack are trimmed",
-      {SLAB, STOCK, BY_PLAN, "sheet board|edge trim = 1/2"},
+      {SLAB, STOCK, BY_PLAN, TRIM},
       "id,count,width,height\nS1,1,47,95\n",
       {SHEET(0, by_plan.whole, "0"), SHEET(0, by_plan.from_rack, "1"), SHEET(0, plan.cuts, "4")}}},
     {"what,width,length,left\nboard,11,90,5\n",
@@ -141,7 +150,12 @@ static const struct rack_case {
       {SHEET(0, by_plan.whole, "1"), SHEET(0, by_plan.from_rack, "0")}}},
     {"what,width,length,left\nboard,48,96,1\nboard,12,12,0\n",
      {"an offcut as large as the sheet is one; none is left of another",
-      {SLAB, STOCK, BY_PLAN, "sheet board|edge trim = 1/2"},
+      {SLAB, STOCK, BY_PLAN, TRIM},
+      FEET(1),
+      {SHEET(0, by_plan.whole, "0"), SHEET(0, by_plan.from_rack, "1"), SHEET(0, plan.cuts, "6")}}},
+    {"what,width,length,left\nboard,96,48,1\n",
+     {"turned, and as large as the sheet: one, whose edges are trimmed",
+      {SLAB, STOCK, BY_PLAN, TRIM},
       FEET(1),
       {SHEET(0, by_plan.whole, "0"), SHEET(0, by_plan.from_rack, "1"), SHEET(0, plan.cuts, "6")}}},
     {"what,width,length,left\nboard,12,12,1\n",
@@ -185,7 +199,7 @@ static void test_rack(void **state) {
     (void)unlink(RACK);
 }
 
-/* What can't be used is refused. */
+/* What can't be used is refused, once. */
 static void test_refused(void **state) {
     (void)state;
     static const struct {
@@ -196,6 +210,13 @@ static void test_refused(void **state) {
         {"what,width,length,left\nhinge,12,12,1\n", "cell-unfit"},
         {"what,width,length,left\nboard,12,24,1\nboard,12,24,2\n", "rack-twice"},
         {"what,width,length,left\nboard,48,96,1\nboard,,,2\n", "rack-twice"},
+        {"what,width,length,left\nboard,48,96 1/16,1\n", "rack-over-sheet"},
+        {"what,width,length,left\nboard,48 1/16,48 1/16,1\n", "rack-over-sheet"},
+        {"what,width,length,left\nboard,96,48,1\n", "rack-over-sheet"},
+        {"what,width,length,left\nboard,24 kg,48,1\n", "wrong-unit"},
+        {"what,width,length,left\nboard,24,0.5,1\n", "size-absurd"},
+        {"what,left,worth\nboard,1,1000000001\n", "out-of-range"},
+        {"what,left\npaint,0.0001 mL\n", "out-of-range"},
         {"what,color,left\nboard,white,1\n", "cell-unfit"},
         {"what,left\nboard,1 gal\n", "wrong-unit"},
         {"what,left\npoplar,10\n", "rack-kind"},
@@ -212,12 +233,13 @@ static void test_refused(void **state) {
     int failed = 0;
     for (size_t i = 0; i < COUNT(wrong); i++) {
         struct bench bench;
-        const char *const edits[BENCH_MOST_EDITS] = {SLAB, stock_key()};
+        const char *const edits[BENCH_MOST_EDITS] = {SLAB, stock_key(), GRAIN};
         save(wrong[i].rack);
         bench_open(&bench, wrong[i].rack, BENCH_INCH, edits, "D1,18,30\n");
-        if (!bench_has(&bench, wrong[i].id)) {
-            bench_wrong(&bench, "no %s but %s", wrong[i].id,
-                        bench.problems.count > 0 ? bench.problems.list[0].id : "nothing");
+        if (bench.problems.count != 1 || !bench_has(&bench, wrong[i].id)) {
+            bench_wrong(&bench, "not %s alone but %zu problems, %s", wrong[i].id,
+                        bench.problems.count,
+                        bench.problems.count > 0 ? bench.problems.list[0].id : "none");
         }
         failed += bench_close(&bench);
     }
@@ -260,31 +282,53 @@ static void test_no_color(void **state) {
         if (bench_has(&bench, NO_COLOR) != said[i].asked) {
             bench_wrong(&bench, said[i].asked ? "not asked" : "asked");
         }
+        if (!said[i].asked) {
+            bench_sound(&bench);
+        }
         failed += bench_close(&bench);
     }
     (void)unlink(RACK);
     assert_int_equal(failed, 0);
 }
 
-/* Whether it is told that sheets of the rack are not used. */
-static void test_by_factor(void **state) {
+#define LARGE(count) "id,count,width,height\nS1," #count ",47 1/2,95 1/2\n"
+#define OVER         "panel-over-sheet"
+#define UNUSED       "rack-by-factor"
+
+/* Whether it is told that sheets of the rack are not used, and that a part fits no sheet. */
+static void test_sheets(void **state) {
     (void)state;
     static const struct {
-        const char *name, *rack, *by, *doors;
+        const char *name, *rack, *by, *doors, *id;
         bool asked;
     } said[] = {
-        {"priced by factor", "what,left\nboard,1\n", NULL, FEET(1), true},
-        {"priced by plan", "what,left\nboard,1\n", BY_PLAN, FEET(1), false},
-        {"the job takes none of it", "what,left\nply,1\n", NULL, FEET(1), false},
+        {"priced by factor", "what,left\nboard,1\n", NULL, FEET(1), UNUSED, true},
+        {"priced by plan", "what,left\nboard,1\n", BY_PLAN, FEET(1), UNUSED, false},
+        {"the job takes none of it", "what,left\nply,1\n", NULL, FEET(1), UNUSED, false},
+        {"none is left", "what,left\nboard,0\n", NULL, FEET(1), UNUSED, false},
+        {"one of two rows has some", "what,width,length,left\nboard,,,0\nboard,12,12,1\n", NULL,
+         FEET(1), UNUSED, true},
+        /* of 48 x 96 a whole sheet gives 47 x 95; the offcut gives all of its size */
+        {"an offcut holds it", "what,width,length,left\nboard,47 3/4,95 3/4,1\n", BY_PLAN, LARGE(1),
+         OVER, false},
+        {"an offcut would hold it", "what,width,length,left\nboard,47 3/4,95 3/4,1\n", NULL,
+         LARGE(1), OVER, true},
+        {"the offcuts are too few", "what,width,length,left\nboard,47 3/4,95 3/4,1\n", BY_PLAN,
+         LARGE(2), OVER, true},
+        {"a whole sheet holds no more than a new one", "what,left\nboard,1\n", BY_PLAN, LARGE(1),
+         OVER, true},
     };
     int failed = 0;
     for (size_t i = 0; i < COUNT(said); i++) {
         struct bench bench;
-        const char *const edits[BENCH_MOST_EDITS] = {SLAB, stock_key(), said[i].by};
+        const char *const edits[BENCH_MOST_EDITS] = {SLAB, stock_key(), TRIM, said[i].by};
         save(said[i].rack);
         bench_open(&bench, said[i].name, BENCH_INCH, edits, said[i].doors);
-        if (bench_has(&bench, "rack-by-factor") != said[i].asked) {
+        if (bench_has(&bench, said[i].id) != said[i].asked) {
             bench_wrong(&bench, said[i].asked ? "not asked" : "asked");
+        }
+        if (!said[i].asked) {
+            bench_sound(&bench);
         }
         failed += bench_close(&bench);
     }
@@ -297,7 +341,7 @@ int main(void) {
         cmocka_unit_test(test_rack),
         cmocka_unit_test(test_refused),
         cmocka_unit_test(test_no_color),
-        cmocka_unit_test(test_by_factor),
+        cmocka_unit_test(test_sheets),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -56,14 +56,26 @@ static void warn_of_sheet(const struct calc *c, const struct door *door, const s
     }
 }
 
-void stock_warn(const struct calc *c, const struct doors *doors) {
+/* Whether the plan that prices that sheet has all its parts. */
+static bool is_planned(const struct sheet_list *sheets, int32_t material) {
+    for (size_t i = 0; i < sheets->count; i++) {
+        if (sheets->buys[i].material == material) {
+            return sheets->buys[i].planned;
+        }
+    }
+    return false;
+}
+
+void stock_warn(const struct calc *c, const struct doors *doors, const struct sheet_list *sheets) {
     for (size_t d = 0; d < doors->count; d++) {
         const struct door *const door = &doors->doors[d];
         for (size_t i = 0; i < door->part_count; i++) {
-            if (door->parts[i].material_kind == MATERIAL_LUMBER) {
-                warn_of_board(c, door, &door->parts[i]);
-            } else if (door->parts[i].material_kind == MATERIAL_SHEET) {
-                warn_of_sheet(c, door, &door->parts[i]);
+            const struct part *const part = &door->parts[i];
+            if (part->material_kind == MATERIAL_LUMBER) {
+                warn_of_board(c, door, part);
+            } else if (part->material_kind == MATERIAL_SHEET &&
+                       !is_planned(sheets, part->material)) {
+                warn_of_sheet(c, door, part);
             }
         }
     }
@@ -107,7 +119,10 @@ static bool is_short(const struct calc *c, bool planned, fig short_of_plan) {
 /* A waste factor knows areas, and whether a part fits an offcut nobody knows without a plan. */
 static void ask_unused(const struct calc *c, const struct sheet_buy *b) {
     const struct rack *const rack = &c->rates->rack;
-    const size_t i = rack_next(rack, NAME_SHEET, b->material, 0);
+    size_t i = rack_next(rack, NAME_SHEET, b->material, 0);
+    while (i < rack->count && rack->items[i].left.amount == 0) {
+        i = rack_next(rack, NAME_SHEET, b->material, i + 1);
+    }
     if (i < rack->count && c->rates->shop.sheets_by.choice == PRICED_BY_FACTOR) {
         problem_add(c->problems, SEVERITY_WARNING, "rack-by-factor", rack->items[i].what.place,
                     "'%s' is on the rack and none of it is used: sheets are priced by factor, "

@@ -154,7 +154,7 @@ def check_sizes(program, folder):
     text = re.sub(r"(?m)^(price sheets by +=) factor", r"\1 plan", rates.read_text())
     noted = f"{folder}/sizes.csv"
     pathlib.Path(noted).write_text("what,hours\nall,60\n")
-    one = [["mdf-slab", "", str(2 + n), "90", "1", "999", ""] for n in range(50)]
+    one = [["mdf-slab", "", str(2 + n * 3 / 4), "90", "1", "999", ""] for n in range(50)]
     same = [["mdf-slab", "", "600 mm", "300 mm", "3", "100", ""], ["mdf-slab", "", "23 19/32", "11 25/32", "2", "50.50", "kept"]]
     for title, rack, gone, twins in (("one", one, "2", False), ("same", same, None, True)):
         rates.write_text(re.sub(r"(?m)^(woods .*)", r"\1\nstock = sizes-rack.csv", text))

@@ -67,6 +67,7 @@ struct value_kind {
     const struct spelling *choices;
     const struct length_range *range;
     const char *per;         /* of a volume: what must follow, `mix`; NULL: nothing may */
+    bool nought;             /* of a volume: 0 is one too */
     enum name_kind names;    /* where a name is looked up */
     unsigned material_kinds; /* which materials may be named: bits 1 << enum material_kind */
     int preset;              /* of a count that is absent */

@@ -24,8 +24,8 @@ bool length_value(struct reader *reader, const struct key *key, const struct ent
                   const struct length_range *range, struct value *value);
 
 /* An amount of liquid, in US gallons where the file is in inches, else in litres, with as many
- * decimals as it needs, at most 6 (rounded half away from zero). per: what must follow (`mix`), or
- * NULL. */
+ * decimals as it needs, at most 6 (rounded half away from zero), above 0 unless the key's kind says
+ * nought. per: what must follow (`mix`), or NULL. */
 bool volume_value(struct reader *reader, const struct key *key, const struct entry *entry,
                   const char *per, struct value *value);
 

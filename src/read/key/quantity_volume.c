@@ -112,6 +112,7 @@ bool volume_value(struct reader *reader, const struct key *key, const struct ent
         value->set = false;
         return false;
     }
+    const bool nought = value->amount == 0 && key->kind.nought;
     if (value->amount > 0 && value->amount < INT64_C(1000000000)) {
         value->amount = convert(row, reader->unit, value->amount, value->decimals);
     } else {
@@ -120,7 +121,7 @@ bool volume_value(struct reader *reader, const struct key *key, const struct ent
     value->unit = reader->unit == LENGTH_INCH ? UNIT_GAL : UNIT_L;
     value->decimals = 6;
     value_drop_zeros(value, 0);
-    if (value->amount == 0 || value->amount >= INT64_C(1000000000000)) {
+    if ((value->amount == 0 && !nought) || value->amount >= INT64_C(1000000000000)) {
         value->set = false;
         problem_add(reader->problems, SEVERITY_ERROR, "out-of-range", entry->place,
                     "%s '%s' is out of range; expected %s", key->name, entry_quote(reader, entry),

@@ -12,6 +12,7 @@
 struct rack_said {
     struct rack_item item;
     struct text left;
+    bool one_side; /* a width or a length stands alone, whether or not it can be read */
 };
 
 #define ITEM(member) FIELD(rack_said, item.member)
@@ -29,7 +30,7 @@ const struct key rack_columns[] = {
      .help = "of an offcut of a sheet, along the grain"},
     {"left", AS_TEXT, FIELD(rack_said, left), "12", "0.5 gal", .needed = true,
      .help = "pieces of hardware and of sheets, a volume of what stands in cans"},
-    {"worth", AS_MONEY, ITEM(worth), "8.50",
+    {"worth", AS_QUANTITY(FORM("", UNIT_MONEY, 0, 1000000000)), ITEM(worth), "8.50",
      .help = "what a job is charged that uses all of it up, and of a part of it in proportion; "
              "absent: nothing"},
     {"note", AS_TEXT, ITEM(note), "from the annex", .help = "for yourself"},
@@ -86,6 +87,7 @@ static void take_left(struct reader *reader, const struct text *left, struct rac
     const bool counted = item->kind == NAME_HARDWARE || item->kind == NAME_SHEET;
     const bool metric = reader->unit == LENGTH_MM;
     const struct key key = {.name = "left",
+                            .kind = {.nought = true},
                             .example = counted  ? "12"
                                        : metric ? "0.5 L"
                                                 : "0.5 gal"};
@@ -98,17 +100,35 @@ static void take_left(struct reader *reader, const struct text *left, struct rac
     item->left.place = left->place;
 }
 
-/* An offcut as large as the sheet is a sheet. */
-static void check_whole(const struct rates *rates, struct rack_item *item) {
-    if (item->kind == NAME_SHEET && item->width.set && item->length.set &&
-        item->width.amount == rates->sheets[item->index].width.amount &&
-        item->length.amount == rates->sheets[item->index].length.amount) {
+static bool is_within(length across, length along, const struct sheet *sheet) {
+    return across <= sheet->width.amount && along <= sheet->length.amount;
+}
+
+/* An offcut is no larger than its sheet, turned where that has no grain; as large it is a sheet. */
+static void check_whole(struct reader *reader, const struct rates *rates, struct rack_item *item) {
+    if (item->kind != NAME_SHEET || !item->width.set || !item->length.set) {
+        return;
+    }
+    const struct sheet *const sheet = &rates->sheets[item->index];
+    const bool turned = !sheet->grain && !is_within(item->width.amount, item->length.amount, sheet);
+    const length across = turned ? item->length.amount : item->width.amount;
+    const length along = turned ? item->width.amount : item->length.amount;
+    if (!sheet->width.set || !sheet->length.set) {
+        return; /* was reported */
+    }
+    if (!is_within(across, along, sheet)) {
+        problem_add(reader->problems, SEVERITY_ERROR, "rack-over-sheet", item->width.place,
+                    "an offcut of '%s' is larger than its sheet; measure it again, width across "
+                    "the grain, or give it the name of a larger sheet",
+                    problem_quote(reader->problems, item->what.s));
+    } else if (across == sheet->width.amount && along == sheet->length.amount) {
         item->width.set = false;
         item->length.set = false;
     }
 }
 
-static void check_size(struct reader *reader, const struct rack_item *item) {
+/* one_side: as of struct rack_said. */
+static void check_size(struct reader *reader, const struct rack_item *item, bool one_side) {
     struct problems *const problems = reader->problems;
     const struct value *const one = item->width.set ? &item->width : &item->length;
     const char *const name = item->width.set ? "width" : "length";
@@ -119,7 +139,7 @@ static void check_size(struct reader *reader, const struct rack_item *item) {
         problem_add(problems, SEVERITY_ERROR, "cell-unfit", one->place,
                     "'%s' says nothing of '%s', which is no sheet; leave the cell empty", name,
                     problem_quote(problems, item->what.s));
-    } else if (!item->width.set || !item->length.set) {
+    } else if (one_side) {
         problem_add(problems, SEVERITY_ERROR, "missing-cell", one->place,
                     "an offcut has a width and a length, and the row has a %s alone; give both, or "
                     "none of whole sheets",
@@ -168,8 +188,8 @@ static void add_item(struct reader *reader, struct rates *rates, const struct ra
     }
     take_left(reader, &said->left, &item);
     check_item(reader, rates, &item);
-    check_size(reader, &item);
-    check_whole(rates, &item);
+    check_size(reader, &item, said->one_side);
+    check_whole(reader, rates, &item);
     const struct rack_item *const earlier = rack_same(rack, &item);
     if (earlier != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "rack-twice", item.what.place,
@@ -190,6 +210,17 @@ bool rack_table(struct table *table, const char *path, struct place asked,
     return columns_table(table, path, asked, MOST_RACK, &rack_set, 1, problems);
 }
 
+/* Whether the row has something in that column. */
+static bool is_given(const struct column *columns, const struct table *table, size_t row,
+                     const char *name) {
+    for (size_t i = 0; i < table->columns; i++) {
+        if (columns[i].key != NULL && text_same(columns[i].key->name, name)) {
+            return table->rows[row].cells[i].text[0] != '\0';
+        }
+    }
+    return false;
+}
+
 bool rack_read(struct reader *reader, struct rates *rates, const struct table *table) {
     struct reader own = *reader;
     own.rates = rates;
@@ -205,6 +236,8 @@ bool rack_read(struct reader *reader, struct rates *rates, const struct table *t
         struct rack_said said = {0};
         columns_read(&own, columns, table, &table->rows[i], &rack_set, 1, &said);
         said.item.place = table->rows[i].place;
+        said.one_side =
+            is_given(columns, table, i, "width") != is_given(columns, table, i, "length");
         add_item(&own, rates, &said);
     }
     return !pool_failed(reader->pool) && !reader->problems->failed;
