@@ -440,6 +440,22 @@ static void test_plan_proofs(void **state) {
     sheets.by_plan.half = given(&s, UNIT_COUNT, 0, 1);
     assert_string_equal(plan_proof_sheets(&s.e, &sheets).text,
                         "3 sheets and a half, 297.00; less than 250.00 is impossible");
+    /* what is bought, and worth 3.00 of the rack */
+    sheets.plan.rack_worth = given(&s, UNIT_MONEY, 2, 300);
+    sheets.by_plan.from_rack = given(&s, UNIT_COUNT, 0, 2);
+    assert_string_equal(plan_proof_sheets(&s.e, &sheets).text,
+                        "3 sheets and a half, 2 from the rack, 300.00 with worth; at most 99.00 "
+                        "more than the least");
+    sheets.plan.gap = given(&s, UNIT_MONEY, 2, 0);
+    assert_string_equal(plan_proof_sheets(&s.e, &sheets).text,
+                        "3 sheets and a half, 2 from the rack, 300.00 with worth; proved least");
+    sheets.plan.gap = given(&s, UNIT_MONEY, 2, 999999999998);
+    sheets.by_plan.whole = given(&s, UNIT_COUNT, 0, 99999);
+    sheets.by_plan.from_rack = given(&s, UNIT_COUNT, 0, 999999);
+    sheets.by_plan.cost = given(&s, UNIT_MONEY, 2, 999999999699);
+    assert_string_equal(plan_proof_sheets(&s.e, &sheets).text,
+                        "99999 sheets and a half, 999999 from the rack, 9999999999.99 with worth; "
+                        "at most 9999999999.98 more than the least");
     const struct value waste = {.set = true, .unit = UNIT_PERCENT, .decimals = 0, .amount = 45};
     const fig asks = given(&s, UNIT_PERCENT, 4, 341197);
     assert_string_equal(plan_asks(&s.e, asks, &waste, WASTE_ADDED).text,

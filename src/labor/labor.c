@@ -216,7 +216,7 @@ static void count_wholes(struct work *w, const struct lumber_list *lumber,
         terms[n++] = sheets->buys[i].priced.half;
         terms[n++] = sheets->buys[i].priced.from_rack;
     }
-    w->wholes[DRIVER_SHEET].count = sum_known(c, "sheets bought in all", terms, n);
+    w->wholes[DRIVER_SHEET].count = sum_known(c, "sheets bought and taken from the rack", terms, n);
     for (size_t i = 0; i < lumber->count; i++) {
         terms[i] = lumber->buys[i].plan.boards;
     }

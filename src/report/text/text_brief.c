@@ -68,16 +68,13 @@ static void put_options(struct grid *grid, const struct estimate *base,
     }
 }
 
-/* The margin to two decimals, as the sheets show it: --all has it whole. */
 static void put_profit(struct grid *grid, const struct estimate *e) {
     const struct sale_figures *const sale = &e->sale;
     const struct shown sold = show_money(e, sale->worked);
     put(grid, "profit left", show_money(e, sale->profit_left).text,
-        fig_none(sale->margin_left)
-            ? pool_words(&grid->pool, "of %s, before tax", sold.text)
-            : pool_words(&grid->pool, "%s %% of %s, before tax",
-                         show_number(tape_scaled(&e->tape, sale->margin_left, 2), 2).text,
-                         sold.text));
+        fig_none(sale->margin_left) ? pool_words(&grid->pool, "of %s, before tax", sold.text)
+                                    : pool_words(&grid->pool, "%s %% of %s, before tax",
+                                                 show(e, sale->margin_left).text, sold.text));
 }
 
 #define LABOR_LABEL(member) field_label(field_at(&fields_labor, offsetof(struct labor, member)))
@@ -132,18 +129,29 @@ static const char *amount_words(const struct buy_list *list, size_t line,
     return words;
 }
 
-/* The lines of a group as one text of at most so many columns; its last words tell how many more
- * there are. */
+/* Whether a line tells of a thing that is bought: not of sizes of it, nor of what others or the
+ * rack supply. */
+static bool is_bought(const struct buy_line *line) {
+    return !line->part && !line->by_others;
+}
+
+static size_t bought_lines(const struct buy_list *list, const struct buy_group *group) {
+    size_t count = 0;
+    for (size_t i = group->first; i < group->first + group->count; i++) {
+        count += is_bought(&list->lines[i]) ? 1 : 0;
+    }
+    return count;
+}
+
+/* What is bought of a group as one text of at most so many columns; its last words tell how many
+ * more there are. */
 static const char *group_words(const struct buy_list *list, const struct buy_group *group,
                                const struct estimate *e, size_t columns, struct pool *pool) {
-    size_t left = 0;
-    for (size_t i = group->first; i < group->first + group->count; i++) {
-        left += list->lines[i].part ? 0 : 1;
-    }
+    size_t left = bought_lines(list, group);
     const char *words = "";
     for (size_t i = group->first; i < group->first + group->count; i++) {
         const struct buy_line *const line = &list->lines[i];
-        if (line->part) {
+        if (!is_bought(line)) {
             continue;
         }
         const char *const before = words[0] == '\0' ? "" : "; ";
@@ -172,6 +180,9 @@ static bool print_buy(struct page *page, const struct estimate *e) {
         GRID_WIDTH - 2 - strlen("consumables") - 4 - text_columns(show_money(e, list.total).text);
     for (size_t g = 0; held && g < list.group_count; g++) {
         const struct buy_group *const group = &list.groups[g];
+        if (bought_lines(&list, group) == 0) {
+            continue;
+        }
         put(&grid, cost_group_name(group->group), show_money(e, group->total).text,
             group_words(&list, group, e, room, &pool));
     }

@@ -119,16 +119,23 @@ struct shown plan_proof_sheets(const struct estimate *e, const struct sheet_buy 
     const bool least = tape_amount(&e->tape, p->gap) == 0;
     struct shown s;
     if (!fig_none(p->rack_worth) && tape_amount(&e->tape, p->rack_worth) > 0) {
-        (void)snprintf(s.text, sizeof s.text,
-                       "%.40s, %.12s with worth; less than %.12s is impossible", sheets.text,
-                       show_money(e, p->cost).text, show_money(e, p->bound).text);
+        /* the planner counts by pieces, each of a worth that is rounded: to the cent it knows the
+         * gap alone */
+        const uint8_t decimals = e->tape.money_decimals;
+        const int64_t paid = tape_scaled(&e->tape, b->by_plan.cost, decimals) +
+                             tape_scaled(&e->tape, p->rack_worth, decimals);
+        (void)snprintf(s.text, sizeof s.text, "%.48s, %.18s with worth; %s%.18s%s", sheets.text,
+                       show_number(paid, decimals).text, least ? "proved least" : "at most ",
+                       least ? "" : show_money(e, p->gap).text,
+                       least ? "" : " more than the least");
     } else if (!fig_none(p->fewest)) {
         (void)snprintf(s.text, sizeof s.text,
                        least ? "%.40s; fewer than %.20s is impossible" : "%.40s; at least %.20s",
                        sheets.text, show(e, p->fewest).text);
     } else {
         (void)snprintf(s.text, sizeof s.text, "%.45s, %.15s; less than %.15s is impossible",
-                       sheets.text, show_money(e, p->cost).text, show_money(e, p->bound).text);
+                       sheets.text, show_money(e, b->by_plan.cost).text,
+                       show_money(e, p->bound).text);
     }
     return s;
 }

@@ -9,7 +9,7 @@
 #include "price/estimate.h"
 
 struct shown {
-    char text[104]; /* the longest: plan_proof_boards of the largest amounts */
+    char text[136]; /* the longest: plan_proof_sheets of the largest amounts */
 };
 
 /* The number alone, with the decimals that a person reads; `-` for none. */
