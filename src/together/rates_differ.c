@@ -13,7 +13,8 @@
 static const struct sharing {
     /* That rows and lines go by, by their place among those of the kind; the rest NULL. */
     const char *kinds[MOST_KINDS];
-    bool all_keys; /* each key of these matters; else those of buying do, of any section */
+    /* Each key of these matters that is no price; else those of buying do, of any section. */
+    bool all_keys;
 } sharings[] = {
     [RATES_BOUGHT] = {{"lumber", "sheet", "banding", "glass", "door", "additive", "coating",
                        "finish", "hardware", "consumable"},
@@ -33,10 +34,15 @@ static bool of_kinds(const struct sharing *sharing, const char *where) {
     return false;
 }
 
+/* What an hour of an operation or of a machine costs: no matter of when it is done. */
+static bool is_rate(const char *key) {
+    return key != NULL && (strcmp(key, "rate") == 0 || strcmp(key, "labor rate") == 0);
+}
+
 /* Whether what is shared can be otherwise by it. */
 static bool matters(const struct sharing *sharing, const struct bridge_change *change) {
     if (change->what == NULL || sharing->all_keys) {
-        return of_kinds(sharing, change->where) ||
+        return (of_kinds(sharing, change->where) && !is_rate(change->what)) ||
                (change->what != NULL && strcmp(change->what, "hours per day") == 0);
     }
     return change->group == BRIDGE_MATERIALS || change->group == BRIDGE_YIELDS ||

@@ -16,7 +16,8 @@ struct rates_side {
 /* What jobs share. */
 enum rates_of {
     RATES_BOUGHT, /* materials, waste, prices and packs; wages and profit may differ */
-    RATES_SHOP    /* operations, machines, [days] and the hours of a day; prices may differ */
+    RATES_SHOP /* operations, machines, [days] and the hours of a day; wages and prices may differ
+                */
 };
 
 /* What of the rates that this goes by b has otherwise than a. *changes: in pool, those that matter
