@@ -36,14 +36,22 @@ void learned_ask_far(const struct learner *l, struct place place, const char *na
 
 static void take_remade(const struct learner *l) {
     struct learned *const learned = l->learned;
+    const struct actual *first = NULL;
     for (size_t i = 0; i < l->actuals->count; i++) {
         const struct actual *const row = &l->actuals->rows[i];
         if (row->about == ACTUAL_DOORS) {
+            first = first == NULL ? row : first;
             learned->has_remade = true;
             learned->remade += row->remade.amount;
         }
     }
     learned->doors = tape_scaled(&l->e->tape, l->e->quantities.all_leaves, 0);
+    if (first != NULL && learned->remade > learned->doors) {
+        problem_add(l->problems, SEVERITY_WARNING, "far-off", first->what.place,
+                    "%lld doors are noted as made again, and the job has %lld; check it, and "
+                    "whether it is all of this job",
+                    (long long)learned->remade, (long long)learned->doors);
+    }
 }
 
 bool learned_make(struct learned *learned, const struct estimate *e, const struct actuals *actuals,

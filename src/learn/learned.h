@@ -37,6 +37,8 @@ struct learned_goods {
     struct place place;             /* of its first row */
     int64_t to_buy;                 /* estimated: bought */
     int64_t to_use;                 /* estimated: what the parts take, waste in it */
+    int64_t from_rack;              /* estimated: of to_use, what was there; of sheets pieces */
+    int64_t held;                   /* of these two, what used is held against */
     int64_t net;                    /* what ends up in the doors; 0: not told apart */
     int64_t cost;                   /* money: estimated for to_buy */
     int64_t bought;                 /* noted */

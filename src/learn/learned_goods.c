@@ -27,10 +27,9 @@ static void estimate_sheet(const struct estimate *e, struct learned_goods *g) {
         if (buy->material == g->index) {
             const int64_t each = amount_of(e, buy->each);
             g->to_buy = amount_of(e, buy->priced.whole) + amount_of(e, buy->priced.half) / 2;
-            const bool rack = buy->planned && !fig_none(buy->plan.sold_parts);
-            g->net = learned_share(amount_of(e, rack ? buy->plan.sold_parts : buy->net), GOODS_ONE,
-                                   each);
-            g->to_use = buy->planned ? g->to_buy
+            g->from_rack = buy->planned ? amount_of(e, buy->plan.rack_pieces) : 0;
+            g->net = learned_share(amount_of(e, buy->net), GOODS_ONE, each);
+            g->to_use = buy->planned ? g->to_buy + g->from_rack
                                      : learned_share(amount_of(e, buy->needed), GOODS_ONE, each);
             g->cost = estimate_money(e, buy->priced.cost);
         }
@@ -77,6 +76,7 @@ static void estimate_product(const struct estimate *e, struct learned_goods *g) 
         if ((g->kind == NAME_COATING ? p->coating : p->additive) == g->index) {
             g->to_buy += amount_of(e, p->bought);
             g->to_use += amount_of(e, p->used);
+            g->from_rack += amount_of(e, p->from_rack);
             g->cost += estimate_money(e, p->cost);
         }
     }
@@ -88,6 +88,7 @@ static void estimate_hardware(const struct estimate *e, struct learned_goods *g)
         if (buy->hardware == g->index && !buy->by_others) {
             g->to_buy += amount_of(e, buy->bought);
             g->to_use += amount_of(e, buy->needed);
+            g->from_rack += amount_of(e, buy->from_rack);
             g->cost += estimate_money(e, buy->cost);
         }
     }
@@ -169,6 +170,10 @@ static void measure_waste(const struct learner *l, struct learned_goods *g) {
     if (g->net <= 0 || (g->kind != NAME_LUMBER && g->kind != NAME_SHEET)) {
         return;
     }
+    if (g->kind == NAME_SHEET && g->from_rack > 0) {
+        g->waste_lacks = "pieces of the rack were to be cut too, and these are no sheets";
+        return;
+    }
     if (g->used < g->net) {
         g->waste_lacks = "less of it is noted as used than is in the doors";
         return;
@@ -211,6 +216,10 @@ static void measure_transfer(const struct learner *l, struct learned_goods *g) {
     if (way == NULL || sprayed <= 0) {
         return;
     }
+    if (g->from_rack > 0 && !g->has_taken) {
+        g->transfer_lacks = "some was to come from the rack, and what was taken is not noted";
+        return;
+    }
     if (g->used <= fixed) {
         g->transfer_lacks = "less of it is noted as used than stays in pots and hoses";
         return;
@@ -229,16 +238,15 @@ static void compare(const struct learner *l, struct learned_goods *g) {
     struct learned *const learned = l->learned;
     g->has_used = g->has_bought || g->has_taken;
     g->used = (g->has_taken ? g->taken : g->bought) - g->left;
+    const bool by_use = g->has_taken || g->left > 0;
+    /* where nothing says what was taken, what was bought is held against what was to be */
+    g->held = !by_use ? g->to_buy : g->has_taken ? g->to_use : g->to_use - g->from_rack;
     if (g->kind == NAME_CONSUMABLE) {
         g->by_price = g->paid - g->cost;
     } else if (g->to_buy > 0) {
-        /* where nothing says what was taken, what was bought is held against what was to be */
-        const bool by_use = g->has_taken || g->left > 0;
-        const int64_t more = g->used - (by_use ? g->to_use : g->to_buy);
         g->by_price = g->has_paid ? g->paid - learned_share(g->cost, g->paid_for, g->to_buy) : 0;
-        g->by_amount = g->has_used ? learned_share(g->cost, more, g->to_buy) : 0;
-        learned_ask_far(l, g->place, g->name, g->used, by_use ? g->to_use : g->to_buy,
-                        GOODS_DECIMALS, unit_of(g));
+        g->by_amount = g->has_used ? learned_share(g->cost, g->used - g->held, g->to_buy) : 0;
+        learned_ask_far(l, g->place, g->name, g->used, g->held, GOODS_DECIMALS, unit_of(g));
         if (by_use) {
             measure_waste(l, g);
             measure_transfer(l, g);

@@ -24,7 +24,8 @@ int64_t proposal_spread(const struct rate_number *n, int64_t usual);
 /* `1 job`, `3 jobs`. In the maker's pool. */
 const char *proposal_jobs(const struct maker *m, size_t jobs);
 
-/* Proposes the number times likely, from low to high, and says so where it stays as it is written.
+/* Proposes the number times likely, from low to high, each at most what its key takes, and says so
+ * where it stays as it is written.
  * why: `sand, 5.50 h for 3.31 h in 1 job`. */
 void proposal_add(struct maker *m, const struct rate_number *n, struct measured_range range,
                   const char *why);

@@ -40,7 +40,8 @@ const struct key actual_keys[] = {
              "sheets, rolls and hardware the number, of liquids any volume"},
     {"paid", AS_MONEY, ROW(paid), "375.00", .help = "for all of that, as money is in the rates"},
     {"taken", AS_TEXT, SAID(taken), "90 bf", "3 gal",
-     .help = "boards and sheets cut into, cans opened; absent: all that was bought"},
+     .help = "boards and sheets cut into, pieces of the rack too, cans opened; absent: all that "
+             "was bought"},
     {"left", AS_TEXT, SAID(left), "12 bf", "0.5 gal",
      .help = "of that and of use; absent: nothing"},
     {"remade", AS_COUNT(0, 9999, 0), ROW(remade), "1", .help = "doors that were made again"},

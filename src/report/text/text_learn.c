@@ -63,11 +63,10 @@ static const char *unit_of(const struct learned_goods *g) {
 
 static void put_goods(struct grid *grid, const struct learned *l, const struct learned_goods *g) {
     const bool counted = g->kind != NAME_CONSUMABLE;
-    const bool by_use = g->has_taken || g->left > 0;
     const char *const unit = unit_of(g);
     grid_put(grid, "%s%s%s", g->name, unit[0] == '\0' ? "" : ", ", unit);
     if (counted) {
-        grid_put(grid, "%s", show_goods(g, by_use ? g->to_use : g->to_buy).text);
+        grid_put(grid, "%s", show_goods(g, g->held).text);
         grid_put(grid, "%s", g->has_used ? show_goods(g, g->used).text : "-");
     } else {
         grid_put(grid, "-");
