@@ -218,6 +218,9 @@ static bool rack_can(const struct request *request, struct streams streams) {
     } else if (request->word_count > 1) {
         text_print(streams.err, "doorcost: --rack tells of one job: several would each take what "
                                 "is there; run 'learn' for one after the other\n");
+    } else if (request->output != NULL && strcmp(request->output, request->rack) == 0) {
+        text_print(streams.err, "doorcost: -o and --rack both name '%s'; give each a file\n",
+                   request->rack);
     } else {
         return true;
     }

@@ -167,6 +167,16 @@ def check_sizes(program, folder):
             told.fail(f"{title}: {slabs}")
         rates.write_text(re.sub(r"(?m)^(woods .*)", rf"\1\nstock = sizes-{title}.csv", text))
         told.run(program, "plan", f"{folder}/samples/kitchen/kitchen.ini")
+    slab = re.search(r"(?ms)^\[sheet mdf-slab\].*?(?=^\[)", text)[0]
+    more = "\n" + "".join(slab.replace("mdf-slab]", f"mdf-slab-{n}]") for n in range(40))
+    for stock in ("sizes-all", "sizes-next"):
+        rates.write_text(re.sub(r"(?m)^(woods .*)", rf"\1\nstock = {stock}.csv", text) + more)
+        if stock == "sizes-all":
+            write(f"{folder}/rates/sizes-all.csv", [[f"mdf-slab-{n}", "", str(5 + k), "40", "1", "9", ""] for n in range(40) for k in range(50)])
+            new = learned(program, f"{folder}/samples/kitchen/kitchen.ini", noted, f"{folder}/rates/sizes-next.csv")
+            if len(new) != 2000 or not any(not row[0].startswith("mdf-slab-") for row in new):
+                told.fail(f"{len(new)} rows where 2000 can be read")
+    told.run(program, "plan", f"{folder}/samples/kitchen/kitchen.ini")
 
 
 SHOP = """[shop]
