@@ -142,12 +142,18 @@ static enum status compose(struct new_run *run) {
     return pool_failed(&run->pool) ? out_of_memory(run) : STATUS_DONE;
 }
 
+/* Whether a place names the list: its file, with the sheet behind a colon where it is a workbook. */
+static bool names_list(const struct job *job, const char *name) {
+    const size_t size = job->doors_file == NULL ? 0 : strlen(job->doors_file);
+    return size > 0 && strncmp(name, job->doors_file, size) == 0 &&
+           (name[size] == '\0' || name[size] == ':');
+}
+
 /* Whether all errors are of the list, which is not ours to be put right. */
 static bool is_of_list(const struct job *job, const struct problems *problems) {
     for (size_t i = 0; i < problems->count; i++) {
         const char *const name = problems_file_name(problems, problems->list[i].place.file);
-        if (problems->list[i].severity == SEVERITY_ERROR &&
-            (job->doors_file == NULL || strcmp(name, job->doors_file) != 0)) {
+        if (problems->list[i].severity == SEVERITY_ERROR && !names_list(job, name)) {
             return false;
         }
     }

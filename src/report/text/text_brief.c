@@ -262,10 +262,10 @@ static void print_open(struct page *page, const struct estimate *e,
 void brief_next_print(struct page *page, const struct rates *rates,
                       const struct problems *problems) {
     const char *next = "read the workbook, sheet Checks first; then send the client's PDF";
-    if (problems_count(problems, SEVERITY_WARNING) > 0) {
-        next = "see to the warnings; read the workbook; only then send the client's PDF";
-    } else if (rates->shop.invented) {
+    if (rates->shop.invented) {
         next = "put your own prices into the rates before anything goes to a client";
+    } else if (problems_count(problems, SEVERITY_WARNING) > 0) {
+        next = "see to the warnings; read the workbook; only then send the client's PDF";
     }
     say(page, "%s", "");
     say(page, "Next: %s", next);
