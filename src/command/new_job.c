@@ -142,7 +142,8 @@ static enum status compose(struct new_run *run) {
     return pool_failed(&run->pool) ? out_of_memory(run) : STATUS_DONE;
 }
 
-/* Whether a place names the list: its file, with the sheet behind a colon where it is a workbook. */
+/* Whether a place names the list: its file, with the sheet behind a colon where it is a workbook.
+ */
 static bool names_list(const struct job *job, const char *name) {
     const size_t size = job->doors_file == NULL ? 0 : strlen(job->doors_file);
     return size > 0 && strncmp(name, job->doors_file, size) == 0 &&
