@@ -179,7 +179,8 @@ static enum status answer(struct new_run *run, size_t at, const struct question 
     const char *list = NULL;
     if (offer == NULL && text_same(question->key, "doors")) {
         offer = list = list_beside(run);
-        why = "No list of doors is here yet: Enter writes one to fill in, or name yours.";
+        why = "No list with the columns id, width and height is here that no other job has: name "
+              "yours, or Enter writes one to fill in.";
     }
     struct asked asked = {run, question};
     const struct ask ask_for = {

@@ -90,10 +90,11 @@ static enum status find_lacks(const struct new_run *run) {
     if (draft_value(&run->draft, "job", "doors") != NULL) {
         return STATUS_DONE;
     }
-    text_print(run->streams.err,
-               "doorcost: no list of doors is named, and in the folder is none that no other job "
-               "names; name one with --set \"doors = FILE\", or write "
-               "one to fill in with --list FILE.xlsx\n");
+    text_print(
+        run->streams.err,
+        "doorcost: no list of doors is named, and in the folder is none with the columns id, "
+        "width and height that no other job names; name one with --set \"doors = FILE\", or write "
+        "one to fill in with --list FILE.xlsx\n");
     return STATUS_USE;
 }
 
