@@ -12,25 +12,17 @@
 #define FOOT   30.0
 #define TEXT   9.0
 #define SMALL  8.0
-#define GRAY   0.35
 #define NAMES  72.0 /* width of the names of rows */
 #define TITLE  "Work by day"
 
 static void draw_margins(void *what, struct flow *f) {
     struct chart *const c = what;
     const struct job *const job = c->plan->jobs[0].estimate->job;
-    const struct text_style left = {
-        .size = SMALL, .gray = GRAY, .width = f->width * 0.8, .cut = true};
-    const struct text_style right = {
-        .size = SMALL, .gray = GRAY, .width = f->width, .align = ALIGN_RIGHT};
-    const double y = f->pdf->height - FOOT;
-    text_draw(f->pdf->cr, f->x, y,
+    flow_foot(f, FOOT, SMALL,
               pool_words(&c->pool, "%s  |  %s%s  |  %s", text_or_empty(c->rates->shop.name.s),
                          day_job_name(c->plan, 0), c->plan->job_count > 1 ? " and others" : "",
                          job->date.s),
-              &left);
-    text_draw(f->pdf->cr, f->x, y, pool_words(&c->pool, "page %zu of %zu", f->page + 1, c->pages),
-              &right);
+              c->pages);
 }
 
 /* --- above the chart --- */

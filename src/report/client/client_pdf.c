@@ -7,23 +7,14 @@
 
 #define MARGIN 54.0
 #define FOOT   40.0
-/* Of a paper longer than so many pages it does not matter whether it has one less. */
-#define LONG_PAPER ((size_t)20)
 
 static void draw_margins(void *what, struct flow *f) {
     struct client_page *const p = what;
     const struct offer *const o = p->offer;
-    const struct text_style left = {
-        .size = 7.5, .gray = CLIENT_GRAY, .width = f->width * 0.8, .cut = true};
-    const struct text_style right = {
-        .size = 7.5, .gray = CLIENT_GRAY, .width = f->width, .align = ALIGN_RIGHT};
-    const double y = f->pdf->height - FOOT;
-    text_draw(
-        f->pdf->cr, f->x, y,
+    flow_foot(
+        f, FOOT, 7.5,
         pool_words(p->pool, "%s%s%s", o->shop, o->shop[0] == '\0' ? "" : "  |  ", o->reference),
-        &left);
-    text_draw(f->pdf->cr, f->x, y, pool_words(p->pool, "page %zu of %zu", f->page + 1, p->pages),
-              &right);
+        p->pages);
 }
 
 static void draw_parts(struct client_page *p) {
@@ -80,21 +71,25 @@ static bool draw(const struct offer *o, const char *path, double spread, size_t 
     return done;
 }
 
+/* A paper in the writing. */
+struct writing {
+    const struct offer *offer;
+    const struct stop *stop;
+    struct pool *pool;
+    const char **lacking;
+};
+
+static bool count_pages(void *what, double spread, size_t *pages) {
+    const struct writing *const w = what;
+    return !stop_asked(w->stop) && draw(w->offer, NULL, spread, pages, w->pool, w->lacking);
+}
+
 bool client_pdf_write(const struct offer *o, const char *path, const struct stop *stop,
                       struct pool *pool, const char **lacking) {
-    static const double spreads[] = {1, 0.75, 0.5};
-    double best = 1;
-    size_t pages = 0;
+    struct writing writing = {o, stop, pool, lacking};
+    double spread;
+    size_t pages;
     *lacking = NULL;
-    for (size_t i = 0; i < sizeof spreads / sizeof *spreads && pages <= LONG_PAPER; i++) {
-        size_t count = 0;
-        if (stop_asked(stop) || !draw(o, NULL, spreads[i], &count, pool, lacking)) {
-            return false;
-        }
-        if (pages == 0 || count < pages) {
-            best = spreads[i];
-            pages = count;
-        }
-    }
-    return !stop_asked(stop) && draw(o, path, best, &pages, pool, lacking);
+    return flow_fit(count_pages, &writing, &spread, &pages) && !stop_asked(stop) &&
+           draw(o, path, spread, &pages, pool, lacking);
 }

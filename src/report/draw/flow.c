@@ -3,7 +3,11 @@
 
 #include "report/draw/tag.h"
 
+#include <stdio.h>
+
 #define HEADING_SIZE 11.0
+#define FOOT_GRAY    0.35
+#define LONG_PAPER   ((size_t)20) /* pages */
 
 static void end_page(struct flow *f) {
     f->margins(f->what, f);
@@ -51,6 +55,36 @@ void flow_heading(struct flow *f, const char *text, double after) {
         flow_gap(f, 12);
     }
     f->y += tag_text(f->pdf->cr, "H2", f->x, f->y, text, &style) + 4 * f->spread;
+}
+
+void flow_foot(const struct flow *f, double up, double size, const char *left, size_t pages) {
+    const struct text_style words = {
+        .size = size, .gray = FOOT_GRAY, .width = f->width * 0.8, .cut = true};
+    const struct text_style number = {
+        .size = size, .gray = FOOT_GRAY, .width = f->width, .align = ALIGN_RIGHT};
+    const double y = f->pdf->height - up;
+    char page[64];
+    (void)snprintf(page, sizeof page, "page %zu of %zu", f->page + 1, pages);
+    text_draw(f->pdf->cr, f->x, y, left, &words);
+    text_draw(f->pdf->cr, f->x, y, page, &number);
+}
+
+bool flow_fit(flow_count *count, void *what, double *spread, size_t *pages) {
+    static const double spreads[] = {1, 0.75, 0.5};
+    *spread = 1;
+    *pages = 0;
+    for (size_t i = 0; i < sizeof spreads / sizeof *spreads && *pages != 1 && *pages <= LONG_PAPER;
+         i++) {
+        size_t found = 0;
+        if (!count(what, spreads[i], &found)) {
+            return false;
+        }
+        if (*pages == 0 || found < *pages) {
+            *spread = spreads[i];
+            *pages = found;
+        }
+    }
+    return true;
 }
 
 void flow_rule(struct flow *f, double thick, double gray) {

@@ -39,6 +39,20 @@ void flow_text(struct flow *flow, const char *text, struct text_style style);
 /* A heading, with at least `after` of what follows it on the same page. */
 void flow_heading(struct flow *flow, const char *text, double after);
 
+/* At the foot of a page, `up` points from its lower edge: words at the left, cut where they would
+ * run into the number of the page at the right. pages: in all. */
+void flow_foot(const struct flow *flow, double up, double size, const char *left, size_t pages);
+
+/* Draws a paper into nothing with gaps of that part of their full height; *pages: how many it has.
+ * false: it could not, or was stopped. */
+typedef bool flow_count(void *what, double spread, size_t *pages);
+
+/* How far the things of a paper stand apart: less than in full where that saves a page. A paper of
+ * one page can't have fewer; of a long one, over twenty, it does not matter. *pages: how many it
+ * has then. false: as count gave it. */
+bool flow_fit(flow_count *count, void *what, double *spread, size_t *pages)
+    __attribute__((warn_unused_result));
+
 /* A line across. gray: 0 black. */
 void flow_rule(struct flow *flow, double thick, double gray);
 

@@ -39,17 +39,10 @@ static void draw_margins(void *what, struct flow *f) {
     struct order *const o = what;
     const struct shop *const shop = &o->e->rates->shop;
     const struct job *const job = o->e->job;
-    const struct text_style left = {
-        .size = SMALL, .gray = GRAY, .width = f->width * 0.8, .cut = true};
-    const struct text_style right = {
-        .size = SMALL, .gray = GRAY, .width = f->width, .align = ALIGN_RIGHT};
-    const double y = f->pdf->height - FOOT;
-    text_draw(f->pdf->cr, f->x, y,
+    flow_foot(f, FOOT, SMALL,
               pool_words(&o->pool, "%s  |  %s  |  %s", text_or_empty(shop->name.s),
                          text_or_empty(job->number.s), job->date.s),
-              &left);
-    text_draw(f->pdf->cr, f->x, y, pool_words(&o->pool, "page %zu of %zu", f->page + 1, o->pages),
-              &right);
+              o->pages);
 }
 
 /* --- a table row --- */
@@ -316,24 +309,17 @@ static bool draw(struct order *o, const char *path, size_t *pages, struct pool *
     return pdf_close(&pdf, pool, lacking) && open;
 }
 
-/* Sets how far groups and lines stand apart: less than in full where that saves a page. */
-static bool fit_pages(struct order *o, size_t *pages, struct pool *pool, const char **lacking) {
-    static const double spreads[] = {1, 0.75, 0.5};
-    double best = 1;
-    *pages = 0;
-    for (size_t i = 0; i < sizeof spreads / sizeof *spreads; i++) {
-        size_t count = 0;
-        o->spread = spreads[i];
-        if (!draw(o, NULL, &count, pool, lacking)) {
-            return false;
-        }
-        if (*pages == 0 || count < *pages) {
-            best = spreads[i];
-            *pages = count;
-        }
-    }
-    o->spread = best;
-    return true;
+/* A paper in the writing. */
+struct writing {
+    struct order *order;
+    struct pool *pool;
+    const char **lacking;
+};
+
+static bool count_pages(void *what, double spread, size_t *pages) {
+    const struct writing *const w = what;
+    w->order->spread = spread;
+    return draw(w->order, NULL, pages, w->pool, w->lacking);
 }
 
 bool order_pdf_write(const struct estimate *estimate, const struct together *together, bool prices,
@@ -344,11 +330,16 @@ bool order_pdf_write(const struct estimate *estimate, const struct together *tog
                       .list = &list,
                       .edges = prices ? with_prices : without_prices,
                       .prices = prices};
-    size_t pages = 0;
+    struct writing writing = {&o, pool, lacking};
+    double spread;
+    size_t pages;
     pool_init(&o.pool);
-    const bool done = buy_list_make(&list, &o.pool, estimate) &&
-                      fit_pages(&o, &pages, pool, lacking) &&
-                      draw(&o, path, &pages, pool, lacking) && !pool_failed(&o.pool);
+    bool done =
+        buy_list_make(&list, &o.pool, estimate) && flow_fit(count_pages, &writing, &spread, &pages);
+    if (done) {
+        o.spread = spread;
+        done = draw(&o, path, &pages, pool, lacking) && !pool_failed(&o.pool);
+    }
     buy_list_clear(&list);
     pool_clear(&o.pool);
     return done;
