@@ -92,6 +92,16 @@ void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16
     }
 }
 
+uint32_t paper_table(const struct paper *paper, uint16_t sheet, uint32_t row,
+                     const char *const *heads, const double *widths, size_t count) {
+    for (size_t i = 0; i < count; i++) {
+        book_width(paper->book, sheet, (uint16_t)i, widths[i]);
+    }
+    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, count);
+    paper_headings(paper, sheet, row, 0);
+    return row + 1;
+}
+
 #define KEPT 8 /* cautions that are not parted */
 
 uint32_t paper_cautions(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t last,

@@ -82,6 +82,11 @@ void paper_headings(const struct paper *paper, uint16_t sheet, uint32_t row,
 void paper_heads(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t column,
                  enum look look, const char *const *heads, size_t count);
 
+/* The head of a sheet that is one table, from its first column on: heads, widths of the columns,
+ * and paper_headings. Returns the row after. */
+uint32_t paper_table(const struct paper *paper, uint16_t sheet, uint32_t row,
+                     const char *const *heads, const double *widths, size_t count);
+
 /* The cautions that the job needs on any of the papers (enum caution_paper), each over the columns
  * 0 to last; returns the row after. */
 uint32_t paper_cautions(const struct paper *paper, uint16_t sheet, uint32_t row, uint16_t last,

@@ -41,11 +41,7 @@ void sheet_bores(const struct paper *paper, uint16_t sheet) {
                    "Middle of each, in %s from the upper end of the finished leaf; where it hangs "
                    "level (wide), from its left end, as seen from the front.",
                    paper_lengths(paper)));
-    for (size_t c = 0; c < sizeof widths / sizeof *widths; c++) {
-        book_width(book, sheet, (uint16_t)c, widths[c]);
-    }
-    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
-    paper_headings(paper, sheet, row++, 0);
+    row = paper_table(paper, sheet, row, heads, widths, sizeof heads / sizeof *heads);
     if (!bore_list_make(&list, &book->pool, paper->base)) {
         book->failed = true;
         return;

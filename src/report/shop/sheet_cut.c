@@ -103,11 +103,7 @@ void sheet_cut(const struct paper *paper, uint16_t sheet) {
                    "Sizes in %s, along the grain first. A gang is a line: cut together. Strips and "
                    "runs have no kerf.",
                    paper_lengths(paper)));
-    for (size_t c = 0; c < sizeof widths / sizeof *widths; c++) {
-        book_width(book, sheet, (uint16_t)c, widths[c]);
-    }
-    paper_heads(paper, sheet, row, 0, LOOK_HEAD, heads, sizeof heads / sizeof *heads);
-    paper_headings(paper, sheet, row++, 0);
+    row = paper_table(paper, sheet, row, heads, widths, sizeof heads / sizeof *heads);
     if (!cut_list_make(&list, &book->pool, paper->base)) {
         book->failed = true;
         return;
