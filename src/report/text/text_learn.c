@@ -99,6 +99,15 @@ static void print_goods(struct page *page, const struct learned *l) {
     grid_clear(&grid);
 }
 
+/* A table below a blank line; nothing where it has no rows. */
+static void print_rows(struct page *page, struct grid *grid, size_t rows) {
+    if (rows > 0) {
+        say(page, "%s", "");
+        grid_print(grid, page);
+    }
+    grid_clear(grid);
+}
+
 /* Waste, transfer and remakes as they were. */
 static void print_measured(struct page *page, const struct estimate *e, const struct learned *l) {
     static const struct grid_column columns[] = {
@@ -137,11 +146,7 @@ static void print_measured(struct page *page, const struct estimate *e, const st
         grid_end_row(&grid);
         rows++;
     }
-    if (rows > 0) {
-        say(page, "%s", "");
-        grid_print(&grid, page);
-    }
-    grid_clear(&grid);
+    print_rows(page, &grid, rows);
 }
 
 static void print_earned(struct page *page, const struct learned *l) {
@@ -213,11 +218,7 @@ static void print_unmoved(struct page *page, const struct proposals *proposals) 
             rows++;
         }
     }
-    if (rows > 0) {
-        say(page, "%s", "");
-        grid_print(&grid, page);
-    }
-    grid_clear(&grid);
+    print_rows(page, &grid, rows);
 }
 
 /* The rates that move by 5 % and more; the others are counted. */
