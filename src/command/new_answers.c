@@ -27,7 +27,7 @@ enum status new_take_sets(struct new_run *run) {
     const struct option_texts *const set = &run->request->set;
     struct rate_change *const more = pool_take(&run->pool, set->count, sizeof *more);
     size_t count;
-    const struct question *const rows = questions(&count);
+    (void)questions(&count);
     run->draft.more = more;
     for (size_t i = 0; i < set->count && more != NULL; i++) {
         struct rate_change change;
@@ -39,11 +39,7 @@ enum status new_take_sets(struct new_run *run) {
                        problem_quote(&run->problems, set->texts[i]), fault);
             return STATUS_USE;
         }
-        size_t at = 0;
-        while (at < count && !(text_same(rows[at].section, text_or_empty(change.section)) &&
-                               text_same(rows[at].key, text_or_empty(change.key)))) {
-            at++;
-        }
+        const size_t at = question_find(text_or_empty(change.section), text_or_empty(change.key));
         if (at == count) {
             more[run->draft.more_count++] = change;
             continue;

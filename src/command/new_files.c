@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "draft/shipped_files.h"
 #include "read/file/source.h"
+#include "read/rates/rates_file.h"
 #include "report/list/list_book.h"
 
 #include <assert.h>
@@ -19,13 +20,35 @@ void new_files_add(struct new_files *files, const char *path, const char *text) 
     files->texts[files->count++] = text;
 }
 
-void new_files_add_shipped(struct new_files *files, const char *rates, bool metric,
+void new_files_add_shipped(struct new_files *files, const char *rates, const char *text,
                            struct pool *pool) {
     const char *const slash = strrchr(rates, '/');
     files->folder = slash == NULL ? NULL : pool_words(pool, "%.*s", (int)(slash - rates), rates);
-    new_files_add(files, rates, metric ? shipped_metric : shipped_inch);
+    new_files_add(files, rates, text);
     new_files_add(files, source_beside(pool, rates, "woods.csv"), shipped_woods);
     new_files_add(files, source_beside(pool, rates, "terms.txt"), shipped_terms);
+}
+
+bool new_shipped_read(struct rates *rates, const char *path, bool metric,
+                      struct problems *scratch) {
+    struct rates_texts texts;
+    struct source source;
+    struct ini ini;
+    return source_text(&source, path, metric ? shipped_metric : shipped_inch, scratch) &&
+           ini_read_lines(&ini, &source, scratch) &&
+           rates_read_from(rates, path, (struct place){0}, (struct rates_instead){.ini = &ini},
+                           &texts, scratch);
+}
+
+enum status new_files_check(const char *path, struct streams streams) {
+    struct output output = {.path = path, .kind = OUTPUT_TEXT, .fresh = true};
+    size_t at;
+    const enum output_result result = outputs_free(&output, 1, false, &at);
+    if (result == OUTPUT_NO_FOLDER) {
+        text_print(streams.err, "doorcost: the folder of '%s' is missing; make it first\n", path);
+        return STATUS_OUTPUT;
+    }
+    return files_say(result, path, streams);
 }
 
 static bool is_csv(const char *path) {
@@ -41,8 +64,6 @@ void new_files_add_list(struct new_files *files, const char *path, const struct 
 
 enum status new_files_check_list(const char *path, struct streams streams) {
     const char *const ending = strrchr(path, '.');
-    struct output output = {.path = path, .kind = OUTPUT_TEXT, .fresh = true};
-    size_t at;
     if (!is_csv(path) && (ending == NULL || !text_same(ending, ".xlsx"))) {
         text_print(streams.err,
                    "doorcost: '%s' ends neither in '.xlsx' nor in '.csv'; --list writes one of "
@@ -50,7 +71,7 @@ enum status new_files_check_list(const char *path, struct streams streams) {
                    path);
         return STATUS_USE;
     }
-    return files_say(outputs_free(&output, 1, false, &at), path, streams);
+    return new_files_check(path, streams);
 }
 
 /* Writes file i. false: errno tells. */

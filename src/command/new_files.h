@@ -21,10 +21,18 @@ struct new_files {
 /* A file more, of that text. Both are borrowed. */
 void new_files_add(struct new_files *files, const char *path, const char *text);
 
-/* The rates that ship, and what they name, into the folder that `rates` (a path, as the draft
- * offers it) stands in. */
-void new_files_add_shipped(struct new_files *files, const char *rates, bool metric,
+/* Rates of that text, which are those that ship or made of them, and what these name, into the
+ * folder that `rates` (a path) stands in. pool: for their paths. */
+void new_files_add_shipped(struct new_files *files, const char *rates, const char *text,
                            struct pool *pool);
+
+/* Reads the rates that ship, as if they stood at path: of them names alone are taken, so that what
+ * they name need not be there; scratch: what would be wrong with that. false: out of memory. */
+bool new_shipped_read(struct rates *rates, const char *path, bool metric, struct problems *scratch)
+    __attribute__((warn_unused_result));
+
+/* Whether a file may be written there, where nothing stands; else said on err. */
+enum status new_files_check(const char *path, struct streams streams);
 
 /* A list to fill in, a workbook or by its ending comma-separated values; borrowed. */
 void new_files_add_list(struct new_files *files, const char *path, const struct list_draft *list);

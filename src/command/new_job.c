@@ -4,6 +4,7 @@
 #include "command/ask.h"
 #include "command/new.h"
 #include "command/new_run.h"
+#include "draft/defaults.h"
 #include "draft/shipped_files.h"
 #include "read/job/accept.h"
 #include "read/job/job_file.h"
@@ -17,26 +18,6 @@ static enum status out_of_memory(const struct new_run *run) {
 }
 
 /* --- rates --- */
-
-/* Those that ship, for what is offered from them; that their files are not there yet is no fault.
- */
-static bool read_shipped(struct new_run *run) {
-    struct rates_texts texts;
-    struct source source;
-    struct ini ini;
-    struct problems *const scratch = &run->folder.problems;
-    const char *const text = draft_unit(&run->draft) == LENGTH_MM ? shipped_metric : shipped_inch;
-    return source_text(&source, run->shipped, text, scratch) &&
-           ini_read_lines(&ini, &source, scratch) &&
-           rates_read_from(&run->rates, run->shipped, (struct place){0},
-                           (struct rates_instead){.ini = &ini}, &texts, scratch);
-}
-
-/* Whether the rates that the job names are those that ship, as there are no others. */
-static bool are_shipped(const struct draft *draft) {
-    return draft->folder->rates_count == 0 &&
-           (draft->old == NULL || ini_given(draft->old, "job", "rates") == NULL);
-}
 
 /* Whether it is told which of several rates the job goes by: by what is set or was there, by an
  * answer, by the unit. */
@@ -68,7 +49,10 @@ static enum status read_rates(struct new_run *run) {
     }
     if (run->shipped != NULL) {
         run->shipped = path;
-        return read_shipped(run) ? STATUS_DONE : out_of_memory(run);
+        return new_shipped_read(&run->rates, path, draft_unit(draft) == LENGTH_MM,
+                                &run->folder.problems)
+                   ? STATUS_DONE
+                   : out_of_memory(run);
     }
     if (!rates_read(&run->rates, path, &run->problems)) {
         return out_of_memory(run);
@@ -137,7 +121,8 @@ static enum status compose(struct new_run *run) {
         new_files_add_list(&run->files, run->list, &run->list_draft);
     }
     if (run->shipped != NULL) {
-        new_files_add_shipped(&run->files, run->shipped, draft_unit(draft) == LENGTH_MM,
+        new_files_add_shipped(&run->files, run->shipped,
+                              draft_unit(draft) == LENGTH_MM ? shipped_metric : shipped_inch,
                               &run->pool);
     }
     return pool_failed(&run->pool) ? out_of_memory(run) : STATUS_DONE;
@@ -214,9 +199,7 @@ static enum status make(struct new_run *run) {
                     "ends, and nothing is written.",
                     run->draft.path);
     }
-    run->shipped = are_shipped(&run->draft) && draft_value(&run->draft, "job", "rates") == NULL
-                       ? run->draft.path
-                       : NULL;
+    run->shipped = lacks_rates(&run->draft) ? run->draft.path : NULL;
     status = new_take_list(run);
     status = status == STATUS_DONE ? find_rates(run) : status;
     status = status == STATUS_DONE ? new_answer_all(run, true) : status;
@@ -233,20 +216,12 @@ static enum status make(struct new_run *run) {
 static enum status check_path(const struct new_run *run) {
     const char *const path = run->draft.path;
     const char *const ending = strrchr(path, '.');
-    struct output output = {.path = path, .kind = OUTPUT_TEXT, .fresh = true};
-    size_t at;
     if (ending == NULL || !text_same(ending, ".ini")) {
         text_print(run->streams.err, "doorcost: '%s' does not end in '.ini'; a job file does\n",
                    path);
         return STATUS_USE;
     }
-    const enum output_result result = outputs_free(&output, 1, false, &at);
-    if (result == OUTPUT_NO_FOLDER) {
-        text_print(run->streams.err, "doorcost: the folder of '%s' is missing; make it first\n",
-                   path);
-        return STATUS_OUTPUT;
-    }
-    return files_say(result, path, run->streams);
+    return new_files_check(path, run->streams);
 }
 
 enum status new_job(const struct request *request, struct streams streams) {

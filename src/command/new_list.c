@@ -6,21 +6,7 @@
 #include "command/visit_file.h"
 #include "command/work.h"
 #include "draft/folder.h"
-#include "draft/shipped_files.h"
 #include "read/file/source.h"
-#include "read/rates/rates_file.h"
-
-/* Reads the rates that ship into the work: of them names alone are taken, so that what they name
- * need not be there. */
-static bool read_shipped(struct work *work, bool metric, struct problems *scratch) {
-    struct rates_texts texts;
-    struct source source;
-    struct ini ini;
-    return source_text(&source, "rates", metric ? shipped_metric : shipped_inch, scratch) &&
-           ini_read_lines(&ini, &source, scratch) &&
-           rates_read_from(&work->rates, "rates", (struct place){0},
-                           (struct rates_instead){.ini = &ini}, &texts, scratch);
-}
 
 /* The rates: of --from, else of the last job or the rates of the folder, else those that ship. */
 static enum status open_rates(const struct request *request, struct folder *folder,
@@ -37,7 +23,7 @@ static enum status open_rates(const struct request *request, struct folder *fold
     } else if (path == NULL && name != NULL) {
         path = source_beside(&folder->problems.pool, request->list, name);
     } else if (path == NULL) {
-        return read_shipped(work, unit == LENGTH_MM, &folder->problems)
+        return new_shipped_read(&work->rates, "rates", unit == LENGTH_MM, &folder->problems)
                    ? STATUS_DONE
                    : command_out_of_memory(streams);
     }

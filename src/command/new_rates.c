@@ -272,15 +272,13 @@ static enum status write_rates(struct rates_run *run) {
     if (text == NULL) {
         return out_of_memory(run);
     }
-    new_files_add(&run->files, path, text);
     if (run->from == NULL) {
-        const char *const woods = source_beside(&run->pool, path, "woods.csv");
-        const char *const terms = source_beside(&run->pool, path, "terms.txt");
-        if (woods == NULL || terms == NULL) {
-            return out_of_memory(run);
-        }
-        new_files_add(&run->files, woods, shipped_woods);
-        new_files_add(&run->files, terms, shipped_terms);
+        new_files_add_shipped(&run->files, path, text, &run->pool);
+    } else {
+        new_files_add(&run->files, path, text);
+    }
+    if (pool_failed(&run->pool)) {
+        return out_of_memory(run);
     }
     const enum status status = new_files_write(&run->files, run->request, run->streams);
     if (status != STATUS_DONE) {
@@ -321,14 +319,12 @@ static enum status make(struct rates_run *run) {
 enum status new_rates(const struct request *request, struct streams streams) {
     struct rates_run run = {.request = request, .streams = streams};
     const char *const ending = strrchr(request->rates, '.');
-    struct output output = {.path = request->rates, .kind = OUTPUT_TEXT, .fresh = true};
-    size_t at;
     if (ending == NULL || !text_same(ending, ".ini")) {
         text_print(streams.err, "doorcost: '%s' does not end in '.ini'; a file of rates does\n",
                    request->rates);
         return STATUS_USE;
     }
-    enum status status = files_say(outputs_free(&output, 1, false, &at), request->rates, streams);
+    enum status status = new_files_check(request->rates, streams);
     if (status != STATUS_DONE) {
         return status;
     }

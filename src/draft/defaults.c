@@ -239,7 +239,7 @@ const char *default_gap(const struct draft *draft) {
 
 /* --- what is asked --- */
 
-bool wants_unit(const struct draft *draft) {
+bool lacks_rates(const struct draft *draft) {
     return draft->folder->rates_count == 0 && draft_value(draft, "job", "rates") == NULL &&
            (draft->old == NULL || ini_given(draft->old, "job", "rates") == NULL);
 }

@@ -48,8 +48,8 @@ const char *default_reveal(const struct draft *draft);
 /* 1/8 in or 3 mm. */
 const char *default_gap(const struct draft *draft);
 
-/* Whether the unit has to be asked for: no rates are there. */
-bool wants_unit(const struct draft *draft);
+/* Whether no rates are there or named: those that ship are taken, and the unit is asked for. */
+bool lacks_rates(const struct draft *draft);
 /* Whether there are several rates. */
 bool wants_rates(const struct draft *draft);
 /* Whether the finish is mixed to a color. */

@@ -9,18 +9,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-static size_t place_of(const char *section, const char *key) {
-    size_t count;
-    const struct question *const rows = questions(&count);
-    size_t at = 0;
-    while (at < count && !(text_same(rows[at].section, section) && text_same(rows[at].key, key))) {
-        at++;
-    }
-    return at;
-}
-
 const char *draft_value(const struct draft *draft, const char *section, const char *key) {
-    const size_t at = place_of(section, key);
+    const size_t at = question_find(section, key);
     return at < MOST_QUESTIONS ? draft->values[at] : NULL;
 }
 
@@ -177,7 +167,7 @@ static bool put_answer(struct maker *maker, const struct question *question, con
 static bool is_own(const char *section, const char *key) {
     size_t count;
     const struct question *const rows = questions(&count);
-    const size_t at = place_of(section, key);
+    const size_t at = question_find(section, key);
     return at < count && rows[at].own;
 }
 
@@ -241,11 +231,9 @@ static bool begin(const struct maker *maker) {
 
 /* A copy of the lines of the old one. */
 static bool begin_from(const struct maker *maker, const struct ini_lines *old) {
-    const char **const list = pool_take(maker->draft->pool, old->count, sizeof *list);
+    const char **const list =
+        pool_copy(maker->draft->pool, old->list, old->count * sizeof *old->list);
     *maker->lines = (struct ini_lines){.list = list, .count = list == NULL ? 0 : old->count};
-    if (list != NULL && old->count > 0) {
-        memcpy(list, old->list, old->count * sizeof *list);
-    }
     tell_kept(maker);
     return list != NULL;
 }

@@ -41,6 +41,8 @@ struct draft {
 
 /* All questions; *count: how many. Static. */
 const struct question *questions(size_t *count);
+/* Where a question stands among them; their count: there is none of that key. */
+size_t question_find(const char *section, const char *key);
 
 /* The answer so far; NULL: none. */
 const char *draft_value(const struct draft *draft, const char *section, const char *key);

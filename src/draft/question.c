@@ -2,6 +2,7 @@
 /* The keys that a job begins with, in the order of its file; and those that no other goes on with.
  */
 #include "base/array.h"
+#include "base/text.h"
 #include "draft/defaults.h"
 
 static const struct question rows[] = {
@@ -21,7 +22,7 @@ static const struct question rows[] = {
     {"job", "ready", NULL, false, NULL, NULL},
     {"job", "detail", NULL, false, NULL, NULL},
     {"job", "unit", "Inches or millimeters? The list of doors is in them, and so are the rates.",
-     false, default_unit, wants_unit},
+     false, default_unit, lacks_rates},
     {"job", "rates", "The shop's prices and minutes: which file?", false, default_rates,
      wants_rates},
     {"job", "doors", "The list of doors to make: a workbook or CSV file in this folder.", true,
@@ -69,4 +70,13 @@ _Static_assert(COUNT_OF(rows) <= MOST_QUESTIONS, "answers have room");
 const struct question *questions(size_t *count) {
     *count = COUNT_OF(rows);
     return rows;
+}
+
+size_t question_find(const char *section, const char *key) {
+    size_t at = 0;
+    while (at < COUNT_OF(rows) &&
+           !(text_same(rows[at].section, section) && text_same(rows[at].key, key))) {
+        at++;
+    }
+    return at;
 }
