@@ -15,16 +15,14 @@ import tempfile
 import openpyxl
 from openpyxl.utils import range_boundaries
 
+from told import fail
+
 PROGRAM, SAMPLES = sys.argv[1:3]
 ROWS = {"in": [{"id": "K1", "room": "galley", "use": "door", "count": 2, "width": 15.25, "height": 30, "hinge side": "left", "note": "by the range"},
                {"id": "K2", "use": "drawer front", "width": 15.25, "height": 6.4375, "style": "slab", "finish": "clear"},
                {"id": "K3", "width": 33, "height": 24.015625, "leaves": 2, "glass": "reeded", "style": "shaker-glass"}],
         "mm": [{"id": "船 1", "room": "台所", "count": 2, "width": 394.5, "height": 762, "hinge side": "right"},
                {"id": "K2", "use": "drawer front", "width": 394.5, "height": 160, "style": "slab"}]}
-
-
-def fail(text):
-    sys.exit(f"list_filled.py: {text}")
 
 
 def run(folder, *words, status=0):

@@ -179,50 +179,6 @@ def check_sizes(program, folder):
     told.run(program, "plan", f"{folder}/samples/kitchen/kitchen.ini")
 
 
-SHOP = """[shop]
-currency = USD
-unit = in
-labor rate = 60.00 per hour
-hours per day = 8
-price sheets by = plan
-stock = {rack}
-[saw]
-kerf = 0
-length allowance = 1
-edge allowance = 1/16
-[sheet board]
-thickness = 3/4
-size = 48 x 96
-price = 80.00 per sheet
-grain = length
-waste = 0 % added
-[door slab]
-kind = slab
-thickness = 3/4
-[operation pack]
-per = door
-minutes = 1
-"""
-JOB = """[job]
-title = {title}
-date = 2026-03-02
-unit = in
-rates = shop.ini
-doors = doors.csv
-also = pack
-[make]
-style = slab
-slab = board
-finish = none
-hinge = none
-pull = none
-measure = door
-gap = 1/8
-[sale]
-tax on = none
-"""
-
-
 def check_by_hand(program, folder):
     """A slab of 48 x 60 leaves 48 x 36 of a sheet of 48 x 96; one of 48 x 30 is cut of that, and leaves 48 x 6, which is
     not worth keeping at 12 x 6 unless its sides are 12 and 6 or more: it is."""
@@ -233,14 +189,12 @@ def check_by_hand(program, folder):
             ("third", "48,6", "second.csv", 0, [])):
         if title == "first":
             write(path / "none.csv", [])
-        (path / "shop.ini").write_text(SHOP.format(rack=rack))
-        (path / "job.ini").write_text(JOB.format(title=title))
-        (path / "doors.csv").write_text(f"id,width,height\nA,{door}\n")
+        job = told.write_slabs(folder, f"id,width,height\nA,{door}\n", title=title, stock=rack)
         (path / "noted.csv").write_text("what,minutes\npack,1\n")
-        sheet = told.run(program, "plan", str(path / "job.ini"))[0]["plans"]["sheets"][0]
+        sheet = told.run(program, "plan", job)[0]["plans"]["sheets"][0]
         if int(sheet["sizes"][0]["to buy"]["value"]) != bought:
             told.fail(f"the {title} job buys {sheet['sizes'][0]['to buy']}")
-        rows = learned(program, str(path / "job.ini"), str(path / "noted.csv"), str(path / (title + ".csv")))
+        rows = learned(program, job, str(path / "noted.csv"), str(path / (title + ".csv")))
         if rows != after:
             told.fail(f"the {title} job leaves {rows}")
 

@@ -73,46 +73,6 @@ def check_sample(program, folder, job, shop, rack, pages):
 
 # --- small jobs ---
 
-SHOP = """[shop]
-currency = USD
-unit = in
-labor rate = 60.00 per hour
-hours per day = 8
-price sheets by = plan
-stock = rack.csv
-[saw]
-kerf = {kerf}
-length allowance = 1
-edge allowance = 1/16
-[sheet board]
-thickness = 3/4
-size = 48 x 96
-price = {price}.00 per sheet
-{half}grain = length
-edge trim = {trim}
-waste = 0 % added
-[door slab]
-kind = slab
-thickness = 3/4
-"""
-JOB = """[job]
-title = One size
-date = 2026-03-02
-unit = in
-rates = shop.ini
-doors = doors.csv
-[make]
-style = slab
-slab = board
-finish = none
-hinge = none
-pull = none
-measure = door
-gap = 1/8
-[sale]
-tax on = none
-"""
-
 
 def cheapest(wanted, rack, sold):
     """The least of all choices: rack and sold as (doors on it, money, how many)."""
@@ -151,12 +111,10 @@ def check_small(program, folder, number):
         rows.append(("board", across, along, count, worth * count or ""))
         rack.append((holds(across, along, 0), worth, count))
     sold = [(holds(48, 96, trim), price)] + ([(holds(48, 48, trim), half)] if half else [])
-    path = pathlib.Path(folder)
-    (path / "shop.ini").write_text(SHOP.format(kerf=kerf, trim=trim, price=price, half=f"half sheet = {half}.00\n" if half else ""))
-    (path / "job.ini").write_text(JOB)
-    (path / "doors.csv").write_text(f"id,count,width,height\nA,{wanted},{wide},{high}\n")
-    (path / "rack.csv").write_text(table(rows))
-    estimate = told.run(program, "plan", str(path / "job.ini"))[0]
+    job = told.write_slabs(folder, f"id,count,width,height\nA,{wanted},{wide},{high}\n", title="One size", stock="rack.csv", kerf=kerf,
+                           price=price, sheet=f"edge trim = {trim}\n" + (f"half sheet = {half}.00\n" if half else ""))
+    pathlib.Path(folder, "rack.csv").write_text(table(rows))
+    estimate = told.run(program, "plan", job)[0]
     plan = estimate["plans"]["sheets"][0]
     cost = covered = Fraction(0)
     for size in plan["sizes"]:

@@ -27,6 +27,59 @@ def run(program, command, job, *more):
     return json.loads(done.stdout)["estimates"]
 
 
+SLABS = {"shop.ini": """[shop]
+currency = USD
+unit = in
+labor rate = 60.00 per hour
+hours per day = 8
+price sheets by = plan
+stock = {stock}
+[saw]
+kerf = {kerf}
+length allowance = 1
+edge allowance = 1/16
+[sheet board]
+thickness = 3/4
+size = 48 x 96
+price = {price}.00 per sheet
+{sheet}grain = length
+waste = 0 % added
+[door slab]
+kind = slab
+thickness = 3/4
+[operation pack]
+per = door
+minutes = 1
+""", "job.ini": """[job]
+title = {title}
+date = 2026-03-02
+unit = in
+rates = shop.ini
+doors = doors.csv
+also = pack
+[make]
+style = slab
+slab = board
+finish = none
+hinge = none
+pull = none
+measure = door
+gap = 1/8
+[sale]
+tax on = none
+"""}
+
+
+def write_slabs(folder, doors, *, title, stock, kerf=0, price=80, sheet=""):
+    """A job of slabs that keep their grain, of one sheet bought by plan; sheet: further lines of that. The job file."""
+    for name, text in SLABS.items():
+        with open(os.path.join(folder, name), "w", encoding="utf-8") as file:
+            file.write(text.format(title=title, stock=stock, kerf=kerf, price=price, sheet=sheet))
+    with open(os.path.join(folder, "doors.csv"), "w", encoding="utf-8") as file:
+        file.write(doors)
+    return os.path.join(folder, "job.ini")
+
+
 @contextlib.contextmanager
 def copied(samples):
     """A folder with copies of `rates` and `samples` of the folder `samples`, to be edited."""
