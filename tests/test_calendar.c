@@ -51,7 +51,7 @@ static void test_folding(void **state) {
     for (size_t l = 0; l < sizeof letters / sizeof *letters; l++) {
         for (int ahead = 0; ahead < 80; ahead++) {
             char text[1000] = "";
-            char wanted[1000];
+            char wanted[1100];
             char lines[1400];
             char unfolded[1400];
             size_t size = 0;
