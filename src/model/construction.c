@@ -51,7 +51,8 @@ static bool is_set(const struct field *field, const struct construction *constru
     }
 }
 
-void construction_apply(struct construction *base, const struct construction *over) {
+/* Changes base by what over says. */
+static void construction_apply(struct construction *base, const struct construction *over) {
     if (over->fit.set && over->fit.choice == FIT_OVERLAY) {
         base->reveal = (struct value){0};
     } else if (over->fit.set) {

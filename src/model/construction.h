@@ -5,9 +5,6 @@
 
 #include "model/job.h"
 
-/* Changes base by what over says. Cannot fail. */
-void construction_apply(struct construction *base, const struct construction *over);
-
 /* Whether two say the same, wherever they say it. */
 bool construction_same(const struct construction *a, const struct construction *b);
 /* A hash of what it says; those that say the same have the same one. */

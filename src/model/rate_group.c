@@ -14,7 +14,9 @@ static bool is_of(const char *name, const char *section, size_t size, const char
     return name[size] == '\0' || (name[size] == ' ' && text_same(name + size + 1, key));
 }
 
-bool rate_group_holds(const char *name, const struct rate_number *number) {
+/* Whether a name of `together` is of the number: its section (`lumber poplar`), the kind of it
+ * (`lumber`), either with its key behind (`lumber price`), of [shop] the key alone, or `all`. */
+static bool rate_group_holds(const char *name, const struct rate_number *number) {
     const char *const section = number->section;
     return text_same(name, "all") || is_of(name, section, strlen(section), number->key) ||
            is_of(name, section, strcspn(section, " "), number->key) ||

@@ -32,7 +32,9 @@ int chance_point_percent(enum chance_point point) {
     return percents[point];
 }
 
-int32_t chance_confidence(const struct rates *rates) {
+/* The confidence of a request that does not name one, in hundredths of a percent: of the rates,
+ * or 80 %. */
+static int32_t chance_confidence(const struct rates *rates) {
     const struct value *const given = &rates->chance.confidence;
     int128 under = 1;
     if (!given->set) {

@@ -82,10 +82,6 @@ struct chance {
     size_t bin_count;
 };
 
-/* The confidence of a request that does not name one, in hundredths of a percent: of the rates,
- * or 80 %. */
-int32_t chance_confidence(const struct rates *rates);
-
 /* Draws. estimate: traced, made without fault. All in pool. Without ranges that are drawn, drawn is
  * 0 and all draws are alike. ESTIMATE_FAULT: a draw came to something that cannot be figured. */
 enum estimate_result chance_make(struct chance *chance, const struct estimate *estimate,

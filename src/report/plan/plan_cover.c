@@ -88,8 +88,9 @@ struct plan_stack *plan_stacks_make(struct pool *pool, const struct estimate *e,
     return held ? stacks : NULL;
 }
 
-const char *plan_stack_name(struct pool *pool, const struct estimate *e,
-                            const struct plan_stack *stack) {
+/* `poplar 4/4`: what a stack is made of. Borrowed, or in pool. */
+static const char *plan_stack_name(struct pool *pool, const struct estimate *e,
+                                   const struct plan_stack *stack) {
     if (stack->sheet) {
         return e->rates->sheets[e->sheets.buys[stack->buy].material].name.s;
     }

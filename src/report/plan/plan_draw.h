@@ -91,8 +91,6 @@ void sketch_mark(struct sketch *sketch, double x, double y, size_t number);
  * clear of other numbers. */
 void sketch_mark_on(struct sketch *sketch, double x, double y, double run, bool upright,
                     size_t number);
-/* How wide such a number is. */
-double sketch_mark_width(const struct sketch *sketch, size_t number);
 
 /* A part: its number with name and size as far as there is room, turned where that shows more. */
 void sketch_part(struct sketch *sketch, struct patch patch, size_t number, const char *name,
@@ -158,9 +156,6 @@ const char *plan_job_words(struct pool *pool, const struct estimate *e);
 const char *plan_legend(struct pool *pool, const struct estimate *e,
                         const struct plan_stack *stacks);
 
-/* `poplar 4/4`: what a stack is made of. Borrowed, or in pool. */
-const char *plan_stack_name(struct pool *pool, const struct estimate *e,
-                            const struct plan_stack *stack);
 /* `poplar 4/4 boards 2 to 4`, `mdf-panel half sheet 1`. In pool; empty when memory is out. */
 const char *plan_group_words(struct pool *pool, const struct estimate *e,
                              const struct plan_stack *stack, size_t group);

@@ -23,7 +23,8 @@ static double mark_width(const struct sketch *s, const char *number) {
     return width < MARK_HIGH ? MARK_HIGH : width;
 }
 
-double sketch_mark_width(const struct sketch *s, size_t number) {
+/* How wide such a number is. */
+static double sketch_mark_width(const struct sketch *s, size_t number) {
     char text[24];
     (void)snprintf(text, sizeof text, "%zu", number);
     return mark_width(s, text);

@@ -55,7 +55,10 @@ static const char *up(const struct tape *tape, fig f, struct pool *pool) {
     return pool_format(pool, "%s up to a whole", number(tape, tape_operand(tape, f, 0).f, pool));
 }
 
-const char *reason_text(const struct tape *tape, fig f, struct pool *pool) {
+/* The formula of a figure over its operands' values, without units; a sum of more than six terms is
+ * told by their number, what can't be said in a line in words. The text lives in pool; NULL when
+ * memory is out. */
+static const char *reason_text(const struct tape *tape, fig f, struct pool *pool) {
     const enum figure_op op = tape_op(tape, f);
     const size_t count = tape_operands(tape, f);
     switch (op) {

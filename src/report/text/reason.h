@@ -6,11 +6,6 @@
 #include "figure/tape.h"
 #include "report/text/grid.h"
 
-/* The formula of a figure over its operands' values, without units; a sum of more than six terms is
- * told by their number, what can't be said in a line in words. The text lives in pool; NULL when
- * memory is out. */
-const char *reason_text(const struct tape *tape, fig f, struct pool *pool);
-
 /* Puts on the table, as rows of three cells (label, formula, value with unit), every worked-out
  * figure that leads to any of `ends`, in the order in which they were made; those at or behind
  * `start`, and those of another subject that are no end, are taken as known. */
