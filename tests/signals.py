@@ -63,8 +63,17 @@ def files_of(folder):
     return found
 
 
+def names_needed(folder):
+    """Whether the disk can't make files without a name: then one of a program that is killed stays."""
+    try:
+        os.close(os.open(folder, os.O_TMPFILE | os.O_RDWR))
+    except OSError:
+        return True
+    return False
+
+
 def lack_memory(wrong):
-    """The libraries that load a typeface end the program where memory or threads lack: before a file is begun."""
+    """The libraries that set text end the program where memory or threads lack: nothing is left of its files."""
     done = 0
     for megabytes in range(50, 210, 10):
         top = tempfile.mkdtemp(prefix="doorcost-signals-")
@@ -72,10 +81,9 @@ def lack_memory(wrong):
         status = subprocess.run(call("quote"), cwd=top, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
                                 preexec_fn=lambda most=size: limit(most), check=False).returncode
         done += status == 0
-        # A library that ends the program later on may leave what was half made, under other names.
-        named = [name for name in os.listdir(top) if name in CALLS["quote"][1] or not re.search(r"\.\w{6}$", name)]
-        if status != 0 and (named or (status > 0 and os.listdir(top))):
-            wrong.append(f"{megabytes} MB of addresses: status {status}, left {os.listdir(top)}")
+        left = [name for name in os.listdir(top) if not names_needed(top) or not re.search(r"\.\w{6}$", name)]
+        if status != 0 and left:
+            wrong.append(f"{megabytes} MB of addresses: status {status}, left {left}")
         shutil.rmtree(top)
     print(f"{done} of 16 runs had the memory they needed")
 

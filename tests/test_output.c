@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 /* Files put in place together: what stood there before is there again whenever one fails. */
+#define _GNU_SOURCE /* O_TMPFILE. NOLINT(bugprone-reserved-identifier,cert-*) */
 #include "report/file/output.h"
 
 #include "cmocka_all.h"
 
 #include <errno.h>
 #include <fcntl.h>
+#include <glob.h>
 #include <stdio.h>
 #include <string.h>
 #include <unistd.h>
@@ -14,12 +16,23 @@
 // NOLINTBEGIN(bugprone-reserved-identifier,cert-dcl37-c,cert-dcl51-cpp)
 int __real_link(const char *from, const char *to);
 int __real_rename(const char *from, const char *to);
+int __real_open(const char *path, int flags, mode_t mode);
 int __wrap_link(const char *from, const char *to);
 int __wrap_rename(const char *from, const char *to);
+int __wrap_open(const char *path, int flags, mode_t mode);
 
 static int link_error;   /* of every link; 0: none */
 static int rename_fails; /* the call that fails; 0: none */
 static int renames;
+static bool names_all; /* a disk that can't make a file without a name */
+
+int __wrap_open(const char *path, int flags, mode_t mode) {
+    if (names_all && (flags & O_TMPFILE) == O_TMPFILE) {
+        errno = EOPNOTSUPP;
+        return -1;
+    }
+    return __real_open(path, flags, mode);
+}
 
 int __wrap_link(const char *from, const char *to) {
     if (link_error != 0) {
@@ -110,6 +123,37 @@ static void test_no_second_names(void **state) {
             assert_int_equal(write_all(files, NEW, false), OUTPUT_OK);
             holds(paths[0], NEW);
         }
+    }
+}
+
+static size_t count_beside(void) {
+    glob_t found;
+    const int result = glob("output-*.pdf.*", 0, NULL, &found);
+    const size_t count = result == 0 ? found.gl_pathc : 0;
+    assert_true(result == 0 || result == GLOB_NOMATCH);
+    globfree(&found);
+    return count;
+}
+
+/* Where the disk can make files without names (this one is asked), a run that is killed before it
+ * ends leaves nothing, as nothing of it is named. */
+static void test_names_beside(void **state) {
+    (void)state;
+    struct output files[FILES];
+    size_t at;
+    const int nameless = __wrap_open(".", O_TMPFILE | O_RDWR, 0600);
+    start(files);
+    assert_int_equal(outputs_begin(files, FILES, false, &at), OUTPUT_OK);
+    for (size_t i = 0; i < FILES; i++) {
+        put(files[i].name, NEW);
+    }
+    assert_int_equal(count_beside(), nameless >= 0 ? 0 : FILES);
+    assert_int_equal(outputs_finish(files, FILES, &at), OUTPUT_OK);
+    outputs_drop(files, FILES);
+    assert_int_equal(count_beside(), 0);
+    holds(paths[FILES - 1], NEW);
+    if (nameless >= 0) {
+        assert_int_equal(close(nameless), 0);
     }
 }
 
@@ -228,7 +272,9 @@ int main(void) {
         cmocka_unit_test(test_fresh),           cmocka_unit_test(test_fresh_late),
         cmocka_unit_test(test_no_second_names), cmocka_unit_test(test_modes),
         cmocka_unit_test(test_no_file),         cmocka_unit_test(test_changed_meanwhile),
+        cmocka_unit_test(test_names_beside),
     };
-
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    const int failed = cmocka_run_group_tests_name("any disk", tests, NULL, NULL);
+    names_all = true;
+    return failed + cmocka_run_group_tests_name("all files have names", tests, NULL, NULL);
 }

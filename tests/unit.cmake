@@ -347,9 +347,9 @@ endforeach()
 add_test(NAME afresh-opens COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/afresh.py
     $<TARGET_FILE:doorcost> ${CMAKE_CURRENT_SOURCE_DIR}/data/opens.ini)
 
-# Links and renames that fail.
+# Links and renames that fail, and files that must have names.
 doorcost_test(test_output)
-target_link_options(test_output PRIVATE -Wl,--wrap=link,--wrap=rename)
+target_link_options(test_output PRIVATE -Wl,--wrap=link,--wrap=rename,--wrap=open)
 
 # Writes of a drawing that fail.
 doorcost_test(test_sink)

@@ -1,106 +1,20 @@
 /* SPDX-License-Identifier: MIT */
-#define _GNU_SOURCE /* renameat2. NOLINT(bugprone-reserved-identifier,cert-*) */
+#define _GNU_SOURCE /* renameat2, O_TMPFILE. NOLINT(bugprone-reserved-identifier,cert-*) */
 #include "report/file/output.h"
 
 #include <errno.h>
 #include <fcntl.h>
-#include <inttypes.h>
-#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
-/* The record that ends a zip archive without a comment: 22 bytes, the last two the length of the
- * comment. */
-#define END_RECORD 22
-#define SEAL_SIZE  25 /* "doorcost " and 16 digits */
-
-/* In a PDF, SVG or page the seal is a comment line of its own between these; in a calendar (RFC
- * 5545) it ends the last event, with which all ends. */
-static const struct {
-    const char *before, *after;
-} comments[] = {[OUTPUT_PDF] = {"% ", "\n"},
-                [OUTPUT_SVG] = {"<!-- ", " -->\n"},
-                [OUTPUT_HTML] = {"<!-- ", " -->\n"},
-                [OUTPUT_CALENDAR] = {"X-DOORCOST-SEAL:", "\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n"}};
-
-/* --- seals --- */
-
-/* FNV-1a over the first `size` bytes of file; not against malice, only to see that somebody saved
- * the file. */
-static bool sum_bytes(FILE *file, long size, uint64_t *sum) {
-    uint64_t hash = 14695981039346656037u;
-    unsigned char bytes[1 << 14];
-    rewind(file);
-    for (long left = size; left > 0;) {
-        const size_t part = (size_t)left < sizeof bytes ? (size_t)left : sizeof bytes;
-        if (fread(bytes, 1, part, file) != part) {
-            return false;
-        }
-        for (size_t i = 0; i < part; i++) {
-            hash = (hash ^ bytes[i]) * 1099511628211u;
-        }
-        left -= (long)part;
-    }
-    *sum = hash;
-    return true;
-}
-
-static long size_of(FILE *file) {
-    return fseek(file, 0, SEEK_END) == 0 ? ftell(file) : -1;
-}
-
-/* The zip archive's own end says how long the comment is; the seal covers all before that. */
-static bool write_zip_seal(FILE *file, long size) {
-    uint64_t sum = 0;
-    return size >= END_RECORD && sum_bytes(file, size - 2, &sum) &&
-           fseek(file, size - 2, SEEK_SET) == 0 && putc(SEAL_SIZE, file) != EOF &&
-           putc(0, file) != EOF && fprintf(file, "doorcost %016" PRIx64, sum) == SEAL_SIZE;
-}
-
-static bool write_line_seal(FILE *file, long size, enum output_kind kind) {
-    uint64_t sum = 0;
-    return size > 0 && sum_bytes(file, size, &sum) && fseek(file, 0, SEEK_END) == 0 &&
-           fprintf(file, "%sdoorcost %016" PRIx64 "%s", comments[kind].before, sum,
-                   comments[kind].after) > SEAL_SIZE;
-}
-
-static bool has_seal(enum output_kind kind) {
-    return kind != OUTPUT_CSV && kind != OUTPUT_TEXT;
-}
-
-static bool set_seal(const char *name, enum output_kind kind) {
-    FILE *const file = fopen(name, "r+b");
-    if (file == NULL) {
-        return false;
-    }
-    const long size = size_of(file);
-    const bool sealed =
-        !has_seal(kind) ||
-        (kind == OUTPUT_WORKBOOK ? write_zip_seal(file, size) : write_line_seal(file, size, kind));
-    const bool done = sealed && fflush(file) == 0 && fsync(fileno(file)) == 0;
-    return fclose(file) == 0 && done;
-}
-
-static bool seal_is_whole(FILE *file, enum output_kind kind) {
-    const bool zip = kind == OUTPUT_WORKBOOK;
-    /* bytes not summed before the seal, and behind it */
-    const long before = zip ? 2 : (long)strlen(comments[kind].before);
-    const long after = zip ? 0 : (long)strlen(comments[kind].after);
-    const long size = size_of(file);
-    const long at = size - after - SEAL_SIZE;
-    char seal[SEAL_SIZE + 1] = "";
-    char wanted[SEAL_SIZE + 1];
-    uint64_t sum = 0;
-    if (at <= END_RECORD || fseek(file, at, SEEK_SET) != 0 ||
-        fread(seal, 1, SEAL_SIZE, file) != SEAL_SIZE || !sum_bytes(file, at - before, &sum)) {
-        return false;
-    }
-    (void)snprintf(wanted, sizeof wanted, "doorcost %016" PRIx64, sum);
-    return memcmp(seal, wanted, SEAL_SIZE) == 0;
-}
+/* How the name of a file goes on that is made beside its path, and where the system shows the open
+ * files of the program that asks; NAME_ROOM: for either, and for the end. */
+#define BESIDE    ".XXXXXX"
+#define OWN_FILES "/proc/self/fd/"
+#define NAME_ROOM (sizeof OWN_FILES + 12)
 
 /* Whether the folder is there that a file of that path goes into. */
 static enum output_result has_folder(const char *path) {
@@ -135,10 +49,10 @@ static enum output_result judge(const char *path, enum output_kind kind, struct 
     if (file == NULL) {
         return OUTPUT_UNREADABLE;
     }
-    const bool ours = about->st_size == 0 || (has_seal(kind) && seal_is_whole(file, kind));
+    const bool ours = about->st_size == 0 || (seal_has(kind) && seal_is_whole(file, kind));
     (void)fclose(file);
     if (!ours) {
-        return has_seal(kind) ? OUTPUT_NOT_OURS : OUTPUT_SEALLESS;
+        return seal_has(kind) ? OUTPUT_NOT_OURS : OUTPUT_SEALLESS;
     }
     /* for root every file is writable: the mode says what its owner meant */
     const bool writable = (about->st_mode & 0222) != 0 && access(path, W_OK) == 0;
@@ -153,27 +67,74 @@ bool output_is_ours(const char *path, enum output_kind kind) {
 
 /* --- beginning --- */
 
-/* An empty file beside the output's path. */
+/* As the file that it replaces, or as a new file of this user: it was made for the owner alone. */
+static void set_mode(const struct output *output, int file) {
+    const mode_t mask = umask(0);
+    (void)umask(mask);
+    (void)fchmod(file, output->stood ? output->about.st_mode & 0777 : 0666 & ~mask);
+}
+
+/* An empty file with a name of its own beside the path; its handle, or -1: errno tells. */
+static int make_named(char *name, const char *path, size_t size) {
+    (void)snprintf(name, size, "%s" BESIDE, path);
+    return mkstemp(name);
+}
+
+/* A file in the folder of the path that has no name yet; its handle, or -1: disks that can't. */
+static int make_nameless(char *name, const char *path, size_t size) {
+    const char *const slash = strrchr(path, '/');
+    const int folder = slash == NULL ? 1 : (int)(slash - path) + 1;
+    (void)snprintf(name, size, "%.*s", folder, slash == NULL ? "." : path);
+    const int file = open(name, O_TMPFILE | O_RDWR | O_CLOEXEC, 0600);
+    (void)snprintf(name, size, OWN_FILES "%d", file);
+    if (file >= 0 && access(name, R_OK | W_OK) != 0) {
+        (void)close(file);
+        return -1;
+    }
+    return file;
+}
+
+/* An empty file for the output, in the folder of its path. Without a name, where the disk can: then
+ * nothing is left of it even when the program is killed. */
 static enum output_result make_beside(struct output *output) {
-    static const char ending[] = ".XXXXXX";
-    const size_t size = strlen(output->path) + sizeof ending;
+    const size_t size = strlen(output->path) + NAME_ROOM;
     output->name = malloc(size);
     if (output->name == NULL) {
         return OUTPUT_MEMORY;
     }
-    (void)snprintf(output->name, size, "%s%s", output->path, ending);
-    const int file = mkstemp(output->name);
+    int file = make_nameless(output->name, output->path, size);
+    output->nameless = file >= 0;
+    if (!output->nameless) {
+        file = make_named(output->name, output->path, size);
+    }
     if (file < 0) {
         free(output->name);
         output->name = NULL;
         return OUTPUT_CANNOT_WRITE;
     }
-    /* As the file that it replaces, or as a new file of this user: mkstemp made it for the owner
-     * alone. */
-    const mode_t mask = umask(0);
-    (void)umask(mask);
-    (void)fchmod(file, output->stood ? output->about.st_mode & 0777 : 0666 & ~mask);
-    return close(file) == 0 ? OUTPUT_OK : OUTPUT_CANNOT_WRITE;
+    set_mode(output, file);
+    output->handle = file; /* keeps alive what has no name */
+    return output->nameless || close(file) == 0 ? OUTPUT_OK : OUTPUT_CANNOT_WRITE;
+}
+
+/* Gives a file without a name one beside the path, to be renamed from; false: errno tells. */
+static bool give_name(struct output *output) {
+    char from[sizeof OWN_FILES + 12];
+    if (!output->nameless) {
+        return true;
+    }
+    (void)snprintf(from, sizeof from, OWN_FILES "%d", output->handle);
+    do {
+        /* a name that is free; where another takes it in between, the next */
+        const int taken = make_named(output->name, output->path, strlen(output->path) + NAME_ROOM);
+        if (taken < 0) {
+            return false;
+        }
+        (void)close(taken);
+        (void)unlink(output->name);
+        output->nameless = linkat(AT_FDCWD, from, AT_FDCWD, output->name, AT_SYMLINK_FOLLOW) != 0;
+    } while (output->nameless && errno == EEXIST);
+    return !output->nameless && close(output->handle) == 0;
 }
 
 enum output_result outputs_free(struct output *outputs, size_t count, bool force, size_t *at) {
@@ -288,7 +249,10 @@ static void forget(struct output *outputs, size_t count, bool with_work) {
         if (outputs[i].kept != NULL) {
             (void)unlink(outputs[i].kept);
         }
-        if (with_work && outputs[i].name != NULL) {
+        if (outputs[i].nameless) {
+            (void)close(outputs[i].handle);
+            outputs[i].nameless = false;
+        } else if (with_work && outputs[i].name != NULL) {
             (void)unlink(outputs[i].name);
         }
         free(outputs[i].kept);
@@ -336,11 +300,14 @@ enum output_result outputs_finish(struct output *outputs, size_t count, size_t *
         if (stopped(outputs, count)) {
             return OUTPUT_STOPPED; /* the files may be empty then */
         }
-        if (!set_seal(outputs[*at].name, outputs[*at].kind)) {
+        if (!seal_set(outputs[*at].name, outputs[*at].kind)) {
             return OUTPUT_CANNOT_WRITE;
         }
         if (!outputs[*at].forced && !is_as_it_was(&outputs[*at])) {
             return OUTPUT_CHANGED;
+        }
+        if (!give_name(&outputs[*at])) {
+            return OUTPUT_CANNOT_WRITE;
         }
         const enum output_result kept = count > 1 ? keep(&outputs[*at]) : OUTPUT_OK;
         if (kept != OUTPUT_OK) {

@@ -1,14 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* Files are written beside their targets and renamed over them together, so that a failed run
- * leaves every old file whole.  From outputs_begin until they stand there or are dropped, the
- * signals that ask a program to end wait (hold.h): such a run leaves all old files or all new ones,
- * and nothing beside them.
+/* Files are written beside their targets, without a name where the disk can do that, and renamed
+ * over them together, so that a failed run leaves every old file whole.  From outputs_begin until
+ * they stand there or are dropped, the signals that ask a program to end wait (hold.h): such a run
+ * leaves all old files or all new ones, and nothing beside them.
  *
- * A file of ours carries a seal with a sum over all that stands before: in a workbook the comment
- * at the end of its zip archive, in a PDF, SVG or page a comment line after its end, in a calendar
- * a property of its last event, which is written open and ended behind it.  A file that somebody
- * saved again from another program has lost it, and is not overwritten unless told. A CSV or
- * text file has no place for a seal: one that stands there is not overwritten unless told.
+ * A file of ours carries a seal (seal.h): one that somebody saved again has lost it, and is not
+ * overwritten unless told, nor one of a kind that has no place for a seal.
  *
  * A file that is `fresh` is somebody's from the first day on: nothing may stand at its path, and
  * nothing is ever written over there. */
@@ -17,22 +14,11 @@
 
 #include "base/stop.h"
 #include "report/file/hold.h"
+#include "report/file/seal.h"
 
 #include <stdbool.h>
 #include <stddef.h>
 #include <sys/stat.h>
-
-enum output_kind {
-    OUTPUT_WORKBOOK,
-    OUTPUT_PDF,
-    OUTPUT_SVG,
-    OUTPUT_CSV,
-    OUTPUT_HTML,
-    OUTPUT_CALENDAR,
-    OUTPUT_TEXT,
-    OUTPUT_KIND_COUNT
-};
-#define OUTPUT_BIT(kind) (1u << (kind))
 
 /* One file of a run. path, kind, others and fresh are given; the rest is 0 before outputs_begin. */
 struct output {
@@ -40,11 +26,13 @@ struct output {
     enum output_kind kind;
     unsigned
         others; /* kinds that it can be had as, OUTPUT_BIT, said of a wrong ending; 0: kind alone */
-    bool fresh; /* nothing may stand there, forced or not */
-    char *name; /* of the file beside path that the work goes to */
+    char *name; /* of the file beside path that the work goes to, to be opened by */
     char *kept; /* a second name or a copy of what stood at path, while the renaming goes on */
-    bool forced; /* --force: nothing that stands there is asked for */
-    bool stood;  /* something stood at path when the run began, which then was: */
+    int handle; /* what keeps the file beside path while it is nameless */
+    bool nameless; /* it has no name in its folder yet */
+    bool fresh;    /* nothing may stand there, forced or not */
+    bool forced;   /* --force: nothing that stands there is asked for */
+    bool stood;    /* something stood at path when the run began, which then was: */
     struct stat about;
     struct hold hold; /* of the first of them: for all */
 };
