@@ -545,6 +545,10 @@ static void test_long_footer(void **state) {
     assert_non_null(footer);
     assert_true(strlen(footer) <= 182 && strlen(footer) > 100);
     assert_int_equal(strncmp(footer, "&&", 2), 0);
+    text[45] = '\0';
+    assert_string_equal(book_footer_or(&pool, text, "short"), book_footer(&pool, text));
+    text[45] = 'x';
+    assert_string_equal(book_footer_or(&pool, text, "short"), "short");
     pool_clear(&pool);
 }
 

@@ -493,6 +493,8 @@ static void test_heights(void **state) {
     book_height(&book, 0, COUNT(cases), 33);
     book_number(&book, 0, COUNT(cases), 0, LOOK_PLAIN, UNIT_COUNT, 0, 1);
     book_text(&book, 0, COUNT(cases) + 1, 0, LOOK_TITLE, "title");
+    book_text(&book, 0, COUNT(cases) + 2, 0, LOOK_SECTION, "part");
+    book_text(&book, 0, COUNT(cases) + 3, 0, LOOK_PART, "part");
     book_bench_write(&book, PATH);
     book_clear(&book);
     read_pages(&p, 1);
@@ -505,6 +507,28 @@ static void test_heights(void **state) {
     }
     assert_true(fabs(p.heights[COUNT(cases)] - 33) < 0.01);
     assert_true(p.heights[COUNT(cases) + 1] > 18);
+    assert_true(p.heights[COUNT(cases) + 3] - p.heights[COUNT(cases) + 2] > 4);
+}
+
+/* A text that runs down has a row for each of its lines, none higher than the others. */
+static void test_span_down(void **state) {
+    (void)state;
+    static const char text[] = "one two three four five six seven eight nine ten eleven twelve";
+    struct book book;
+    struct pages p;
+    book_init(&book, NULL);
+    (void)book_sheet(&book, "Sheet", "title", false);
+    book_width(&book, 0, 0, 20);
+    book_width(&book, 0, 1, 20);
+    assert_int_equal(book_span_down(&book, 0, 0, 0, 0, LOOK_WRAP, text), 3);
+    assert_int_equal(book_span_down(&book, 0, 3, 0, 1, LOOK_WRAP, text), 2);
+    book_bench_write(&book, PATH);
+    book_clear(&book);
+    char *const sheet = xlsx_part(PATH, "xl/worksheets/sheet1.xml");
+    assert_non_null(strstr(sheet, "ref=\"A1:A3\"/><mergeCell ref=\"A4:B5\"/>"));
+    free(sheet);
+    read_pages(&p, 1);
+    assert_true(fabs(p.heights[0] - ROW) < 0.01 && fabs(p.heights[4] - ROW) < 0.01);
 }
 
 /* --- heads --- */
@@ -567,6 +591,7 @@ int main(void) {
         cmocka_unit_test(test_span_widens_the_sheet),
         cmocka_unit_test(test_number_widths),
         cmocka_unit_test(test_heights),
+        cmocka_unit_test(test_span_down),
         cmocka_unit_test(test_heads),
     };
 

@@ -98,6 +98,20 @@ def look(name, path):
     return len(pages)
 
 
+def even_lists(name, sheet):
+    """Lists beside each other have no gaps: a text runs down to the dash of the next."""
+    ends = {(one.min_row, one.min_col): one.max_row for one in sheet.merged_cells.ranges}
+    dashes = [cell for row in sheet.iter_rows() for cell in row if cell.value == "\u2013"]
+    columns = {cell.column for cell in dashes}
+    for column in columns:
+        rows = [cell.row for cell in dashes if cell.column == column]
+        for row, following in zip(rows, rows[1:]):
+            if ends.get((row, column + 1)) != following - 1:
+                fail(f"{name}: row {row} of {sheet.title} is followed by a gap before row {following}")
+    if len(columns) != 2:
+        fail(f"{name}: {len(columns)} lists with dashes")
+
+
 def sheets(name, path):
     for sheet in openpyxl.load_workbook(path):
         if sheet.sheet_view.pane is not None:
@@ -105,8 +119,9 @@ def sheets(name, path):
         if sheet.page_setup.orientation == "landscape":
             fail(f"{name}: {sheet.title} does not fit an upright page")
         left = sheet.oddFooter.left.text or ""
-        if len(left) > 46:
+        if len(left) > 46 or left.endswith("\u2026"):
             fail(f"{name}: the footer of {sheet.title} is too long: {left}")
+    even_lists(name, sheet.parent["Terms"])
 
 
 # --- variants ---

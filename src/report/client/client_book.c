@@ -110,12 +110,15 @@ static void put_head(struct client_sheet *s) {
 /* --- the file --- */
 
 static bool write_file(struct book *book, const struct offer *o, const char *path) {
-    const char *const footer = pool_format(&book->pool, "%s  %s", o->reference, o->title);
+    const char *const footer = book_footer_or(
+        &book->pool,
+        pool_words(&book->pool, "%s%s%s", o->shop, o->shop[0] == '\0' ? "" : "  |  ", o->reference),
+        o->reference);
     const struct book_facts facts = {
         .title = pool_text(&book->pool, o->title, strlen(o->title)),
         .subject = pool_format(&book->pool, "%s", o->reference),
         .author = pool_text(&book->pool, o->shop, strlen(o->shop)),
-        .footer = footer == NULL ? NULL : book_footer(&book->pool, footer),
+        .footer = footer,
         .year = o->year,
         .month = o->month,
         .day = o->day,

@@ -4,6 +4,8 @@
 
 #include <stdio.h>
 
+#define NOTE_ABOVE 5.0 /* points */
+
 uint32_t client_book_list_rows(const struct offer *o) {
     size_t rows = o->door_count;
     for (size_t i = 0; i < o->room_count; i++) {
@@ -62,7 +64,7 @@ static void put_room(struct client_sheet *s, const struct offer_room *room) {
         return;
     }
     book_keep(s->book, s->sheet, s->row, s->row + 1);
-    client_book_span(s, 0, (uint16_t)(s->last - (summed ? 1 : 0)), LOOK_SECTION,
+    client_book_span(s, 0, (uint16_t)(s->last - (summed ? 1 : 0)), LOOK_PART,
                      room->name[0] == '\0' ? CLIENT_NO_ROOM : room->name);
     if (summed) {
         const struct offer_amount *const sum = &room->amount;
@@ -89,6 +91,7 @@ void client_book_list(struct client_sheet *s) {
             put_door(s, &o->doors[o->rooms[r].first + i]);
         }
     }
+    book_height(s->book, s->sheet, s->row++, NOTE_ABOVE);
     client_book_span(s, 0, s->last, LOOK_WRAP, o->list_note);
     s->row++;
 }

@@ -5,10 +5,11 @@
 
 #include <stdlib.h>
 
-/* Two columns beside each other, each of a wide and a narrow one: for who signs, and when. */
-enum { NUMBER, LEFT, LEFT_END, BETWEEN, RIGHT, RIGHT_END };
-static const double widths[] = {
-    [NUMBER] = 4, [LEFT] = 27, [LEFT_END] = 13, [BETWEEN] = 3, [RIGHT] = 30, [RIGHT_END] = 14};
+/* Two halves beside each other, each of a number or dash, what it stands before, and a narrow one:
+ * for who signs, and when. */
+enum { NUMBER, LEFT, LEFT_END, BETWEEN, DASH, RIGHT, RIGHT_END };
+static const double widths[] = {[NUMBER] = 3, [LEFT] = 28,  [LEFT_END] = 13, [BETWEEN] = 2,
+                                [DASH] = 3,   [RIGHT] = 28, [RIGHT_END] = 13};
 
 static void put_list(struct client_sheet *s, const struct client_words *list) {
     if (list->texts->count == 0) {
@@ -28,24 +29,28 @@ static void put_list(struct client_sheet *s, const struct client_words *list) {
     s->row += 2;
 }
 
+/* A half of two; the row behind it. */
+static uint32_t put_half(const struct client_sheet *s, uint16_t first, uint16_t end,
+                         const struct client_words *list) {
+    uint32_t row = s->row;
+    book_span(s->book, s->sheet, row++, first, end, LOOK_SECTION, list->head);
+    for (size_t i = 0; i < list->texts->count; i++) {
+        book_text(s->book, s->sheet, row, first, LOOK_PLAIN, "\u2013");
+        const uint32_t rows = book_span_down(s->book, s->sheet, row, (uint16_t)(first + 1), end,
+                                             LOOK_WRAP, list->texts->text[i]);
+        book_keep(s->book, s->sheet, row, row + rows - 1);
+        row += rows;
+    }
+    return row;
+}
+
 static void put_beside(struct client_sheet *s, const struct client_words *left,
                        const struct client_words *right) {
-    const size_t most =
-        left->texts->count > right->texts->count ? left->texts->count : right->texts->count;
     const uint32_t first = s->row;
-    client_book_span(s, NUMBER, LEFT_END, LOOK_SECTION, left->head);
-    client_book_span(s, RIGHT, RIGHT_END, LOOK_SECTION, right->head);
-    for (size_t i = 0; i < most; i++) {
-        s->row++;
-        if (i < left->texts->count) {
-            client_book_span(s, NUMBER, LEFT_END, LOOK_WRAP, left->texts->text[i]);
-        }
-        if (i < right->texts->count) {
-            client_book_span(s, RIGHT, RIGHT_END, LOOK_WRAP, right->texts->text[i]);
-        }
-    }
+    const uint32_t ends[] = {put_half(s, NUMBER, LEFT_END, left),
+                             put_half(s, DASH, RIGHT_END, right)};
     book_keep(s->book, s->sheet, first, first + 2);
-    s->row += 2;
+    s->row = (ends[0] > ends[1] ? ends[0] : ends[1]) + 1;
 }
 
 static void put_signatures(struct client_sheet *s) {
@@ -56,7 +61,7 @@ static void put_signatures(struct client_sheet *s) {
     client_book_span(s, NUMBER, RIGHT_END, LOOK_WRAP, s->offer->agreed);
     s->row += 2;
     for (size_t i = 0; i < count; i++) {
-        const uint16_t first = i == 0 ? NUMBER : RIGHT;
+        const uint16_t first = i == 0 ? NUMBER : DASH;
         const uint16_t end = i == 0 ? LEFT_END : RIGHT_END;
         client_book_span(s, first, end, LOOK_LABEL, names[i]);
         s->row += 2;

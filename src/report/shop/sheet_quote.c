@@ -108,7 +108,7 @@ static void put_doors(struct page *p) {
         const struct room_sum *const room = &sale->rooms[i];
         if (room->room[0] != '\0') {
             book_keep(p->book, p->sheet, p->row, p->row + 1);
-            book_text(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_SECTION, room->room);
+            book_text(p->book, p->sheet, p->row++, COLUMN_ID, LOOK_PART, room->room);
         }
         for (size_t n = 0; n < room->count; n++) {
             put_door(p, sale->by_room[room->first + n]);

@@ -182,6 +182,23 @@ void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, 
              text);
 }
 
+uint32_t book_span_down(struct book *book, uint16_t sheet, uint32_t row, uint16_t first,
+                        uint16_t last, enum look look, const char *text) {
+    assert(last < book->sheets[sheet].width_count);
+    const size_t lines =
+        book_lines(book, book->sheets[sheet].widths + first, (size_t)(last - first) + 1, text);
+    const uint16_t down = lines > UINT16_MAX ? UINT16_MAX : (uint16_t)(lines - 1);
+    add_text(book,
+             (struct cell){.row = row,
+                           .sheet = sheet,
+                           .column = first,
+                           .look = (uint8_t)look,
+                           .span = (uint16_t)(last - first),
+                           .down = down},
+             text);
+    return (uint32_t)down + 1;
+}
+
 /* Adds a cell that holds what is its own. */
 static void add_own(struct book *book, struct cell cell, struct book_own own) {
     book->owns = array_grow(book->owns, &book->own_room, book->own_count + 1, sizeof *book->owns,

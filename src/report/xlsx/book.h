@@ -21,6 +21,7 @@ enum look {
     LOOK_TITLE,         /* head of a sheet */
     LOOK_NOTE,          /* small gray words under a head or beside a cell */
     LOOK_SECTION,       /* head of a part of a sheet */
+    LOOK_PART,          /* the same within a table, with room above */
     LOOK_HEAD,          /* column heading, wrapped, on a band; stands as the cell below it */
     LOOK_TALL,          /* column heading turned upright */
     LOOK_LABEL,         /* bold */
@@ -67,8 +68,13 @@ struct cell {
     uint16_t sheet, column;
     uint16_t span; /* further columns that a text runs over, as one cell */
     uint8_t kind, look;
-    uint8_t unit, decimals; /* of a number */
-    bool less;              /* of a mention: shown with the other sign */
+    union {
+        struct {
+            uint8_t unit, decimals; /* of a number */
+        };
+        uint16_t down; /* of a text: further rows that it runs over, likewise */
+    };
+    bool less; /* of a mention: shown with the other sign */
 };
 
 /* A picture that lies on a sheet, its upper left corner at a cell. */
@@ -188,6 +194,8 @@ bool book_failed(const struct book *book);
 /* text for the footer of a book, so coded that it is shown as it is; cut where it would run into
  * the words beside it. In pool; NULL when memory is out. */
 const char *book_footer(struct pool *pool, const char *text);
+/* The same of a text that is left out where it would be cut, for a shorter one. */
+const char *book_footer_or(struct pool *pool, const char *text, const char *shorter);
 
 /* Cells are kept in blocks, so that those that are written make way for what comes of them. */
 #define BOOK_BLOCK ((size_t)4096)
@@ -205,6 +213,8 @@ uint16_t book_sheet(struct book *book, const char *name, const char *title, bool
 /* How wide a text of the size that most cells have is, in the characters that columns are counted
  * in. */
 double book_letters(const struct book *book, const char *text, bool bold);
+/* How many lines a text of that size takes in columns of these widths beside each other. */
+size_t book_lines(const struct book *book, const double *widths, size_t count, const char *text);
 /* Sets the width of a column, in characters; without a call it is as wide as its cells need. */
 void book_width(struct book *book, uint16_t sheet, uint16_t column, double characters);
 /* Rows first to last are headings: kept in sight and printed on every page. */
@@ -238,6 +248,11 @@ void book_link(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
 /* A text that runs over the columns first to last, broken into lines. */
 void book_span(struct book *book, uint16_t sheet, uint32_t row, uint16_t first, uint16_t last,
                enum look look, const char *text);
+/* A text that runs over the columns first to last, whose widths are given, and over a row for each
+ * of its lines: so lists of unlike texts stand beside each other without gaps. Returns how many
+ * rows. */
+uint32_t book_span_down(struct book *book, uint16_t sheet, uint32_t row, uint16_t first,
+                        uint16_t last, enum look look, const char *text);
 /* A picture as PNG; the bytes are copied. alt: what it shows, for who can't see it; needed. */
 void book_picture(struct book *book, uint16_t sheet, uint32_t row, uint16_t column,
                   const unsigned char *png, size_t size, double scale, double below,

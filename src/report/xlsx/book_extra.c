@@ -124,6 +124,10 @@ const char *book_footer(struct pool *pool, const char *text) {
     return out;
 }
 
+const char *book_footer_or(struct pool *pool, const char *text, const char *shorter) {
+    return book_footer(pool, text_units(text) <= FOOTER_LETTERS ? text : shorter);
+}
+
 double book_chart_height(const struct book_chart *chart) {
     const double bars = 60 + 14 * (double)(chart->last - chart->first + 1);
     return chart->kind == CHART_BARS && bars > 216 ? bars : 216;

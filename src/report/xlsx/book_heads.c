@@ -44,8 +44,8 @@ static struct head *head_above(struct head *heads, size_t count, const struct ce
 
 /* What runs over other columns is not of one. */
 static bool is_of_column(const struct cell *cell) {
-    return cell->look != LOOK_HEAD && cell->look != LOOK_SECTION && cell->look != LOOK_NOTE &&
-           (cell->kind != CELL_TEXT || cell->span == 0);
+    return cell->look != LOOK_HEAD && cell->look != LOOK_SECTION && cell->look != LOOK_PART &&
+           cell->look != LOOK_NOTE && (cell->kind != CELL_TEXT || cell->span == 0);
 }
 
 static enum look head_look(const struct cell *below) {

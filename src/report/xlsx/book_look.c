@@ -87,8 +87,8 @@ static void set_letters(lxw_format *f, enum look look) {
         bool bold;
     } letters[LOOK_COUNT] = {
         [LOOK_TITLE] = {15, true}, [LOOK_NOTE] = {8.5, false}, [LOOK_SECTION] = {11, true},
-        [LOOK_LABEL] = {9, true},  [LOOK_TOTAL] = {9, true},   [LOOK_GRAND] = {11, true},
-        [LOOK_CHECK] = {9, true},  [LOOK_STATE] = {11, true},
+        [LOOK_PART] = {11, true},  [LOOK_LABEL] = {9, true},   [LOOK_TOTAL] = {9, true},
+        [LOOK_GRAND] = {11, true}, [LOOK_CHECK] = {9, true},   [LOOK_STATE] = {11, true},
     };
     format_set_font_name(f, "Arial");
     format_set_font_size(f, letters[look].size > 0 ? letters[look].size : 9);
@@ -99,7 +99,7 @@ static void set_letters(lxw_format *f, enum look look) {
 
 static void set_look(lxw_format *f, enum look look, bool number) {
     set_letters(f, look);
-    format_set_align(f, LXW_ALIGN_VERTICAL_TOP);
+    format_set_align(f, look == LOOK_PART ? LXW_ALIGN_VERTICAL_BOTTOM : LXW_ALIGN_VERTICAL_TOP);
     switch (look) {
     case LOOK_NOTE:
         format_set_font_color(f, INK_GRAY);

@@ -21,6 +21,7 @@
 /* Points: a line of these letters is 15 dots high, and programs leave a dot below it. */
 #define LINE_HEIGHT 12.0
 #define ROW_HEIGHT  12.75
+#define PART_ABOVE  5.0 /* what LOOK_PART leaves free above its words */
 
 int64_t binder_value(const struct binder *b, const struct cell *cell) {
     if (cell->kind != CELL_HOME && cell->kind != CELL_MENTION) {
@@ -40,8 +41,8 @@ double binder_points(double characters) {
 
 /* Words that run over into empty cells beside them don't widen their column. */
 static bool runs_over(enum look look) {
-    return look == LOOK_TITLE || look == LOOK_NOTE || look == LOOK_SECTION || look == LOOK_WRAP ||
-           look == LOOK_WARN;
+    return look == LOOK_TITLE || look == LOOK_NOTE || look == LOOK_SECTION || look == LOOK_PART ||
+           look == LOOK_WRAP || look == LOOK_WARN;
 }
 
 static double needed_width(const struct binder *b, const struct cell *cell) {
@@ -96,22 +97,39 @@ static void measure_widths(struct binder *b) {
     }
 }
 
-/* Lines that the text of a cell takes in the columns that it runs over. */
-static size_t lines_of(const struct binder *b, const struct cell *cell, bool bold, double size) {
+/* Lines that a text takes in columns beside each other. */
+static size_t lines_in(const struct book *book, const double *widths, size_t count,
+                       const char *text, bool bold, double size) {
     double dots = 0;
-    for (uint16_t c = cell->column; c <= cell->column + cell->span && c < BOOK_MOST_COLUMNS; c++) {
-        dots += b->widths[cell->sheet][c] * DIGIT + COLUMN_MORE;
+    for (size_t c = 0; c < count; c++) {
+        dots += widths[c] * DIGIT + COLUMN_MORE;
     }
     const double room = (dots - CELL_FREE) / (size * ALLOWANCE);
-    return text_lines(b->book->letters, book_words(b->book, cell), bold, room > 1 ? room : 1);
+    return text_lines(book->letters, text, bold, room > 1 ? room : 1);
+}
+
+size_t book_lines(const struct book *book, const double *widths, size_t count, const char *text) {
+    return lines_in(book, widths, count, text, false, LETTER_SIZE);
+}
+
+/* Lines of a cell in the columns that it runs over. */
+static size_t lines_of(const struct binder *b, const struct cell *cell, bool bold, double size) {
+    const size_t right = (size_t)(BOOK_MOST_COLUMNS - cell->column);
+    const size_t count = (size_t)cell->span + 1;
+    return lines_in(b->book, &b->widths[cell->sheet][cell->column], count < right ? count : right,
+                    book_words(b->book, cell), bold, size);
 }
 
 /* What a cell needs: a text that runs over columns is broken into lines, whatever its look. */
 static double needed_height(const struct binder *b, const struct cell *cell) {
     const enum look look = (enum look)cell->look;
     const bool text = cell->kind == CELL_TEXT;
-    const bool large = look == LOOK_SECTION || look == LOOK_GRAND;
+    const bool large = look == LOOK_SECTION || look == LOOK_PART || look == LOOK_GRAND;
+    const double above = look == LOOK_PART ? PART_ABOVE : 0;
     const double one = look == LOOK_TITLE ? 21 : (large ? 16 : LINE_HEIGHT);
+    if (text && cell->down > 0) {
+        return 0; /* each of its lines has a row */
+    }
     if (text && look == LOOK_TALL) {
         return binder_points(book_letters(b->book, book_words(b->book, cell), true)) + 6;
     }
@@ -120,16 +138,18 @@ static double needed_height(const struct binder *b, const struct cell *cell) {
         const double size = LETTER_SIZE * (look == LOOK_TITLE ? 15.0 / 9 : (large ? 11.0 / 9 : 1));
         const size_t lines = lines_of(b, cell, bold, size);
         /* one line is as high as any row; 15 points would be left out of the file, as the usual */
-        return lines > 1 ? (double)lines * one + 0.5 : (one > LINE_HEIGHT ? one : ROW_HEIGHT);
+        return (lines > 1 ? (double)lines * one + 0.5 : (one > LINE_HEIGHT ? one : ROW_HEIGHT)) +
+               above;
     }
-    return one > LINE_HEIGHT ? one : 0;
+    return one > LINE_HEIGHT ? one + above : 0;
 }
 
 static bool measure_heights(struct binder *b) {
     for (size_t i = 0; i < b->book->cell_count; i++) {
         const struct cell *const cell = book_cell(b->book, i);
         uint32_t *const rows = &b->rows[cell->sheet];
-        *rows = cell->row + 1 > *rows ? cell->row + 1 : *rows;
+        const uint32_t end = cell->row + (cell->kind == CELL_TEXT ? cell->down : 0) + 1;
+        *rows = end > *rows ? end : *rows;
     }
     for (size_t i = 0; i < b->book->chart_count; i++) {
         const struct book_chart *const chart = &b->book->charts[i];

@@ -92,8 +92,8 @@ static uint8_t shown_decimals(const struct binder *b, const struct cell *cell) {
 
 static void write_cell(struct binder *b, const struct cell *cell, char *formula) {
     lxw_worksheet *const sheet = b->sheets[cell->sheet];
-    if (cell->kind == CELL_TEXT && cell->span > 0) {
-        worksheet_merge_range(sheet, cell->row, cell->column, cell->row,
+    if (cell->kind == CELL_TEXT && cell->span + cell->down > 0) {
+        worksheet_merge_range(sheet, cell->row, cell->column, cell->row + cell->down,
                               (lxw_col_t)(cell->column + cell->span), book_words(b->book, cell),
                               look_format(&b->looks, (enum look)cell->look, "", true));
         return;
