@@ -48,6 +48,47 @@ static const struct list {
     {"CR", "id,width,height,note\rD01,15 1/2,30,left\r", 1, NULL, 0, "left"},
     {"byte order mark", "\xEF\xBB\xBFid,width,height,note\nD01,15 1/2,30,left\n", 1, NULL, 0,
      "left"},
+    /* as shops head their lists; common practice, no source */
+    {"a list as shops have it",
+     "Door No.,Location,Qty.,W (in),H (in),Type,Hinge,Notes\nD01,Pantry,2,15 "
+     "1/2,30,Door,LH,vented\n"
+     "8,Pantry,1,15 1/2,6,drawer,,\n",
+     2, NULL, 0, "vented"},
+    {"short names", "#,How Many,W,H,NOTES\nD01,1,15 1/2,30,left\n", 1, NULL, 0, "left"},
+    {"underscores and colons",
+     "id:,hinge_side,Width:,Height:,note:\nD01,Left Hand,15 1/2,30,left\n", 1, NULL, 0, "left"},
+    {"inch marks in names", "id,width \",height \",note\nD01,15 1/2,30,left\n", 1, NULL, 0, "left"},
+    {"millimeters by the heading", "id,Width (mm),Height in mm,note\nD01,394,762,left\n", 1, NULL,
+     0, "left"},
+    {"centimeters", "id,Width (cm),height\nD01,39.4,30\n", 1, "unknown-column", 1, NULL},
+    {"a unit behind what has none", "id,count (in),width,height\nD01,1,15 1/2,30\n", 1,
+     "unknown-column", 1, NULL},
+    {"both of openings", "id,opening width,opening height,note\nD01,15 1/2,30,left\n", 1, NULL, 0,
+     "left"},
+    {"of doors where measure says so",
+     "id,door width,door height,note,measure\nD01,15 1/2,30,left,door\n", 1, NULL, 0, "left"},
+    {"of doors where it does not", "id,door width,height\nD01,15 1/2,30\n", 1, "measure-differs", 1,
+     NULL},
+    {"of openings where it does not", "id,opening width,height,measure\nD01,15 1/2,30,door\n", 1,
+     "measure-differs", 1, NULL},
+    {"two names of a column", "id,qty,pcs,width,height\nD01,1,1,15 1/2,30\n", 1, "duplicate-column",
+     1, NULL},
+    {"sizes in one column", "id,size,width,height\nD01,15x30,15 1/2,30\n", 1, "unknown-column", 1,
+     NULL},
+    {"what a type is not", "id,type,width,height\nD01,shaker,15 1/2,30\n", 1, "unknown-column", 1,
+     NULL},
+    {"hinges by count", "id,hinges,width,height,note\nD01,3,15 1/2,30,left\n", 1, NULL, 0, "left"},
+    {"hinges by side", "id,hinges,width,height,note\nD01,r,15 1/2,30,left\n", 1, NULL, 0, "left"},
+    {"a side under another column",
+     "id,leaves,hinge,width,height\nD01,1,left,15 1/2,30\nD02,1,"
+     "cup-hinge,15 1/2,30\n",
+     2, "unknown-name", 2, NULL},
+    {"a use under style", "id,style,width,height\nD01,drawer front,15 1/2,30\n", 1, "unknown-name",
+     2, NULL},
+    {"a name with no heading below it", "Smith,,,4 May\nid,width,height,note\nD01,15 1/2,30,left\n",
+     1, NULL, 0, "left"},
+    {"a title with a name in it",
+     "Location,Mill Lane,Notes,\nid,width,height,note\nD01,15 1/2,30,left\n", 1, NULL, 0, "left"},
     {"semicolons", "id;width;height;note\nD01;15 1/2;30;left, right\n", 1, NULL, 0, "left, right"},
     {"tabs", "id\twidth\theight\tnote\nD01\t15 1/2\t30\tleft\n", 1, NULL, 0, "left"},
     {"tabs, empty cells", "id\tuse\twidth\theight\tnote\nD01\t\t15 1/2\t30\tleft\n", 1, NULL, 0,
@@ -231,6 +272,49 @@ static void test_lists(void **state) {
     }
 }
 
+/* A list as a shop has it says what the same list says in the names of columns. */
+static void test_as_shops(void **state) {
+    static const char *const texts[] = {
+        "id,room,use,count,width,height,hinge side,frame,note,remark\n"
+        "7,Pantry,door,2,15 1/2,394 mm,left,poplar,vented,tall\n"
+        "8,Pantry,drawer front,1,15 1/2,152.4 mm,,hard-maple,,\n",
+        "Doors of the mill,,,,,,,,,\n"
+        ",,,,Opening,,,,,\n"
+        "Door No.,Location,Type,Qty.,Width (in),Height (mm),Hand,FRAME,NOTES,Comments\n"
+        "7,Pantry,Door,2,15 1/2,394,LH,poplar,vented,tall\n"
+        "8,Pantry,Drawer,1,15 1/2,152.4,,Hard_Maple,,\n",
+        "#,Place,Kind,Pieces,Size,,Hinged,Frame,Notes,Remarks\n"
+        ",,,,W,H mm,,,,\n"
+        "7,Pantry,doors,2,15 1/2,394,left-hand,poplar,vented,tall\n"
+        "8,Pantry,drawers,1,15 1/2,152.4,,hard maple,,\n"};
+    (void)state;
+    for (size_t i = 0; i < 3; i++) {
+        struct inputs in;
+        read_list(&in, texts[i], strlen(texts[i]));
+        for (size_t p = 0; p < in.problems.count; p++) {
+            if (in.problems.list[p].severity == SEVERITY_ERROR) {
+                fail_msg("list %zu: %s", i, in.problems.list[p].text);
+            }
+        }
+        assert_int_equal(in.job.row_count, 2);
+        const struct row *const door = &in.job.rows[0];
+        const struct row *const front = &in.job.rows[1];
+        assert_string_equal(door->id.s, "7");
+        assert_string_equal(door->room.s, "Pantry");
+        assert_int_equal(door->use.choice, USE_DOOR);
+        assert_int_equal(front->use.choice, USE_DRAWER_FRONT);
+        assert_int_equal(door->count.amount, 2);
+        assert_int_equal(door->width.amount, 31 * NM_PER_INCH / 2);
+        assert_int_equal(door->height.amount, 394 * NM_PER_MM);
+        assert_int_equal(front->height.amount, 6 * NM_PER_INCH);
+        assert_int_equal(door->hinge_side.choice, HINGE_SIDE_LEFT);
+        assert_string_equal(door->note.s, "vented");
+        assert_string_equal(door->remark.s, "tall");
+        assert_string_equal(front->make->whole.frame.name.s, "hard-maple");
+        clear(&in);
+    }
+}
+
 static void test_values(void **state) {
     static const char text[] =
         "id,room,use,count,width,height,leaves,mid rails,mid stiles,rows,hinge side,extra charge\n"
@@ -325,9 +409,8 @@ static int prepare(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_lists),
-        cmocka_unit_test(test_values),
-        cmocka_unit_test(test_leaf),
+        cmocka_unit_test(test_lists),     cmocka_unit_test(test_as_shops),
+        cmocka_unit_test(test_values),    cmocka_unit_test(test_leaf),
         cmocka_unit_test(test_long_list),
     };
 

@@ -6,6 +6,7 @@
 
 #include "read/actuals/actuals_row.h"
 #include "read/job/job_keys.h"
+#include "read/key/heading.h"
 #include "read/rates/rack_file.h"
 #include "read/rates/rates_keys.h"
 #include "read/rates/woods.h"
@@ -93,6 +94,46 @@ static void check_section(const char *docs, const struct section_kind *kind) {
     }
 }
 
+/* Every other name of a column stands in the line of that column, and of one that means none alone
+ * among those; there are no more. */
+static void test_headings(void **state) {
+    char *docs = case_load(DOORCOST_SOURCE "/docs/formats.md", NULL);
+    char *part = find_part(docs, "\n### Other names of columns\n");
+    char *const table = strstr(part, "|---|---|");
+    char *const end = strstr(part, "\n\n`opening width`");
+    size_t count;
+    const struct heading_word *const words = heading_words(&count);
+    size_t named = 0;
+    size_t ticks = 0;
+
+    (void)state;
+    assert_non_null(table);
+    assert_non_null(end);
+    for (size_t i = 0; i < count; i++) {
+        char name[64];
+        char line[64];
+        (void)snprintf(name, sizeof name, "`%s`", words[i].written);
+        if (words[i].by_cells != NULL || words[i].column == NULL) {
+            assert_non_null(strstr(end, name));
+            continue;
+        }
+        (void)snprintf(line, sizeof line, "\n| `%s` | ", words[i].column);
+        const char *const at = strstr(table, line);
+        const char *const found = at == NULL ? NULL : strstr(at + strlen(line), name);
+        if (found == NULL || found > strchr(at + 1, '\n')) {
+            fail_msg("docs/formats.md lacks %s of column '%s'", name, words[i].column);
+        }
+        named++;
+    }
+    for (const char *c = table; c < end; c++) {
+        ticks += *c == '`' ? 1 : 0;
+        named += strncmp(c, "\n| `", 4) == 0 ? 1 : 0;
+    }
+    assert_int_equal(ticks, 2 * named);
+    free(part);
+    free(docs);
+}
+
 static void test_formats(void **state) {
     char *docs = case_load(DOORCOST_SOURCE "/docs/formats.md", NULL);
 
@@ -114,6 +155,7 @@ static void test_formats(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_formats),
+        cmocka_unit_test(test_headings),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -199,6 +199,16 @@ static const struct book_case of_xlsx[] = {
      "</sheetData><mergeCells><mergeCell ref='A1:A2'/><mergeCell ref='B1:B2'/>"
      "<mergeCell ref='C1:D1'/></mergeCells>",
      "{a|c|d|e|}{1|2|3|4|}"},
+    {"a heading of two rows that are not over each other",
+     "<row r='1'><c r='A1' t='s'><v>0</v></c><c r='B1' t='str'><v>size</v></c><c r='D1' t='s'><v>1"
+     "</v></c></row><row r='2'><c r='B2' t='str'><v>c</v></c><c r='C2' t='str'><v>d</v></c></row>"
+     "<row r='3'><c><v>1</v></c><c><v>2</v></c><c><v>3</v></c><c><v>4</v></c></row></sheetData>",
+     "{a|c|d|b|}{1|2|3|4|}"},
+    {"names in a title",
+     "<row r='1'><c r='A1' t='s'><v>0</v></c><c r='B1' t='str'><v>x</v></c><c r='C1' t='s'><v>1"
+     "</v></c></row><row r='2'><c r='A2' t='s'><v>0</v></c><c r='B2' t='s'><v>1</v></c>"
+     "<c r='C2' t='str'><v>c</v></c></row><row r='3'><c><v>1</v></c></row></sheetData>",
+     "{a|b|c|}{1|||}"},
     {"a cell over three rows, one of them blank",
      HEAD "<row r='2'><c><v>1</v></c><c><v>2</v></c></row><row r='4'><c r='B4'><v>3</v></c></row>"
           "</sheetData><mergeCells><mergeCell ref='A2:A4'/></mergeCells>",

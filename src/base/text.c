@@ -167,9 +167,13 @@ bool text_same(const char *a, const char *b) {
     return text_order(a, b) == 0;
 }
 
+static bool is_word_blank(char c) {
+    return c == ' ' || c == '-' || c == '_';
+}
+
 bool text_same_word(const char *a, const char *b) {
     for (; *a != '\0' && *b != '\0'; a++, b++) {
-        const bool blanks = (*a == '-' || *a == ' ') && (*b == '-' || *b == ' ');
+        const bool blanks = is_word_blank(*a) && is_word_blank(*b);
 
         if (!blanks && lower(*a) != lower(*b)) {
             return false;

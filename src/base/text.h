@@ -41,7 +41,7 @@ const char *text_trim_end(const char *from, const char *to);
 
 /* Equal but for ASCII case. */
 bool text_same(const char *a, const char *b);
-/* The same with a hyphen as good as a blank: `lift-up`, `Lift up`. */
+/* The same with a hyphen or underscore as good as a blank: `lift-up`, `Lift up`. */
 bool text_same_word(const char *a, const char *b);
 
 /* The order of two texts, ASCII case ignored, for sorting: less than 0, 0 where text_same, more

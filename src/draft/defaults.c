@@ -93,7 +93,7 @@ const char *default_rates(const struct draft *draft) {
 }
 
 const char *default_doors(const struct draft *draft) {
-    return draft->folder->list_count == 0 ? NULL : draft->folder->lists[0];
+    return draft->folder->list_count == 0 ? NULL : draft->folder->lists[0].name;
 }
 
 /* --- of [make] --- */
@@ -194,7 +194,13 @@ const char *default_pull(const struct draft *draft) {
 }
 
 const char *default_measure(const struct draft *draft) {
-    (void)draft;
+    const char *const doors = draft_value(draft, "job", "doors");
+    for (size_t i = 0; doors != NULL && i < draft->folder->list_count; i++) {
+        const struct folder_list *const list = &draft->folder->lists[i];
+        if (list->measure != NULL && strcmp(list->name, doors) == 0) {
+            return list->measure;
+        }
+    }
     return "opening";
 }
 

@@ -38,7 +38,7 @@ const char *default_finish(const struct draft *draft);
 const char *default_hinge(const struct draft *draft);
 /* The first piece of hardware that is called a pull, a knob or a handle; `none`. */
 const char *default_pull(const struct draft *draft);
-/* Openings. */
+/* What the headings of the list say; openings. */
 const char *default_measure(const struct draft *draft);
 /* Half an inch or 15 mm where the hinge takes it, else the least that it takes; NULL: it is for
  * inset doors. */

@@ -62,7 +62,7 @@ const char *draft_choices(const struct draft *draft, const struct question *ques
     const char *list = NULL;
     for (size_t i = 0; i < count; i++) {
         list = pool_words(draft->pool, "%s%s%s", text_or_empty(list), i == 0 ? "" : ", ",
-                          rates ? folder->rates[i].name : folder->lists[i]);
+                          rates ? folder->rates[i].name : folder->lists[i].name);
     }
     return list != NULL ? list
                         : job_value_choices(job_key(question->section, question->key), draft->rates,

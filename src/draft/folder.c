@@ -107,15 +107,6 @@ static bool is_taken(struct folder *folder, const char *name) {
     return false;
 }
 
-static bool has_column(const struct table *table, const char *name) {
-    for (size_t i = 0; i < table->columns; i++) {
-        if (text_same(table->heading[i].text, name)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 static bool find_lists(struct folder *folder, const char *at) {
     struct pool *const pool = &folder->problems.pool;
     const struct names names = find(at, list_endings, COUNT_OF(list_endings), pool);
@@ -129,9 +120,9 @@ static bool find_lists(struct folder *folder, const char *at) {
                              &folder->problems)) {
             return false;
         }
-        if (has_column(&table, "id") && has_column(&table, "width") &&
-            has_column(&table, "height")) {
-            folder->lists[folder->list_count++] = names.list[i];
+        const struct list_told told = door_list_told(&table, pool);
+        if (told.doors) {
+            folder->lists[folder->list_count++] = (struct folder_list){names.list[i], told.measure};
         }
     }
     return !pool_failed(pool);

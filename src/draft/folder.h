@@ -15,6 +15,11 @@ struct folder_rates {
     enum length_unit unit;
 };
 
+struct folder_list {
+    const char *name;
+    const char *measure; /* what its headings say that sizes are of; NULL: nothing */
+};
+
 struct folder_job {
     const char *path; /* as the program opens it */
     struct ini ini;
@@ -29,7 +34,8 @@ struct folder {
     /* Of the first place that has any: rates, ../rates, the folder, above it. */
     struct folder_rates *rates;
     size_t rates_count;
-    const char **lists; /* with the columns of a door list, that no job of the folder names */
+    struct folder_list
+        *lists; /* with the columns of a door list, that no job of the folder names */
     size_t list_count;
 };
 

@@ -55,14 +55,22 @@ const char *name_at(const struct rates *rates, enum name_kind kind, size_t index
 }
 
 int32_t name_find(const struct rates *rates, enum name_kind kind, const char *name) {
-    size_t count = name_count(rates, kind);
+    const size_t count = name_count(rates, kind);
+    int32_t alike = -1;
+    size_t found = 0;
 
     for (size_t i = 0; i < count; i++) {
-        if (text_same(name_at(rates, kind, i), name)) {
+        const char *const one = name_at(rates, kind, i);
+
+        if (text_same(one, name)) {
             return (int32_t)i;
         }
+        if (text_same_word(one, name)) {
+            alike = (int32_t)i;
+            found++;
+        }
     }
-    return -1;
+    return found == 1 ? alike : -1;
 }
 
 const char *name_nearest(const struct rates *rates, unsigned kinds, const char *name,

@@ -27,7 +27,8 @@ enum name_kind {
 /* What such a section is called in the file: `door` for NAME_STYLE. */
 const char *name_section(enum name_kind kind);
 
-/* The index of that name in the array of its kind, -1: no section defines it. */
+/* The index of that name in the array of its kind; else of the only one that differs from it in
+ * hyphens, blanks and underscores alone (`hard maple`, `hard-maple`); -1: no section defines it. */
 int32_t name_find(const struct rates *rates, enum name_kind kind, const char *name);
 
 /* The name at an index. */

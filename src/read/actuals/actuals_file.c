@@ -6,7 +6,7 @@
 #include "read/key/columns.h"
 
 static void read_rows(struct reader *reader, struct actuals *actuals, const struct table *table,
-                      const struct column *columns, const struct column_set *set) {
+                      const struct heading *columns, const struct column_set *set) {
     for (size_t i = 0; i < table->count && !pool_failed(reader->pool); i++) {
         struct actual_said said = {0};
         columns_read(reader, columns, table, &table->rows[i], set, 1, &said);
@@ -39,7 +39,7 @@ bool actuals_read(struct actuals *actuals, const struct rates *rates, const char
     if (!table.open || table.columns == 0 || table.over) {
         return !problems->failed;
     }
-    const struct column *const columns = columns_find(&reader, &table, &set, 1);
+    const struct heading *const columns = columns_find(&reader, &table, &set, 1);
     actuals->rows = pool_take(reader.pool, table.count, sizeof *actuals->rows);
     if (columns == NULL || actuals->rows == NULL) {
         return false;

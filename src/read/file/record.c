@@ -292,14 +292,13 @@ static bool take_cells(struct record *record, const char *line, struct place pla
     return record->good;
 }
 
-size_t record_count_names(const struct source *source, size_t at, record_names *names,
-                          const void *context, size_t *used) {
+void record_look(struct record_looks *looks, const struct source *source, size_t at,
+                 record_names *names, const void *context) {
     const char *const line = source->lines[at];
     const char separator = record_separator_of(source, at);
-    size_t count = 0;
 
-    *used = 0;
-    for (const char *text = line;; text++) {
+    *looks = (struct record_looks){0};
+    for (const char *text = line; looks->count < RECORD_MOST_LOOKED; text++) {
         bool open = false;
         const char *const end =
             source->cells ? text + strcspn(text, "\t") : cell_end(text, separator, &open);
@@ -312,14 +311,17 @@ size_t record_count_names(const struct source *source, size_t at, record_names *
             from++;
             to--;
         }
-        *used += to > from ? 1 : 0;
+        unsigned char *const cell = &looks->cells[looks->count++];
+        *cell = to > from ? RECORD_TEXT : RECORD_BLANK;
         if (to > from && (size_t)(to - from) < sizeof word) {
             memcpy(word, from, (size_t)(to - from));
-            count += names(context, word) ? 1 : 0;
+            *cell = names(context, word) ? RECORD_NAME : RECORD_TEXT;
         }
+        looks->used += *cell != RECORD_BLANK ? 1 : 0;
+        looks->names += *cell == RECORD_NAME ? 1 : 0;
         text = end;
         if (*end == '\0') {
-            return count;
+            return;
         }
     }
 }

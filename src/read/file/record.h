@@ -26,10 +26,22 @@ char record_separator_of(const struct source *source, size_t at);
 /* What tells whether a cell of a heading names a column. */
 typedef bool record_names(const void *context, const char *text);
 
-/* How many cells of the line `at` of source (from 0) name a column; *used: how many hold
- * anything. Cells over several lines are not looked at. */
-size_t record_count_names(const struct source *source, size_t at, record_names *names,
-                          const void *context, size_t *used);
+/* What a cell of a line may be to a heading. */
+enum record_cell { RECORD_BLANK, RECORD_TEXT, RECORD_NAME };
+/* So many of them are looked at. */
+#define RECORD_MOST_LOOKED ((size_t)256)
+
+/* A line as a heading. */
+struct record_looks {
+    unsigned char cells[RECORD_MOST_LOOKED]; /* enum record_cell */
+    size_t count;
+    size_t used;  /* how many hold anything */
+    size_t names; /* how many name a column */
+};
+
+/* Looks at the line `at` of source (from 0); cells over several lines are not looked at. */
+void record_look(struct record_looks *looks, const struct source *source, size_t at,
+                 record_names *names, const void *context);
 
 /* Reads the record that starts at line `at` of source (from 0).
  * expected: how many cells a record has, 0: not known yet; a quoted cell goes over line ends only

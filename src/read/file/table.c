@@ -89,37 +89,108 @@ static bool has_text(const struct source *source, size_t at) {
     return !source->bad[at] && source->lines[at][0] != '\0';
 }
 
-/* The line of the heading, from 0, where a title stands above it; else the first. */
-static size_t find_heading(const struct source *source, const struct table_wanted *wanted) {
+/* Where the heading stands. */
+struct heading_place {
+    size_t at; /* from 0 */
+    bool two;  /* the line above is a part of it */
+};
+
+/* How many columns two lines name together, the upper one where the lower is blank; 0: they are no
+ * heading, as what stands below a name is none. */
+static size_t count_both(const struct record_looks *upper, const struct record_looks *lower) {
+    size_t count = 0;
+
+    for (size_t i = 0; i < upper->count || i < lower->count; i++) {
+        const int above = i < upper->count ? upper->cells[i] : RECORD_BLANK;
+        const int below = i < lower->count ? lower->cells[i] : RECORD_BLANK;
+
+        if (above == RECORD_NAME && below == RECORD_TEXT) {
+            return 0;
+        }
+        count += above == RECORD_NAME || below == RECORD_NAME ? 1 : 0;
+    }
+    return count;
+}
+
+/* The place of the heading where a title stands above it; else the first line. */
+static struct heading_place find_heading(const struct source *source,
+                                         const struct table_wanted *wanted) {
+    struct heading_place place = {0};
+    struct record_looks before = {0};
+    size_t most = 0;
     size_t lines = 0;
 
     for (size_t at = 0; wanted->names != NULL && at < source->count && lines < MOST_TITLE_LINES;
          at++) {
-        size_t used = 0;
-        size_t names;
+        struct record_looks looks = {0};
 
-        if (!has_text(source, at)) {
-            continue;
+        if (has_text(source, at)) {
+            lines++;
+            record_look(&looks, source, at, wanted->names, wanted->context);
         }
-        lines++;
-        names = record_count_names(source, at, wanted->names, wanted->context, &used);
-        if (names < 2 && (names == 0 || used < 3)) {
-            continue;
+        if (looks.names > most && (looks.names > 1 || looks.used > 2)) {
+            place = (struct heading_place){.at = at};
+            most = looks.names;
         }
-        /* a heading of two rows: groups of columns, and below them the columns */
-        return at + 1 < source->count && has_text(source, at + 1) &&
-                       record_count_names(source, at + 1, wanted->names, wanted->context, &used) >
-                           names
-                   ? at + 1
-                   : at;
+        const size_t both = looks.names > 0 && before.names > 0 ? count_both(&before, &looks) : 0;
+        if (both > most) {
+            place = (struct heading_place){.at = at, .two = true};
+            most = both;
+        }
+        before = looks;
     }
-    return 0;
+    return place;
 }
 
-/* The heading: the first record from *at on in which anything stands. *at: the line behind it. */
-static bool read_heading(struct table *table, const struct source *source, size_t *at,
-                         char *separator, struct problems *problems) {
-    for (; *at < source->count; (*at)++) {
+/* The line above the heading: of a heading of two lines what stands over blanks is a part of it; of
+ * a sheet it is kept, where it is more than a title of one cell. */
+static bool read_above(struct record *upper, const struct source *source,
+                       const struct heading_place *place, struct problems *problems) {
+    *upper = (struct record){0};
+    if (place->at == 0 || (!place->two && !source->cells) || !has_text(source, place->at - 1)) {
+        return true;
+    }
+    return record_read(upper, source, place->at - 1, record_separator_of(source, place->at - 1), 0,
+                       problems);
+}
+
+/* upper: good where there is a line above. */
+static void take_heading(struct table *table, const struct record *record,
+                         const struct record *upper, bool two) {
+    size_t used = 0;
+
+    table->heading = record->cells;
+    table->columns = used_cells(record);
+    for (size_t i = 0; upper->good && i < upper->count; i++) {
+        used += upper->cells[i].text[0] != '\0' ? 1 : 0;
+    }
+    if (used < 2 && !two) {
+        return;
+    }
+    table->above = upper->cells;
+    table->above_count = upper->count < record->count ? upper->count : record->count;
+    for (size_t i = table->above_count; i > table->columns; i--) {
+        if (upper->cells[i - 1].text[0] != '\0') {
+            table->columns = i; /* only the upper line has it */
+        }
+    }
+    for (size_t i = 0; two && i < table->above_count; i++) {
+        if (table->heading[i].text[0] == '\0') {
+            table->heading[i] = upper->cells[i];
+        }
+    }
+}
+
+/* The heading: the first record from place on in which anything stands. *at: the line behind it. */
+static bool read_heading(struct table *table, const struct source *source,
+                         const struct heading_place *place, size_t *at, char *separator,
+                         struct problems *problems) {
+    struct record upper;
+
+    if (!read_above(&upper, source, place, problems)) {
+        return false;
+    }
+    for (*at = place->at; *at < source->count; (*at)++) {
         struct record record;
 
         if (source->bad[*at]) {
@@ -127,7 +198,8 @@ static bool read_heading(struct table *table, const struct source *source, size_
             return true;
         }
         *separator = record_separator_of(source, *at);
-        if (!record_read(&record, source, *at, *separator, 0, problems)) {
+        if (!record_read(&record, source, *at, *separator,
+                         source->cells && upper.good ? used_cells(&upper) : 0, problems)) {
             return false;
         }
         if (!record.good) {
@@ -135,8 +207,7 @@ static bool read_heading(struct table *table, const struct source *source, size_
             return true;
         }
         if (!is_empty(&record)) {
-            table->heading = record.cells;
-            table->columns = used_cells(&record);
+            take_heading(table, &record, &upper, place->two);
             *at += record.lines;
             return true;
         }
@@ -201,13 +272,13 @@ bool table_read(struct table *table, const char *path, struct place asked,
     if (!source_read_list(&source, path, asked, problems)) {
         return false;
     }
-    at = find_heading(&source, &wanted);
+    const struct heading_place place = find_heading(&source, &wanted);
     table->file = source.file;
     table->open = source.open;
     if (!source.open) {
         return true;
     }
-    if (!read_heading(table, &source, &at, &separator, problems)) {
+    if (!read_heading(table, &source, &place, &at, &separator, problems)) {
         return false;
     }
     if (!check_heading(table, &source, at, problems)) {
@@ -221,7 +292,7 @@ bool table_read(struct table *table, const char *path, struct place asked,
         return false;
     }
     while (at < source.count) {
-        struct place place = {.file = source.file, .line = (uint32_t)(at + 1)};
+        struct place row = {.file = source.file, .line = (uint32_t)(at + 1)};
         struct record record;
 
         if (source.cells && source.lines[at][0] == '\0') {
@@ -233,8 +304,8 @@ bool table_read(struct table *table, const char *path, struct place asked,
         }
         at += record.lines;
         if (record.good && !is_empty(&record) &&
-            check_count(table, &record, place, separator, problems) &&
-            !keep_row(table, &record, place, wanted.most, problems)) {
+            check_count(table, &record, row, separator, problems) &&
+            !keep_row(table, &record, row, wanted.most, problems)) {
             break;
         }
     }

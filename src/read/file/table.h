@@ -27,6 +27,10 @@ struct table_row {
 struct table {
     struct cell *heading;
     size_t columns; /* 0: there is no heading, which was reported */
+    /* The line above the heading, where it has several cells or is a part of it: groups of columns,
+     * names of columns, or a title. NULL: there is none. */
+    struct cell *above;
+    size_t above_count;
     struct table_row *rows;
     size_t count;
     uint16_t file;
@@ -37,9 +41,10 @@ struct table {
 /* What a list may be. */
 struct table_wanted {
     size_t most; /* rows below the heading; one more is an error, and the rest is not read */
-    /* Whether a cell names a column; the heading is the first of the first 20 lines that has two
-     * such cells, or one among three, or the line below it where that has more of them. NULL, and
-     * where none has: the first in which anything stands. */
+    /* Whether a cell names a column; the heading is the one of the first 20 lines that has most
+     * such cells, at least two, or one among three; of equal ones the first. It is two lines where
+     * columns are named in the upper one over what the lower one leaves blank. NULL, and where none
+     * has: the first in which anything stands. */
     bool (*names)(const void *context, const char *text);
     const void *context;
 };

@@ -109,11 +109,59 @@ static bool read_row(struct reader *reader, struct job *job, struct makes *makes
     return row->make != NULL;
 }
 
+/* What headings say that sizes are of. */
+struct told_measure {
+    const char *words; /* `opening` or `door`; NULL: nothing */
+    enum measure measure;
+    const struct cell *cell; /* that says it */
+};
+
+static bool is_size(const struct heading *heading) {
+    return heading->key != NULL &&
+           (text_same(heading->key->name, "width") || text_same(heading->key->name, "height"));
+}
+
+/* By a heading of sizes, or one above several of them, which stands over the first. */
+static struct told_measure find_measure(const struct table *table, const struct heading *columns) {
+    struct told_measure told = {0};
+
+    for (size_t i = 0; i < table->columns && told.words == NULL; i++) {
+        const struct cell *const above =
+            is_size(&columns[i]) && i < table->above_count ? &table->above[i] : NULL;
+        const char *const group = above == NULL ? NULL : heading_measure(above->text);
+
+        told.words = columns[i].measure != NULL ? columns[i].measure : group;
+        told.cell = columns[i].measure != NULL ? &table->heading[i] : above;
+    }
+    told.measure =
+        told.words != NULL && text_same(told.words, "door") ? MEASURE_DOOR : MEASURE_OPENING;
+    return told;
+}
+
+/* Whether a row's sizes are of what the headings say; an end panel's are of itself. */
+static bool check_measure(struct reader *reader, const struct told_measure *told,
+                          const struct said *said, const struct row *row) {
+    if (told->words == NULL || row->make->whole.size_is.choice == (int)told->measure ||
+        said->row.use.choice == USE_END_PANEL) {
+        return true;
+    }
+    problem_add(
+        reader->problems, SEVERITY_ERROR, "measure-differs", told->cell->place,
+        "the heading '%s' says that sizes are of %s, and by 'measure' they are of %s; write "
+        "'measure = %s' in [make], or head the column 'width' or 'height'",
+        problem_quote(reader->problems, told->cell->text),
+        told->measure == MEASURE_DOOR ? "doors" : "openings",
+        told->measure == MEASURE_DOOR ? "openings" : "doors", told->words);
+    return false;
+}
+
 /* false: memory is out. */
 static bool read_rows(struct reader *reader, struct job *job, const struct table *table,
-                      const struct column *columns, const struct column_set *sets, size_t count) {
+                      const struct heading *columns, const struct column_set *sets, size_t count) {
     struct makes makes = {0};
+    const struct told_measure told = find_measure(table, columns);
     bool held = true;
+    bool same = true;
 
     for (size_t i = 0; held && i < table->count && !pool_failed(reader->pool); i++) {
         struct said said = {0};
@@ -127,6 +175,8 @@ static bool read_rows(struct reader *reader, struct job *job, const struct table
                         "stands first; give this one another id");
         }
         held = read_row(reader, job, &makes, &said);
+        same =
+            !held || !same || check_measure(reader, &told, &said, &job->rows[job->row_count - 1]);
     }
     free(makes.list);
     index_clear(&makes.index);
@@ -144,12 +194,18 @@ static void set_columns(struct column_set sets[SET_COUNT]) {
 
 /* A row with that id whose note is another was written over, and is one of the job. */
 static bool is_example(const struct table *table, const struct table_row *row) {
+    struct column_set sets[SET_COUNT];
     bool named = false;
+    set_columns(sets);
     for (size_t i = 0; i < table->columns; i++) {
         const char *const text = row->cells[i].text;
-        if (text_same(table->heading[i].text, "id")) {
+        const struct key *const key = heading_read(table->heading[i].text, sets, SET_COUNT).key;
+        if (key == NULL) {
+            continue;
+        }
+        if (text_same(key->name, "id")) {
             named = text_same(text, LIST_EXAMPLE_ID);
-        } else if (text_same(table->heading[i].text, "note") && text[0] != '\0' &&
+        } else if (text_same(key->name, "note") && text[0] != '\0' &&
                    !text_same(text, LIST_EXAMPLE_NOTE)) {
             return false;
         }
@@ -171,15 +227,35 @@ bool door_list_table(struct table *table, const char *path, struct place asked,
     return true;
 }
 
+struct list_told door_list_told(const struct table *table, struct pool *pool) {
+    static const char *const needed[] = {"id", "width", "height"};
+    struct column_set sets[SET_COUNT];
+    struct heading *const columns = pool_take(pool, table->columns, sizeof *columns);
+    struct list_told told = {0};
+    size_t found = 0;
+    set_columns(sets);
+    for (size_t i = 0; i < table->columns && columns != NULL; i++) {
+        columns[i] = heading_read(table->heading[i].text, sets, SET_COUNT);
+        for (size_t n = 0; n < COUNT_OF(needed); n++) {
+            found += columns[i].key != NULL && text_same(columns[i].key->name, needed[n]) ? 1 : 0;
+        }
+    }
+    told.doors = found >= COUNT_OF(needed);
+    told.measure = columns == NULL ? NULL : find_measure(table, columns).words;
+    return told;
+}
+
 bool door_list_read(struct reader *reader, struct job *job, const struct table *table) {
     struct column_set sets[SET_COUNT];
     const size_t count = SET_COUNT;
-    struct column *columns;
+    struct heading *columns;
 
     if (!table->open || table->columns == 0 || table->over) {
         return true;
     }
     set_columns(sets);
+    reader->columns = sets;
+    reader->column_sets = count;
     columns = columns_find(reader, table, sets, count);
     reader->lacks_known = problems_count(reader->problems, SEVERITY_ERROR) == 0;
     job->rows = pool_take(reader->pool, table->count, sizeof(*job->rows));
@@ -189,6 +265,8 @@ bool door_list_read(struct reader *reader, struct job *job, const struct table *
     if (!read_rows(reader, job, table, columns, sets, count)) {
         return false;
     }
+    reader->column_sets = 0; /* they end here */
+    reader->columns = NULL;
     if (table->count == 0 && problems_count(reader->problems, SEVERITY_ERROR) == 0) {
         problem_add(reader->problems, SEVERITY_ERROR, "empty-table",
                     (struct place){.file = table->file, .line = 1},

@@ -93,6 +93,13 @@ const char *option_words(struct reader *reader, const struct option *option);
 /* door_list.c: reads the list at path to a table (columns_table). false: memory is out. */
 bool door_list_table(struct table *table, const char *path, struct place asked,
                      struct problems *problems) __attribute__((warn_unused_result));
+/* What the headings of a list tell. */
+struct list_told {
+    bool doors;          /* it has the columns id, width and height */
+    const char *measure; /* what sizes are of, `opening` or `door`; NULL: not told. Static. */
+};
+/* Looks at the headings of a table that was read; memory of pool. */
+struct list_told door_list_told(const struct table *table, struct pool *pool);
 /* Reads the rows of the job from its door list. false: memory is out. */
 bool door_list_read(struct reader *reader, struct job *job, const struct table *table)
     __attribute__((warn_unused_result));

@@ -76,7 +76,9 @@ const char **job_value_list(const struct key *key, const struct rates *rates, st
     }
     for (const struct spelling *s = key->kind.choices; list != NULL && s != NULL && s->text != NULL;
          s++) {
-        list[(*count)++] = s->text;
+        if (spelling_is_first(key->kind.choices, s)) {
+            list[(*count)++] = s->text;
+        }
     }
     if (key->kind.read == read_name_none && *count > 0) {
         list[(*count)++] = "none";

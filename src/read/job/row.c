@@ -19,6 +19,12 @@ static const struct spelling uses[] = {
     {"drawer front", USE_DRAWER_FRONT},
     {"false front", USE_FALSE_FRONT},
     {"end panel", USE_END_PANEL},
+    {"doors", USE_DOOR},
+    {"drawer", USE_DRAWER_FRONT},
+    {"drawers", USE_DRAWER_FRONT},
+    {"drawer fronts", USE_DRAWER_FRONT},
+    {"false fronts", USE_FALSE_FRONT},
+    {"end panels", USE_END_PANEL},
     {0},
 };
 static const struct spelling ways_to_open[] = {
@@ -31,10 +37,11 @@ static const struct spelling ways_to_open[] = {
     {0},
 };
 static const struct spelling hinge_sides[] = {
-    {"left", HINGE_SIDE_LEFT},
-    {"right", HINGE_SIDE_RIGHT},
-    {"pair", HINGE_SIDE_PAIR},
-    {0},
+    {"left", HINGE_SIDE_LEFT},        {"right", HINGE_SIDE_RIGHT},
+    {"pair", HINGE_SIDE_PAIR},        {"l", HINGE_SIDE_LEFT},
+    {"lh", HINGE_SIDE_LEFT},          {"left hand", HINGE_SIDE_LEFT},
+    {"r", HINGE_SIDE_RIGHT},          {"rh", HINGE_SIDE_RIGHT},
+    {"right hand", HINGE_SIDE_RIGHT}, {0},
 };
 
 /* `10 | 12 1/2`: commas would part cells. */
@@ -269,8 +276,8 @@ static void warn_of_lacks(struct reader *reader, const struct row *row) {
 
 void row_check(struct reader *reader, const struct job *job, struct row *row) {
     complete(reader, row);
-    warn_of_shape(reader, job, row);
     if (reader->lacks_known) {
+        warn_of_shape(reader, job, row);
         warn_of_lacks(reader, row);
     }
 }

@@ -2,20 +2,12 @@
 #include "read/key/columns.h"
 
 #include "base/array.h"
+#include "base/manual.h"
 #include "base/text.h"
+#include "read/key/grammar.h"
 
-static const struct key *find(const struct column_set *sets, size_t count, const char *name,
-                              size_t *at) {
-    for (size_t i = 0; i < count; i++) {
-        const struct key *key = key_find(sets[i].keys, sets[i].count, name);
-
-        if (key != NULL) {
-            *at = sets[i].at;
-            return key;
-        }
-    }
-    return NULL;
-}
+#include <stdio.h>
+#include <string.h>
 
 struct known {
     const struct column_set *sets;
@@ -24,7 +16,8 @@ struct known {
 
 static bool is_name(const void *context, const char *text) {
     const struct known *const known = context;
-    return find(known->sets, known->count, text, &(size_t){0}) != NULL;
+    const struct heading heading = heading_read(text, known->sets, known->count);
+    return heading.key != NULL || heading.by_cells != NULL;
 }
 
 bool columns_table(struct table *table, const char *path, struct place asked, size_t most,
@@ -35,26 +28,7 @@ bool columns_table(struct table *table, const char *path, struct place asked, si
                       problems);
 }
 
-/* What the columns of people's own lists are called; common practice, no source. */
-static const char *meant_by(const char *written) {
-    static const struct {
-        const char *written, *column;
-    } others[] = {{"qty", "count"},      {"quantity", "count"}, {"pieces", "count"},
-                  {"pcs", "count"},      {"w", "width"},        {"h", "height"},
-                  {"no", "id"},          {"number", "id"},      {"door", "id"},
-                  {"name", "id"},        {"type", "use"},       {"kind", "use"},
-                  {"remarks", "remark"}, {"comment", "remark"}, {"hinging", "hinge side"},
-                  {"location", "room"}};
-
-    for (size_t i = 0; i < COUNT_OF(others); i++) {
-        if (text_same(others[i].written, written)) {
-            return others[i].column;
-        }
-    }
-    return NULL;
-}
-
-static void report_unknown(struct reader *reader, const struct cell *cell,
+static void report_unknown(struct reader *reader, const struct cell *cell, const char *advice,
                            const struct column_set *sets, size_t count) {
     size_t names_count = 0;
     const char **names;
@@ -73,30 +47,35 @@ static void report_unknown(struct reader *reader, const struct cell *cell,
             names[names_count++] = sets[i].keys[k].name;
         }
     }
-    nearest = meant_by(cell->text);
-    nearest = nearest == NULL || find(sets, count, nearest, &(size_t){0}) == NULL
-                  ? text_nearest(cell->text, names, names_count)
-                  : nearest;
-    if (nearest != NULL) {
+    nearest = text_nearest(cell->text, names, names_count);
+    if (advice != NULL) {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-column", cell->place,
+                    "column '%s' is not taken as it stands; %s",
+                    problem_quote(reader->problems, cell->text), advice);
+    } else if (nearest != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-column", cell->place,
                     "column '%s' is not known; did you mean '%s'?",
                     problem_quote(reader->problems, cell->text), nearest);
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-column", cell->place,
-                    "column '%s' is not known; see the columns in docs/formats.md",
-                    problem_quote(reader->problems, cell->text));
+                    "column '%s' is not known; name it as in %s, or take the name away where the "
+                    "column is yours alone: one without a name is not read",
+                    problem_quote(reader->problems, cell->text),
+                    manual_name(&reader->problems->pool, "list"));
     }
 }
 
 /* Whether an unknown column was told to be meant as this one: then it does not lack. */
-static bool is_suggested(const struct table *table, const struct column *columns,
+static bool is_suggested(const struct table *table, const struct heading *columns,
                          const char *name) {
+    char quoted[40];
+    (void)snprintf(quoted, sizeof quoted, "'%s'", name);
     for (size_t i = 0; i < table->columns; i++) {
-        const char *const meant = columns[i].key == NULL ? meant_by(table->heading[i].text) : NULL;
+        const char *const text = table->heading[i].text;
 
-        if (meant != NULL ? text_same(meant, name)
-                          : columns[i].key == NULL && table->heading[i].text[0] != '\0' &&
-                                text_nearest(table->heading[i].text, &name, 1) != NULL) {
+        if (columns[i].key == NULL && text[0] != '\0' &&
+            (text_nearest(text, &name, 1) != NULL || text_holds_word(text, name, strlen(name)) ||
+             (columns[i].advice != NULL && strstr(columns[i].advice, quoted) != NULL))) {
             return true;
         }
     }
@@ -104,7 +83,7 @@ static bool is_suggested(const struct table *table, const struct column *columns
 }
 
 static void report_missing(struct reader *reader, const struct table *table,
-                           const struct column *columns, const struct column_set *set) {
+                           const struct heading *columns, const struct column_set *set) {
     const char *lacks = "";
     size_t lacking = 0;
 
@@ -146,16 +125,75 @@ static void report_heading(struct reader *reader, const struct table *table,
                 needed);
 }
 
-struct column *columns_find(struct reader *reader, const struct table *table,
-                            const struct column_set *sets, size_t count) {
+static void report_twice(struct reader *reader, const struct cell *first, const struct cell *second,
+                         const struct key *key) {
+    struct problems *const problems = reader->problems;
+
+    if (text_same(first->text, second->text)) {
+        problem_add(problems, SEVERITY_ERROR, "duplicate-column", second->place,
+                    "column '%s' stands twice; give each column once", key->name);
+    } else {
+        problem_add(problems, SEVERITY_ERROR, "duplicate-column", second->place,
+                    "columns '%s' and '%s' both mean '%s'; keep the one that holds, and take the "
+                    "name of the other away: a column without one is not read",
+                    problem_quote(problems, first->text), problem_quote(problems, second->text),
+                    key->name);
+    }
+}
+
+/* Whether anything stands in a column. */
+static bool has_cells(const struct table *table, size_t column) {
+    for (size_t i = 0; i < table->count; i++) {
+        if (table->rows[i].cells[column].text[0] != '\0') {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What the line above the heading has over a column without a name, which would go unread. */
+static void report_above(struct reader *reader, const struct table *table) {
+    for (size_t i = 0; i < table->above_count && i < table->columns; i++) {
+        const struct cell *const above = &table->above[i];
+
+        if (above->text[0] != '\0' && table->heading[i].text[0] == '\0' && has_cells(table, i)) {
+            problem_add(
+                reader->problems, SEVERITY_ERROR, "unknown-column", above->place,
+                "'%s' stands above a column that has no name in the line of headings; write "
+                "its name there, or leave a blank line between where this is a title",
+                problem_quote(reader->problems, above->text));
+        }
+    }
+}
+
+/* `Type` over nothing but door and drawer front is `use`. */
+static void take_by_cells(struct heading *heading, const struct table *table, size_t column,
+                          const struct column_set *sets, size_t count) {
+    const struct heading told = heading->by_cells == NULL
+                                    ? (struct heading){0}
+                                    : heading_read(heading->by_cells, sets, count);
+    bool taken = told.key != NULL && has_cells(table, column);
+
+    for (size_t i = 0; taken && i < table->count; i++) {
+        const char *const text = table->rows[i].cells[column].text;
+        taken = text[0] == '\0' || choice_named(told.key, text) != NULL;
+    }
+    if (taken) {
+        *heading = told;
+    }
+}
+
+struct heading *columns_find(struct reader *reader, const struct table *table,
+                             const struct column_set *sets, size_t count) {
     size_t known = 0;
-    struct column *columns = pool_take(&reader->problems->pool, table->columns, sizeof(*columns));
+    struct heading *columns = pool_take(&reader->problems->pool, table->columns, sizeof(*columns));
 
     if (columns == NULL) {
         return NULL;
     }
     for (size_t i = 0; i < table->columns; i++) {
-        columns[i].key = find(sets, count, table->heading[i].text, &columns[i].at);
+        columns[i] = heading_read(table->heading[i].text, sets, count);
+        take_by_cells(&columns[i], table, i, sets, count);
         known += columns[i].key != NULL ? 1 : 0;
     }
     if (known == 0) {
@@ -169,24 +207,23 @@ struct column *columns_find(struct reader *reader, const struct table *table,
             continue; /* a column without a heading is the user's own */
         }
         if (columns[i].key == NULL) {
-            report_unknown(reader, cell, sets, count);
+            report_unknown(reader, cell, columns[i].advice, sets, count);
         }
         for (size_t k = 0; k < i && columns[i].key != NULL; k++) {
             if (columns[k].key == columns[i].key) {
-                problem_add(reader->problems, SEVERITY_ERROR, "duplicate-column", cell->place,
-                            "column '%s' stands twice; give each column once",
-                            columns[i].key->name);
+                report_twice(reader, &table->heading[k], cell, columns[i].key);
                 columns[i].key = NULL;
             }
         }
     }
+    report_above(reader, table);
     for (size_t i = 0; i < count; i++) {
         report_missing(reader, table, columns, &sets[i]);
     }
     return columns;
 }
 
-void columns_read(struct reader *reader, const struct column *columns, const struct table *table,
+void columns_read(struct reader *reader, const struct heading *columns, const struct table *table,
                   const struct table_row *row, const struct column_set *sets, size_t count,
                   void *target) {
     const char *lacks = "";
@@ -206,8 +243,12 @@ void columns_read(struct reader *reader, const struct column *columns, const str
             continue;
         }
         if (cell->text[0] != '\0') {
+            const enum length_unit unit = reader->unit;
+
+            reader->unit = columns[i].has_unit ? columns[i].unit : unit;
             key->kind.read(reader, key, &(struct entry){.text = cell->text, .place = cell->place},
                            (char *)target + columns[i].at);
+            reader->unit = unit;
         } else if (key->needed) {
             lacks = pool_words(&reader->problems->pool, "%s%s%s", lacks,
                                lacks[0] == '\0' ? "" : " and no ", key->name);

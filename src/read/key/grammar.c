@@ -4,6 +4,7 @@
 #include "base/array.h"
 #include "base/text.h"
 #include "read/file/source.h"
+#include "read/key/heading.h"
 #include "read/key/quantity.h"
 #include "read/key/unit_suffix.h"
 
@@ -48,40 +49,76 @@ void read_path(struct reader *reader, const struct key *key, const struct entry 
     field->place = entry->place;
 }
 
+bool spelling_is_first(const struct spelling *choices, const struct spelling *one) {
+    for (const struct spelling *s = choices; s < one; s++) {
+        if (s->choice == one->choice) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* `'door', 'drawer front' or 'false front'`: of what is spelled in several ways the first. */
 static const char *choices_text(struct reader *reader, const struct key *key) {
+    const struct spelling *last = NULL;
     const char *all = "";
 
-    for (const struct spelling *spelling = key->kind.choices; spelling->text != NULL && all != NULL;
-         spelling++) {
-        const char *between =
-            spelling == key->kind.choices ? "" : (spelling[1].text == NULL ? " or " : ", ");
+    for (const struct spelling *s = key->kind.choices; s->text != NULL; s++) {
+        last = spelling_is_first(key->kind.choices, s) ? s : last;
+    }
+    for (const struct spelling *s = key->kind.choices; s->text != NULL && all != NULL; s++) {
+        const char *between = all[0] == '\0' ? "" : (s == last ? " or " : ", ");
 
-        all = pool_format(&reader->problems->pool, "%s%s'%s'", all, between, spelling->text);
+        if (spelling_is_first(key->kind.choices, s)) {
+            all = pool_format(&reader->problems->pool, "%s%s'%s'", all, between, s->text);
+        }
     }
     return all == NULL ? "" : all;
 }
 
-const struct spelling *choice_find(struct reader *reader, const struct key *key,
-                                   const struct entry *entry) {
-    const char *names[32];
-    const char *nearest;
-    size_t count = 0;
+const struct spelling *choice_named(const struct key *key, const char *text) {
     char suffix[UNIT_SUFFIX_SIZE];
-    bool plain = unit_suffix_plain(entry->text, suffix);
+    const bool plain = unit_suffix_plain(text, suffix);
 
     for (const struct spelling *spelling = key->kind.choices; spelling->text != NULL; spelling++) {
         char known[UNIT_SUFFIX_SIZE];
 
-        if (text_same_word(spelling->text, entry->text) ||
+        if (text_same_word(spelling->text, text) ||
             (plain && unit_suffix_plain(spelling->text, known) && strcmp(suffix, known) == 0)) {
             return spelling;
         }
-        if (count < COUNT_OF(names)) {
-            names[count++] = spelling->text;
-        }
     }
-    nearest = text_nearest(entry->text, names, count);
-    if (nearest != NULL && count > 6) {
+    return NULL;
+}
+
+/* `write it under 'use'`, where another column takes what stands under this one; else "". */
+static const char *elsewhere_words(struct reader *reader, const struct key *key,
+                                   const struct entry *entry) {
+    const struct key *const other = heading_elsewhere(reader, key, entry->text);
+
+    return other == NULL ? ""
+                         : pool_words(&reader->problems->pool, "write it under '%s'", other->name);
+}
+
+const struct spelling *choice_find(struct reader *reader, const struct key *key,
+                                   const struct entry *entry) {
+    const struct spelling *const found = choice_named(key, entry->text);
+    const char *names[32] = {0};
+    size_t count = 0;
+
+    if (found != NULL) {
+        return found;
+    }
+    for (const struct spelling *s = key->kind.choices; s->text != NULL && count < COUNT_OF(names);
+         s++) {
+        names[count++] = s->text;
+    }
+    const char *const nearest = text_nearest(entry->text, names, count);
+    const char *const elsewhere = elsewhere_words(reader, key, entry);
+    if (elsewhere[0] != '\0') {
+        problem_add(reader->problems, SEVERITY_ERROR, "unknown-word", entry->place,
+                    "%s '%s' is not known; %s", key->name, entry_quote(reader, entry), elsewhere);
+    } else if (nearest != NULL && count > 6) {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-word", entry->place,
                     "%s '%s' is not known; did you mean '%s'?", key->name,
                     entry_quote(reader, entry), nearest);
@@ -191,8 +228,13 @@ static void report_unknown(struct reader *reader, const struct key *key, const s
                            const char *id, unsigned kinds) {
     struct pool *const pool = &reader->problems->pool;
     const char *const nearest = name_nearest(reader->rates, kinds, entry->text, pool);
+    const char *const elsewhere = elsewhere_words(reader, key, entry);
 
-    if (nearest != NULL) {
+    if (elsewhere[0] != '\0') {
+        problem_add(reader->problems, SEVERITY_ERROR, id, entry->place,
+                    "%s '%s' is not in the rates; %s", key->name, entry_quote(reader, entry),
+                    elsewhere);
+    } else if (nearest != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, id, entry->place,
                     "%s '%s' is not in the rates; did you mean '%s'?", key->name,
                     entry_quote(reader, entry), nearest);
@@ -201,6 +243,16 @@ static void report_unknown(struct reader *reader, const struct key *key, const s
                     "%s '%s' is not in the rates; %s", key->name, entry_quote(reader, entry),
                     name_list(reader->rates, kinds, pool));
     }
+}
+
+/* The name as the rates have it, where it is written with other blanks and hyphens. */
+static struct text told_text(struct reader *reader, const struct entry *entry, enum name_kind kind,
+                             int32_t index) {
+    const char *const known = index < 0 ? entry->text : name_at(reader->rates, kind, (size_t)index);
+    struct entry told = *entry;
+
+    told.text = text_same(known, entry->text) ? entry->text : known;
+    return entry_text(reader, &told);
 }
 
 int32_t name_resolve(struct reader *reader, const struct key *key, const struct entry *entry) {
@@ -216,8 +268,8 @@ void read_name(struct reader *reader, const struct key *key, const struct entry 
                void *target) {
     struct reference *field = key_field(key, target);
 
-    field->name = entry_text(reader, entry);
     field->index = name_resolve(reader, key, entry);
+    field->name = told_text(reader, entry, key->kind.names, field->index);
 }
 
 void read_name_none(struct reader *reader, const struct key *key, const struct entry *entry,
@@ -234,9 +286,11 @@ void read_name_none(struct reader *reader, const struct key *key, const struct e
 
 void read_index(struct reader *reader, const struct key *key, const struct entry *entry,
                 void *target) {
-    *(int32_t *)key_field(key, target) = name_resolve(reader, key, entry);
+    const int32_t index = name_resolve(reader, key, entry);
+
+    *(int32_t *)key_field(key, target) = index;
     if (key->field.beside != 0) {
-        *(struct text *)beside(key, target) = entry_text(reader, entry);
+        *(struct text *)beside(key, target) = told_text(reader, entry, key->kind.names, index);
     }
 }
 
@@ -292,6 +346,7 @@ void read_material(struct reader *reader, const struct key *key, const struct en
         }
         field->kind = material_kinds[i].material_kind;
         field->index = index;
+        field->name = told_text(reader, entry, material_kinds[i].kind, index);
         return;
     }
     if (reader->names_known) {

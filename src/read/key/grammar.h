@@ -56,6 +56,12 @@ bool list_split(struct reader *reader, const struct key *key, const struct entry
 struct entry entry_part(struct reader *reader, const struct entry *entry, const char *from,
                         const char *to);
 
+/* The choice of a key that text names, case, hyphens and units in other spellings ignored; NULL:
+ * none. */
+const struct spelling *choice_named(const struct key *key, const char *text);
+/* Whether no spelling before this one means the same: messages and lists show that alone. */
+bool spelling_is_first(const struct spelling *choices, const struct spelling *one);
+
 /* The choice that entry's text names; NULL: reported. */
 const struct spelling *choice_find(struct reader *reader, const struct key *key,
                                    const struct entry *entry);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "read/key/key.h"
 
+#include "base/manual.h"
 #include "base/text.h"
 #include "read/key/grammar.h"
 
@@ -118,6 +119,12 @@ static const struct section_kind *home_of(struct kinds kinds, const char *name) 
     return NULL;
 }
 
+/* What tells of the file with these sections. */
+static const char *manual_of(struct reader *reader, struct kinds kinds) {
+    const bool rates = text_same(kinds.list[0]->name, "shop");
+    return manual_name(&reader->problems->pool, rates ? "rates" : "job");
+}
+
 static void report_unknown_key(struct reader *reader, struct kinds kinds,
                                const struct section_kind *kind, const struct ini_section *section,
                                const struct ini_key *key) {
@@ -145,8 +152,8 @@ static void report_unknown_key(struct reader *reader, struct kinds kinds,
                     home->name, home->home.named ? " NAME" : "");
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-key", key->place,
-                    "%s knows no key '%s'; see its keys in docs/formats.md",
-                    section_title(reader, section), problem_quote(reader->problems, key->name));
+                    "%s knows no key '%s'; see its keys in %s", section_title(reader, section),
+                    problem_quote(reader->problems, key->name), manual_of(reader, kinds));
     }
 }
 
@@ -232,8 +239,9 @@ static void report_unknown_section(struct reader *reader, const struct section_k
                     nearest);
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-section", section->place,
-                    "%s is no known section; see the sections in docs/formats.md",
-                    section_title(reader, section));
+                    "%s is no known section; see the sections in %s",
+                    section_title(reader, section),
+                    manual_of(reader, (struct kinds){kinds, count}));
     }
 }
 

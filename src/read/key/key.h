@@ -9,6 +9,8 @@
 #include "model/rates.h"
 #include "read/file/ini.h"
 
+struct column_set;
+
 /* What readers work with. */
 struct reader {
     struct pool *pool; /* what is read lives here */
@@ -22,6 +24,8 @@ struct reader {
     const struct ini_key *written;     /* the key that is being read; NULL: no key is */
     const struct ini_section *section; /* of that key */
     bool names_known;                  /* false: the rates could not be read, names go unchecked */
+    const struct column_set *columns;  /* of the list that is being read; NULL: none is */
+    size_t column_sets;
     bool lacks_known; /* false: something before the rows could not be read; what a row
                          lacks may stand there, and is not asked for */
 };

@@ -211,7 +211,7 @@ bool rack_table(struct table *table, const char *path, struct place asked,
 }
 
 /* Whether the row has something in that column. */
-static bool is_given(const struct column *columns, const struct table *table, size_t row,
+static bool is_given(const struct heading *columns, const struct table *table, size_t row,
                      const char *name) {
     for (size_t i = 0; i < table->columns; i++) {
         if (columns[i].key != NULL && text_same(columns[i].key->name, name)) {
@@ -227,7 +227,7 @@ bool rack_read(struct reader *reader, struct rates *rates, const struct table *t
     if (!table->open || table->columns == 0 || table->over) {
         return !reader->problems->failed;
     }
-    const struct column *const columns = columns_find(&own, table, &rack_set, 1);
+    const struct heading *const columns = columns_find(&own, table, &rack_set, 1);
     rates->rack.items = pool_take(reader->pool, table->count, sizeof *rates->rack.items);
     if (columns == NULL || rates->rack.items == NULL) {
         return false;

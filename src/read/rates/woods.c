@@ -121,7 +121,7 @@ static void find_wood(struct reader *reader, struct rates *rates, struct lumber 
 }
 
 static void read_rows(struct reader *reader, struct rates *rates, const struct table *table) {
-    struct column *columns = columns_find(reader, table, &wood_set, 1);
+    struct heading *columns = columns_find(reader, table, &wood_set, 1);
 
     rates->woods = pool_take(reader->pool, table->count, sizeof(*rates->woods));
     if (columns == NULL || rates->woods == NULL) {

@@ -1,0 +1,305 @@
+/* SPDX-License-Identifier: MIT */
+#include "read/key/heading.h"
+
+#include "base/array.h"
+#include "base/text.h"
+#include "read/key/grammar.h"
+
+#include <string.h>
+
+#define SIZES                                                                                      \
+    "write 'width' and 'height', a column each; whether sizes are of openings or of doors says "   \
+    "'measure'"
+#define USES                                                                                       \
+    "write 'use' over door and drawer front, 'style' over how it is made, 'opens' over how it "    \
+    "opens"
+#define WOODS                                                                                      \
+    "write 'frame' over the lumber of stiles and rails, 'panel' over what fills them, 'slab' "     \
+    "over that of slabs"
+#define PULLS "write 'pull' over which one, 'pulls' over how many"
+
+static const struct heading_word words[] = {
+    {"no", "id", NULL, NULL, NULL},
+    {"nr", "id", NULL, NULL, NULL},
+    {"#", "id", NULL, NULL, NULL},
+    {"number", "id", NULL, NULL, NULL},
+    {"name", "id", NULL, NULL, NULL},
+    {"mark", "id", NULL, NULL, NULL},
+    {"tag", "id", NULL, NULL, NULL},
+    {"door no", "id", NULL, NULL, NULL},
+    {"door nr", "id", NULL, NULL, NULL},
+    {"door #", "id", NULL, NULL, NULL},
+    {"door number", "id", NULL, NULL, NULL},
+    {"door id", "id", NULL, NULL, NULL},
+    {"item no", "id", NULL, NULL, NULL},
+    {"item #", "id", NULL, NULL, NULL},
+    {"item number", "id", NULL, NULL, NULL},
+    {"location", "room", NULL, NULL, NULL},
+    {"place", "room", NULL, NULL, NULL},
+    {"qty", "count", NULL, NULL, NULL},
+    {"quantity", "count", NULL, NULL, NULL},
+    {"pcs", "count", NULL, NULL, NULL},
+    {"pieces", "count", NULL, NULL, NULL},
+    {"how many", "count", NULL, NULL, NULL},
+    {"number of doors", "count", NULL, NULL, NULL},
+    {"no of doors", "count", NULL, NULL, NULL},
+    {"# of doors", "count", NULL, NULL, NULL},
+    {"w", "width", NULL, NULL, NULL},
+    {"wide", "width", NULL, NULL, NULL},
+    {"opening width", "width", "opening", NULL, NULL},
+    {"width of opening", "width", "opening", NULL, NULL},
+    {"opening w", "width", "opening", NULL, NULL},
+    {"door width", "width", "door", NULL, NULL},
+    {"width of door", "width", "door", NULL, NULL},
+    {"finished width", "width", "door", NULL, NULL},
+    {"door w", "width", "door", NULL, NULL},
+    {"h", "height", NULL, NULL, NULL},
+    {"ht", "height", NULL, NULL, NULL},
+    {"high", "height", NULL, NULL, NULL},
+    {"opening height", "height", "opening", NULL, NULL},
+    {"height of opening", "height", "opening", NULL, NULL},
+    {"opening h", "height", "opening", NULL, NULL},
+    {"door height", "height", "door", NULL, NULL},
+    {"height of door", "height", "door", NULL, NULL},
+    {"finished height", "height", "door", NULL, NULL},
+    {"door h", "height", "door", NULL, NULL},
+    {"hinged", "hinge side", NULL, NULL, NULL},
+    {"hinging", "hinge side", NULL, NULL, NULL},
+    {"hand", "hinge side", NULL, NULL, NULL},
+    {"handing", "hinge side", NULL, NULL, NULL},
+    {"l/r", "hinge side", NULL, NULL, NULL},
+    {"hinge l/r", "hinge side", NULL, NULL, NULL},
+    {"hinge left/right", "hinge side", NULL, NULL, NULL},
+    {"mid rail", "mid rails", NULL, NULL, NULL},
+    {"mid stile", "mid stiles", NULL, NULL, NULL},
+    {"door style", "style", NULL, NULL, NULL},
+    {"paint color", "color", NULL, NULL, NULL},
+    {"finish color", "color", NULL, NULL, NULL},
+    {"upcharge", "extra charge", NULL, NULL, NULL},
+    {"surcharge", "extra charge", NULL, NULL, NULL},
+    {"notes", "note", NULL, NULL, NULL},
+    {"remarks", "remark", NULL, NULL, NULL},
+    {"comment", "remark", NULL, NULL, NULL},
+    {"comments", "remark", NULL, NULL, NULL},
+    {"shop note", "remark", NULL, NULL, NULL},
+    {"shop notes", "remark", NULL, NULL, NULL},
+    {"size", NULL, NULL, SIZES, NULL},
+    {"sizes", NULL, NULL, SIZES, NULL},
+    {"dimensions", NULL, NULL, SIZES, NULL},
+    {"w x h", NULL, NULL, SIZES, NULL},
+    {"width x height", NULL, NULL, SIZES, NULL},
+    {"opening", NULL, NULL, SIZES, NULL},
+    {"opening size", NULL, NULL, SIZES, NULL},
+    {"door size", NULL, NULL, SIZES, NULL},
+    {"l", NULL, NULL, SIZES, NULL},
+    {"length", NULL, NULL, SIZES, NULL},
+    {"door", NULL, NULL,
+     "write 'id' over the name of the row, 'use' over door and drawer front, 'count' over how "
+     "many",
+     NULL},
+    {"item", NULL, NULL, "write 'id' over the name of the row, 'use' over door and drawer front",
+     NULL},
+    {"type", NULL, NULL, USES, "use"},
+    {"kind", NULL, NULL, USES, "use"},
+    {"hinge", "hinge", NULL, NULL, "hinge side"},
+    {"hinges", "hinges", NULL, NULL, "hinge side"},
+    {"swing", NULL, NULL, "write 'hinge side', and left or right for where the hinges are", NULL},
+    {"wood", NULL, NULL, WOODS, NULL},
+    {"species", NULL, NULL, WOODS, NULL},
+    {"material", NULL, NULL, WOODS, NULL},
+    {"handle", NULL, NULL, PULLS, NULL},
+    {"handles", NULL, NULL, PULLS, NULL},
+    {"knobs", NULL, NULL, PULLS, NULL},
+};
+
+const struct heading_word *heading_words(size_t *count) {
+    *count = COUNT_OF(words);
+    return words;
+}
+
+/* --- plain spelling --- */
+
+#define PLAIN_SIZE ((size_t)64)
+
+/* The double prime, U+2033, is an inch mark as `"` is. */
+static const char prime[] = "\xE2\x80\xB3";
+
+/* Puts a letter, small; a blank only behind another letter. false: there is no room. */
+static bool put(char plain[PLAIN_SIZE], size_t *size, char letter) {
+    static const char small[] = "abcdefghijklmnopqrstuvwxyz";
+    const bool large = letter >= 'A' && letter <= 'Z';
+
+    if (letter == ' ' && (*size == 0 || plain[*size - 1] == ' ')) {
+        return true;
+    }
+    if (*size + 1 == PLAIN_SIZE) {
+        return false;
+    }
+    plain[*size] = letter;
+    if (large) {
+        plain[*size] = small[letter - 'A'];
+    }
+    *size += 1;
+    return true;
+}
+
+/* Writes text plainly, an inch mark as `in`. false: it is longer than any heading that means
+ * something. */
+static bool make_plain(const char *text, char plain[PLAIN_SIZE]) {
+    size_t size = 0;
+    bool fits = true;
+
+    for (const char *c = text; *c != '\0' && fits; c++) {
+        const bool is_prime = strncmp(c, prime, sizeof prime - 1) == 0;
+
+        if (is_prime || *c == '"') {
+            fits = put(plain, &size, ' ') && put(plain, &size, 'i') && put(plain, &size, 'n') &&
+                   put(plain, &size, ' ');
+            c += is_prime ? sizeof prime - 2 : 0;
+        } else if (strchr(" \t\n\r._-:,;*()[]", *c) != NULL) {
+            fits = put(plain, &size, ' ');
+        } else {
+            fits = put(plain, &size, *c);
+        }
+    }
+    size -= size > 0 && plain[size - 1] == ' ' ? 1 : 0;
+    plain[size] = '\0';
+    return fits && size > 0;
+}
+
+static bool same_plain(const char *name, const char *plain) {
+    char other[PLAIN_SIZE];
+    return make_plain(name, other) && strcmp(other, plain) == 0;
+}
+
+/* --- meaning --- */
+
+static bool find_key(struct heading *heading, const char *plain, const struct column_set *sets,
+                     size_t count) {
+    for (size_t i = 0; i < count; i++) {
+        for (size_t k = 0; k < sets[i].count; k++) {
+            if (same_plain(sets[i].keys[k].name, plain)) {
+                heading->key = &sets[i].keys[k];
+                heading->at = sets[i].at;
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* Whether a list has the columns that an advice names: then it is one of doors. */
+static bool is_of_doors(const struct column_set *sets, size_t count) {
+    return find_key(&(struct heading){0}, "measure", sets, count);
+}
+
+static bool find_word(struct heading *heading, const char *plain, const struct column_set *sets,
+                      size_t count) {
+    for (size_t i = 0; i < COUNT_OF(words); i++) {
+        const struct heading_word *const word = &words[i];
+
+        if (strcmp(word->written, plain) == 0 &&
+            ((word->measure == NULL && word->advice == NULL) || is_of_doors(sets, count))) {
+            heading->measure = word->measure;
+            heading->advice = word->advice;
+            heading->by_cells = word->by_cells;
+            return word->column != NULL && find_key(heading, word->column, sets, count);
+        }
+    }
+    return false;
+}
+
+/* A unit behind what is meant. */
+struct heading_unit {
+    const char *written;
+    bool known; /* of bare lengths */
+    enum length_unit unit;
+};
+
+/* Takes a unit from the end of plain; NULL: there is none. */
+static const struct heading_unit *take_unit(char *plain) {
+    static const struct heading_unit units[] = {
+        {"in", true, LENGTH_INCH}, {"inch", true, LENGTH_INCH},      {"inches", true, LENGTH_INCH},
+        {"mm", true, LENGTH_MM},   {"millimeters", true, LENGTH_MM}, {"cm", false, LENGTH_MM},
+        {"ft", false, LENGTH_INCH}};
+    char *const blank = strrchr(plain, ' ');
+
+    for (size_t i = 0; blank != NULL && i < COUNT_OF(units); i++) {
+        if (strcmp(blank + 1, units[i].written) == 0) {
+            char *const end =
+                blank - plain > 3 && strncmp(blank - 3, " in", 3) == 0 ? blank - 3 : blank;
+            *end = '\0'; /* `height in mm` */
+            return &units[i];
+        }
+    }
+    return NULL;
+}
+
+struct heading heading_read(const char *text, const struct column_set *sets, size_t count) {
+    struct heading heading = {0};
+    char plain[PLAIN_SIZE];
+
+    if (!make_plain(text, plain) || find_word(&heading, plain, sets, count) ||
+        find_key(&heading, plain, sets, count) || heading.advice != NULL) {
+        return heading;
+    }
+    const struct heading_unit *const unit = take_unit(plain);
+    if (unit == NULL ||
+        !(find_key(&heading, plain, sets, count) || find_word(&heading, plain, sets, count))) {
+        return heading; /* nothing, or advice */
+    }
+    if (heading.key->kind.range == NULL || !unit->known) {
+        return (struct heading){
+            .advice = heading.key->kind.range == NULL
+                          ? NULL
+                          : "write sizes in inches or millimeters, or each with its unit and the "
+                            "heading without one"};
+    }
+    heading.has_unit = true;
+    heading.unit = unit->unit;
+    return heading;
+}
+
+/* Whether a column takes the text, as a word of its own or a name of its kind in the rates. */
+static bool takes(const struct key *key, const struct rates *rates, const char *text) {
+    const struct value_kind *const kind = &key->kind;
+
+    if (kind->read == read_choice) {
+        return choice_named(key, text) != NULL;
+    }
+    if (kind->read == read_name || kind->read == read_name_none) {
+        return name_find(rates, kind->names, text) >= 0;
+    }
+    return false;
+}
+
+const struct key *heading_elsewhere(const struct reader *reader, const struct key *key,
+                                    const char *text) {
+    for (size_t i = 0; i < reader->column_sets; i++) {
+        for (size_t k = 0; k < reader->columns[i].count; k++) {
+            const struct key *const other = &reader->columns[i].keys[k];
+
+            if (other != key && takes(other, reader->rates, text)) {
+                return other;
+            }
+        }
+    }
+    return NULL;
+}
+
+const char *heading_measure(const char *text) {
+    static const struct {
+        const char *written, *measure;
+    } groups[] = {
+        {"opening", "opening"},       {"openings", "opening"},  {"opening size", "opening"},
+        {"opening sizes", "opening"}, {"door", "door"},         {"door size", "door"},
+        {"door sizes", "door"},       {"finished size", "door"}};
+    char plain[PLAIN_SIZE];
+
+    for (size_t i = 0; make_plain(text, plain) && i < COUNT_OF(groups); i++) {
+        if (strcmp(groups[i].written, plain) == 0) {
+            return groups[i].measure;
+        }
+    }
+    return NULL;
+}
