@@ -8,10 +8,12 @@
 - each work of a person stands in its line, and nothing else does: day, who, what, machine, job,
   doors, minutes;
 - below each day stands the sum of its minutes and their hours, and of all days at the end;
-- what waits stands behind, and in no sum;
+- what waits stands on a sheet of its own, and in no sum;
+- the heads of each sheet are printed on every page, and the line above a sum has no gap;
 - sums are formulas, and come to the same where they are figured again.
 """
 import os
+import re
 import subprocess
 import sys
 import tempfile
@@ -58,21 +60,33 @@ def rounded(minutes):
     return float(Fraction((minutes * 100 + 30) // 60, 100))
 
 
-def check(plan, sheet, formulas):
-    people, waits, sums = [], [], {}
-    behind = False
-    for row, cells in enumerate(sheet.iter_rows(values_only=True), 1):
-        behind = behind or cells[0] == "What dries, sets or is away while the shop is open"
+def check_head(sheet):
+    """The head of the table is printed on every page."""
+    first, last = (int(row) for row in re.findall(r"\d+", sheet.print_title_rows))
+    if first != last or sheet.cell(first, 2).value != "day":
+        fail(f"{sheet.title}: rows {sheet.print_title_rows} are printed on every page")
+
+
+def check(plan, book, formulas):
+    people, sums = [], {}
+    for row, cells in enumerate(book["Days"].iter_rows(values_only=True), 1):
         if cells[1] is not None and cells[1] != "day":
             done, line = line_of(plan, cells)
-            if done != (None if behind else "[  ]"):
+            if done != "[  ]":
                 fail(f"row {row}: {done}")
-            (waits if behind else people).append(line)
+            people.append(line)
         elif isinstance(cells[7], (int, float)):
             sums[cells[3]] = cells[7:9]
             for column in (8, 9):
                 if not str(formulas.cell(row, column).value).startswith("="):
                     fail(f"row {row}: {formulas.cell(row, column).value} is no formula")
+            if not all(formulas.cell(row, column).border.top.style for column in range(1, 10)):
+                fail(f"row {row}: the line above '{cells[3]}' has a gap")
+    waits = [line_of(plan, (*cells, None, None)) for cells in book["Waits"].iter_rows(values_only=True)
+             if cells[1] not in (None, "day")]
+    if any(done for done, _ in waits):
+        fail("what waits has boxes to tick")
+    waits = [line for _, line in waits]
     if (sorted(people), sorted(waits)) != wanted_lines(plan):
         fail("lines are not those of the plan")
     by_day = defaultdict(int)
@@ -99,9 +113,11 @@ def main():
         subprocess.run(["soffice", f"-env:UserInstallation=file://{folder}/office", "--headless",
                         "--convert-to", "xlsx", "--outdir", again, f"{folder}/work.ods"], check=True,
                        stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
-        formulas = openpyxl.load_workbook(book)["Days"]
-        lines = check(plan, openpyxl.load_workbook(book, data_only=True)["Days"], formulas)
-        check(plan, openpyxl.load_workbook(f"{again}/work.xlsx", data_only=True)["Days"], formulas)
+        formulas = openpyxl.load_workbook(book)
+        for sheet in formulas:
+            check_head(sheet)
+        lines = check(plan, openpyxl.load_workbook(book, data_only=True), formulas["Days"])
+        check(plan, openpyxl.load_workbook(f"{again}/work.xlsx", data_only=True), formulas["Days"])
     print(f"{lines} lines")
 
 

@@ -50,7 +50,9 @@ static void put_entry(struct day_sheet *s, const struct day_entry *entry) {
  */
 static void put_sum(struct day_sheet *s, const char *words, uint32_t first, int64_t minutes) {
     struct pool *const pool = &s->on.book->pool;
-    put_text(s, WHAT, LOOK_TOTAL, words);
+    for (uint16_t column = DONE; column < MINUTES; column++) {
+        put_text(s, column, LOOK_TOTAL, column == WHAT ? words : ""); /* under one line */
+    }
     book_formula(s->on.book, s->on.sheet, s->on.row, MINUTES, LOOK_TOTAL, UNIT_COUNT, 0, minutes,
                  pool_words(pool, "SUBTOTAL(9,%c%u:%c%u)", MINUTES_LETTER, first + 1,
                             MINUTES_LETTER, s->on.row));
@@ -81,11 +83,19 @@ static void put_day(struct day_sheet *s, size_t day) {
     s->on.row++;
 }
 
+/* The heads of a table, on each of its pages. */
+static void put_heads(struct day_sheet *s, const char *const *heads, size_t count) {
+    book_headings(s->on.book, s->on.sheet, s->on.row, s->on.row, 0);
+    own_sheet_heads(&s->on, heads, count);
+}
+
 static void put_waits(struct day_sheet *s) {
     static const char *const heads[] = {"", "day", "where", "what waits",
                                         "", "job", "doors", "minutes"};
-    own_sheet_section(&s->on, "What dries, sets or is away while the shop is open");
-    own_sheet_heads(&s->on, heads, sizeof heads / sizeof *heads);
+    book_text(s->on.book, s->on.sheet, s->on.row, DONE, LOOK_TITLE,
+              "What dries, sets or is away while the shop is open");
+    s->on.row += 2;
+    put_heads(s, heads, sizeof heads / sizeof *heads);
     for (size_t day = 0; day < s->plan->work_day_count; day++) {
         for (size_t i = 0; i < s->rows->entry_count; i++) {
             if (s->rows->entries[i].day == day && s->rows->entries[i].waits) {
@@ -133,21 +143,21 @@ bool day_book_write(const struct day_plan *plan, const struct day_rows *rows, co
     const struct estimate *const base = plan->jobs[0].estimate;
     struct book book;
     book_init(&book, NULL);
-    struct day_sheet s = {.on = own_sheet_add(&book, base, "Days", "Work by day", widths,
-                                              sizeof widths / sizeof *widths, HOURS),
-                          .plan = plan,
-                          .rows = rows,
-                          .rates = base->rates};
+    const uint16_t columns = sizeof widths / sizeof *widths;
+    struct day_sheet s = {
+        .on = own_sheet_add(&book, base, "Days", "Work by day", widths, columns, HOURS),
+        .plan = plan,
+        .rows = rows,
+        .rates = base->rates};
     put_head(&s);
     const uint32_t head = s.on.row;
-    own_sheet_heads(&s.on, heads, sizeof heads / sizeof *heads);
-    book_headings(&book, s.on.sheet, head, head, 0);
+    put_heads(&s, heads, sizeof heads / sizeof *heads);
     for (size_t day = 0; day < plan->work_day_count; day++) {
         put_day(&s, day);
     }
     put_sum(&s, "all days", head + 1, plan->minutes);
-    book_heads_end(&book, s.on.sheet, s.on.row);
-    put_waits(&s);
     put_notes(&s);
+    s.on = own_sheet_add(&book, base, "Waits", "What waits", widths, HOURS, HOURS);
+    put_waits(&s);
     return own_sheet_write(&book, base, path);
 }
