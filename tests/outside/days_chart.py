@@ -5,7 +5,7 @@
     days_chart.py DOORCOST JOB.ini [JOB.ini ...]
 
 - each work of each row stands on paper with its hours, and its row with its name;
-- each day with work heads a column, and each page of the chart begins with days;
+- each day with work heads a column, and each page begins with days, none with the notes alone;
 - no letter is under 7 points; what is drawn is gray alone; pages are letter or A4, across.
 """
 import os
@@ -31,7 +31,7 @@ def plain(text):
 
 
 def hours(minutes):
-    return f"{(minutes * 10 + 30) // 60 / 10:.1f}h"
+    return f"{minutes}min" if minutes < 60 else f"{(minutes * 10 + 30) // 60 / 10:.1f}h"
 
 
 def words_of(plan, row, work):
@@ -62,7 +62,7 @@ def check_pages(paper, plan):
     pages = told("pdftotext", "-raw", paper, "-").split("\f")[:-1]
     for number, page in enumerate(pages[1:], 2):
         lines = page.strip().splitlines()
-        if not re.match(r"(Mon|Tue|Wed|Thu|Fri|Sat|Sun) \d{4}-|Counted on|Nothing is done", lines[0]):
+        if not re.match(r"(Mon|Tue|Wed|Thu|Fri|Sat|Sun) \d{4}-|Nothing is done", lines[0]):
             fail(f"page {number} begins with '{lines[0]}'")
     for day in {work["day"] for row in plan["rows"] for work in row["work"]}:
         if day not in "".join(pages):

@@ -10,13 +10,14 @@
 #include "together/joined_job.h"
 
 #define PAD   2.0  /* within a day, left and right */
-#define GAP   1.5  /* between lines */
+#define GAP   3.0  /* between lines, as the flow spreads them */
 #define APART 3.0  /* between what stands on one line */
 #define BAR   2.2  /* height of a bar */
 #define BELOW 3.2  /* what a bar takes below its name */
 #define LEAST 1.0  /* width of a bar */
 #define WORK  0.35 /* gray of a bar */
 #define DAYS  7    /* of a week */
+#define WHOLE 0.5  /* of a page: a row up to that is not parted */
 
 /* A bar with its name. */
 struct item {
@@ -48,12 +49,19 @@ static const struct day_stretch *last_span(const struct chart *c, const struct d
     return &c->rows->spans[entry->first_span + entry->span_count - 1];
 }
 
-/* `A  spray: topcoat, coat 3 of 4, 1.2 h`. */
+static double gap(const struct chart *c) {
+    return GAP * c->flow.spread;
+}
+
+/* `A  spray: topcoat, coat 3 of 4, 1.2 h`; `joint, 15 min`. */
 static const char *words_of(struct chart *c, const struct day_entry *entry) {
     const bool several = c->plan->job_count > 1;
-    return pool_words(&c->pool, "%s%s%s, %s\u00a0h", several ? joined_letter(entry->job) : "",
-                      several ? "  " : "", day_entry_words(c->rates, c->rows, entry, &c->pool),
-                      show_hours(entry->minutes).text);
+    const char *const words = day_entry_words(c->rates, c->rows, entry, &c->pool);
+    const char *const time =
+        entry->minutes < 60 ? pool_words(&c->pool, "%lld\u00a0min", (long long)entry->minutes)
+                            : pool_words(&c->pool, "%s\u00a0h", show_hours(entry->minutes).text);
+    return pool_words(&c->pool, "%s%s%s, %s", several ? joined_letter(entry->job) : "",
+                      several ? "  " : "", words, time);
 }
 
 static struct item item_of(struct chart *c, const struct day_entry *entry) {
@@ -152,6 +160,21 @@ static double next_height(const struct layout *layout) {
     return most;
 }
 
+/* What all lines of the row need. */
+static double all_height(const struct chart *c, const struct layout *layout) {
+    double most = 0;
+    for (size_t d = 0; d < DAYS; d++) {
+        double high = 0;
+        for (size_t i = layout->days[d].next; i < layout->days[d].end;) {
+            double height = 0;
+            i += line_of(layout, i, layout->days[d].end, &height);
+            high += height + gap(c);
+        }
+        most = high > most ? high : most;
+    }
+    return most;
+}
+
 /* Draws of a day what the page has room for, the first line in any case; where that ends. */
 static double draw_day(const struct chart *c, struct layout *layout, size_t day) {
     double y = c->flow.y;
@@ -159,7 +182,7 @@ static double draw_day(const struct chart *c, struct layout *layout, size_t day)
         double height = 0;
         const size_t first = layout->days[day].next;
         const size_t count = line_of(layout, first, layout->days[day].end, &height);
-        if (y > c->flow.y && y + height + GAP > c->flow.bottom) {
+        if (y > c->flow.y && y + height + gap(c) > c->flow.bottom) {
             break;
         }
         for (size_t i = first; i < first + count; i++) {
@@ -169,7 +192,7 @@ static double draw_day(const struct chart *c, struct layout *layout, size_t day)
                      &item->style);
         }
         layout->days[day].next = first + count;
-        y += height + GAP;
+        y += height + gap(c);
     }
     return y;
 }
@@ -218,14 +241,16 @@ void chart_row(struct chart *c, const struct day_row *row) {
     if (!lay_out(&layout, c, row)) {
         return; /* the pool tells */
     }
+    const double all = all_height(c, &layout);
+    const bool whole = all < (f->bottom - f->top) * WHOLE;
     while (!is_drawn(&layout)) {
         const double named = text_measure(f->pdf->cr, name, &style).height;
-        const double first = next_height(&layout);
-        if (flow_need(f, GAP + (first > named ? first : named) + GAP)) {
+        const double first = whole ? all : next_height(&layout);
+        if (flow_need(f, gap(c) + (first > named ? first : named) + gap(c))) {
             chart_heads(c);
         }
         const double top = f->y;
-        f->y += GAP;
+        f->y += gap(c);
         tag_begin(f->pdf->cr, "TR");
         double below = f->y + tag_text(f->pdf->cr, "TH", f->x, f->y, name, &style);
         for (size_t d = 0; d < c->day_count; d++) {

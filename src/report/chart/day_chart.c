@@ -65,10 +65,11 @@ static void draw_notes(struct chart *c) {
     struct flow *const f = &c->flow;
     const char *notes[DAY_NOTES];
     const size_t count = day_notes(c->plan, notes, &c->pool);
-    flow_gap(f, 8);
+    const char *all = "";
     for (size_t i = 0; i < count; i++) {
-        flow_text(f, notes[i], (struct text_style){.size = SMALL, .width = f->width});
+        all = pool_words(&c->pool, "%s%s%s", all, i == 0 ? "" : " ", notes[i]);
     }
+    flow_text(f, all, (struct text_style){.size = SMALL, .width = f->width});
 }
 
 /* --- weeks --- */
@@ -96,7 +97,9 @@ void chart_heads(struct chart *c) {
     }
     tag_end(f->pdf->cr, "TR");
     f->y += height + 1.5;
-    flow_rule(f, 0.7, 0);
+    struct flow days = *f;
+    days.width = chart_day_x(c, c->first_day + c->day_count) - f->x;
+    flow_rule(&days, 0.7, 0);
 }
 
 static bool week_shows(const struct chart *c) {
@@ -153,7 +156,7 @@ static void draw_weeks(struct chart *c) {
 /* --- the paper --- */
 
 /* Draws the paper to path (NULL: nowhere); *pages: how many it has. */
-static bool draw(struct chart *c, const char *path, size_t *pages, struct pool *pool,
+static bool draw(struct chart *c, const char *path, double spread, size_t *pages, struct pool *pool,
                  const char **lacking) {
     const struct estimate *const e = c->plan->jobs[0].estimate;
     const struct pdf_facts facts = {.title = TITLE,
@@ -173,7 +176,7 @@ static bool draw(struct chart *c, const char *path, size_t *pages, struct pool *
                             .top = MARGIN,
                             .bottom = pdf.height - FOOT - 8,
                             .y = MARGIN,
-                            .spread = 1,
+                            .spread = spread,
                             .margins = draw_margins,
                             .what = c};
     if (open) {
@@ -186,13 +189,27 @@ static bool draw(struct chart *c, const char *path, size_t *pages, struct pool *
     return pdf_close(&pdf, pool, lacking) && open;
 }
 
+/* A paper in the writing. */
+struct writing {
+    struct chart *chart;
+    struct pool *pool;
+    const char **lacking;
+};
+
+static bool count_pages(void *what, double spread, size_t *pages) {
+    const struct writing *const w = what;
+    return draw(w->chart, NULL, spread, pages, w->pool, w->lacking);
+}
+
 bool day_chart_write(const struct day_plan *plan, const struct day_rows *rows, const char *path,
                      struct pool *pool, const char **lacking) {
     struct chart c = {.plan = plan, .rows = rows, .rates = plan->jobs[0].estimate->rates};
+    struct writing writing = {&c, pool, lacking};
     size_t pages = 0;
+    double spread = 1;
     pool_init(&c.pool);
-    const bool done = draw(&c, NULL, &pages, pool, lacking) &&
-                      draw(&c, path, &pages, pool, lacking) && !pool_failed(&c.pool);
+    const bool done = flow_fit(count_pages, &writing, &spread, &pages) &&
+                      draw(&c, path, spread, &pages, pool, lacking) && !pool_failed(&c.pool);
     pool_clear(&c.pool);
     return done;
 }
