@@ -24,6 +24,7 @@ from fractions import Fraction
 from client_words import words_of
 
 LEAST = 6  # points, of the smallest letters
+EVEN = 0.75  # of all labels have letters of one size
 INCH = 72
 
 
@@ -87,6 +88,22 @@ class Sheet:
                     fail(f"{path.name}: '{text}' is {box[3] - box[1]:.1f} points high")
                 found[page * self.columns * self.rows + place].append((round(box[1]), box[0], text.replace("\u00a0", " ")))
         return {place: " ".join(word[-1] for word in sorted(words)) for place, words in sorted(found.items())}
+
+
+    def check_even(self, path):
+        """Most labels have heads of one size, and no line of a grain is broken before its last word."""
+        heads_of, alone = {}, 0
+        for page, words in enumerate(words_of(path)):
+            for text, *box in words:
+                place = (page, self.place(*box))
+                heads_of.setdefault(place, round(box[3] - box[1], 1))
+                left = self.left + place[1] % self.columns * self.across + self.clear
+                alone += text == "up" and box[0] < left + 1
+        count = collections.Counter(heads_of.values()).most_common(1)[0][1]
+        if count < EVEN * len(heads_of):
+            fail(f"{path.name}: heads of {collections.Counter(heads_of.values())} points")
+        if alone:
+            fail(f"{path.name}: 'up' stands alone in a line {alone} times")
 
 
 # --- what must stand there ---
@@ -176,7 +193,8 @@ def check_sample(program, job):
         doors = json.loads(made(program, "labels", job, "--json", "-o", parts))["estimates"][0]["doors"]
         check_parts(job.name, Sheet(job, "parts").labels(parts), doors)
         made(program, "labels", job, "--doors", "-o", packed)
-        for path in parts, packed:
+        for path, of in (parts, "parts"), (packed, "doors"):
+            Sheet(job, of).check_even(path)
             if "Tagged:          yes" not in run("pdfinfo", path).stdout:
                 fail(f"{path.name} has no tree of its pieces")
         check_doors(job.name, Sheet(job, "doors").labels(packed), doors)

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* A label is lines of words, of a part with a picture to their right: the part as it stands in its
  * door, lines along its grain, an arrow to what is up. Words are as large as the label lets them
- * be, down to LABEL_SMALLEST; a line that is too long is broken, and where many are, all take
- * letters of one size. */
+ * be, down to LABEL_SMALLEST; a line that is too long is broken where letters a little smaller do
+ * not help, and where many are, all take letters of one size. No label is larger than most of its
+ * paper can be, so that a sheet looks even. */
 #include "report/labels/label_pdf.h"
 
 #include "base/text.h"
@@ -13,8 +14,13 @@
 #include "report/type/text_style.h"
 #include "report/words/show.h"
 
+#include <stdlib.h>
+
 #define LARGEST    14.0 /* of a plain line */
 #define STEP       0.25 /* sizes that are tried lie so far apart */
+#define WHOLE      0.75 /* of the largest letters: so small they may be for no line to be broken */
+#define LIKE       0.9  /* the same of what most labels have */
+#define MOST       0.75 /* of all labels: these can have what is the largest of all */
 #define PICTURE    0.24 /* of the width of a label, for its picture */
 #define WIDEST     80.0 /* of a picture */
 #define BESIDE     4.0  /* between words and picture */
@@ -22,11 +28,19 @@
 #define LEAST_SIDE 4.0  /* of a part in its picture: a stile is long and thin */
 #define GRAIN_GAP  4.0
 
+/* The letters of a label. */
+struct letters {
+    double size;     /* of a plain line; 0: its words do not fit */
+    double unbroken; /* the largest at which no line is broken */
+    bool level;      /* all lines are plain */
+};
+
 struct labeler {
     const struct estimate *e;
     const struct label_sheet *sheet;
     struct pdf pdf;
-    struct pool pool; /* of one label */
+    struct pool pool;        /* of one label */
+    struct letters *letters; /* of each label */
 };
 
 static double points(length nm) {
@@ -79,14 +93,38 @@ static double fitting(cairo_t *cr, const struct label_line *lines, size_t count,
     return low < 0 ? 0 : LABEL_SMALLEST + low * STEP;
 }
 
-/* The same, where need be with all lines in letters of one size. */
-static double fitting_at_all(cairo_t *cr, struct label_line *lines, size_t count,
-                             struct area area) {
-    const double size = fitting(cr, lines, count, area);
-    for (size_t i = 0; i < count && size <= 0; i++) {
+static void make_level(struct label_line *lines, size_t count) {
+    for (size_t i = 0; i < count; i++) {
         lines[i].size = 1;
     }
-    return size > 0 ? size : fitting(cr, lines, count, area);
+}
+
+/* The largest size at which no line is broken. */
+static double whole(cairo_t *cr, const struct label_line *lines, size_t count, double width) {
+    double widest = 1; /* at LARGEST */
+    for (size_t i = 0; i < count; i++) {
+        const struct text_style style = style_of(&lines[i], LARGEST, 0);
+        const double wide = text_measure(cr, lines[i].text, &style).width;
+        widest = wide > widest ? wide : widest;
+    }
+    return (double)(int)(LARGEST * width / widest / STEP) * STEP;
+}
+
+/* The letters that suit the lines, where need be with all of one size. */
+static struct letters letters_of(cairo_t *cr, struct label_line *lines, size_t count,
+                                 struct area area) {
+    struct letters letters = {0};
+    if (area.width <= 0 || area.height <= 0) {
+        return letters;
+    }
+    letters.size = fitting(cr, lines, count, area);
+    if (letters.size <= 0) {
+        letters.level = true;
+        make_level(lines, count);
+        letters.size = fitting(cr, lines, count, area);
+    }
+    letters.unbroken = whole(cr, lines, count, area.width);
+    return letters;
 }
 
 static void draw_words(cairo_t *cr, const struct label_line *lines, size_t count, double size,
@@ -173,39 +211,96 @@ static void draw_picture(cairo_t *cr, const struct estimate *e, const struct lab
 
 /* --- sheets --- */
 
-/* false: its words do not fit. */
-static bool draw_label(struct labeler *l, const struct label *label, struct area area) {
+/* The room of the picture of a part within its label; *words: what it leaves. */
+static struct area picture_area(struct area area, struct area *words) {
+    struct area picture = area;
+    picture.width = area.width * PICTURE > WIDEST ? WIDEST : area.width * PICTURE;
+    picture.x = area.x + area.width - picture.width;
+    words->width -= picture.width + BESIDE;
+    return picture;
+}
+
+/* Finds the letters of a label. */
+static void measure_label(struct labeler *l, const struct label *label, struct letters *letters) {
     struct label_line lines[MOST_LABEL_LINES];
-    cairo_t *const cr = l->pdf.cr;
+    struct area words = label_area(l->sheet, 0);
     const size_t count = label_words(lines, &l->pool, l->e, label);
-    struct area words = area;
     if (label->part != NULL) {
-        struct area picture = area;
-        picture.width = area.width * PICTURE > WIDEST ? WIDEST : area.width * PICTURE;
-        picture.x = area.x + area.width - picture.width;
-        words.width -= picture.width + BESIDE;
-        draw_picture(cr, l->e, label, picture);
+        (void)picture_area(words, &words);
     }
-    const double size = fitting_at_all(cr, lines, count, words);
-    if (size > 0) {
-        draw_words(cr, lines, count, size, words);
+    *letters = letters_of(l->pdf.cr, lines, count, words);
+}
+
+static void draw_label(struct labeler *l, const struct label *label, struct area area,
+                       const struct letters *letters) {
+    struct label_line lines[MOST_LABEL_LINES];
+    struct area words = area;
+    const size_t count = label_words(lines, &l->pool, l->e, label);
+    if (letters->level) {
+        make_level(lines, count);
     }
-    return size > 0;
+    if (label->part != NULL) {
+        draw_picture(l->pdf.cr, l->e, label, picture_area(area, &words));
+    }
+    draw_words(l->pdf.cr, lines, count, letters->size, words);
+}
+
+/* The size with lines whole where that is at least `least`, else the largest. */
+static double size_or_whole(const struct letters *letters, double least) {
+    const bool is_whole = letters->unbroken >= least && letters->unbroken >= LABEL_SMALLEST;
+    return is_whole && letters->unbroken < letters->size ? letters->unbroken : letters->size;
+}
+
+static int by_size(const void *x, const void *y) {
+    const double a = *(const double *)x;
+    const double b = *(const double *)y;
+    return (a > b) - (a < b);
+}
+
+/* Makes no label larger than most can be. false: memory is out. */
+static bool make_even(struct letters *letters, size_t count) {
+    double *const sizes = calloc(count + 1, sizeof *sizes);
+    if (sizes == NULL) {
+        return false;
+    }
+    for (size_t i = 0; i < count; i++) {
+        sizes[i] = size_or_whole(&letters[i], letters[i].size * WHOLE);
+    }
+    qsort(sizes, count, sizeof *sizes, by_size);
+    const double most = sizes[(size_t)((double)count * (1 - MOST))];
+    for (size_t i = 0; i < count; i++) {
+        const double size = size_or_whole(&letters[i], most * LIKE);
+        letters[i].size = size > most ? most : size;
+    }
+    free(sizes);
+    return true;
+}
+
+/* Finds the letters of all labels. false: memory is out, or it was stopped. */
+static bool measure_all(struct labeler *l, const struct label_list *list, const struct stop *stop,
+                        struct label_paper *paper) {
+    bool held = true;
+    for (size_t i = 0; i < list->count && held && paper->tight == NULL; i++) {
+        pool_init(&l->pool);
+        measure_label(l, &list->labels[i], &l->letters[i]);
+        paper->tight = l->letters[i].size > 0 ? NULL : &list->labels[i];
+        held = !pool_failed(&l->pool) && !stop_asked(stop);
+        pool_clear(&l->pool);
+    }
+    return held && make_even(l->letters, list->count);
 }
 
 static enum label_result draw_all(struct labeler *l, const struct label_list *list, size_t from,
                                   const struct stop *stop, struct label_paper *paper) {
     const size_t each = (size_t)(l->sheet->columns.amount * l->sheet->rows.amount);
     size_t place = from - 1;
-    bool held = true;
+    bool held = measure_all(l, list, stop, paper);
     for (size_t i = 0; i < list->count && held && paper->tight == NULL; i++, place++) {
         if (i > 0 && place % each == 0) {
             pdf_page(&l->pdf);
         }
         pool_init(&l->pool);
-        if (!draw_label(l, &list->labels[i], label_area(l->sheet, place % each))) {
-            paper->tight = &list->labels[i];
-        }
+        draw_label(l, &list->labels[i], label_area(l->sheet, place % each), &l->letters[i]);
         held = !pool_failed(&l->pool) && !stop_asked(stop);
         pool_clear(&l->pool);
     }
@@ -229,7 +324,9 @@ enum label_result label_pdf_write(const struct estimate *e, const struct label_l
                                     .letter = label_on_letter(sheet, &e->rates->shop)};
     struct labeler l = {.e = e, .sheet = sheet};
     *paper = (struct label_paper){0};
-    const bool open = pdf_open(&l.pdf, path, &facts);
+    l.letters = calloc(list->count + 1, sizeof *l.letters);
+    const bool open = pdf_open(&l.pdf, path, &facts) && l.letters != NULL;
     const enum label_result result = open ? draw_all(&l, list, from, stop, paper) : LABEL_FAILED;
+    free(l.letters);
     return pdf_close(&l.pdf, pool, lacking) ? result : LABEL_FAILED;
 }
