@@ -50,7 +50,7 @@ static void put_entry(struct day_sheet *s, const struct day_entry *entry) {
  */
 static void put_sum(struct day_sheet *s, const char *words, uint32_t first, int64_t minutes) {
     struct pool *const pool = &s->on.book->pool;
-    for (uint16_t column = DONE; column < MINUTES; column++) {
+    for (uint16_t column = DONE; column < (uint16_t)MINUTES; column++) {
         put_text(s, column, LOOK_TOTAL, column == WHAT ? words : ""); /* under one line */
     }
     book_formula(s->on.book, s->on.sheet, s->on.row, MINUTES, LOOK_TOTAL, UNIT_COUNT, 0, minutes,
