@@ -21,6 +21,7 @@ from client_words import words_of
 LEAST = 8       # points
 APART = 20      # points from a row to the next: a hand writes in 7 mm
 EDGE = 18       # points: what printers reach
+FOOT = 40       # points that the number of the page takes
 PAPERS = {"letter": (612, 792), "A4": (595.276, 841.89)}
 COLUMNS = ["id", "room", "use", "count", "leaves", "note"]
 
@@ -63,6 +64,9 @@ def check_sheet(program, folder, name, words, paper, *expected):
     tops = sorted(top for top, _ in rows)
     if min(b - a for a, b in zip(tops, tops[1:])) < APART:
         fail(f"{name}: rows are too near to each other")
+    free = high - FOOT - max(word[4] for word in pages[0] if word[4] < high - FOOT)
+    if len(pages) == 1 and free > APART and tops[1] - tops[0] < APART + 8:
+        fail(f"{name}: {free:.0f} points are left, and rows stand {tops[1] - tops[0]:.0f} apart")
     text = " ".join(word[0] for page in pages for word in page)
     for one in (*COLUMNS, "diagonals", "lead", "overlay", "reveal", "gap", *expected):
         if bare(one) not in bare(text):

@@ -31,6 +31,6 @@ void visit_draw(struct flow *flow, bool of_door);
 
 /* --- visit_table.c --- */
 
-/* Draws the rows to write in. */
-void visit_table(struct flow *flow, const struct visit *visit);
+/* Draws the rows to write in, each by `more` higher than the least. */
+void visit_table(struct flow *flow, const struct visit *visit, double more);
 #endif

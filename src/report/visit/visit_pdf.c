@@ -5,10 +5,11 @@
 #include "report/draw/tag.h"
 #include "report/visit/visit_parts.h"
 
-#define MARGIN 36.0
-#define FOOT   30.0
-#define TITLE  "Measuring sheet"
-#define FIELD  0.48 /* of the width: a field of the head, two beside each other */
+#define MARGIN    36.0
+#define FOOT      30.0
+#define TITLE     "Measuring sheet"
+#define MOST_MORE 8.0  /* of a row's height */
+#define FIELD     0.48 /* of the width: a field of the head, two beside each other */
 
 /* What to look for. The caution about paint is that of docs/cautions.md. */
 static const char *const notes[] = {
@@ -28,6 +29,7 @@ struct visit_sheet {
     struct flow flow;
     struct pool pool;
     size_t pages; /* in all; 0 while they are counted */
+    double more;  /* height of each row, of what the page has left */
 };
 
 static void draw_margins(void *what, struct flow *f) {
@@ -143,8 +145,12 @@ static bool draw(struct visit_sheet *s, const char *path, size_t *pages, struct 
     if (open) {
         draw_head(s);
         visit_draw(&s->flow, job != NULL && job->construction.size_is.choice == MEASURE_DOOR);
-        visit_table(&s->flow, v);
+        visit_table(&s->flow, v, s->more);
         draw_notes(s);
+        if (*pages == 0 && s->flow.page == 0) {
+            const double left = (s->flow.bottom - s->flow.y - 1) / VISIT_ROWS;
+            s->more = left < MOST_MORE ? left : MOST_MORE;
+        }
         flow_end(&s->flow);
         *pages = s->flow.page;
     }

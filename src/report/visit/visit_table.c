@@ -8,7 +8,7 @@
 #include <stdio.h>
 
 #define HEAD_HIGH 24.0
-#define ROW_HIGH  27.0
+#define ROW_LEAST 27.0
 #define INSET     3.0
 
 #define MOST_COLUMNS 16
@@ -56,13 +56,13 @@ static void draw_heads(struct flow *f, const struct layout *l, enum length_unit 
     tag_end(f->pdf->cr, "TR");
 }
 
-static void draw_lines(const struct flow *f, const struct layout *l) {
+static void draw_lines(const struct flow *f, const struct layout *l, double high) {
     cairo_t *const cr = f->pdf->cr;
-    const double bottom = f->y + HEAD_HIGH + VISIT_ROWS * ROW_HIGH;
+    const double bottom = f->y + HEAD_HIGH + VISIT_ROWS * high;
     cairo_save(cr);
     cairo_set_line_width(cr, 0.6);
     for (int row = 0; row <= VISIT_ROWS + 1; row++) {
-        const double y = row == 0 ? f->y : f->y + HEAD_HIGH + (row - 1) * ROW_HIGH;
+        const double y = row == 0 ? f->y : f->y + HEAD_HIGH + (row - 1) * high;
         cairo_move_to(cr, f->x, y);
         cairo_line_to(cr, f->x + f->width, y);
     }
@@ -74,10 +74,11 @@ static void draw_lines(const struct flow *f, const struct layout *l) {
     cairo_restore(cr);
 }
 
-void visit_table(struct flow *f, const struct visit *v) {
+void visit_table(struct flow *f, const struct visit *v, double more) {
+    const double high = ROW_LEAST + more;
     struct layout l;
     lay_out(&l, v, f);
-    (void)flow_need(f, HEAD_HIGH + VISIT_ROWS * ROW_HIGH);
+    (void)flow_need(f, HEAD_HIGH + VISIT_ROWS * high);
     tag_begin(f->pdf->cr, "Table");
     draw_heads(f, &l, v->unit);
     for (int row = 1; row <= VISIT_ROWS; row++) {
@@ -85,11 +86,11 @@ void visit_table(struct flow *f, const struct visit *v) {
         const struct text_style style = {.size = VISIT_TEXT, .gray = 0.35};
         (void)snprintf(number, sizeof number, "%d", row);
         tag_begin(f->pdf->cr, "TR");
-        tag_text(f->pdf->cr, "TD", f->x + INSET,
-                 f->y + HEAD_HIGH + (row - 1) * ROW_HIGH + ROW_HIGH / 2 - 5, number, &style);
+        tag_text(f->pdf->cr, "TD", f->x + INSET, f->y + HEAD_HIGH + (row - 1) * high + high / 2 - 5,
+                 number, &style);
         tag_end(f->pdf->cr, "TR");
     }
-    draw_lines(f, &l);
+    draw_lines(f, &l, high);
     tag_end(f->pdf->cr, "Table");
-    f->y += HEAD_HIGH + VISIT_ROWS * ROW_HIGH;
+    f->y += HEAD_HIGH + VISIT_ROWS * high;
 }
