@@ -57,6 +57,21 @@ def fill(folder, rows):
     return checks
 
 
+def check_looks(folder, checks):
+    """Words behind a number stand clear of it; the sheet of choices shows the columns that have some."""
+    book = openpyxl.load_workbook(os.path.join(folder, "doors.xlsx"))
+    heads = list(book.worksheets[0][3])
+    for before, cell in zip(heads, heads[1:]):
+        numbers = [checks.get(head.value, ("",))[0] in ("decimal", "whole") for head in (before, cell)]
+        if numbers == [True, False] and not all(book.worksheets[0].cell(row, cell.column).alignment.indent
+                                                for row in (3, 4)):
+            fail(f"'{cell.value}' touches the numbers of '{before.value}'")
+    for cell in heads:
+        shown = not book["Choices"].column_dimensions[cell.column_letter].hidden
+        if shown != (checks.get(cell.value, ("",))[0] == "list"):
+            fail(f"the choices of '{cell.value}' are {'shown' if shown else 'hidden'}")
+
+
 def rows_of(folder):
     done = run(folder, "quote", "k.ini", "--effort", "1", "--json", "-o", "quote.xlsx", "--force")
     return [{key: door[key] for key in ("id", "as measured", "count", "use", "hinge side") if key in door}
@@ -88,6 +103,7 @@ for unit, rates in (("in", "small-shop.ini"), ("mm", "metric-shop.ini")):
         shutil.copytree(os.path.join(SAMPLES, "rates"), os.path.join(folder, "rates"))
         run(folder, "new", "k.ini", "--list", "doors.xlsx", "--set", f"rates = rates/{rates}", "--set", f"unit = {unit}")
         checks = fill(folder, ROWS[unit])
+        check_looks(folder, checks)
         found = rows_of(folder)
         if [row["id"] for row in found] != [row["id"] for row in ROWS[unit]]:
             fail(f"{unit}: read {found}")

@@ -15,12 +15,21 @@
 enum { TITLE_ROW, NOTE_ROW, HEAD_ROW, EXAMPLE_ROW, FIRST_ROW };
 #define LAST_ROW ((lxw_row_t)(FIRST_ROW + LIST_BOOK_ROWS - 1))
 #define CHOICES  "Choices"
+
+/* How a column stands: words, words clear of a number in the column before, numbers. */
+enum stands { STANDS_LEFT, STANDS_CLEAR, STANDS_COUNTED, STANDS_MEASURED, STANDS_COUNT };
+
+struct looks {
+    lxw_format *head, *cell, *example;
+};
+
 /* What is written, and how it looks. */
 struct list_book {
     const struct list_draft *list;
     lxw_workbook *workbook;
     lxw_worksheet *doors, *choices;
-    lxw_format *title, *note, *head, *number_head, *example, *size, *example_size, *count, *words;
+    lxw_format *title, *note;
+    struct looks looks[STANDS_COUNT];
 };
 
 static lxw_format *new_format(const struct list_book *b, double size, bool bold) {
@@ -33,6 +42,13 @@ static lxw_format *new_format(const struct list_book *b, double size, bool bold)
     return format;
 }
 
+static lxw_format *new_head(const struct list_book *b) {
+    lxw_format *const head = new_format(b, 11, true);
+    format_set_bg_color(head, 0xE7E6E6);
+    format_set_bottom(head, LXW_BORDER_THIN);
+    return head;
+}
+
 static void make_looks(struct list_book *b) {
     /* inches as fractions to two digits, so that 1/2 is typed as a fraction and not as a day */
     const char *const shown = b->list->unit == LENGTH_MM ? "General" : "# ?/\?\?";
@@ -42,25 +58,22 @@ static void make_looks(struct list_book *b) {
     b->title = new_format(b, 14, true);
     b->note = new_format(b, 10, false);
     format_set_font_color(b->note, 0x595959);
-    b->head = new_format(b, 11, true);
-    format_set_bg_color(b->head, 0xE7E6E6);
-    format_set_bottom(b->head, LXW_BORDER_THIN);
-    b->number_head = new_format(b, 11, true);
-    format_set_bg_color(b->number_head, 0xE7E6E6);
-    format_set_bottom(b->number_head, LXW_BORDER_THIN);
-    format_set_align(b->number_head, LXW_ALIGN_RIGHT);
-    b->words = new_format(b, 11, false);
-    b->count = new_format(b, 11, false);
-    format_set_num_format(b->count, "0");
-    b->size = new_format(b, 11, false);
-    format_set_num_format(b->size, shown);
-    b->example = new_format(b, 11, false);
-    b->example_size = new_format(b, 11, false);
-    format_set_num_format(b->example_size, shown);
-    format_set_italic(b->example);
-    format_set_italic(b->example_size);
-    format_set_font_color(b->example, 0x7F7F7F);
-    format_set_font_color(b->example_size, 0x7F7F7F);
+    for (int i = 0; i < STANDS_COUNT; i++) {
+        struct looks *const looks = &b->looks[i];
+        looks->head = new_head(b);
+        looks->cell = new_format(b, 11, false);
+        looks->example = new_format(b, 11, false);
+        format_set_italic(looks->example);
+        format_set_font_color(looks->example, 0x7F7F7F);
+    }
+    format_set_align(b->looks[STANDS_COUNTED].head, LXW_ALIGN_RIGHT);
+    format_set_align(b->looks[STANDS_MEASURED].head, LXW_ALIGN_RIGHT);
+    format_set_num_format(b->looks[STANDS_COUNTED].cell, "0");
+    format_set_num_format(b->looks[STANDS_MEASURED].cell, shown);
+    format_set_num_format(b->looks[STANDS_MEASURED].example, shown);
+    format_set_indent(b->looks[STANDS_CLEAR].head, 1);
+    format_set_indent(b->looks[STANDS_CLEAR].cell, 1);
+    format_set_indent(b->looks[STANDS_CLEAR].example, 1);
 }
 
 static double in_unit(const struct list_book *b, int64_t nm) {
@@ -109,14 +122,42 @@ static bool put_check(const struct list_book *b, lxw_col_t at,
            LXW_NO_ERROR;
 }
 
+static bool is_number(const struct list_draft_column *column) {
+    return column->kind == LIST_SIZE || column->kind == LIST_COUNT;
+}
+
+static const struct looks *looks_of(const struct list_book *b, lxw_col_t at) {
+    const struct list_draft_column *const column = &b->list->columns[at];
+    if (is_number(column)) {
+        return &b->looks[column->kind == LIST_SIZE ? STANDS_MEASURED : STANDS_COUNTED];
+    }
+    return &b->looks[at > 0 && is_number(column - 1) ? STANDS_CLEAR : STANDS_LEFT];
+}
+
 static void put_example(const struct list_book *b, lxw_col_t at,
                         const struct list_draft_column *column) {
-    const bool number = column->kind == LIST_SIZE || column->kind == LIST_COUNT;
-    if (number) {
+    lxw_format *const look = looks_of(b, at)->example;
+    if (is_number(column)) {
         (void)worksheet_write_number(b->doors, EXAMPLE_ROW, at, strtod(column->example, NULL),
-                                     column->kind == LIST_SIZE ? b->example_size : b->example);
+                                     look);
     } else if (column->example[0] != '\0') {
-        (void)worksheet_write_string(b->doors, EXAMPLE_ROW, at, column->example, b->example);
+        (void)worksheet_write_string(b->doors, EXAMPLE_ROW, at, column->example, look);
+    }
+}
+
+/* A column of the sheet of choices; those without are hidden, so that a choice has the letter of
+ * its column. */
+static void put_choices(const struct list_book *b, lxw_col_t at,
+                        const struct list_draft_column *column) {
+    const struct looks *const looks = &b->looks[STANDS_LEFT];
+    lxw_row_col_options options = {.hidden = column->kind != LIST_CHOICE};
+    (void)worksheet_set_column_opt(b->choices, at, at, 18, looks->cell, &options);
+    if (column->kind == LIST_CHOICE) {
+        (void)worksheet_write_string(b->choices, 0, at, column->name, looks->head);
+    }
+    for (size_t i = 0; i < column->choice_count; i++) {
+        (void)worksheet_write_string(b->choices, (lxw_row_t)(i + 1), at, column->choices[i],
+                                     looks->cell);
     }
 }
 
@@ -124,21 +165,12 @@ static bool put_column(const struct list_book *b, lxw_col_t at,
                        const struct list_draft_column *column) {
     static const double widths[] = {
         [LIST_WORDS] = 14, [LIST_SIZE] = 11, [LIST_COUNT] = 8, [LIST_CHOICE] = 16};
-    lxw_format *const format = column->kind == LIST_SIZE    ? b->size
-                               : column->kind == LIST_COUNT ? b->count
-                                                            : b->words;
+    const struct looks *const looks = looks_of(b, at);
     const bool last = (size_t)at + 1 == b->list->count;
-    (void)worksheet_set_column(b->doors, at, at, last ? 32 : widths[column->kind], format);
-    (void)worksheet_write_string(b->doors, HEAD_ROW, at, column->name,
-                                 format == b->words ? b->head : b->number_head);
+    (void)worksheet_set_column(b->doors, at, at, last ? 32 : widths[column->kind], looks->cell);
+    (void)worksheet_write_string(b->doors, HEAD_ROW, at, column->name, looks->head);
     put_example(b, at, column);
-    (void)worksheet_set_column(b->choices, at, at, 18, b->words);
-    (void)worksheet_write_string(b->choices, 0, at, column->kind == LIST_CHOICE ? column->name : "",
-                                 b->head);
-    for (size_t i = 0; i < column->choice_count; i++) {
-        (void)worksheet_write_string(b->choices, (lxw_row_t)(i + 1), at, column->choices[i],
-                                     b->words);
-    }
+    put_choices(b, at, column);
     return put_check(b, at, column);
 }
 
