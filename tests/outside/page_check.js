@@ -43,6 +43,24 @@ function layout(doc, view, width, name) {
     }
 }
 
+/* On a wide page like tables have like columns, and the words of drawings in a row begin on one line. */
+function lines(doc, width, name) {
+    if (width < 1000) {
+        return;
+    }
+    const edges = (table) => [...table.tHead.rows[0].cells].map((c) => Math.round(c.getBoundingClientRect().left)).join();
+    const cut = [...doc.querySelectorAll("#cut table")].map(edges);
+    check(new Set(cut).size <= 1, name + ": columns of what is cut begin at " + cut.join(" and "));
+    const ends = new Map();
+    for (const figure of doc.querySelectorAll(".looks figure")) {
+        const bottom = Math.round(figure.querySelector("svg").getBoundingClientRect().bottom);
+        const top = Math.round(figure.querySelector("figcaption").getBoundingClientRect().top);
+        check(top >= bottom && (ends.get(bottom) || top) === top, name + ": words at " + top + " below a drawing to " + bottom);
+        ends.set(bottom, top);
+    }
+    check(ends.size === 0 || ends.size < doc.querySelectorAll(".looks figure").length, name + ": no drawings stand on one line");
+}
+
 /* --- names, headings, places (WCAG 2.2: 1.1.1, 1.3.1, 2.4.1, 2.4.2, 2.4.6, 3.1.1, 4.1.2) --- */
 
 function nameOf(e, doc) {
@@ -176,6 +194,7 @@ function look(name, width, how) {
     const timing = performance.getEntriesByType("navigation")[0];
     faults.length = 0;
     layout(document, window, width, name);
+    lines(document, width, name);
     structure(document, name);
     names(document, name);
     contrast(document, window, name);

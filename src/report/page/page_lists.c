@@ -61,6 +61,7 @@ static void put_sum(struct view *v, const char *label, fig total, const char *cl
     html_cell_none(&v->table);
     html_cell_none(&v->table);
     view_cell_figure(v, total, 0);
+    html_cell_none(&v->table);
     html_row_end(&v->table);
 }
 
