@@ -34,7 +34,7 @@ CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metr
          'compare-five-options', 'warnings', 'metric-quote']
 # Tests that are tried last, as they take longest, and tests of single files that need no stage.
 SLOW = ['test_problems', 'test_limits', 'cases', 'strike', 'reach', 'test_replay', 'afresh',
-        'sizes', 'price age', 'spare rails', 'ways']
+        'sizes', 'price age', 'spare rails', 'ways', 'rack plans']
 ALONE = ['test_tape', 'test_containers', 'test_driver', 'test_weigh', 'test_pick',
          'test_spares']
 # Not programs of their own: scripts that are told the program and each of some jobs, and of some
@@ -43,7 +43,8 @@ BY_JOB = {'afresh': ('afresh.py', JOBS, False), 'strike': ('strike.py', STRUCK, 
           'reach': ('reach.py', STRUCK, True), 'sizes': ('sizes.py', JOBS[1:2], True),
           'ways': ('make_or_buy.py', STRUCK, True),
           'price age': ('price_age.py', STRUCK, False),
-          'spare rails': ('spare_rails.py', STRUCK, False)}
+          'spare rails': ('spare_rails.py', STRUCK, False),
+          'rack plans': ('rack_plans.py', ['.'], False)}
 SCRIPTS = ['cases', *BY_JOB]
 # Tests of a stage that are the likeliest to see a change, until it is known which do.
 FIRST = {'door': ['test_quantity', 'test_door', 'test_questions', 'test_questions_hardware',

@@ -16,7 +16,7 @@ import sys
 import tempfile
 from fractions import Fraction
 
-from told import MONEY, copied, fail, run
+from told import MONEY, copied, fail, run, write_slabs
 
 FIELDS = {**MONEY, "profit left": ("sale", "profit left")}
 STEP = Fraction(1, 100)
@@ -141,8 +141,20 @@ def check_rows(job, rows, wanted, base, ids):
         fail(f"no single row reaches it, but {rows['without']} is told to")
 
 
+def check_twins(program):
+    """Of rows of which one does it as well as another, the first of the list is told (docs/method.md)."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = write_slabs(folder, "id,width,height\nA,10,20\nB,16,30\nC,10,20\n", title="Twins", stock="")
+        job = Job(program, path)
+        wanted = job.without(["C"])["client pays"]
+        told = run(program, "reach", path, "--total", f"{float(wanted):.2f}")[0]["reach"]["rows"]
+        if job.without(["A"])["client pays"] != wanted or told["without"] != ["A"]:
+            fail(f"of the twins A and C {told['without']} is told")
+
+
 def main():
     program, samples, path = os.path.abspath(sys.argv[1]), sys.argv[2], sys.argv[3]
+    check_twins(program)
     with copied(samples) as folder:
         job = Job(program, os.path.join(folder, path))
         base = job.amounts()["client pays"]
