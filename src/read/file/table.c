@@ -147,7 +147,8 @@ static struct heading_place find_heading(const struct source *source,
 static bool read_above(struct record *upper, const struct source *source,
                        const struct heading_place *place, struct problems *problems) {
     *upper = (struct record){0};
-    if (place->at == 0 || (!place->two && !source->cells) || !has_text(source, place->at - 1)) {
+    if (place->at == 0 || !has_text(source, place->at - 1) ||
+        (!place->two && !source->cells && strchr(source->lines[place->at - 1], '"') != NULL)) {
         return true;
     }
     return record_read(upper, source, place->at - 1, record_separator_of(source, place->at - 1), 0,
@@ -164,11 +165,11 @@ static void take_heading(struct table *table, const struct record *record,
     for (size_t i = 0; upper->good && i < upper->count; i++) {
         used += upper->cells[i].text[0] != '\0' ? 1 : 0;
     }
-    if (used < 2 && !two) {
-        return;
-    }
     table->above = upper->cells;
     table->above_count = upper->count < record->count ? upper->count : record->count;
+    if (used < 2 && !two) {
+        return; /* a title, or the name of a group */
+    }
     for (size_t i = table->above_count; i > table->columns; i--) {
         if (upper->cells[i - 1].text[0] != '\0') {
             table->columns = i; /* only the upper line has it */

@@ -27,8 +27,8 @@ struct table_row {
 struct table {
     struct cell *heading;
     size_t columns; /* 0: there is no heading, which was reported */
-    /* The line above the heading, where it has several cells or is a part of it: groups of columns,
-     * names of columns, or a title. NULL: there is none. */
+    /* The line above the heading: a title, groups of columns, or names of columns that the heading
+     * has taken. NULL: there is none. */
     struct cell *above;
     size_t above_count;
     struct table_row *rows;

@@ -153,7 +153,12 @@ static bool has_cells(const struct table *table, size_t column) {
 
 /* What the line above the heading has over a column without a name, which would go unread. */
 static void report_above(struct reader *reader, const struct table *table) {
-    for (size_t i = 0; i < table->above_count && i < table->columns; i++) {
+    size_t used = 0;
+
+    for (size_t i = 0; i < table->above_count; i++) {
+        used += table->above[i].text[0] != '\0' ? 1 : 0;
+    }
+    for (size_t i = 0; used > 1 && i < table->above_count && i < table->columns; i++) {
         const struct cell *const above = &table->above[i];
 
         if (above->text[0] != '\0' && table->heading[i].text[0] == '\0' && has_cells(table, i)) {
