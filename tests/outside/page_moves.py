@@ -9,6 +9,7 @@ client pays, before tax, tax, hours and what is bought are to be the same to the
 says `run again`, as it may of a few that the program chooses by.  What the page takes as a number
 of the rate the program takes too, and the other way round.
 """
+import csv
 import json
 import pathlib
 import random
@@ -47,7 +48,7 @@ ON_PAGE = """
 # The numbers that can be moved there.
 RATES = """
 moving.boxes.map((box) => ({...moving.rateOf(box), i: Number(box.id.slice(1)), read: box.value,
-                            job: moving.rateOf(box).section === "sale"}))
+                            job: /^(sale$|row )/.test(moving.rateOf(box).section)}))
 """
 
 
@@ -71,12 +72,28 @@ def moved(draw, value, decimals, none):
     return None if number <= 0 or number == Decimal(value) else format(number, "f")
 
 
+def edited_list(path, changes, to):
+    """A copy of a door list with extra charges of rows changed."""
+    with open(path, encoding="utf-8", newline="") as file:
+        head, *rows = csv.reader(file)
+    for rate, new in changes:
+        row = next(row for row in rows if row[head.index("id")] == rate["section"].removeprefix("row "))
+        row[head.index(rate["key"])] = value_of(rate, new)
+    with open(to, "w", encoding="utf-8", newline="") as file:
+        csv.writer(file).writerows([head, *rows])
+    return to
+
+
 def edited(job, changes, to):
-    """A copy of a job file with changes of its own numbers; other files by their whole names."""
+    """A copy of a job file with changes of its own numbers, and of its list with those of rows; other files by their whole names."""
     text = pathlib.Path(job).read_text(encoding="utf-8")
     folder = pathlib.Path(job).resolve().parent
     text = re.sub(r"(?m)^(rates|doors)( *= *)([^;\n]*?)( *;.*)?$", lambda m: f"{m[1]}{m[2]}{folder / m[3]}", text)
-    for rate, new in changes:
+    rows = [change for change in changes if change[0]["section"].startswith("row ")]
+    doors = re.search(r"(?m)^doors *= *([^;\n]*?) *(;.*)?$", text)[1]
+    if rows:
+        text = text.replace(doors, str(edited_list(doors, rows, to.with_suffix(".csv"))))
+    for rate, new in (change for change in changes if change not in rows):
         line = re.compile(rf"(?m)(^\[{rate['section']}\]\n(?:(?!\[).*\n)*?{rate['key']} *=)[^;\n]*")
         text, count = line.subn(lambda m: f"{m[1]} {value_of(rate, new)} ", text)
         if count != 1:
@@ -152,7 +169,7 @@ class Held:
     """The page held against the program, and how often."""
 
     def __init__(self):
-        self.faults, self.again, self.refused, self.compared, self.of_job, self.calls = [], 0, 0, 0, 0, 0
+        self.faults, self.again, self.refused, self.compared, self.of_job, self.of_rows, self.calls = [], 0, 0, 0, 0, 0, 0
 
     def one(self, words, seen, wanted):
         if wanted is None:
@@ -181,6 +198,7 @@ class Held:
             return [one for i, one in enumerate(trial) if i not in wrong]
         self.calls += 1
         self.of_job += sum(1 for rate, _ in trial if rate["job"])
+        self.of_rows += sum(1 for rate, _ in trial if rate["section"].startswith("row "))
         for words, one, wanted in zip(changes + ["all at once"], seen, told):
             self.one(words, one, wanted)
         return []
@@ -207,9 +225,11 @@ def main():
         if len(late) == 2:  # together more than the total, which either alone may be
             held.trial(browser, doorcost, job, [(late["deposit"], "99")], pathlib.Path(folder))
         held.faults += browser.heard
+        if held.of_rows == 0 and any(rate["section"].startswith("row ") for rate in rates):
+            held.faults.append("no extra charge of a row was moved")
     for fault in held.faults[:80]:
         print(fault)
-    print(f"{count} changes, {held.of_job} of them of the job, one by one and {held.calls} times all at once: "
+    print(f"{count} changes, {held.of_job} of them of the job, {held.of_rows} of these of rows, one by one and {held.calls} times all at once: "
           f"{held.compared} equal to the program but {len(held.faults)}, {held.again} say 'run again', "
           f"{held.refused} are refused by the program")
     return 1 if held.faults or held.compared < count * 0.75 or held.of_job < count / 40 else 0

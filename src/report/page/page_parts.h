@@ -21,8 +21,9 @@ struct view_rate {
 struct view {
     struct html html;
     struct html_table table; /* the one in the making */
-    struct view_rate *rates; /* those of the job, then those of the rates, as they are read */
-    size_t rate_count, job_rates;
+    struct view_rate *rates; /* those of the job, of its list, then those of the rates, as they are
+                                read */
+    size_t rate_count, job_rates, list_rates; /* all; those of the job; with those of its list */
     const struct page_facts *facts;
     const struct estimate *e; /* its base */
     const struct stop *stop;

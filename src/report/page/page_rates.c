@@ -3,6 +3,7 @@
  * page makes the tape again. One that goes into more than figures, as a size or a count that parts,
  * set-ups and plans are made from, needs another run, which the page says. */
 #include "base/array.h"
+#include "base/text.h"
 #include "model/rate_number.h"
 #include "price/setting_used.h"
 #include "report/page/page_parts.h"
@@ -59,15 +60,50 @@ static bool take_file(struct view *v, const struct rate_numbers *numbers,
     return held;
 }
 
+/* The extra charge of a row, written as the list has it. */
+static bool take_extra(struct view *v, const struct row *row) {
+    struct pool *const pool = &v->html.pool;
+    const struct value *const value = &row->extra_charge;
+    const char *const words = text_or_empty(row->extra_words.s);
+    char text[32];
+    const struct rate_number number = {
+        .value = *value,
+        .section = pool_words(pool, "row %s", row->id.s),
+        .key = "extra charge",
+        .before = "",
+        .behind = words[0] == '\0' ? "" : pool_words(pool, " %s", words),
+        .lead = "",
+        .likely =
+            pool_words(pool, "%s", figure_text(value->amount, value->decimals, text, sizeof text)),
+        .unit = "",
+        .most_decimals = v->e->rates->shop.money_decimals,
+        .most = RATE_NO_LIMIT};
+    const struct rate_number *const kept = pool_copy(pool, &number, sizeof number);
+    return kept != NULL && take_rate(v, kept);
+}
+
+static bool take_list(struct view *v) {
+    const struct job *const job = v->e->job;
+    bool held = true;
+    for (size_t i = 0; held && i < job->row_count; i++) {
+        held = !job->rows[i].extra_charge.set || take_extra(v, &job->rows[i]);
+    }
+    return held;
+}
+
 static bool take_rates(struct view *v) {
     const struct rates *const r = v->e->rates;
     const struct job *const job = v->e->job;
-    v->rates =
-        pool_take(&v->html.pool, job->numbers.count + r->numbers.count + 1, sizeof *v->rates);
+    v->rates = pool_take(&v->html.pool, job->numbers.count + job->row_count + r->numbers.count + 1,
+                         sizeof *v->rates);
     if (v->rates == NULL || !take_file(v, &job->numbers, &job->settings)) {
         return false;
     }
     v->job_rates = v->rate_count;
+    if (!take_list(v)) {
+        return false;
+    }
+    v->list_rates = v->rate_count;
     return take_file(v, &r->numbers, &r->settings);
 }
 
@@ -147,8 +183,10 @@ void page_rates(struct view *v) {
     html_put(&v->html, "<div id=\"changes\" hidden></div>\n");
     put_table(v, pool_words(pool, "What the job itself says, in %s", v->e->job->settings.file_name),
               0, v->job_rates);
+    put_table(v, pool_words(pool, "What its list says, in %s", v->e->job->doors_file), v->job_rates,
+              v->list_rates);
     put_table(v, pool_words(pool, "What it takes from %s", v->e->rates->settings.file_name),
-              v->job_rates, v->rate_count);
+              v->list_rates, v->rate_count);
     view_section_end(v);
 }
 
