@@ -370,8 +370,8 @@ static const struct offer_case row_cases[] = {
      "D1,18,30,1,1,left,,,\nD2,20,40,1,1,,,by the window,\nD3,18,30,2,2,pair,,,\n"
      "F1,18,8,1,1,,drawer front,,5.00 a carved shell\n",
      {"kind A: door, plain", "kind B: pair of doors, plain", "kind C: drawer front, plain",
-      "door D1: A, door; hinges left, 18 x 30, 1",
-      "door D2: A, door; hinge side still to be agreed; by the window, 20 x 40, 1",
+      "door D1: A, door; hinges left, 18 x 30, 1", "statement: Hinge side still to be agreed: D2.",
+      "door D2: A, door; by the window, 20 x 40, 1",
       "door D3: B, door; hinges left and right, 18 x 30, 2 x 2",
       "door F1: C, drawer front; a carved shell, 18 x 8, 1",
       "list: Sizes are finished sizes of one door in inches. Hinge sides are as seen from the "

@@ -194,7 +194,7 @@ VARIANTS = [
     ("many hinges", "", every, doors_of_two_hinges,
      ["supplied, for M000, M002, M004, M006, M008, M010, M012, M014, M016, M018, M020, M022 and 48 more"],
      ["M024, M026"]),
-    ("no side", "", every, doors_without_side, ["hinge side still to be agreed"],
+    ("no side", "", every, doors_without_side, ["Hinge side still to be agreed: "],
      ["hinges left;", "hinges right"]),
 ]
 

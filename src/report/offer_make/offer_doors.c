@@ -81,18 +81,20 @@ static bool draw_kinds(struct offer_maker *m) {
     return true;
 }
 
-/* Where a door is hung, as seen from the front; "": it has no hinges. */
+bool offer_lacks_side(const struct leaf_figures *leaf) {
+    return !fig_none(leaf->hinges) && leaf->door->role != LEAF_FOLDING &&
+           show_hung(leaf->door) == NULL;
+}
+
+/* Where a door is hung, as seen from the front; "": it has no hinges, or nobody said. */
 static const char *hinge_words(struct offer_maker *m, const struct leaf_figures *leaf) {
     const struct door *const door = leaf->door;
     const char *const hung = show_hung(door);
-    if (fig_none(leaf->hinges)) {
+    if (fig_none(leaf->hinges) || offer_lacks_side(leaf)) {
         return "";
     }
     if (door->role == LEAF_FOLDING) {
         return "; hinged to the hung leaf";
-    }
-    if (hung == NULL) {
-        return "; hinge side still to be agreed";
     }
     if (row_hangs_level(door->row)) {
         return pool_words(m->pool, "; hinges at the %s", hung);

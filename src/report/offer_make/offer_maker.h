@@ -48,6 +48,8 @@ enum offer_made {
 
 /* offer_doors.c: doors, kinds and rooms. false: out of memory. */
 bool offer_doors(struct offer_maker *m);
+/* Whether a leaf hangs on hinges and nobody said at which side. */
+bool offer_lacks_side(const struct leaf_figures *leaf);
 
 /* offer_made.c: from frames to finish, each with the rows that it is of. */
 void offer_say_made(struct offer_maker *m);

@@ -88,6 +88,21 @@ static void state_ready(struct offer_maker *m) {
     }
 }
 
+/* At which side doors hang whose rows do not say. */
+static void state_sides(struct offer_maker *m) {
+    struct offer *const o = m->offer;
+    bool *const in = pool_take(m->pool, o->door_count, sizeof *in);
+    bool any = false;
+    for (size_t d = 0; d < o->door_count && in != NULL; d++) {
+        in[d] = offer_lacks_side(offer_leaf(m, d));
+        any = any || in[d];
+    }
+    if (any) {
+        offer_add(&o->statements, pool_words(m->pool, "Hinge side still to be agreed: %s.",
+                                             offer_ids(m, in, OFFER_EVERY_ID)));
+    }
+}
+
 /* --- what is part of it --- */
 
 /* The rows that a piece of hardware is on; "" where it is the only one of its role. */
@@ -292,6 +307,7 @@ void offer_say(struct offer_maker *m) {
     }
     state_replaced(m);
     state_ready(m);
+    state_sides(m);
     offer_say_made(m);
     say_part(m);
     say_list(m);
