@@ -62,8 +62,8 @@ static const struct option_row rows[] = {
      1u << PLACE_EXPLAIN, '\0', false},
     {"set", "CHANGE",
      "range: tell what a change of a rate comes to, as in --set \"lumber poplar.price = 4.60 per "
-     "bf\"; new: what the job says, as in --set \"number = 0042\" or --set \"make.style = slab\"; "
-     "may be given more than once",
+     "bf\", as often as need be; new: what the job says, as in --set \"number = 0042\" or --set "
+     "\"make.style = slab\", or with --rates what these say, as often as need be",
      AT(set), 1u << PLACE_RANGE | 1u << PLACE_NEW, '\0', true},
     {"by", "PERCENT", "move every rate by so many percent, as in --by 10%, in place of its range",
      AT(by), 1u << PLACE_RANGE, '\0', false},
@@ -84,8 +84,9 @@ static const struct option_row rows[] = {
     {"doors", NULL, "label each door for packing, in place of its parts", AT(doors),
      1u << PLACE_LABELS, '\0', false},
     {"unit", "UNIT",
-     "measure, and new --list, in inches (in) or millimeters (mm); else as the file says, or "
-     "inches",
+     "in (inches) or mm (millimeters); else as the file says, or in; measure: of the sheet; new: "
+     "of "
+     "the list of --list, or the rates of --rates",
      AT(unit), 1u << PLACE_MEASURE | 1u << PLACE_NEW, '\0', false},
     {"list", "FILE",
      "write a list of doors to fill in, .xlsx or .csv: by the rates of the folder, or by the job "
@@ -99,7 +100,9 @@ static const struct option_row rows[] = {
      AT(rates), 1u << PLACE_NEW, '\0', false},
     {"from", "WHAT",
      "labels: begin on that label of the first sheet, a number counted along its rows; else on the "
-     "first. new: go on from that job file",
+     "first. new: go on from that job file; with --rates make them of that file; with --list fit "
+     "it "
+     "to that job or those rates",
      AT(from), 1u << PLACE_LABELS | 1u << PLACE_NEW, '\0', false},
     {"no-prices", NULL, "write the order for suppliers, without what the shop pays", AT(no_prices),
      1u << PLACE_BUY, '\0', false},
