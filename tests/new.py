@@ -3,7 +3,7 @@
 """Files to begin with, by options and at a terminal: tests/new.py PROGRAM TREE PART
 
 What `new` writes is quoted at once, says what it was told, and stands nowhere that something stood; a call that ends early or is wrong leaves
-a folder as it was. Answers are typed at a pseudo-terminal of the system. PART: script, from, rates, signals, terminal.
+a folder as it was. Answers are typed at a pseudo-terminal of the system. PART: script, from, rates, own, signals, terminal.
 """
 import contextlib
 import json
@@ -215,6 +215,12 @@ def from_old():
         quoted(folder, "kitchen.ini")
         unchanged(folder, 1, "no section '[job]'", "new", "c.ini", "--from", "rates/small-shop.ini")
         unchanged(folder, 1, "does not exist", "new", "c.ini", "--from", "none.ini")
+        # without another list it goes on with that of the old job
+        os.unlink(os.path.join(folder, "doors.csv"))
+        write(folder, "doors.csv", LIST)
+        wants(call(folder, "new", "again", "--from", "kitchen.ini"), 0, "Next: doorcost quote again.ini")
+        if values(folder, "again.ini")["job", "doors"] != "doors.csv":
+            fail("the list of the old job is not offered")
         # from its own folder, all names stay
         write(folder, "more.csv", LIST)
         wants(call(folder, "new", "second.ini", "--from", "kitchen.ini"), 0)
@@ -256,15 +262,55 @@ def rates():
             if "15.25" not in read(other, "list.csv") or not re.search(r"\nwoods += rates/woods.csv", read(other, "a.ini")):
                 fail("the list is not in inches, or woods are not named from the new folder")
         # at a terminal: a wrong answer is asked for again, what is kept is not the shop's own
-        text, status = typed(folder, [b"\n"] * 4 + [b"44\n", b"46 per hour\n"], "new", "--rates", "b.ini")
+        text, status = typed(folder, [b"\n"] * 7 + [b"44\n", b"46 per hour\n"], "new", "--rates", "b")
         if status != 0 or "has no unit" not in text or values(folder, "b.ini")["shop", "labor rate"] != "46 per hour":
             fail(f"status {status}:\n{text}")
         if values(folder, "b.ini")["shop", "own"] != "labor rate, lumber poplar":
             fail(f"{values(folder, 'b.ini')['shop', 'own']}")
+        # words of the shop that ships are nobody's, and Enter leaves them out
+        if any(("shop", key) in values(folder, "b.ini") for key in ("address", "contact", "license", "payment", "warranty")):
+            fail("words of the shop that ships stay")
+        # all own: nothing is invented, and `own` has no effect any more
+        words = [b"Mill Doors\n", b"1 Mill Lane\n", b"\n", b"no. 12\n", b"cash\n", b"-\n"] + [b"\n"] * 10 + [b"perhaps\n", b"no\n"]
+        text, status = typed(folder, words, "new", "--rates", "d.ini", "--set", "lumber poplar.price = 4.70 per bf")
+        told = values(folder, "d.ini")
+        if status != 0 or told["shop", "invented"] != "no" or ("shop", "own") in told or told["shop", "license"] != "no. 12" \
+                or told["shop", "payment"] != "cash" or ("shop", "warranty") in told or "perhaps" not in text:
+            fail(f"status {status}, {told}:\n{text}")
         before = snapshot(folder)
         text, status = typed(folder, [b"\n", b"\x03"], "new", "--rates", "c.ini")
         if snapshot(folder) != before or not os.WIFSIGNALED(status):
             fail(f"status {status}:\n{text}")
+
+
+def own_rates():
+    """A job that was made first takes the shop's own rates when there are some, as does the next one."""
+    with shop(rates=False) as folder:
+        wants(call(folder, "new", "first", "--set", "client = X ; Y"), 0, "Next: doorcost quote first.ini")
+        done = call(folder, "new", "--rates", "shop.ini", "--set", "labor rate = 44 per hour")
+        wants(done, 0, "first.ini goes by rates/small-shop.ini, as shipped: 'rates = shop.ini' in its [job]")
+        wants(done, 0, "Next: doorcost quote first.ini")
+        write(folder, "more.csv", LIST)
+        wants(call(folder, "new", "second.ini"), 0)
+        if values(folder, "second.ini")["job", "rates"] != "shop.ini":
+            fail("the next job goes by the rates that ship")
+        before = read(folder, "first.ini").splitlines()
+        for answer, rates in ((b"no\n", "rates/small-shop.ini"), (b"\n", "other.ini")):
+            text, status = typed(folder, [b"\n"] * 17 + [answer], "new", "--rates", "other.ini")
+            if status != 0 or "as shipped. Shall it go by the new rates" not in re.sub(r"\s+", " ", text) or "Next: doorcost quote first.ini" not in text:
+                fail(f"status {status}:\n{text}")
+            if values(folder, "first.ini")["job", "rates"] != rates:
+                fail(f"after {answer}: {values(folder, 'first.ini')}")
+            os.unlink(os.path.join(folder, "other.ini"))
+        after = read(folder, "first.ini").splitlines()
+        if [line for line in before if line not in after] != [line for line in before if line.startswith("rates ")] or len(before) != len(after):
+            fail("more than the line of the rates was changed")
+        # in the folder of its own, too
+        os.mkdir(os.path.join(folder, "sub"))
+        write(folder, "sub/doors.csv", LIST)
+        wants(call(os.path.join(folder, "sub"), "new", "third.ini", "--set", "rates = ../rates/small-shop.ini"), 0)
+        shutil.copytree(os.path.join(folder, "rates"), os.path.join(folder, "sub/rates"))
+        wants(call(folder, "new", "--rates", "sub/rates/mine.ini"), 0, "sub/third.ini goes by ../rates/small-shop.ini, as shipped: 'rates = rates/mine.ini'")
 
 
 # --- at a terminal ---
@@ -377,4 +423,4 @@ def terminal():
             fail(f"status {status}:\n{text}")
 
 
-{"script": script, "from": from_old, "signals": signals, "rates": rates, "terminal": terminal}[PART]()
+{"script": script, "from": from_old, "signals": signals, "rates": rates, "own": own_rates, "terminal": terminal}[PART]()

@@ -40,6 +40,20 @@ bool new_shipped_read(struct rates *rates, const char *path, bool metric,
                            &texts, scratch);
 }
 
+const char *new_files_named(const char *path, const char *what, struct pool *pool,
+                            struct streams streams) {
+    const char *const slash = strrchr(path, '/');
+    const char *const ending = strrchr(slash == NULL ? path : slash, '.');
+    if (ending == NULL) {
+        return pool_words(pool, "%s.ini", path);
+    }
+    if (text_same(ending, ".ini")) {
+        return path;
+    }
+    text_print(streams.err, "doorcost: '%s' does not end in '.ini'; %s does\n", path, what);
+    return NULL;
+}
+
 enum status new_files_check(const char *path, struct streams streams) {
     struct output output = {.path = path, .kind = OUTPUT_TEXT, .fresh = true};
     size_t at;

@@ -31,6 +31,11 @@ void new_files_add_shipped(struct new_files *files, const char *rates, const cha
 bool new_shipped_read(struct rates *rates, const char *path, bool metric, struct problems *scratch)
     __attribute__((warn_unused_result));
 
+/* The path with `.ini` behind it where its name has no ending. what: that it is, `a job file`. In
+ * pool; NULL: it has another ending, said on err. */
+const char *new_files_named(const char *path, const char *what, struct pool *pool,
+                            struct streams streams);
+
 /* Whether a file may be written there, where nothing stands; else said on err. */
 enum status new_files_check(const char *path, struct streams streams);
 

@@ -4,11 +4,13 @@
 #include "command/ask.h"
 #include "command/new.h"
 #include "command/new_run.h"
+#include "command/work.h"
 #include "draft/defaults.h"
 #include "draft/shipped_files.h"
 #include "read/job/accept.h"
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
+#include "report/text/print.h"
 
 #include <string.h>
 #include <unistd.h>
@@ -24,9 +26,11 @@ static enum status out_of_memory(const struct new_run *run) {
 static enum status find_rates(const struct new_run *run) {
     const struct folder *const folder = &run->folder;
     const struct draft *const draft = &run->draft;
+    const struct folder_rates *const best = folder_rates(folder, draft_unit(draft));
     size_t fit = 0;
     for (size_t i = 0; i < folder->rates_count; i++) {
-        fit += folder->rates[i].unit == draft_unit(draft) ? 1 : 0;
+        const struct folder_rates *const rates = &folder->rates[i];
+        fit += rates->unit == draft_unit(draft) && rates->own == best->own ? 1 : 0;
     }
     if (run->asks || fit < 2 || draft->old != NULL || draft_value(draft, "job", "rates") != NULL) {
         return STATUS_DONE;
@@ -147,41 +151,53 @@ static bool is_of_list(const struct job *job, const struct problems *problems) {
     return true;
 }
 
-/* Reads what was written as any command does: what is wrong in it is told, and it goes. */
+/* Reads what was written as `check` does; a list that is to be filled in has no rows yet. */
+static enum work_result look(const struct new_run *run, struct work *work) {
+    if (run->list == NULL) {
+        return work_open(work, run->draft.path, (struct work_request){.scope = WORK_PROBLEMS});
+    }
+    *work = (struct work){0};
+    problems_init(&work->problems);
+    const bool held =
+        job_read_keep(&work->job, &work->rates, run->draft.path,
+                      (struct job_instead){.visit = true}, &work->texts, &work->problems) &&
+        accept_apply(&work->job, &work->problems, false);
+    problems_sort(&work->problems);
+    return !held ? WORK_MEMORY
+                 : (problems_count(&work->problems, SEVERITY_ERROR) > 0 ? WORK_INPUTS : WORK_OK);
+}
+
+/* Looks at what was written: what is wrong in it is told, and where it is not the list's fault it
+ * goes. */
 static enum status check(struct new_run *run) {
-    struct job job;
-    struct rates rates;
-    struct problems problems;
-    struct job_texts texts;
-    const struct job_instead instead = {.visit = run->list != NULL}; /* it has no rows yet */
-    problems_init(&problems);
-    const bool held = job_read_keep(&job, &rates, run->draft.path, instead, &texts, &problems) &&
-                      accept_apply(&job, &problems, false);
-    const bool errors = problems_count(&problems, SEVERITY_ERROR) > 0;
-    const bool stays = held && is_of_list(&job, &problems);
+    struct work work;
+    const enum work_result result = look(run, &work);
+    const bool stays =
+        result == WORK_OK || (result == WORK_INPUTS && is_of_list(&work.job, &work.problems));
     if (stays) {
         new_files_keep(&run->files, run->streams);
+        (void)fflush(run->streams.out);
+        problems_print(&work.problems, run->streams.err, false);
+        if (result == WORK_OK && run->list == NULL) {
+            struct page page = {.out = run->streams.out};
+            say(&page, "%s", "");
+            check_print(&page, &work.job, work.doors, &work.problems);
+        }
+        text_print(run->streams.out, "\n%sdoorcost %s %s\n",
+                   result != WORK_OK   ? "The list is not right yet; then: "
+                   : run->list != NULL ? "Next: fill in the list, then: "
+                                       : "Next: ",
+                   result != WORK_OK ? "check" : "quote", run->draft.path);
+    } else if (result != WORK_MEMORY) {
+        command_problems(run->request, &work.problems, run->streams);
     }
-    problems_sort(&problems);
-    if (held && stays) {
-        problems_print(&problems, run->streams.err, false);
-    } else if (held) {
-        command_problems(run->request, &problems, run->streams);
-    }
-    job_clear(&job);
-    rates_clear(&rates);
-    problems_clear(&problems);
+    work_close(&work);
     if (!stays) {
         new_files_drop(&run->files);
-        return held ? STATUS_INPUTS : out_of_memory(run);
+        return result == WORK_MEMORY ? out_of_memory(run) : STATUS_INPUTS;
     }
-    text_print(run->streams.out, "\n%sdoorcost %s %s\n",
-               errors              ? "The list is not right yet; then: "
-               : run->list != NULL ? "Next: fill in the list, then: "
-                                   : "Next: ",
-               errors ? "check" : "quote", run->draft.path);
     const enum status status = command_flush(run->streams);
-    return status == STATUS_DONE && errors ? STATUS_INPUTS : status;
+    return status == STATUS_DONE && result != WORK_OK ? STATUS_INPUTS : status;
 }
 
 /* --- a run --- */
@@ -212,18 +228,6 @@ static enum status make(struct new_run *run) {
     return status == STATUS_DONE ? check(run) : status;
 }
 
-/* Whether the job file may be there: before anything is asked. */
-static enum status check_path(const struct new_run *run) {
-    const char *const path = run->draft.path;
-    const char *const ending = strrchr(path, '.');
-    if (ending == NULL || !text_same(ending, ".ini")) {
-        text_print(run->streams.err, "doorcost: '%s' does not end in '.ini'; a job file does\n",
-                   path);
-        return STATUS_USE;
-    }
-    return new_files_check(path, run->streams);
-}
-
 enum status new_job(const struct request *request, struct streams streams) {
     struct new_run run = {.request = request, .streams = streams};
     pool_init(&run.pool);
@@ -232,14 +236,15 @@ enum status new_job(const struct request *request, struct streams streams) {
     run.asks = ask_can(streams.in, streams.err);
     run.draft = (struct draft){
         .pool = &run.pool,
-        .path = request->job,
+        .path = new_files_named(request->job, "a job file", &run.pool, streams),
         .folder = &run.folder,
         .rates = &run.rates,
         .date = date_today(),
     };
-    enum status status = check_path(&run);
+    enum status status =
+        run.draft.path == NULL ? STATUS_USE : new_files_check(run.draft.path, streams);
     if (status == STATUS_DONE) {
-        status = folder_look(&run.folder, request->job) ? make(&run) : out_of_memory(&run);
+        status = folder_look(&run.folder, run.draft.path) ? make(&run) : out_of_memory(&run);
         folder_clear(&run.folder);
     }
     rates_clear(&run.rates);

@@ -17,11 +17,11 @@ static enum status open_rates(const struct request *request, struct folder *fold
     if (!visit_file_unit(request, NULL, NULL, &unit, streams.err)) {
         return STATUS_USE;
     }
-    const char *const name = folder_rates(folder, unit);
+    const struct folder_rates *const found = folder_rates(folder, unit);
     if (path == NULL && last != NULL) {
         path = last->path;
-    } else if (path == NULL && name != NULL) {
-        path = source_beside(&folder->problems.pool, request->list, name);
+    } else if (path == NULL && found != NULL) {
+        path = source_beside(&folder->problems.pool, request->list, found->name);
     } else if (path == NULL) {
         return new_shipped_read(&work->rates, "rates", unit == LENGTH_MM, &folder->problems)
                    ? STATUS_DONE

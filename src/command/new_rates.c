@@ -6,6 +6,7 @@
 #include "command/ask.h"
 #include "command/new.h"
 #include "command/new_files.h"
+#include "command/new_run.h"
 #include "draft/draft.h"
 #include "draft/folder.h"
 #include "draft/shipped_files.h"
@@ -16,24 +17,36 @@
 
 #include <string.h>
 
-/* What is asked, and what it moves. A number is named in `own`; words are not. */
+/* What is asked, and what it moves. A number is named in `own`; words are not. Words of the shop
+ * that ships are nobody's: the offer is to leave them out, but for the name. */
 static const struct {
     const char *key, *moves;
     bool number;
+    bool may_lack; /* words that a paper can do without */
 } asked[] = {
-    {"name", "It stands at the head of the client's papers.", false},
-    {"address", "Below the name.", false},
-    {"contact", "How the client reaches you.", false},
-    {"currency", "Beside every amount; prices are not converted.", false},
-    {"labor rate", "Every hour of the job costs this: mostly what moves a price most.", true},
-    {"allowance", "Added to all minutes.", true},
-    {"hours per day", "Working days, not the price.", true},
-    {"overhead", "The job's part of rent, power and office, with its hours.", true},
-    {"contingency", "On all direct cost.", true},
-    {"profit", "On all cost.", true},
-    {"remakes", "Doors made a second time, as a cost of all.", true},
-    {"minimum job", "Small jobs are raised to it.", true},
-    {"round price to", "The price of each door is rounded up to it.", true},
+    {"name", "It stands at the head of the client's papers.", false, false},
+    {"address", "Below the name; - for none.", false, true},
+    {"contact", "How the client reaches you; - for none.", false, true},
+    {"license", "Your license and tax number, as the client should read them; - for none.", false,
+     true},
+    {"payment", "How the client can pay you; - for none.", false, true},
+    {"warranty", "What you stand for, and how long; it may bind you; - for none.", false, true},
+    {"currency", "Beside every amount; prices are not converted.", false, false},
+    {"labor rate", "Every hour of the job costs this: mostly what moves a price most.", true,
+     false},
+    {"allowance", "Added to all minutes.", true, false},
+    {"hours per day", "Working days, not the price.", true, false},
+    {"overhead", "The job's part of rent, power and office, with its hours.", true, false},
+    {"contingency", "On all direct cost.", true, false},
+    {"profit", "On all cost.", true, false},
+    {"remakes", "Doors made a second time, as a cost of all.", true, false},
+    {"minimum job", "Small jobs are raised to it.", true, false},
+    {"round price to", "The price of each door is rounded up to it.", true, false},
+    {"invented",
+     "Are prices or minutes in the file still those that ship, of lumber, finish, hardware and "
+     "machines too? While you say yes, papers are headed 'example prices', and 'quote --all' lists "
+     "which those are. Say no when all are yours.",
+     false, false},
 };
 
 struct rates_run {
@@ -47,7 +60,10 @@ struct rates_run {
     struct source source;
     struct ini ini;
     struct ini_lines lines;
-    const char *own; /* what `own` names */
+    const char *path; /* of the file to be */
+    const char *own;  /* what `own` names */
+    bool invented;    /* numbers are as shipped */
+    struct ini shipped;
     const char *key; /* that is asked for */
     struct new_files files;
 };
@@ -60,11 +76,11 @@ static enum status out_of_memory(const struct rates_run *run) {
 static void find_source(struct rates_run *run) {
     const struct folder *const folder = &run->folder;
     const bool metric = run->request->unit != NULL && strcmp(run->request->unit, "mm") == 0;
-    const char *const name = folder_rates(folder, metric ? LENGTH_MM : LENGTH_INCH);
+    const struct folder_rates *const found = folder_rates(folder, metric ? LENGTH_MM : LENGTH_INCH);
     run->metric = metric;
     run->from = run->request->from;
-    if (run->from == NULL && name != NULL) {
-        run->from = source_beside(&run->pool, run->request->rates, name);
+    if (run->from == NULL && found != NULL) {
+        run->from = source_beside(&run->pool, run->path, found->name);
     }
 }
 
@@ -93,7 +109,16 @@ static enum status read_source(struct rates_run *run) {
         .count = run->source.count,
     };
     run->own = text_before(&run->ini, "shop", "own");
-    return run->lines.list == NULL ? out_of_memory(run) : STATUS_DONE;
+    run->invented = text_same(text_before(&run->ini, "shop", "invented"), "yes");
+    struct source shipped;
+    return run->lines.list != NULL &&
+                   source_text(&shipped, "shipped",
+                               unit_before(&run->ini, "shop") == LENGTH_MM ? shipped_metric
+                                                                           : shipped_inch,
+                               &run->folder.problems) &&
+                   ini_read_lines(&run->shipped, &shipped, &run->folder.problems)
+               ? STATUS_DONE
+               : out_of_memory(run);
 }
 
 /* What the reader says of a change; NULL: nothing. */
@@ -144,9 +169,12 @@ static bool put(struct rates_run *run, const struct rate_change *change) {
         run->own =
             pool_words(&run->pool, "%s%s%s", run->own, run->own[0] == '\0' ? "" : ", ", name);
     }
-    const char *const value = ini_value(change->value, &run->pool);
+    if (of_shop && text_same(change->key, "invented")) {
+        run->invented = text_same(text_or_empty(change->value), "yes");
+    }
+    const char *const value = change->value == NULL ? NULL : ini_value(change->value, &run->pool);
     const struct ini_change edit = {.section = change->section, .key = change->key, .value = value};
-    return value != NULL && ini_edit(&run->lines, &edit, &run->pool);
+    return (value != NULL || change->value == NULL) && ini_edit(&run->lines, &edit, &run->pool);
 }
 
 /* --- what is set and asked for --- */
@@ -207,34 +235,50 @@ static const struct ini_key *shop_key(const struct rates_run *run, const char *n
     return NULL;
 }
 
-/* Asks for all that is not set; Enter keeps. */
+/* What is offered: what stands there; but words of the shop that ships are nobody's. key: NULL
+ * where the file has none. */
+static const char *offer_of(const struct rates_run *run, size_t question,
+                            const struct ini_key *key) {
+    const char *const value = key == NULL ? NULL : key->value;
+    const char *const ships = text_before(&run->shipped, "shop", asked[question].key);
+    return value != NULL && asked[question].may_lack && text_same(ships, value) ? NULL : value;
+}
+
+static enum status ask_one(struct rates_run *run, size_t question, const struct ini_key *key) {
+    const char *const name = asked[question].key;
+    const char *answer = NULL;
+    /* what a number rests on is told beside it; of words that ship it is that they are invented */
+    const char *const from =
+        key == NULL || key->comment == NULL || !asked[question].number ? NULL : key->comment;
+    const struct ask one = {
+        .why = from == NULL ? asked[question].moves
+                            : pool_words(&run->pool, "%s (%s)", asked[question].moves, from),
+        .name = text_same(name, "invented") ? "still as shipped" : name,
+        .offer = offer_of(run, question, key),
+        .needed = !asked[question].may_lack,
+    };
+    run->key = name;
+    const enum ask_result result =
+        ask(&one, run->streams.in, run->streams.err, answer_fault, run, &run->pool, &answer);
+    if (result != ASK_ANSWERED) {
+        return result == ASK_ENDED ? STATUS_INPUTS : out_of_memory(run);
+    }
+    const struct rate_change change = {.section = "shop", .key = name, .value = answer};
+    const bool same = key == NULL ? answer == NULL : answer == key->value;
+    return same || put(run, &change) ? STATUS_DONE : out_of_memory(run);
+}
+
+/* Asks for all that is not set; Enter takes what is offered. */
 static enum status ask_all(struct rates_run *run) {
-    for (size_t i = 0; i < COUNT_OF(asked); i++) {
+    enum status status = STATUS_DONE;
+    for (size_t i = 0; i < COUNT_OF(asked) && status == STATUS_DONE; i++) {
         const struct ini_key *const key = shop_key(run, asked[i].key);
-        const char *answer = NULL;
-        if (key == NULL || key->value == NULL || is_set(run, asked[i].key)) {
-            continue;
-        }
-        const struct ask one = {
-            .why =
-                pool_words(&run->pool, "%s%s%s%s", asked[i].moves, key->comment == NULL ? "" : " (",
-                           text_or_empty(key->comment), key->comment == NULL ? "" : ")"),
-            .name = key->name,
-            .offer = key->value,
-            .needed = true,
-        };
-        run->key = key->name;
-        const enum ask_result result =
-            ask(&one, run->streams.in, run->streams.err, answer_fault, run, &run->pool, &answer);
-        if (result != ASK_ANSWERED) {
-            return result == ASK_ENDED ? STATUS_INPUTS : out_of_memory(run);
-        }
-        const struct rate_change change = {.section = "shop", .key = key->name, .value = answer};
-        if (answer != key->value && !put(run, &change)) {
-            return out_of_memory(run);
+        const bool there = key != NULL && key->value != NULL;
+        if ((there || asked[i].may_lack) && !is_set(run, asked[i].key)) {
+            status = ask_one(run, i, key);
         }
     }
-    return STATUS_DONE;
+    return status;
 }
 
 /* --- the file --- */
@@ -242,13 +286,11 @@ static enum status ask_all(struct rates_run *run) {
 /* Names of files are said from the new folder; `own` has what was given. */
 static bool finish_lines(struct rates_run *run) {
     static const char *const files[] = {"woods", "terms file", "logo", "stock"};
-    const bool invented = text_same(text_before(&run->ini, "shop", "invented"), "yes");
     for (size_t i = 0; run->from != NULL && i < COUNT_OF(files); i++) {
         const struct ini_key *const key = shop_key(run, files[i]);
-        const char *const name =
-            key == NULL || key->value == NULL
-                ? NULL
-                : draft_renamed(key->value, run->from, run->request->rates, &run->pool);
+        const char *const name = key == NULL || key->value == NULL
+                                     ? NULL
+                                     : draft_renamed(key->value, run->from, run->path, &run->pool);
         const struct ini_change edit = {.section = "shop",
                                         .key = files[i],
                                         .value = name == NULL ? NULL : ini_value(name, &run->pool)};
@@ -259,13 +301,38 @@ static bool finish_lines(struct rates_run *run) {
     }
     const struct ini_change own = {.section = "shop",
                                    .key = "own",
-                                   .value = run->own,
+                                   .value = run->invented ? run->own : NULL,
                                    .comment = "what is yours by now; the rest is as shipped"};
-    return !invented || run->own[0] == '\0' || ini_edit(&run->lines, &own, &run->pool);
+    return run->own[0] == '\0' || ini_edit(&run->lines, &own, &run->pool);
+}
+
+/* Jobs beside the file, and beside its folder `rates`, may go by it; then what to do next. */
+static enum status tell_next(struct rates_run *run) {
+    static const char folder[] = "rates/";
+    const enum length_unit unit = unit_before(&run->ini, "shop");
+    const char *const slash = strrchr(run->path, '/');
+    const size_t size = slash == NULL ? 0 : (size_t)(slash - run->path) + 1;
+    const size_t up = size < sizeof folder - 1 ? 0 : size - (sizeof folder - 1);
+    const char *job = NULL;
+    enum status status = new_adopt(&run->folder, run->path, unit, &run->pool, run->streams, &job);
+    if (status == STATUS_DONE && size > 0 && strncmp(run->path + up, folder, size - up) == 0 &&
+        (up == 0 || run->path[up - 1] == '/')) {
+        struct folder above;
+        status = folder_look(&above, pool_words(&run->pool, "%.*s.", (int)up, run->path))
+                     ? new_adopt(&above, run->path, unit, &run->pool, run->streams, &job)
+                     : out_of_memory(run);
+        folder_clear(&above);
+    }
+    if (status == STATUS_DONE) {
+        text_print(run->streams.out, "\nNext: doorcost %s %s\n", job == NULL ? "new" : "quote",
+                   job == NULL ? "JOB.ini" : job);
+        status = command_flush(run->streams);
+    }
+    return status;
 }
 
 static enum status write_rates(struct rates_run *run) {
-    const char *const path = run->request->rates;
+    const char *const path = run->path;
     struct problems problems;
     struct rates rates;
     const char *const text = finish_lines(run) ? ini_text(&run->lines, &run->pool) : NULL;
@@ -297,7 +364,7 @@ static enum status write_rates(struct rates_run *run) {
     new_files_keep(&run->files, run->streams);
     text_print(run->streams.out, "made of %s\n",
                run->from == NULL ? "the rates that ship" : run->from);
-    return command_flush(run->streams);
+    return tell_next(run);
 }
 
 static enum status make(struct rates_run *run) {
@@ -310,7 +377,7 @@ static enum status make(struct rates_run *run) {
             &page, "", 0,
             "New rates, %s. Enter keeps what stands in brackets; what you type is yours, and "
             "is named in 'own'. Ctrl-C ends, and nothing is written.",
-            run->request->rates);
+            run->path);
         status = ask_all(run);
     }
     return status == STATUS_DONE ? write_rates(run) : status;
@@ -318,20 +385,14 @@ static enum status make(struct rates_run *run) {
 
 enum status new_rates(const struct request *request, struct streams streams) {
     struct rates_run run = {.request = request, .streams = streams};
-    const char *const ending = strrchr(request->rates, '.');
-    if (ending == NULL || !text_same(ending, ".ini")) {
-        text_print(streams.err, "doorcost: '%s' does not end in '.ini'; a file of rates does\n",
-                   request->rates);
-        return STATUS_USE;
-    }
-    enum status status = new_files_check(request->rates, streams);
-    if (status != STATUS_DONE) {
-        return status;
-    }
     pool_init(&run.pool);
     problems_init(&run.problems);
-    status = folder_look(&run.folder, request->rates) ? make(&run) : out_of_memory(&run);
-    folder_clear(&run.folder);
+    run.path = new_files_named(request->rates, "a file of rates", &run.pool, streams);
+    enum status status = run.path == NULL ? STATUS_USE : new_files_check(run.path, streams);
+    if (status == STATUS_DONE) {
+        status = folder_look(&run.folder, run.path) ? make(&run) : out_of_memory(&run);
+        folder_clear(&run.folder);
+    }
     problems_clear(&run.problems);
     pool_clear(&run.pool);
     return status;

@@ -85,15 +85,18 @@ const char *default_unit(const struct draft *draft) {
 }
 
 const char *default_rates(const struct draft *draft) {
-    const char *const name = folder_rates(draft->folder, draft_unit(draft));
-    if (name != NULL) {
-        return name;
+    const struct folder_rates *const rates = folder_rates(draft->folder, draft_unit(draft));
+    if (rates != NULL) {
+        return rates->name;
     }
     return draft_unit(draft) == LENGTH_MM ? "rates/metric-shop.ini" : "rates/small-shop.ini";
 }
 
 const char *default_doors(const struct draft *draft) {
-    return draft->folder->list_count == 0 ? NULL : draft->folder->lists[0].name;
+    const char *const old = draft->from ? ini_given(draft->old, "job", "doors") : NULL;
+    return draft->folder->list_count > 0 ? draft->folder->lists[0].name
+           : old == NULL                 ? NULL
+                         : draft_renamed(old, draft->old_path, draft->path, draft->pool);
 }
 
 /* --- of [make] --- */

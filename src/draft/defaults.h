@@ -16,9 +16,10 @@ const char *default_date(const struct draft *draft);
 const char *default_valid(const struct draft *draft);
 /* That of the rates. */
 const char *default_unit(const struct draft *draft);
-/* The first of the folder in the unit, else the first; else where those that ship go. */
+/* The first of the folder in the unit, else the first, the shop's own before all; else where those
+ * that ship go. */
 const char *default_rates(const struct draft *draft);
-/* The first list of the folder. */
+/* The first list of the folder; else that of the old job that was asked for. */
 const char *default_doors(const struct draft *draft);
 
 /* The first style that is made, not bought in. */

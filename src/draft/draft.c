@@ -28,6 +28,25 @@ bool draft_takes(const struct draft *draft, const struct question *question, con
     return problems_count(problems, SEVERITY_ERROR) == before;
 }
 
+/* The rates of the old job, as the new one would say it; where these are as shipped and the shop
+ * has some of its own in the unit, those. */
+static const char *old_rates(const struct draft *draft, const char *value) {
+    const char *const name = draft_renamed(value, draft->old_path, draft->path, draft->pool);
+    const char *const said = ini_given(draft->old, "job", "unit");
+    const enum length_unit unit = said != NULL && text_same(said, "mm") ? LENGTH_MM : LENGTH_INCH;
+    const struct folder_rates *const best = folder_rates(draft->folder, unit);
+    if (draft->from || best == NULL || !best->own || best->unit != unit) {
+        return name;
+    }
+    for (size_t i = 0; i < draft->folder->rates_count; i++) {
+        if (name != NULL && strcmp(draft->folder->rates[i].name, name) == 0 &&
+            !draft->folder->rates[i].own) {
+            return best->name;
+        }
+    }
+    return name;
+}
+
 /* What the old job has, as the new one would say it; NULL: nothing, or these rates do not take it.
  */
 static const char *carried(const struct draft *draft, const struct question *question) {
@@ -37,7 +56,7 @@ static const char *carried(const struct draft *draft, const struct question *que
         return NULL;
     }
     if (text_same(question->key, "rates")) {
-        return draft_renamed(value, draft->old_path, draft->path, draft->pool);
+        return old_rates(draft, value);
     }
     problems_init(&problems);
     const bool taken = draft_takes(draft, question, value, &problems);

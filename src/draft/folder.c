@@ -74,21 +74,49 @@ static bool find_jobs(struct folder *folder, const char *at) {
     return !pool_failed(pool);
 }
 
-/* Those of a place, which is told from the folder at `at`. */
-static bool find_rates(struct folder *folder, const char *at, const char *place) {
+/* Whether numbers of the rates are the shop's own. */
+static bool is_own(const struct ini *ini) {
+    return !text_same(text_before(ini, "shop", "invented"), "yes") ||
+           text_before(ini, "shop", "own")[0] != '\0';
+}
+
+/* Adds rates in front of the others where they are the shop's own, else behind all. */
+static bool add_rates(struct folder *folder, struct folder_rates rates) {
+    struct folder_rates *const list =
+        pool_take(&folder->problems.pool, folder->rates_count + 1, sizeof *list);
+    size_t at = 0;
+    if (list == NULL) {
+        return false;
+    }
+    while (at < folder->rates_count && (folder->rates[at].own || !rates.own)) {
+        list[at] = folder->rates[at];
+        at++;
+    }
+    list[at] = rates;
+    for (; at < folder->rates_count; at++) {
+        list[at + 1] = folder->rates[at];
+    }
+    folder->rates = list;
+    folder->rates_count++;
+    return true;
+}
+
+/* Those of a place, which is told from the folder at `at`; own: those alone that are the shop's. */
+static bool find_rates(struct folder *folder, const char *at, const char *place, bool own) {
     struct pool *const pool = &folder->problems.pool;
     const char *const where = pool_words(pool, "%s%s", at, place);
     const struct names names = find(where, ini_endings, 1, pool);
-    folder->rates = pool_take(pool, names.count, sizeof *folder->rates);
-    for (size_t i = 0; i < names.count && folder->rates != NULL; i++) {
+    for (size_t i = 0; i < names.count; i++) {
         struct ini ini;
         if (!ini_read(&ini, pool_words(pool, "%s%s", where, names.list[i]), (struct place){0},
                       &folder->problems)) {
             return false;
         }
-        if (section_find(&ini, "shop") != NULL && section_find(&ini, "job") == NULL) {
-            folder->rates[folder->rates_count++] = (struct folder_rates){
-                pool_words(pool, "%s%s", place, names.list[i]), unit_before(&ini, "shop")};
+        const struct folder_rates rates = {pool_words(pool, "%s%s", place, names.list[i]),
+                                           unit_before(&ini, "shop"), is_own(&ini)};
+        if (section_find(&ini, "shop") != NULL && section_find(&ini, "job") == NULL &&
+            (rates.own || !own) && !add_rates(folder, rates)) {
+            return false;
         }
     }
     return !pool_failed(pool);
@@ -138,8 +166,8 @@ bool folder_look(struct folder *folder, const char *path) {
     if (at == NULL || !find_jobs(folder, at) || !find_lists(folder, at)) {
         return false;
     }
-    for (size_t i = 0; i < COUNT_OF(places) && folder->rates_count == 0; i++) {
-        if (!find_rates(folder, at, places[i])) {
+    for (size_t i = 0; i < COUNT_OF(places); i++) {
+        if (!find_rates(folder, at, places[i], folder->rates_count > 0)) {
             return false;
         }
     }
@@ -164,11 +192,24 @@ const struct folder_job *folder_last(const struct folder *folder) {
     return last;
 }
 
-const char *folder_rates(const struct folder *folder, enum length_unit unit) {
+bool folder_is_shipped(const struct folder_job *job, enum length_unit unit) {
+    const char *const name = ini_given(&job->ini, "job", "rates");
+    struct problems scratch;
+    struct ini ini;
+    problems_init(&scratch);
+    const char *const path = name == NULL ? NULL : source_beside(&scratch.pool, job->path, name);
+    const bool shipped = path != NULL && ini_read(&ini, path, (struct place){0}, &scratch) &&
+                         section_find(&ini, "shop") != NULL && unit_before(&ini, "shop") == unit &&
+                         !is_own(&ini);
+    problems_clear(&scratch);
+    return shipped;
+}
+
+const struct folder_rates *folder_rates(const struct folder *folder, enum length_unit unit) {
     for (size_t i = 0; i < folder->rates_count; i++) {
         if (folder->rates[i].unit == unit) {
-            return folder->rates[i].name;
+            return &folder->rates[i];
         }
     }
-    return folder->rates_count == 0 ? NULL : folder->rates[0].name;
+    return folder->rates_count == 0 ? NULL : &folder->rates[0];
 }

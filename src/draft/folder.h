@@ -13,6 +13,7 @@
 struct folder_rates {
     const char *name;
     enum length_unit unit;
+    bool own; /* numbers of it are the shop's own: it says `own`, or nothing of being invented */
 };
 
 struct folder_list {
@@ -31,7 +32,8 @@ struct folder {
                                  below lives in it */
     struct folder_job *jobs;  /* of the folder itself */
     size_t job_count;
-    /* Of the first place that has any: rates, ../rates, the folder, above it. */
+    /* Of the first place that has any: rates, ../rates, the folder, above it; before them those of
+     * all these places that are the shop's own. */
     struct folder_rates *rates;
     size_t rates_count;
     struct folder_list
@@ -48,7 +50,10 @@ void folder_clear(struct folder *folder);
 /* The job of the latest date, of several the last by name; NULL: there is none. */
 const struct folder_job *folder_last(const struct folder *folder);
 /* The first rates of the folder in that unit, else the first; NULL: there are none. Borrowed. */
-const char *folder_rates(const struct folder *folder, enum length_unit unit);
+const struct folder_rates *folder_rates(const struct folder *folder, enum length_unit unit);
+/* Whether the rates that a job names are in that unit, and none of their numbers is the shop's own.
+ */
+bool folder_is_shipped(const struct folder_job *job, enum length_unit unit);
 /* A value of [job] and so on, NULL: the file has none. */
 const char *ini_given(const struct ini *ini, const char *section, const char *key);
 

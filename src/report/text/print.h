@@ -39,8 +39,10 @@ void shop_print(struct page *page, const struct estimate *estimate);
 
 /* The questions that the job accepts, a line each; nothing where there are none. */
 void accepted_print(struct page *page, const struct problems *problems);
-/* `19 rows, 50 doors and fronts: no errors, 2 warnings`, and what is accepted. */
-void check_print(struct page *page, size_t rows, int64_t doors, const struct problems *problems);
+/* `19 rows, 50 doors and fronts: no errors, 2 warnings`, what of the list the client reads, and
+ * what is accepted. */
+void check_print(struct page *page, const struct job *job, int64_t doors,
+                 const struct problems *problems);
 
 /* The cautions that the job needs on any of the papers (enum caution_paper), a blank line before
  * them. */

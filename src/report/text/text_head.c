@@ -57,10 +57,25 @@ void cautions_print(struct page *page, const struct estimate *e, unsigned papers
     pool_clear(&pool);
 }
 
-void check_print(struct page *page, size_t rows, int64_t doors, const struct problems *problems) {
-    say(page, "%s, %s: %s, %s", show_count(rows, "row").text, show_doors(doors).text,
+/* What stands under `note` goes out, which a list does not show. */
+static void notes_print(struct page *page, const struct job *job) {
+    size_t notes = 0;
+    for (size_t i = 0; i < job->row_count; i++) {
+        notes += job->rows[i].note.s != NULL ? 1 : 0;
+    }
+    if (notes > 0) {
+        say_wrapped(page, "", 2,
+                    "the client reads %s of the list; a 'remark' is for the shop alone",
+                    show_count(notes, "note").text);
+    }
+}
+
+void check_print(struct page *page, const struct job *job, int64_t doors,
+                 const struct problems *problems) {
+    say(page, "%s, %s: %s, %s", show_count(job->row_count, "row").text, show_doors(doors).text,
         show_count(problems_count(problems, SEVERITY_ERROR), "error").text,
         show_count(problems_count(problems, SEVERITY_WARNING), "warning").text);
+    notes_print(page, job);
     accepted_print(page, problems);
 }
 
