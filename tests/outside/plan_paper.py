@@ -21,6 +21,8 @@ import subprocess
 import sys
 import tempfile
 
+from client_words import words_of
+
 LEAST = 7  # points
 HEAD = re.compile(r"((?:boards?|half sheets?|sheets?|rack sheets?|rack offcuts?)) (\d+)(?: (?:and|to) (\d+))? of (\d+), [^\n,]*"
                   r"(?:, (\d+) alike)?")
@@ -101,12 +103,24 @@ def check_stock(text, bought, copies):
             fail(f"{kind}: {fetched[kind]} to fetch, {heads[kind]} drawn, {bought[kind]} bought")
 
 
+def check_columns(words):
+    """Columns of a list begin on one line, whether with a material or without."""
+    tops = sorted(word[2] for word in words)
+    for title in ("fetch", "width", "first", "keep"):
+        below = [bottom for text, _, _, _, bottom in words if text == title]
+        first = min((top for top in tops if below and top > below[0] - 1), default=None)
+        near = [top for top in tops if first is not None and first + 0.5 < top < first + LEAST]
+        if near:
+            fail(f"below '{title}' columns begin at {first} and {near[0]}")
+
+
 def check(program, job, most, *more):
     with tempfile.TemporaryDirectory() as folder:
         paper = f"{folder}/plan.pdf"
         plans = json.loads(told(program, "plan", str(job), "--json", "-o", paper, *more))
         plans = plans["estimates"][0]["plans"]
         text = told("pdftotext", "-raw", paper, "-")
+        check_columns(next(iter(words_of(paper))))
         pages = int(re.search(r"Pages:\s+(\d+)", told("pdfinfo", paper))[1])
         sizes = re.findall(r'<fontspec[^>]* size="(\d+)"',
                            told("pdftohtml", "-xml", "-i", "-zoom", "3", "-stdout", paper))

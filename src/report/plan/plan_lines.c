@@ -45,7 +45,12 @@ static double line_height(cairo_t *cr, const struct plan_line *line, double widt
         height = text_measure(cr, text, &style).height;
         height = height < LINE_HIGH ? LINE_HIGH : height;
     }
-    return height + (line->heading ? HEAD_ABOVE : 0);
+    return height;
+}
+
+/* What a heading keeps free above it, where it does not begin its column. */
+static double above(const struct plan_line *line, double y) {
+    return line->heading && y > 0 ? HEAD_ABOVE : 0;
 }
 
 /* Whether line i, `high` with what it has to keep by it, begins a new column below y. A line stays
@@ -62,14 +67,15 @@ static size_t fill(const double *heights, const struct plan_columns *c, double h
     *high = 0;
     for (size_t i = c->from; i < c->to; i++) {
         const bool heads = c->lines[i].heading && i + 1 < c->to;
-        const double need = heights[i - c->from] + (heads ? heights[i + 1 - c->from] : 0);
+        const double need =
+            above(&c->lines[i], y) + heights[i - c->from] + (heads ? heights[i + 1 - c->from] : 0);
         if (breaks(c, i, y, need, height)) {
             if (++column == c->columns) {
                 return i;
             }
             y = 0;
         }
-        y += heights[i - c->from];
+        y += above(&c->lines[i], y) + heights[i - c->from];
         *high = y > *high ? y : *high;
     }
     return c->to;
@@ -137,18 +143,17 @@ static void draw_line(cairo_t *cr, const struct plan_line *line, double x, doubl
     struct text_style style = line->heading ? bold : plain;
     const char *const text = text_or_empty(line->text);
     const double in = indent(line, lead);
-    const double top = y + (line->heading ? HEAD_ABOVE : 0);
     if (line->box) {
-        plan_box(cr, x, top);
+        plan_box(cr, x, y);
     }
     tag_begin(cr, line->heading ? "H3" : "P");
     if (has_lead(line)) {
-        text_draw(cr, x + (line->box ? BOX_ROOM : 0), top, line->lead, &bold);
+        text_draw(cr, x + (line->box ? BOX_ROOM : 0), y, line->lead, &bold);
     }
     if (text_measure(cr, text, &style).width > width - in) {
         style.width = width - in > LINE_SIZE ? width - in : LINE_SIZE;
     }
-    text_draw(cr, x + in, top, text, &style);
+    text_draw(cr, x + in, y, text, &style);
     tag_end(cr, line->heading ? "H3" : "P");
 }
 
@@ -241,12 +246,13 @@ void plan_columns_draw(cairo_t *cr, const struct plan_columns *c, double x, doub
     for (size_t i = c->from; i < c->to; i++) {
         const double high = line_height(cr, &c->lines[i], c->width, c->lead);
         const bool heads = c->lines[i].heading && i + 1 < c->to;
-        const double need =
-            high + (heads ? line_height(cr, &c->lines[i + 1], c->width, c->lead) : 0);
+        const double need = above(&c->lines[i], down) + high +
+                            (heads ? line_height(cr, &c->lines[i + 1], c->width, c->lead) : 0);
         if (column + 1 < c->columns && breaks(c, i, down, need, c->height)) {
             column++;
             down = 0;
         }
+        down += above(&c->lines[i], down);
         draw_line(cr, &c->lines[i], x + (double)column * (c->width + GAP), y + down, c->width,
                   c->lead);
         down += high;
