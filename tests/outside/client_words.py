@@ -121,6 +121,9 @@ def sheets(name, path):
         left = sheet.oddFooter.left.text or ""
         if len(left) > 46 or left.endswith("\u2026"):
             fail(f"{name}: the footer of {sheet.title} is too long: {left}")
+        texts = [cell for row in sheet.iter_rows() for cell in row if isinstance(cell.value, str)]
+        if any(cell.alignment.horizontal in (None, "general") for cell in texts):
+            fail(f"{name}: {sheet.title} leaves it to the letters of a text at which side it stands")
     even_lists(name, sheet.parent["Terms"])
 
 

@@ -211,6 +211,20 @@ def check_pages(name, path, paper, drawn):
                     fail(f"{name}: page {number}: '{text}' lies over '{other}'")
 
 
+def check_sides(name, folder):
+    """Names that run from right to left stand where others would, and no number runs on with them."""
+    for paper, side in ("client", 0.5), ("buy", 0.7), ("days", 0.5):
+        for text, left, *_ in (word for page in words_of(folder / f"{paper}.pdf") for word in page):
+            if re.search("[\u0590-\u06ff]", text) and left > 600 * side:
+                fail(f"{name}: {paper}: '{text}' stands at {left:.0f}, as if the paper ran from right to left")
+    words = next(iter(words_of(folder / "buy.pdf")))
+    line = next(top for text, _, top, *_ in words if text == "sizes")
+    order = [text.strip(",") for text, _, top, *_ in sorted(words, key=lambda word: word[1])
+             if abs(top - line) < 2 and re.search(r"\d{4}-", text)]
+    if order != ["2026-07", "2026-04-20"]:
+        fail(f"{name}: number and date run {order}")
+
+
 def check_rows(name, folder, result, detail):
     """Every row is on the papers that list rows, with its amounts whole."""
     estimate = result["estimates"][0]
@@ -245,6 +259,8 @@ def extreme(doorcost, samples):
                 check_pages(f"{job[0]}, {paper}", folder / f"{paper}.pdf", job[6],
                             paper in ("draw", "plan"))
             check_rows(job[0], folder, result, job[5])
+            if job[0] == "Arabic":
+                check_sides(job[0], folder)
             print(f"{job[0]}: looked at")
 
 

@@ -73,9 +73,9 @@ static void put_room(struct client_sheet *s, const struct offer_room *room) {
         (void)snprintf(formula, sizeof formula, "ROUND(SUM(%c%u:%c%u),%u)", letter, s->row + 2,
                        letter, (unsigned)(s->row + 1 + room->count), (unsigned)sum->decimals);
         if (s->offer->detail == OFFER_EACH) {
-            client_book_formula(s, s->last, LOOK_LABEL, sum, formula);
+            client_book_formula(s, s->last, LOOK_PART_SUM, sum, formula);
         } else {
-            client_book_amount(s, s->last, LOOK_LABEL, sum);
+            client_book_amount(s, s->last, LOOK_PART_SUM, sum);
         }
     }
     s->row++;

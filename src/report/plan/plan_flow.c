@@ -63,7 +63,7 @@ static void add_words(struct flow_down *f, const char *text, struct text_style s
 /* Lines down the page and on the next ones, there below a heading. */
 static void add_lines(struct flow_down *f, const char *title, const struct plan_line *lines,
                       size_t count, bool rows) {
-    const struct text_style head = {.size = LIST_HEAD, .bold = true, .left = true};
+    const struct text_style head = {.size = LIST_HEAD, .bold = true};
     size_t from = 0;
     while (f->held && from < count) {
         if (!at_top(f) && left(f) < LEAST) {
@@ -105,7 +105,7 @@ static void add_list(struct flow_down *f, const struct plan_list *list) {
         add_words(
             f,
             pool_words(&f->pages->pool, "%zu lines, which 'doorcost plan -o' prints", list->count),
-            (struct text_style){.size = LINE_SIZE, .left = true});
+            (struct text_style){.size = LINE_SIZE});
         return;
     }
     add_lines(f, list->title, list->lines, list->count, false);
@@ -120,8 +120,8 @@ static void add_cover(struct flow_down *f) {
     if (!f->held) {
         return;
     }
-    const struct text_style title = {.size = TITLE, .bold = true, .left = true};
-    const struct text_style plain = {.size = LINE_SIZE + 1, .left = true};
+    const struct text_style title = {.size = TITLE, .bold = true};
+    const struct text_style plain = {.size = LINE_SIZE + 1};
     const char *const sizes = job->unit == LENGTH_MM ? "mm" : "inches";
     if (!p->book) {
         add_words(f, pool_words(pool, "Cutting plan: %s", job->title.s), title);
@@ -181,7 +181,7 @@ struct piece_of_stock {
 static void add_head(struct flow_down *f, const struct piece_of_stock *u) {
     struct plan_block head = {.kind = BLOCK_HEAD, .stack = u->stack, .group = u->group};
     head.text = head_words(f, u->stack, u->group);
-    head.style = (struct text_style){.size = HEAD_SIZE, .bold = true, .left = true};
+    head.style = (struct text_style){.size = HEAD_SIZE, .bold = true};
     head.style.width = f->pages->inner_width - plan_head_indent(&head) - GRAIN_ROOM;
     add(f, head);
     f->y += text_measure(f->sketch.cr, head.text, &head.style).height;

@@ -166,7 +166,7 @@ static bool fits(const struct sketch *s, const struct label *l, double size, dou
 
 static void write(const struct sketch *s, const struct label *l, double size, struct patch p,
                   bool turned, struct text_box box, bool broken) {
-    struct text_style bold = {.size = size, .bold = true, .align = ALIGN_CENTER, .left = true};
+    struct text_style bold = {.size = size, .bold = true, .align = ALIGN_CENTER};
     const struct text_style plain = {.size = size, .align = ALIGN_CENTER};
     const double low = l->low[0] == '\0' ? 0 : text_measure(s->cr, l->low, &plain).height;
     const double width = turned ? p.height : p.width;

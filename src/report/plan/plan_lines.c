@@ -14,8 +14,8 @@
 #define HEAD_ABOVE 3.0
 #define LINE_HIGH  (LINE_SIZE * 1.2)
 
-static const struct text_style plain = {.size = LINE_SIZE, .left = true};
-static const struct text_style bold = {.size = LINE_SIZE, .bold = true, .left = true};
+static const struct text_style plain = {.size = LINE_SIZE};
+static const struct text_style bold = {.size = LINE_SIZE, .bold = true};
 
 void plan_box(cairo_t *cr, double x, double y) {
     cairo_save(cr);

@@ -16,7 +16,7 @@
 
 /* How a text is set. */
 struct setting {
-    bool bold, left, cut;
+    bool bold, leftward, cut;
     enum text_align align; /* left where there is nothing to align by */
     int width;             /* at SIZE, in units of Pango; -1: as it needs */
 };
@@ -28,7 +28,7 @@ struct set_text {
 };
 
 struct typesetter {
-    PangoLayout *models[2][2]; /* left to right or not, bold or not: others are made after these */
+    PangoLayout *models[2][2]; /* leftward or not, bold or not: others are made after these */
     struct set_text slots[SLOTS];
     char *lacking; /* the first text that no typeface has all letters of; NULL: none yet */
 };
@@ -47,13 +47,13 @@ static void typesetter_free(void *typesetter) {
 }
 
 /* The direction is one of the context, so each has its own. */
-static PangoLayout *make_model(cairo_t *cr, bool left) {
+static PangoLayout *make_model(cairo_t *cr, bool leftward) {
     PangoLayout *const layout = pango_cairo_create_layout(cr);
     PangoContext *const context = pango_layout_get_context(layout);
     type_font_set(layout, SIZE, false);
     pango_context_set_round_glyph_positions(context, FALSE);
-    pango_context_set_base_dir(context, left ? PANGO_DIRECTION_LTR : PANGO_DIRECTION_WEAK_LTR);
-    pango_layout_set_auto_dir(layout, left ? FALSE : TRUE);
+    pango_context_set_base_dir(context, leftward ? PANGO_DIRECTION_RTL : PANGO_DIRECTION_LTR);
+    pango_layout_set_auto_dir(layout, FALSE);
     pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
     return layout;
 }
@@ -64,14 +64,46 @@ static struct typesetter *typesetter_of(cairo_t *cr) {
     struct typesetter *t = cairo_get_user_data(cr, &key);
     if (t == NULL) {
         t = g_new0(struct typesetter, 1);
-        for (int left = 0; left < 2; left++) {
-            t->models[left][0] = make_model(cr, left == 1);
-            t->models[left][1] = pango_layout_copy(t->models[left][0]);
-            type_font_set(t->models[left][1], SIZE, true);
+        for (int i = 0; i < 2; i++) {
+            t->models[i][0] = make_model(cr, i == 1);
+            t->models[i][1] = pango_layout_copy(t->models[i][0]);
+            type_font_set(t->models[i][1], SIZE, true);
         }
         (void)cairo_set_user_data(cr, &key, t, typesetter_free);
     }
     return t;
+}
+
+/* Of the scripts that are written from right to left, those that are today. */
+static bool is_leftward_letter(gunichar letter) {
+    switch (g_unichar_get_script(letter)) {
+    case G_UNICODE_SCRIPT_ARABIC:
+    case G_UNICODE_SCRIPT_HEBREW:
+    case G_UNICODE_SCRIPT_SYRIAC:
+    case G_UNICODE_SCRIPT_THAANA:
+    case G_UNICODE_SCRIPT_NKO:
+    case G_UNICODE_SCRIPT_ADLAM:
+        return true;
+    default:
+        return false;
+    }
+}
+
+/* A text with a mark behind each name that runs from right to left: else numbers behind its comma
+ * would run on with it. To be freed. */
+static char *with_marks(const char *text) {
+    GString *const marked = g_string_new(NULL);
+    bool leftward = false;
+    for (const char *at = text; *at != '\0'; at = g_utf8_next_char(at)) {
+        const gunichar letter = g_utf8_get_char(at);
+        if (leftward && letter < 0x80 && strchr(",;:|()", (int)letter) != NULL) {
+            g_string_append(marked, "\u200e");
+            leftward = false;
+        }
+        leftward = is_leftward_letter(letter) || (leftward && !g_unichar_isalpha(letter));
+        g_string_append_unichar(marked, letter);
+    }
+    return g_string_free(marked, FALSE);
 }
 
 static PangoLayout *set_anew(const struct typesetter *t, const char *text, struct setting setting) {
@@ -81,18 +113,34 @@ static PangoLayout *set_anew(const struct typesetter *t, const char *text, struc
         [ALIGN_RIGHT] = PANGO_ALIGN_RIGHT,
     };
     PangoLayout *const layout =
-        pango_layout_copy(t->models[setting.left ? 1 : 0][setting.bold ? 1 : 0]);
+        pango_layout_copy(t->models[setting.leftward ? 1 : 0][setting.bold ? 1 : 0]);
     pango_layout_set_alignment(layout, aligns[setting.align]);
     pango_layout_set_width(layout, setting.width);
     pango_layout_set_ellipsize(layout, setting.cut ? PANGO_ELLIPSIZE_END : PANGO_ELLIPSIZE_NONE);
     pango_layout_set_single_paragraph_mode(layout, setting.cut);
-    pango_layout_set_text(layout, text, -1);
+    char *const marked = setting.leftward ? g_strdup(text) : with_marks(text);
+    pango_layout_set_text(layout, marked, -1);
+    g_free(marked);
     return layout;
 }
 
 static bool same_setting(struct setting a, struct setting b) {
-    return a.bold == b.bold && a.left == b.left && a.cut == b.cut && a.align == b.align &&
+    return a.bold == b.bold && a.leftward == b.leftward && a.cut == b.cut && a.align == b.align &&
            a.width == b.width;
+}
+
+/* Whether a text begins with a letter that runs from right to left, and has none that does not. */
+static bool is_leftward(const char *text) {
+    if ((unsigned char)text[0] < 0x80 || !is_leftward_letter(g_utf8_get_char(text))) {
+        return false;
+    }
+    for (const char *at = text; *at != '\0'; at = g_utf8_next_char(at)) {
+        const gunichar letter = g_utf8_get_char(at);
+        if (g_unichar_isalpha(letter) && !is_leftward_letter(letter)) {
+            return false;
+        }
+    }
+    return true;
 }
 
 /* The text as it is set; lives until the next call for the same surface. */
@@ -102,7 +150,7 @@ static PangoLayout *lay_out(cairo_t *cr, const char *text, const struct text_sty
     const bool aligned = wide || strchr(text, '\n') != NULL;
     const struct setting setting = {
         .bold = style->bold,
-        .left = style->left,
+        .leftward = is_leftward(text),
         .cut = style->cut,
         .align = aligned ? style->align : ALIGN_LEFT,
         .width = wide ? (int)(style->width * SIZE / style->size * PANGO_SCALE) : -1};

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Text on drawings and pages, set by Pango on a Cairo surface.  Sizes in the units of the surface:
- * points on paper. Text is UTF-8. */
+ * points on paper. Text is UTF-8.
+ *
+ * Papers are in English and run from left to right, whatever letters a line begins with. A text of
+ * a script that runs from right to left alone is set so, at the side that `align` has. */
 #ifndef DOORCOST_REPORT_TYPE_TEXT_STYLE_H
 #define DOORCOST_REPORT_TYPE_TEXT_STYLE_H
 
@@ -15,7 +18,6 @@ struct text_style {
     enum text_align align;
     double gray;  /* 0 black to 1 white */
     double width; /* lines are broken at this; 0: one line */
-    bool left;    /* runs from left to right, whatever letters it begins with */
     bool cut;     /* one line, cut with an ellipsis where it is wider than width */
 };
 

@@ -22,6 +22,7 @@ enum look {
     LOOK_NOTE,          /* small gray words under a head or beside a cell */
     LOOK_SECTION,       /* head of a part of a sheet */
     LOOK_PART,          /* the same within a table, with room above */
+    LOOK_PART_SUM,      /* what that comes to, beside it */
     LOOK_HEAD,          /* column heading, wrapped, on a band; stands as the cell below it */
     LOOK_TALL,          /* column heading turned upright */
     LOOK_LABEL,         /* bold */

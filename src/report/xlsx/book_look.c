@@ -86,9 +86,10 @@ static void set_letters(lxw_format *f, enum look look) {
         double size;
         bool bold;
     } letters[LOOK_COUNT] = {
-        [LOOK_TITLE] = {15, true}, [LOOK_NOTE] = {8.5, false}, [LOOK_SECTION] = {11, true},
-        [LOOK_PART] = {11, true},  [LOOK_LABEL] = {9, true},   [LOOK_TOTAL] = {9, true},
-        [LOOK_GRAND] = {11, true}, [LOOK_CHECK] = {9, true},   [LOOK_STATE] = {11, true},
+        [LOOK_TITLE] = {15, true}, [LOOK_NOTE] = {8.5, false},  [LOOK_SECTION] = {11, true},
+        [LOOK_PART] = {11, true},  [LOOK_PART_SUM] = {9, true}, [LOOK_LABEL] = {9, true},
+        [LOOK_TOTAL] = {9, true},  [LOOK_GRAND] = {11, true},   [LOOK_CHECK] = {9, true},
+        [LOOK_STATE] = {11, true},
     };
     format_set_font_name(f, "Arial");
     format_set_font_size(f, letters[look].size > 0 ? letters[look].size : 9);
@@ -97,9 +98,19 @@ static void set_letters(lxw_format *f, enum look look) {
     }
 }
 
+static void set_side(lxw_format *f, enum look look, bool number) {
+    const bool low = look == LOOK_PART || look == LOOK_PART_SUM;
+    format_set_align(f, low ? LXW_ALIGN_VERTICAL_BOTTOM : LXW_ALIGN_VERTICAL_TOP);
+    if (number && look != LOOK_HEAD && look != LOOK_TALL) {
+        format_set_align(f, LXW_ALIGN_RIGHT);
+    } else if (!number && look != LOOK_HEAD_RIGHT && look != LOOK_TALL) {
+        format_set_align(f, LXW_ALIGN_LEFT); /* whichever way the letters of its words run */
+    }
+}
+
 static void set_look(lxw_format *f, enum look look, bool number) {
     set_letters(f, look);
-    format_set_align(f, look == LOOK_PART ? LXW_ALIGN_VERTICAL_BOTTOM : LXW_ALIGN_VERTICAL_TOP);
+    set_side(f, look, number);
     switch (look) {
     case LOOK_NOTE:
         format_set_font_color(f, INK_GRAY);
@@ -154,9 +165,6 @@ static void set_look(lxw_format *f, enum look look, bool number) {
         break;
     default:
         break;
-    }
-    if (number && look != LOOK_HEAD && look != LOOK_TALL) {
-        format_set_align(f, LXW_ALIGN_RIGHT);
     }
 }
 

@@ -66,8 +66,8 @@ static double needed_width(const struct binder *b, const struct cell *cell) {
                    : book_letters(b->book, book_words(b->book, cell), !plain) + 1.5 + indent;
     }
     look_shown((enum unit)cell->unit, cell->decimals, binder_value(b, cell), shown, sizeof shown);
-    const bool bold =
-        cell->look == LOOK_TOTAL || cell->look == LOOK_GRAND || cell->look == LOOK_LABEL;
+    const bool bold = cell->look == LOOK_TOTAL || cell->look == LOOK_GRAND ||
+                      cell->look == LOOK_LABEL || cell->look == LOOK_PART_SUM;
     const double factor = cell->look == LOOK_GRAND ? 1.3 : (bold ? 1.06 : 0.97);
     return (double)strlen(shown) * factor + 1.5;
 }
