@@ -3,7 +3,7 @@
 """Files to begin with, by options and at a terminal: tests/new.py PROGRAM TREE PART
 
 What `new` writes is quoted at once, says what it was told, and stands nowhere that something stood; a call that ends early or is wrong leaves
-a folder as it was. Answers are typed at a pseudo-terminal of the system. PART: script, from, rates, own, signals, terminal.
+a folder as it was. Answers are typed at a pseudo-terminal of the system. PART: script, from, rates, own, shops, signals, terminal.
 """
 import contextlib
 import json
@@ -164,6 +164,33 @@ def script():
         os.chmod(os.path.join(folder, "sealed"), 0o500)
         if os.getuid() != 0:
             unchanged(folder, 3, "could not write", "new", "sealed/c.ini", "--set", "doors = ../more.csv")
+
+
+def as_shops():
+    """Lists as shops have them go to a quote, or are told what to write, by the first call."""
+    with shop() as folder:
+        os.unlink(os.path.join(folder, "doors.csv"))
+        write(folder, "list.csv", "Mill Lane,,,,,,\n,,,Door size,,,\nNo.,Room,Qty.,W (in),H (in),Type,Hinge,Notes\n"
+              '1,Hall,2,15 1/4",30,door,L,by the stove\n2,Hall,1,15 1/4,6,drawer,,\n')
+        done = call(folder, "new", "hall", "--set", "client = X")
+        wants(done, 0, "2 rows, 3 doors and fronts: no errors, no warnings")
+        wants(done, 0, "the client reads 1 note of the list")
+        if values(folder, "hall.ini")["make", "measure"] != "door":
+            fail("what the list says of its sizes is not offered")
+        doors = quoted(folder, "hall.ini")
+        if doors["title"] != "Hall":
+            fail(f"{doors}")
+        # what hangs on hinges is looked at as `check` does
+        write(folder, "low.csv", "#,W,H\n1,18,30\n2,18,6\n")
+        done = call(folder, "new", "low", "--set", "measure = door")
+        wants(done, 1, "'use' tells of a drawer front, which has none")
+        if call(folder, "check", "low.ini").stderr.splitlines()[:-1] != done.stderr.splitlines():
+            fail(f"check says otherwise:\n{done.stderr}")
+        os.unlink(os.path.join(folder, "low.csv"))
+        os.unlink(os.path.join(folder, "low.ini"))
+        # one that lacks a column is taken where there is no other, and told what it lacks
+        write(folder, "near.csv", "Door,Width,Height\nA,18,30\n")
+        wants(call(folder, "new", "near"), 1, "column 'Door' is not taken as it stands; write 'id'")
 
 
 # --- signals ---
@@ -423,4 +450,4 @@ def terminal():
             fail(f"status {status}:\n{text}")
 
 
-{"script": script, "from": from_old, "signals": signals, "rates": rates, "own": own_rates, "terminal": terminal}[PART]()
+{"script": script, "from": from_old, "signals": signals, "rates": rates, "own": own_rates, "shops": as_shops, "terminal": terminal}[PART]()

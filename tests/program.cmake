@@ -19,7 +19,7 @@ add_test(NAME signals COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/signals
 set_tests_properties(signals PROPERTIES PROCESSORS 2)
 
 # Files to begin with, by options and at a terminal.
-foreach(part script from rates own signals terminal)
+foreach(part script from rates own shops signals terminal)
     add_test(NAME new-${part} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/new.py $<TARGET_FILE:doorcost>
         ${PROJECT_SOURCE_DIR} ${part})
 endforeach()

@@ -115,7 +115,9 @@ static void test_headings(void **state) {
         (void)snprintf(name, sizeof name, "`%s`", words[i].written);
         if (words[i].by_cells != NULL || words[i].column == NULL) {
             assert_non_null(strstr(end, name));
-            continue;
+        }
+        if (words[i].column == NULL || strcmp(words[i].written, words[i].column) == 0) {
+            continue; /* none, or a column itself */
         }
         (void)snprintf(line, sizeof line, "\n| `%s` | ", words[i].column);
         const char *const at = strstr(table, line);

@@ -22,6 +22,20 @@ enum status new_say_problems(struct new_run *run) {
 
 /* --- what is given --- */
 
+/* `measure` alone is that of [make], as no other section has it: none but [job] is left out there.
+ */
+static void find_section(struct rate_change *change, const char *text) {
+    static const char *const others[] = {"make", "sale"};
+    const char *const sign = strchr(text, '=');
+    const bool told = sign == NULL || memchr(text, '.', (size_t)(sign - text)) != NULL;
+    for (size_t i = 0; i < 2 && !told && job_key("job", change->key) == NULL; i++) {
+        if (job_key(others[i], change->key) != NULL) {
+            change->section = others[i];
+            return;
+        }
+    }
+}
+
 /* What --set says: answers to questions, and more. */
 enum status new_take_sets(struct new_run *run) {
     const struct option_texts *const set = &run->request->set;
@@ -39,6 +53,7 @@ enum status new_take_sets(struct new_run *run) {
                        problem_quote(&run->problems, set->texts[i]), fault);
             return STATUS_USE;
         }
+        find_section(&change, set->texts[i]);
         const size_t at = question_find(text_or_empty(change.section), text_or_empty(change.key));
         if (at == count) {
             more[run->draft.more_count++] = change;

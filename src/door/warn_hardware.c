@@ -103,6 +103,7 @@ static void ask_bores(const struct calc *c, const struct leaf_figures *leaf) {
     const bool by_row = given->count > 0 && door->role != LEAF_FOLDING;
     const struct bore_fault wrong =
         leaf->hinge_at == NULL ? (struct bore_fault){NULL, NULL} : bores_wrong(c, leaf, by_row);
+    const bool front = !by_row && !door->row->use.set && door->width > door->height;
     const char *places = "";
     char size[64];
     if (wrong.what == NULL) {
@@ -112,11 +113,11 @@ static void ask_bores(const struct calc *c, const struct leaf_figures *leaf) {
         places = pool_words(&c->problems->pool, "%s%s%s", places, i == 0 ? "" : " | ",
                             length_show(leaf->hinge_at[i], c->units->lengths, size, sizeof size));
     }
-    problem_add(c->problems, SEVERITY_ERROR, "hinge-bores",
-                by_row ? given->v[0].place : door->row->place,
-                "the hinges of door '%s', at %s of %s, %s; %s", id_of(c, door), places,
-                length_show(door_hinged_edge(door), c->units->lengths, size, sizeof size),
-                wrong.what, wrong.mend);
+    problem_add(
+        c->problems, SEVERITY_ERROR, "hinge-bores", by_row ? given->v[0].place : door->row->place,
+        "the hinges of door '%s', at %s of %s, %s; %s%s", id_of(c, door), places,
+        length_show(door_hinged_edge(door), c->units->lengths, size, sizeof size), wrong.what,
+        wrong.mend, front ? "; 'use' tells of a drawer front, which has none" : "");
 }
 
 /* --- what the hinge is made for --- */

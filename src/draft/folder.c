@@ -135,6 +135,15 @@ static bool is_taken(struct folder *folder, const char *name) {
     return false;
 }
 
+/* Those that lack a column come last: the reader tells what they lack. */
+static void add_list(struct folder *folder, struct folder_list list) {
+    size_t at = folder->list_count++;
+    for (; list.whole && at > 0 && !folder->lists[at - 1].whole; at--) {
+        folder->lists[at] = folder->lists[at - 1];
+    }
+    folder->lists[at] = list;
+}
+
 static bool find_lists(struct folder *folder, const char *at) {
     struct pool *const pool = &folder->problems.pool;
     const struct names names = find(at, list_endings, COUNT_OF(list_endings), pool);
@@ -150,7 +159,7 @@ static bool find_lists(struct folder *folder, const char *at) {
         }
         const struct list_told told = door_list_told(&table, pool);
         if (told.doors) {
-            folder->lists[folder->list_count++] = (struct folder_list){names.list[i], told.measure};
+            add_list(folder, (struct folder_list){names.list[i], told.measure, told.whole});
         }
     }
     return !pool_failed(pool);

@@ -19,6 +19,7 @@ struct folder_rates {
 struct folder_list {
     const char *name;
     const char *measure; /* what its headings say that sizes are of; NULL: nothing */
+    bool whole;          /* it has all columns that are needed */
 };
 
 struct folder_job {
@@ -37,7 +38,7 @@ struct folder {
     struct folder_rates *rates;
     size_t rates_count;
     struct folder_list
-        *lists; /* with the columns of a door list, that no job of the folder names */
+        *lists; /* with sizes of doors, that no job of the folder names; whole ones first */
     size_t list_count;
 };
 

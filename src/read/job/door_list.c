@@ -228,19 +228,21 @@ bool door_list_table(struct table *table, const char *path, struct place asked,
 }
 
 struct list_told door_list_told(const struct table *table, struct pool *pool) {
-    static const char *const needed[] = {"id", "width", "height"};
+    static const char *const needed[] = {"width", "height", "id"};
+    bool there[COUNT_OF(needed)] = {false};
     struct column_set sets[SET_COUNT];
     struct heading *const columns = pool_take(pool, table->columns, sizeof *columns);
     struct list_told told = {0};
-    size_t found = 0;
     set_columns(sets);
     for (size_t i = 0; i < table->columns && columns != NULL; i++) {
         columns[i] = heading_read(table->heading[i].text, sets, SET_COUNT);
         for (size_t n = 0; n < COUNT_OF(needed); n++) {
-            found += columns[i].key != NULL && text_same(columns[i].key->name, needed[n]) ? 1 : 0;
+            there[n] =
+                there[n] || (columns[i].key != NULL && text_same(columns[i].key->name, needed[n]));
         }
     }
-    told.doors = found >= COUNT_OF(needed);
+    told.doors = there[0] && there[1];
+    told.whole = told.doors && there[2];
     told.measure = columns == NULL ? NULL : find_measure(table, columns).words;
     return told;
 }

@@ -95,7 +95,8 @@ bool door_list_table(struct table *table, const char *path, struct place asked,
                      struct problems *problems) __attribute__((warn_unused_result));
 /* What the headings of a list tell. */
 struct list_told {
-    bool doors;          /* it has the columns id, width and height */
+    bool doors;          /* it has the columns width and height */
+    bool whole;          /* and id */
     const char *measure; /* what sizes are of, `opening` or `door`; NULL: not told. Static. */
 };
 /* Looks at the headings of a table that was read; memory of pool. */
