@@ -45,6 +45,10 @@ def use(prefix, empty):
     want(done.returncode == 0, f"quote: {done.stdout}")
     wanted = ["kitchen-client.pdf", "kitchen-client.xlsx", "kitchen.xlsx"]
     want(sorted(os.listdir(empty)) == wanted, f"quote left {os.listdir(empty)}")
+    # messages name the manual page that is there
+    (pathlib.Path(empty) / "doors.csv").write_text("id,shelf,width,height\nD01,x,18,30\n")
+    done = run(program, "new", "a", "--set", f"rates = {prefix / 'share/doorcost/rates/small-shop.ini'}", cwd=empty)
+    want("column 'shelf' is not known; name it as in 'man doorcost-list'" in done.stdout, f"no manual page: {done.stdout}")
     for page in (prefix / "share/doc/doorcost").rglob("*.md"):
         for link in re.findall(r"\]\(([\w./-]+\.md)", page.read_text()):
             there = (page.parent / link).resolve()

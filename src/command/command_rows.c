@@ -190,7 +190,7 @@ static const struct command rows[COMMAND_COUNT] = {
          "shop has no rates yet, those that ship are put beside it, in the folder rates. With "
          "--from it goes on from an old job: its lines and comments stay, what belonged to that "
          "job alone goes. With --list or --rates it writes a list "
-         "to fill in, or rates of your own. Nothing is ever written over.",
+         "to fill in, or rates of your own. Nothing is written over unasked.",
          WORK_NOTHING, TRACE_NONE, 0, false, command_new, NULL},
 };
 

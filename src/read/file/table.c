@@ -155,9 +155,10 @@ static bool read_above(struct record *upper, const struct source *source,
                        problems);
 }
 
-/* upper: good where there is a line above. */
+/* upper: good where there is a line above. wide: columns may stand behind those of the lower line.
+ */
 static void take_heading(struct table *table, const struct record *record,
-                         const struct record *upper, bool two) {
+                         const struct record *upper, bool two, bool wide) {
     size_t used = 0;
 
     table->heading = record->cells;
@@ -170,7 +171,7 @@ static void take_heading(struct table *table, const struct record *record,
     if (used < 2 && !two) {
         return; /* a title, or the name of a group */
     }
-    for (size_t i = table->above_count; i > table->columns; i--) {
+    for (size_t i = table->above_count; wide && i > table->columns; i--) {
         if (upper->cells[i - 1].text[0] != '\0') {
             table->columns = i; /* only the upper line has it */
         }
@@ -208,7 +209,7 @@ static bool read_heading(struct table *table, const struct source *source,
             return true;
         }
         if (!is_empty(&record)) {
-            take_heading(table, &record, &upper, place->two);
+            take_heading(table, &record, &upper, place->two, place->two || source->cells);
             *at += record.lines;
             return true;
         }

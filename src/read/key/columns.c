@@ -6,7 +6,6 @@
 #include "base/text.h"
 #include "read/key/grammar.h"
 
-#include <stdio.h>
 #include <string.h>
 
 struct known {
@@ -68,14 +67,12 @@ static void report_unknown(struct reader *reader, const struct cell *cell, const
 /* Whether an unknown column was told to be meant as this one: then it does not lack. */
 static bool is_suggested(const struct table *table, const struct heading *columns,
                          const char *name) {
-    char quoted[40];
-    (void)snprintf(quoted, sizeof quoted, "'%s'", name);
     for (size_t i = 0; i < table->columns; i++) {
         const char *const text = table->heading[i].text;
 
         if (columns[i].key == NULL && text[0] != '\0' &&
             (text_nearest(text, &name, 1) != NULL || text_holds_word(text, name, strlen(name)) ||
-             (columns[i].advice != NULL && strstr(columns[i].advice, quoted) != NULL))) {
+             text_holds_word(columns[i].advice, name, strlen(name)))) {
             return true;
         }
     }

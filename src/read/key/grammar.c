@@ -111,7 +111,8 @@ const struct spelling *choice_find(struct reader *reader, const struct key *key,
     }
     for (const struct spelling *s = key->kind.choices; s->text != NULL && count < COUNT_OF(names);
          s++) {
-        names[count++] = s->text;
+        names[count] = s->text;
+        count += spelling_is_first(key->kind.choices, s) ? 1 : 0;
     }
     const char *const nearest = text_nearest(entry->text, names, count);
     const char *const elsewhere = elsewhere_words(reader, key, entry);
