@@ -20,6 +20,8 @@ import sys
 import tempfile
 import zlib
 
+import openpyxl
+
 from client_words import words_of
 
 PAPERS = {"client": ["quote", "--effort", "5"], "draw": ["draw"], "plan": ["plan", "--effort", "5"],
@@ -225,6 +227,16 @@ def check_sides(name, folder):
         fail(f"{name}: number and date run {order}")
 
 
+def check_title(name, path):
+    """A long title of the shop's workbook is broken, not cut off where its page ends."""
+    sheet = openpyxl.load_workbook(path)["Job"]
+    over = [one for one in sheet.merged_cells.ranges if (one.min_row, one.min_col) == (2, 1)]
+    if len(over) != 1 or not sheet["A2"].alignment.wrap_text:
+        fail(f"{name}: the title of Job runs over the edge")
+    elif len(sheet["A2"].value) > 80 and sheet.row_dimensions[2].height < 40:
+        fail(f"{name}: the title of Job is {sheet.row_dimensions[2].height} points high")
+
+
 def check_rows(name, folder, result, detail):
     """Every row is on the papers that list rows, with its amounts whole."""
     estimate = result["estimates"][0]
@@ -259,6 +271,7 @@ def extreme(doorcost, samples):
                 check_pages(f"{job[0]}, {paper}", folder / f"{paper}.pdf", job[6],
                             paper in ("draw", "plan"))
             check_rows(job[0], folder, result, job[5])
+            check_title(job[0], folder / "client.xlsx")
             if job[0] == "Arabic":
                 check_sides(job[0], folder)
             print(f"{job[0]}: looked at")

@@ -109,11 +109,11 @@ static void put_head(struct day_sheet *s) {
     struct pool *const pool = &s->on.book->pool;
     const struct day_plan *const plan = s->plan;
     if (plan->job_count == 1) {
-        book_format(s->on.book, s->on.sheet, s->on.row++, DONE, LOOK_TITLE, "Work by day: %s",
-                    plan->jobs[0].estimate->job->title.s);
+        own_sheet_words(&s->on, LOOK_TITLE,
+                        pool_words(pool, "Work by day: %s", plan->jobs[0].estimate->job->title.s));
     } else {
-        book_format(s->on.book, s->on.sheet, s->on.row++, DONE, LOOK_TITLE,
-                    "Work by day: %zu jobs together", plan->job_count);
+        own_sheet_words(&s->on, LOOK_TITLE,
+                        pool_words(pool, "Work by day: %zu jobs together", plan->job_count));
     }
     for (size_t j = 0; j < plan->job_count; j++) {
         own_sheet_words(&s->on, LOOK_NOTE,

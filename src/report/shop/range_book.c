@@ -174,7 +174,7 @@ bool range_book_write(const struct estimate *base, const struct ranges *ranges,
         .ranges = ranges,
         .chance = chance,
     };
-    book_format(&book, s.on.sheet, s.on.row++, WORDS, LOOK_TITLE, "Range: %s", base->job->title.s);
+    own_sheet_words(&s.on, LOOK_TITLE, pool_words(&book.pool, "Range: %s", base->job->title.s));
     own_sheet_words(&s.on, LOOK_NOTE,
                     pool_words(&book.pool, "made %s; as it stands the client pays %s",
                                estimate_name(base),

@@ -53,7 +53,7 @@ void sheet_bores(const struct paper *paper, uint16_t sheet) {
             row += i == 0 ? 0 : 1;
             book_keep(book, sheet, row, row + 1);
             book_text(
-                book, sheet, row++, 0, LOOK_SECTION,
+                book, sheet, row++, 0, LOOK_PART,
                 pool_words(&book->pool, "%s%s%s", hinge->name.s, cup[0] == '\0' ? "" : ": ", cup));
         }
         put_group(paper, sheet, row++, &list.groups[i]);

@@ -45,7 +45,7 @@ static uint32_t put_group(const struct paper *paper, uint16_t sheet, uint32_t ro
                           const struct buy_list *list, const struct buy_group *group) {
     struct book *const book = paper->book;
     const uint32_t first = row;
-    book_text(book, sheet, row++, 0, LOOK_SECTION, group->title);
+    book_text(book, sheet, row++, 0, LOOK_PART, group->title);
     for (size_t i = 0; i < group->count; i++) {
         put_line(paper, sheet, row++, &list->lines[group->first + i]);
     }

@@ -79,7 +79,7 @@ static uint32_t put_stock(const struct paper *paper, uint16_t sheet, uint32_t ro
     const uint32_t first = row;
     char thick[64];
     int64_t stop = 0;
-    book_format(book, sheet, row++, 0, LOOK_SECTION, "%s, %s thick",
+    book_format(book, sheet, row++, 0, LOOK_PART, "%s, %s thick",
                 material_name(paper->base->rates, stock->kind, stock->material),
                 show_nm(paper, stock->thickness, thick, sizeof thick));
     row = put_fences(paper, sheet, row, stock);

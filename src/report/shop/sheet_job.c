@@ -95,12 +95,14 @@ static uint32_t put_title(const struct paper *paper) {
     const struct job *const job = paper->base->job;
     const char *const number = text_or_empty(job->number.s);
     const char *const agreed = show_agreed(&book->pool, paper->base);
-    book_format(book, JOB_SHEET, PAPER_TITLE_ROW, COLUMN_WORDS, LOOK_TITLE, "%s: %s",
-                paper->tabs[JOB_SHEET]->name, text_or_empty(job->title.s));
-    book_format(book, JOB_SHEET, PAPER_TITLE_ROW + 1, COLUMN_WORDS, LOOK_NOTE,
-                "%s%s%s, made %s; %s%s%s", number, number[0] == '\0' ? "" : ", ", job->date.s,
-                estimate_name(paper->base), text_or_empty(job->client.s),
-                agreed == NULL ? "" : "; agreed: ", text_or_empty(agreed));
+    book_span(book, JOB_SHEET, PAPER_TITLE_ROW, COLUMN_WORDS, COLUMN_NOTE, LOOK_TITLE,
+              pool_words(&book->pool, "%s: %s", paper->tabs[JOB_SHEET]->name,
+                         text_or_empty(job->title.s)));
+    book_span(book, JOB_SHEET, PAPER_TITLE_ROW + 1, COLUMN_WORDS, COLUMN_NOTE, LOOK_NOTE,
+              pool_words(&book->pool, "%s%s%s, made %s; %s%s%s", number,
+                         number[0] == '\0' ? "" : ", ", job->date.s, estimate_name(paper->base),
+                         text_or_empty(job->client.s),
+                         agreed == NULL ? "" : "; agreed: ", text_or_empty(agreed)));
     book_headings(book, JOB_SHEET, PAPER_TITLE_ROW, PAPER_TITLE_ROW, 0);
     check_all(paper, JOB_SHEET, PAPER_FIRST_ROW, COLUMN_WORDS, LOOK_STATE);
     book_text(book, JOB_SHEET, PAPER_FIRST_ROW, COLUMN_FIGURE, LOOK_UNIT,

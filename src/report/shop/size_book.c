@@ -169,7 +169,7 @@ static void put_style(struct book *book, const struct estimate *base,
         .table = table,
         .style = style,
     };
-    book_format(book, s.on.sheet, s.on.row++, SIZE, LOOK_TITLE, "Prices by size: %s", style->name);
+    own_sheet_words(&s.on, LOOK_TITLE, pool_words(pool, "Prices by size: %s", style->name));
     own_sheet_words(&s.on, LOOK_NOTE,
                     pool_words(pool, "%s, made %s; money in %s", base->job->title.s,
                                estimate_name(base), base->rates->shop.currency.s));
