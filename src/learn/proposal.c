@@ -144,21 +144,33 @@ static const char *plain(const struct maker *m, const struct rate_number *n, int
                       with_unit ? n->unit : "");
 }
 
-/* A factor that leads no further than the number's key takes. */
-static int64_t within(const struct rate_number *n, int64_t factor) {
-    int128 over = (int128)n->most * MEASURED_ONE;
+/* What a limit of the number's key is of it. */
+static int128 limit_factor(const struct rate_number *n, int32_t limit) {
+    int128 over = (int128)limit * MEASURED_ONE;
     for (uint8_t d = 0; d < n->value.decimals; d++) {
         over *= 10;
     }
-    return n->most == RATE_NO_LIMIT || (int128)factor * n->value.amount <= over
-               ? factor
-               : (int64_t)(over / n->value.amount);
+    return over / n->value.amount;
+}
+
+/* A factor that leads no further than the number's key takes, up or down. */
+static int64_t within(const struct rate_number *n, int64_t factor) {
+    if (n->value.amount <= 0) {
+        return factor;
+    }
+    if (n->most != RATE_NO_LIMIT && factor > limit_factor(n, n->most)) {
+        return (int64_t)limit_factor(n, n->most);
+    }
+    /* rounded up, so that no digit lies below it */
+    return n->least > 0 && factor < limit_factor(n, n->least)
+               ? (int64_t)limit_factor(n, n->least) + 1
+               : factor;
 }
 
 void proposal_add(struct maker *m, const struct rate_number *n, struct measured_range range,
                   const char *why) {
     range.likely = within(n, range.likely);
-    range.low = range.low < range.likely ? range.low : range.likely;
+    range.low = within(n, range.low < range.likely ? range.low : range.likely);
     range.high = within(n, range.high);
     const char *const alone = plain(m, n, range.likely, true);
     const char *const low = plain(m, n, range.low, false);
