@@ -216,6 +216,8 @@ static void test_refused(void **state) {
         {"what,width,length,left\nboard,24 kg,48,1\n", "wrong-unit"},
         {"what,width,length,left\nboard,24,0.5,1\n", "size-absurd"},
         {"what,left,worth\nboard,1,1000000001\n", "out-of-range"},
+        {"what,left,worth\nhinge,0,6.00\n", "cell-unfit"},
+        {"what,left,worth\npaint,0 gal,6.00\n", "cell-unfit"},
         {"what,left\npaint,0.0001 mL\n", "out-of-range"},
         {"what,color,left\nboard,white,1\n", "cell-unfit"},
         {"what,left\nboard,1 gal\n", "wrong-unit"},
@@ -227,7 +229,7 @@ static void test_refused(void **state) {
         {"what,left\nhinge,1\nhinge,2\n", "rack-twice"},
         {"what,color,left\npaint,white,1 gal\n", "cell-unfit"},
         {"what,size,left\nhinge,4,1\n", "unknown-column"},
-        {"what\nhinge\n", "missing-column"},
+        {"what,note\nhinge,one\n", "missing-column"},
         {"what,left\nhinge,\n", "missing-cell"},
     };
     int failed = 0;

@@ -164,6 +164,16 @@ static void check_item(struct reader *reader, const struct rates *rates,
     }
 }
 
+/* What is used up has a worth no more. */
+static void check_worth(struct reader *reader, const struct rack_item *item) {
+    if (item->left.set && item->left.amount == 0 && item->worth.amount > 0) {
+        problem_add(reader->problems, SEVERITY_ERROR, "cell-unfit", item->worth.place,
+                    "'worth' says nothing of '%s', of which nothing is left; leave the cell empty, "
+                    "or the row out",
+                    problem_quote(reader->problems, item->what.s));
+    }
+}
+
 /* Whether one more size of that sheet can be counted with. */
 static bool is_room(struct reader *reader, const struct rack *rack, const struct rack_item *item) {
     size_t count = 0;
@@ -188,6 +198,7 @@ static void add_item(struct reader *reader, struct rates *rates, const struct ra
     }
     take_left(reader, &said->left, &item);
     check_item(reader, rates, &item);
+    check_worth(reader, &item);
     check_size(reader, &item, said->one_side);
     check_whole(reader, rates, &item);
     const struct rack_item *const earlier = rack_same(rack, &item);
