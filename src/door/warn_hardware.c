@@ -226,6 +226,37 @@ static bool ask_twice(const struct calc *c, const struct leaf_figures *leaf) {
     return asked;
 }
 
+/* --- what is bored for it --- */
+
+static bool is_listed(const struct leaf_figures *leaf, int32_t hardware) {
+    const struct construction *const construction = leaf->door->construction;
+    const struct hardware_items *const items = row_hardware(leaf->door->row, construction);
+    bool listed = !fig_none(leaf->pulls) && construction->pull.index == hardware;
+    for (size_t i = 0; i < items->count; i++) {
+        listed = listed || items->list[i].hardware.index == hardware;
+    }
+    return listed;
+}
+
+/* A cup is of a hinge: of what the job has as other hardware alone, none is bored. */
+static void ask_cup(const struct calc *c, int32_t index) {
+    const struct hardware *const hardware = &c->rates->hardware[index];
+    bool listed = false;
+    for (size_t i = 0; i < c->quantities->count; i++) {
+        const struct leaf_figures *const leaf = &c->quantities->leaves[i];
+        if (!fig_none(leaf->hinges) && door_hinge(leaf->door)->index == index) {
+            return;
+        }
+        listed = listed || is_listed(leaf, index);
+    }
+    if (listed) {
+        problem_add(c->problems, SEVERITY_WARNING, "without-effect", hardware->cup.place,
+                    "'cup' has no effect: '%s' is the hinge of no door, and nothing else is bored "
+                    "for; take it away, or name it as 'hinge'",
+                    problem_quote(c->problems, hardware->name.s));
+    }
+}
+
 /* Rows of one make and use that hang alike and are as many leaves. */
 enum {
     HUNG_WAYS = (OPENS_PIE_CUT + 1) * (HINGE_SIDE_PAIR + 1),
@@ -255,5 +286,10 @@ void hardware_warn(const struct calc *c) {
         const bool on_cabinet = !fig_none(leaf->hinges) && leaf->door->role == LEAF_HUNG;
         overlay[way] = overlay[way] || (on_cabinet && ask_overlay(c, leaf->door));
         twice[way] = twice[way] || ask_twice(c, leaf);
+    }
+    for (size_t h = 0; h < c->rates->hardware_count; h++) {
+        if (c->rates->hardware[h].cup.set) {
+            ask_cup(c, (int32_t)h);
+        }
     }
 }
