@@ -188,6 +188,19 @@ def as_shops():
             fail(f"check says otherwise:\n{done.stderr}")
         os.unlink(os.path.join(folder, "low.csv"))
         os.unlink(os.path.join(folder, "low.ini"))
+        # columns like none are left out where somebody is asked, else told
+        write(folder, "own.csv", "No,Cabinet,Wood,W,H,Shelf no\n1,B1,oak,18,30,4\n")
+        wants(call(folder, "new", "own"), 1, "leave it out by 'own columns = Cabinet' in [job]")
+        os.unlink(os.path.join(folder, "own.ini"))
+        text, status = typed(folder, [b"\n"] * 4, "new", "own")
+        if values(folder, "own.ini")["job", "own columns"] != "Cabinet, Shelf no" or "column 'Wood' is not taken" not in text or "'Cabinet'" in text:
+            fail(f"status {status}:\n{text}")
+        os.unlink(os.path.join(folder, "own.ini"))
+        wants(call(folder, "new", "own", "--set", "own columns = cabinet, WOOD, Shelf no"), 0, "no errors, no warnings")
+        wants(call(folder, "bridge", "own.ini", "own.ini"), 0)
+        wants(call(folder, "quote", "own.ini", "--json", "-o", "own.xlsx"), 0)
+        os.unlink(os.path.join(folder, "own.ini"))
+        os.unlink(os.path.join(folder, "own.csv"))
         # one that lacks a column is taken where there is no other, and told what it lacks
         write(folder, "near.csv", "Door,Width,Height\nA,18,30\n")
         wants(call(folder, "new", "near"), 1, "column 'Door' is not taken as it stands; write 'id'")

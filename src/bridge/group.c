@@ -101,7 +101,7 @@ static const struct bridge_keys rows[] = {
     {"job", BRIDGE_TERMS, "valid, ready, terms"},
     {"job", BRIDGE_REST,
      ("title, number, client, address, deliver to, measured by, note, paper, revision, "
-      "replaces, agreed, detail, unit, rates, doors, accept")},
+      "replaces, agreed, detail, unit, rates, doors, own columns, accept")},
     {"make", BRIDGE_MATERIALS, MAKE_KEYS},
     {"sale", BRIDGE_TERMS, "discount, discounts, delivery, charges, card fee, deposit, stages"},
     {"sale", BRIDGE_TAX, "tax name, tax, tax on, tax delivery, exempt"},

@@ -91,7 +91,7 @@ enum status new_adopt(const struct folder *folder, const char *path, enum length
             folder_is_shipped(one, unit) ? draft_renamed(path, "", one->path, pool) : NULL;
         if (rates != NULL) {
             status = adopt_one(one, rates, pool, streams);
-            *job = one->path;
+            *job = pool_words(pool, "%s", one->path);
         }
     }
     return status;

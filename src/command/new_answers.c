@@ -183,6 +183,9 @@ static enum status answer(struct new_run *run, size_t at, const struct question 
         return STATUS_DONE;
     }
     draft->values[at] = wanted || key->needed ? offer : NULL;
+    if (!run->asks && text_same(question->key, "own columns")) {
+        draft->values[at] = NULL; /* nothing of a list goes unread that nobody was asked about */
+    }
     if (!asks) {
         return STATUS_DONE;
     }

@@ -196,15 +196,25 @@ const char *default_pull(const struct draft *draft) {
     return "none";
 }
 
-const char *default_measure(const struct draft *draft) {
+/* The list that the job names, where it is one of the folder. */
+static const struct folder_list *list_of(const struct draft *draft) {
     const char *const doors = draft_value(draft, "job", "doors");
     for (size_t i = 0; doors != NULL && i < draft->folder->list_count; i++) {
-        const struct folder_list *const list = &draft->folder->lists[i];
-        if (list->measure != NULL && strcmp(list->name, doors) == 0) {
-            return list->measure;
+        if (strcmp(draft->folder->lists[i].name, doors) == 0) {
+            return &draft->folder->lists[i];
         }
     }
-    return "opening";
+    return NULL;
+}
+
+const char *default_own_columns(const struct draft *draft) {
+    const struct folder_list *const list = list_of(draft);
+    return list == NULL ? NULL : list->strange;
+}
+
+const char *default_measure(const struct draft *draft) {
+    const struct folder_list *const list = list_of(draft);
+    return list == NULL || list->measure == NULL ? "opening" : list->measure;
 }
 
 /* The hinge that the job names. */
@@ -255,6 +265,10 @@ bool lacks_rates(const struct draft *draft) {
 
 bool wants_rates(const struct draft *draft) {
     return draft->folder->rates_count > 1;
+}
+
+bool wants_own_columns(const struct draft *draft) {
+    return default_own_columns(draft) != NULL;
 }
 
 bool wants_color(const struct draft *draft) {

@@ -22,6 +22,9 @@ const char *default_rates(const struct draft *draft);
 /* The first list of the folder; else that of the old job that was asked for. */
 const char *default_doors(const struct draft *draft);
 
+/* Headings of the list that are like no column. */
+const char *default_own_columns(const struct draft *draft);
+
 /* The first style that is made, not bought in. */
 const char *default_style(const struct draft *draft);
 /* That of the frame, where one was named; else the first. */
@@ -53,6 +56,8 @@ const char *default_gap(const struct draft *draft);
 bool lacks_rates(const struct draft *draft);
 /* Whether there are several rates. */
 bool wants_rates(const struct draft *draft);
+/* Whether the list has such headings. */
+bool wants_own_columns(const struct draft *draft);
 /* Whether the finish is mixed to a color. */
 bool wants_color(const struct draft *draft);
 /* Whether openings were measured. */

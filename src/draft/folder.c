@@ -159,7 +159,8 @@ static bool find_lists(struct folder *folder, const char *at) {
         }
         const struct list_told told = door_list_told(&table, pool);
         if (told.doors) {
-            add_list(folder, (struct folder_list){names.list[i], told.measure, told.whole});
+            add_list(folder,
+                     (struct folder_list){names.list[i], told.measure, told.strange, told.whole});
         }
     }
     return !pool_failed(pool);

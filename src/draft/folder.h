@@ -19,6 +19,7 @@ struct folder_rates {
 struct folder_list {
     const char *name;
     const char *measure; /* what its headings say that sizes are of; NULL: nothing */
+    const char *strange; /* headings like no column, with commas between; NULL: none */
     bool whole;          /* it has all columns that are needed */
 };
 

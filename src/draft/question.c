@@ -27,6 +27,10 @@ static const struct question rows[] = {
      wants_rates},
     {"job", "doors", "The list of doors to make: a workbook or CSV file in this folder.", true,
      default_doors, NULL},
+    {"job", "own columns",
+     "Columns of the list that are not known. Are they the shop's alone, and not to be read? - "
+     "where not: then each is told.",
+     true, default_own_columns, wants_own_columns},
     {"job", "terms", NULL, false, NULL, NULL},
     {"job", "accept", NULL, true, NULL, NULL},
     {"make", "style",

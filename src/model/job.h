@@ -201,6 +201,7 @@ struct job {
     enum length_unit unit;
     struct text rates_path, doors_path; /* resolved against the job file's folder */
     const char *doors_file;             /* doors_path without the name of a sheet */
+    struct text own_columns; /* of the list, with commas between, not read; may be absent */
     struct text terms; /* `terms = ...` free text lines for the foot of the quote; may be absent */
     struct acceptance *accepts; /* `accept = leaf-wide D01, film-thick` */
     size_t accept_count;

@@ -12,6 +12,7 @@
 #include "read/job/job_keys.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 static int compare_ids(const void *left, const void *right) {
     const struct row *a = *(const struct row *const *)left;
@@ -227,6 +228,51 @@ bool door_list_table(struct table *table, const char *path, struct place asked,
     return true;
 }
 
+void door_list_leave_out(struct table *table, const char *names, struct place place,
+                         struct problems *problems) {
+    for (const char *from = names; *from != '\0';) {
+        const char *const end = from + strcspn(from, ",");
+        const char *const start = text_skip_blanks(from);
+        const char *const to = start < end ? text_trim_end(start, end) : start;
+        const char *const name =
+            start < to ? pool_text(&problems->pool, start, (size_t)(to - start)) : NULL;
+        size_t found = 0;
+        for (size_t i = 0; name != NULL && i < table->columns; i++) {
+            if (text_same(table->heading[i].text, name)) {
+                table->heading[i].text = "";
+                if (i < table->above_count) {
+                    table->above[i].text = "";
+                }
+                found++;
+            }
+        }
+        if (name != NULL && found == 0 && table->columns > 0) {
+            problem_add(problems, SEVERITY_ERROR, "no-own-column", place,
+                        "own columns has '%s', which heads no column of the list; write it as it "
+                        "stands there",
+                        problem_quote(problems, name));
+        }
+        from = *end == '\0' ? end : end + 1;
+    }
+}
+
+/* Whether a heading is like no column: not even nearly one, which would be a slip. */
+static bool is_strange(const struct heading *heading, const char *text,
+                       const struct column_set *sets) {
+    if (heading->key != NULL || heading->by_cells != NULL || heading->advice != NULL) {
+        return false;
+    }
+    for (size_t s = 0; s < SET_COUNT; s++) {
+        for (size_t k = 0; k < sets[s].count; k++) {
+            const char *const name = sets[s].keys[k].name;
+            if (text_nearest(text, &name, 1) != NULL) {
+                return false;
+            }
+        }
+    }
+    return text[0] != '\0' && strchr(text, ',') == NULL;
+}
+
 struct list_told door_list_told(const struct table *table, struct pool *pool) {
     static const char *const needed[] = {"width", "height", "id"};
     bool there[COUNT_OF(needed)] = {false};
@@ -239,6 +285,10 @@ struct list_told door_list_told(const struct table *table, struct pool *pool) {
         for (size_t n = 0; n < COUNT_OF(needed); n++) {
             there[n] =
                 there[n] || (columns[i].key != NULL && text_same(columns[i].key->name, needed[n]));
+        }
+        if (is_strange(&columns[i], table->heading[i].text, sets)) {
+            told.strange = pool_words(pool, "%s%s%s", text_or_empty(told.strange),
+                                      told.strange == NULL ? "" : ", ", table->heading[i].text);
         }
     }
     told.doors = there[0] && there[1];

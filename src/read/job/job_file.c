@@ -127,6 +127,17 @@ static void check_sections(struct reader *reader, const struct rates *rates, str
     check_fallen(rates, job, reader->problems);
 }
 
+/* The list that the job names, without its own columns. */
+static bool read_table(const struct job *job, struct table *table, struct problems *problems) {
+    if (!door_list_table(table, job->doors_path.s, job->doors_path.place, problems)) {
+        return false;
+    }
+    if (job->own_columns.s != NULL) {
+        door_list_leave_out(table, job->own_columns.s, job->own_columns.place, problems);
+    }
+    return !problems->failed;
+}
+
 /* texts: of a whole job where given; else what is read is put there. */
 static bool read_job(struct job *job, struct rates *rates, const char *path, bool given,
                      struct job_texts *texts, struct job_instead instead,
@@ -182,8 +193,7 @@ static bool read_job(struct job *job, struct rates *rates, const char *path, boo
     if (instead.visit) {
         return true;
     }
-    if (!given && job->doors_path.s != NULL &&
-        !door_list_table(&texts->list, job->doors_path.s, job->doors_path.place, problems)) {
+    if (!given && job->doors_path.s != NULL && !read_table(job, &texts->list, problems)) {
         return false;
     }
     if (!door_list_read(&reader, job, &texts->list)) {

@@ -93,11 +93,16 @@ const char *option_words(struct reader *reader, const struct option *option);
 /* door_list.c: reads the list at path to a table (columns_table). false: memory is out. */
 bool door_list_table(struct table *table, const char *path, struct place asked,
                      struct problems *problems) __attribute__((warn_unused_result));
+/* Takes the names of columns of a list away, that it is told with commas between, so that these are
+ * the user's own; one that the list lacks is reported. place: of names. */
+void door_list_leave_out(struct table *table, const char *names, struct place place,
+                         struct problems *problems);
 /* What the headings of a list tell. */
 struct list_told {
     bool doors;          /* it has the columns width and height */
     bool whole;          /* and id */
     const char *measure; /* what sizes are of, `opening` or `door`; NULL: not told. Static. */
+    const char *strange; /* headings like no column, with commas between; NULL: none. In pool. */
 };
 /* Looks at the headings of a table that was read; memory of pool. */
 struct list_told door_list_told(const struct table *table, struct pool *pool);

@@ -95,5 +95,10 @@ bool job_texts_read(struct job_texts *texts, const char *path, struct problems *
     if (rack[0] != '\0' && !rack_table(&texts->rack, rack, (struct place){0}, problems)) {
         return false;
     }
-    return door_list_table(&texts->list, list, (struct place){0}, problems);
+    if (!door_list_table(&texts->list, list, (struct place){0}, problems)) {
+        return false;
+    }
+    door_list_leave_out(&texts->list, text_before(&texts->job, "job", "own columns"),
+                        (struct place){0}, problems);
+    return true;
 }

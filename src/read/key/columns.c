@@ -47,20 +47,23 @@ static void report_unknown(struct reader *reader, const struct cell *cell, const
         }
     }
     nearest = text_nearest(cell->text, names, names_count);
+    const char *const quoted = problem_quote(reader->problems, cell->text);
+    struct pool *const pool = &reader->problems->pool;
+    /* of a list of doors the job can say so */
+    const char *const leave =
+        reader->columns == NULL
+            ? "take the name away where the column is yours alone: one without a name is not read"
+            : pool_words(pool, "leave it out by 'own columns = %s' in [job]", quoted);
     if (advice != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-column", cell->place,
-                    "column '%s' is not taken as it stands; %s",
-                    problem_quote(reader->problems, cell->text), advice);
+                    "column '%s' is not taken as it stands; %s; or %s", quoted, advice, leave);
     } else if (nearest != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-column", cell->place,
-                    "column '%s' is not known; did you mean '%s'?",
-                    problem_quote(reader->problems, cell->text), nearest);
+                    "column '%s' is not known; did you mean '%s'?", quoted, nearest);
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-column", cell->place,
-                    "column '%s' is not known; name it as in %s, or take the name away where the "
-                    "column is yours alone: one without a name is not read",
-                    problem_quote(reader->problems, cell->text),
-                    manual_name(&reader->problems->pool, "list"));
+                    "column '%s' is not known; name it as in %s, or %s", quoted,
+                    manual_name(pool, "list"), leave);
     }
 }
 
