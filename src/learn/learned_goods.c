@@ -253,6 +253,9 @@ static void compare(const struct learner *l, struct learned_goods *g) {
         }
     } else if (g->to_use > 0) { /* all of it was on the rack */
         g->by_amount = g->paid;
+        if (by_use) {
+            measure_waste(l, g);
+        }
     } else {
         g->by_amount = g->paid;
         problem_add(l->problems, SEVERITY_WARNING, "not-estimated", g->place,
