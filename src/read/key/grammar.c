@@ -105,21 +105,22 @@ const struct spelling *choice_find(struct reader *reader, const struct key *key,
     const struct spelling *const found = choice_named(key, entry->text);
     const char *names[32] = {0};
     size_t count = 0;
+    size_t choices = 0;
 
     if (found != NULL) {
         return found;
     }
     for (const struct spelling *s = key->kind.choices; s->text != NULL && count < COUNT_OF(names);
          s++) {
-        names[count] = s->text;
-        count += spelling_is_first(key->kind.choices, s) ? 1 : 0;
+        names[count++] = s->text;
+        choices += spelling_is_first(key->kind.choices, s) ? 1 : 0;
     }
     const char *const nearest = text_nearest(entry->text, names, count);
     const char *const elsewhere = elsewhere_words(reader, key, entry);
     if (elsewhere[0] != '\0') {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-word", entry->place,
                     "%s '%s' is not known; %s", key->name, entry_quote(reader, entry), elsewhere);
-    } else if (nearest != NULL && count > 6) {
+    } else if (nearest != NULL && choices > 6) {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-word", entry->place,
                     "%s '%s' is not known; did you mean '%s'?", key->name,
                     entry_quote(reader, entry), nearest);
