@@ -133,7 +133,7 @@ static struct heading_place find_heading(const struct source *source,
             most = looks.names;
         }
         const size_t both = looks.names > 0 && before.names > 0 ? count_both(&before, &looks) : 0;
-        if (both > most) {
+        if (both > most && both > 1) {
             place = (struct heading_place){.at = at, .two = true};
             most = both;
         }
