@@ -73,7 +73,7 @@ struct operand {
  * the same operands give the same choice on every machine. in: the operands' values, scaled to 6
  * decimals. out: outputs values at decimals 0, as many as asked for by output number.  Returns
  * false when there is no answer. */
-#define CHOOSER_MOST_OUTPUTS 64
+#define CHOOSER_MOST_OUTPUTS 128
 
 struct chooser {
     const char *name;

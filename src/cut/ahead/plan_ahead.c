@@ -134,8 +134,8 @@ static bool same_items(const struct cut_item *a, const struct cut_item *b, size_
 static bool same_boards(const struct board_job *a, const struct board_job *b) {
     return a->kerf == b->kerf && a->end_trim == b->end_trim && a->edge == b->edge &&
            a->defects == b->defects && a->crosscut_first == b->crosscut_first &&
-           a->stock_count == b->stock_count && a->item_count == b->item_count &&
-           same_stocks(a->stocks, b->stocks, a->stock_count) &&
+           a->stock_count == b->stock_count && a->sawn_count == b->sawn_count &&
+           a->item_count == b->item_count && same_stocks(a->stocks, b->stocks, a->stock_count) &&
            same_items(a->items, b->items, a->item_count);
 }
 

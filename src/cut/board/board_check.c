@@ -59,6 +59,20 @@ static const char *check_board(const struct board_job *job, const struct board_p
     return NULL;
 }
 
+/* Whether so many boards of each stock are there. */
+static const char *check_copies(const struct board_job *job, const struct board_plan *plan) {
+    for (size_t s = 0; s < job->stock_count; s++) {
+        int64_t used = 0;
+        for (size_t b = 0; b < plan->board_count; b++) {
+            used += plan->boards[b].stock == s ? 1 : 0;
+        }
+        if (job->stocks[s].copies != CUT_UNLIMITED && used > job->stocks[s].copies) {
+            return "more boards of a size are cut than there are";
+        }
+    }
+    return NULL;
+}
+
 const char *board_plan_check(const struct board_job *job, const struct board_plan *plan) {
     int64_t *const counts = calloc(job->item_count + 1, sizeof *counts);
     const char *fault = counts == NULL ? "out of memory" : NULL;
@@ -76,6 +90,9 @@ const char *board_plan_check(const struct board_job *job, const struct board_pla
         if (counts[i] != job->items[i].demand) {
             fault = "a part is there more or less often than wanted";
         }
+    }
+    if (fault == NULL) {
+        fault = check_copies(job, plan);
     }
     if (fault == NULL && cost != plan->cost) {
         fault = "the cost is not the sum of the prices";

@@ -54,14 +54,41 @@ static void take_stocks(struct board_columns *c) {
         const bool holds = along > 0 && board_usable_width(job, s) > 0;
         c->length_of[s] =
             holds ? find_size(c->lengths, &c->length_count, along + job->kerf) : SIZE_MAX;
-        sum += (double)job->stocks[s].price;
+        const bool limited = job->stocks[s].copies != CUT_UNLIMITED;
+        c->limited += limited ? 1 : 0;
+        sum += limited ? 0 : (double)job->stocks[s].price;
     }
-    c->unit = sum / (double)job->stock_count;
+    c->unit = c->limited < job->stock_count && sum > 0
+                  ? sum / (double)(job->stock_count - c->limited)
+                  : 1;
     for (size_t w = 0; w < c->class_count; w++) {
         for (size_t s = 0; s < job->stock_count; s++) {
             const int64_t fit = fits(board_usable_width(job, s) + job->kerf, c->widths[w]);
             c->most_strips[w] = fit > c->most_strips[w] ? fit : c->most_strips[w];
         }
+    }
+}
+
+/* The largest area of a limited stock adds so much to its price, in the unit of the program. */
+#define AREA_SHARE 1e-5
+
+static void take_prices(struct board_columns *c) {
+    const struct board_job *const job = c->job;
+    double most = 0;
+    int64_t parts = 0;
+    for (size_t k = 0; k < c->kind_count; k++) {
+        parts += c->kinds[k].demand;
+    }
+    for (size_t s = 0; s < job->stock_count; s++) {
+        const double area = (double)job->stocks[s].length * (double)job->stocks[s].width;
+        c->guide[s] = job->stocks[s].copies == CUT_UNLIMITED ? 0 : area;
+        most = c->guide[s] > most ? c->guide[s] : most;
+    }
+    for (size_t s = 0; s < job->stock_count; s++) {
+        const double more = most > 0 ? c->guide[s] / most * AREA_SHARE : 0;
+        const int64_t copies = job->stocks[s].copies;
+        c->guide[s] = (double)job->stocks[s].price / c->unit + more;
+        c->slack += more * (double)(copies < parts ? copies : parts) * c->unit;
     }
 }
 
@@ -114,7 +141,10 @@ int64_t board_columns_room(const struct board_columns *c, size_t stock) {
     return board_usable_width(c->job, stock) + c->job->kerf;
 }
 
-void board_columns_want_all(const struct board_columns *c, int64_t *left) {
+void board_columns_want_all(struct board_columns *c, int64_t *left) {
+    for (size_t s = 0; s < c->job->stock_count; s++) {
+        c->copies[s] = c->job->stocks[s].copies;
+    }
     for (size_t k = 0; k < c->kind_count; k++) {
         left[k] = c->kinds[k].demand;
     }
@@ -167,8 +197,8 @@ static void take_room(struct board_columns *c) {
     c->top_duals = pool_take(pool, kinds, sizeof *c->top_duals);
     c->center = pool_take(pool, kinds, sizeof *c->center);
     c->row = pool_take(pool, kinds, sizeof *c->row);
-    c->numbers = pool_take(pool, kinds, sizeof *c->numbers);
-    c->entries = pool_take(pool, kinds, sizeof *c->entries);
+    c->numbers = pool_take(pool, kinds + c->limited, sizeof *c->numbers);
+    c->entries = pool_take(pool, kinds + 1, sizeof *c->entries);
     c->sack = pool_take(pool, kinds, sizeof *c->sack);
     c->sack_counts = pool_take(pool, kinds, sizeof *c->sack_counts);
     c->sack_kind = pool_take(pool, kinds, sizeof *c->sack_kind);
@@ -188,11 +218,17 @@ bool board_columns_open(struct board_columns *c, const struct board_job *job) {
     c->most_strips = pool_take(&c->pool, job->item_count, sizeof *c->most_strips);
     c->lengths = pool_take(&c->pool, job->stock_count, sizeof *c->lengths);
     c->length_of = pool_take(&c->pool, job->stock_count, sizeof *c->length_of);
+    c->copies = pool_take(&c->pool, job->stock_count, sizeof *c->copies);
+    c->guide = pool_take(&c->pool, job->stock_count, sizeof *c->guide);
+    c->limit_duals = pool_take(&c->pool, job->stock_count, sizeof *c->limit_duals);
+    c->top_limit_duals = pool_take(&c->pool, job->stock_count, sizeof *c->top_limit_duals);
+    c->limit_row = pool_take(&c->pool, job->stock_count, sizeof *c->limit_row);
     if (pool_failed(&c->pool)) {
         return false;
     }
     take_items(c);
     take_stocks(c);
+    take_prices(c);
     take_room(c);
     return !pool_failed(&c->pool) && add_singles(c);
 }

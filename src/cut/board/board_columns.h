@@ -12,8 +12,14 @@
  * Bound (Farley 1990). Let v be any values of the parts, B(s) the value of the most valuable board
  * of stock s, p(s) its price.  A plan buys boards worth at least V, the value of all parts; a board
  * of stock s is worth B(s) at most and costs p(s), so a plan costs V x min p(s) / B(s) at least.
- * It holds whatever v is: rounding and an unfinished search make it weaker, never wrong. It is
- * rounded up to a multiple of the common divisor of the prices.
+ * It holds whatever v is: rounding and an unfinished search make it weaker, never wrong. Where
+ * there are only so many boards of a stock, V is covered by the boards of the least p(s) / B(s)
+ * first, no more than there are (board_cover_least). It is rounded up to a multiple of the common
+ * divisor of the prices.
+ *
+ * Stocks of which there are only so many have a row of the program each, whose value is what one
+ * board more would save. What one of them costs is taken a hair more than it does, by its area, so
+ * that of plans which cost the same the one that cuts up less of them is liked.
  *
  * Functions that give bool: false: out of memory. */
 #ifndef DOORCOST_CUT_BOARD_BOARD_COLUMNS_H
@@ -67,6 +73,10 @@ struct board_columns {
     int64_t *lengths; /* distinct usable lengths, grown */
     size_t length_count;
     size_t *length_of; /* of a stock; SIZE_MAX: it holds nothing */
+    int64_t *copies;   /* of a stock: boards that are not taken yet, or CUT_UNLIMITED */
+    double *guide;     /* of a stock: its price in the program */
+    double slack;      /* so much in all may the program's prices be too high */
+    size_t limited;    /* stocks with copies */
     struct column *columns;
     size_t column_count, column_room;
     size_t single_count; /* the first ones, kind by kind: boards of one kind */
@@ -91,12 +101,15 @@ struct board_columns {
     int64_t *fill;        /* [length][class][kind]: the parts of that strip */
     int64_t *best;        /* [class]: strips of the most valuable board */
 
-    /* the relaxation under way, all but entries one a kind */
+    /* the relaxation under way, all but numbers and entries one a kind */
     int64_t *duals;     /* values of the program now; those priced may be nearer to the center */
     int64_t *top_duals; /* those of the relaxation of all that is wanted */
-    int64_t *center;    /* values that gave the best bound of this relaxation */
-    size_t *row;        /* of the program; SIZE_MAX: none of the kind is left */
-    double *numbers;    /* one a row: demands, then duals */
+    double *limit_duals,
+        *top_limit_duals; /* the same of the stocks: what one more saves, below 0 */
+    size_t *limit_row;    /* of a stock; SIZE_MAX: it never runs out, or has */
+    int64_t *center;      /* values that gave the best bound of this relaxation */
+    size_t *row;          /* of the program; SIZE_MAX: none of the kind is left */
+    double *numbers;      /* one a row: demands and limits, then duals */
     struct cut_lp_entry *entries;
 
     /* room to work in */
@@ -126,13 +139,16 @@ bool board_columns_part(struct board_columns *c, struct column_part part)
 bool board_columns_add(struct board_columns *c, size_t stock, size_t first)
     __attribute__((warn_unused_result));
 
-/* The demand of each kind. left: one a kind. */
-void board_columns_want_all(const struct board_columns *c, int64_t *left);
+/* The demand of each kind, and all boards there to be taken. left: one a kind. */
+void board_columns_want_all(struct board_columns *c, int64_t *left);
 
 /* What strips of every class and length are worth at most at c->values, cut from `left` parts of
  * each kind; closely: several strips of one width in full, which takes longer. *exact becomes false
  * where a search was cut short. */
 bool board_price_strips(struct board_columns *c, const int64_t *left, bool closely, bool *exact)
+    __attribute__((warn_unused_result));
+/* The same for the length of one stock. */
+bool board_price_length(struct board_columns *c, size_t stock, const int64_t *left, bool *exact)
     __attribute__((warn_unused_result));
 
 /* The most valuable board of a stock, its strips in c->best; its value. *exact as above. */
@@ -141,6 +157,13 @@ int64_t board_price_best(struct board_columns *c, size_t stock, bool *exact);
 /* Adds the board of a stock with the strips c->best, cut from `left`, as a column; none where it
  * would hold nothing. */
 bool board_price_add(struct board_columns *c, size_t stock, const int64_t *left)
+    __attribute__((warn_unused_result));
+
+/* The columns taken, in order, as a plan without a bound; parts that are no longer wanted are not
+ * cut. rest: one an item of the job, gets those that the plan has not; NULL: all are in it. Owned
+ * by the caller; NULL: out of memory. */
+struct board_plan *board_columns_write(const struct board_columns *c, const size_t *taken,
+                                       size_t count, struct cut_item *rest)
     __attribute__((warn_unused_result));
 
 /* Solves the relaxation for `left` parts of each kind, adding columns until none is worth more than

@@ -51,7 +51,13 @@ static bool take(struct dive *d, size_t column) {
         *left -= c->parts[i].times < *left ? c->parts[i].times : *left;
     }
     d->cost += c->job->stocks[col->stock].price;
+    c->copies[col->stock] -= c->copies[col->stock] > 0 ? 1 : 0;
     return true;
+}
+
+/* Whether the relaxation cuts a column and there is a board for it. */
+static bool is_cut(const struct dive *d, size_t column) {
+    return d->c->shares[column] >= 1e-6 && d->c->copies[d->c->columns[column].stock] != 0;
 }
 
 /* The share of a column that is still wanted, by area. */
@@ -77,7 +83,7 @@ static size_t choose(const struct dive *d, struct cut_random *random, double noi
     double best_score = 0;
     for (size_t i = 0; i < d->c->column_count; i++) {
         const double share = d->c->shares[i];
-        if (share < 1e-6) {
+        if (!is_cut(d, i)) {
             continue;
         }
         const double part = share >= 1 ? 1 : share;
@@ -95,12 +101,17 @@ static size_t choose(const struct dive *d, struct cut_random *random, double noi
     return best;
 }
 
-/* Takes every column as often as the relaxation cuts it whole and it is wanted whole. */
-static bool take_whole(struct dive *d, bool *some) {
+/* Takes every column as often as the relaxation cuts it whole and it is wanted whole. Where boards
+ * are few, later dives leave half of these: of relaxations that cost the same one has them, another
+ * has not. */
+static bool take_whole(struct dive *d, struct cut_random *random, double noise, bool *some) {
     *some = false;
     for (size_t i = 0; i < d->c->column_count; i++) {
         double share = d->c->shares[i] + 1e-6;
-        while (share >= 1 && use_of(d, i) > 0.999) {
+        if (share >= 1 && noise > 0 && d->c->limited > 0 && cut_random_below(random, 2) == 0) {
+            continue;
+        }
+        while (share >= 1 && is_cut(d, i) && use_of(d, i) > 0.999) {
             share -= 1;
             if (!take(d, i)) {
                 return false;
@@ -155,7 +166,7 @@ static bool dive(struct dive *d, struct cut_random *random, double noise, int64_
         if (stop < INT64_MAX && board_columns_least(c) >= stop - d->cost) {
             return true; /* no way down from here is cheaper */
         }
-        if (!take_whole(d, &some)) {
+        if (!take_whole(d, random, noise, &some)) {
             return false;
         }
         if (!some && !take_best(d, random, noise, &some)) {
@@ -172,113 +183,9 @@ static bool dive(struct dive *d, struct cut_random *random, double noise, int64_
     return true;
 }
 
-/* --- the plan --- */
-
-struct writer {
-    const struct board_columns *c;
-    struct board_plan *plan;
-    int64_t *left, *items; /* parts still wanted, of kinds and of items */
-    size_t *next;          /* of a kind: where its items are looked for */
-};
-
-static size_t next_item(struct writer *w, size_t kind) {
-    while (w->c->kind_of[w->next[kind]] != kind || w->items[w->next[kind]] == 0) {
-        w->next[kind]++;
-    }
-    w->items[w->next[kind]]--;
-    w->left[kind]--;
-    return w->next[kind];
-}
-
-/* The strip whose first part is parts[at], of the column that ends before parts[end]: its parts,
- * longest first as the kinds come. *along: its length, grown; 0: nothing of it is wanted and it is
- * not cut. Returns the next strip's first part. */
-static size_t write_strip(struct writer *w, size_t at, size_t end, int64_t *along) {
-    const struct board_columns *const c = w->c;
-    struct board_plan *const p = w->plan;
-    struct board_strip strip = {.width = c->kinds[c->parts[at].kind].width - c->job->kerf,
-                                .first = p->piece_count};
-    const size_t number = c->parts[at].strip;
-    *along = 0;
-    for (; at < end && c->parts[at].strip == number; at++) {
-        const struct column_part *const part = &c->parts[at];
-        for (int64_t n = 0; n < part->times && w->left[part->kind] > 0; n++) {
-            p->pieces[p->piece_count++] = next_item(w, part->kind);
-            *along += c->kinds[part->kind].length;
-        }
-    }
-    strip.count = p->piece_count - strip.first;
-    if (strip.count > 0) {
-        p->strips[p->strip_count++] = strip;
-    }
-    return at;
-}
-
-/* The cheapest stock that holds strips so long and so wide, both grown. */
-static size_t cheapest(const struct board_columns *c, int64_t along, int64_t across, size_t stock) {
-    const struct board_job *const job = c->job;
-    size_t best = stock;
-    for (size_t s = 0; s < job->stock_count; s++) {
-        if (c->length_of[s] != SIZE_MAX && c->lengths[c->length_of[s]] >= along &&
-            board_usable_width(job, s) + job->kerf >= across &&
-            job->stocks[s].price < job->stocks[best].price) {
-            best = s;
-        }
-    }
-    return best;
-}
-
-static void write_board(struct writer *w, const struct column *col) {
-    const struct board_columns *const c = w->c;
-    struct board_plan *const p = w->plan;
-    struct board_use use = {.first = p->strip_count};
-    int64_t along = 0;
-    int64_t across = 0;
-    for (size_t i = col->first; i < col->first + col->count;) {
-        const int64_t width = c->kinds[c->parts[i].kind].width;
-        int64_t longest = 0;
-        i = write_strip(w, i, col->first + col->count, &longest);
-        across += longest > 0 ? width : 0;
-        along = longest > along ? longest : along;
-    }
-    use.count = p->strip_count - use.first;
-    if (use.count > 0) {
-        use.stock = cheapest(c, along, across, col->stock);
-        p->cost += c->job->stocks[use.stock].price;
-        p->boards[p->board_count++] = use;
-    }
-}
-
-/* The columns taken as a plan; NULL: out of memory. */
-static struct board_plan *write_plan(const struct dive *d) {
-    const struct board_columns *const c = d->c;
-    struct pool pool;
-    pool_init(&pool);
-    struct writer w = {.c = c,
-                       .plan = board_plan_new(c->job),
-                       .left = pool_take(&pool, c->kind_count, sizeof *w.left),
-                       .items = pool_take(&pool, c->job->item_count, sizeof *w.items),
-                       .next = pool_take(&pool, c->kind_count, sizeof *w.next)};
-    if (w.plan != NULL && pool_failed(&pool)) {
-        board_plan_free(w.plan);
-        w.plan = NULL;
-    }
-    if (w.plan != NULL) {
-        board_columns_want_all(c, w.left);
-        for (size_t i = 0; i < c->job->item_count; i++) {
-            w.items[i] = c->job->items[i].demand;
-        }
-        for (size_t i = 0; i < d->taken_count; i++) {
-            write_board(&w, &c->columns[d->taken[i]]);
-        }
-    }
-    pool_clear(&pool);
-    return w.plan;
-}
-
 /* Keeps the plan of a dive where it is cheaper than what is known. */
 static bool keep_better(const struct dive *d, struct board_plan **plan, int64_t *known) {
-    struct board_plan *const next = write_plan(d);
+    struct board_plan *const next = board_columns_write(d->c, d->taken, d->taken_count, NULL);
     if (next == NULL) {
         return false;
     }

@@ -12,6 +12,7 @@ struct bench {
     struct board_layout *l;
     const struct board_job *job;
     const struct board_plan *plan;
+    size_t stock;
     struct offcut_rule keep;
     int64_t clear; /* x where the share kept for defects begins */
     bool failed;
@@ -44,14 +45,15 @@ static void add_piece(struct bench *b, struct board_piece piece) {
 
 /* What lies behind the last strip or part: first what is sure to be clear, then the share kept for
  * defects. */
-static void add_rest(struct bench *b, struct board_box box) {
+static void add_rest(struct bench *b, struct board_box box, bool rough) {
     struct board_layout *const l = b->l;
     const int64_t end = box.x + box.length;
     const int64_t from = least(end, most(box.x, b->clear));
     if (from > box.x) {
         const struct board_offcut offcut = {.box = {box.x, box.y, from - box.x, box.width},
                                             .keep = from - box.x >= b->keep.length &&
-                                                    box.width >= b->keep.board_width};
+                                                    box.width >= b->keep.board_width,
+                                            .rough = rough};
         l->offcuts = array_grow(l->offcuts, &l->offcut_room, l->offcut_count + 1,
                                 sizeof *l->offcuts, &b->failed);
         if (!b->failed) {
@@ -69,7 +71,7 @@ static void add_rest(struct bench *b, struct board_box box) {
 }
 
 static void trim_ends(struct bench *b, const struct cut_stock *stock) {
-    const int64_t end = b->job->end_trim;
+    const int64_t end = board_end_trim(b->job, b->stock);
     if (end > 0) {
         add_cut(b, (struct board_cut){.kind = BOARD_CUT_END, .box = {0, 0, end, stock->width}});
         add_cut(b, (struct board_cut){.kind = BOARD_CUT_END,
@@ -79,7 +81,7 @@ static void trim_ends(struct bench *b, const struct cut_stock *stock) {
 
 /* Takes both edges off a region, which a strip of that number is or which all strips share. */
 static struct board_box straighten(struct bench *b, struct board_box region, size_t strip) {
-    const int64_t edge = b->job->edge;
+    const int64_t edge = board_edge(b->job, b->stock);
     if (edge > 0) {
         struct board_cut cut = {.kind = BOARD_CUT_EDGE, .box = region, .strip = strip};
         cut.box.width = edge;
@@ -120,14 +122,15 @@ static struct board_box take(struct bench *b, struct board_box *from, enum board
     return taken;
 }
 
-/* The cuts that free the strips; what is left behind the last one. */
+/* The cuts that free the strips; what is left behind the last one, which of segments still has the
+ * edges of the board. */
 static void cut_strips(struct bench *b, const struct board_use *use, struct board_box region,
                        enum board_cut_kind kind) {
     for (size_t s = 0; s < use->count; s++) {
         (void)take(b, &region, kind, b->plan->strips[use->first + s].width, s);
     }
     if (region.length > 0 && region.width > 0) {
-        add_rest(b, region);
+        add_rest(b, region, kind == BOARD_CUT_CROSS && board_edge(b->job, b->stock) > 0);
     }
 }
 
@@ -143,7 +146,7 @@ static void cut_parts(struct bench *b, const struct board_strip *strip, size_t n
                                           .box = take(b, &region, kind, size, number)});
     }
     if (region.length > 0 && region.width > 0) {
-        add_rest(b, region);
+        add_rest(b, region, false);
     }
 }
 
@@ -152,12 +155,14 @@ bool board_layout_make(struct board_layout *layout, const struct board_job *job,
     const struct board_use *const use = &plan->boards[board];
     const struct cut_stock *const stock = &job->stocks[use->stock];
     const bool crosscut_first = job->crosscut_first;
+    const int64_t end = board_end_trim(job, use->stock);
     struct bench b = {.l = layout,
                       .job = job,
                       .plan = plan,
+                      .stock = use->stock,
                       .keep = keep,
-                      .clear = job->end_trim + board_usable_length(job, use->stock)};
-    struct board_box region = {job->end_trim, 0, stock->length - 2 * job->end_trim, stock->width};
+                      .clear = end + board_usable_length(job, use->stock)};
+    struct board_box region = {end, 0, stock->length - 2 * end, stock->width};
     layout->cut_count = 0;
     layout->piece_count = 0;
     layout->offcut_count = 0;

@@ -45,7 +45,8 @@ struct board_piece {
 
 struct board_offcut {
     struct board_box box;
-    bool keep; /* worth keeping */
+    bool keep;  /* worth keeping */
+    bool rough; /* its edges are those of the board, not straightened */
 };
 
 struct board_layout {

@@ -3,11 +3,13 @@
 
 #include "cut/board/board_coarse.h"
 #include "cut/board/board_columns.h"
+#include "cut/board/board_limited.h"
 #include "cut/board/board_repair.h"
 #include "cut/board/board_strips.h"
 
 #include <assert.h>
 #include <stdlib.h>
+#include <string.h>
 
 /* SIZE_MAX: more than the planner takes. */
 static size_t parts_wanted(const struct board_job *job) {
@@ -48,9 +50,27 @@ void board_plan_free(struct board_plan *plan) {
     }
 }
 
+void board_plan_add(const struct board_job *job, struct board_plan *to,
+                    const struct board_plan *from, size_t board) {
+    struct board_use use = from->boards[board];
+    for (size_t s = 0; s < use.count; s++) {
+        struct board_strip strip = from->strips[use.first + s];
+        memcpy(to->pieces + to->piece_count, from->pieces + strip.first,
+               strip.count * sizeof *to->pieces);
+        strip.first = to->piece_count;
+        to->piece_count += strip.count;
+        to->strips[to->strip_count + s] = strip;
+    }
+    use.first = to->strip_count;
+    to->strip_count += use.count;
+    to->boards[to->board_count++] = use;
+    to->cost += job->stocks[use.stock].price;
+}
+
+/* Whether a board that never runs out costs nothing. */
 static bool has_free_board(const struct board_job *job) {
     for (size_t s = 0; s < job->stock_count; s++) {
-        if (job->stocks[s].price <= 0) {
+        if (job->stocks[s].copies == CUT_UNLIMITED && job->stocks[s].price <= 0) {
             return true;
         }
     }
@@ -74,31 +94,75 @@ static bool dive(const struct board_job *job, const struct board_coarse *coarse,
     }
     simple.items = coarse->greatest;
     const int64_t rest = spent < effort / 2 ? effort - spent : effort / 2;
-    if (!board_dive(&simple, rest, (*plan)->cost, &next, &of_greatest, &spent)) {
+    const int64_t known = *plan == NULL ? INT64_MAX : (*plan)->cost;
+    const int64_t least = board_plan_bound(job);
+    if (!board_dive(&simple, rest, known, &next, &of_greatest, &spent)) {
         return false;
     }
     bound = coarse->simpler ? bound : of_greatest;
-    bound = bound > (*plan)->bound ? bound : (*plan)->bound;
     if (next != NULL) {
         board_plan_free(*plan);
         *plan = next;
     }
-    (*plan)->bound = bound;
+    if (*plan != NULL) {
+        (*plan)->bound = bound > least ? bound : least;
+    }
     return true;
 }
 
-/* Betters the plan by whole boards, all of them and then a few at a time. Where a board costs
- * nothing that has no scale, and the bound of the room is all there is. */
+/* Betters the plan by whole boards, all of them and then a few at a time; or finds one. Where a
+ * board costs nothing that has no scale, and the bound of the room is all there is. */
 static bool dive_further(const struct board_job *job, int64_t effort, struct board_plan **plan) {
     struct board_coarse coarse = {0};
-    (*plan)->bound = board_plan_bound(job);
     if (has_free_board(job)) {
+        if (*plan != NULL) {
+            (*plan)->bound = board_plan_bound(job);
+        }
         return true;
     }
     const bool held = board_coarse_make(&coarse, job) && dive(job, &coarse, effort / 2, plan) &&
-                      board_repair(job, effort / 4, plan);
+                      (*plan == NULL || board_repair(job, effort / 4, plan));
     board_coarse_clear(&coarse);
     return held;
+}
+
+/* A plan to begin with: of bought boards alone, or of limited ones first. *plan: NULL where neither
+ * has room for all. */
+static enum cut_status begin(const struct board_job *job, int64_t effort,
+                             struct board_plan **plan) {
+    struct board_plan *first = NULL;
+    const bool limited = board_has_limited(job);
+    enum cut_status status = board_by_strips(job, limited ? effort / 2 : effort, plan);
+    if (!limited || status == CUT_NO_MEMORY || status == CUT_BAD_INPUT) {
+        return status;
+    }
+    const enum cut_status of_limited = board_limited_first(job, effort / 2, &first);
+    if (of_limited == CUT_NO_MEMORY) {
+        return of_limited;
+    }
+    if (first != NULL && (*plan == NULL || first->cost < (*plan)->cost)) {
+        board_plan_free(*plan);
+        *plan = first;
+        return CUT_DONE;
+    }
+    board_plan_free(first);
+    return CUT_DONE;
+}
+
+/* Whether each part fits a stock. */
+static bool is_room(const struct board_job *job) {
+    for (size_t i = 0; i < job->item_count; i++) {
+        bool fits = job->items[i].demand == 0;
+        for (size_t s = 0; !fits && s < job->stock_count; s++) {
+            fits = job->stocks[s].copies != 0 &&
+                   board_usable_length(job, s) >= job->items[i].length &&
+                   board_usable_width(job, s) >= job->items[i].width;
+        }
+        if (!fits) {
+            return false;
+        }
+    }
+    return true;
 }
 
 /* Jobs of so few parts need no more than half of what is granted, where that is much
@@ -111,16 +175,16 @@ static enum cut_status plan_strips(const struct board_job *job, int64_t granted,
                                    struct board_plan **plan) {
     const bool halved = granted > MUCH_EFFORT && parts_wanted(job) <= FEW_PARTS;
     const int64_t effort = halved ? granted / 2 : granted;
-    const enum cut_status status = board_by_strips(job, effort / 4, plan);
-    if (status != CUT_DONE) {
-        return status;
+    if (!is_room(job)) {
+        return CUT_NO_ROOM;
     }
-    if (!dive_further(job, effort, plan)) {
-        board_plan_free(*plan);
-        *plan = NULL;
-        return CUT_NO_MEMORY;
+    const enum cut_status status = begin(job, effort / 4, plan);
+    if (status == CUT_DONE && dive_further(job, effort, plan)) {
+        return *plan == NULL ? CUT_SHORT : CUT_DONE;
     }
-    return CUT_DONE;
+    board_plan_free(*plan);
+    *plan = NULL;
+    return status == CUT_DONE ? CUT_NO_MEMORY : status;
 }
 
 /* Crosscut first is ripped first with along and across exchanged: segments become strips. What the

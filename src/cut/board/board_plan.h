@@ -7,7 +7,7 @@
  * every strip is crosscut into parts of that width.  Or it is crosscut first: into segments as long
  * as the rough parts, and every segment is ripped into parts of that length. A segment is then what
  * is called a strip here: it lies across the board.  Sizes are integers of one unit, any unit;
- * prices integers of one unit.
+ * prices integers of one unit. Of a stock with copies there are only so many, as on a rack.
  *
  * The plan is the cheapest of several: for each board length by itself and for all lengths
  * together, the strips of each width are planned by column generation (cut/strip_plan.h), then the
@@ -17,6 +17,7 @@
 #ifndef DOORCOST_CUT_BOARD_BOARD_PLAN_H
 #define DOORCOST_CUT_BOARD_BOARD_PLAN_H
 
+#include "base/int128.h"
 #include "cut/common/cut_stock.h"
 
 struct board_job {
@@ -25,8 +26,10 @@ struct board_job {
     int64_t edge;                   /* taken off each side when the board is straightened */
     int64_t defects;                /* share of the length, in millionths, 0 to 900 000 */
     bool crosscut_first;            /* into segments, which are ripped; else ripped into strips */
-    const struct cut_stock *stocks; /* boards: length, width, price; unlimited */
+    const struct cut_stock *stocks; /* boards: length, width, price, copies */
     size_t stock_count;
+    size_t sawn_count;            /* of the stocks the last so many give all of their size: neither
+                                     ends nor edges nor defects come off them */
     const struct cut_item *items; /* rough parts: length, width, demand; `turn` is not looked at */
     size_t item_count;
 };
@@ -58,6 +61,16 @@ struct board_plan {
  * up to CUT_PIECES_MAX at most. NULL: out of memory. */
 struct board_plan *board_plan_new(const struct board_job *job) __attribute__((warn_unused_result));
 
+/* Adds a copy of a board of another plan of the same stocks and items, and its price. */
+void board_plan_add(const struct board_job *job, struct board_plan *to,
+                    const struct board_plan *from, size_t board);
+
+/* What comes off each end of a board of that stock, in the unit of the job: nothing where it is
+ * sawn. */
+int64_t board_end_trim(const struct board_job *job, size_t stock);
+/* The same off each of its edges. */
+int64_t board_edge(const struct board_job *job, size_t stock);
+
 /* What a stock (its place in job->stocks) leaves along it, in the unit of the job: its length
  * without end trims and defects. 0: nothing. */
 int64_t board_usable_length(const struct board_job *job, size_t stock);
@@ -66,7 +79,8 @@ int64_t board_usable_width(const struct board_job *job, size_t stock);
 
 /* Plans the boards. effort: units of work, see cut_stock.h. Gives CUT_DONE and *plan (owned);
  * CUT_BAD_INPUT where there are no stocks, more than CUT_STOCKS_MAX, or more than CUT_PIECES_MAX
- * parts in all; CUT_NO_ROOM where a part fits no stock; CUT_NO_MEMORY. *plan is NULL then. */
+ * parts in all; CUT_NO_ROOM where a part fits no stock; CUT_SHORT where one fits limited stocks
+ * alone and no plan with so few of them was found; CUT_NO_MEMORY. *plan is NULL then. */
 enum cut_status board_plan_make(const struct board_job *job, int64_t effort,
                                 struct board_plan **plan) __attribute__((warn_unused_result));
 /* Frees a plan with all that it holds; NULL is accepted. */
@@ -76,9 +90,15 @@ void board_plan_free(struct board_plan *plan);
  * the boards, at the cheapest room there is. */
 int64_t board_plan_bound(const struct board_job *job);
 
+/* The least that boards cost which hold `need` in all, each `room` of its stock, fractions of a
+ * board allowed and no more of one than there are: up to a whole price. room: one a stock, 0 or
+ * more, below 2^126 times any price. *known: whether all boards hold that much. */
+int128 board_cover_least(const struct board_job *job, const int128 *room, int128 need, bool *known);
+
 /* Looks at a plan by itself: every part present as often as wanted, of its strip's width and within
  * its length (crosscut first: of its segment's length, within its width), every strip within its
- * board, kerfs kept, the cost the sum of the prices, the bound not above it. NULL: good; else the
+ * board, kerfs kept, no more boards of a stock than there are, the cost the sum of the prices, the
+ * bound not above it. NULL: good; else the
  * fault, static. */
 const char *board_plan_check(const struct board_job *job, const struct board_plan *plan);
 

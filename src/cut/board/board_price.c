@@ -104,6 +104,14 @@ bool board_price_strips(struct board_columns *c, const int64_t *left, bool close
     return true;
 }
 
+bool board_price_length(struct board_columns *c, size_t stock, const int64_t *left, bool *exact) {
+    bool held = true;
+    for (size_t w = 0; held && w < c->class_count; w++) {
+        held = price_class(c, c->length_of[stock], w, left, false, exact);
+    }
+    return held;
+}
+
 /* Strips after the first take only what the ones before left over; where nothing is, they are not
  * cut. */
 bool board_price_add(struct board_columns *c, size_t stock, const int64_t *left) {

@@ -19,7 +19,7 @@ static int64_t divisor_of_prices(const struct board_job *job) {
     return divisor > 0 ? divisor : 1;
 }
 
-/* least: V x p / B of the stock where that is least, rounded up. */
+/* least: what boards that are worth V in all cost at least. */
 static void raise_bound(struct board_columns *c, int128 least) {
     const int128 step = divisor_of_prices(c->job);
     const int128 up = int128_up(least, step) * step;
@@ -39,7 +39,12 @@ struct relaxing {
 };
 
 static double price_of(const struct board_columns *c, const struct column *column) {
-    return (double)c->job->stocks[column->stock].price / c->unit;
+    return c->guide[column->stock];
+}
+
+/* Whether a column may be cut once more. */
+static bool is_there(const struct board_columns *c, const struct column *column) {
+    return c->copies[column->stock] != 0;
 }
 
 /* Puts a column into the program; no more of a part than is left counts. */
@@ -57,6 +62,9 @@ static bool put_column(struct relaxing *r, struct column *column) {
                 c->row[cover->kind], (double)(cover->times < left ? cover->times : left)};
         }
     }
+    if (c->limit_row[column->stock] != SIZE_MAX) {
+        c->entries[entries++] = (struct cut_lp_entry){c->limit_row[column->stock], 1};
+    }
     column->place = r->in_lp++;
     return cut_lp_add(r->lp, c->entries, entries, price_of(c, column));
 }
@@ -71,7 +79,7 @@ static double worth_of(const struct relaxing *r, const struct column *column) {
         worth +=
             (double)c->duals[cover->kind] * (double)(cover->times < left ? cover->times : left);
     }
-    return worth / SCALE;
+    return worth / SCALE + c->limit_duals[column->stock];
 }
 
 /* Puts all columns into the program that are worth more than `least` of what they cost. *some:
@@ -81,7 +89,8 @@ static bool put_worthy(struct relaxing *r, double least, bool *some) {
     *some = false;
     for (size_t i = 0; i < c->column_count; i++) {
         struct column *const column = &c->columns[i];
-        if (column->place == SIZE_MAX && worth_of(r, column) > least * price_of(c, column)) {
+        if (column->place == SIZE_MAX && is_there(c, column) &&
+            worth_of(r, column) > least * price_of(c, column)) {
             *some = true;
             if (!put_column(r, column)) {
                 return false;
@@ -92,8 +101,8 @@ static bool put_worthy(struct relaxing *r, double least, bool *some) {
     return true;
 }
 
-/* For each kind that is left the board of nothing else that costs least a part: so there is always
- * a way. */
+/* For each kind that is left the board of nothing else that costs least a part, of those that never
+ * run out: so there is always a way, but for parts that fit none of these. */
 static bool put_singles(struct relaxing *r) {
     struct board_columns *const c = r->c;
     for (size_t i = 0; i < c->single_count;) {
@@ -105,7 +114,8 @@ static bool put_singles(struct relaxing *r) {
             const int64_t left = r->left[kind];
             const double price =
                 price_of(c, &c->columns[i]) / (double)(times < left ? times : left);
-            if (left > 0 && (best == SIZE_MAX || price < best_price)) {
+            const bool never_out = c->copies[c->columns[i].stock] == CUT_UNLIMITED;
+            if (left > 0 && never_out && (best == SIZE_MAX || price < best_price)) {
                 best = i;
                 best_price = price;
             }
@@ -117,9 +127,9 @@ static bool put_singles(struct relaxing *r) {
     return true;
 }
 
-/* Whether a board of so much value is worth more than its stock costs. */
+/* Whether a board of so much value, less that of its stock, is worth more than its stock costs. */
 static bool improves(const struct board_columns *c, size_t stock, double value) {
-    return value > (double)c->job->stocks[stock].price / c->unit * (1 + 1e-7);
+    return value > c->guide[stock] * (1 + 1e-7);
 }
 
 /* Adds the boards that are worth more than they cost at the values priced; added: one of them is
@@ -130,7 +140,7 @@ static bool price_boards(struct relaxing *r, bool all, bool closely, bool *added
     bool exact = true;
     bool known = false;
     int128 total = 0;
-    int128 least = 0;
+    int128 worth[CUT_STOCKS_MAX] = {0};
     *added = false;
     for (size_t k = 0; k < c->kind_count; k++) {
         total += (int128)c->values[k] * r->left[k];
@@ -139,17 +149,12 @@ static bool price_boards(struct relaxing *r, bool all, bool closely, bool *added
         return false;
     }
     for (size_t s = 0; s < c->job->stock_count; s++) {
-        if (c->length_of[s] == SIZE_MAX) {
+        if (c->length_of[s] == SIZE_MAX || c->copies[s] == 0) {
             continue;
         }
         const int64_t value = board_price_best(c, s, &exact);
-        const int64_t price = c->job->stocks[s].price;
-        if (value > 0) {
-            const int128 cost = int128_up(total * price, value);
-            least = !known || cost < least ? cost : least;
-            known = true;
-        }
-        if (!closely && improves(c, s, (double)value / SCALE)) {
+        worth[s] = value;
+        if (!closely && improves(c, s, (double)value / SCALE + c->limit_duals[s])) {
             const size_t before = c->column_count;
             if (!board_price_add(c, s, r->left)) {
                 return false;
@@ -162,6 +167,7 @@ static bool price_boards(struct relaxing *r, bool all, bool closely, bool *added
             }
         }
     }
+    const int128 least = board_cover_least(c->job, worth, total, &known);
     if (exact && known && least > r->least) {
         r->least = least;
         memcpy(c->center, c->values, c->kind_count * sizeof *c->center);
@@ -206,7 +212,15 @@ static bool open_relaxing(struct relaxing *r) {
     for (size_t i = 0; i < c->column_count; i++) {
         c->columns[i].place = SIZE_MAX;
     }
-    r->lp = cut_lp_new(rows, c->numbers, rows);
+    const size_t at_most = rows;
+    for (size_t s = 0; s < c->job->stock_count; s++) {
+        const bool limited = c->copies[s] > 0 && c->length_of[s] != SIZE_MAX;
+        c->limit_row[s] = limited ? rows : SIZE_MAX;
+        if (limited) {
+            c->numbers[rows++] = (double)c->copies[s];
+        }
+    }
+    r->lp = cut_lp_new(rows, c->numbers, at_most);
     return r->lp != NULL && put_singles(r) && put_worthy(r, 0.97, &some);
 }
 
@@ -218,6 +232,11 @@ static void take_duals(struct relaxing *r) {
         const double dual = c->row[k] == SIZE_MAX ? 0 : c->numbers[c->row[k]];
         c->duals[k] = dual > 0 ? (int64_t)(dual * SCALE + 0.5) : 0;
         sum += (double)c->duals[k] / SCALE * (double)r->left[k];
+    }
+    for (size_t s = 0; s < c->job->stock_count; s++) {
+        const double dual = c->limit_row[s] == SIZE_MAX ? 0 : c->numbers[c->limit_row[s]];
+        c->limit_duals[s] = dual < 0 ? dual : 0;
+        sum += c->limit_row[s] == SIZE_MAX ? 0 : c->limit_duals[s] * (double)c->copies[s];
     }
     c->value = sum * c->unit;
 }
@@ -241,7 +260,7 @@ static bool solve(struct relaxing *r, int64_t limit, bool *solved) {
 int64_t board_columns_least(const struct board_columns *c) {
     const int64_t step = divisor_of_prices(c->job);
     /* a hair less, as the program is solved in floating point */
-    const int64_t cost = (int64_t)(c->value * (1 - 1e-7));
+    const int64_t cost = (int64_t)(c->value * (1 - 1e-7) - c->slack);
     return (cost + step - 1) / step * step;
 }
 
@@ -301,6 +320,7 @@ static bool keep_top(struct board_columns *c) {
     c->least = board_columns_least(c);
     memcpy(c->top, c->shares, c->column_count * sizeof *c->top);
     memcpy(c->top_duals, c->duals, c->kind_count * sizeof *c->top_duals);
+    memcpy(c->top_limit_duals, c->limit_duals, c->job->stock_count * sizeof *c->top_limit_duals);
     return true;
 }
 
@@ -315,6 +335,7 @@ static bool give_top(struct board_columns *c) {
     memset(c->shares, 0, c->column_count * sizeof *c->shares);
     memcpy(c->shares, c->top, c->top_count * sizeof *c->shares);
     memcpy(c->duals, c->top_duals, c->kind_count * sizeof *c->duals);
+    memcpy(c->limit_duals, c->top_limit_duals, c->job->stock_count * sizeof *c->limit_duals);
     return true;
 }
 

@@ -17,7 +17,8 @@ struct repair {
     const struct board_job *job;
     struct board_plan *plan; /* the best so far */
     struct cut_item *items;  /* of the job, with what the boards taken hold as the demand */
-    size_t *order;           /* boards; the first ones are those taken */
+    struct cut_stock stocks[CUT_STOCKS_MAX]; /* of the job, less what the other boards have */
+    size_t *order;                           /* boards; the first ones are those taken */
     size_t taken;
     struct cut_random random;
     int64_t effort, spent;
@@ -58,21 +59,13 @@ static int64_t demand_of(struct repair *r) {
     return cost;
 }
 
-static void add_board(const struct board_job *job, struct board_plan *to,
-                      const struct board_plan *from, size_t board) {
-    struct board_use use = from->boards[board];
-    for (size_t s = 0; s < use.count; s++) {
-        struct board_strip strip = from->strips[use.first + s];
-        memcpy(to->pieces + to->piece_count, from->pieces + strip.first,
-               strip.count * sizeof *to->pieces);
-        strip.first = to->piece_count;
-        to->piece_count += strip.count;
-        to->strips[to->strip_count + s] = strip;
+/* What the boards not taken leave of each stock. */
+static void leave_stocks(struct repair *r) {
+    memcpy(r->stocks, r->job->stocks, r->job->stock_count * sizeof *r->stocks);
+    for (size_t i = r->taken; i < r->plan->board_count; i++) {
+        struct cut_stock *const stock = &r->stocks[r->plan->boards[r->order[i]].stock];
+        stock->copies -= stock->copies > 0 ? 1 : 0;
     }
-    use.first = to->strip_count;
-    to->strip_count += use.count;
-    to->boards[to->board_count++] = use;
-    to->cost += job->stocks[use.stock].price;
 }
 
 /* The boards not taken, then those of part. NULL: out of memory. */
@@ -83,10 +76,10 @@ static struct board_plan *join(const struct repair *r, const struct board_plan *
         return NULL;
     }
     for (size_t i = r->taken; i < old->board_count; i++) {
-        add_board(r->job, plan, old, r->order[i]);
+        board_plan_add(r->job, plan, old, r->order[i]);
     }
     for (size_t b = 0; b < part->board_count; b++) {
-        add_board(r->job, plan, part, b);
+        board_plan_add(r->job, plan, part, b);
     }
     plan->bound = old->bound;
     return plan;
@@ -99,8 +92,10 @@ static bool try_once(struct repair *r) {
     int64_t spent = 0;
     struct board_job job = *r->job;
     job.items = r->items;
+    job.stocks = r->stocks;
     take_boards(r);
     const int64_t cost = demand_of(r);
+    leave_stocks(r);
     /* as good as before is taken too: from there another way may be open */
     if (!board_dive(&job, r->effort / TRY_SHARE, cost + 1, &part, &bound, &spent)) {
         return false;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* First the parts into strips, then the strips into boards. */
+/* First the parts into strips, then the strips into boards. Stocks of which there are only so many
+ * are not looked at. */
 #include "cut/board/board_strips.h"
 
 #include "base/order.h"
@@ -59,10 +60,15 @@ struct workshop {
     size_t *of;               /* items or stocks of the job behind them */
 };
 
+static bool is_of_length(const struct workshop *w, size_t stock, size_t length) {
+    const struct cut_stock *const s = &w->job->stocks[stock];
+    return s->copies == CUT_UNLIMITED && s->length == w->lengths.v[length];
+}
+
 /* The stock whose length is lengths[i]; any of them, for its usable length. */
 static size_t stock_of_length(const struct workshop *w, size_t length) {
     size_t i = 0;
-    while (w->job->stocks[i].length != w->lengths.v[length]) {
+    while (!is_of_length(w, i, length)) {
         i++;
     }
     return i;
@@ -176,7 +182,7 @@ static enum cut_status plan_boards(struct workshop *w, struct board_plan *to, si
     }
     for (size_t s = 0; s < w->job->stock_count && stocks < CUT_STOCKS_MAX; s++) {
         const int64_t usable = board_usable_width(w->job, s);
-        if (w->job->stocks[s].length == w->lengths.v[length] && usable > 0) {
+        if (is_of_length(w, s, length) && usable > 0) {
             w->stocks[stocks] = (struct cut_stock){.length = usable,
                                                    .width = 1,
                                                    .price = w->job->stocks[s].price,
@@ -245,7 +251,9 @@ static bool workshop_open(struct workshop *w, const struct board_job *job) {
         }
     }
     for (size_t s = 0; s < job->stock_count; s++) {
-        w->lengths.v[w->lengths.count++] = job->stocks[s].length;
+        if (job->stocks[s].copies == CUT_UNLIMITED) {
+            w->lengths.v[w->lengths.count++] = job->stocks[s].length;
+        }
     }
     keep_distinct(&w->widths);
     keep_distinct(&w->lengths);

@@ -7,8 +7,8 @@
 
 /* For each board length by itself and for all together, the strips of each width are planned by
  * column generation (cut/strip_plan.h), then the strips of each length into boards of the stocked
- * widths; the cheapest of these plans. The job has stocks. Status and owner as of board_plan_make;
- * no bound. */
+ * widths; the cheapest of these plans. Of stocks that never run out alone. Status and owner as of
+ * board_plan_make; no bound. */
 enum cut_status board_by_strips(const struct board_job *job, int64_t effort,
                                 struct board_plan **plan) __attribute__((warn_unused_result));
 

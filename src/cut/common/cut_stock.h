@@ -23,7 +23,7 @@
 #define CUT_SIZE_MAX   INT64_C(1000000000000) /* a kilometer in nanometers */
 #define CUT_PRICE_MAX  INT64_C(1000000000000) /* for one piece of stock */
 #define CUT_PIECES_MAX INT64_C(100000)        /* demands in all */
-#define CUT_STOCKS_MAX ((size_t)64)
+#define CUT_STOCKS_MAX ((size_t)128)
 
 /* `copies` of a stock that never runs out. */
 #define CUT_UNLIMITED INT64_C(-1)
