@@ -10,6 +10,7 @@ every line; the order holds what a supplier sells, no price, no client, and noth
 supply.  Exit status 0: all is well.
 """
 import json
+import math
 import pathlib
 import re
 import subprocess
@@ -30,9 +31,9 @@ def value(figure):
 
 
 def priced(line):
-    """What the price and the count of a line come to, in whole cents; None where it has no price."""
+    """What the price and the count of a line come to, in whole cents, half a cent up; None where it has no price."""
     price, count = value(line["price"]), value(line["count"])
-    return None if price is None else round(price * count * 100)
+    return None if price is None else math.floor(price * count * 100 + Fraction(1, 2))
 
 
 def check_line(line, parts):
