@@ -17,12 +17,15 @@
 #define STOCK    "shop|stock"
 #define AT_STOCK 1 /* its place among the edits */
 /* A square foot of edges each: a hundred of them take 100 / 401 gal at 4 mil, 0.2494. */
-#define BY_PLAN "shop|price sheets by = plan"
-#define NO_KERF "saw|kerf = 0"
-#define GRAIN   "sheet board|grain = length"
-#define TRIM    "sheet board|edge trim = 1/2"
-#define FEET(n) "id,count,width,height\nS1," #n ",12,12\n" /* slabs of a square foot */
-#define EDGES   "id,count,width,height\nD1,100,48,48\n"
+#define BY_PLAN        "shop|price sheets by = plan"
+#define NO_KERF        "saw|kerf = 0"
+#define GRAIN          "sheet board|grain = length"
+#define TRIM           "sheet board|edge trim = 1/2"
+#define FEET(n)        "id,count,width,height\nS1," #n ",12,12\n" /* slabs of a square foot */
+#define BOARDS         "lumber poplar|board widths = 6\nboard lengths = 8 ft"
+#define LUMBER_BY_PLAN "shop|price lumber by = plan"
+#define DOORS(n)       "id,count,width,height\nD1," #n ",18,30\n"
+#define EDGES          "id,count,width,height\nD1,100,48,48\n"
 
 static const struct rack_case {
     const char *rack;
@@ -99,7 +102,7 @@ static const struct rack_case {
       FEET(33),
       {SHEET(0, by_plan.whole, "1"), SHEET(0, by_plan.from_rack, "1"), SHEET(0, by_plan.cost, "80"),
        SHEET(0, by_plan.bought, "32"), SHEET(0, by_plan.cut, "33"), SHEET(0, by_plan.yield, "100"),
-       SHEET(0, less_rack, "-1"), SHEET(0, offcuts, "0"), SHEET(0, plan.rack_worth, "3"),
+       SHEET(0, less_rack, "-1"), SHEET(0, offcuts, "0"), SHEET(0, plan.rack.charged, "3"),
        SHEET(0, charged, "83"), SHEET(0, plan.gap, "0"), PURCHASE(spent[COST_SHEETS], "80")}}},
     /* the same charged by what is used: 33 of 34 slabs are on 64 sq ft for 160.00 */
     {"what,width,length,left\nboard,12,12,1\n",
@@ -164,6 +167,63 @@ static const struct rack_case {
       FEET(33),
       {SHEET(0, priced.whole, "2"), SHEET(0, by_plan.from_rack, NULL),
        SHEET(0, charged, "82.50")}}},
+    /* A door has stiles of 31 and rails of 15 1/4, rough, all 2 3/8 wide: with three kerfs of 1/8
+     * they are 92 7/8 long, and a board of 6 x 96, 4 bf at 4.00, holds two such strips. */
+    {"what,width,length,sawn,left,worth\npoplar,2 3/8,92 7/8,yes,1,3.00\n",
+     {"an offcut holds all, nothing is bought",
+      {BOARDS "\nminimum = 10 bf", STOCK, LUMBER_BY_PLAN},
+      DOORS(1),
+      {LUMBER(0, by_plan.bought, "0"), LUMBER(0, by_factor.bought, "0"),
+       LUMBER(0, by_plan.from_rack, "1.5318"), LUMBER(0, by_plan.cost, "0"),
+       LUMBER(0, plan.rack.charged, "3"), LUMBER(0, with_rack, "3"), LUMBER(0, plan.boards, "1"),
+       LUMBER(0, on_rack, "1.3830"), LUMBER(0, plan.gap, "0"), PURCHASE(spent[COST_LUMBER], "0"),
+       PURCHASE(board_feet, "0")}}},
+    /* Of three strips one is on the rack: 439.38 of 659.06 sq in, rounded so, are bought, 3.0513 of
+     * 4.5768 bf rough; 2.7661 of 4.1490 net, with 50 % waste. */
+    {"what,width,length,sawn,left,worth\npoplar,2 3/8,93,yes,2,6.00\n",
+     {"the factor buys what the plan does not cut of the rack",
+      {BOARDS "\nwaste = 50 % added", STOCK},
+      DOORS(3),
+      {LUMBER(0, net, "4.1490"), LUMBER(0, on_rack, "1.3829"), LUMBER(0, with_waste, "4.1492"),
+       LUMBER(0, by_factor.bought, "5"), LUMBER(0, by_plan.bought, "4"),
+       LUMBER(0, priced.cost, "20"), LUMBER(0, plan.rack.pieces, "1"), LUMBER(0, with_rack, "23"),
+       PURCHASE(spent[COST_LUMBER], "20"), LUMBER(0, less_rack, "-1.5339")}}},
+    {"what,width,length,sawn,left,worth\npoplar,2 3/8,93,yes,2,6.00\n",
+     {"what is bought is at least the minimum of the yard",
+      {BOARDS "\nminimum = 10 bf", STOCK, LUMBER_BY_PLAN},
+      DOORS(3),
+      {LUMBER(0, by_plan.bought, "10"), LUMBER(0, priced.cost, "40"), LUMBER(0, over_plan, "6"),
+       LUMBER(0, with_rack, "43")}}},
+    /* two boards, 8 bf, and nothing less: 16.00 are saved by it */
+    {"what,width,length,sawn,left,worth\npoplar,2 3/8,93,yes,1,16.50\n",
+     {"what is worth more than the board that it saves stays there",
+      {BOARDS, STOCK, LUMBER_BY_PLAN},
+      DOORS(3),
+      {LUMBER(0, plan.rack.pieces, "0"), LUMBER(0, by_plan.bought, "8"), LUMBER(0, with_rack, "32"),
+       LUMBER(0, on_rack, "0")}}},
+    /* 95 less two ends of 1, and no edges: as long as the strip */
+    {"what,thickness,width,length,left\npoplar,4/4,2 3/8,94 7/8,1\n",
+     {"ends of a whole board are trimmed",
+      {BOARDS "\nend trim = 1", STOCK, LUMBER_BY_PLAN},
+      DOORS(1),
+      {LUMBER(0, plan.rack.pieces, "1"), LUMBER(0, by_plan.bought, "0")}}},
+    {"what,thickness,width,length,left\npoplar,4/4,2 3/8,94 13/16,1\n",
+     {"so one that is 1/16 shorter does not save a board",
+      {BOARDS "\nend trim = 1", STOCK, LUMBER_BY_PLAN},
+      DOORS(1),
+      {LUMBER(0, by_plan.bought, "4")}}},
+    /* a piece of 2 ft gives two rails; stiles fit the rack alone */
+    {"what,width,length,sawn,left\npoplar,2 3/8,31,yes,2\n",
+     {"what no board stocked holds is cut of the rack",
+      {"lumber poplar|board widths = 6\nboard lengths = 2 ft", STOCK, LUMBER_BY_PLAN},
+      DOORS(1),
+      {LUMBER(0, plan.rack.pieces, "2"), LUMBER(0, by_plan.bought, "1"),
+       LUMBER(0, priced.cost, "4")}}},
+    {"what,width,length,left\npoplar,6,96,0\n",
+     {"no board is left, and no plan is made for it",
+      {BOARDS, STOCK},
+      DOORS(1),
+      {LUMBER(0, plan.boards, NULL), LUMBER(0, on_rack, NULL), LUMBER(0, by_factor.bought, "2")}}},
     {"what,left\nhinge,0\n",
      {"nothing is left of it",
       {(SLAB "\nhinge = hinge"), STOCK},
@@ -221,7 +281,15 @@ static void test_refused(void **state) {
         {"what,left\npaint,0.0001 mL\n", "out-of-range"},
         {"what,color,left\nboard,white,1\n", "cell-unfit"},
         {"what,left\nboard,1 gal\n", "wrong-unit"},
-        {"what,left\npoplar,10\n", "rack-kind"},
+        {"what,left\npoplar,10\n", "missing-cell"},
+        {"what,width,left\npoplar,6,10\n", "missing-cell"},
+        {"what,width,length,left\npoplar,6,96,10 bf\n", "wrong-unit"},
+        {"what,thickness,width,length,left\npoplar,5/4,6,96,1\n", "rack-thickness"},
+        {"what,thickness,width,length,left\nboard,3/4,12,12,1\n", "cell-unfit"},
+        {"what,width,length,sawn,left\nboard,12,12,yes,1\n", "cell-unfit"},
+        {"what,width,length,sawn,left\npoplar,6,96,perhaps,1\n", "unknown-word"},
+        {"what,thickness,width,length,left\npoplar,4/4,6,96,1\npoplar,,6,96,2\n", "rack-twice"},
+        {"what,thickness,width,length,left\npoplar,thick,6,96,1\n", "not-a-length"},
         {"what,left\nhing,1\n", "unknown-name"},
         {"what,left\nhinge,1 gal\n", "wrong-unit"},
         {"what,left\nhinge,1.5\n", "not-whole"},
@@ -293,6 +361,47 @@ static void test_no_color(void **state) {
     assert_int_equal(failed, 0);
 }
 
+/* Whether it is told that boards of the rack are not used, and that a part fits no board. */
+static void test_boards(void **state) {
+    (void)state;
+#define SHORT "lumber poplar|board widths = 6\nboard lengths = 2 ft"
+#define TWO   "what,width,length,sawn,left\npoplar,2 3/8,31,yes,2\n"
+    static const struct {
+        const char *name, *rack, *boards, *by, *id;
+        bool asked;
+    } said[] = {
+        {"no boards are stocked", TWO, NULL, NULL, "rack-no-plan", true},
+        {"boards are", TWO, BOARDS, NULL, "rack-no-plan", false},
+        {"none is left", "what,width,length,left\npoplar,6,96,0\n", NULL, NULL, "rack-no-plan",
+         false},
+        {"it is of other lumber", "what,width,length,left\nthick-poplar,6,96,1\n", NULL, NULL,
+         "rack-no-plan", false},
+        {"the rack holds what no board does", TWO, SHORT, LUMBER_BY_PLAN, "part-too-long", false},
+        {"the rack has too few", "what,width,length,sawn,left\npoplar,2 3/8,31,yes,1\n", SHORT,
+         LUMBER_BY_PLAN, "no-plan", true},
+        {"and by the factor it stays there", "what,width,length,sawn,left\npoplar,2 3/8,31,yes,1\n",
+         SHORT, NULL, "rack-no-plan", true},
+    };
+    int failed = 0;
+    for (size_t i = 0; i < COUNT(said); i++) {
+        struct bench bench;
+        const char *const edits[BENCH_MOST_EDITS] = {said[i].boards == NULL ? "make|style = plain"
+                                                                            : said[i].boards,
+                                                     stock_key(), said[i].by};
+        save(said[i].rack);
+        bench_open(&bench, said[i].name, BENCH_INCH, edits, DOORS(1));
+        if (bench_has(&bench, said[i].id) != said[i].asked) {
+            bench_wrong(&bench, said[i].asked ? "not asked" : "asked");
+        }
+        if (!said[i].asked) {
+            bench_sound(&bench);
+        }
+        failed += bench_close(&bench);
+    }
+    (void)unlink(RACK);
+    assert_int_equal(failed, 0);
+}
+
 #define LARGE(count) "id,count,width,height\nS1," #count ",47 1/2,95 1/2\n"
 #define OVER         "panel-over-sheet"
 #define UNUSED       "rack-by-factor"
@@ -340,9 +449,8 @@ static void test_sheets(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_rack),
-        cmocka_unit_test(test_refused),
-        cmocka_unit_test(test_no_color),
+        cmocka_unit_test(test_rack),     cmocka_unit_test(test_refused),
+        cmocka_unit_test(test_no_color), cmocka_unit_test(test_boards),
         cmocka_unit_test(test_sheets),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -441,7 +441,7 @@ static void test_plan_proofs(void **state) {
     assert_string_equal(plan_proof_sheets(&s.e, &sheets).text,
                         "3 sheets and a half, 297.00; less than 250.00 is impossible");
     /* what is bought, and worth 3.00 of the rack */
-    sheets.plan.rack_worth = given(&s, UNIT_MONEY, 2, 300);
+    sheets.plan.rack.charged = given(&s, UNIT_MONEY, 2, 300);
     sheets.by_plan.from_rack = given(&s, UNIT_COUNT, 0, 2);
     assert_string_equal(plan_proof_sheets(&s.e, &sheets).text,
                         "3 sheets and a half, 2 from the rack, 300.00 with worth; at most 99.00 "

@@ -87,8 +87,7 @@ static struct plan_ahead *plans_made(const struct work *work, size_t count, int 
  * behind the other in any case. */
 static bool wants_plans(const struct work *work) {
     const struct plan_request plans = work->request.plans;
-    return plan_ahead_threads() > 1 && (plan_wanted(&work->rates, MATERIAL_LUMBER, plans) ||
-                                        plan_wanted(&work->rates, MATERIAL_SHEET, plans));
+    return plan_ahead_threads() > 1 && plan_wanted_any(&work->rates, plans);
 }
 
 /* All estimates are tried, so that the problems of each are seen in one run. */

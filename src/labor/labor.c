@@ -201,16 +201,22 @@ static fig sum_known(const struct calc *c, const char *what, fig *terms, size_t 
     return n == 0 ? (fig){0} : fig_sum(c->tape, what, tape_unit(c->tape, terms[0]), terms, n);
 }
 
-/* What is bought, and what the plans have. terms: room for a figure a lumber and three a sheet. */
+/* What is bought, and what the plans have. terms: room for two figures a lumber and three a sheet.
+ */
 static void count_wholes(struct work *w, const struct lumber_list *lumber,
                          const struct sheet_list *sheets, fig *terms) {
     const struct calc *const c = w->calc;
     size_t n = 0;
     tape_about_job(c->tape);
     for (size_t i = 0; i < lumber->count; i++) {
-        terms[i] = lumber->buys[i].priced.bought;
+        terms[n++] = lumber->buys[i].priced.bought;
+        terms[n] = lumber->buys[i].priced.from_rack;
+        n += fig_none(terms[n]) ? 0 : 1;
     }
-    w->wholes[DRIVER_LUMBER].count = sum_known(c, "lumber bought in all", terms, lumber->count);
+    w->wholes[DRIVER_LUMBER].count = sum_known(
+        c, n > lumber->count ? "lumber bought and taken from the rack" : "lumber bought in all",
+        terms, n);
+    n = 0;
     for (size_t i = 0; i < sheets->count; i++) {
         terms[n++] = sheets->buys[i].priced.whole;
         terms[n++] = sheets->buys[i].priced.half;
@@ -295,7 +301,8 @@ static bool take_room(struct work *w, struct labor *labor) {
 
 bool labor_make(struct labor *labor, const struct calc *c, const struct labor_inputs *in) {
     struct work work = {.calc = c, .finish = in->finish};
-    const size_t most = 2 * c->rates->operation_count + in->lumber->count + 3 * in->sheets->count;
+    const size_t most =
+        2 * c->rates->operation_count + 2 * in->lumber->count + 3 * in->sheets->count;
     fig *const terms = pool_take(c->pool, most, sizeof *terms);
     *labor = (struct labor){0};
     if (terms == NULL || !take_room(&work, labor)) {

@@ -14,7 +14,8 @@ static void estimate_lumber(const struct estimate *e, struct learned_goods *g) {
         const struct lumber_buy *const buy = &e->lumber.buys[i];
         if (buy->material == g->index) {
             g->to_buy = amount_of(e, buy->priced.bought);
-            g->to_use = buy->planned ? g->to_buy : amount_of(e, buy->with_waste);
+            g->from_rack = amount_of(e, buy->priced.from_rack);
+            g->to_use = g->from_rack + (buy->planned ? g->to_buy : amount_of(e, buy->with_waste));
             g->net = amount_of(e, buy->milled);
             g->cost = estimate_money(e, buy->priced.cost);
         }
@@ -27,7 +28,7 @@ static void estimate_sheet(const struct estimate *e, struct learned_goods *g) {
         if (buy->material == g->index) {
             const int64_t each = amount_of(e, buy->each);
             g->to_buy = amount_of(e, buy->priced.whole) + amount_of(e, buy->priced.half) / 2;
-            g->from_rack = buy->planned ? amount_of(e, buy->plan.rack_pieces) : 0;
+            g->from_rack = buy->planned ? amount_of(e, buy->plan.rack.pieces) : 0;
             g->net = learned_share(amount_of(e, buy->net), GOODS_ONE, each);
             g->to_use = buy->planned ? g->to_buy + g->from_rack
                                      : learned_share(amount_of(e, buy->needed), GOODS_ONE, each);
@@ -172,6 +173,10 @@ static void measure_waste(const struct learner *l, struct learned_goods *g) {
     }
     if (g->kind == NAME_SHEET && g->from_rack > 0) {
         g->waste_lacks = "pieces of the rack were to be cut too, and these are no sheets";
+        return;
+    }
+    if (g->from_rack > 0 && !g->has_taken) {
+        g->waste_lacks = "some was to come from the rack, and what was taken is not noted";
         return;
     }
     if (g->used < g->net) {

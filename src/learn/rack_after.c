@@ -61,6 +61,13 @@ static void take(const struct shelf *s, const struct rack_item *old, fig taken) 
     }
 }
 
+/* What a plan takes; NULL: there is none. */
+static void take_rows(const struct shelf *s, const struct rack_stock *rack) {
+    for (size_t i = 0; rack != NULL && i < rack->count; i++) {
+        take(s, rack_same(&s->e->rates->rack, &rack->rows[i]), rack->taken[i]);
+    }
+}
+
 static void take_all(const struct shelf *s) {
     const struct estimate *const e = s->e;
     const struct rack *const rack = &e->rates->rack;
@@ -77,9 +84,11 @@ static void take_all(const struct shelf *s) {
     }
     for (size_t i = 0; i < e->sheets.count; i++) {
         const struct sheets_plan *const p = &e->sheets.buys[i].plan;
-        for (size_t n = p->sold; p->plan != NULL && n < p->job.stock_count; n++) {
-            take(s, rack_same(rack, sheets_plan_rack(p, n)), p->taken[n - p->sold]);
-        }
+        take_rows(s, p->no_plan_reason == NULL ? &p->rack : NULL);
+    }
+    for (size_t i = 0; i < e->lumber.count; i++) {
+        const struct lumber_plan *const p = &e->lumber.buys[i].plan;
+        take_rows(s, p->no_plan_reason == NULL ? &p->rack : NULL);
     }
 }
 
@@ -111,20 +120,53 @@ static struct value side_of(const struct estimate *e, int64_t size) {
         .amount = length_by_tape(whole, e->rates->shop.unit), .unit = UNIT_NM, .set = true};
 }
 
-/* The offcuts of a plan that are worth a place. */
-static void add_offcuts(const struct shelf *s, const struct sheet_buy *b) {
+/* One more offcut of a lumber or sheet; sizes of the planner. */
+static void add_offcut(const struct shelf *s, enum name_kind kind, int32_t index, int64_t across,
+                       int64_t along) {
+    const struct rack_item offcut = {.kind = (int)kind,
+                                     .index = index,
+                                     .width = side_of(s->e, across),
+                                     .length = side_of(s->e, along),
+                                     .sawn = true,
+                                     .left = {.unit = UNIT_COUNT}};
+    row_like(s, &offcut)->left.amount += GOODS_ONE;
+}
+
+/* The offcuts of a plan of sheets that are worth a place. */
+static void add_sheet_offcuts(const struct shelf *s, const struct sheet_buy *b) {
     const struct sheets_plan *const p = &b->plan;
     for (size_t n = 0; b->planned && n < p->plan->node_count; n++) {
         const struct sheet_node *const node = &p->plan->nodes[n];
         if (node->use == SHEET_OFFCUT && sheet_keeps(p->keep, node->length, node->width)) {
-            const struct rack_item offcut = {.kind = NAME_SHEET,
-                                             .index = b->material,
-                                             .width = side_of(s->e, node->width),
-                                             .length = side_of(s->e, node->length),
-                                             .left = {.unit = UNIT_COUNT}};
-            row_like(s, &offcut)->left.amount += GOODS_ONE;
+            add_offcut(s, NAME_SHEET, b->material, node->width, node->length);
         }
     }
+}
+
+/* Whether the boards are cut as the plan has it: it prices them, or takes of the rack. */
+static bool is_cut(const struct lumber_buy *b) {
+    return b->plan.no_plan_reason == NULL && (b->planned || b->plan.rack.count > 0);
+}
+
+/* The same of boards. One that still has its edges is as wide as it will be without. false: out of
+ * memory. */
+static bool add_board_offcuts(const struct shelf *s, const struct lumber_buy *b) {
+    const struct lumber_plan *const p = &b->plan;
+    struct board_layout layout = {0};
+    bool held = true;
+    for (size_t n = 0; held && n < p->plan->board_count; n++) {
+        held = board_layout_make(&layout, &p->job, p->plan, n, p->keep);
+        for (size_t i = 0; held && i < layout.offcut_count; i++) {
+            const struct board_offcut *const offcut = &layout.offcuts[i];
+            const int64_t edges = offcut->rough ? 2 * p->job.edge : 0;
+            if (offcut->keep && offcut->box.width - edges >= p->keep.board_width) {
+                add_offcut(s, NAME_LUMBER, b->material, offcut->box.width - edges,
+                           offcut->box.length);
+            }
+        }
+    }
+    board_layout_clear(&layout);
+    return held;
 }
 
 /* Whether what is left of a coating has one color, or none. *color: that; NULL: none. A tinted one
@@ -161,7 +203,7 @@ static void settle(const struct shelf *s, const struct rack_item *like,
     row->left.amount = (closed > 0 ? closed : 0) + g->left;
 }
 
-/* What was noted as taken and left, but of sheets: of these the plan knows the sizes. */
+/* What was noted as taken and left, but of boards and sheets: of these the plan knows the sizes. */
 static void settle_noted(const struct shelf *s, const struct learned_goods *g,
                          struct problems *problems) {
     const char *color = NULL;
@@ -212,14 +254,14 @@ static void tidy(struct rack *rack) {
     *rack = kept;
 }
 
-/* The smallest offcut, of one sheet or (sheet < 0) of any; without one the last row. */
-static size_t smallest(const struct rack *rack, int32_t sheet) {
+/* The smallest offcut, of one kind and index or (kind < 0) of any; without one the last row. */
+static size_t smallest(const struct rack *rack, int kind, int32_t index) {
     size_t found = rack->count - 1;
     int128 least = -1;
     for (size_t i = 0; i < rack->count; i++) {
         const struct rack_item *const item = &rack->items[i];
         const int128 area = (int128)item->width.amount * item->length.amount;
-        if (item->kind == NAME_SHEET && item->width.set && (sheet < 0 || item->index == sheet) &&
+        if (item->sawn && (kind < 0 || (item->kind == kind && item->index == index)) &&
             (least < 0 || area < least)) {
             least = area;
             found = i;
@@ -228,14 +270,14 @@ static size_t smallest(const struct rack *rack, int32_t sheet) {
     return found;
 }
 
-/* Leaves out what is beyond `most` of `count` rows, of one sheet or of all, and says so. */
-static void leave_out(struct rack *rack, int32_t sheet, size_t count, size_t most, const char *of,
-                      struct problems *problems) {
+/* Leaves out what is beyond `most` of `count` rows, of one thing or of all, and says so. */
+static void leave_out(struct rack *rack, int kind, int32_t index, size_t count, size_t most,
+                      const char *of, struct problems *problems) {
     if (count <= most) {
         return;
     }
     for (size_t n = most; n < count; n++) {
-        for (size_t i = smallest(rack, sheet) + 1; i < rack->count; i++) {
+        for (size_t i = smallest(rack, kind, index) + 1; i < rack->count; i++) {
             rack->items[i - 1] = rack->items[i];
         }
         rack->count--;
@@ -246,29 +288,46 @@ static void leave_out(struct rack *rack, int32_t sheet, size_t count, size_t mos
                 count, of, most);
 }
 
-/* No more rows than the reader of the rack takes. */
-static void keep_room(const struct shelf *s, struct problems *problems) {
+/* No more sizes of each lumber, or sheet, than the reader of the rack takes. */
+static void keep_sizes(const struct shelf *s, enum name_kind kind, size_t things,
+                       struct problems *problems) {
     struct rack *const rack = s->next;
-    for (size_t sheet = 0; sheet < s->e->rates->sheet_count; sheet++) {
+    for (size_t index = 0; index < things; index++) {
         size_t count = 0;
-        for (size_t i = 0; (i = rack_next(rack, NAME_SHEET, (int32_t)sheet, i)) < rack->count;
-             i++) {
+        for (size_t i = 0; (i = rack_next(rack, (int)kind, (int32_t)index, i)) < rack->count; i++) {
             count++;
         }
-        const char *const name = problem_quote(problems, s->e->rates->sheets[sheet].name.s);
+        const char *const name = problem_quote(problems, name_at(s->e->rates, kind, index));
         const char *const of = pool_words(s->pool, " of '%s'", name);
-        leave_out(rack, (int32_t)sheet, count, MOST_RACK_SIZES, of, problems);
+        leave_out(rack, (int)kind, (int32_t)index, count, MOST_RACK_SIZES, of, problems);
     }
-    leave_out(rack, -1, rack->count, MOST_RACK, "", problems);
 }
 
-bool rack_after(struct rack *next, const struct estimate *e, const struct learned *learned,
-                struct problems *problems, struct pool *pool) {
-    size_t most = e->rates->rack.count + learned->goods_count;
+/* No more rows than the reader takes. */
+static void keep_room(const struct shelf *s, struct problems *problems) {
+    keep_sizes(s, NAME_LUMBER, s->e->rates->lumber_count, problems);
+    keep_sizes(s, NAME_SHEET, s->e->rates->sheet_count, problems);
+    leave_out(s->next, -1, -1, s->next->count, MOST_RACK, "", problems);
+}
+
+/* Rows that may be added for offcuts. */
+static size_t most_offcuts(const struct estimate *e) {
+    size_t most = 0;
     for (size_t i = 0; i < e->sheets.count; i++) {
         const struct sheets_plan *const p = &e->sheets.buys[i].plan;
         most += p->plan == NULL ? 0 : p->plan->node_count;
     }
+    for (size_t i = 0; i < e->lumber.count; i++) {
+        const struct board_plan *const plan = e->lumber.buys[i].plan.plan;
+        /* behind the strips of a board, and behind the parts of a strip */
+        most += plan == NULL ? 0 : plan->board_count + plan->strip_count;
+    }
+    return most;
+}
+
+bool rack_after(struct rack *next, const struct estimate *e, const struct learned *learned,
+                struct problems *problems, struct pool *pool) {
+    const size_t most = e->rates->rack.count + learned->goods_count + most_offcuts(e);
     *next = (struct rack){.items = pool_take(pool, most, sizeof *next->items)};
     if (next->items == NULL) {
         return false;
@@ -276,9 +335,14 @@ bool rack_after(struct rack *next, const struct estimate *e, const struct learne
     const struct shelf shelf = {e, pool, next};
     copy_rows(&shelf);
     take_all(&shelf);
+    for (size_t i = 0; i < e->lumber.count; i++) {
+        if (is_cut(&e->lumber.buys[i]) && !add_board_offcuts(&shelf, &e->lumber.buys[i])) {
+            return false;
+        }
+    }
     for (size_t i = 0; i < e->sheets.count; i++) {
         if (e->sheets.buys[i].plan.plan != NULL) {
-            add_offcuts(&shelf, &e->sheets.buys[i]);
+            add_sheet_offcuts(&shelf, &e->sheets.buys[i]);
         }
     }
     for (size_t i = 0; i < learned->goods_count; i++) {

@@ -26,8 +26,22 @@ const struct operation *plan_counted_by(const struct rates *rates, enum material
     return NULL;
 }
 
-bool plan_wanted(const struct rates *rates, enum material_kind kind, struct plan_request request) {
+bool plan_wanted(const struct rates *rates, enum material_kind kind, int32_t index,
+                 struct plan_request request) {
+    const bool rack = kind == MATERIAL_LUMBER && rack_has(&rates->rack, NAME_LUMBER, index);
     const struct choice *const by =
         kind == MATERIAL_LUMBER ? &rates->shop.lumber_by : &rates->shop.sheets_by;
-    return request.always || by->choice == PRICED_BY_PLAN || plan_counted_by(rates, kind) != NULL;
+    return request.always || rack || by->choice == PRICED_BY_PLAN ||
+           plan_counted_by(rates, kind) != NULL;
+}
+
+bool plan_wanted_any(const struct rates *rates, struct plan_request request) {
+    bool wanted = false;
+    for (size_t i = 0; i < rates->lumber_count; i++) {
+        wanted = wanted || plan_wanted(rates, MATERIAL_LUMBER, (int32_t)i, request);
+    }
+    for (size_t i = 0; i < rates->sheet_count; i++) {
+        wanted = wanted || plan_wanted(rates, MATERIAL_SHEET, (int32_t)i, request);
+    }
+    return wanted;
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Which cutting plans a job needs: those that its user asks for, those that the rates price by, and
- * those that its work is counted by. */
+/* Which cutting plans a job needs: those that its user asks for, those that the rates price by,
+ * those that its work is counted by, and those that tell what is cut of the rack. */
 #ifndef DOORCOST_MODEL_PLAN_REQUEST_H
 #define DOORCOST_MODEL_PLAN_REQUEST_H
 
@@ -20,8 +20,13 @@ struct plan_request {
  * NULL: there is none. Borrowed. */
 const struct operation *plan_counted_by(const struct rates *rates, enum material_kind kind);
 
-/* Whether the materials of a kind, MATERIAL_LUMBER or MATERIAL_SHEET, need plans: asked for, priced
- * by them, or work is counted by them. */
-bool plan_wanted(const struct rates *rates, enum material_kind kind, struct plan_request request);
+/* Whether a material of a kind, MATERIAL_LUMBER or MATERIAL_SHEET, and index (into the rates' array
+ * of it) needs a plan: asked for, priced by it, work is counted by it, or the rack has boards of
+ * it.
+ */
+bool plan_wanted(const struct rates *rates, enum material_kind kind, int32_t index,
+                 struct plan_request request);
+/* Whether any material of the rates does. */
+bool plan_wanted_any(const struct rates *rates, struct plan_request request);
 
 #endif

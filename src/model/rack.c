@@ -25,6 +25,14 @@ const struct rack_item *rack_find(const struct rack *rack, int kind, int32_t ind
     return NULL;
 }
 
+bool rack_has(const struct rack *rack, int kind, int32_t index) {
+    size_t i = rack_next(rack, kind, index, 0);
+    while (i < rack->count && rack->items[i].left.amount == 0) {
+        i = rack_next(rack, kind, index, i + 1);
+    }
+    return i < rack->count;
+}
+
 static bool same_side(const struct value *a, const struct value *b) {
     return a->set == b->set && (!a->set || a->amount == b->amount);
 }
@@ -33,7 +41,7 @@ const struct rack_item *rack_same(const struct rack *rack, const struct rack_ite
     for (size_t i = 0; (i = rack_next(rack, item->kind, item->index, i)) < rack->count; i++) {
         const struct rack_item *const other = &rack->items[i];
         if (same_color(other->color.s, item->color.s) && same_side(&other->width, &item->width) &&
-            same_side(&other->length, &item->length)) {
+            same_side(&other->length, &item->length) && other->sawn == item->sawn) {
             return other;
         }
     }

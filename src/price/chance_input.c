@@ -10,8 +10,8 @@
 #include "stock/sheets_by_plan.h"
 
 /* Plans take seconds to make; a draw takes microseconds. */
-static const struct chooser *const held[] = {&boards_chooser, &sheets_chooser, &sheets_rack_chooser,
-                                             NULL};
+static const struct chooser *const held[] = {&boards_chooser, &boards_rack_chooser, &sheets_chooser,
+                                             &sheets_rack_chooser, NULL};
 
 struct chance_figures chance_figures_of(const struct estimate *e, struct pool *pool) {
     const size_t charges = charge_count(e->job);

@@ -131,7 +131,7 @@ static void cost_job(const struct costing *k) {
     size_t n = 0;
     tape_about_job(c->tape);
     for (size_t i = 0; i < in->lumber->count; i++) {
-        terms[n++] = in->lumber->buys[i].priced.cost;
+        terms[n++] = lumber_charged(&in->lumber->buys[i]);
     }
     group[COST_LUMBER] = calc_sum(c, "lumber, cost", UNIT_MONEY, terms, n);
     n = 0;
@@ -184,7 +184,7 @@ static fig share_material(const struct costing *k, const struct material_use *us
     for (size_t i = 0; use->material_kind == MATERIAL_LUMBER && i < k->in->lumber->count; i++) {
         const struct lumber_buy *const b = &k->in->lumber->buys[i];
         if (b->material == use->material) {
-            return share(k->calc, "lumber, share", b->priced.cost, use->net, b->net);
+            return share(k->calc, "lumber, share", lumber_charged(b), use->net, b->net);
         }
     }
     for (size_t i = 0; use->material_kind == MATERIAL_SHEET && i < k->in->sheets->count; i++) {

@@ -103,7 +103,7 @@ enum estimate_result estimate_make(struct estimate *e, const struct rates *rates
     }
     /* what a craftsman would ask, once the figures are there */
     doors_warn(&calc);
-    stock_warn(&calc, &e->doors, &e->sheets);
+    stock_warn(&calc, &e->doors, &e->lumber, &e->sheets);
     plan_warn(&calc, &e->lumber, &e->sheets);
     finish_warn(&calc, &e->finish, &e->labor);
     also_warn(&calc, &e->labor);

@@ -14,6 +14,18 @@ static fig lumber_in(const struct calc *c, const struct lumber_list *lumber, enu
                     n);
 }
 
+/* What leaves the till: without what is on the rack it is what the job is charged. */
+static void buy_lumber(const struct calc *c, struct purchase *p, const struct lumber_list *lumber,
+                       fig charged, fig *terms) {
+    bool rack = false;
+    for (size_t i = 0; i < lumber->count; i++) {
+        terms[i] = lumber->buys[i].priced.cost;
+        rack = rack || !fig_none(lumber->buys[i].with_rack);
+    }
+    p->spent[COST_LUMBER] =
+        rack ? calc_sum(c, "lumber, spent", UNIT_MONEY, terms, lumber->count) : charged;
+}
+
 static void buy_sheets(const struct calc *c, struct purchase *p, const struct cost_inputs *in,
                        fig *terms) {
     size_t n = 0;
@@ -70,7 +82,7 @@ bool purchase_make(struct purchase *p, const struct calc *c, const struct cost_i
         return false;
     }
     tape_about_job(c->tape);
-    p->spent[COST_LUMBER] = job->group[COST_LUMBER];
+    buy_lumber(c, p, in->lumber, job->group[COST_LUMBER], terms);
     p->spent[COST_GLASS] = job->group[COST_GLASS];
     p->spent[COST_CONSUMABLES] = job->group[COST_CONSUMABLES];
     p->spent[COST_BOUGHT_IN] = job->group[COST_BOUGHT_IN];

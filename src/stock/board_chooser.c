@@ -1,27 +1,46 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/board_chooser.h"
 
+#include "cut/common/cut_area.h"
+#include "model/limits.h"
 #include "stock/surface_measure.h"
 
 #include <stdlib.h>
 
 #define MILLION 1000000
 
-/* in: the fixed operands (defects in percent), then length, width, price of each stock, then
- * length, width, pieces of each item, all at 6 decimals. */
-static bool read_job(const int64_t *in, size_t count, struct board_job *job,
-                     struct cut_stock *stocks, struct cut_item *items) {
-    const size_t stock_count = (size_t)(in[8] / MILLION);
-    if (stock_count > LUMBER_PLAN_SIZES || count < BOARD_FIXED_OPERANDS + 3 * stock_count) {
-        return false;
-    }
-    const size_t item_count = (count - BOARD_FIXED_OPERANDS - 3 * stock_count) / 3;
-    const int64_t *at = in + BOARD_FIXED_OPERANDS;
-    for (size_t s = 0; s < stock_count; s++, at += 3) {
+/* Stocks that a job is cut from. */
+struct sizes {
+    size_t sold, rack, sawn;
+};
+
+/* The stocks from at on: those sold, then those of the rack. */
+static void read_stocks(const int64_t *at, struct sizes sizes, struct cut_stock *stocks) {
+    for (size_t s = 0; s < sizes.sold + sizes.rack; s++) {
         stocks[s] = (struct cut_stock){
             .length = at[0], .width = at[1], .price = at[2], .copies = CUT_UNLIMITED};
+        if (s >= sizes.sold) {
+            stocks[s].copies = at[3] / MILLION;
+        }
+        at += s < sizes.sold ? BOARD_SIZE_OPERANDS : BOARD_RACK_OPERANDS;
     }
-    (void)plan_input_prices(stocks, stock_count);
+    (void)plan_input_prices(stocks, sizes.sold + sizes.rack);
+}
+
+/* in: the operands, `fixed` of them before the stocks, all at 6 decimals, defects in percent. */
+static bool read_job(const int64_t *in, size_t count, size_t fixed, struct sizes sizes,
+                     struct board_job *job, struct cut_stock *stocks, struct cut_item *items) {
+    if (sizes.sold > LUMBER_PLAN_SIZES || sizes.rack > MOST_RACK_SIZES || sizes.sawn > sizes.rack) {
+        return false;
+    }
+    const size_t first =
+        fixed + BOARD_SIZE_OPERANDS * sizes.sold + BOARD_RACK_OPERANDS * sizes.rack;
+    if (count < first) {
+        return false;
+    }
+    read_stocks(in + fixed, sizes, stocks);
+    const size_t item_count = (count - first) / 3;
+    const int64_t *at = in + first;
     for (size_t i = 0; i < item_count; i++, at += 3) {
         items[i] = (struct cut_item){.length = at[0], .width = at[1], .demand = at[2] / MILLION};
     }
@@ -31,15 +50,31 @@ static bool read_job(const int64_t *in, size_t count, struct board_job *job,
                               .defects = in[4] / 100, /* percent at 6 decimals to millionths */
                               .crosscut_first = in[7] != 0,
                               .stocks = stocks,
-                              .stock_count = stock_count,
+                              .stock_count = sizes.sold + sizes.rack,
+                              .sawn_count = sizes.sawn,
                               .items = items,
                               .item_count = item_count};
     return true;
 }
 
-/* out: boards of each stock, then the outputs behind them; zeros before. */
+/* Area of the parts on the boards of the first `sold` stocks. */
+static int64_t sold_parts(const struct board_job *job, const struct board_plan *plan, size_t sold) {
+    int128 area = 0;
+    for (size_t b = 0; b < plan->board_count; b++) {
+        const struct board_use *const board = &plan->boards[b];
+        for (size_t s = 0; board->stock < sold && s < board->count; s++) {
+            const struct board_strip *const strip = &plan->strips[board->first + s];
+            for (size_t i = 0; i < strip->count; i++) {
+                const struct cut_item *const part = &job->items[plan->pieces[strip->first + i]];
+                area += (int128)part->length * part->width;
+            }
+        }
+    }
+    return cut_area_hundredths(area);
+}
+
 bool board_outputs(const struct board_job *job, const struct board_plan *plan,
-                   struct offcut_rule keep, int64_t *out) {
+                   struct offcut_rule keep, size_t sold, int64_t *out) {
     struct board_totals totals;
     if (!board_totals_make(&totals, job, plan, keep)) {
         return false;
@@ -53,25 +88,40 @@ bool board_outputs(const struct board_job *job, const struct board_plan *plan,
     more[BOARD_OUT_KERF] = totals.kerf;
     more[BOARD_OUT_DEFECTS] = totals.defects;
     more[BOARD_OUT_KEEP] = totals.keep;
+    if (sold < job->stock_count) {
+        more[BOARD_OUT_SOLD_PARTS] = sold_parts(job, plan, sold);
+    }
     return true;
 }
 
-static bool choose_boards(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
-    if (count < BOARD_FIXED_OPERANDS || outputs < LUMBER_PLAN_SIZES + BOARD_OUT_COUNT) {
-        return false;
-    }
-    struct cut_stock stocks[LUMBER_PLAN_SIZES];
+static bool choose_of(const int64_t *in, size_t count, size_t fixed, struct sizes sizes,
+                      int64_t *out) {
+    struct cut_stock stocks[LUMBER_PLAN_SIZES + MOST_RACK_SIZES];
     struct cut_item *const items = calloc(count + 1, sizeof *items);
     struct board_plan *plan = NULL;
     struct board_job job;
-    bool chosen = items != NULL && read_job(in, count, &job, stocks, items) &&
+    const struct offcut_rule keep = {.length = in[5], .board_width = in[6]};
+    bool chosen = items != NULL && read_job(in, count, fixed, sizes, &job, stocks, items) &&
                   board_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE;
-    chosen =
-        chosen &&
-        board_outputs(&job, plan, (struct offcut_rule){.length = in[5], .board_width = in[6]}, out);
+    chosen = chosen && board_outputs(&job, plan, keep, sizes.sold, out);
     board_plan_free(plan);
     free(items);
     return chosen;
+}
+
+static bool choose_boards(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
+    return count >= BOARD_FIXED_OPERANDS && outputs >= LUMBER_PLAN_SIZES + BOARD_OUT_COUNT &&
+           choose_of(in, count, BOARD_FIXED_OPERANDS,
+                     (struct sizes){.sold = (size_t)(in[8] / MILLION)}, out);
+}
+
+static bool choose_with_rack(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
+    const size_t fixed = BOARD_FIXED_OPERANDS + BOARD_RACK_COUNTS;
+    return count >= fixed && outputs >= LUMBER_PLAN_SIZES + MOST_RACK_SIZES + BOARD_OUT_MOST &&
+           choose_of(in, count, fixed,
+                     (struct sizes){(size_t)(in[8] / MILLION), (size_t)(in[9] / MILLION),
+                                    (size_t)(in[10] / MILLION)},
+                     out);
 }
 
 /* A length at 6 decimals of a unit whose inch is `inch`, as nanometers. */
@@ -105,6 +155,8 @@ static bool choose_tally(const int64_t *in, size_t count, int64_t *out, size_t o
     return true;
 }
 
+/* Papers know both by one name: they choose the same. */
 const struct chooser boards_chooser = {.name = "boards", .choose = choose_boards};
+const struct chooser boards_rack_chooser = {.name = "boards", .choose = choose_with_rack};
 const struct chooser surface_chooser = {.name = "surface measure", .choose = choose_surface};
 const struct chooser tally_chooser = {.name = "tally", .choose = choose_tally};

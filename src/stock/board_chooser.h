@@ -6,26 +6,35 @@
 #include "stock/lumber_plan.h"
 
 /* Operands of the boards chooser before the stocks: effort, kerf, end trim, edge, defects, least
- * length and width of an offcut worth keeping, 1 where boards are crosscut first, stocks. */
+ * length and width of an offcut worth keeping, 1 where boards are crosscut first, stocks that are
+ * sold; and with the rack those of it, and how many of these, the last ones, are sawn. A stock has
+ * length, width, price; one of the rack also pieces. Then the items: length, width, pieces. */
 #define BOARD_FIXED_OPERANDS 9
+#define BOARD_RACK_COUNTS    2
+#define BOARD_SIZE_OPERANDS  3
+#define BOARD_RACK_OPERANDS  4
 
-/* Its outputs behind a count for each stock. */
+/* Its outputs behind a count for each stock; the last one with the rack alone. */
 enum {
     BOARD_OUT_CUTS,
     BOARD_OUT_TRIM,
     BOARD_OUT_KERF,
     BOARD_OUT_DEFECTS,
     BOARD_OUT_KEEP,
-    BOARD_OUT_COUNT
+    BOARD_OUT_COUNT,
+    BOARD_OUT_SOLD_PARTS = BOARD_OUT_COUNT, /* parts on boards that are bought, in hundredths */
+    BOARD_OUT_MOST
 };
 
 /* What the boards chooser gives for a plan: boards of each stock, then the outputs above.  out:
- * zeros before. false: out of memory. */
+ * zeros before. sold: the stocks of the job that are not of the rack; fewer than all: the last
+ * output is given too. false: out of memory. */
 bool board_outputs(const struct board_job *job, const struct board_plan *plan,
-                   struct offcut_rule keep, int64_t *out) __attribute__((warn_unused_result));
+                   struct offcut_rule keep, size_t sold, int64_t *out)
+    __attribute__((warn_unused_result));
 
-/* Boards by board_plan_make; surface measure of one board (an inch, width, length); of all boards
- * of a plan (an inch, then count, width, length of each size). */
-extern const struct chooser boards_chooser, surface_chooser, tally_chooser;
+/* Boards by board_plan_make, without the rack and with it; surface measure of one board (an inch,
+ * width, length); of all boards of a plan (an inch, then count, width, length of each size). */
+extern const struct chooser boards_chooser, boards_rack_chooser, surface_chooser, tally_chooser;
 
 #endif

@@ -37,13 +37,29 @@ static const struct lumber *lumber_of(const struct calc *c, const struct lumber_
     return &c->rates->lumber[b->material];
 }
 
-/* At least the yard's minimum; the same where it has none. */
+fig lumber_charged(const struct lumber_buy *b) {
+    return fig_none(b->with_rack) ? b->priced.cost : b->with_rack;
+}
+
+static bool has_rack(const struct lumber_buy *b) {
+    return !fig_none(b->plan.rack.amount);
+}
+
+/* At least the yard's minimum; the same where it has none, and nothing where the rack has all. */
 static fig at_least_minimum(const struct calc *c, const char *what, fig needed,
-                            const struct lumber *lumber) {
+                            const struct lumber_buy *b) {
+    const struct lumber *const lumber = lumber_of(c, b);
     if (!lumber->minimum.set) {
         return needed;
     }
-    return fig_larger(c->tape, what, needed, calc_given(c, "yard's minimum", &lumber->minimum));
+    const fig least = calc_given(c, "yard's minimum", &lumber->minimum);
+    if (!has_rack(b)) {
+        return fig_larger(c->tape, what, needed, least);
+    }
+    const fig nothing =
+        tape_constant(c->tape, "nothing to buy", lumber_unit(lumber), 0, 0, "by definition");
+    const fig some = fig_larger(c->tape, "needed where some is", needed, least);
+    return fig_pick_upto(c->tape, what, needed, (fig[]){nothing, some}, (fig[]){nothing, some}, 2);
 }
 
 /* A break prices the whole lot.  At each break the lot is what is needed, or the break's own amount
@@ -74,6 +90,11 @@ static void buy_at_breaks(const struct calc *c, const struct lumber *lumber, str
     p->price = fig_pick_from(c->tape, "price of the lot", p->bought, limits, prices, n + 1);
 }
 
+/* What is cut up: all that is bought, and what is taken from the rack. */
+static fig all_cut(const struct purchase_by *p) {
+    return fig_none(p->cut) ? p->bought : p->cut;
+}
+
 /* Buys p->needed of a lumber whose net and rough are b's. */
 static void buy(const struct calc *c, const struct lumber_buy *b, struct purchase_by *p) {
     const struct lumber *const lumber = lumber_of(c, b);
@@ -86,15 +107,30 @@ static void buy(const struct calc *c, const struct lumber_buy *b, struct purchas
         p->price = base;
         p->cost = calc_product(c, "lumber cost", UNIT_MONEY, p->bought, base);
     }
-    p->factor =
-        fig_ratio(c->tape, "bought over net", UNIT_FACTOR, (figs){{p->bought}}, (figs){{b->net}});
-    const fig more = fig_plus(c->tape, "bought more than net", p->bought, fig_minus(b->net));
+    if (has_rack(b)) {
+        p->from_rack = b->plan.rack.amount;
+        p->cut = fig_plus(c->tape, "bought and from the rack", p->bought, p->from_rack);
+    }
+    const fig cut = all_cut(p);
+    p->factor = fig_ratio(c->tape, "bought over net", UNIT_FACTOR, (figs){{cut}}, (figs){{b->net}});
+    const fig more = fig_plus(c->tape, "bought more than net", cut, fig_minus(b->net));
     p->waste_added =
         fig_ratio(c->tape, "waste added", UNIT_PERCENT, (figs){{more, hundred}}, (figs){{b->net}});
-    p->yield =
-        fig_ratio(c->tape, "yield", UNIT_PERCENT, (figs){{b->net, hundred}}, (figs){{p->bought}});
-    p->rest =
-        fig_plus(c->tape, "kerf, defects, offcuts, rounding up", p->bought, fig_minus(b->rough));
+    p->yield = fig_ratio(c->tape, "yield", UNIT_PERCENT, (figs){{b->net, hundred}}, (figs){{cut}});
+    p->rest = fig_plus(c->tape, "kerf, defects, offcuts, rounding up", cut, fig_minus(b->rough));
+}
+
+/* Net of the parts that are to be bought: the plan tells which are cut of the rack. */
+static fig milled_to_buy(const struct calc *c, struct lumber_buy *b) {
+    const enum unit unit = lumber_unit(lumber_of(c, b));
+    if (!has_rack(b)) {
+        return b->milled;
+    }
+    const fig to_buy = fig_ratio(c->tape, "net, of the parts on boards that are bought", unit,
+                                 (figs){{b->milled, b->plan.sold_parts}}, (figs){{b->plan.rough}});
+    b->on_rack =
+        fig_plus(c->tape, "net, of the parts on boards of the rack", b->milled, fig_minus(to_buy));
+    return to_buy;
 }
 
 /* Up to what a yard sells: whole board feet, or thousandths of a cubic meter; at least its minimum.
@@ -103,45 +139,47 @@ static void buy_by_factor(const struct calc *c, struct lumber_buy *b) {
     const struct lumber *const lumber = lumber_of(c, b);
     const enum unit unit = lumber_unit(lumber);
     b->waste = calc_given(c, "waste", &lumber->waste);
-    b->with_waste = waste_applied(c, b->milled, b->waste, (enum waste_as)lumber->waste_as.choice);
+    b->with_waste =
+        waste_applied(c, milled_to_buy(c, b), b->waste, (enum waste_as)lumber->waste_as.choice);
     b->allowances = fig_plus(c->tape, "end and edge allowance", b->rough, fig_minus(b->milled));
     const fig step = tape_constant(c->tape, "sold in steps of", unit, unit == UNIT_BF ? 0 : 3, 1,
                                    "common practice, no source");
     const fig needed = fig_up(c->tape, "up to what is sold", b->with_waste, step);
-    b->by_factor.needed = at_least_minimum(c, "needed", needed, lumber);
+    b->by_factor.needed = at_least_minimum(c, "needed", needed, b);
     buy(c, b, &b->by_factor);
-    b->priced = b->by_factor;
 }
 
 static void buy_by_plan(const struct calc *c, struct lumber_buy *b) {
     const struct lumber *const lumber = lumber_of(c, b);
-    b->by_plan.needed = at_least_minimum(c, "needed by plan", b->plan.bought, lumber);
+    b->by_plan.needed = at_least_minimum(c, "needed by plan", b->plan.bought, b);
     buy(c, b, &b->by_plan);
+    fig used = b->plan.bought;
+    if (has_rack(b)) {
+        used = fig_plus(c->tape, "bought by plan and from the rack", used, b->plan.rack.amount);
+        b->less_rack = fig_sum(c->tape, "less: from the rack", lumber_unit(lumber),
+                               (fig[]){fig_minus(b->plan.rack.amount)}, 1);
+    }
     b->over_plan =
         fig_plus(c->tape, "bought beyond the plan", b->by_plan.bought, fig_minus(b->plan.bought));
-    b->implied_waste = implied_waste(c, b->milled, b->plan.bought, b->plan.keep_worth,
+    b->implied_waste = implied_waste(c, b->milled, used, b->plan.keep_worth,
                                      (enum waste_as)lumber->waste_as.choice);
     b->short_of_plan = short_of_plan(c, b->by_factor.bought, b->by_plan.bought);
 }
 
+/* The plan, where one is wanted; false: out of memory. */
 static bool plan_lumber(const struct calc *c, struct lumber_buy *b, struct plan_request request) {
-    const struct lumber *const lumber = lumber_of(c, b);
-    const bool wanted = c->rates->shop.lumber_by.choice == PRICED_BY_PLAN;
-    if (!plan_wanted(c->rates, MATERIAL_LUMBER, request)) {
+    if (!plan_wanted(c->rates, MATERIAL_LUMBER, b->material, request)) {
         b->plan.no_plan_reason = "no plan was asked for";
         return true;
     }
-    if (!lumber_plan_make(&b->plan, c, b->material, b->milled, request)) {
-        return false;
-    }
-    if (b->plan.no_plan_reason == NULL) {
-        buy_by_plan(c, b);
-        b->planned = wanted;
-        b->priced = wanted ? b->by_plan : b->by_factor;
-        return true;
-    }
+    return lumber_plan_make(&b->plan, c, b->material, b->milled, request);
+}
+
+/* What is wanted of a plan that there is not. */
+static void report_no_plan(const struct calc *c, const struct lumber_buy *b) {
+    const struct lumber *const lumber = lumber_of(c, b);
     const struct operation *const counted = plan_counted_by(c->rates, MATERIAL_LUMBER);
-    if (wanted) {
+    if (c->rates->shop.lumber_by.choice == PRICED_BY_PLAN) {
         problem_add(c->problems, SEVERITY_ERROR, "no-plan", lumber->name.place,
                     "lumber '%s' is priced by plan and has none: %s; stock boards for it, or price "
                     "by factor",
@@ -152,6 +190,25 @@ static bool plan_lumber(const struct calc *c, struct lumber_buy *b, struct plan_
                     "there is none: %s; stock boards for it, or count by something else",
                     problem_quote(c->problems, counted->name.s),
                     problem_quote(c->problems, lumber->name.s), b->plan.no_plan_reason);
+    }
+}
+
+static bool buy_lumber(const struct calc *c, struct lumber_buy *b, struct plan_request request) {
+    if (!plan_lumber(c, b, request)) {
+        return false;
+    }
+    buy_by_factor(c, b);
+    b->priced = b->by_factor;
+    if (b->plan.no_plan_reason == NULL) {
+        buy_by_plan(c, b);
+        b->planned = c->rates->shop.lumber_by.choice == PRICED_BY_PLAN;
+        b->priced = b->planned ? b->by_plan : b->by_factor;
+    } else if (plan_wanted(c->rates, MATERIAL_LUMBER, b->material, request)) {
+        report_no_plan(c, b);
+    }
+    if (has_rack(b)) {
+        b->with_rack =
+            fig_plus(c->tape, "lumber cost, with the rack", b->priced.cost, b->plan.rack.charged);
     }
     return true;
 }
@@ -197,8 +254,7 @@ bool lumber_make(struct lumber_list *list, const struct calc *c, struct plan_req
                                     offsetof(struct material_use, rough));
         b->milled = b->net;
         add_spares(c, b);
-        buy_by_factor(c, b);
-        if (!plan_lumber(c, b, request)) {
+        if (!buy_lumber(c, b, request)) {
             return false;
         }
     }

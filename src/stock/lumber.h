@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* The lumber to buy: net, rough and to buy, by waste factor, at the yard's prices.
+/* The lumber to buy: net, rough and to buy, by waste factor or plan, at the yard's prices.
  *
  * Three figures that are never mixed up: net (finished parts), rough (with allowances), to buy (net
  * and the waste factor, up to a whole board foot, at least the yard's minimum, up to a price break
- * where that is cheaper). Method: docs/method.md, "Lumber"; waste in its two readings: "Waste". */
+ * where that is cheaper). Of what is on the rack the plan tells which parts are cut of it; those
+ * are not bought, by plan or factor. Method: docs/method.md, "Lumber", "From the rack"; waste in
+ * its two readings: "Waste". */
 #ifndef DOORCOST_STOCK_LUMBER_H
 #define DOORCOST_STOCK_LUMBER_H
 
@@ -12,16 +14,18 @@
 
 /* How much is bought by one reckoning, factor or plan, and what that costs at the yard. */
 struct purchase_by {
-    fig needed; /* board feet or m3 as they are sold, at least the yard's minimum */
-    fig bought; /* what is ordered: needed, or up to a price break where the whole lot is then
-                   cheaper */
-    fig price;  /* money per unit for that lot */
-    fig cost;   /* money */
+    fig needed;    /* board feet or m3 as they are sold, at least the yard's minimum */
+    fig bought;    /* what is ordered: needed, or up to a price break where the whole lot is then
+                      cheaper */
+    fig from_rack; /* the same of boards of the rack; none: nothing is there */
+    fig cut;       /* bought, and from the rack; none: nothing is there */
+    fig price;     /* money per unit for that lot */
+    fig cost;      /* money */
     fig cost_as_needed; /* money for `needed` at its own price; none without price breaks */
-    fig factor;         /* bought / net */
-    fig waste_added;    /* percent, bought / net - 1 */
-    fig yield;          /* percent, net / bought */
-    fig rest;           /* bought - rough: kerf, defects, offcuts, rounding up */
+    fig factor;         /* bought, or cut where the rack has some, / net */
+    fig waste_added;    /* percent, that - 1 */
+    fig yield;          /* percent, net / bought or cut */
+    fig rest;           /* bought or cut - rough: kerf, defects, offcuts, rounding up */
 };
 
 struct lumber_buy {
@@ -31,7 +35,8 @@ struct lumber_buy {
     fig milled;       /* net with these; net without */
     fig allowances;   /* rough - milled: end and edge allowance */
     fig waste;        /* percent as the file has it */
-    fig with_waste;   /* milled with waste */
+    fig on_rack;      /* of milled: the parts on boards of the rack; none: nothing is there */
+    fig with_waste;   /* milled, less what is on the rack, with waste */
     struct purchase_by by_factor;
     struct purchase_by by_plan; /* all none without a plan */
     struct purchase_by priced;  /* the one of these two that prices the job */
@@ -41,6 +46,9 @@ struct lumber_buy {
     fig over_plan;     /* by_plan.bought - plan.bought: the yard's minimum, a price break */
     fig short_of_plan; /* by_plan.bought - by_factor.bought; 0: the factor buys enough for the plan
                         */
+    fig less_rack;     /* taken from the rack, below 0; none: nothing is there */
+    fig with_rack; /* money: priced.cost, and what the boards from the rack are worth; none: nothing
+                      is there */
 };
 
 struct lumber_list {
@@ -56,6 +64,9 @@ bool lumber_make(struct lumber_list *list, const struct calc *calc, struct plan_
     __attribute__((warn_unused_result));
 /* Frees the plans. */
 void lumber_clear(struct lumber_list *list);
+
+/* Money that the job is charged: what is bought, and what is taken from the rack at its worth. */
+fig lumber_charged(const struct lumber_buy *buy);
 
 /* Net with waste in the unit of net: net x (100 + waste) / 100 where waste is added, net x 100 /
  * (100 - waste) where it is lost of what is bought. waste: percent; lost: under 100. */

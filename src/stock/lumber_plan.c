@@ -2,8 +2,12 @@
 #include "stock/lumber_plan.h"
 
 #include "cut/ahead/plan_ahead.h"
+#include "model/name.h"
 #include "stock/board_chooser.h"
 #include "stock/surface_measure.h"
+
+/* Stocks of a plan's job at most. */
+#define STOCKS_MOST (LUMBER_PLAN_SIZES + MOST_RACK_SIZES)
 
 /* What a plan is made from, beside what its planner is given. */
 struct planner {
@@ -15,8 +19,9 @@ struct planner {
     fig net;
     fig thickness, price;
     fig length3; /* cubes of the job's length in the unit */
-    fig widths[LUMBER_PLAN_SIZES], lengths[LUMBER_PLAN_SIZES], prices[LUMBER_PLAN_SIZES];
-    fig *each, *pieces; /* of the parts as they are cut, for their total */
+    fig widths[STOCKS_MOST], lengths[STOCKS_MOST], prices[STOCKS_MOST];
+    struct cut_stock *stocks; /* of the job */
+    fig *each, *pieces;       /* of the parts as they are cut, for their total */
 };
 
 /* Board feet or m3 of boards that are `wide` and `along`, by their sizes. */
@@ -43,30 +48,56 @@ static fig board_price(const struct planner *l, size_t s, fig wide, fig along) {
     return calc_product(c, "price of a board", UNIT_MONEY, l->plan->footage[s], l->price);
 }
 
+/* Sizes and price of a stock to the operands. */
+static struct cut_stock *add_stock(struct planner *l, size_t s) {
+    const struct tape *const tape = l->calc->tape;
+    l->stocks[s] = (struct cut_stock){.length = tape_amount(tape, l->lengths[s]),
+                                      .width = tape_amount(tape, l->widths[s]),
+                                      .price = tape_scaled(tape, l->prices[s], 6),
+                                      .copies = CUT_UNLIMITED};
+    plan_input_stock(&l->input, l->lengths[s], l->widths[s], l->prices[s]);
+    return &l->stocks[s];
+}
+
+/* A row of the rack as a stock. */
+static void add_rack(struct planner *l, size_t i) {
+    const struct calc *const c = l->calc;
+    struct rack_stock *const rack = &l->plan->rack;
+    const size_t s = l->plan->sold + i;
+    rack_stock_add(rack, c, i);
+    l->widths[s] = calc_given(c, "width of a piece on the rack", &rack->rows[i].width);
+    l->lengths[s] = calc_given(c, "length of a piece on the rack", &rack->rows[i].length);
+    l->prices[s] = rack->worth[i];
+    add_stock(l, s)->copies = tape_scaled(c->tape, rack->left[i], 0);
+    plan_input_add(&l->input, rack->left[i]);
+    rack->size[i] = volume(l, "a piece on the rack by its size", l->widths[s], l->lengths[s]);
+}
+
 static bool add_stocks(struct planner *l) {
     const struct calc *const c = l->calc;
     const struct values *const w = &l->lumber->board_widths;
     const struct values *const n = &l->lumber->board_lengths;
-    const size_t count = w->count * n->count;
-    struct cut_stock *const stocks = pool_take(c->pool, count, sizeof *stocks);
-    l->plan->footage = pool_take(c->pool, count, sizeof *l->plan->footage);
-    l->plan->counts = pool_take(c->pool, count, sizeof *l->plan->counts);
+    struct lumber_plan *const p = l->plan;
+    const size_t count = p->sold + p->rack.count;
+    l->stocks = pool_take(c->pool, count, sizeof *l->stocks);
+    p->footage = pool_take(c->pool, p->sold, sizeof *p->footage);
+    p->counts = pool_take(c->pool, p->sold, sizeof *p->counts);
     if (pool_failed(c->pool)) {
         return false;
     }
-    for (size_t s = 0; s < count; s++) {
+    for (size_t s = 0; s < p->sold; s++) {
         l->widths[s] = calc_given(c, "board width", &w->v[s % w->count]);
         l->lengths[s] = calc_given(c, "board length", &n->v[s / w->count]);
         l->prices[s] = board_price(l, s, l->widths[s], l->lengths[s]);
-        stocks[s] = (struct cut_stock){.length = tape_amount(c->tape, l->lengths[s]),
-                                       .width = tape_amount(c->tape, l->widths[s]),
-                                       .price = tape_scaled(c->tape, l->prices[s], 6),
-                                       .copies = CUT_UNLIMITED};
-        plan_input_stock(&l->input, l->lengths[s], l->widths[s], l->prices[s]);
+        (void)add_stock(l, s);
     }
-    l->plan->price_decimals = plan_input_prices(stocks, count);
-    l->plan->job.stocks = stocks;
-    l->plan->job.stock_count = count;
+    for (size_t i = 0; i < p->rack.count; i++) {
+        add_rack(l, i);
+    }
+    p->price_decimals = plan_input_prices(l->stocks, count);
+    p->job.stocks = l->stocks;
+    p->job.stock_count = count;
+    p->job.sawn_count = p->rack.sawn;
     return true;
 }
 
@@ -95,7 +126,7 @@ static void set_job(struct planner *l, int64_t effort) {
     const struct calc *const c = l->calc;
     const struct saw *const saw = &c->rates->saw;
     const struct value *const defects = &l->lumber->defects;
-    const size_t stocks = l->lumber->board_widths.count * l->lumber->board_lengths.count;
+    const struct rack_stock *const rack = &l->plan->rack;
     l->length3 = l->unit == UNIT_BF ? c->units->length3_per_bf : c->units->length3_per_m3;
     l->thickness = calc_given(c, "thickness, nominal", &l->lumber->thickness);
     if (l->unit == UNIT_BF) {
@@ -118,8 +149,15 @@ static void set_job(struct planner *l, int64_t effort) {
     plan_input_add(&l->input, tape_constant(c->tape, "boards are crosscut first", UNIT_COUNT, 0,
                                             saw->crosscut_first ? 1 : 0,
                                             "first cut of [saw]: 0 rip, 1 crosscut"));
-    plan_input_add(&l->input, tape_constant(c->tape, "board sizes", UNIT_COUNT, 0, (int64_t)stocks,
-                                            "widths x lengths stocked"));
+    plan_input_add(&l->input, tape_constant(c->tape, "board sizes", UNIT_COUNT, 0,
+                                            (int64_t)l->plan->sold, "widths x lengths stocked"));
+    if (rack->count > 0) {
+        plan_input_add(&l->input, tape_constant(c->tape, "sizes on the rack", UNIT_COUNT, 0,
+                                                (int64_t)rack->count, "rows of the rack"));
+        plan_input_add(&l->input,
+                       tape_constant(c->tape, "of these offcuts, of which all is of use",
+                                     UNIT_COUNT, 0, (int64_t)rack->sawn, "rows of the rack"));
+    }
     l->plan->job = (struct board_job){.kerf = tape_amount(c->tape, kerf),
                                       .end_trim = tape_amount(c->tape, trim),
                                       .edge = tape_amount(c->tape, edge),
@@ -133,7 +171,7 @@ static void set_job(struct planner *l, int64_t effort) {
 static fig bought(const struct planner *l) {
     const struct calc *const c = l->calc;
     const struct lumber_plan *const p = l->plan;
-    const size_t stocks = p->job.stock_count;
+    const size_t stocks = p->sold;
     if (l->unit == UNIT_M3) {
         return fig_total(c->tape, "boards bought", UNIT_M3, p->counts, p->footage, stocks);
     }
@@ -162,11 +200,14 @@ static void split(const struct planner *l, const fig *more) {
     struct tape *const tape = l->calc->tape;
     struct lumber_plan *const p = l->plan;
     fig sizes[LUMBER_PLAN_SIZES];
-    for (size_t s = 0; s < p->job.stock_count; s++) {
+    for (size_t s = 0; s < p->sold; s++) {
         sizes[s] = volume(l, "a board by its size", l->widths[s], l->lengths[s]);
     }
-    p->measured =
-        fig_total(tape, "boards by their sizes", l->unit, p->counts, sizes, p->job.stock_count);
+    const fig of_sold =
+        fig_total(tape, "boards by their sizes", l->unit, p->counts, sizes, p->sold);
+    p->measured = p->rack.count == 0 ? of_sold
+                                     : fig_plus(tape, "boards by their sizes, with the rack",
+                                                of_sold, p->rack.amount);
     p->rough =
         fig_total(tape, "parts as they are cut", l->unit, l->pieces, l->each, l->input.item_count);
     p->allowances = fig_plus(tape, "end and edge allowance", p->rough, fig_minus(l->net));
@@ -179,39 +220,51 @@ static void split(const struct planner *l, const fig *more) {
     p->offcuts = fig_sum(tape, "offcuts", l->unit, terms, 5);
     if (l->unit == UNIT_BF) {
         p->tally =
-            fig_plus(tape, "tallied to whole feet of surface", p->bought, fig_minus(p->measured));
+            fig_plus(tape, "tallied to whole feet of surface", p->bought, fig_minus(of_sold));
     }
     p->cuts = calc_product(l->calc, "cuts of the plan", UNIT_COUNT, more[BOARD_OUT_CUTS], (fig){0});
 }
 
 static bool take_plan(const struct planner *l) {
-    static const char *const more[BOARD_OUT_COUNT] = {
+    static const char *const more[BOARD_OUT_MOST] = {
         [BOARD_OUT_CUTS] = "cuts of all boards",
         [BOARD_OUT_TRIM] = "ends and edges, hundredths of an area",
         [BOARD_OUT_KERF] = "kerf, hundredths of an area",
         [BOARD_OUT_DEFECTS] = "kept for defects, hundredths of an area",
-        [BOARD_OUT_KEEP] = "offcuts worth keeping, hundredths of an area"};
+        [BOARD_OUT_KEEP] = "offcuts worth keeping, hundredths of an area",
+        [BOARD_OUT_SOLD_PARTS] = "parts on boards that are bought, hundredths of an area"};
     struct tape *const tape = l->calc->tape;
     struct lumber_plan *const p = l->plan;
     const size_t stocks = p->job.stock_count;
-    int64_t known[LUMBER_PLAN_SIZES + BOARD_OUT_COUNT] = {0};
-    const char *labels[LUMBER_PLAN_SIZES + BOARD_OUT_COUNT];
-    fig out[LUMBER_PLAN_SIZES + BOARD_OUT_COUNT];
-    if (!board_outputs(&p->job, p->plan, p->keep, known)) {
+    const bool rack = stocks > p->sold;
+    const size_t outputs = stocks + (rack ? BOARD_OUT_MOST : BOARD_OUT_COUNT);
+    int64_t known[STOCKS_MOST + BOARD_OUT_MOST] = {0};
+    const char *labels[STOCKS_MOST + BOARD_OUT_MOST];
+    fig out[STOCKS_MOST + BOARD_OUT_MOST];
+    if (!board_outputs(&p->job, p->plan, p->keep, p->sold, known)) {
         return false;
     }
-    for (size_t s = 0; s < stocks + BOARD_OUT_COUNT; s++) {
-        labels[s] = s < stocks ? "boards to buy" : more[s - stocks];
+    for (size_t s = 0; s < outputs; s++) {
+        labels[s] = s < p->sold  ? "boards to buy"
+                    : s < stocks ? "pieces from the rack"
+                                 : more[s - stocks];
     }
-    fig_chosen_known(tape, labels, UNIT_COUNT, &boards_chooser, l->input.operands,
-                     l->input.operand_count, known, out, stocks + BOARD_OUT_COUNT);
+    fig_chosen_known(tape, labels, UNIT_COUNT, rack ? &boards_rack_chooser : &boards_chooser,
+                     l->input.operands, l->input.operand_count, known, out, outputs);
     for (size_t s = 0; s < stocks; s++) {
-        p->counts[s] = out[s];
+        *(s < p->sold ? &p->counts[s] : &p->rack.taken[s - p->sold]) = out[s];
     }
-    p->boards = fig_sum(tape, "boards in all", UNIT_COUNT, p->counts, stocks);
+    if (rack) {
+        rack_stock_total(&p->rack, l->calc,
+                         l->unit == UNIT_BF ? "board feet from the rack" : "volume from the rack",
+                         l->unit);
+        p->sold_parts =
+            footage_of(l, "parts on boards that are bought", out[stocks + BOARD_OUT_SOLD_PARTS]);
+    }
+    p->boards = fig_sum(tape, "boards in all", UNIT_COUNT, out, stocks);
     p->bought = bought(l);
-    p->at_price = fig_total(tape, "boards at the price of a small lot", UNIT_MONEY, p->counts,
-                            l->prices, stocks);
+    p->at_price =
+        fig_total(tape, "boards at the price of a small lot", UNIT_MONEY, out, l->prices, stocks);
     p->bound =
         tape_constant(tape, "least possible, boards at that price", UNIT_MONEY, p->price_decimals,
                       p->plan->bound, "proved by the planner: docs/cutting.md");
@@ -224,7 +277,7 @@ bool lumber_plan_make(struct lumber_plan *plan, const struct calc *c, int32_t ma
                       struct plan_request request) {
     const struct lumber *const lumber = &c->rates->lumber[material];
     const size_t stocks = lumber->board_widths.count * lumber->board_lengths.count;
-    *plan = (struct lumber_plan){.keep = plan_input_keep(c->units->lengths)};
+    *plan = (struct lumber_plan){.keep = plan_input_keep(c->units->lengths), .sold = stocks};
     if (stocks == 0 || stocks > LUMBER_PLAN_SIZES) {
         plan->no_plan_reason = stocks == 0 ? "no board widths and lengths are stocked"
                                            : "more board sizes than the planner takes";
@@ -232,8 +285,10 @@ bool lumber_plan_make(struct lumber_plan *plan, const struct calc *c, int32_t ma
     }
     struct planner l = {
         .calc = c, .plan = plan, .lumber = lumber, .unit = lumber_unit(lumber), .net = net};
-    if (!plan_input_init(&l.input, c, MATERIAL_LUMBER, material, false,
-                         BOARD_FIXED_OPERANDS + 3 * stocks)) {
+    if (!rack_stock_find(&plan->rack, c, NAME_LUMBER, material) ||
+        !plan_input_init(&l.input, c, MATERIAL_LUMBER, material, false,
+                         BOARD_FIXED_OPERANDS + BOARD_RACK_COUNTS + BOARD_SIZE_OPERANDS * stocks +
+                             BOARD_RACK_OPERANDS * plan->rack.count)) {
         return false;
     }
     set_job(&l, request.effort);
@@ -246,8 +301,9 @@ bool lumber_plan_make(struct lumber_plan *plan, const struct calc *c, int32_t ma
         return false;
     }
     if (status != CUT_DONE) {
-        plan->no_plan_reason = status == CUT_NO_ROOM
-                                   ? "a part fits no board stocked"
+        plan->no_plan_reason = status == CUT_NO_ROOM ? "a part fits no board stocked"
+                               : status == CUT_SHORT
+                                   ? "a part fits no board stocked, and the rack has too few"
                                    : "a size or the number of parts is out of the planner's range";
         return true;
     }

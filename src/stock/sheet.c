@@ -20,7 +20,7 @@ static void buy(const struct calc *c, const struct sheet_buy *b, struct sheet_pu
     p->cost =
         fig_total(c->tape, "sheet cost", UNIT_MONEY, counts, (fig[]){b->price, b->half_price}, 2);
     if (!fig_none(p->from_rack)) {
-        p->cut = fig_plus(c->tape, "area bought and from the rack", p->bought, b->plan.rack_area);
+        p->cut = fig_plus(c->tape, "area bought and from the rack", p->bought, b->plan.rack.amount);
     }
     const fig cut = area_cut(p);
     p->factor = fig_ratio(c->tape, "bought over net", UNIT_FACTOR, (figs){{cut}}, (figs){{b->net}});
@@ -82,11 +82,11 @@ static void buy_by_factor(const struct calc *c, struct sheet_buy *b) {
 static void buy_by_plan(const struct calc *c, struct sheet_buy *b) {
     b->by_plan.whole = b->plan.counts[SHEET_WHOLE];
     b->by_plan.half = b->plan.counts[SHEET_HALF];
-    b->by_plan.from_rack = b->plan.rack_pieces;
+    b->by_plan.from_rack = b->plan.rack.pieces;
     buy(c, b, &b->by_plan);
-    if (!fig_none(b->plan.rack_area)) {
+    if (!fig_none(b->plan.rack.amount)) {
         b->less_rack = fig_sum(c->tape, "less: from the rack", c->units->area,
-                               (fig[]){fig_minus(b->plan.rack_area)}, 1);
+                               (fig[]){fig_minus(b->plan.rack.amount)}, 1);
     }
     const fig terms[] = {area_cut(&b->by_plan), fig_minus(b->net), fig_minus(b->plan.trim),
                          fig_minus(b->plan.kerf)};
@@ -98,7 +98,7 @@ static void buy_by_plan(const struct calc *c, struct sheet_buy *b) {
 
 /* What the job is charged of what it is priced by: all, or the part that it uses. */
 static void charge(const struct calc *c, struct sheet_buy *b) {
-    const bool rack = b->planned && !fig_none(b->plan.rack_pieces);
+    const bool rack = b->planned && !fig_none(b->plan.rack.pieces);
     const fig used = rack ? b->plan.sold_parts : b->planned ? b->net : b->needed;
     b->priced = b->planned ? b->by_plan : b->by_factor;
     b->charged = b->priced.cost;
@@ -107,15 +107,15 @@ static void charge(const struct calc *c, struct sheet_buy *b) {
                                (figs){{b->priced.cost, used}}, (figs){{b->priced.bought}});
     }
     if (rack) {
-        b->charged =
-            fig_plus(c->tape, "sheet cost charged, with the rack", b->charged, b->plan.rack_worth);
+        b->charged = fig_plus(c->tape, "sheet cost charged, with the rack", b->charged,
+                              b->plan.rack.charged);
     }
 }
 
 static bool plan_sheets(const struct calc *c, struct sheet_buy *b, struct plan_request request) {
     const struct sheet *const sheet = sheet_of(c, b);
     const bool wanted = c->rates->shop.sheets_by.choice == PRICED_BY_PLAN;
-    if (!plan_wanted(c->rates, MATERIAL_SHEET, request)) {
+    if (!plan_wanted(c->rates, MATERIAL_SHEET, b->material, request)) {
         b->plan.no_plan_reason = "no plan was asked for";
         return true;
     }

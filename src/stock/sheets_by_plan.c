@@ -13,7 +13,7 @@ struct planner {
     const struct sheet *sheet;
     int32_t material;
     struct cut_stock *stocks; /* three of SHEET_PLAN_SIZES */
-    fig *prices, *areas;      /* areas: of those of the rack */
+    fig *prices;
     size_t count;
 };
 
@@ -30,94 +30,19 @@ static struct cut_stock *add_stock(struct planner *l, fig along, fig across, fig
     return stock;
 }
 
-/* --- the rack --------------------------------------------------------------------------------- */
-
-/* Adds the rows of the sheet that have something left, whole sheets or offcuts, to the list; how
- * many they are. list NULL: they are counted only. */
-static size_t list_rack(const struct planner *l, bool sawn, struct rack_item *list) {
-    const struct rack *const rack = &l->calc->rates->rack;
-    size_t count = 0;
-    for (size_t i = 0; (i = rack_next(rack, NAME_SHEET, l->material, i)) < rack->count; i++) {
-        if (rack->items[i].left.amount > 0 && rack->items[i].width.set == sawn) {
-            if (list != NULL) {
-                list[count] = rack->items[i];
-            }
-            count++;
-        }
-    }
-    return count;
-}
-
-/* The rows that the plan may take of, where it prices the job: whole sheets first, as the planner
- * wants it. false: out of memory. */
-static bool find_rack(struct planner *l) {
+/* A row of the rack as a stock. */
+static void add_rack(struct planner *l, size_t i) {
     const struct calc *const c = l->calc;
-    struct sheets_plan *const p = l->plan;
-    p->job.stock_count = p->sold;
-    if (c->rates->shop.sheets_by.choice != PRICED_BY_PLAN) {
-        return true;
-    }
-    const size_t whole = list_rack(l, false, NULL);
-    p->job.sawn_count = list_rack(l, true, NULL);
-    p->job.stock_count += whole + p->job.sawn_count;
-    if (p->job.stock_count == p->sold) {
-        return true;
-    }
-    p->rack = pool_take(c->pool, p->job.stock_count - p->sold, sizeof *p->rack);
-    p->taken = pool_take(c->pool, p->job.stock_count - p->sold, sizeof *p->taken);
-    if (pool_failed(c->pool)) {
-        return false;
-    }
-    (void)list_rack(l, false, p->rack);
-    (void)list_rack(l, true, p->rack + whole);
-    return true;
-}
-
-/* A row of the rack as a stock: what a piece is worth, and how many there are. */
-static void add_rack(struct planner *l, const struct rack_item *item) {
-    const struct calc *const c = l->calc;
-    const bool sawn = item->width.set;
-    const fig left = calc_given(c, "pieces on the rack", &item->left);
-    const fig along =
-        calc_given(c, "length of a piece on the rack", sawn ? &item->length : &l->sheet->length);
+    struct rack_stock *const rack = &l->plan->rack;
+    const struct rack_item *const item = &rack->rows[i];
+    rack_stock_add(rack, c, i);
+    const fig along = calc_given(c, "length of a piece on the rack",
+                                 item->sawn ? &item->length : &l->sheet->length);
     const fig across =
-        calc_given(c, "width of a piece on the rack", sawn ? &item->width : &l->sheet->width);
-    const fig worth =
-        item->worth.set
-            ? fig_ratio(c->tape, "worth of a piece on the rack", UNIT_MONEY,
-                        (figs){{calc_given(c, "worth of what is on the rack", &item->worth)}},
-                        (figs){{left}})
-            : tape_constant(c->tape, "worth of a piece on the rack", UNIT_MONEY,
-                            c->tape->money_decimals, 0, "none given");
-    struct cut_stock *const stock = add_stock(l, along, across, worth);
-    stock->copies = tape_scaled(c->tape, left, 0);
-    plan_input_add(&l->input, left);
-    l->areas[l->count - 1] = calc_area(c, "area of a piece on the rack", along, across);
-}
-
-/* What is taken of the rack: of each row so many pieces. */
-static void take_rack(struct planner *l) {
-    const struct calc *const c = l->calc;
-    struct sheets_plan *const p = l->plan;
-    const size_t count = p->job.stock_count - p->sold;
-    fig worths[MOST_RACK_SIZES] = {0};
-    for (size_t i = 0; i < count; i++) {
-        if (p->rack[i].worth.set) {
-            const fig worth = calc_given(c, "worth of what is on the rack", &p->rack[i].worth);
-            const fig left = calc_given(c, "pieces on the rack", &p->rack[i].left);
-            worths[i] = fig_ratio(c->tape, "worth of what is taken from the rack", UNIT_MONEY,
-                                  (figs){{worth, p->taken[i]}}, (figs){{left}});
-        }
-    }
-    p->rack_pieces = fig_sum(c->tape, "pieces from the rack", UNIT_COUNT, p->taken, count);
-    p->rack_area = fig_total(c->tape, "area from the rack", c->units->area, p->taken,
-                             l->areas + p->sold, count);
-    p->rack_worth =
-        fig_sum(c->tape, "worth of the pieces from the rack", UNIT_MONEY, worths, count);
-}
-
-const struct rack_item *sheets_plan_rack(const struct sheets_plan *plan, size_t stock) {
-    return stock < plan->sold ? NULL : &plan->rack[stock - plan->sold];
+        calc_given(c, "width of a piece on the rack", item->sawn ? &item->width : &l->sheet->width);
+    add_stock(l, along, across, rack->worth[i])->copies = tape_scaled(c->tape, rack->left[i], 0);
+    plan_input_add(&l->input, rack->left[i]);
+    rack->size[i] = calc_area(c, "area of a piece on the rack", along, across);
 }
 
 /* --- the plan --------------------------------------------------------------------------------- */
@@ -129,11 +54,14 @@ static bool add_stocks(struct planner *l) {
     p->sold = half ? 2 : 1;
     l->stocks = pool_take(c->pool, SHEET_PLAN_SIZES, sizeof *l->stocks);
     l->prices = pool_take(c->pool, SHEET_PLAN_SIZES, sizeof *l->prices);
-    l->areas = pool_take(c->pool, SHEET_PLAN_SIZES, sizeof *l->areas);
-    if (pool_failed(c->pool) || !find_rack(l)) {
+    const bool priced = c->rates->shop.sheets_by.choice == PRICED_BY_PLAN;
+    if (pool_failed(c->pool) ||
+        (priced && !rack_stock_find(&p->rack, c, NAME_SHEET, l->material))) {
         return false;
     }
-    const size_t rack = p->job.stock_count - p->sold;
+    const size_t rack = p->rack.count;
+    p->job.stock_count = p->sold + rack;
+    p->job.sawn_count = p->rack.sawn;
     const fig along = calc_given(c, "sheet length", &l->sheet->length);
     const fig across = calc_given(c, "sheet width", &l->sheet->width);
     const fig price = calc_given(c, "price", &l->sheet->price);
@@ -154,7 +82,7 @@ static bool add_stocks(struct planner *l) {
         (void)add_stock(l, half_along, across, half_price);
     }
     for (size_t i = 0; i < rack; i++) {
-        add_rack(l, &p->rack[i]);
+        add_rack(l, i);
     }
     p->price_decimals = plan_input_prices(l->stocks, p->job.stock_count);
     p->job.stocks = l->stocks;
@@ -225,7 +153,7 @@ static void take_plan(struct planner *l) {
     fig_chosen_known(c->tape, labels, UNIT_COUNT, rack ? &sheets_rack_chooser : &sheets_chooser,
                      l->input.operands, l->input.operand_count, known, out, outputs);
     for (size_t s = 0; s < stocks; s++) {
-        *(s < p->sold ? &p->counts[s] : &p->taken[s - p->sold]) = out[s];
+        *(s < p->sold ? &p->counts[s] : &p->rack.taken[s - p->sold]) = out[s];
     }
     p->bound = tape_constant(c->tape, "least possible", UNIT_MONEY, p->price_decimals,
                              p->plan->bound, "proved by the planner: docs/cutting.md");
@@ -243,7 +171,7 @@ static void take_plan(struct planner *l) {
     p->cuts = calc_product(c, "cuts of the plan", UNIT_COUNT, totals[SHEET_OUT_CUTS], (fig){0});
     if (rack) {
         p->sold_parts = area_of(c, "parts on sheets that are bought", totals[SHEET_OUT_SOLD_PARTS]);
-        take_rack(l);
+        rack_stock_total(&p->rack, c, "area from the rack", c->units->area);
     }
 }
 

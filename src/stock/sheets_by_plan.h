@@ -6,6 +6,7 @@
 #define DOORCOST_STOCK_SHEETS_BY_PLAN_H
 
 #include "model/plan_request.h"
+#include "stock/rack_stock.h"
 #include "stock/sheet_chooser.h"
 
 struct sheets_plan {
@@ -15,16 +16,13 @@ struct sheets_plan {
     struct sheet_plan *plan;    /* owned by the list that holds this; NULL where there is no plan */
     struct plan_part *parts;    /* one an item of the job */
     size_t sold;                /* stocks of the job that are sold; the others are of the rack */
-    struct rack_item *rack;     /* the rows that those are, in their order */
-    fig *taken;                 /* pieces of each of these rows */
+    struct rack_stock rack;     /* those, in their order; sizes are areas */
     fig counts[SHEET_STOCKS];   /* to buy */
-    fig cost;   /* money: of what is bought, and of the rack as it is counted below */
-    fig bound;  /* money: no plan costs less */
-    fig gap;    /* money: what the plan costs more; nothing: no plan costs less */
-    fig fewest; /* sheets, where one size is sold and none is there: no plan takes fewer */
-    /* From the rack, all none where nothing is there: pieces, their area, what the job is charged
-     * for them; the area of the parts on sheets that are bought. */
-    fig rack_pieces, rack_area, rack_worth, sold_parts;
+    fig cost;       /* money: of what is bought, and of the rack as it is counted below */
+    fig bound;      /* money: no plan costs less */
+    fig gap;        /* money: what the plan costs more; nothing: no plan costs less */
+    fig fewest;     /* sheets, where one size is sold and none is there: no plan takes fewer */
+    fig sold_parts; /* area of the parts on sheets that are bought; none where the rack is empty */
     struct offcut_rule keep;
     fig cuts; /* of all sheets, trims in */
     /* Areas: net, trim, kerf and offcuts add up to what is bought and taken. */
@@ -37,8 +35,5 @@ struct sheets_plan {
  * before it is used; one that fails its check is none.  false: out of memory. */
 bool sheets_plan_make(struct sheets_plan *plan, const struct calc *calc, int32_t material,
                       struct plan_request request) __attribute__((warn_unused_result));
-
-/* Whether a stock of the plan's job is of the rack: its row; NULL: it is sold. */
-const struct rack_item *sheets_plan_rack(const struct sheets_plan *plan, size_t stock);
 
 #endif

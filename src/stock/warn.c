@@ -13,7 +13,9 @@ static void warn(const struct calc *c, const char *id, const struct door *door,
                 what, stock, length_show(most, c->units->lengths, limit, sizeof limit), remedy);
 }
 
-static void warn_of_board(const struct calc *c, const struct door *door, const struct part *part) {
+/* in_plan: a plan has all parts of its lumber, cut of the rack maybe. */
+static void warn_of_board(const struct calc *c, const struct door *door, const struct part *part,
+                          bool in_plan) {
     const struct lumber *const lumber = &c->rates->lumber[part->material];
     const struct values *const lengths = &lumber->board_lengths;
     const struct values *const widths = &lumber->board_widths;
@@ -21,14 +23,14 @@ static void warn_of_board(const struct calc *c, const struct door *door, const s
         warn(c, "part-too-thick", door, part, "thick", part->thickness, "its lumber",
              lumber->thickness.amount, "name thicker lumber, or a thinner door");
     }
-    if (lengths->count > 0) {
+    if (lengths->count > 0 && !in_plan) {
         const length most = lengths->v[lengths->count - 1].amount - 2 * lumber->end_trim.amount;
         if (part->rough_length > most) {
             warn(c, "part-too-long", door, part, "long, rough,", part->rough_length,
                  "the longest board stocked gives", most, "order longer boards for it");
         }
     }
-    if (widths->count > 0 && part->staves == 1 &&
+    if (widths->count > 0 && !in_plan && part->staves == 1 &&
         part->rough_width > widths->v[widths->count - 1].amount) {
         warn(c, "part-too-wide", door, part, "wide, rough,", part->rough_width,
              "the widest board stocked is", widths->v[widths->count - 1].amount,
@@ -56,6 +58,16 @@ static void warn_of_sheet(const struct calc *c, const struct door *door, const s
     }
 }
 
+/* Whether a plan that takes of the rack has all parts of that lumber. */
+static bool is_in_plan(const struct lumber_list *lumber, int32_t material) {
+    for (size_t i = 0; i < lumber->count; i++) {
+        if (lumber->buys[i].material == material) {
+            return !fig_none(lumber->buys[i].with_rack);
+        }
+    }
+    return false;
+}
+
 /* Whether the plan that prices that sheet has all its parts. */
 static bool is_planned(const struct sheet_list *sheets, int32_t material) {
     for (size_t i = 0; i < sheets->count; i++) {
@@ -66,13 +78,14 @@ static bool is_planned(const struct sheet_list *sheets, int32_t material) {
     return false;
 }
 
-void stock_warn(const struct calc *c, const struct doors *doors, const struct sheet_list *sheets) {
+void stock_warn(const struct calc *c, const struct doors *doors, const struct lumber_list *lumber,
+                const struct sheet_list *sheets) {
     for (size_t d = 0; d < doors->count; d++) {
         const struct door *const door = &doors->doors[d];
         for (size_t i = 0; i < door->part_count; i++) {
             const struct part *const part = &door->parts[i];
             if (part->material_kind == MATERIAL_LUMBER) {
-                warn_of_board(c, door, part);
+                warn_of_board(c, door, part, is_in_plan(lumber, part->material));
             } else if (part->material_kind == MATERIAL_SHEET &&
                        !is_planned(sheets, part->material)) {
                 warn_of_sheet(c, door, part);
@@ -119,16 +132,27 @@ static bool is_short(const struct calc *c, bool planned, fig short_of_plan) {
 /* A waste factor knows areas, and whether a part fits an offcut nobody knows without a plan. */
 static void ask_unused(const struct calc *c, const struct sheet_buy *b) {
     const struct rack *const rack = &c->rates->rack;
-    size_t i = rack_next(rack, NAME_SHEET, b->material, 0);
-    while (i < rack->count && rack->items[i].left.amount == 0) {
-        i = rack_next(rack, NAME_SHEET, b->material, i + 1);
-    }
-    if (i < rack->count && c->rates->shop.sheets_by.choice == PRICED_BY_FACTOR) {
+    const size_t i = rack_next(rack, NAME_SHEET, b->material, 0);
+    if (rack_has(rack, NAME_SHEET, b->material) &&
+        c->rates->shop.sheets_by.choice == PRICED_BY_FACTOR) {
         problem_add(c->problems, SEVERITY_WARNING, "rack-by-factor", rack->items[i].what.place,
                     "'%s' is on the rack and none of it is used: sheets are priced by factor, "
                     "which counts areas and no pieces; price sheets by plan, or accept that it "
                     "stays there",
                     problem_quote(c->problems, rack->items[i].what.s));
+    }
+}
+
+/* Without a plan nobody knows what can be cut of the rack. */
+static void ask_unplanned(const struct calc *c, const struct lumber_buy *b) {
+    const struct rack *const rack = &c->rates->rack;
+    const size_t i = rack_next(rack, NAME_LUMBER, b->material, 0);
+    if (rack_has(rack, NAME_LUMBER, b->material) && b->plan.no_plan_reason != NULL &&
+        c->rates->shop.lumber_by.choice == PRICED_BY_FACTOR) {
+        problem_add(c->problems, SEVERITY_WARNING, "rack-no-plan", rack->items[i].what.place,
+                    "'%s' is on the rack and none of it is used: it has no cutting plan, as %s; "
+                    "stock boards for it, or accept that it stays there",
+                    problem_quote(c->problems, rack->items[i].what.s), b->plan.no_plan_reason);
     }
 }
 
@@ -141,6 +165,7 @@ void plan_warn(const struct calc *c, const struct lumber_list *lumber,
             ask_short(c, "lumber", &l->name, l->waste.place, amount_words(c, b->by_factor.bought),
                       amount_words(c, b->by_plan.bought));
         }
+        ask_unplanned(c, b);
     }
     for (size_t i = 0; i < sheets->count; i++) {
         const struct sheet_buy *const b = &sheets->buys[i];

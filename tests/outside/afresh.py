@@ -113,8 +113,9 @@ class Job:
                 continue
             bf = keys["price"].endswith("per bf")
             milled = net + sum(count * door.net(part) for lumber, door, part, count in spares if lumber == name)
-            need = with_waste(milled, keys["waste"], "bf" if bf else "m3")
-            need = max(up(need, 1 if bf else Fraction(1, 1000)), number(keys.get("minimum", "0"))[0])
+            unit = "bf" if bf else "m3"
+            need = up(with_waste(rounded(milled * self.to_buy(name), unit), keys["waste"], unit), 1 if bf else Fraction(1, 1000))
+            need = max(need, number(keys.get("minimum", "0"))[0]) if need else need
             steps = [(Fraction(0), number(keys["price"])[0])]
             steps += [(number(s)[0], number(s.partition(" at ")[2])[0]) for s in listed(keys.get("price from", ""))]
             ways = [(rounded(max(need, start) * price, "money"), max(need, start)) for start, price in steps
@@ -126,12 +127,27 @@ class Job:
             if theirs[name]["priced by"] == "plan":
                 charged[name] = Fraction(theirs[name]["by plan"]["cost"]["value"])
                 amount = Fraction(theirs[name]["by plan"]["bought"]["value"])
-            self.bought["bf" if bf else "m3"] += amount
+            worth, rack = (Fraction(theirs[name].get(key, {"value": 0})["value"]) for key in ("worth from the rack", "from the rack"))
+            charged[name] += worth
+            self.bought[unit] += amount + rack
             cost += charged[name]
             for d in self.doors:
                 share = rounded(charged[name] * d.net_of.get(name, 0) / net, "money")
                 self.share[d.id]["lumber"] = self.share[d.id].get("lumber", 0) + share
         self.group["lumber"] = cost
+
+    def to_buy(self, name):
+        """The part of a lumber's parts, by area, that its plan has on boards that are bought, not of the rack."""
+        plans = (self.estimate.get("plans") or {"lumber": []})["lumber"]
+        area = {True: 0, False: 0}
+        for plan in plans:
+            if plan["name"].lower() != name.lower() or plan["missing"]:
+                continue
+            for board in plan["boards cut"]:
+                sold = "to buy" in plan["sizes"][board["size"]]
+                for strip in board.get("strips", board.get("segments")):
+                    area[sold] += board["copies"] * sum(Fraction(p["length"]) * Fraction(p["width"]) for p in strip["parts"])
+        return area[True] / (area[True] + area[False]) if area[False] else 1
 
     def sheets(self):
         theirs = self.listed_as("sheets")

@@ -24,9 +24,9 @@ import tempfile
 from client_words import words_of
 
 LEAST = 7  # points
-HEAD = re.compile(r"((?:boards?|half sheets?|sheets?|rack sheets?|rack offcuts?)) (\d+)(?: (?:and|to) (\d+))? of (\d+), [^\n,]*"
+HEAD = re.compile(r"((?:boards?|half sheets?|sheets?|rack boards?|rack sheets?|rack offcuts?)) (\d+)(?: (?:and|to) (\d+))? of (\d+), [^\n,]*"
                   r"(?:, (\d+) alike)?")
-FETCH = re.compile(r"(?<![\d/])(\d+) (board|half sheet|sheet|rack sheet|rack offcut)s? of ")
+FETCH = re.compile(r"(?<![\d/])(\d+) (board|half sheet|sheet|rack board|rack sheet|rack offcut)s? of ")
 
 
 def fail(text):
@@ -41,6 +41,11 @@ def plain(text):
     return re.sub(r"\s", "", text)
 
 
+def kind_of(noun):
+    """Offcuts of boards and of sheets have one name on paper."""
+    return "offcuts" if "offcut" in noun else "lumber" if "board" in noun else "sheets"
+
+
 def read_plans(plans):
     """Pieces by name, drawn pieces by name, and per kind of stock: boards bought, boards with their copies."""
     wanted, drawn, bought, copies = (collections.Counter() for _ in range(4))
@@ -49,9 +54,9 @@ def read_plans(plans):
             if plan["missing"]:
                 continue
             for size in plan["sizes"]:
-                bought[kind] += int(size.get("from the rack", size.get("to buy"))["value"])
+                bought["offcuts" if size.get("sawn") else kind] += int(size.get("from the rack", size.get("to buy"))["value"])
             for stock in plan[list_of]:
-                copies[kind] += stock["copies"]
+                copies["offcuts" if plan["sizes"][stock["size"]].get("sawn") else kind] += stock["copies"]
                 parts = ([p for strip in stock.get("strips", stock.get("segments", [])) for p in strip["parts"]] if kind == "lumber"
                          else [n for n in stock["nodes"] if n["becomes"] == "part"])
                 for part in parts:
@@ -92,13 +97,13 @@ def check_parts(text, wanted, drawn):
 def check_stock(text, bought, copies):
     fetched, heads = collections.Counter(), collections.Counter()
     for count, noun in FETCH.findall(text[:text.index("Parts by number")]):
-        fetched["lumber" if noun == "board" else "sheets"] += int(count)
+        fetched[kind_of(noun)] += int(count)
     for noun, first, last, _, alike in HEAD.findall(text):
         many = int(last or first) - int(first) + 1
         if many != int(alike or 1):
             fail(f"{noun} {first} to {last}: {alike} alike")
-        heads["lumber" if noun.startswith("board") else "sheets"] += many
-    for kind in ("lumber", "sheets"):
+        heads[kind_of(noun)] += many
+    for kind in ("lumber", "sheets", "offcuts"):
         if not fetched[kind] == heads[kind] == copies[kind] == bought[kind]:
             fail(f"{kind}: {fetched[kind]} to fetch, {heads[kind]} drawn, {bought[kind]} bought")
 

@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
 """Cutting plans checked from their JSON, by rules of this file alone.
 
-Boards: every strip lies within the straightened board, every part within the trimmed length less
+Boards (of the rack, sawn ones are not trimmed, straightened, nor kept in part for defects): every strip lies within the straightened board, every part within the trimmed length less
 the share of defects; boards crosscut first: every segment within that length, every part within the
 straightened width.  Strips, segments and parts are a kerf apart; every item is there as often as
 wanted.
@@ -38,7 +38,7 @@ class Plan:
         self.pieces = [0] * len(self.items)
         self.keep = [side * MILLION for side in KEEP[unit]]
         self.area = dict.fromkeys(("boards", "parts", "trim", "kerf", "defects", "offcuts", "keep"), 0)
-        self.cuts = self.sold = 0  # sold: area of the parts on sheets that are bought
+        self.cuts = self.sold = 0  # sold: area of the parts on what is bought
         self.faults = []
 
     def fault(self, text):
@@ -107,8 +107,11 @@ class Saw:
 
     def __init__(self, p, plan, board):
         self.p, self.board, self.cuts = p, board, 0
-        self.trim, self.edge = size(plan["end trim"]), size(plan["edge straightened"])
-        share = size(plan["share of defects"])
+        stock = plan["sizes"][board["size"]]
+        of_use = bool(stock.get("sawn"))
+        self.trim, self.edge = (0 if of_use else size(plan[key]) for key in ("end trim", "edge straightened"))
+        share = 0 if of_use else size(plan["share of defects"])
+        self.sold = "to buy" in stock
         self.along, self.across = p.sizes[board["size"]]
         sawn = self.along - 2 * self.trim
         self.clear = self.trim + (
@@ -130,6 +133,7 @@ class Saw:
                     f"board {self.board['number']}: {part['name']} is elsewhere")
         self.p.pieces[part["item"]] += self.board["copies"]
         self.add("parts", item[0] * item[1])
+        self.p.sold += item[0] * item[1] * self.board["copies"] * self.sold
         return item
 
     def blade(self, at, limit, over):

@@ -3,7 +3,7 @@
 
     rack_circle.py PROGRAM SAMPLES
 
-Of the samples, priced by plan, with a rack of hardware, cans and sheets: each old row is less by what the plan and the lists take of
+Of the samples, sheets priced by plan and lumber by factor, with a rack of hardware, cans, sheets and boards: each old row is less by what the plan and the lists take of
 it, its worth in proportion; each offcut that the plan keeps is there, no larger than it is and less than 1/32 in or 1 mm smaller; what was
 noted as left of a can is added. What was noted as taken stands in place of what the estimate takes; what
 the program writes it reads. Then a small job, worked out by
@@ -21,12 +21,16 @@ from fractions import Fraction
 
 import told
 
-HEAD = ["what", "color", "width", "length", "left", "worth", "note"]
+HEAD = ["what", "color", "thickness", "width", "length", "sawn", "left", "worth", "note"]
+LUMBER = (2, 5)  # columns of lumber alone; rows of others are told without them
 RACK = {"kitchen/kitchen": ("small-shop", "topcoat", "gal", Fraction(1, 32),
                             [["mdf-panel", "", "", "", "1", "9.00", ""], ["mdf-panel", "", "24", "49", "3", "", "by the door"],
                              ["knob", "", "", "", "100", "50", ""], ["cup-hinge", "", "", "", "12", "", "annex"],
-                             ["topcoat", "lamp white", "", "", "1 qt", "10.00", ""], ["pull-out", "", "", "", "5", "", ""]]),
-        "metric/tea-kitchen": ("metric-shop", None, "L", Fraction(1), [["mdf-6", "", "600", "1300", "2", "", '"good", both']])}
+                             ["topcoat", "lamp white", "", "", "1 qt", "10.00", ""], ["pull-out", "", "", "", "5", "", ""],
+                             ["poplar", "", "4/4", "6 1/4", "97", "", "3", "12.00", "rough"],
+                             ["poplar", "", "", "2 3/8", "31", "yes", "5", "", ""], ["poplar", "", "", "1", "20", "yes", "2", "", "too narrow"]]),
+        "metric/tea-kitchen": ("metric-shop", None, "L", Fraction(1), [["mdf-6", "", "600", "1300", "2", "", '"good", both'],
+                                                                        ["tulipwood", "", "", "160", "2050", "", "1", "", "good"]])}
 
 
 def number(text):
@@ -36,7 +40,8 @@ def number(text):
 
 def write(path, rows):
     with open(path, "w", encoding="utf-8", newline="") as file:
-        csv.writer(file).writerows([HEAD, *rows])
+        wide = [row if len(row) == len(HEAD) else [row[0], row[1], "", row[2], row[3], "", *row[4:]] for row in rows]
+        csv.writer(file).writerows([HEAD, *wide])
 
 
 def learned(program, job, noted, target):
@@ -47,7 +52,11 @@ def learned(program, job, noted, target):
         rows = list(csv.reader(file))
     if rows[0] != HEAD:
         told.fail(f"heading {rows[0]}")
-    return rows[1:]
+    return [row if is_lumber(row) else [cell for i, cell in enumerate(row) if i not in LUMBER] for row in rows[1:]]
+
+
+def is_lumber(row):
+    return row[0].startswith("lumber ") or len(row) == len(HEAD) and row[0] in ("poplar", "tulipwood")
 
 
 def kept(plan):
@@ -58,6 +67,44 @@ def kept(plan):
             if node.get("keep"):
                 sizes[(Fraction(node["width"]), Fraction(node["length"]))] += sheet["copies"]
     return sizes
+
+
+def check_lumber(job, estimate, old, new, step):
+    """Boards of the rack less those that the plan cuts, and an offcut for each that it keeps. One that still has its edges (behind the
+    last segment of a board) is as wide as it will be without them. How many there are in all."""
+    there, want = collections.Counter(), 0
+    for row in new:
+        there[(row[0].removeprefix("lumber "), number(row[3]), number(row[4]), row[5])] += int(row[6])
+        if row[5] and row[5] != "yes":
+            told.fail(f"{job}: {row}")
+    for plan in estimate["plans"]["lumber"]:
+        if not any("on the rack" in size for size in plan["sizes"]):
+            continue
+        for size in plan["sizes"]:
+            if "on the rack" in size:
+                key = plan["name"], Fraction(size["width"]), Fraction(size["length"]), "yes" if size["sawn"] else ""
+                rows = [row for row in old if (row[0], number(row[3]), number(row[4]), row[5]) == key]
+                left = int(rows[0][6]) - int(size["from the rack"]["value"])
+                there[key] -= left
+                worth = [Fraction(row[7] or 0) for row in new if row[8] == rows[0][8] != ""]
+                if there[key] < 0 or (left and rows[0][7] and worth != [round(Fraction(rows[0][7]) * left / int(rows[0][6]), 2)]):
+                    told.fail(f"{job}: {left} of {key} are left: {new}")
+        for board in plan["boards cut"]:
+            edge = 0 if plan["sizes"][board["size"]].get("sawn") else Fraction(plan["edge straightened"])
+            for offcut in board["offcuts"]:
+                wide, along = (Fraction(offcut[k]) for k in ("width", "length"))
+                if plan["first cut"] == "crosscut" and wide == Fraction(plan["sizes"][board["size"]]["width"]):
+                    wide -= 2 * edge
+                near = [k for k in there if k[0] == plan["name"] and k[3] == "yes" and there[k] >= board["copies"]
+                        and 0 <= wide - k[1] < step and 0 <= along - k[2] < step]
+                if offcut["keep"]:
+                    want += board["copies"]
+                    if not near:
+                        told.fail(f"{job}: no offcut of {wide} x {along} of {plan['name']}")
+                    there[near[0]] -= board["copies"]
+    if any(there.values()):
+        told.fail(f"{job}: too much is there: {+there}")
+    return want
 
 
 def check_old(estimate, old, new):
@@ -88,7 +135,7 @@ def check_old(estimate, old, new):
 def check_sample(program, folder, job, shop, coating, unit, step, rack):
     path, rates = f"{folder}/samples/{job}.ini", pathlib.Path(folder, "rates", shop + ".ini")
     text = re.sub(r"(?m)^(price sheets by +=) factor", r"\1 plan", rates.read_text())
-    names = set(re.findall(r"(?m)^\[(?:hardware|coating|sheet) (.*)\]", text))
+    names = set(re.findall(r"(?m)^\[(?:hardware|coating|sheet|lumber) (.*)\]", text))
     rack = [row for row in rack if row[0] in names]
     rates.write_text(re.sub(r"(?m)^woods .*", r"\g<0>\nstock = rack.csv", text))
     write(f"{folder}/rates/rack.csv", rack)
@@ -99,6 +146,8 @@ def check_sample(program, folder, job, shop, coating, unit, step, rack):
     whole = told.run(program, "buy", path)[0]
     estimate["materials"] = whole["materials"]
     new = learned(program, path, noted, f"{folder}/next-{shop}.csv")
+    boards = check_lumber(job, estimate, [row for row in rack if is_lumber(row)], [row for row in new if is_lumber(row)], step)
+    rack, new = ([row for row in rows if not is_lumber(row)] for rows in (rack, new))
     old = set()
     for row, left, amount, now in check_old(estimate, rack, new):
         more = extra if row[0] == coating else 0
@@ -122,7 +171,9 @@ def check_sample(program, folder, job, shop, coating, unit, step, rack):
                 told.fail(f"{job}: no offcut of {width} x {length} of {plan['name']}")
     if sum(offcuts.values()) != want:
         told.fail(f"{job}: {sum(offcuts.values())} offcuts for {want}")
-    return want
+    if boards == 0 and coating:
+        told.fail(f"{job}: no offcut of a board")
+    return want + boards
 
 
 def check_taken(program, folder):

@@ -1,11 +1,11 @@
 # SPDX-License-Identifier: MIT
-"""Sheets and offcuts on the rack: whole quotes of the samples, and small jobs against all choices there are.
+"""Boards, sheets and offcuts on the rack: whole quotes of the samples, and small jobs against all choices there are.
 
     rack_plans.py PROGRAM SAMPLES
 
-The samples, priced by plan, with a rack for each of their sheets: recompute.py makes every figure again and checks the
+The samples, priced by plan, with a rack for each of their sheets and a lumber, and the lumber by factor as well: recompute.py makes every figure again and checks the
 plans, afresh.py makes the quote from its files, order.py and plan_paper.py read the papers; no more is taken than is
-there, and less is bought than without.  The small jobs are doors of one size that keep their grain: of such a sheet
+there, and less is bought than without: by the factor the net of the parts cut of the rack, with waste.  The small jobs are doors of one size that keep their grain: of such a sheet
 holds rows x columns of them, so that the cheapest set of sheets and offcuts is found by trying every one (by
 arithmetic). The program must cost as much, prove no more, and take no more than there is.
 """
@@ -25,30 +25,47 @@ import told
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 SAMPLES = {"kitchen/kitchen": ("small-shop", [("mdf-panel", "", "", 1, "10.00"), ("mdf-panel", "24", "49", 2, "3.00"),
-                                              ("mdf-slab", "22 1/2", "40", 1, ""), ("birch-core", "17", "20", 3, "4.00")], 8),
+                                              ("mdf-slab", "22 1/2", "40", 1, ""), ("birch-core", "17", "20", 3, "4.00"),
+                                              ("poplar", "6 1/4", "97", 3, "12.00"), ("poplar", "2 3/8", "31", 5, "", "yes"),
+                                              ("poplar", "3 1/2", "20", 4, "", "yes")], 10),
            "metric/tea-kitchen": ("metric-shop", [("mdf-6", "600", "1300", 2, ""), ("mdf-22", "", "", 1, "20.00"),
-                                                  ("mdf-22", "420", "1250", 1, "2.00")], 3)}
+                                                  ("mdf-22", "420", "1250", 1, "2.00"), ("tulipwood", "160", "2050", 1, ""),
+                                                  ("tulipwood", "70", "900", 3, "2.10", "yes")], 4)}
 
 
 JOBS = 150
 
 
 def table(rows):
-    return "".join(",".join(map(str, row)) + "\n" for row in [("what", "width", "length", "left", "worth"), *rows])
+    return "".join(",".join(map(str, (*row, "")[:6])) + "\n" for row in [("what", "width", "length", "left", "worth", "sawn"), *rows])
 
 
 def sheets_of(estimate):
     return {s["name"]: s for s in estimate["materials"]["sheets"]}
 
 
-def check_sample(program, folder, job, shop, rack, pages):
+def check_lumber(job, estimate, before, rack):
+    for lumber in estimate["materials"]["lumber"]:
+        old = next(one for one in before if one["name"] == lumber["name"])
+        if all(row[0] != lumber["name"] for row in rack):
+            continue
+        amounts = [Fraction(lumber[key]["value"]) for key in ("bought", "from the rack", "bought and from the rack")]
+        charged, cost, worth, was = (Fraction(value) for value in (lumber["charged"]["value"], lumber["cost"]["value"],
+                                                                   lumber["worth from the rack"]["value"], old["cost"]["value"]))
+        if amounts[0] + amounts[1] != amounts[2] or charged != cost + worth or amounts[1] <= 0 or charged >= was:
+            told.fail(f"{job}: {lumber['name']}: {amounts}, charged {charged}, before {was}")
+
+
+def check_sample(program, folder, job, shop, rack, pages, lumber_by):
     path = os.path.join(folder, "samples", job + ".ini")
     rates = pathlib.Path(folder, "rates", shop + ".ini")
-    text, count = re.subn(r"(?m)^(price sheets by +=) factor", r"\1 plan", rates.read_text())
-    if count != 1:
-        told.fail(f"{shop}: no way to price sheets")
+    text, count = re.subn(r"(?m)^(price sheets by +=) \w+", r"\1 plan", re.sub("(?m)^stock = .*\n", "", rates.read_text()))
+    text, more = re.subn(r"(?m)^(price lumber by +=) \w+", rf"\1 {lumber_by}", text)
+    if (count, more) != (1, 1):
+        told.fail(f"{shop}: no way to price sheets and lumber")
     rates.write_text(text)
-    before = sheets_of(told.run(program, "quote", path, "-o", f"{folder}/q.xlsx")[0])
+    old = told.run(program, "quote", path, "--force", "-o", f"{folder}/q.xlsx")[0]
+    before = sheets_of(old)
     rates.write_text(re.sub(r"(?m)^woods .*", r"\g<0>\nstock = rack.csv", text))
     pathlib.Path(folder, "rates", "rack.csv").write_text(table(rack))
     quote = subprocess.run([program, "quote", path, "--force", "--json", "-o", f"{folder}/q.xlsx"], capture_output=True,
@@ -59,6 +76,7 @@ def check_sample(program, folder, job, shop, rack, pages):
                               text=True, check=False)
         if done.returncode != 0:
             told.fail(f"{job}: {script}: {done.stdout}{done.stderr}")
+    check_lumber(job, json.loads(quote)["estimates"][0], old["materials"]["lumber"], rack)
     taken = 0
     for name, sheet in sheets_of(json.loads(quote)["estimates"][0]).items():
         there = sum(row[3] for row in rack if row[0] == name)
@@ -136,7 +154,8 @@ def main():
     program, samples = sys.argv[1:]
     with told.copied(samples) as folder:
         for job, (shop, rack, pages) in SAMPLES.items():
-            check_sample(program, folder, job, shop, rack, pages)
+            for lumber_by in ("plan", "factor"):
+                check_sample(program, folder, job, shop, rack, pages, lumber_by)
     with tempfile.TemporaryDirectory() as folder:
         found = [check_small(program, folder, number) for number in range(JOBS)]
     least, proved = (sum(one[i] for one in found) for i in range(2))

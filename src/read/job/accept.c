@@ -51,6 +51,7 @@ const char *const question_ids[] = {
     "price-old",
     "rack-by-factor",
     "rack-no-color",
+    "rack-no-plan",
     "range-unused",
     "size-far-from-rest",
     "text-cut",

@@ -12,24 +12,33 @@
 struct rack_said {
     struct rack_item item;
     struct text left;
-    bool one_side; /* a width or a length stands alone, whether or not it can be read */
+    bool one_side;           /* a width or a length stands alone, whether or not it can be read */
+    const struct cell *sawn; /* NULL: it is empty */
 };
 
 #define ITEM(member) FIELD(rack_said, item.member)
 
 const struct key rack_columns[] = {
     {"what", AS_TEXT, ITEM(what), "cup-hinge", "coating topcoat", .needed = true,
-     .help = "hardware, a coating, an additive or a sheet of the rates; a name that several have "
-             "with its section before it"},
+     .help =
+         "lumber, a sheet, hardware, a coating or an additive of the rates; a name that several "
+         "have with its section before it"},
     {"color", AS_TEXT, ITEM(color), "lamp white",
      .help = "of a coating that is tinted, as the job names it; absent: not tinted, for jobs "
              "without a color"},
-    {"width", AS_LENGTH(INCHES(1, 240)), ITEM(width), "24", "600 mm",
-     .help = "of an offcut of a sheet, across the grain; absent: whole sheets, as they are sold"},
-    {"length", AS_LENGTH(INCHES(1, 240)), ITEM(length), "48", "1200 mm",
-     .help = "of an offcut of a sheet, along the grain"},
+    {"thickness", AS_OWN(read_quarters, .range = RANGE(NM_PER_64TH, 6 * NM_PER_INCH)),
+     FIELDS(rack_said, item.thickness, item.thickness_text), "4/4", "27 mm",
+     .help = "of lumber, as in the rates: another is refused; absent: not compared"},
+    {"width", AS_LENGTH(INCHES(1, 480)), ITEM(width), "24", "600 mm",
+     .help = "of lumber, and of an offcut of a sheet, as measured across the grain; absent: whole "
+             "sheets, as they are sold"},
+    {"length", AS_LENGTH(INCHES(1, 480)), ITEM(length), "48", "1200 mm",
+     .help = "of lumber, and of an offcut of a sheet, as measured along the grain"},
+    {"sawn", AS_YES_NO, ITEM(sawn), "yes", "no",
+     .help = "lumber: an offcut of which all is good, so that no end, edge or share for defects "
+             "comes off; absent: no"},
     {"left", AS_TEXT, FIELD(rack_said, left), "12", "0.5 gal", .needed = true,
-     .help = "pieces of hardware and of sheets, a volume of what stands in cans"},
+     .help = "pieces of lumber, sheets and hardware, a volume of what stands in cans"},
     {"worth", AS_QUANTITY(FORM("", UNIT_MONEY, 0, 1000000000)), ITEM(worth), "8.50",
      .help = "what a job is charged that uses all of it up, and of a part of it in proportion; "
              "absent: nothing"},
@@ -37,10 +46,11 @@ const struct key rack_columns[] = {
 };
 const size_t rack_column_count = COUNT_OF(rack_columns);
 
-#define KINDS (1U << NAME_HARDWARE | 1U << NAME_COATING | 1U << NAME_ADDITIVE | 1U << NAME_SHEET)
+#define KINDS                                                                                      \
+    (1U << NAME_LUMBER | 1U << NAME_HARDWARE | 1U << NAME_COATING | 1U << NAME_ADDITIVE |          \
+     1U << NAME_SHEET)
 /* What is bought, but not taken from the rack. */
-#define OTHER_KINDS                                                                                \
-    (1U << NAME_LUMBER | 1U << NAME_GLASS | 1U << NAME_BANDING | 1U << NAME_CONSUMABLE)
+#define OTHER_KINDS (1U << NAME_GLASS | 1U << NAME_BANDING | 1U << NAME_CONSUMABLE)
 
 static void report_none(struct reader *reader, const struct text *what) {
     struct problems *const problems = reader->problems;
@@ -48,15 +58,16 @@ static void report_none(struct reader *reader, const struct text *what) {
     int32_t index;
     const enum told_name other = told_name_find(reader, what, OTHER_KINDS, &kind, &index);
     if (other == TOLD_ONE) {
-        problem_add(problems, SEVERITY_ERROR, "rack-kind", what->place,
-                    "[%s %s] is not taken from the rack: only sheets, hardware, coatings and "
-                    "additives are; leave the row out, and take from the buying list what you have",
-                    name_section(kind), name_at(reader->rates, kind, (size_t)index));
+        problem_add(
+            problems, SEVERITY_ERROR, "rack-kind", what->place,
+            "[%s %s] is not taken from the rack: only lumber, sheets, hardware, coatings "
+            "and additives are; leave the row out, and take from the buying list what you have",
+            name_section(kind), name_at(reader->rates, kind, (size_t)index));
     } else if (other == TOLD_NONE) {
         const char *const near =
             name_nearest(reader->rates, KINDS, what->s, &reader->problems->pool);
         problem_add(problems, SEVERITY_ERROR, "unknown-name", what->place,
-                    "the rates have no hardware, coating, additive or sheet '%s'; %s%s%s",
+                    "the rates have no lumber, sheet, hardware, coating or additive '%s'; %s%s%s",
                     problem_quote(problems, what->s),
                     near == NULL ? "write a name of theirs" : "did you mean '",
                     near == NULL ? "" : problem_quote(problems, near), near == NULL ? "" : "'?");
@@ -84,7 +95,7 @@ static bool find_what(struct reader *reader, struct rack_item *item) {
 static void take_left(struct reader *reader, const struct text *left, struct rack_item *item) {
     static const struct unit_form pieces[] = {
         {"", UNIT_COUNT, 0, 0, 1000000}, {"piece", UNIT_COUNT, 0, 0, 1000000}, {0}};
-    const bool counted = item->kind == NAME_HARDWARE || item->kind == NAME_SHEET;
+    const bool counted = item->kind != NAME_COATING && item->kind != NAME_ADDITIVE;
     const bool metric = reader->unit == LENGTH_MM;
     const struct key key = {.name = "left",
                             .kind = {.nought = true},
@@ -124,26 +135,56 @@ static void check_whole(struct reader *reader, const struct rates *rates, struct
     } else if (across == sheet->width.amount && along == sheet->length.amount) {
         item->width.set = false;
         item->length.set = false;
+        item->sawn = false;
     }
 }
 
-/* one_side: as of struct rack_said. */
-static void check_size(struct reader *reader, const struct rack_item *item, bool one_side) {
+static void report_unfit(struct reader *reader, const struct rack_item *item, struct place place,
+                         const char *cell, const char *none) {
+    problem_add(reader->problems, SEVERITY_ERROR, "cell-unfit", place,
+                "'%s' says nothing of '%s', which is no %s; leave the cell empty", cell,
+                problem_quote(reader->problems, item->what.s), none);
+}
+
+static void check_size(struct reader *reader, const struct rack_said *said,
+                       const struct rack_item *item) {
     struct problems *const problems = reader->problems;
     const struct value *const one = item->width.set ? &item->width : &item->length;
     const char *const name = item->width.set ? "width" : "length";
-    if (!one->set) {
+    const bool lumber = item->kind == NAME_LUMBER;
+    if (lumber && !item->width.set && !item->length.set && !said->one_side) {
+        problem_add(problems, SEVERITY_ERROR, "missing-cell", item->what.place,
+                    "a board on the rack has a width and a length; measure both");
+    } else if (one->set && !lumber && item->kind != NAME_SHEET) {
+        report_unfit(reader, item, one->place, name, "lumber and no sheet");
+    } else if (one->set && said->one_side) {
+        problem_add(problems, SEVERITY_ERROR, "missing-cell", one->place,
+                    "an offcut has a width and a length, and the row has a %s alone; give both%s",
+                    name, lumber ? "" : ", or none of whole sheets");
+    }
+}
+
+/* What says something of lumber alone. */
+static void check_lumber(struct reader *reader, const struct rates *rates,
+                         const struct rack_said *said, const struct rack_item *item) {
+    struct problems *const problems = reader->problems;
+    if (item->kind != NAME_LUMBER) {
+        if (item->thickness.set) {
+            report_unfit(reader, item, item->thickness_text.place, "thickness", "lumber");
+        }
+        if (said->sawn != NULL) {
+            report_unfit(reader, item, said->sawn->place, "sawn", "lumber");
+        }
         return;
     }
-    if (item->kind != NAME_SHEET) {
-        problem_add(problems, SEVERITY_ERROR, "cell-unfit", one->place,
-                    "'%s' says nothing of '%s', which is no sheet; leave the cell empty", name,
-                    problem_quote(problems, item->what.s));
-    } else if (one_side) {
-        problem_add(problems, SEVERITY_ERROR, "missing-cell", one->place,
-                    "an offcut has a width and a length, and the row has a %s alone; give both, or "
-                    "none of whole sheets",
-                    name);
+    const struct lumber *const lumber = &rates->lumber[item->index];
+    if (item->thickness.set && lumber->thickness.set &&
+        item->thickness.amount != lumber->thickness.amount) {
+        problem_add(problems, SEVERITY_ERROR, "rack-thickness", item->thickness_text.place,
+                    "'%s' is %s in the rates, and %s here; name the lumber of that thickness",
+                    problem_quote(problems, item->what.s),
+                    problem_quote(problems, lumber->thickness_text.s),
+                    problem_quote(problems, item->thickness_text.s));
     }
 }
 
@@ -174,13 +215,13 @@ static void check_worth(struct reader *reader, const struct rack_item *item) {
     }
 }
 
-/* Whether one more size of that sheet can be counted with. */
+/* Whether one more size of that lumber or sheet can be counted with. */
 static bool is_room(struct reader *reader, const struct rack *rack, const struct rack_item *item) {
     size_t count = 0;
     for (size_t i = 0; (i = rack_next(rack, item->kind, item->index, i)) < rack->count; i++) {
         count++;
     }
-    if (item->kind != NAME_SHEET || count < MOST_RACK_SIZES) {
+    if ((item->kind != NAME_SHEET && item->kind != NAME_LUMBER) || count < MOST_RACK_SIZES) {
         return true;
     }
     problem_add(reader->problems, SEVERITY_ERROR, "too-many", item->what.place,
@@ -197,9 +238,11 @@ static void add_item(struct reader *reader, struct rates *rates, const struct ra
         return; /* was reported */
     }
     take_left(reader, &said->left, &item);
+    item.sawn = item.kind == NAME_LUMBER ? item.sawn : item.width.set;
     check_item(reader, rates, &item);
     check_worth(reader, &item);
-    check_size(reader, &item, said->one_side);
+    check_size(reader, said, &item);
+    check_lumber(reader, rates, said, &item);
     check_whole(reader, rates, &item);
     const struct rack_item *const earlier = rack_same(rack, &item);
     if (earlier != NULL) {
@@ -221,15 +264,16 @@ bool rack_table(struct table *table, const char *path, struct place asked,
     return columns_table(table, path, asked, MOST_RACK, &rack_set, 1, problems);
 }
 
-/* Whether the row has something in that column. */
-static bool is_given(const struct heading *columns, const struct table *table, size_t row,
-                     const char *name) {
+/* The cell of a row in that column; NULL: it is empty, or there is none. */
+static const struct cell *cell_of(const struct heading *columns, const struct table *table,
+                                  size_t row, const char *name) {
     for (size_t i = 0; i < table->columns; i++) {
         if (columns[i].key != NULL && text_same(columns[i].key->name, name)) {
-            return table->rows[row].cells[i].text[0] != '\0';
+            const struct cell *const cell = &table->rows[row].cells[i];
+            return cell->text[0] != '\0' ? cell : NULL;
         }
     }
-    return false;
+    return NULL;
 }
 
 bool rack_read(struct reader *reader, struct rates *rates, const struct table *table) {
@@ -247,8 +291,9 @@ bool rack_read(struct reader *reader, struct rates *rates, const struct table *t
         struct rack_said said = {0};
         columns_read(&own, columns, table, &table->rows[i], &rack_set, 1, &said);
         said.item.place = table->rows[i].place;
-        said.one_side =
-            is_given(columns, table, i, "width") != is_given(columns, table, i, "length");
+        said.one_side = (cell_of(columns, table, i, "width") == NULL) !=
+                        (cell_of(columns, table, i, "length") == NULL);
+        said.sawn = cell_of(columns, table, i, "sawn");
         add_item(&own, rates, &said);
     }
     return !pool_failed(reader->pool) && !reader->problems->failed;

@@ -2,6 +2,7 @@
 #include "report/csv/csv_rack.h"
 
 #include "base/text.h"
+#include "model/name.h"
 #include "report/csv/csv.h"
 #include "report/words/show.h"
 
@@ -25,8 +26,8 @@ static void put_left(struct csv *csv, const struct value *left) {
 }
 
 void csv_rack(FILE *file, const struct rack *rack, const struct rates *rates) {
-    static const char *const heads[] = {"what", "color", "width", "length",
-                                        "left", "worth", "note"};
+    static const char *const heads[] = {"what", "color", "thickness", "width", "length",
+                                        "sawn", "left",  "worth",     "note"};
     struct csv csv = {.out = file};
     for (size_t i = 0; i < sizeof heads / sizeof *heads; i++) {
         csv_put(&csv, heads[i]);
@@ -36,8 +37,10 @@ void csv_rack(FILE *file, const struct rack *rack, const struct rates *rates) {
         const struct rack_item *const item = &rack->items[i];
         csv_put(&csv, text_or_empty(item->what.s));
         csv_put(&csv, text_or_empty(item->color.s));
+        csv_put(&csv, text_or_empty(item->thickness_text.s));
         put_side(&csv, &item->width, rates->shop.unit);
         put_side(&csv, &item->length, rates->shop.unit);
+        csv_put(&csv, item->kind == NAME_LUMBER && item->sawn ? "yes" : "");
         put_left(&csv, &item->left);
         csv_put(&csv,
                 item->worth.set ? show_number(item->worth.amount, item->worth.decimals).text : "");

@@ -47,12 +47,13 @@ static json_t *stock_list(struct json_maker *maker, const struct cut_stock *stoc
 }
 
 /* Those of the rack, behind them. */
-static void add_rack(struct json_maker *maker, json_t *list, const struct sheets_plan *p) {
-    for (size_t s = p->sold; s < p->job.stock_count; s++) {
-        json_t *const object = stock_object(maker, &p->job.stocks[s], p->price_decimals);
-        json_put_count(maker, object, "on the rack", p->job.stocks[s].copies);
-        json_put(maker, object, "sawn", json_boolean(sheets_plan_rack(p, s)->width.set));
-        json_put_figure(maker, object, "from the rack", p->taken[s - p->sold]);
+static void add_rack(struct json_maker *maker, json_t *list, const struct rack_stock *rack,
+                     const struct cut_stock *stocks, uint8_t price_decimals) {
+    for (size_t i = 0; i < rack->count; i++) {
+        json_t *const object = stock_object(maker, &stocks[i], price_decimals);
+        json_put_count(maker, object, "on the rack", stocks[i].copies);
+        json_put(maker, object, "sawn", json_boolean(rack->rows[i].sawn));
+        json_put_figure(maker, object, "from the rack", rack->taken[i]);
         json_add(maker, list, object);
     }
 }
@@ -171,9 +172,10 @@ static void send_lumber(struct json_maker *maker, const struct lumber_buy *b) {
         put_size(maker, object, "end trim", p->job.end_trim);
         put_size(maker, object, "edge straightened", p->job.edge);
         json_put_text(maker, object, "share of defects", show_number(p->job.defects, 6).text);
-        json_put(
-            maker, object, "sizes",
-            stock_list(maker, p->job.stocks, p->job.stock_count, p->price_decimals, p->counts));
+        json_t *const sizes =
+            stock_list(maker, p->job.stocks, p->sold, p->price_decimals, p->counts);
+        add_rack(maker, sizes, &p->rack, p->job.stocks + p->sold, p->price_decimals);
+        json_put(maker, object, "sizes", sizes);
         json_put(maker, object, "items",
                  item_list(maker, p->job.items, p->parts, p->job.item_count));
     }
@@ -265,7 +267,7 @@ static void send_sheet(struct json_maker *maker, const struct sheet_buy *b) {
         json_put(maker, object, "grain", json_boolean(s->grain));
         json_t *const sizes =
             stock_list(maker, p->job.stocks, p->sold, p->price_decimals, p->counts);
-        add_rack(maker, sizes, p);
+        add_rack(maker, sizes, &p->rack, p->job.stocks + p->sold, p->price_decimals);
         json_put(maker, object, "sizes", sizes);
         json_put(maker, object, "items",
                  item_list(maker, p->job.items, p->parts, p->job.item_count));

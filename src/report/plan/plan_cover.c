@@ -100,12 +100,22 @@ static const char *plan_stack_name(struct pool *pool, const struct estimate *e,
                       text_or_empty(l->thickness_text.s));
 }
 
+/* The stock that a group is cut from. */
+static size_t stock_of(const struct estimate *e, const struct plan_stack *stack, size_t group) {
+    const size_t first = stack->groups[group].first;
+    return stack->sheet ? e->sheets.buys[stack->buy].plan.plan->sheets[first].stock
+                        : e->lumber.buys[stack->buy].plan.plan->boards[first].stock;
+}
+
+static const char *noun_of(const struct estimate *e, const struct plan_stack *stack, size_t stock) {
+    return stack->sheet ? plan_sheet_noun(&e->sheets.buys[stack->buy].plan, stock)
+                        : plan_board_noun(&e->lumber.buys[stack->buy].plan, stock);
+}
+
 const char *plan_group_words(struct pool *pool, const struct estimate *e,
                              const struct plan_stack *stack, size_t group) {
     const struct alike *const alike = &stack->groups[group];
-    const struct sheets_plan *const p = stack->sheet ? &e->sheets.buys[stack->buy].plan : NULL;
-    const char *const noun =
-        p == NULL ? "board" : plan_sheet_noun(p, p->plan->sheets[alike->first].stock);
+    const char *const noun = noun_of(e, stack, stock_of(e, stack, group));
     return pool_words(pool, "%s %s", plan_stack_name(pool, e, stack),
                       plan_numbers(alike, noun).text);
 }
@@ -151,13 +161,6 @@ static const struct sheets_plan *sheets_of(const struct maker *m, const struct p
     return &m->e->sheets.buys[stack->buy].plan;
 }
 
-/* The stock that a group is cut from. */
-static size_t stock_of(const struct maker *m, const struct plan_stack *stack, size_t group) {
-    const size_t first = stack->groups[group].first;
-    return stack->sheet ? sheets_of(m, stack)->plan->sheets[first].stock
-                        : boards_of(m, stack)->plan->boards[first].stock;
-}
-
 static void list_fetch(struct maker *m, const struct plan_stack *stack) {
     const size_t stocks =
         stack->sheet ? sheets_of(m, stack)->job.stock_count : boards_of(m, stack)->job.stock_count;
@@ -166,9 +169,9 @@ static void list_fetch(struct maker *m, const struct plan_stack *stack) {
     for (size_t s = 0; s < stocks; s++) {
         size_t count = 0;
         for (size_t g = 0; g < stack->group_count; g++) {
-            count += stock_of(m, stack, g) == s ? stack->groups[g].copies : 0;
+            count += stock_of(m->e, stack, g) == s ? stack->groups[g].copies : 0;
         }
-        const char *const noun = stack->sheet ? plan_sheet_noun(sheets_of(m, stack), s) : "board";
+        const char *const noun = noun_of(m->e, stack, s);
         if (count > 0) {
             add(m, pool_words(m->pool, "%zu", count),
                 pool_words(m->pool, "%s%s of %s, %s", noun, count == 1 ? "" : "s",

@@ -111,7 +111,7 @@ static bool measure(struct board_drawing *b, struct sketch *s, const struct plan
     ruler_add(&b->strips, 0, b->segments ? along : across, 0);
     ruler_add(&b->other, 0, b->segments ? across : along, 0);
     for (size_t i = 0; i < b->use->count; i++) {
-        const int64_t end = b->segments ? 0 : p->job.end_trim;
+        const int64_t end = b->segments ? 0 : board_end_trim(&p->job, b->use->stock);
         b->parts[i] = ruler_make(s->pool, most);
         ruler_add(&b->parts[i], end, (b->segments ? across : along) - end, 0);
     }
@@ -153,7 +153,7 @@ static void lay(struct board_drawing *b) {
     ruler_lay(&b->other, b->segments ? board.y : board.x,
               b->segments ? board.y + board.height : board.x + board.width);
     for (size_t i = 0; i < b->use->count; i++) {
-        const int64_t end = b->segments ? 0 : b->p->job.end_trim;
+        const int64_t end = b->segments ? 0 : board_end_trim(&b->p->job, b->use->stock);
         const int64_t far = (b->segments ? b->stock->width : b->stock->length) - end;
         ruler_lay(&b->parts[i], ruler_place(&b->other, end), ruler_place(&b->other, far));
     }

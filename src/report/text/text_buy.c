@@ -45,6 +45,11 @@ static void put_lumber(struct grid *grid, const struct estimate *e, const struct
         grid_heading(grid, "    %s of spare rails besides ('quote --all' has how many)",
                      show_unit(e, b->spares).text);
     }
+    if (!fig_none(b->with_rack)) {
+        grid_heading(grid, "    %s from the rack, for %s of the net; charged with its worth %s",
+                     show_unit(e, p->from_rack).text, show(e, b->on_rack).text,
+                     show_money(e, b->with_rack).text);
+    }
     put_ways(grid, e, &b->by_factor, &b->by_plan);
     if (b->plan.no_plan_reason == NULL) {
         grid_heading(

@@ -126,27 +126,30 @@ static bool print_board(struct teller *t, const struct lumber_plan *p, const str
                      pool_format(&t->pool, "%s", plan_show_left(e, box->width, box->length).text)));
         }
     }
-    const char *const first = pool_format(&t->pool, "  %s, %s: ", plan_numbers(alike, "board").text,
-                                          plan_show_size(e, stock->width, stock->length).text);
+    const char *const first = pool_format(
+        &t->pool, "  %s, %s: ", plan_numbers(alike, plan_board_noun(p, use->stock)).text,
+        plan_show_size(e, stock->width, stock->length).text);
     say_wrapped(t->page, text_or_empty(first), 4, "%s%s%s", words, keep[0] == '\0' ? "" : "; keep ",
                 keep);
     board_layout_clear(&layout);
     return held;
 }
 
-/* Boards to buy by size: `22 of 5 x 96, 1 of 7 x 96`. */
-static void print_board_sizes(struct teller *t, const struct lumber_plan *p) {
+/* Boards by size: `22 of 5 x 96, 1 of 7 x 96`; nothing where there are none. */
+static void print_board_sizes(struct teller *t, const char *head, const struct cut_stock *stocks,
+                              const fig *counts, size_t count) {
     const char *words = "";
-    for (size_t s = 0; s < p->job.stock_count; s++) {
-        if (tape_amount(&t->e->tape, p->counts[s]) > 0) {
-            const struct cut_stock *const stock = &p->job.stocks[s];
+    for (size_t s = 0; s < count; s++) {
+        if (tape_amount(&t->e->tape, counts[s]) > 0) {
             words = text_or_empty(
                 join(t, words,
-                     pool_format(&t->pool, "%s of %s", show(t->e, p->counts[s]).text,
-                                 plan_show_size(t->e, stock->width, stock->length).text)));
+                     pool_format(&t->pool, "%s of %s", show(t->e, counts[s]).text,
+                                 plan_show_size(t->e, stocks[s].width, stocks[s].length).text)));
         }
     }
-    say_wrapped(t->page, "  boards to buy: ", 4, "%s", words);
+    if (words[0] != '\0') {
+        say_wrapped(t->page, head, 4, "%s", words);
+    }
 }
 
 /* What it is, and what there is to say of its plan as a whole. */
@@ -165,7 +168,9 @@ static void print_planned(struct teller *t, const struct planned *p, struct show
 }
 
 static bool print_boards(struct teller *t, const struct lumber_plan *p) {
-    print_board_sizes(t, p);
+    print_board_sizes(t, "  boards to buy: ", p->job.stocks, p->counts, p->sold);
+    print_board_sizes(t, "  from the rack: ", p->job.stocks + p->sold, p->rack.taken,
+                      p->rack.count);
     if (p->job.crosscut_first) {
         say(t->page, "  crosscut into segments first, each then ripped into its parts");
     }

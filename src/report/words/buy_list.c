@@ -64,7 +64,7 @@ static bool some(const struct lister *l, fig f) {
 
 /* The boards of the plan by size: what to pick from the pile. */
 static void add_boards(struct lister *l, const struct lumber_plan *p) {
-    for (size_t s = 0; p->no_plan_reason == NULL && s < p->job.stock_count; s++) {
+    for (size_t s = 0; p->no_plan_reason == NULL && s < p->sold; s++) {
         const struct cut_stock *const stock = &p->job.stocks[s];
         if (some(l, p->counts[s])) {
             add(l, (struct buy_line){.size =
@@ -76,48 +76,59 @@ static void add_boards(struct lister *l, const struct lumber_plan *p) {
     }
 }
 
-static void add_lumber(struct lister *l) {
-    for (size_t i = 0; i < l->e->lumber.count; i++) {
-        const struct lumber_buy *const b = &l->e->lumber.buys[i];
-        const struct planned p = planned_lumber(l->e, i);
-        const char *note = keep(l, plan_short(l->e, p.short_of_plan));
-        if (p.no_plan_reason == NULL && note[0] == '\0') {
-            note = BUY_BY_PLAN;
-        }
-        add(l, (struct buy_line){.what = p.name,
-                                 .size = strchr(p.thickness, '/') != NULL /* 4/4 says it all */
-                                             ? p.thickness
-                                             : thick_words(l, p.thickness),
-                                 .count = b->priced.bought,
-                                 .price = b->priced.price,
-                                 .cost = b->priced.cost,
-                                 .note = note,
-                                 .boards = p.no_plan_reason == NULL,
-                                 .short_of_plan =
-                                     p.no_plan_reason == NULL ? p.short_of_plan : (fig){0}});
-        add_boards(l, &b->plan);
-    }
-}
-
-/* `2 of 24 x 48, 1 whole from the rack`; "" where nothing is. */
-static const char *sheets_of_rack(struct lister *l, const struct sheet_buy *b) {
-    const struct sheets_plan *const p = &b->plan;
+/* `2 of 24 x 48, 1 whole` of the rack, with `from the rack: ` before it; "" where nothing is. */
+static const char *words_of_rack(struct lister *l, const struct rack_stock *rack) {
     const char *words = "";
-    for (size_t s = p->sold; b->planned && s < p->job.stock_count; s++) {
-        const struct rack_item *const item = sheets_plan_rack(p, s);
-        const fig taken = p->taken[s - p->sold];
+    for (size_t i = 0; i < rack->count; i++) {
+        const struct rack_item *const item = &rack->rows[i];
         const char *const size =
             item->width.set
                 ? pool_words(
                       l->pool, "of %s",
                       show_size(item->width.amount, item->length.amount, l->e->job->unit).text)
                 : "whole";
-        if (some(l, taken)) {
+        if (some(l, rack->taken[i])) {
             words = pool_words(l->pool, "%s%s%s %s", words, words[0] == '\0' ? "" : ", ",
-                               show(l->e, taken).text, size);
+                               show(l->e, rack->taken[i]).text, size);
         }
     }
     return words[0] == '\0' ? "" : pool_words(l->pool, "from the rack: %s", words);
+}
+
+/* What comes from the rack, and whether the boards below are enough. */
+static const char *lumber_note(struct lister *l, const struct planned *p, const char *rack,
+                               bool nothing) {
+    const char *const lack = keep(l, plan_short(l->e, p->short_of_plan));
+    const char *const boards = p->no_plan_reason == NULL && !nothing ? BUY_BY_PLAN : "";
+    if (rack[0] == '\0') {
+        return lack[0] != '\0' ? lack : boards;
+    }
+    return lack[0] != '\0'     ? pool_words(l->pool, "%s. %s", rack, lack)
+           : boards[0] != '\0' ? pool_words(l->pool, "%s; %s", rack, boards)
+                               : rack;
+}
+
+static void add_lumber(struct lister *l) {
+    for (size_t i = 0; i < l->e->lumber.count; i++) {
+        const struct lumber_buy *const b = &l->e->lumber.buys[i];
+        const struct planned p = planned_lumber(l->e, i);
+        const char *const rack = p.no_plan_reason == NULL ? words_of_rack(l, &b->plan.rack) : "";
+        const bool nothing = !some(l, b->priced.bought);
+        add(l, (struct buy_line){.what = p.name,
+                                 .size = strchr(p.thickness, '/') != NULL /* 4/4 says it all */
+                                             ? p.thickness
+                                             : thick_words(l, p.thickness),
+                                 .count = nothing ? (fig){0} : b->priced.bought,
+                                 .price = nothing ? (fig){0} : b->priced.price,
+                                 .cost = b->priced.cost,
+                                 .note = lumber_note(l, &p, rack, nothing),
+                                 .by_others = nothing,
+                                 .boards = p.no_plan_reason == NULL,
+                                 .short_of_plan = p.no_plan_reason == NULL && rack[0] == '\0'
+                                                      ? p.short_of_plan
+                                                      : (fig){0}});
+        add_boards(l, &b->plan);
+    }
 }
 
 /* `1/4 x 49 x 97`. */
@@ -133,7 +144,7 @@ static void add_sheet(struct lister *l, const struct sheet_buy *b, const struct 
     const bool half = some(l, b->priced.half);
     const char *const size = sheet_size(l, s, s->length.amount);
     const char *const half_size = sheet_size(l, s, s->length.amount / 2);
-    const char *const rack = sheets_of_rack(l, b);
+    const char *const rack = b->planned ? words_of_rack(l, &b->plan.rack) : "";
     struct buy_line line = {.what = p->name,
                             .cost = b->priced.cost,
                             .note = rack[0] != '\0' ? rack /* priced by plan, which is not short */

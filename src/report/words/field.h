@@ -77,6 +77,7 @@ extern const struct field_table fields_door_price; /* struct door_price, behind 
 /* Materials. */
 extern const struct field_table fields_lumber;      /* struct lumber_buy */
 extern const struct field_table fields_lumber_way;  /* struct purchase_by */
+extern const struct field_table fields_lumber_job;  /* struct lumber_buy, behind the way */
 extern const struct field_table fields_lumber_plan; /* struct lumber_buy, of its plan */
 extern const struct field_table fields_spare;       /* struct spare_rails */
 extern const struct field_table fields_sheet;       /* struct sheet_buy */

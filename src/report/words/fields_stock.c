@@ -25,6 +25,8 @@ static const struct field lumber[] = {
     {"rough", "rough, with allowances", NULL, LUMBER(rough), FIELD_SHEET},
     {"allowances", "of the waste: end and edge allowance", "rough less net and spare rails",
      LUMBER(allowances), FIELD_SHEET},
+    {"on the rack", "net, of parts cut of the rack", "as the plan has them; not bought by factor",
+     LUMBER(on_rack), FIELD_SHEET | FIELD_RACK},
     {"waste, percent", "waste", NULL, LUMBER(waste), FIELD_SHEET},
     {"with waste", "net with waste", NULL, LUMBER(with_waste), FIELD_SHEET},
 };
@@ -37,6 +39,10 @@ static const struct field lumber_way[] = {
      FIELD_SHEET},
     {"bought", "to buy", "up to a price break where the whole lot is then cheaper", WAY(bought),
      FIELD_SHEET | FIELD_WAYS | FIELD_TOTAL},
+    {"from the rack", NULL, "boards that are there already, by their sizes", WAY(from_rack),
+     FIELD_SHEET | FIELD_WAYS | FIELD_TOTAL | FIELD_RACK},
+    {"bought and from the rack", NULL, "stands for what is bought in waste and yield", WAY(cut),
+     FIELD_SHEET | FIELD_RACK},
     {"price", NULL, NULL, WAY(price), FIELD_SHEET | FIELD_WAYS},
     {"cost", NULL, NULL, WAY(cost), FIELD_SHEET | FIELD_WAYS | FIELD_TOTAL},
     {"bought over net", NULL, NULL, WAY(factor), FIELD_SHEET},
@@ -46,6 +52,14 @@ static const struct field lumber_way[] = {
      WAY(rest), FIELD_SHEET},
 };
 const struct field_table fields_lumber_way = TABLE(lumber_way);
+
+static const struct field lumber_job[] = {
+    {"worth from the rack", "worth of the boards from the rack", "as their rows of it say",
+     LUMBER(plan.rack.charged), FIELD_SHEET | FIELD_RACK},
+    {"charged", "charged to the job", "cost, and that worth", LUMBER(with_rack),
+     FIELD_SHEET | FIELD_RACK},
+};
+const struct field_table fields_lumber_job = TABLE(lumber_job);
 
 #define PLAN (FIELD_SHEET | FIELD_SPLIT)
 
@@ -74,6 +88,7 @@ static const struct field lumber_plan[] = {
     {"tallied to whole feet", "tallied to whole feet of surface", "the yard's rounding, down or up",
      LUMBER(plan.tally), PLAN},
     {"beyond the plan", "yard's minimum or price break", NULL, LUMBER(over_plan), PLAN},
+    {"less from the rack", "less: from the rack", NULL, LUMBER(less_rack), PLAN | FIELD_RACK},
     {"bought", "bought by plan", NULL, LUMBER(by_plan.bought), PLAN | FIELD_TOTAL},
     {"offcuts worth keeping", "of the offcuts: worth keeping", NULL, LUMBER(plan.keep_worth),
      FIELD_SHEET},
@@ -128,7 +143,7 @@ const struct field_table fields_sheet_way = TABLE(sheet_way);
 
 static const struct field sheet_job[] = {
     {"worth from the rack", "worth of the pieces from the rack", "as their rows of it say",
-     SHEET(plan.rack_worth), FIELD_SHEET | FIELD_RACK},
+     SHEET(plan.rack.charged), FIELD_SHEET | FIELD_RACK},
     {"charged", "charged to the job", NULL, SHEET(charged), FIELD_SHEET},
 };
 const struct field_table fields_sheet_job = TABLE(sheet_job);

@@ -112,9 +112,10 @@ static void look_at_stock(struct search *s) {
     for (size_t i = 0; i < e->lumber.count; i++) {
         const struct lumber_buy *const b = &e->lumber.buys[i];
         const char *const name = e->rates->lumber[b->material].name.s;
-        look_at(s, "", name, b->priced.cost);
+        look_at(s, "", name, lumber_charged(b));
         look_in(s, name, &fields_lumber, b);
         look_in(s, name, &fields_lumber_way, &b->priced);
+        look_in(s, name, &fields_lumber_job, b);
         look_in(s, name, &fields_lumber_plan, b);
     }
     for (size_t i = 0; i < e->sheets.count; i++) {

@@ -58,10 +58,15 @@ struct shown plan_numbers(const struct alike *alike, const char *noun) {
 }
 
 const char *plan_sheet_noun(const struct sheets_plan *plan, size_t stock) {
-    const struct rack_item *const item = sheets_plan_rack(plan, stock);
-    return item == NULL      ? (stock == SHEET_HALF ? "half sheet" : "sheet")
-           : item->width.set ? "rack offcut"
-                             : "rack sheet";
+    const struct rack_item *const item = rack_stock_row(&plan->rack, plan->sold, stock);
+    return item == NULL ? (stock == SHEET_HALF ? "half sheet" : "sheet")
+           : item->sawn ? "rack offcut"
+                        : "rack sheet";
+}
+
+const char *plan_board_noun(const struct lumber_plan *plan, size_t stock) {
+    const struct rack_item *const item = rack_stock_row(&plan->rack, plan->sold, stock);
+    return item == NULL ? "board" : item->sawn ? "rack offcut" : "rack board";
 }
 
 /* --- sizes and names --- */
@@ -105,11 +110,14 @@ const char *plan_part_name(struct pool *pool, const struct plan_part *part) {
 struct shown plan_proof_boards(const struct estimate *e, const struct lumber_buy *b) {
     const struct lumber_plan *const p = &b->plan;
     const bool one = tape_amount(&e->tape, p->boards) == 1;
+    const bool rack = !fig_none(p->rack.pieces) && tape_amount(&e->tape, p->rack.pieces) > 0;
     struct shown s;
     (void)snprintf(s.text, sizeof s.text,
-                   "%.8s board%s, %.15s at the price of a small lot; less than %.15s is impossible",
-                   show(e, p->boards).text, one ? "" : "s", show_money(e, p->at_price).text,
-                   show_money(e, p->bound).text);
+                   "%.8s board%s%s%.8s%s, %.15s at the price of a small lot; less than %.15s is "
+                   "impossible",
+                   show(e, p->boards).text, one ? "" : "s", rack ? ", " : "",
+                   rack ? show(e, p->rack.pieces).text : "", rack ? " from the rack" : "",
+                   show_money(e, p->at_price).text, show_money(e, p->bound).text);
     return s;
 }
 
@@ -118,12 +126,12 @@ struct shown plan_proof_sheets(const struct estimate *e, const struct sheet_buy 
     const struct shown sheets = show_sheets(e, &b->by_plan);
     const bool least = tape_amount(&e->tape, p->gap) == 0;
     struct shown s;
-    if (!fig_none(p->rack_worth) && tape_amount(&e->tape, p->rack_worth) > 0) {
+    if (!fig_none(p->rack.charged) && tape_amount(&e->tape, p->rack.charged) > 0) {
         /* the planner counts by pieces, each of a worth that is rounded: to the cent it knows the
          * gap alone */
         const uint8_t decimals = e->tape.money_decimals;
         const int64_t paid = tape_scaled(&e->tape, b->by_plan.cost, decimals) +
-                             tape_scaled(&e->tape, p->rack_worth, decimals);
+                             tape_scaled(&e->tape, p->rack.charged, decimals);
         (void)snprintf(s.text, sizeof s.text, "%.48s, %.18s with worth; %s%.18s%s", sheets.text,
                        show_number(paid, decimals).text, least ? "proved least" : "at most ",
                        least ? "" : show_money(e, p->gap).text,

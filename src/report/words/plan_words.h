@@ -35,6 +35,8 @@ const char *plan_part_name(struct pool *pool, const struct plan_part *part);
 /* What a stock of such a plan is called, in the singular: sheet, half sheet, rack sheet or rack
  * offcut; static. */
 const char *plan_sheet_noun(const struct sheets_plan *plan, size_t stock);
+/* The same of a board: `board`, `rack board`, `rack offcut`. */
+const char *plan_board_noun(const struct lumber_plan *plan, size_t stock);
 
 /* `boards 1 to 3`, `board 4`. */
 struct shown plan_numbers(const struct alike *alike, const char *noun);

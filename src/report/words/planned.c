@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/words/planned.h"
 
-static const struct field_table nothing = {NULL, 0};
-
 struct planned planned_lumber(const struct estimate *e, size_t i) {
     const struct lumber_buy *const b = &e->lumber.buys[i];
     const struct lumber *const l = &e->rates->lumber[b->material];
@@ -18,7 +16,7 @@ struct planned planned_lumber(const struct estimate *e, size_t i) {
         .priced = &b->priced,
         .needs = &fields_lumber,
         .way = &fields_lumber_way,
-        .job = &nothing,
+        .job = &fields_lumber_job,
         .plan = &fields_lumber_plan,
         .planned = b->planned,
         .no_plan_reason = b->plan.no_plan_reason,
