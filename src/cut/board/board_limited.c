@@ -2,6 +2,7 @@
 #include "cut/board/board_limited.h"
 
 #include "cut/board/board_columns.h"
+#include "cut/board/board_repair.h"
 #include "cut/board/board_strips.h"
 
 #include <assert.h>
@@ -185,6 +186,69 @@ enum cut_status board_limited_first(const struct board_job *job, int64_t effort,
     board_plan_free(more);
     free(rest);
     return status;
+}
+
+/* --- less of them --- */
+
+/* What the largest limited board counts beside its price. */
+#define AREA_COUNTS 100
+
+/* Prices that tell plans which cost the same apart: so many times their own that areas of all
+ * boards, of which there are no more than parts, count less than one. false: they are too high. */
+static bool scale_prices(const struct board_job *job, struct cut_stock *stocks) {
+    double most = 1;
+    int64_t parts = 0;
+    for (size_t i = 0; i < job->item_count; i++) {
+        parts += job->items[i].demand;
+    }
+    const int64_t times = AREA_COUNTS * parts + 1;
+    for (size_t s = 0; s < job->stock_count; s++) {
+        const struct cut_stock *const stock = &job->stocks[s];
+        most = stock->copies != CUT_UNLIMITED && area_of(stock) > most ? area_of(stock) : most;
+    }
+    for (size_t s = 0; s < job->stock_count; s++) {
+        const bool limited = job->stocks[s].copies != CUT_UNLIMITED;
+        if ((int128)job->stocks[s].price * times * (parts + 1) >= INT64_MAX / 2) {
+            return false;
+        }
+        stocks[s] = job->stocks[s];
+        stocks[s].price = stocks[s].price * times +
+                          (limited ? (int64_t)(area_of(&stocks[s]) / most * AREA_COUNTS) : 0);
+    }
+    return true;
+}
+
+static int64_t cost_of(const struct board_job *job, const struct board_plan *plan) {
+    int64_t cost = 0;
+    for (size_t b = 0; b < plan->board_count; b++) {
+        cost += job->stocks[plan->boards[b].stock].price;
+    }
+    return cost;
+}
+
+bool board_cut_less(const struct board_job *job, int64_t effort, struct board_plan **plan) {
+    struct cut_stock stocks[CUT_STOCKS_MAX];
+    struct board_job scaled = *job;
+    struct board_plan *next = NULL;
+    const int64_t bound = (*plan)->bound;
+    int64_t ignored = 0;
+    int64_t spent = 0;
+    scaled.stocks = stocks;
+    if (!board_has_limited(job) || !scale_prices(job, stocks)) {
+        return true;
+    }
+    (*plan)->cost = cost_of(&scaled, *plan);
+    (*plan)->bound = 0;
+    bool held = board_dive(&scaled, effort / 2, (*plan)->cost, &next, &ignored, &spent);
+    if (held && next != NULL) {
+        board_plan_free(*plan);
+        *plan = next;
+        next->bound = 0;
+    }
+    held = held && board_repair(&scaled, effort / 2, plan);
+    (*plan)->cost = cost_of(job, *plan);
+    (*plan)->bound = bound;
+    return held;
 }
 
 /* --- settled --- */

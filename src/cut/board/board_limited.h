@@ -15,6 +15,11 @@ bool board_has_limited(const struct board_job *job);
 enum cut_status board_limited_first(const struct board_job *job, int64_t effort,
                                     struct board_plan **plan) __attribute__((warn_unused_result));
 
+/* Betters a plan, within effort, so that it cuts up less of the limited stocks, by area, and costs
+ * no more. Its bound stays. *plan may become another. false: out of memory. */
+bool board_cut_less(const struct board_job *job, int64_t effort, struct board_plan **plan)
+    __attribute__((warn_unused_result));
+
 /* Puts each board of a plan on the cheapest limited stock that holds its strips and has a board
  * left, where that is cheaper, or as cheap and smaller than a limited one that it is on. */
 void board_settle(const struct board_job *job, struct board_plan *plan);

@@ -121,7 +121,8 @@ static bool dive_further(const struct board_job *job, int64_t effort, struct boa
         return true;
     }
     const bool held = board_coarse_make(&coarse, job) && dive(job, &coarse, effort / 2, plan) &&
-                      (*plan == NULL || board_repair(job, effort / 4, plan));
+                      (*plan == NULL || (board_repair(job, effort / 4, plan) &&
+                                         board_cut_less(job, effort / 4, plan)));
     board_coarse_clear(&coarse);
     return held;
 }
