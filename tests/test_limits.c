@@ -225,21 +225,22 @@ static void test_noted(void **state) {
     rates_clear(&rates);
 }
 
-/* --- sizes of a sheet on the rack
+/* --- sizes of a lumber or sheet on the rack
  * ------------------------------------------------------------------------------------------------------
  */
 
 static void test_rack_sizes(void **state) {
     (void)state;
-    static const size_t counts[] = {50, 51};
-    for (size_t c = 0; c < COUNT(counts); c++) {
+    static const char *const row[] = {"maple-ply,%zu,20,1\n", "poplar,%zu,20,1\n"};
+    for (size_t n = 0; n < 2 * COUNT(row); n++) {
+        const size_t c = n % 2; /* at the limit, and one over it */
         char rows[51 * 24 + 64];
         struct problems problems;
         struct rates rates;
         struct job job;
         size_t at = add(rows, sizeof rows, 0, "what,width,length,left\n", 0, 0);
-        for (size_t i = 0; i < counts[c]; i++) {
-            at = add(rows, sizeof rows, at, "maple-ply,%zu,20,1\n", i + 10, 0);
+        for (size_t i = 0; i < 50 + c; i++) {
+            at = add(rows, sizeof rows, at, row[n / 2], i + 10, 0);
         }
         assert_true(case_prepare(DOORCOST_SOURCE "/tests/problems/base",
                                  DOORCOST_SOURCE "/tests/problems/rack-by-factor", "limits"));
@@ -332,7 +333,7 @@ static void test_documented(void **state) {
         "| coatings in `coats` | 32 |",
         "| rows of the table of woods | 10000 |",
         "| rows of what is on the rack | 2000 |",
-        "| sizes of one sheet there | 50 |",
+        "| sizes of one lumber or sheet there | 50 |",
         "| rows of what was noted of a job | 20000 |",
         "| days of one span of `holidays` | 366 |",
     };

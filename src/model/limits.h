@@ -18,7 +18,7 @@ enum {
     MOST_WOODS = 10000,       /* rows of the table of woods */
     MOST_DAYS_OFF = 366,      /* days of one span of holidays */
     MOST_RACK = 2000,         /* rows of what is on the rack */
-    MOST_RACK_SIZES = 50,     /* sizes of one sheet there: what a chooser gives is limited */
+    MOST_RACK_SIZES = 50,     /* sizes of one lumber or sheet there: choosers give few */
     MOST_SPARED = 20000,      /* rails of one width that spares are counted for */
     MOST_ACTUALS = 20000      /* rows of what was noted of a job */
 };
