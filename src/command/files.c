@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "command/work.h"
 #include "read/file/source.h"
+#include "read/job/job_keys.h"
 #include "report/type/text_style.h"
 
 #include <errno.h>
@@ -117,6 +118,17 @@ static const char *const findings[] = {
     [OUTPUT_CHANGED] = "was changed while this program ran; nothing was written",
 };
 
+/* Whether a list of doors stands at path: nobody means to write over that. */
+static bool is_list(const char *path) {
+    struct problems problems;
+    struct table table = {0};
+    problems_init(&problems);
+    const bool list = door_list_table(&table, path, (struct place){0}, &problems) &&
+                      door_list_told(&table, &problems.pool).whole;
+    problems_clear(&problems);
+    return list;
+}
+
 enum status files_say(enum output_result result, const char *path, struct streams streams) {
     const char *const between = errno == 0 ? "" : ": ";
     const char *const error = errno == 0 ? "" : strerror(errno);
@@ -139,6 +151,12 @@ enum status files_say(enum output_result result, const char *path, struct stream
         break;
     case OUTPUT_CANNOT_WRITE:
         text_print(streams.err, "doorcost: could not write '%s'%s%s\n", path, between, error);
+        break;
+    case OUTPUT_NOT_OURS:
+    case OUTPUT_SEALLESS:
+        text_print(streams.err, "doorcost: '%s' %s\n", path,
+                   is_list(path) ? "is a list of doors; name another file with -o"
+                                 : findings[result]);
         break;
     case OUTPUT_STOPPED:
         text_print(streams.err, "doorcost: stopped by a signal; no file was changed\n");
