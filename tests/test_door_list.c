@@ -61,6 +61,22 @@ static const struct list {
     {"millimeters by the heading", "id,Width (mm),Height in mm,note\nD01,394,762,left\n", 1, NULL,
      0, "left"},
     {"centimeters", "id,Width (cm),height\nD01,39.4,30\n", 1, "unknown-column", 1, NULL},
+    {"other inch marks", "id,width '',height \xE2\x80\x9D,note\nD01,15 1/2,30,left\n", 1, NULL, 0,
+     "left"},
+    {"line ends in names",
+     "Mill Lane,,\nnote,\"Opening\nwidth\",\"Opening\nheight\",\"Hinge\nside\",qty,id\n"
+     "left,15 1/2,30,left,1,D01\n",
+     1, NULL, 0, "left"},
+    {"of openings here and of doors there", "id,opening width,door height\nD01,15 1/2,30\n", 1,
+     "measure-differs", 1, NULL},
+    {"two groups of sizes", ",Opening,Door\nid,width,height\nD01,15 1/2,30\n", 1,
+     "measure-differs", 1, NULL},
+    {"a title of names over the heading",
+     "Name,The mill,Color,White,Style,\nid,width,height,,,\nD01,15 1/2,30,,,\n", 1, NULL, 0, NULL},
+    {"a name over two lines with nothing below",
+     "id,,,Shelf,note\n,width,height,,\nD01,15 1/2,30,,left\n", 1, NULL, 0, "left"},
+    {"a name over two lines with something below",
+     "id,,,Shelf,note\n,width,height,,\nD01,15 1/2,30,4,left\n", 1, "unknown-column", 1, NULL},
     {"a unit behind what has none", "id,count (in),width,height\nD01,1,15 1/2,30\n", 1,
      "unknown-column", 1, NULL},
     {"both of openings", "id,opening width,opening height,note\nD01,15 1/2,30,left\n", 1, NULL, 0,
@@ -326,6 +342,40 @@ static void test_as_shops(void **state) {
     }
 }
 
+/* What is said of a list; common practice, no source. */
+static void test_words(void **state) {
+    static const struct {
+        const char *text, *words, *lacks;
+    } lists_told[] = {
+        /* what stands there in another unit does not lack */
+        {"id,W (cm),H (cm)\nD01,39.4,76.2\n", "column 'W (cm)' is not taken", "lacks"},
+        /* of what a name is not known, the line of the job is one that the job can have */
+        {"id,width,height,Shelf #2\nD01,15,30,4\n", "by 'own columns = \"Shelf #2\"' in", NULL},
+        {"id,width,height,\"Shelf, old\"\nD01,15,30,4\n", "or take the name away", "own columns"},
+        {"id,W \xC3\x97 H\nD01,15x30\n", "write 'width' and 'height'", "not known"},
+        /* a word that several columns take is of none */
+        {"id,width,height,style\nD01,15,30,cup-hinge\n", "is not in the rates; ", "write it under"},
+    };
+    (void)state;
+    for (size_t i = 0; i < COUNT(lists_told); i++) {
+        struct inputs in;
+        bool said = false;
+        read_list(&in, lists_told[i].text, strlen(lists_told[i].text));
+        for (size_t p = 0; p < in.problems.count; p++) {
+            const char *const text = in.problems.list[p].text;
+            said = said || strstr(text, lists_told[i].words) != NULL;
+            if (lists_told[i].lacks != NULL && strstr(text, lists_told[i].lacks) != NULL) {
+                fail_msg("%s: %s", lists_told[i].text, text);
+            }
+        }
+        if (!said) {
+            problems_print(&in.problems, stderr, false);
+            fail_msg("%s lacks: %s", lists_told[i].text, lists_told[i].words);
+        }
+        clear(&in);
+    }
+}
+
 static void test_values(void **state) {
     static const char text[] =
         "id,room,use,count,width,height,leaves,mid rails,mid stiles,rows,hinge side,extra charge\n"
@@ -422,7 +472,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_lists),     cmocka_unit_test(test_as_shops),
         cmocka_unit_test(test_values),    cmocka_unit_test(test_leaf),
-        cmocka_unit_test(test_long_list),
+        cmocka_unit_test(test_words),     cmocka_unit_test(test_long_list),
     };
 
     return cmocka_run_group_tests(tests, prepare, NULL);

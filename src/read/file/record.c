@@ -293,12 +293,15 @@ static bool take_cells(struct record *record, const char *line, struct place pla
 }
 
 void record_look(struct record_looks *looks, const struct source *source, size_t at,
-                 record_names *names, const void *context) {
-    const char *const line = source->lines[at];
+                 record_names *names, const void *context, struct pool *pool) {
     const char separator = record_separator_of(source, at);
+    struct record record = {.lines = 1};
+    bool unclosed;
+    const char *const whole =
+        source->cells ? NULL : gather(&record, source, at, separator, 0, pool, &unclosed);
 
-    *looks = (struct record_looks){0};
-    for (const char *text = line; looks->count < RECORD_MOST_LOOKED; text++) {
+    *looks = (struct record_looks){.lines = record.lines};
+    for (const char *text = whole == NULL ? source->lines[at] : whole; looks->count < RECORD_MOST_LOOKED; text++) {
         bool open = false;
         const char *const end =
             source->cells ? text + strcspn(text, "\t") : cell_end(text, separator, &open);

@@ -37,11 +37,13 @@ struct record_looks {
     size_t count;
     size_t used;  /* how many hold anything */
     size_t names; /* how many name a column */
+    size_t lines; /* that it is, as a cell in quotes may hold line ends */
 };
 
-/* Looks at the line `at` of source (from 0); cells over several lines are not looked at. */
+/* Looks at the record that starts at line `at` of source (from 0). pool: of lines put together;
+ * where its memory is out, the first is looked at alone. */
 void record_look(struct record_looks *looks, const struct source *source, size_t at,
-                 record_names *names, const void *context);
+                 record_names *names, const void *context, struct pool *pool);
 
 /* Reads the record that starts at line `at` of source (from 0).
  * expected: how many cells a record has, 0: not known yet; a quoted cell goes over line ends only

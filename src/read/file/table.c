@@ -89,10 +89,20 @@ static bool has_text(const struct source *source, size_t at) {
     return !source->bad[at] && source->lines[at][0] != '\0';
 }
 
+bool table_has_cells(const struct table *table, size_t column) {
+    for (size_t i = 0; i < table->count; i++) {
+        if (table->rows[i].cells[column].text[0] != '\0') {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Where the heading stands. */
 struct heading_place {
-    size_t at; /* from 0 */
-    bool two;  /* the line above is a part of it */
+    size_t at;    /* its line, from 0 */
+    size_t above; /* the line where the record above it starts; at: there is none */
+    bool two;     /* that one is a part of it */
 };
 
 /* How many columns two lines name together, the upper one where the lower is blank; 0: they are no
@@ -114,30 +124,32 @@ static size_t count_both(const struct record_looks *upper, const struct record_l
 
 /* The place of the heading where a title stands above it; else the first line. */
 static struct heading_place find_heading(const struct source *source,
-                                         const struct table_wanted *wanted) {
+                                         const struct table_wanted *wanted, struct pool *pool) {
     struct heading_place place = {0};
     struct record_looks before = {0};
     size_t most = 0;
     size_t lines = 0;
+    size_t above = 0;
 
-    for (size_t at = 0; wanted->names != NULL && at < source->count && lines < MOST_TITLE_LINES;
-         at++) {
-        struct record_looks looks = {0};
+    for (size_t at = 0; wanted->names != NULL && at < source->count && lines < MOST_TITLE_LINES;) {
+        struct record_looks looks = {.lines = 1};
 
         if (has_text(source, at)) {
             lines++;
-            record_look(&looks, source, at, wanted->names, wanted->context);
+            record_look(&looks, source, at, wanted->names, wanted->context, pool);
         }
         if (looks.names > most && (looks.names > 1 || looks.used > 2)) {
-            place = (struct heading_place){.at = at};
+            place = (struct heading_place){.at = at, .above = before.count > 0 ? above : at};
             most = looks.names;
         }
         const size_t both = looks.names > 0 && before.names > 0 ? count_both(&before, &looks) : 0;
         if (both > most && both > 1) {
-            place = (struct heading_place){.at = at, .two = true};
+            place = (struct heading_place){.at = at, .above = above, .two = true};
             most = both;
         }
         before = looks;
+        above = at;
+        at += looks.lines;
     }
     return place;
 }
@@ -147,11 +159,11 @@ static struct heading_place find_heading(const struct source *source,
 static bool read_above(struct record *upper, const struct source *source,
                        const struct heading_place *place, struct problems *problems) {
     *upper = (struct record){0};
-    if (place->at == 0 || !has_text(source, place->at - 1) ||
-        (!place->two && !source->cells && strchr(source->lines[place->at - 1], '"') != NULL)) {
+    if (place->above == place->at || /* a title is none that quotes could be wrong in */
+        (!place->two && !source->cells && strchr(source->lines[place->above], '"') != NULL)) {
         return true;
     }
-    return record_read(upper, source, place->at - 1, record_separator_of(source, place->at - 1), 0,
+    return record_read(upper, source, place->above, record_separator_of(source, place->above), 0,
                        problems);
 }
 
@@ -179,6 +191,18 @@ static void take_heading(struct table *table, const struct record *record,
     for (size_t i = 0; two && i < table->above_count; i++) {
         if (table->heading[i].text[0] == '\0') {
             table->heading[i] = upper->cells[i];
+        }
+    }
+}
+
+/* What a title in the upper line has beside names of columns is no heading: nothing stands below. */
+static void drop_title(struct table *table, const struct table_wanted *wanted) {
+    for (size_t i = 0; i < table->above_count && i < table->columns; i++) {
+        struct cell *const cell = &table->heading[i];
+
+        if (cell->text == table->above[i].text && !table_has_cells(table, i) &&
+            !wanted->names(wanted->context, cell->text)) {
+            cell->text = "";
         }
     }
 }
@@ -274,7 +298,7 @@ bool table_read(struct table *table, const char *path, struct place asked,
     if (!source_read_list(&source, path, asked, problems)) {
         return false;
     }
-    const struct heading_place place = find_heading(&source, &wanted);
+    const struct heading_place place = find_heading(&source, &wanted, &problems->pool);
     table->file = source.file;
     table->open = source.open;
     if (!source.open) {
@@ -310,6 +334,9 @@ bool table_read(struct table *table, const char *path, struct place asked,
             !keep_row(table, &record, row, wanted.most, problems)) {
             break;
         }
+    }
+    if (place.two) {
+        drop_title(table, &wanted);
     }
     return !problems->failed && !pool_failed(&problems->pool);
 }

@@ -38,13 +38,17 @@ struct table {
     bool over; /* it has more rows than it may have; reported */
 };
 
+/* Whether anything stands in a column below its heading. column: from 0, below table->columns. */
+bool table_has_cells(const struct table *table, size_t column);
+
 /* What a list may be. */
 struct table_wanted {
     size_t most; /* rows below the heading; one more is an error, and the rest is not read */
     /* Whether a cell names a column; the heading is the one of the first 20 lines that has most
      * such cells, at least two, or one among three; of equal ones the first. It is two lines where
-     * columns are named in the upper one over what the lower one leaves blank. NULL, and where none
-     * has: the first in which anything stands. */
+     * columns are named in the upper one over what the lower one leaves blank; what else the upper
+     * one has there is no heading where nothing stands below. NULL, and where none has: the first
+     * in which anything stands. */
     bool (*names)(const void *context, const char *text);
     const void *context;
 };

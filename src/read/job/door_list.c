@@ -122,21 +122,55 @@ static bool is_size(const struct heading *heading) {
            (text_same(heading->key->name, "width") || text_same(heading->key->name, "height"));
 }
 
-/* By a heading of sizes, or one above several of them, which stands over the first. */
-static struct told_measure find_measure(const struct table *table, const struct heading *columns) {
-    struct told_measure told = {0};
+/* By column i: its heading, or one above several of sizes, which stands over the first. */
+static struct told_measure column_measure(const struct table *table, const struct heading *columns,
+                                          size_t i) {
+    struct told_measure told = {.words = columns[i].measure, .cell = &table->heading[i]};
 
-    for (size_t i = 0; i < table->columns && told.words == NULL; i++) {
-        const struct cell *const above =
-            is_size(&columns[i]) && i < table->above_count ? &table->above[i] : NULL;
-        const char *const group = above == NULL ? NULL : heading_measure(above->text);
-
-        told.words = columns[i].measure != NULL ? columns[i].measure : group;
-        told.cell = columns[i].measure != NULL ? &table->heading[i] : above;
+    if (told.words == NULL && is_size(&columns[i]) && i < table->above_count) {
+        told.cell = &table->above[i];
+        told.words = heading_measure(told.cell->text);
     }
     told.measure =
         told.words != NULL && text_same(told.words, "door") ? MEASURE_DOOR : MEASURE_OPENING;
     return told;
+}
+
+/* By the first column from *at on that says it, where *at is then. */
+static struct told_measure find_measure(const struct table *table, const struct heading *columns,
+                                        size_t *at) {
+    for (; *at < table->columns; (*at)++) {
+        const struct told_measure told = column_measure(table, columns, *at);
+
+        if (told.words != NULL) {
+            return told;
+        }
+    }
+    return (struct told_measure){0};
+}
+
+static const char *sizes_of(const struct told_measure *told) {
+    return told->measure == MEASURE_DOOR ? "doors" : "openings";
+}
+
+/* Whether no heading says otherwise than the first, which is of column `at`. */
+static bool check_agree(struct reader *reader, const struct table *table,
+                        const struct heading *columns, const struct told_measure *first,
+                        size_t at) {
+    for (at++; at < table->columns; at++) {
+        const struct told_measure told = find_measure(table, columns, &at);
+
+        if (told.words != NULL && told.measure != first->measure) {
+            problem_add(reader->problems, SEVERITY_ERROR, "measure-differs", told.cell->place,
+                        "the heading '%s' says that sizes are of %s, and '%s' that they are of %s; "
+                        "head them 'width' and 'height', and give each row sizes of one kind, told "
+                        "by 'measure'",
+                        problem_quote(reader->problems, told.cell->text), sizes_of(&told),
+                        problem_quote(reader->problems, first->cell->text), sizes_of(first));
+            return false;
+        }
+    }
+    return true;
 }
 
 /* Whether a row's sizes are of what the headings say; an end panel's are of itself. */
@@ -151,8 +185,7 @@ static bool check_measure(struct reader *reader, const struct told_measure *told
         "the heading '%s' says that sizes are of %s, and by 'measure' they are of %s; write "
         "'measure = %s' in [make], or head the column 'width' or 'height'",
         problem_quote(reader->problems, told->cell->text),
-        told->measure == MEASURE_DOOR ? "doors" : "openings",
-        told->measure == MEASURE_DOOR ? "openings" : "doors", told->words);
+        sizes_of(told), told->measure == MEASURE_DOOR ? "openings" : "doors", told->words);
     return false;
 }
 
@@ -160,9 +193,10 @@ static bool check_measure(struct reader *reader, const struct told_measure *told
 static bool read_rows(struct reader *reader, struct job *job, const struct table *table,
                       const struct heading *columns, const struct column_set *sets, size_t count) {
     struct makes makes = {0};
-    const struct told_measure told = find_measure(table, columns);
+    size_t at = 0;
+    const struct told_measure told = find_measure(table, columns, &at);
     bool held = true;
-    bool same = true;
+    bool same = told.words == NULL || check_agree(reader, table, columns, &told, at);
 
     for (size_t i = 0; held && i < table->count && !pool_failed(reader->pool); i++) {
         struct said said = {0};
@@ -293,7 +327,8 @@ struct list_told door_list_told(const struct table *table, struct pool *pool) {
     }
     told.doors = there[0] && there[1];
     told.whole = told.doors && there[2];
-    told.measure = columns == NULL ? NULL : find_measure(table, columns).words;
+    size_t at = 0;
+    told.measure = columns == NULL ? NULL : find_measure(table, columns, &at).words;
     return told;
 }
 

@@ -4,6 +4,7 @@
 #include "base/array.h"
 #include "base/manual.h"
 #include "base/text.h"
+#include "read/file/ini_edit.h"
 #include "read/key/grammar.h"
 
 #include <string.h>
@@ -49,11 +50,15 @@ static void report_unknown(struct reader *reader, const struct cell *cell, const
     nearest = text_nearest(cell->text, names, names_count);
     const char *const quoted = problem_quote(reader->problems, cell->text);
     struct pool *const pool = &reader->problems->pool;
-    /* of a list of doors the job can say so */
+    /* of a list of doors the job can say so, by names that commas part */
+    const char *const own = reader->columns == NULL || strchr(cell->text, ',') != NULL
+                                ? NULL
+                                : ini_value(cell->text, pool);
     const char *const leave =
-        reader->columns == NULL
+        own == NULL
             ? "take the name away where the column is yours alone: one without a name is not read"
-            : pool_words(pool, "leave it out by 'own columns = %s' in [job]", quoted);
+            : pool_words(pool, "leave it out by 'own columns = %s' in [job]",
+                         problem_quote(reader->problems, own));
     if (advice != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-column", cell->place,
                     "column '%s' is not taken as it stands; %s; or %s", quoted, advice, leave);
@@ -141,16 +146,6 @@ static void report_twice(struct reader *reader, const struct cell *first, const 
     }
 }
 
-/* Whether anything stands in a column. */
-static bool has_cells(const struct table *table, size_t column) {
-    for (size_t i = 0; i < table->count; i++) {
-        if (table->rows[i].cells[column].text[0] != '\0') {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* What the line above the heading has over a column without a name, which would go unread. */
 static void report_above(struct reader *reader, const struct table *table) {
     size_t used = 0;
@@ -161,7 +156,8 @@ static void report_above(struct reader *reader, const struct table *table) {
     for (size_t i = 0; used > 1 && i < table->above_count && i < table->columns; i++) {
         const struct cell *const above = &table->above[i];
 
-        if (above->text[0] != '\0' && table->heading[i].text[0] == '\0' && has_cells(table, i)) {
+        if (above->text[0] != '\0' && table->heading[i].text[0] == '\0' &&
+            table_has_cells(table, i)) {
             problem_add(
                 reader->problems, SEVERITY_ERROR, "unknown-column", above->place,
                 "'%s' stands above a column that has no name in the line of headings; write "
@@ -177,7 +173,7 @@ static void take_by_cells(struct heading *heading, const struct table *table, si
     const struct heading told = heading->by_cells == NULL
                                     ? (struct heading){0}
                                     : heading_read(heading->by_cells, sets, count);
-    bool taken = told.key != NULL && has_cells(table, column);
+    bool taken = told.key != NULL && table_has_cells(table, column);
 
     for (size_t i = 0; taken && i < table->count; i++) {
         const char *const text = table->rows[i].cells[column].text;
@@ -211,7 +207,7 @@ struct heading *columns_find(struct reader *reader, const struct table *table,
         if (cell->text[0] == '\0') {
             continue; /* a column without a heading is the user's own */
         }
-        if (columns[i].key == NULL) {
+        if (columns[i].key == NULL || columns[i].advice != NULL) {
             report_unknown(reader, cell, columns[i].advice, sets, count);
         }
         for (size_t k = 0; k < i && columns[i].key != NULL; k++) {
@@ -224,6 +220,9 @@ struct heading *columns_find(struct reader *reader, const struct table *table,
     report_above(reader, table);
     for (size_t i = 0; i < count; i++) {
         report_missing(reader, table, columns, &sets[i]);
+    }
+    for (size_t i = 0; i < table->columns; i++) {
+        columns[i].key = columns[i].advice == NULL ? columns[i].key : NULL; /* it was reported */
     }
     return columns;
 }

@@ -89,6 +89,7 @@ static const struct heading_word words[] = {
     {"dimensions", NULL, NULL, SIZES, NULL},
     {"w x h", NULL, NULL, SIZES, NULL},
     {"width x height", NULL, NULL, SIZES, NULL},
+    {"size w x h", NULL, NULL, SIZES, NULL},
     {"opening", NULL, NULL, SIZES, NULL},
     {"opening size", NULL, NULL, SIZES, NULL},
     {"door size", NULL, NULL, SIZES, NULL},
@@ -122,8 +123,16 @@ const struct heading_word *heading_words(size_t *count) {
 
 #define PLAIN_SIZE ((size_t)64)
 
-/* The double prime, U+2033, is an inch mark as `"` is. */
-static const char prime[] = "\xE2\x80\xB3";
+/* Signs that are written as letters: the inch marks that a length may have, and the cross of sizes.
+ */
+static const struct {
+    const char *sign, *plain;
+} signs[] = {{"\"", " in "},
+             {"''", " in "},
+             {"\xE2\x80\xB3", " in "},             /* double prime */
+             {"\xE2\x80\x9D", " in "},             /* closing double quote */
+             {"\xE2\x80\xB2\xE2\x80\xB2", " in "}, /* two primes */
+             {"\xC3\x97", "x"}};                  /* multiplication sign */
 
 /* Puts a letter, small; a blank only behind another letter. false: there is no room. */
 static bool put(char plain[PLAIN_SIZE], size_t *size, char letter) {
@@ -144,23 +153,36 @@ static bool put(char plain[PLAIN_SIZE], size_t *size, char letter) {
     return true;
 }
 
+/* Puts a sign that text begins with. *bytes: how long it is; 0: text begins with none. false: there
+ * is no room. */
+static bool put_sign(char plain[PLAIN_SIZE], size_t *size, const char *text, size_t *bytes) {
+    *bytes = 0;
+    for (size_t i = 0; i < COUNT_OF(signs) && *bytes == 0; i++) {
+        const bool same = strncmp(text, signs[i].sign, strlen(signs[i].sign)) == 0;
+
+        for (const char *c = signs[i].plain; same && *c != '\0'; c++) {
+            if (!put(plain, size, *c)) {
+                return false;
+            }
+        }
+        *bytes = same ? strlen(signs[i].sign) : 0;
+    }
+    return true;
+}
+
 /* Writes text plainly, an inch mark as `in`. false: it is longer than any heading that means
  * something. */
 static bool make_plain(const char *text, char plain[PLAIN_SIZE]) {
     size_t size = 0;
+    size_t sign;
     bool fits = true;
 
-    for (const char *c = text; *c != '\0' && fits; c++) {
-        const bool is_prime = strncmp(c, prime, sizeof prime - 1) == 0;
+    for (const char *c = text; *c != '\0' && fits; c += sign == 0 ? 1 : sign) {
+        fits = put_sign(plain, &size, c, &sign);
+        if (fits && sign == 0) {
+            const bool blank = strchr(" \t\n\r._-:,;*()[]", *c) != NULL;
 
-        if (is_prime || *c == '"') {
-            fits = put(plain, &size, ' ') && put(plain, &size, 'i') && put(plain, &size, 'n') &&
-                   put(plain, &size, ' ');
-            c += is_prime ? sizeof prime - 2 : 0;
-        } else if (strchr(" \t\n\r._-:,;*()[]", *c) != NULL) {
-            fits = put(plain, &size, ' ');
-        } else {
-            fits = put(plain, &size, *c);
+            fits = put(plain, &size, (char)(blank ? ' ' : *c));
         }
     }
     size -= size > 0 && plain[size - 1] == ' ' ? 1 : 0;
@@ -200,7 +222,8 @@ static bool find_word(struct heading *heading, const char *plain, const struct c
         const struct heading_word *const word = &words[i];
 
         if (strcmp(word->written, plain) == 0 &&
-            ((word->measure == NULL && word->advice == NULL) || is_of_doors(sets, count))) {
+            ((word->measure == NULL && word->advice == NULL && word->by_cells == NULL) ||
+             is_of_doors(sets, count))) {
             heading->measure = word->measure;
             heading->advice = word->advice;
             heading->by_cells = word->by_cells;
@@ -249,15 +272,15 @@ struct heading heading_read(const char *text, const struct column_set *sets, siz
         !(find_key(&heading, plain, sets, count) || find_word(&heading, plain, sets, count))) {
         return heading; /* nothing, or advice */
     }
-    if (heading.key->kind.range == NULL || !unit->known) {
-        return (struct heading){
-            .advice = heading.key->kind.range == NULL
-                          ? NULL
-                          : "write sizes in inches or millimeters, or each with its unit and the "
-                            "heading without one"};
+    if (heading.key->kind.range == NULL) {
+        return (struct heading){0};
     }
-    heading.has_unit = true;
+    heading.has_unit = unit->known;
     heading.unit = unit->unit;
+    if (!unit->known) {
+        heading.advice = "write sizes in inches or millimeters, or each with its unit and the "
+                         "heading without one";
+    }
     return heading;
 }
 
@@ -276,16 +299,21 @@ static bool takes(const struct key *key, const struct rates *rates, const char *
 
 const struct key *heading_elsewhere(const struct reader *reader, const struct key *key,
                                     const char *text) {
+    const struct key *found = NULL;
+
     for (size_t i = 0; i < reader->column_sets; i++) {
         for (size_t k = 0; k < reader->columns[i].count; k++) {
             const struct key *const other = &reader->columns[i].keys[k];
 
             if (other != key && takes(other, reader->rates, text)) {
-                return other;
+                if (found != NULL) {
+                    return NULL; /* `knob` may be a pull or a hinge */
+                }
+                found = other;
             }
         }
     }
-    return NULL;
+    return found;
 }
 
 const char *heading_measure(const char *text) {

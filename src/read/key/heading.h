@@ -34,7 +34,7 @@ struct heading {
     const char *measure;   /* as above */
     bool has_unit;         /* of bare lengths below it; else they are in the file's */
     enum length_unit unit;
-    const char *advice;   /* what to write instead; NULL: not known */
+    const char *advice;   /* what to write instead, of a key where its unit is not taken; NULL: none */
     const char *by_cells; /* as above */
 };
 
@@ -42,8 +42,8 @@ struct heading {
  * ignored, or what else it is called; of a column of lengths with its unit behind it. */
 struct heading heading_read(const char *text, const struct column_set *sets, size_t count);
 
-/* The column of the list that is being read whose word or name text is, where it is none of key's;
- * NULL: none. */
+/* The one column of the list that is being read whose word or name text is, where it is none of
+ * key's; NULL: none, or several. */
 const struct key *heading_elsewhere(const struct reader *reader, const struct key *key,
                                     const char *text);
 
