@@ -12,6 +12,7 @@ import pty
 import random
 import re
 import select
+import shlex
 import shutil
 import signal
 import subprocess
@@ -135,6 +136,9 @@ def script():
         unchanged(folder, 2, '--set "doors = FILE"', "new", "c.ini")
         unchanged(folder, 2, "does not end in '.ini'", "new", "c.txt")
         unchanged(folder, 2, "needs a name", "new")
+        unchanged(folder, 2, "--unit is of --list", "new", "c.ini", "--unit", "mm")
+        for name in ("", ".ini", "sub/"):
+            unchanged(folder, 2, "names no file", "new", name)
         unchanged(folder, 3, "folder of 'no/c.ini' is missing", "new", "no/c.ini")
         unchanged(folder, 2, "has no '='", "new", "c.ini", "--set", "number")
         unchanged(folder, 2, "can stand in no line", "new", "c.ini", "--set", "doors = more.csv", "--set", "client = a\nb")
@@ -298,6 +302,18 @@ def rates():
         unchanged(folder, 2, "did you mean 'lumber poplar'", "new", "--rates", "b.ini", "--set", "lumber popler.price = 4 per bf")
         unchanged(folder, 2, "stands alone", "new", "b.ini", "--rates", "c.ini")
         unchanged(folder, 1, "no section '[shop]'", "new", "--rates", "b.ini", "--from", "a.ini")
+        # in the unit that is asked for, or not at all
+        unchanged(folder, 2, "'shop.ini' is not in mm", "new", "--rates", "b.ini", "--from", "shop.ini", "--unit", "mm")
+        with shop() as other:
+            wants(call(other, "new", "--rates", "a.ini", "--unit", "mm"), 0, "made of the rates that ship")
+            if values(other, "a.ini")["shop", "unit"] != "mm":
+                fail("rates in millimeters are in inches")
+        # a name that another begins with is named too, and none twice
+        prices = [f"lumber {name}.price = 4.60 per bf" for name in ("poplar-5", "poplar", "poplar")]
+        wants(call(folder, "new", "--rates", "e.ini", *(word for price in prices for word in ("--set", price))), 0)
+        if sorted(values(folder, "e.ini")["shop", "own"].split(", ")) != ["labor rate", "lumber poplar", "lumber poplar-5"]:
+            fail(f"own = {values(folder, 'e.ini')['shop', 'own']}")
+        os.unlink(os.path.join(folder, "e.ini"))
         # of several those in inches, unless --unit has it otherwise
         with shop(rates=False) as other:
             shutil.copytree(os.path.join(TREE, "rates"), os.path.join(other, "rates"))
@@ -340,6 +356,11 @@ def own_rates():
         if values(folder, "second.ini")["job", "rates"] != "shop.ini":
             fail("the next job goes by the rates that ship")
         before = read(folder, "first.ini").splitlines()
+        # the rates stand when the job is asked about
+        text, status = typed(folder, [b"\n"] * 17 + [b"\x04"], "new", "--rates", "third.ini")
+        if "the job is as it was" not in text or "nothing was written" in text or not os.path.exists(os.path.join(folder, "third.ini")):
+            fail(f"status {status}:\n{text}")
+        os.unlink(os.path.join(folder, "third.ini"))
         for answer, rates in ((b"no\n", "rates/small-shop.ini"), (b"\n", "other.ini")):
             text, status = typed(folder, [b"\n"] * 17 + [answer], "new", "--rates", "other.ini")
             if status != 0 or "as shipped. Shall it go by the new rates" not in re.sub(r"\s+", " ", text) or "Next: doorcost quote first.ini" not in text:
@@ -461,6 +482,14 @@ def terminal():
             reason = re.search(r"error: (.*)", wrong).group(1)
             if re.sub(r"\s+", " ", reason) not in re.sub(r"\s+", " ", told[key]):
                 fail(f"{key}: the reader says '{reason}', the prompt '{told[key]}'")
+        # a name that heads no column is asked again; what comes next is told as a shell takes it
+        write(folder, "own.csv", "id,Cabinet,width,height\n1,B1,18,30\n")
+        text, status = typed(folder, [b"\n"] * 3 + [b"own.csv\n", b"Cabin\n", b"Cabinet\n"], "new", "it's mine.ini")
+        last = re.search(r"Next: (doorcost quote .*)", text)
+        if status != 0 or "has 'Cabin', which heads no column" not in re.sub(r"\s+", " ", text) or last is None:
+            fail(f"status {status}:\n{text}")
+        if shlex.split(last.group(1)) != ["doorcost", "quote", "it's mine.ini"]:
+            fail(f"a shell takes apart: {last.group(1)}")
         # what no line can hold is asked again too
         write(folder, "more.csv", LIST)
         text, status = typed(folder, [b"\n", b"\n", b"x" * 3000 + b"\n", b"\xff\n", b"Y\n"], "new", "e.ini")

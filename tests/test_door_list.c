@@ -69,8 +69,8 @@ static const struct list {
      1, NULL, 0, "left"},
     {"of openings here and of doors there", "id,opening width,door height\nD01,15 1/2,30\n", 1,
      "measure-differs", 1, NULL},
-    {"two groups of sizes", ",Opening,Door\nid,width,height\nD01,15 1/2,30\n", 1,
-     "measure-differs", 1, NULL},
+    {"two groups of sizes", ",Opening,Door\nid,width,height\nD01,15 1/2,30\n", 1, "measure-differs",
+     1, NULL},
     {"a title of names over the heading",
      "Name,The mill,Color,White,Style,\nid,width,height,,,\nD01,15 1/2,30,,,\n", 1, NULL, 0, NULL},
     {"a name over two lines with nothing below",
@@ -470,9 +470,9 @@ static int prepare(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_lists),     cmocka_unit_test(test_as_shops),
-        cmocka_unit_test(test_values),    cmocka_unit_test(test_leaf),
-        cmocka_unit_test(test_words),     cmocka_unit_test(test_long_list),
+        cmocka_unit_test(test_lists),  cmocka_unit_test(test_as_shops),
+        cmocka_unit_test(test_values), cmocka_unit_test(test_leaf),
+        cmocka_unit_test(test_words),  cmocka_unit_test(test_long_list),
     };
 
     return cmocka_run_group_tests(tests, prepare, NULL);

@@ -208,6 +208,27 @@ bool text_holds_word(const char *text, const char *word, size_t size) {
     return false;
 }
 
+bool text_lists(const char *list, const char *name) {
+    const size_t size = strlen(name);
+
+    for (const char *from = list;;) {
+        const char *const end = from + strcspn(from, ",");
+        const char *const start = text_skip_blanks(from);
+        size_t same = 0;
+
+        while (start + same < end && same < size && lower(start[same]) == lower(name[same])) {
+            same++;
+        }
+        if (same == size && start <= end && text_trim_end(start, end) == start + size) {
+            return true;
+        }
+        if (*end == '\0') {
+            return false;
+        }
+        from = end + 1;
+    }
+}
+
 size_t text_distance(const char *a, const char *b) {
     /* Three rows of the usual table: two back for the swap of neighbors. */
     size_t rows[3][LONGEST_COMPARED + 1];

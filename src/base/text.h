@@ -60,6 +60,9 @@ size_t text_distance(const char *a, const char *b);
  * edits than a third of the longer one's length, at least one allowed). Borrowed from names. */
 const char *text_nearest(const char *text, const char *const *names, size_t count);
 
+/* Whether name is one of those that commas part in list: text_same, but for blanks around each. */
+bool text_lists(const char *list, const char *name);
+
 /* text, or "" where it is NULL. Borrowed. */
 const char *text_or_empty(const char *text);
 

@@ -56,8 +56,8 @@ enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault
         (void)fflush(out);
         const char *const line = read_line(in, pool, &ended);
         if (ended) {
-            text_print(out, "\ndoorcost: the answers ended at '%s'; nothing was written\n",
-                       ask->name);
+            text_print(out, "\ndoorcost: the answers ended at '%s'; %s\n", ask->name,
+                       ask->ended == NULL ? "nothing was written" : ask->ended);
             return ASK_ENDED;
         }
         if (line == NULL || page.failed) {

@@ -16,6 +16,7 @@ struct ask {
     const char *choices; /* what may be answered; NULL: not told */
     const char *name;    /* of what is asked for */
     const char *offer;   /* what Enter takes; NULL: nothing */
+    const char *ended;   /* what is said where the answers end; NULL: nothing was written */
     bool needed;         /* it may not be left out */
 };
 

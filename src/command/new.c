@@ -13,6 +13,11 @@ enum status command_new(const struct request *request, struct work *work, struct
     if (request->rates != NULL) {
         return new_rates(request, streams);
     }
+    if (request->job != NULL && request->unit != NULL) {
+        text_print(streams.err, "doorcost: --unit is of --list or --rates alone; the unit of a job "
+                                "tells --set \"unit = mm\", else its rates\n");
+        return STATUS_USE;
+    }
     if (request->job != NULL) {
         return new_job(request, streams);
     }

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "command/ask.h"
+#include "read/job/job_keys.h"
 #include "read/job/job_value.h"
 #include "read/rates/change.h"
 
@@ -109,6 +110,25 @@ static bool is_there(struct new_run *run, const char *name) {
     return file != NULL && access(file, F_OK) == 0;
 }
 
+/* What is wrong with names of own columns, by the headings of the list; NULL: nothing. */
+static const char *columns_fault(struct new_run *run, const char *names) {
+    const char *const list = draft_value(&run->draft, "job", "doors");
+    const char *const path = list == NULL ? NULL : source_beside(&run->pool, run->draft.path, list);
+    const char *words = NULL;
+    struct problems problems;
+    struct table table;
+    problems_init(&problems);
+    if (path != NULL && door_list_table(&table, path, (struct place){0}, &problems)) {
+        const size_t of_list = problems.count;
+        door_list_leave_out(&table, names, (struct place){0}, &problems);
+        words = problems.count == of_list
+                    ? NULL
+                    : pool_words(&run->pool, "%s", problems.list[of_list].text);
+    }
+    problems_clear(&problems);
+    return words;
+}
+
 static const char *find_fault(void *context, const char *answer) {
     const struct asked *const asked = context;
     struct new_run *const run = asked->run;
@@ -127,6 +147,9 @@ static const char *find_fault(void *context, const char *answer) {
         }
     }
     problems_clear(&problems);
+    if (words == NULL && text_same(asked->question->key, "own columns")) {
+        return columns_fault(run, answer);
+    }
     const bool file =
         text_same(asked->question->key, "rates") || text_same(asked->question->key, "doors");
     if (words == NULL && file && !is_there(run, answer)) {

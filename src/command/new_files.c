@@ -43,7 +43,13 @@ bool new_shipped_read(struct rates *rates, const char *path, bool metric,
 const char *new_files_named(const char *path, const char *what, struct pool *pool,
                             struct streams streams) {
     const char *const slash = strrchr(path, '/');
-    const char *const ending = strrchr(slash == NULL ? path : slash, '.');
+    const char *const name = slash == NULL ? path : slash + 1;
+    const char *const ending = strrchr(name, '.');
+    if (name[0] == '\0' || text_same(name, ".ini")) {
+        text_print(streams.err, "doorcost: '%s' names no file; name it as in 'kitchen.ini'\n",
+                   path);
+        return NULL;
+    }
     if (ending == NULL) {
         return pool_words(pool, "%s.ini", path);
     }
@@ -54,12 +60,37 @@ const char *new_files_named(const char *path, const char *what, struct pool *poo
     return NULL;
 }
 
+const char *new_files_typed(const char *path, struct pool *pool) {
+    static const char plain[] =
+        "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-./,:+=@%";
+    const char *typed = "";
+    const char *at = path;
+    while (*at != '\0' && (strchr(plain, *at) != NULL || (unsigned char)*at >= 0x80)) {
+        at++;
+    }
+    if (*at == '\0' && at > path) {
+        return pool_words(pool, "%s", path);
+    }
+    for (const char *from = path;
+         *from != '\0';) { /* a single quote ends the quoted, and follows */
+        const size_t size = strcspn(from, "'");
+        const bool more = from[size] != '\0';
+        typed = pool_words(pool, "%s%.*s%s", typed, (int)size, from, more ? "'\\''" : "");
+        from += size + (more ? 1 : 0);
+    }
+    return pool_words(pool, "'%s'", typed);
+}
+
 enum status new_files_check(const char *path, struct streams streams) {
     struct output output = {.path = path, .kind = OUTPUT_TEXT, .fresh = true};
     size_t at;
     const enum output_result result = outputs_free(&output, 1, false, &at);
     if (result == OUTPUT_NO_FOLDER) {
         text_print(streams.err, "doorcost: the folder of '%s' is missing; make it first\n", path);
+        return STATUS_OUTPUT;
+    }
+    if (result == OUTPUT_FOLDER) {
+        text_print(streams.err, "doorcost: '%s' is a folder; name a file in it\n", path);
         return STATUS_OUTPUT;
     }
     return files_say(result, path, streams);

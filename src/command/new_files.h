@@ -32,9 +32,13 @@ bool new_shipped_read(struct rates *rates, const char *path, bool metric, struct
     __attribute__((warn_unused_result));
 
 /* The path with `.ini` behind it where its name has no ending. what: that it is, `a job file`. In
- * pool; NULL: it has another ending, said on err. */
+ * pool; NULL: it has another ending, or no name, said on err. */
 const char *new_files_named(const char *path, const char *what, struct pool *pool,
                             struct streams streams);
+
+/* The path as a shell takes it, in quotes where it would not be taken as it is. In pool, "" where
+ * its memory is out. */
+const char *new_files_typed(const char *path, struct pool *pool);
 
 /* Whether a file may be written there, where nothing stands; else said on err. */
 enum status new_files_check(const char *path, struct streams streams);

@@ -187,7 +187,8 @@ static enum status check(struct new_run *run) {
                    result != WORK_OK   ? "The list is not right yet; then: "
                    : run->list != NULL ? "Next: fill in the list, then: "
                                        : "Next: ",
-                   result != WORK_OK ? "check" : "quote", run->draft.path);
+                   result != WORK_OK ? "check" : "quote",
+                   new_files_typed(run->draft.path, &run->pool));
     } else if (result != WORK_MEMORY) {
         command_problems(run->request, &work.problems, run->streams);
     }

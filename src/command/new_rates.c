@@ -7,6 +7,7 @@
 #include "command/new.h"
 #include "command/new_files.h"
 #include "command/new_run.h"
+#include "command/visit_file.h"
 #include "draft/draft.h"
 #include "draft/folder.h"
 #include "draft/shipped_files.h"
@@ -72,16 +73,20 @@ static enum status out_of_memory(const struct rates_run *run) {
     return command_out_of_memory(run->streams);
 }
 
-/* The file that it begins with: --from, or those of the folder in the unit that is asked for. */
-static void find_source(struct rates_run *run) {
-    const struct folder *const folder = &run->folder;
-    const bool metric = run->request->unit != NULL && strcmp(run->request->unit, "mm") == 0;
-    const struct folder_rates *const found = folder_rates(folder, metric ? LENGTH_MM : LENGTH_INCH);
-    run->metric = metric;
+/* The file that it begins with: --from, or those of the folder; in the unit that is asked for. */
+static enum status find_source(struct rates_run *run) {
+    const bool told = run->request->unit != NULL;
+    enum length_unit unit;
+    if (!visit_file_unit(run->request, NULL, NULL, &unit, run->streams.err)) {
+        return STATUS_USE;
+    }
+    const struct folder_rates *const found = folder_rates(&run->folder, unit);
+    run->metric = unit == LENGTH_MM;
     run->from = run->request->from;
-    if (run->from == NULL && found != NULL) {
+    if (run->from == NULL && found != NULL && (!told || found->unit == unit)) {
         run->from = source_beside(&run->pool, run->path, found->name);
     }
+    return STATUS_DONE;
 }
 
 static enum status read_source(struct rates_run *run) {
@@ -102,6 +107,13 @@ static enum status read_source(struct rates_run *run) {
                    "doorcost: '%s' has no section '[shop]'; --rates takes a file of rates\n",
                    problem_quote(problems, run->from));
         return STATUS_INPUTS;
+    }
+    if (run->request->unit != NULL &&
+        (unit_before(&run->ini, "shop") == LENGTH_MM) != run->metric) {
+        text_print(run->streams.err,
+                   "doorcost: '%s' is not in %s; leave --unit out, or name rates in that unit\n",
+                   problem_quote(problems, run->from), run->request->unit);
+        return STATUS_USE;
     }
     run->lines = (struct ini_lines){
         .list =
@@ -165,7 +177,7 @@ static bool put(struct rates_run *run, const struct rate_change *change) {
     for (size_t i = 0; i < COUNT_OF(asked); i++) {
         number = number || (of_shop && asked[i].number && text_same(asked[i].key, change->key));
     }
-    if (number && !text_holds_word(run->own, name, strlen(name))) {
+    if (number && !text_lists(run->own, name)) {
         run->own =
             pool_words(&run->pool, "%s%s%s", run->own, run->own[0] == '\0' ? "" : ", ", name);
     }
@@ -306,29 +318,16 @@ static bool finish_lines(struct rates_run *run) {
     return run->own[0] == '\0' || ini_edit(&run->lines, &own, &run->pool);
 }
 
-/* Jobs beside the file, and beside its folder `rates`, may go by it; then what to do next. */
 static enum status tell_next(struct rates_run *run) {
-    static const char folder[] = "rates/";
-    const enum length_unit unit = unit_before(&run->ini, "shop");
-    const char *const slash = strrchr(run->path, '/');
-    const size_t size = slash == NULL ? 0 : (size_t)(slash - run->path) + 1;
-    const size_t up = size < sizeof folder - 1 ? 0 : size - (sizeof folder - 1);
     const char *job = NULL;
-    enum status status = new_adopt(&run->folder, run->path, unit, &run->pool, run->streams, &job);
-    if (status == STATUS_DONE && size > 0 && strncmp(run->path + up, folder, size - up) == 0 &&
-        (up == 0 || run->path[up - 1] == '/')) {
-        struct folder above;
-        status = folder_look(&above, pool_words(&run->pool, "%.*s.", (int)up, run->path))
-                     ? new_adopt(&above, run->path, unit, &run->pool, run->streams, &job)
-                     : out_of_memory(run);
-        folder_clear(&above);
+    const enum status status = new_adopt(&run->folder, run->path, unit_before(&run->ini, "shop"),
+                                         &run->pool, run->streams, &job);
+    if (status != STATUS_DONE) {
+        return status;
     }
-    if (status == STATUS_DONE) {
-        text_print(run->streams.out, "\nNext: doorcost %s %s\n", job == NULL ? "new" : "quote",
-                   job == NULL ? "JOB.ini" : job);
-        status = command_flush(run->streams);
-    }
-    return status;
+    text_print(run->streams.out, "\nNext: doorcost %s %s\n", job == NULL ? "new" : "quote",
+               job == NULL ? "JOB.ini" : new_files_typed(job, &run->pool));
+    return command_flush(run->streams);
 }
 
 static enum status write_rates(struct rates_run *run) {
@@ -368,8 +367,8 @@ static enum status write_rates(struct rates_run *run) {
 }
 
 static enum status make(struct rates_run *run) {
-    find_source(run);
-    enum status status = read_source(run);
+    enum status status = find_source(run);
+    status = status == STATUS_DONE ? read_source(run) : status;
     status = status == STATUS_DONE ? take_sets(run) : status;
     if (status == STATUS_DONE && ask_can(run->streams.in, run->streams.err)) {
         struct page page = {.out = run->streams.err};

@@ -301,7 +301,8 @@ void record_look(struct record_looks *looks, const struct source *source, size_t
         source->cells ? NULL : gather(&record, source, at, separator, 0, pool, &unclosed);
 
     *looks = (struct record_looks){.lines = record.lines};
-    for (const char *text = whole == NULL ? source->lines[at] : whole; looks->count < RECORD_MOST_LOOKED; text++) {
+    for (const char *text = whole == NULL ? source->lines[at] : whole;
+         looks->count < RECORD_MOST_LOOKED; text++) {
         bool open = false;
         const char *const end =
             source->cells ? text + strcspn(text, "\t") : cell_end(text, separator, &open);

@@ -195,7 +195,8 @@ static void take_heading(struct table *table, const struct record *record,
     }
 }
 
-/* What a title in the upper line has beside names of columns is no heading: nothing stands below. */
+/* What a title in the upper line has beside names of columns is no heading: nothing stands below.
+ */
 static void drop_title(struct table *table, const struct table_wanted *wanted) {
     for (size_t i = 0; i < table->above_count && i < table->columns; i++) {
         struct cell *const cell = &table->heading[i];

@@ -184,8 +184,8 @@ static bool check_measure(struct reader *reader, const struct told_measure *told
         reader->problems, SEVERITY_ERROR, "measure-differs", told->cell->place,
         "the heading '%s' says that sizes are of %s, and by 'measure' they are of %s; write "
         "'measure = %s' in [make], or head the column 'width' or 'height'",
-        problem_quote(reader->problems, told->cell->text),
-        sizes_of(told), told->measure == MEASURE_DOOR ? "openings" : "doors", told->words);
+        problem_quote(reader->problems, told->cell->text), sizes_of(told),
+        told->measure == MEASURE_DOOR ? "openings" : "doors", told->words);
     return false;
 }
 

@@ -132,7 +132,7 @@ static const struct {
              {"\xE2\x80\xB3", " in "},             /* double prime */
              {"\xE2\x80\x9D", " in "},             /* closing double quote */
              {"\xE2\x80\xB2\xE2\x80\xB2", " in "}, /* two primes */
-             {"\xC3\x97", "x"}};                  /* multiplication sign */
+             {"\xC3\x97", "x"}};                   /* multiplication sign */
 
 /* Puts a letter, small; a blank only behind another letter. false: there is no room. */
 static bool put(char plain[PLAIN_SIZE], size_t *size, char letter) {

@@ -34,7 +34,8 @@ struct heading {
     const char *measure;   /* as above */
     bool has_unit;         /* of bare lengths below it; else they are in the file's */
     enum length_unit unit;
-    const char *advice;   /* what to write instead, of a key where its unit is not taken; NULL: none */
+    const char
+        *advice; /* what to write instead, of a key where its unit is not taken; NULL: none */
     const char *by_cells; /* as above */
 };
 
