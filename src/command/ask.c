@@ -7,6 +7,8 @@
 #include <string.h>
 #include <unistd.h>
 
+#define DIGITS "0123456789."
+
 bool ask_can(FILE *in, FILE *out) {
     return in != NULL && isatty(fileno(in)) == 1 && isatty(fileno(out)) == 1;
 }
@@ -45,6 +47,28 @@ static const char *lacks(const struct ask *ask, const char *answer) {
                                                      : NULL;
 }
 
+/* What stands behind the number of an offer: the ` per hour` of `14.00 per hour (12 to 18)`. A
+ * range belongs to the old number alone. *size 0: there is no unit. */
+static const char *unit_of(const char *offer, size_t *size) {
+    const char *const rest = offer + strspn(offer, DIGITS);
+    const char *const end = text_trim_end(rest, rest + strcspn(rest, "("));
+    const bool unit = rest != offer && (*rest == ' ' || *rest == '%') &&
+                      strchr(DIGITS, *text_skip_blanks(rest)) == NULL &&
+                      memchr(rest, ',', (size_t)(end - rest)) == NULL;
+    *size = unit ? (size_t)(end - rest) : 0;
+    return rest;
+}
+
+/* A bare number in the unit of what is offered; in pool. NULL: it is none, or the offer has none.
+ */
+static const char *with_unit(const struct ask *ask, const char *line, struct pool *pool) {
+    size_t size = 0;
+    const char *const unit = ask->offer == NULL ? "" : unit_of(ask->offer, &size);
+    return size == 0 || line[strspn(line, DIGITS)] != '\0'
+               ? NULL
+               : pool_words(pool, "%s%.*s", line, (int)size, unit);
+}
+
 enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault, void *context,
                     struct pool *pool, const char **answer) {
     struct page page = {.out = out};
@@ -54,7 +78,7 @@ enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault
         text_print(out, "%s [%s]: ", ask->name,
                    ask->offer == NULL ? (ask->needed ? "" : "none") : ask->offer);
         (void)fflush(out);
-        const char *const line = read_line(in, pool, &ended);
+        const char *line = read_line(in, pool, &ended);
         if (ended) {
             text_print(out, "\ndoorcost: the answers ended at '%s'; %s\n", ask->name,
                        ask->ended == NULL ? "nothing was written" : ask->ended);
@@ -67,6 +91,12 @@ enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault
         const char *wrong = lacks(ask, line);
         if (wrong == NULL && line[0] != '\0' && !out_of_it) {
             wrong = fault(context, line);
+            const char *const whole = wrong == NULL ? NULL : with_unit(ask, line, pool);
+            if (whole != NULL && fault(context, whole) == NULL) {
+                say_wrapped(&page, "  ", 2, "taken as '%s'", whole);
+                line = whole;
+                wrong = NULL;
+            }
         }
         if (wrong == NULL) {
             *answer = out_of_it ? NULL : line[0] == '\0' ? ask->offer : line;

@@ -65,7 +65,7 @@ struct rates_run {
     const char *own;  /* what `own` names */
     bool invented;    /* numbers are as shipped */
     struct ini shipped;
-    const char *key; /* that is asked for */
+    const char *key, *name; /* that is asked for, and what the question calls it */
     struct new_files files;
 };
 
@@ -216,24 +216,24 @@ static enum status take_sets(struct rates_run *run) {
 static const char *answer_fault(void *context, const char *answer) {
     struct rates_run *const run = context;
     const struct rate_change change = {.section = "shop", .key = run->key, .value = answer};
-    return ini_value(answer, &run->pool) == NULL ? "this can stand in no line of a file"
-                                                 : change_fault(run, &change);
+    const char *const words = ini_value(answer, &run->pool) == NULL
+                                  ? "this can stand in no line of a file"
+                                  : change_fault(run, &change);
+    const size_t size = strlen(run->key);
+    return words != NULL && strncmp(words, run->key, size) == 0 && words[size] == ' '
+               ? pool_words(&run->pool, "%s%s", run->name, words + size)
+               : words;
 }
 
-static bool is_set(const struct rates_run *run, const char *key) {
-    for (size_t i = 0; i < run->request->set.count; i++) {
-        struct pool pool;
+static bool is_set(struct rates_run *run, const char *key) {
+    bool set = false;
+    for (size_t i = 0; i < run->request->set.count && !set; i++) {
         struct rate_change change;
-        pool_init(&pool);
-        const bool same =
-            change_split(&change, run->request->set.texts[i], "shop", &pool) == NULL &&
-            !pool_failed(&pool) && text_same(change.section, "shop") && text_same(change.key, key);
-        pool_clear(&pool);
-        if (same) {
-            return true;
-        }
+        set = change_split(&change, run->request->set.texts[i], "shop", &run->pool) == NULL &&
+              !pool_failed(&run->pool) && text_same(change.section, "shop") &&
+              text_same(change.key, key);
     }
-    return false;
+    return set;
 }
 
 /* The key of [shop] as the file has it; NULL: it has none. */
@@ -262,14 +262,15 @@ static enum status ask_one(struct rates_run *run, size_t question, const struct 
     /* what a number rests on is told beside it; of words that ship it is that they are invented */
     const char *const from =
         key == NULL || key->comment == NULL || !asked[question].number ? NULL : key->comment;
+    run->key = name;
+    run->name = text_same(name, "invented") ? "still as shipped" : name;
     const struct ask one = {
         .why = from == NULL ? asked[question].moves
                             : pool_words(&run->pool, "%s (%s)", asked[question].moves, from),
-        .name = text_same(name, "invented") ? "still as shipped" : name,
+        .name = run->name,
         .offer = offer_of(run, question, key),
         .needed = !asked[question].may_lack,
     };
-    run->key = name;
     const enum ask_result result =
         ask(&one, run->streams.in, run->streams.err, answer_fault, run, &run->pool, &answer);
     if (result != ASK_ANSWERED) {
