@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "bridge/mix.h"
 #include "read/job/job_file.h"
+#include "read/job/job_keys.h"
 #include "read/rates/rates_file.h"
 
 /* What the walk works with. */
@@ -156,6 +157,11 @@ static void leave_papers(struct ini *rates) {
     }
 }
 
+/* A column is the same in both lists whatever each calls it. */
+static bool name_columns(struct job_texts *texts, struct pool *pool) {
+    return door_list_name(&texts->list, unit_before(&texts->job, "job"), pool);
+}
+
 static enum bridge_result make(struct walk *walk, struct bridge *bridge) {
     struct pool *const pool = &bridge->pool;
     const struct tried older = try_texts(walk, &walk->older);
@@ -176,7 +182,9 @@ static enum bridge_result make(struct walk *walk, struct bridge *bridge) {
     bridge->newer = newer.outcome;
     bridge->money_decimals = newer.money_decimals;
     bridge->steps = pool_take(pool, BRIDGE_GROUP_COUNT, sizeof *bridge->steps);
-    if (bridge->steps == NULL || !pair_make(&walk->pair, &walk->older, &walk->newer, pool) ||
+    if (bridge->steps == NULL || !name_columns(&walk->older, pool) ||
+        !name_columns(&walk->newer, pool) ||
+        !pair_make(&walk->pair, &walk->older, &walk->newer, pool) ||
         !changes_make(&bridge->changes, &walk->pair, pool)) {
         return BRIDGE_MEMORY;
     }

@@ -8,7 +8,8 @@ TREE: the folder that holds `rates` and `samples`. COUNT times a sample is edite
 person would: rows struck, changed and added, keys of rates and job typed anew. The steps must add
 up to the difference of two quotes made by themselves, to the cent. Each edit is of a known group;
 for every fourth bridge the files are edited a group at a time, each time estimated by `compare`,
-and the steps must be these differences. For every sixth both jobs are saved with `quote --json`, and
+and the steps must be these differences. Every list calls its columns otherwise, as shops do, which
+is no change. For every sixth both jobs are saved with `quote --json`, and
 where their files are gone, the bridge of the documents, and of one and a file, must tell the same.
 Then some bridges whose middle cannot be estimated, and documents damaged at random, which must be
 refused or tell what the whole one does.
@@ -33,6 +34,10 @@ SAMPLES = ["kitchen/kitchen.ini", "old-house/old-house.ini", "metric/tea-kitchen
            "station/station.ini"]
 FIELDS = {"client pays": ("sale", "total"), "before tax": ("sale", "before tax"),
           "tax": ("sale", "tax")}
+# what else a column may be called: common practice, no source
+CALLED = {"id": ["No.", "Door #", "item"], "room": ["Location"], "use": ["Type", "Item"],
+          "count": ["Qty.", "pcs"], "width": ["W", "wide"], "height": ["H", "Ht."],
+          "hinge side": ["Hand", "L/R"], "note": ["Notes"], "remark": ["Shop notes"]}
 
 
 def fail(text):
@@ -48,10 +53,12 @@ class Files:
         self.rates = read(os.path.normpath(os.path.join(folder, value(self.job, "job", "rates"))))
         text = read(os.path.join(folder, value(self.job, "job", "doors")))
         self.head, *self.rows = [row for row in csv.reader(io.StringIO(text)) if any(row)]
+        self.called = list(self.head)
 
     def copy(self):
         other = Files.__new__(Files)
         other.job, other.rates, other.head = self.job, self.rates, list(self.head)
+        other.called = list(self.called)
         other.rows = [list(row) for row in self.rows]
         return other
 
@@ -60,11 +67,17 @@ class Files:
         write(os.path.join(folder, name + ".ini"), put(job, "job", "doors", f"{name}.csv"))
         write(os.path.join(folder, name + "-rates.ini"), self.rates)
         with open(os.path.join(folder, name + ".csv"), "w", encoding="utf-8", newline="") as file:
-            csv.writer(file).writerows([self.head, *self.rows])
+            csv.writer(file).writerows([self.called, *self.rows])
         return os.path.join(folder, name + ".ini")
 
     def at(self, name):
         return self.head.index(name)
+
+    def rename(self, dice):
+        """Calls the columns otherwise; `item` once."""
+        self.called = [dice.choice([name, *CALLED.get(name, [])]) for name in self.head]
+        if "item" in self.called and "Item" in self.called:
+            self.called[self.at("id")] = "No."
 
 
 def read(path):
@@ -357,6 +370,7 @@ def one(bench, base, dice, number):
                           any(g in rows for g, *_ in edits)):
             edits.append((group, edit, seed))
             files = trial
+    files.rename(dice)
     before, now = bench.comes_to(base, "by-hand"), bench.comes_to(files, "by-hand")
     if before is None or now is None:
         return None

@@ -228,13 +228,14 @@ static void set_columns(struct column_set sets[SET_COUNT]) {
 }
 
 /* A row with that id whose note is another was written over, and is one of the job. */
-static bool is_example(const struct table *table, const struct table_row *row) {
+static bool is_example(const struct table *table, const struct table_row *row, struct pool *pool) {
     struct column_set sets[SET_COUNT];
     bool named = false;
     set_columns(sets);
-    for (size_t i = 0; i < table->columns; i++) {
+    const struct heading *const columns = columns_mean(table, sets, SET_COUNT, pool);
+    for (size_t i = 0; columns != NULL && i < table->columns; i++) {
         const char *const text = row->cells[i].text;
-        const struct key *const key = heading_read(table->heading[i].text, sets, SET_COUNT).key;
+        const struct key *const key = columns[i].key;
         if (key == NULL) {
             continue;
         }
@@ -255,7 +256,7 @@ bool door_list_table(struct table *table, const char *path, struct place asked,
     if (!columns_table(table, path, asked, MOST_DOOR_ROWS, sets, SET_COUNT, problems)) {
         return false;
     }
-    if (table->count > 0 && is_example(table, &table->rows[0])) {
+    if (table->count > 0 && is_example(table, &table->rows[0], &problems->pool)) {
         table->rows++;
         table->count--;
     }
@@ -290,6 +291,47 @@ void door_list_leave_out(struct table *table, const char *names, struct place pl
     }
 }
 
+/* Lengths of a cell with '|' between them, each bare one with the unit behind it. */
+static const char *with_unit(const char *text, enum length_unit unit, struct pool *pool) {
+    const char *all = "";
+    for (const char *from = text;; from++) {
+        const char *const start = text_skip_blanks(from);
+        const char *const end = start + strcspn(start, "|");
+        const char *const part =
+            pool_text(pool, start, (size_t)(text_trim_end(start, end) - start));
+        length inches = 0;
+        length millimeters = 0;
+        const bool bare = part != NULL && length_read(part, LENGTH_INCH, &inches) == LENGTH_OK &&
+                          length_read(part, LENGTH_MM, &millimeters) == LENGTH_OK &&
+                          inches != millimeters;
+        all = pool_words(pool, "%s%s%s%s", all, from == text ? "" : " | ", text_or_empty(part),
+                         !bare ? "" : (unit == LENGTH_MM ? " mm" : " in"));
+        if (*end == '\0') {
+            return all;
+        }
+        from = end;
+    }
+}
+
+bool door_list_name(struct table *table, enum length_unit unit, struct pool *pool) {
+    struct column_set sets[SET_COUNT];
+    set_columns(sets);
+    const struct heading *const columns = columns_mean(table, sets, SET_COUNT, pool);
+    for (size_t i = 0; columns != NULL && i < table->columns; i++) {
+        if (columns[i].key == NULL) {
+            continue;
+        }
+        table->heading[i].text = columns[i].key->name;
+        for (size_t r = 0; columns[i].has_unit && columns[i].unit != unit && r < table->count;
+             r++) {
+            struct cell *const cell = &table->rows[r].cells[i];
+            cell->text = with_unit(cell->text, columns[i].unit, pool);
+        }
+    }
+    table->above_count = 0; /* what they tell is told */
+    return columns != NULL && !pool_failed(pool);
+}
+
 /* Whether a heading is like no column: not even nearly one, which would be a slip. */
 static bool is_strange(const struct heading *heading, const char *text,
                        const struct column_set *sets) {
@@ -311,11 +353,10 @@ struct list_told door_list_told(const struct table *table, struct pool *pool) {
     static const char *const needed[] = {"width", "height", "id"};
     bool there[COUNT_OF(needed)] = {false};
     struct column_set sets[SET_COUNT];
-    struct heading *const columns = pool_take(pool, table->columns, sizeof *columns);
     struct list_told told = {0};
     set_columns(sets);
+    const struct heading *const columns = columns_mean(table, sets, SET_COUNT, pool);
     for (size_t i = 0; i < table->columns && columns != NULL; i++) {
-        columns[i] = heading_read(table->heading[i].text, sets, SET_COUNT);
         for (size_t n = 0; n < COUNT_OF(needed); n++) {
             there[n] =
                 there[n] || (columns[i].key != NULL && text_same(columns[i].key->name, needed[n]));

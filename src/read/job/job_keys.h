@@ -97,6 +97,11 @@ bool door_list_table(struct table *table, const char *path, struct place asked,
  * the user's own; one that the list lacks is reported. place: of names. */
 void door_list_leave_out(struct table *table, const char *names, struct place place,
                          struct problems *problems);
+/* Gives the columns of a list the names of their keys, whatever it calls them, so that lists can be
+ * held against each other and put together; bare lengths below a heading with a unit other than the
+ * job's get it. The list holds no errors. Memory of pool. false: memory is out. */
+bool door_list_name(struct table *table, enum length_unit unit, struct pool *pool)
+    __attribute__((warn_unused_result));
 /* What the headings of a list tell. */
 struct list_told {
     bool doors;          /* it has the columns width and height */

@@ -184,17 +184,26 @@ static void take_by_cells(struct heading *heading, const struct table *table, si
     }
 }
 
+struct heading *columns_mean(const struct table *table, const struct column_set *sets, size_t count,
+                             struct pool *pool) {
+    struct heading *const columns = pool_take(pool, table->columns, sizeof *columns);
+
+    for (size_t i = 0; columns != NULL && i < table->columns; i++) {
+        columns[i] = heading_read(table->heading[i].text, sets, count);
+        take_by_cells(&columns[i], table, i, sets, count);
+    }
+    return columns;
+}
+
 struct heading *columns_find(struct reader *reader, const struct table *table,
                              const struct column_set *sets, size_t count) {
     size_t known = 0;
-    struct heading *columns = pool_take(&reader->problems->pool, table->columns, sizeof(*columns));
+    struct heading *const columns = columns_mean(table, sets, count, &reader->problems->pool);
 
     if (columns == NULL) {
         return NULL;
     }
     for (size_t i = 0; i < table->columns; i++) {
-        columns[i] = heading_read(table->heading[i].text, sets, count);
-        take_by_cells(&columns[i], table, i, sets, count);
         known += columns[i].key != NULL ? 1 : 0;
     }
     if (known == 0) {

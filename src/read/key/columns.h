@@ -12,6 +12,11 @@ bool columns_table(struct table *table, const char *path, struct place asked, si
                    const struct column_set *sets, size_t count, struct problems *problems)
     __attribute__((warn_unused_result));
 
+/* What each column means by its heading and the cells below it: the one way to tell. An array of
+ * table->columns in pool; NULL when memory is out. */
+struct heading *columns_mean(const struct table *table, const struct column_set *sets, size_t count,
+                             struct pool *pool);
+
 /* Finds the key of every column of the heading; reports unknown and repeated columns, names that
  * stand above the heading alone, and needed ones that are not there. What each column means (key
  * NULL: not known, reported, or without a heading), an array of table->columns in the problems'
