@@ -34,12 +34,14 @@ CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metr
          'compare-five-options', 'warnings', 'metric-quote']
 # Tests that are tried last, as they take longest, and tests of single files that need no stage.
 SLOW = ['test_problems', 'test_limits', 'cases', 'strike', 'reach', 'test_replay', 'afresh',
+        'recompute',
         'sizes', 'price age', 'spare rails', 'ways', 'rack plans']
 ALONE = ['test_tape', 'test_containers', 'test_driver', 'test_weigh', 'test_pick',
          'test_spares']
 # Not programs of their own: scripts that are told the program and each of some jobs, and of some
 # whether they are told the folder of both before.
-BY_JOB = {'afresh': ('afresh.py', JOBS, False), 'strike': ('strike.py', STRUCK, True),
+BY_JOB = {'afresh': ('afresh.py', JOBS, False), 'recompute': ('recompute.py', JOBS, False),
+          'strike': ('strike.py', STRUCK, True),
           'reach': ('reach.py', STRUCK, True), 'sizes': ('sizes.py', JOBS[1:2], True),
           'ways': ('make_or_buy.py', STRUCK, True),
           'price age': ('price_age.py', STRUCK, False),

@@ -96,6 +96,9 @@ def check_rows(job, ways, option=None, some=None):
     same("as listed", ways["as listed"], base, ways["as listed"], base)
     for row in ways["rows"][:some]:
         without = job.compared({}, option, row["id"])
+        styles, finishes = ({way[what] for way in row["ways"]} - {None} for what in ("style", "finish"))
+        if len(row["ways"]) != (1 + len(styles)) * (1 + len(finishes)):
+            fail(f"{row['id']}: bought and sent each may be, {len(row['ways'])} ways")
         for way in row["ways"]:
             found = job.compared({row["id"]: cells_of(way)}, option)
             what = f"{row['id']} {way['way']}"

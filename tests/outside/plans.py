@@ -166,7 +166,17 @@ def check_boards(plan, unit):
         p.must(saw.cuts == len(board["cuts"]), f"board {board['number']}: {saw.cuts} cuts")
         p.cuts += saw.cuts * board["copies"]
     p.finish(plan["bound"]["value"])
+    check_footage(p, unit)
     return p
+
+
+def check_footage(p, unit):
+    """Board feet (of a square foot an inch thick, by definition) or cubic meters of what the boards lose; `5/4` is 1 1/4 in."""
+    of_one = Fraction(p.plan["thickness"]) / (144 if unit == "in" else 10**9) / MILLION**2
+    for name, kind in (("ends and edges", "trim"), ("kerf", "kerf"), ("defects", "defects"), ("offcuts worth keeping", "keep")):
+        value = p.plan[name]["value"]
+        step = Fraction(1, 10 ** len(value.partition(".")[2]))
+        p.must(abs(Fraction(value) - p.area[kind] * of_one) < step, f"{name} {value}")
 
 
 def check_sheets(plan, unit):

@@ -3,6 +3,7 @@
 """Makes every figure of a quote again, outside the program, and fails on any difference.
 
     doorcost quote JOB.ini --json -o BOOK.xlsx | recompute.py
+    recompute.py PROGRAM JOB.ini
 
 Reads the JSON that docs/json.md describes.  Uses whole numbers and fractions only; rounding is half
 away from zero, once per operation.  Chosen figures are made again: containers by trying every
@@ -12,7 +13,10 @@ the document, which is checked first (plans.py).
 """
 import json
 import math
+import os
+import subprocess
 import sys
+import tempfile
 from fractions import Fraction
 
 import plans
@@ -249,8 +253,14 @@ def references(value):
             yield from references(inner)
 
 
+def quoted(program, job):
+    with tempfile.TemporaryDirectory() as folder:
+        return subprocess.run([program, "quote", job, "--effort", "20", "--json", "-o", os.path.join(folder, "book.xlsx")],
+                              stdout=subprocess.PIPE, check=True).stdout
+
+
 def main():
-    document = json.load(sys.stdin)
+    document = json.loads(quoted(*sys.argv[1:]) if len(sys.argv) > 1 else sys.stdin.read())
     faults = []
     made = 0
     planned = 0
