@@ -97,11 +97,6 @@ bool door_list_table(struct table *table, const char *path, struct place asked,
  * the user's own; one that the list lacks is reported. place: of names. */
 void door_list_leave_out(struct table *table, const char *names, struct place place,
                          struct problems *problems);
-/* Gives the columns of a list the names of their keys, whatever it calls them, so that lists can be
- * held against each other and put together; bare lengths below a heading with a unit other than the
- * job's get it. The list holds no errors. Memory of pool. false: memory is out. */
-bool door_list_name(struct table *table, enum length_unit unit, struct pool *pool)
-    __attribute__((warn_unused_result));
 /* What the headings of a list tell. */
 struct list_told {
     bool doors;          /* it has the columns width and height */
@@ -113,6 +108,12 @@ struct list_told {
 struct list_told door_list_told(const struct table *table, struct pool *pool);
 /* Reads the rows of the job from its door list. false: memory is out. */
 bool door_list_read(struct reader *reader, struct job *job, const struct table *table)
+    __attribute__((warn_unused_result));
+
+/* list_name.c: gives the columns of a list the names of their keys, whatever it calls them, so that
+ * lists can be held against each other and put together; bare lengths below a heading with a unit
+ * other than the job's get it. The list holds no errors. Memory of pool. false: memory is out. */
+bool door_list_name(struct table *table, enum length_unit unit, struct pool *pool)
     __attribute__((warn_unused_result));
 
 #endif
