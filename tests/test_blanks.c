@@ -48,6 +48,10 @@ static const struct bench_case cases[] = {
       PART(0, rough, "0.1053"),
       /* three blanks and ten rails */
       OPERATION(0, run, "13")}},
+    {"a rail of 12 1/4 is just long enough by itself",
+     {SHOP("12 1/4 in")},
+     FRONTS "F1,drawer front,1,15,6\n",
+     {PART(1, blank[0], NULL), PART(1, rough_length, "12.25"), PART(0, blank[0], "13.125")}},
     /* 1 1/4 x 2 3/8 x 13 1/8 / 144 / 2 */
     {"thicker lumber",
      {SHOP("12 in"), "make|frame = thick-poplar"},

@@ -177,6 +177,10 @@ def check_footage(p, unit):
         value = p.plan[name]["value"]
         step = Fraction(1, 10 ** len(value.partition(".")[2]))
         p.must(abs(Fraction(value) - p.area[kind] * of_one) < step, f"{name} {value}")
+    net, spare, more = (p.plan[name] for name in ("net", "spare rails", "allowances"))
+    parts = Fraction(net["value"]) + Fraction(spare["value"] if spare else 0) + Fraction(more["value"])
+    # each of them is rounded
+    p.must(abs(parts - p.area["parts"] * of_one) < step * (1 + sum(p.pieces)), f"parts {float(parts)}")
 
 
 def check_sheets(plan, unit):
