@@ -401,11 +401,24 @@ static void test_near(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* An arched door is not made as wide as a straight one beside it. */
+static void test_kind(void **state) {
+    (void)state;
+    struct bench b;
+    const char *const edits[BENCH_MOST_EDITS] = {NULL};
+    bench_open(&b, "arched beside straight", BENCH_INCH, edits,
+               KINDS "D1,door,,18,30,,,\nD2,door,,18,30,,,1\n");
+    const struct door *const leaves = b.estimate.doors.doors;
+    assert_true(near_size_kind_same(&leaves[0], &leaves[0], true));
+    assert_false(near_size_kind_same(&leaves[0], &leaves[1], true));
+    assert_false(near_size_kind_same(&leaves[1], &leaves[0], true));
+    assert_int_equal(bench_close(&b), 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_rows),
-        cmocka_unit_test(test_most_of_row),
-        cmocka_unit_test(test_sizes),
+        cmocka_unit_test(test_rows),        cmocka_unit_test(test_kind),
+        cmocka_unit_test(test_most_of_row), cmocka_unit_test(test_sizes),
         cmocka_unit_test(test_near),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
