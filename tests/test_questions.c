@@ -517,10 +517,46 @@ static void test_limits(void **state) {
     questions_run(limit_cases, COUNT(limit_cases));
 }
 
+#define NOTE "id,width,height,mid rails,arch,extra charge,note\nD1,18,30,"
+static const struct question_case note_cases[] = {
+    {"glass on a panel door", {NULL}, NOTE ",,,with GLASS\n", "note-not-priced", true},
+    {"a pane, at the end", {NULL}, NOTE ",,,one pane\n", "note-not-priced", true},
+    {"within a word", {NULL}, NOTE ",,,\"fiberglass, panel, search\"\n", "note-not-priced", false},
+    {"none wanted", {NULL}, NOTE ",,,\"no glass, without mid rail\"\n", "note-not-priced", false},
+    {"a mid rail", {NULL}, NOTE ",,,mid-rail as the others\n", "note-not-priced", true},
+    {"one that is there", {NULL}, NOTE "1,,,mid rail in the middle\n", "note-not-priced", false},
+    {"an arch", {NULL}, NOTE ",,,arched top\n", "note-not-priced", true},
+    {"one that is there too", {NULL}, NOTE ",1,,arched top\n", "note-not-priced", false},
+    {"no arch for a mid rail", {NULL}, NOTE "1,,,arched mid rail\n", "note-not-priced", true},
+    {"charged for", {NULL}, NOTE ",,9 arched top,arched top\n", "note-not-priced", false},
+    {"charged, and not told what for", {NULL}, NOTE ",,9,arched\n", "note-not-priced", false},
+    {"charged for something else", {NULL}, NOTE ",,9 wax,arched\n", "note-not-priced", true},
+    {"a remark is the shop's",
+     {NULL},
+     "id,width,height,remark\nD1,18,30,glass\n",
+     "note-not-priced",
+     false},
+    {"a style of glass",
+     {"make|style = glazed\nglass = clear"},
+     NOTE ",,,reeded glass\n",
+     "note-not-priced",
+     false},
+    {"a style called so",
+     {"door arched|kind = slab\nthickness = 3/4", "make|style = arched\nslab = poplar"},
+     NOTE ",,,arched\n",
+     "note-not-priced",
+     false},
+};
+
+static void test_notes(void **state) {
+    (void)state;
+    questions_run(note_cases, COUNT(note_cases));
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_limits), cmocka_unit_test(test_fronts), cmocka_unit_test(test_effect),
-        cmocka_unit_test(test_clear),  cmocka_unit_test(test_mixed),
+        cmocka_unit_test(test_clear),  cmocka_unit_test(test_mixed),  cmocka_unit_test(test_notes),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -6,6 +6,7 @@
 #include "door/leaf.h"
 #include "door/quantity.h"
 #include "door/warn_hardware.h"
+#include "door/warn_note.h"
 
 #include <stdlib.h>
 
@@ -308,6 +309,9 @@ void doors_warn(const struct calc *c) {
     }
     for (size_t r = 0; r < q->count; r++) {
         const struct door *const door = q->leaves[r].door;
+        if (door->beside == NULL) {
+            note_warn(c, door);
+        }
         if (door_is_twin(door)) {
             continue;
         }

@@ -9,7 +9,7 @@
  * a third of it (where five rows or more share the use), two sizes of one style that differ by no
  * more than 1/8 in (3 mm), the one front of the list that is higher than wide, a leaf wider and a
  * panel higher than the shop's limits, an opening under 1 in (25 mm), solid panels that have no
- * room to move, and what warn_hardware.h asks. */
+ * room to move, and what warn_note.h and warn_hardware.h ask. */
 void doors_warn(const struct calc *calc);
 
 #endif

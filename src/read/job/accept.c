@@ -35,6 +35,7 @@ const char *const question_ids[] = {
     "no-gap",
     "no-overlay",
     "no-woods",
+    "note-not-priced",
     "odd-fraction",
     "opening-slit",
     "pair-narrow",
