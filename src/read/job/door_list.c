@@ -100,6 +100,7 @@ static bool read_row(struct reader *reader, struct job *job, struct makes *makes
     struct make told = {.end_panel = said->row.use.choice == USE_END_PANEL, .own = said->own};
 
     *row = said->row;
+    row_take_pair(reader, row);
     row->make = &told;
     told.whole = row_construction(job, row, -1);
     construction_check(reader, &told.own);

@@ -87,6 +87,10 @@ void options_warn_woods(struct reader *reader, const struct job *job);
 /* row_woods.c: the same of a row that names lumber for its frame. */
 void row_warn_woods(struct reader *reader, const struct job *job, const struct row *row);
 
+/* row.c: makes of the use `pair` a door hung at both sides; reports another hinge side. Before
+ * anything looks at the row. */
+void row_take_pair(struct reader *reader, struct row *row);
+
 /* row_make.c: ` in option 'maple'`, or nothing for the base job (NULL). In the problems' pool. */
 const char *option_words(struct reader *reader, const struct option *option);
 

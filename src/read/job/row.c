@@ -14,17 +14,22 @@
 #define NARROW_INCH (16 * NM_PER_INCH)
 #define NARROW_MM   (400 * NM_PER_MM)
 
+/* A word of use that no row keeps: a door with the hinge side `pair`. */
+#define USE_PAIR (USE_END_PANEL + 1)
+
 static const struct spelling uses[] = {
     {"door", USE_DOOR},
     {"drawer front", USE_DRAWER_FRONT},
     {"false front", USE_FALSE_FRONT},
     {"end panel", USE_END_PANEL},
+    {"pair", USE_PAIR},
     {"doors", USE_DOOR},
     {"drawer", USE_DRAWER_FRONT},
     {"drawers", USE_DRAWER_FRONT},
     {"drawer fronts", USE_DRAWER_FRONT},
     {"false fronts", USE_FALSE_FRONT},
     {"end panels", USE_END_PANEL},
+    {"pairs", USE_PAIR},
     {0},
 };
 static const struct spelling ways_to_open[] = {
@@ -37,11 +42,11 @@ static const struct spelling ways_to_open[] = {
     {0},
 };
 static const struct spelling hinge_sides[] = {
-    {"left", HINGE_SIDE_LEFT},        {"right", HINGE_SIDE_RIGHT},
-    {"pair", HINGE_SIDE_PAIR},        {"l", HINGE_SIDE_LEFT},
-    {"lh", HINGE_SIDE_LEFT},          {"left hand", HINGE_SIDE_LEFT},
-    {"r", HINGE_SIDE_RIGHT},          {"rh", HINGE_SIDE_RIGHT},
-    {"right hand", HINGE_SIDE_RIGHT}, {0},
+    {"left", HINGE_SIDE_LEFT}, {"right", HINGE_SIDE_RIGHT}, {"pair", HINGE_SIDE_PAIR},
+    {"l", HINGE_SIDE_LEFT},    {"lh", HINGE_SIDE_LEFT},     {"left hand", HINGE_SIDE_LEFT},
+    {"r", HINGE_SIDE_RIGHT},   {"rh", HINGE_SIDE_RIGHT},    {"right hand", HINGE_SIDE_RIGHT},
+    {"l/r", HINGE_SIDE_PAIR},  {"r/l", HINGE_SIDE_PAIR},    {"lr", HINGE_SIDE_PAIR},
+    {"rl", HINGE_SIDE_PAIR},   {"both", HINGE_SIDE_PAIR},   {0},
 };
 
 /* `10 | 12 1/2`: commas would part cells. */
@@ -144,7 +149,8 @@ const struct key row_keys[] = {
      .help = "the shop's name of the row, each once"},
     {"room", AS_TEXT, FIELD(row, room), "galley", .help = "the quote lists doors by room"},
     {"use", AS_CHOICE(uses), FIELD(row, use), "door", "drawer front",
-     .help = "door, drawer front, false front or end panel; absent: door"},
+     .help = "door, drawer front, false front or end panel; pair: door with the `hinge side` pair; "
+             "absent: door"},
     {"count", AS_COUNT(1, MOST_OF_ROW, 1), FIELD(row, count), "2",
      .help = "of openings or doors; absent: 1"},
     {"width", AS_LENGTH(SIDE_RANGE), FIELD(row, width), "15 1/2", "394 mm", .needed = true,
@@ -189,6 +195,22 @@ const struct key row_keys[] = {
      .help = "the same for the shop alone: no paper of the client's has it"},
 };
 const size_t row_key_count = COUNT_OF(row_keys);
+
+void row_take_pair(struct reader *reader, struct row *row) {
+    if (row->use.choice != USE_PAIR) {
+        return;
+    }
+    row->use.choice = USE_DOOR;
+    if (row->hinge_side.place.line == 0) {
+        row->hinge_side = row->use;
+        row->hinge_side.choice = HINGE_SIDE_PAIR;
+    } else if (row->hinge_side.set && row->hinge_side.choice != HINGE_SIDE_PAIR) {
+        problem_add(reader->problems, SEVERITY_ERROR, "pair-and-side", row->use.place,
+                    "use 'pair' does not go with hinge side '%s'; write 'door' under 'use', or "
+                    "leave the hinge side blank",
+                    row->hinge_side.choice == HINGE_SIDE_LEFT ? "left" : "right");
+    }
+}
 
 /* Places of hinges tell their number. */
 static void complete_hinges(struct reader *reader, struct row *row) {
