@@ -49,6 +49,10 @@ def use(prefix, empty):
     (pathlib.Path(empty) / "doors.csv").write_text("id,shelf,width,height\nD01,x,18,30\n")
     done = run(program, "new", "a", "--set", f"rates = {prefix / 'share/doorcost/rates/small-shop.ini'}", cwd=empty)
     want("column 'shelf' is not known; name it as in 'man doorcost-list'" in done.stdout, f"no manual page: {done.stdout}")
+    noted = pathlib.Path(empty) / "noted.csv"
+    noted.write_text("what,shelf\nmaking,x\n")
+    done = run(program, "learn", kitchen, noted, cwd=empty)
+    want("column 'shelf' is not known; name it as in 'man doorcost-noted'" in done.stdout, f"no page of what was noted: {done.stdout}")
     for page in (prefix / "share/doc/doorcost").rglob("*.md"):
         for link in re.findall(r"\]\(([\w./-]+\.md)", page.read_text()):
             there = (page.parent / link).resolve()

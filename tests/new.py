@@ -308,6 +308,13 @@ def rates():
             wants(call(other, "new", "--rates", "a.ini", "--unit", "mm"), 0, "made of the rates that ship")
             if values(other, "a.ini")["shop", "unit"] != "mm":
                 fail("rates in millimeters are in inches")
+        # what the rates that ship name stays as it stands there
+        woods = read(folder, "woods.csv") + "\n"
+        write(folder, "woods.csv", woods)
+        wants(call(folder, "new", "--rates", "e.ini", "--unit", "mm"), 0, "made of the rates that ship")
+        if read(folder, "woods.csv") != woods:
+            fail("woods.csv was written over")
+        os.unlink(os.path.join(folder, "e.ini"))
         # a name that another begins with is named too, and none twice
         prices = [f"lumber {name}.price = 4.60 per bf" for name in ("poplar-5", "poplar", "poplar")]
         wants(call(folder, "new", "--rates", "e.ini", *(word for price in prices for word in ("--set", price))), 0)

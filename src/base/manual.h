@@ -7,7 +7,7 @@
 
 /* What tells of the input files, in words: `'man doorcost-list'` where that page stands in
  * ../share/man beside the running program, as where it was installed; else `docs/formats.md`. page:
- * `rates`, `job` or `list`. In pool, or static. */
+ * `rates`, `job`, `list` or `noted`. In pool, or static. */
 const char *manual_name(struct pool *pool, const char *page);
 
 #endif

@@ -20,13 +20,20 @@ void new_files_add(struct new_files *files, const char *path, const char *text) 
     files->texts[files->count++] = text;
 }
 
+/* What the rates name may stand there already, and is the shop's then. */
+static void add_named(struct new_files *files, const char *path, const char *text) {
+    if (access(path, F_OK) != 0) {
+        new_files_add(files, path, text);
+    }
+}
+
 void new_files_add_shipped(struct new_files *files, const char *rates, const char *text,
                            struct pool *pool) {
     const char *const slash = strrchr(rates, '/');
     files->folder = slash == NULL ? NULL : pool_words(pool, "%.*s", (int)(slash - rates), rates);
     new_files_add(files, rates, text);
-    new_files_add(files, source_beside(pool, rates, "woods.csv"), shipped_woods);
-    new_files_add(files, source_beside(pool, rates, "terms.txt"), shipped_terms);
+    add_named(files, text_or_empty(source_beside(pool, rates, "woods.csv")), shipped_woods);
+    add_named(files, text_or_empty(source_beside(pool, rates, "terms.txt")), shipped_terms);
 }
 
 bool new_shipped_read(struct rates *rates, const char *path, bool metric,

@@ -21,8 +21,8 @@ struct new_files {
 /* A file more, of that text. Both are borrowed. */
 void new_files_add(struct new_files *files, const char *path, const char *text);
 
-/* Rates of that text, which are those that ship or made of them, and what these name, into the
- * folder that `rates` (a path) stands in. pool: for their paths. */
+/* Rates of that text, which are those that ship or made of them, and what these name and does not
+ * stand there yet, into the folder that `rates` (a path) stands in. pool: for their paths. */
 void new_files_add_shipped(struct new_files *files, const char *rates, const char *text,
                            struct pool *pool);
 

@@ -20,7 +20,7 @@ static void read_rows(struct reader *reader, struct actuals *actuals, const stru
 
 bool actuals_read(struct actuals *actuals, const struct rates *rates, const char *path,
                   struct problems *problems) {
-    const struct column_set set = {actual_keys, actual_key_count, 0};
+    const struct column_set set = {actual_keys, actual_key_count, 0, "noted"};
     struct reader reader = {.pool = &actuals->pool,
                             .problems = problems,
                             .path = path,

@@ -223,9 +223,9 @@ static bool read_rows(struct reader *reader, struct job *job, const struct table
 
 /* The columns of a row. */
 static void set_columns(struct column_set sets[SET_COUNT]) {
-    sets[0] = (struct column_set){row_keys, row_key_count, offsetof(struct said, row)};
-    sets[1] =
-        (struct column_set){construction_keys, CONSTRUCTION_KEY_COUNT, offsetof(struct said, own)};
+    sets[0] = (struct column_set){row_keys, row_key_count, offsetof(struct said, row), "list"};
+    sets[1] = (struct column_set){construction_keys, CONSTRUCTION_KEY_COUNT,
+                                  offsetof(struct said, own), "list"};
 }
 
 /* A row with that id whose note is another was written over, and is one of the job. */

@@ -29,11 +29,11 @@ static const char *with_unit(const char *text, enum length_unit unit, struct poo
 }
 
 bool door_list_name(struct table *table, enum length_unit unit, struct pool *pool) {
-    const struct column_set sets[] = {{row_keys, row_key_count, 0},
-                                      {construction_keys, CONSTRUCTION_KEY_COUNT, 0}};
+    const struct column_set sets[] = {{row_keys, row_key_count, 0, "list"},
+                                      {construction_keys, CONSTRUCTION_KEY_COUNT, 0, "list"}};
     const struct heading *const columns = columns_mean(table, sets, COUNT_OF(sets), pool);
     for (size_t i = 0; columns != NULL && i < table->columns; i++) {
-        if (columns[i].key == NULL) {
+        if (columns[i].key == NULL || columns[i].advice != NULL) {
             continue;
         }
         table->heading[i].text = columns[i].key->name;

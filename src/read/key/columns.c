@@ -68,7 +68,7 @@ static void report_unknown(struct reader *reader, const struct cell *cell, const
     } else {
         problem_add(reader->problems, SEVERITY_ERROR, "unknown-column", cell->place,
                     "column '%s' is not known; name it as in %s, or %s", quoted,
-                    manual_name(pool, "list"), leave);
+                    manual_name(pool, sets[0].page), leave);
     }
 }
 

@@ -11,6 +11,7 @@ struct column_set {
     const struct key *keys;
     size_t count;
     size_t at;
+    const char *page; /* of the manual that tells of them (manual_name) */
 };
 
 /* One other way to say a column, in the plain spelling: small letters, one blank between words, no

@@ -257,7 +257,7 @@ static void add_item(struct reader *reader, struct rates *rates, const struct ra
     }
 }
 
-static const struct column_set rack_set = {rack_columns, COUNT_OF(rack_columns), 0};
+static const struct column_set rack_set = {rack_columns, COUNT_OF(rack_columns), 0, "rates"};
 
 bool rack_table(struct table *table, const char *path, struct place asked,
                 struct problems *problems) {

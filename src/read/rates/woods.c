@@ -61,7 +61,7 @@ const struct key wood_columns[] = {
 };
 const size_t wood_column_count = COUNT_OF(wood_columns);
 
-static const struct column_set wood_set = {wood_columns, COUNT_OF(wood_columns), 0};
+static const struct column_set wood_set = {wood_columns, COUNT_OF(wood_columns), 0, "rates"};
 
 /* The one wood in whose names the word stands; -1: none, or several, which are warned of. */
 static int32_t find_by_word(struct reader *reader, const struct rates *rates,
