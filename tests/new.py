@@ -446,6 +446,11 @@ def terminal():
         if status != 0 or sorted(os.listdir(folder)) != ["a-list.xlsx", "a.ini", "rates"] or values(folder, "a.ini")["job", "doors"] != "a-list.xlsx":
             fail(f"status {status}, {os.listdir(folder)}:\n{text}")
         unchanged(folder, 1, "no rows", "check", "a.ini")
+        # what stands at its name is somebody's
+        write(folder, "c-list.xlsx", "mine")
+        text, status = typed(folder, [], "new", "c.ini")
+        if status != 0 or values(folder, "c.ini")["job", "doors"] != "c-list-2.xlsx" or read(folder, "c-list.xlsx") != "mine":
+            fail(f"status {status}, {os.listdir(folder)}:\n{text}")
         text, status = typed(folder, [b"mm\n"] + [b"\n"] * 3 + [b"\x03"], "new", "b.ini")
         if os.path.exists(os.path.join(folder, "b.ini")):
             fail(f"{text}")

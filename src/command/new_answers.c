@@ -158,11 +158,21 @@ static const char *find_fault(void *context, const char *answer) {
     return words;
 }
 
-/* Where a list to fill in goes that has the name of the job: `kitchen-list.xlsx`. */
+/* Where a list to fill in goes that has the name of the job: `kitchen-list.xlsx`, or with a number
+ * where that stands there. NULL: many do, or memory is out. */
 static const char *list_beside(struct new_run *run) {
     const char *const path = run->draft.path;
     const char *const slash = strrchr(path, '/');
-    return files_beside(&run->pool, slash == NULL ? path : slash + 1, "-list", ".xlsx");
+    const char *more = "-list";
+    for (int n = 2; n < 100; n++) {
+        const char *const name =
+            files_beside(&run->pool, slash == NULL ? path : slash + 1, more, ".xlsx");
+        if (name == NULL || !is_there(run, name)) {
+            return name;
+        }
+        more = pool_words(&run->pool, "-list-%d", n);
+    }
+    return NULL;
 }
 
 enum status new_take_list(struct new_run *run) {
@@ -216,8 +226,9 @@ static enum status answer(struct new_run *run, size_t at, const struct question 
     const char *list = NULL;
     if (offer == NULL && text_same(question->key, "doors")) {
         offer = list = list_beside(run);
-        why = "No list with the columns id, width and height is here that no other job has: name "
-              "yours, or Enter writes one to fill in.";
+        why = list == NULL ? why
+                           : "No list with the columns id, width and height is here that no other "
+                             "job has: name yours, or Enter writes one to fill in.";
     }
     struct asked asked = {run, question};
     const struct ask ask_for = {

@@ -126,7 +126,7 @@ static void report_heading(struct reader *reader, const struct table *table,
     }
     problem_add(reader->problems, SEVERITY_ERROR, "no-heading", table->heading[0].place,
                 "the first line is no heading, as none of its cells names a column; put a line "
-                "like '%s' above the rows, and nothing above that",
+                "like '%s' above the rows",
                 needed);
 }
 
