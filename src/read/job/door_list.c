@@ -362,6 +362,7 @@ bool door_list_read(struct reader *reader, struct job *job, const struct table *
     }
     check_ids(reader, job);
     if (reader->names_known) {
+        make_warn_woods(reader, job);
         options_warn_woods(reader, job);
         const bool good =
             job->row_count > 0 && problems_count(reader->problems, SEVERITY_ERROR) == 0;

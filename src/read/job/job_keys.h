@@ -84,6 +84,10 @@ void row_warn_clear(struct reader *reader, const struct job *job, const struct r
  * After all rows are read; the rates hold no errors in what is named. */
 void options_warn_woods(struct reader *reader, const struct job *job);
 
+/* row_woods.c: asks, once a key, about a panel of [make] in another wood than its frames, where a
+ * finish shows both. After all rows are read. */
+void make_warn_woods(struct reader *reader, const struct job *job);
+
 /* row_woods.c: the same of a row that names lumber for its frame. */
 void row_warn_woods(struct reader *reader, const struct job *job, const struct row *row);
 

@@ -235,3 +235,61 @@ void options_warn_woods(struct reader *reader, const struct job *job) {
         ask_mixed(reader, job, i, &left);
     }
 }
+
+/* --- frames and panels of [make] --- */
+
+/* Whether wood is seen below a finish: its last coat is not mixed to a color, as that over a stain,
+ * and it is not called what covers. */
+static bool shows_wood(const struct rates *rates, const struct finish *finish) {
+    static const char *const words[] = {"paint",  "painted", "enamel", "primer",
+                                        "primed", "opaque",  "white"};
+    const int32_t last =
+        finish->coat_count == 0 ? -1 : finish->coats[finish->coat_count - 1].coating;
+    return last >= 0 && !rates->coatings[last].tinted &&
+           !holds_one(finish->name.s, words, COUNT_OF(words)) &&
+           !holds_one(finish->client_name.s, words, COUNT_OF(words));
+}
+
+/* Whether a material is of a wood, and not of the frame's: of a sheet, that of another lumber of
+ * the rates. */
+static bool is_of_other_wood(const struct rates *rates, const struct material_reference *frame,
+                             const struct material_reference *given) {
+    bool other = given->kind == MATERIAL_LUMBER;
+    for (size_t i = 0; i < rates->lumber_count && !other; i++) {
+        const struct material_reference lumber = {.kind = MATERIAL_LUMBER, .index = (int32_t)i};
+        other = is_of_wood(rates, &lumber, given);
+    }
+    return other && !is_of_wood(rates, frame, given);
+}
+
+/* Whether [make] names frame and panel of a row, and both are seen. */
+static bool is_made_alike(const struct rates *rates, const struct row *row) {
+    const struct construction *const own = &row->make->own;
+    const int32_t finish = row->make->whole.finish.index;
+    return own->frame.name.s == NULL && own->panel.name.s == NULL && own->solid.name.s == NULL &&
+           finish >= 0 && shows_wood(rates, &rates->finishes[finish]);
+}
+
+void make_warn_woods(struct reader *reader, const struct job *job) {
+    const struct material_reference *const frame = &job->construction.frame;
+    bool asked_panel = false;
+    bool asked_solid = false;
+    for (size_t r = 0; r < job->row_count && frame->index >= 0; r++) {
+        const struct row *const row = &job->rows[r];
+        const struct construction *const whole = &row->make->whole;
+        const char *key = NULL;
+        const struct material_reference *const given = row_filling(reader, row, whole, &key);
+        bool *const asked = given == &whole->solid ? &asked_solid : &asked_panel;
+        if (given == NULL || given == &whole->slab || given->index < 0 || *asked ||
+            !is_made_alike(reader->rates, row) || !is_of_other_wood(reader->rates, frame, given)) {
+            continue;
+        }
+        *asked = true;
+        problem_add(reader->problems, SEVERITY_WARNING, "woods-mixed", given->name.place,
+                    "%s '%s' is of another wood than the frames of '%s', and finish '%s' shows "
+                    "both; name what goes with the frames",
+                    key, problem_quote(reader->problems, given->name.s),
+                    problem_quote(reader->problems, frame->name.s),
+                    problem_quote(reader->problems, whole->finish.name.s));
+    }
+}
