@@ -54,9 +54,12 @@ static void tell_offer(struct told *told, const struct offer *o) {
     for (size_t i = 0; i < o->kind_count; i++) {
         tell(told, "kind %s: %s\n", o->kinds[i].letter, o->kinds[i].words);
     }
+    for (size_t i = 0; i < o->room_count; i++) {
+        tell(told, "room %s: %zu\n", o->rooms[i].name, o->rooms[i].count);
+    }
     for (size_t i = 0; i < o->door_count; i++) {
         const struct offer_door *const d = &o->doors[i];
-        tell(told, "door %s: %s, %s, %s x %s, %s%s\n", d->id, o->kinds[d->kind].letter, d->words,
+        tell(told, "door %s: %s, %s, %s x %s, %s%s\n", d->id, o->kinds[d->kind].letter, d->listed,
              d->width.text, d->height.text, d->count.text,
              strcmp(d->leaves.text, "1") == 0 ? "" : " x 2");
         if (o->detail == OFFER_EACH) {
@@ -345,6 +348,25 @@ static const struct offer_case row_cases[] = {
      {NULL},
      "id,width,height,note,remark\nD1,18,30,over the sink,ask for less\n",
      {"door D1: A, door; over the sink, 18 x 30, 1"}},
+    {"a place for each row stands beside it",
+     {NULL},
+     "id,room,width,height\nA1,sink,18,30\nA2,Range,18,30\nA3,,18,30\nA4,end,18,30\n"
+     "A5,range,18,30\nA6,end,18,30\nA7,end,18,30\n",
+     {"room : 7", "door A1: A, sink: door, 18 x 30, 1", "door A5: A, range: door, 18 x 30, 1",
+      "door A3: A, door, 18 x 30, 1"}},
+    {"half as many rooms as rows have their lines",
+     {NULL},
+     "id,room,width,height\nA1,a,18,30\nA2,b,18,30\nA3,c,18,30\nA4,d,18,30\n"
+     "A5,a,18,30\nA6,b,18,30\nA7,c,18,30\nA8,d,18,30\n",
+     {"room a: 2", "room d: 2", "door A1: A, door, 18 x 30, 1"}},
+    {"three rooms have their lines in any list",
+     {NULL},
+     "id,room,width,height\nA1,a,18,30\nA2,b,18,30\nA3,c,18,30\n",
+     {"room a: 1", "room c: 1", "door A1: A, door, 18 x 30, 1"}},
+    {"rooms whose sums are asked for have their lines",
+     {"job|detail = rooms"},
+     "id,room,width,height\nA1,a,18,30\nA2,b,18,30\nA3,c,18,30\nA4,d,18,30\n",
+     {"room a: 1", "room d: 1", "door A1: A, door, 18 x 30, 1"}},
     {"a range ends with its room",
      {TWO_WOODS},
      "id,room,width,height,frame\nA1,hall,18,30,\nA2,hall,18,30,oak\nA3,hall,18,30,oak\n"

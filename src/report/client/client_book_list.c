@@ -49,7 +49,7 @@ static void put_door(struct client_sheet *s, const struct offer_door *door) {
 
 static void put_heads(struct client_sheet *s) {
     const uint32_t first = s->row;
-    client_book_span(s, 0, s->last, LOOK_SECTION, CLIENT_LIST_HEAD);
+    client_book_span(s, 0, s->last, LOOK_SECTION, client_list_head(s->offer));
     s->row++;
     for (uint16_t c = 0; c <= s->last; c++) {
         book_text(s->book, s->sheet, s->row, c, LOOK_HEAD, s->columns.list[c].head);

@@ -30,7 +30,7 @@ struct offer_amount client_cell(const struct offer *o, const struct offer_door *
     case CLIENT_KIND:
         return (struct offer_amount){.text = o->kinds[door->kind].letter};
     case CLIENT_WHAT:
-        return (struct offer_amount){.text = door->words};
+        return (struct offer_amount){.text = door->listed};
     case CLIENT_WIDTH:
         return door->width;
     case CLIENT_HEIGHT:
@@ -106,7 +106,11 @@ void client_columns_make(struct client_columns *c, const struct offer *o, client
 }
 
 bool client_room_has_head(const struct offer *o, const struct offer_room *room) {
-    return room->name[0] != '\0' || offer_has_sums(o);
+    return !o->rooms_beside && (room->name[0] != '\0' || offer_has_sums(o));
+}
+
+const char *client_list_head(const struct offer *o) {
+    return o->rooms_beside ? "Doors and fronts" : "Doors and fronts, by room";
 }
 
 const char *client_change_head(enum offer_change_kind kind) {

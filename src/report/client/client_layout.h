@@ -9,7 +9,6 @@
 
 #define CLIENT_PRICE_HEAD   "Price"
 #define CLIENT_OPTIONS_HEAD "Options, for the same list"
-#define CLIENT_LIST_HEAD    "Doors and fronts, by room"
 #define CLIENT_KINDS_HEAD   "The kinds of doors and fronts (not to one scale)"
 #define CLIENT_CHANGES_HEAD "What changes"
 #define CLIENT_SIZE_HEAD    "Size"
@@ -54,6 +53,8 @@ void client_columns_make(struct client_columns *columns, const struct offer *off
 /* What stands in a column; of one that is no number the text alone. */
 struct offer_amount client_cell(const struct offer *offer, const struct offer_door *door,
                                 enum client_column_is is);
+/* What heads the list. Static. */
+const char *client_list_head(const struct offer *offer);
 /* Whether a room has a line of its own. */
 bool client_room_has_head(const struct offer *offer, const struct offer_room *room);
 

@@ -183,7 +183,7 @@ static void put_list(struct client_html *p) {
     for (size_t c = 0; c < columns.count; c++) {
         heads[c] = (struct html_head){columns.list[c].head, columns.list[c].number};
     }
-    html_element(&p->html, "h2", CLIENT_LIST_HEAD);
+    html_element(&p->html, "h2", client_list_head(o));
     html_table(&p->table, &p->html, "Each row of the list", heads, columns.count);
     for (size_t r = 0; r < o->room_count; r++) {
         put_room(p, &o->rooms[r]);

@@ -138,7 +138,7 @@ void client_pdf_list(struct client_page *p) {
     const struct offer *const o = p->offer;
     struct list list = {.page = p};
     client_columns_make(&list.columns, o, measure, p, f->width, GAP);
-    flow_heading(f, CLIENT_LIST_HEAD, heads_height(&list) + room_start(&list, &o->rooms[0]));
+    flow_heading(f, client_list_head(o), heads_height(&list) + room_start(&list, &o->rooms[0]));
     tag_begin(f->pdf->cr, "Table");
     heads(&list);
     for (size_t i = 0; i < o->room_count; i++) {

@@ -44,6 +44,8 @@ struct offer_door {
     const char *id; /* of its row in the door list */
     size_t kind;
     const char *words;                 /* its use, hinge side, note */
+    const char *listed;                /* the same as the list has it: behind its room, where rooms
+                                          have no lines */
     struct offer_amount width, height; /* finished, of one leaf: `17 3/4` */
     struct offer_amount count, leaves; /* openings; doors in each: 1, or 2 for a pair */
     struct offer_amount price, amount; /* of one leaf; of the row */
@@ -186,6 +188,8 @@ struct offer {
     enum offer_detail detail;
     struct offer_door *doors; /* by room */
     size_t door_count;
+    bool rooms_beside; /* nearly each door is a room of its own: the list names it beside the door,
+                          and there is one room without a name */
     struct offer_room *rooms;
     size_t room_count;
     struct offer_line *lines; /* of the price, to the total */

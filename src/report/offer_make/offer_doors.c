@@ -8,6 +8,9 @@
 
 #include <string.h>
 
+/* So few have lines in any list. */
+#define MOST_FEW_ROOMS 3
+
 const struct leaf_figures *offer_leaf(const struct offer_maker *m, size_t door) {
     return &m->e->quantities.leaves[m->rows[door]];
 }
@@ -143,9 +146,12 @@ static void put_door(struct offer_maker *m, size_t row) {
     struct offer *const o = m->offer;
     struct offer_door *const made = &o->doors[o->door_count];
     m->rows[o->door_count++] = row;
+    const char *const words = door_words(m, leaf);
+    const char *const room = o->rooms_beside ? text_or_empty(door->row->room.s) : "";
     *made = (struct offer_door){
         .id = text_or_empty(door->row->id.s),
-        .words = door_words(m, leaf),
+        .words = words,
+        .listed = room[0] == '\0' ? words : pool_words(m->pool, "%s: %s", room, words),
         .width = size_amount(m, leaf->width, door->width),
         .height = size_amount(m, leaf->height, door->height),
         .count = offer_amount(m, leaf->openings),
@@ -169,22 +175,40 @@ static bool make_room(struct offer_maker *m) {
     return !pool_failed(m->pool);
 }
 
-bool offer_doors(struct offer_maker *m) {
+/* A line above nearly every door is none that helps: the list named places, not rooms. Sums that
+ * are asked for by room have their lines. */
+static bool has_rooms_beside(const struct offer_maker *m) {
+    const size_t rooms = m->e->sale.room_count;
+    return m->offer->detail != OFFER_ROOMS && rooms > MOST_FEW_ROOMS &&
+           2 * rooms > m->e->quantities.count;
+}
+
+/* Rooms of one name each, or one without. */
+static void put_rooms(struct offer_maker *m) {
     const struct sale_figures *const sale = &m->e->sale;
     struct offer *const o = m->offer;
-    if (!make_room(m)) {
-        return false;
+    if (o->rooms_beside) {
+        o->rooms[o->room_count++] = (struct offer_room){
+            .name = "", .count = m->e->quantities.count, .amount = {.text = ""}};
     }
-    for (size_t i = 0; i < sale->room_count; i++) {
+    for (size_t i = 0; i < sale->room_count && !o->rooms_beside; i++) {
         const struct room_sum *const sum = &sale->rooms[i];
         struct offer_room *const room = &o->rooms[o->room_count++];
         *room = (struct offer_room){.name = sum->room, .first = sum->first, .count = sum->count};
         if (offer_has_sums(o)) {
             room->amount = offer_amount(m, sum->amount);
         }
-        for (size_t n = 0; n < sum->count; n++) {
-            put_door(m, sale->by_room[sum->first + n]);
-        }
+    }
+}
+
+bool offer_doors(struct offer_maker *m) {
+    if (!make_room(m)) {
+        return false;
+    }
+    m->offer->rooms_beside = has_rooms_beside(m);
+    put_rooms(m);
+    for (size_t i = 0; i < m->e->quantities.count; i++) {
+        put_door(m, m->e->sale.by_room[i]);
     }
     return draw_kinds(m);
 }
