@@ -110,8 +110,10 @@ static const struct list {
      "id,leaves,hinge,width,height\nD01,1,left,15 1/2,30\nD02,1,"
      "cup-hinge,15 1/2,30\n",
      2, "unknown-name", 2, NULL},
-    {"a use under style", "id,style,width,height\nD01,drawer front,15 1/2,30\n", 1, "unknown-name",
-     2, NULL},
+    {"a use under style, and a column of uses",
+     "id,style,width,height,use\nD01,drawer front,15 1/2,30,\n", 1, "unknown-name", 2, NULL},
+    {"nothing but uses under style", "id,style,width,height,note\nD01,drawer front,15 1/2,6,left\n",
+     1, NULL, 0, "left"},
     {"a name with no heading below it", "Smith,,,4 May\nid,width,height,note\nD01,15 1/2,30,left\n",
      1, NULL, 0, "left"},
     {"a title with a name in it",

@@ -242,9 +242,14 @@ static void ask_wide(const struct calc *c, const struct door *door) {
     if (limits->widest_leaf.set && door->row->use.choice == USE_DOOR &&
         !row_hangs_level(door->row) && door->row->mid_stiles.amount == 0 &&
         door->form != FORM_SLAB && door->width > limits->widest_leaf.amount) {
+        const bool each =
+            door->row->leaves.amount > 1 && door->construction->size_is.choice == MEASURE_DOOR;
         problem_add(
             c->problems, SEVERITY_WARNING, "leaf-wide", leaf_measured(door->row, door->role)->place,
-            "door '%s' is %s wide, more than the shop's %s for one leaf; a pair, or a mid stile?",
+            each ? "the leaves of door '%s' are %s wide each, more than the shop's %s for one; the "
+                   "width is of one leaf, as sizes are of finished doors"
+                 : "door '%s' is %s wide, more than the shop's %s for one leaf; a pair, or a mid "
+                   "stile?",
             id_of(c, door), length_show(door->width, c->units->lengths, size, sizeof size),
             length_show(limits->widest_leaf.amount, c->units->lengths, most, sizeof most));
     }

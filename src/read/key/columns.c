@@ -167,13 +167,26 @@ static void report_above(struct reader *reader, const struct table *table) {
     }
 }
 
-/* `Type` over nothing but door and drawer front is `use`. */
+/* Whether another column is called so. */
+static bool is_called(const struct table *table, const struct key *key, size_t column,
+                      const struct column_set *sets, size_t count) {
+    for (size_t i = 0; i < table->columns; i++) {
+        if (i != column && heading_read(table->heading[i].text, sets, count).key == key) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* `Type` over nothing but door and drawer front is `use`; so is `Style`, where no other column is.
+ */
 static void take_by_cells(struct heading *heading, const struct table *table, size_t column,
                           const struct column_set *sets, size_t count) {
     const struct heading told = heading->by_cells == NULL
                                     ? (struct heading){0}
                                     : heading_read(heading->by_cells, sets, count);
-    bool taken = told.key != NULL && table_has_cells(table, column);
+    bool taken = told.key != NULL && table_has_cells(table, column) &&
+                 (heading->key == NULL || !is_called(table, told.key, column, sets, count));
 
     for (size_t i = 0; taken && i < table->count; i++) {
         const char *const text = table->rows[i].cells[column].text;

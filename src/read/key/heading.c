@@ -37,6 +37,8 @@ static const struct heading_word words[] = {
     {"item number", "id", NULL, NULL, NULL},
     {"location", "room", NULL, NULL, NULL},
     {"place", "room", NULL, NULL, NULL},
+    {"where", "room", NULL, NULL, NULL},
+    {"cabinet", "room", NULL, NULL, NULL},
     {"qty", "count", NULL, NULL, NULL},
     {"quantity", "count", NULL, NULL, NULL},
     {"pcs", "count", NULL, NULL, NULL},
@@ -99,6 +101,7 @@ static const struct heading_word words[] = {
      "write 'id' over the name of the row, 'use' over door and drawer front, 'count' over how "
      "many",
      NULL},
+    {"style", "style", NULL, NULL, "use"},
     {"type", NULL, NULL, USES, "use"},
     {"kind", NULL, NULL, USES, "use"},
     {"hinge", "hinge", NULL, NULL, "hinge side"},

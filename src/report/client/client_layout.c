@@ -110,7 +110,8 @@ bool client_room_has_head(const struct offer *o, const struct offer_room *room) 
 }
 
 const char *client_list_head(const struct offer *o) {
-    return o->rooms_beside ? "Doors and fronts" : "Doors and fronts, by room";
+    const bool one = o->room_count == 1 && o->rooms[0].name[0] == '\0'; /* none is told */
+    return o->rooms_beside || one ? "Doors and fronts" : "Doors and fronts, by room";
 }
 
 const char *client_change_head(enum offer_change_kind kind) {

@@ -57,11 +57,19 @@ void cautions_print(struct page *page, const struct estimate *e, unsigned papers
     pool_clear(&pool);
 }
 
-/* What stands under `note` goes out, which a list does not show. */
+/* What a list does not show: what stands under `note` goes out, and the width of a pair may be of
+ * one leaf. */
 static void notes_print(struct page *page, const struct job *job) {
     size_t notes = 0;
+    size_t pairs = 0;
     for (size_t i = 0; i < job->row_count; i++) {
-        notes += job->rows[i].note.s != NULL ? 1 : 0;
+        const struct row *const row = &job->rows[i];
+        notes += row->note.s != NULL ? 1 : 0;
+        pairs += row->leaves.amount == 2 && row->make->whole.size_is.choice == MEASURE_DOOR ? 1 : 0;
+    }
+    if (pairs > 0) {
+        say_wrapped(page, "", 2, "the width of %s is of each leaf, as sizes are of finished doors",
+                    show_count(pairs, "pair").text);
     }
     if (notes > 0) {
         say_wrapped(page, "", 2,
