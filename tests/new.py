@@ -193,14 +193,14 @@ def as_shops():
         os.unlink(os.path.join(folder, "low.csv"))
         os.unlink(os.path.join(folder, "low.ini"))
         # columns like none are left out where somebody is asked, else told
-        write(folder, "own.csv", "No,Cabinet,Wood,W,H,Shelf no\n1,B1,oak,18,30,4\n")
-        wants(call(folder, "new", "own"), 1, "leave it out by 'own columns = Cabinet' in [job]")
+        write(folder, "own.csv", "No,Carcass,Wood,W,H,Shelf no\n1,B1,oak,18,30,4\n")
+        wants(call(folder, "new", "own"), 1, "leave it out by 'own columns = Carcass' in [job]")
         os.unlink(os.path.join(folder, "own.ini"))
         text, status = typed(folder, [b"\n"] * 4, "new", "own")
-        if values(folder, "own.ini")["job", "own columns"] != "Cabinet, Shelf no" or "column 'Wood' is not taken" not in text or "'Cabinet'" in text:
+        if values(folder, "own.ini")["job", "own columns"] != "Carcass, Shelf no" or "column 'Wood' is not taken" not in text or "'Carcass'" in text:
             fail(f"status {status}:\n{text}")
         os.unlink(os.path.join(folder, "own.ini"))
-        wants(call(folder, "new", "own", "--set", "own columns = cabinet, WOOD, Shelf no"), 0, "no errors, no warnings")
+        wants(call(folder, "new", "own", "--set", "own columns = carcass, WOOD, Shelf no"), 0, "no errors, no warnings")
         wants(call(folder, "bridge", "own.ini", "own.ini"), 0)
         wants(call(folder, "quote", "own.ini", "--json", "-o", "own.xlsx"), 0)
         os.unlink(os.path.join(folder, "own.ini"))
@@ -498,10 +498,10 @@ def terminal():
             if re.sub(r"\s+", " ", reason) not in re.sub(r"\s+", " ", told[key]):
                 fail(f"{key}: the reader says '{reason}', the prompt '{told[key]}'")
         # a name that heads no column is asked again; what comes next is told as a shell takes it
-        write(folder, "own.csv", "id,Cabinet,width,height\n1,B1,18,30\n")
-        text, status = typed(folder, [b"\n"] * 3 + [b"own.csv\n", b"Cabin\n", b"Cabinet\n"], "new", "it's mine.ini")
+        write(folder, "own.csv", "id,Carcass,width,height\n1,B1,18,30\n")
+        text, status = typed(folder, [b"\n"] * 3 + [b"own.csv\n", b"Carcas\n", b"Carcass\n"], "new", "it's mine.ini")
         last = re.search(r"Next: (doorcost quote .*)", text)
-        if status != 0 or "has 'Cabin', which heads no column" not in re.sub(r"\s+", " ", text) or last is None:
+        if status != 0 or "has 'Carcas', which heads no column" not in re.sub(r"\s+", " ", text) or last is None:
             fail(f"status {status}:\n{text}")
         if shlex.split(last.group(1)) != ["doorcost", "quote", "it's mine.ini"]:
             fail(f"a shell takes apart: {last.group(1)}")

@@ -159,7 +159,7 @@ static const struct key job_keys[] = {
      .help = "the rates file, from this file's folder"},
     {"doors", AS_PATH, FIELD(job, doors_path), "doors.csv", "doors.xlsx:Kitchen", .needed = true,
      .help = "the door list, from this file's folder"},
-    {"own columns", AS_TEXT, FIELD(job, own_columns), "Cabinet, Wall",
+    {"own columns", AS_TEXT, FIELD(job, own_columns), "Shelf, Wall",
      .help = "columns of the list that are the shop's alone: they are not read; absent: none"},
     {"terms", AS_TEXT, FIELD(job, terms), "Balance due on delivery.",
      .help = "for the foot of the quote"},
