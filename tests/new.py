@@ -499,9 +499,9 @@ def terminal():
                 fail(f"{key}: the reader says '{reason}', the prompt '{told[key]}'")
         # a name that heads no column is asked again; what comes next is told as a shell takes it
         write(folder, "own.csv", "id,Carcass,width,height\n1,B1,18,30\n")
-        text, status = typed(folder, [b"\n"] * 3 + [b"own.csv\n", b"Carcas\n", b"Carcass\n"], "new", "it's mine.ini")
+        text, status = typed(folder, [b"\n"] * 3 + [b"own.csv\n", b"Carcass 2\n", b"Carcass\n"], "new", "it's mine.ini")
         last = re.search(r"Next: (doorcost quote .*)", text)
-        if status != 0 or "has 'Carcas', which heads no column" not in re.sub(r"\s+", " ", text) or last is None:
+        if status != 0 or "has 'Carcass 2', which heads no column" not in re.sub(r"\s+", " ", text) or last is None:
             fail(f"status {status}:\n{text}")
         if shlex.split(last.group(1)) != ["doorcost", "quote", "it's mine.ini"]:
             fail(f"a shell takes apart: {last.group(1)}")
