@@ -139,20 +139,13 @@ static const struct {
 
 /* Puts a letter, small; a blank only behind another letter. false: there is no room. */
 static bool put(char plain[PLAIN_SIZE], size_t *size, char letter) {
-    static const char small[] = "abcdefghijklmnopqrstuvwxyz";
-    const bool large = letter >= 'A' && letter <= 'Z';
-
     if (letter == ' ' && (*size == 0 || plain[*size - 1] == ' ')) {
         return true;
     }
     if (*size + 1 == PLAIN_SIZE) {
         return false;
     }
-    plain[*size] = letter;
-    if (large) {
-        plain[*size] = small[letter - 'A'];
-    }
-    *size += 1;
+    plain[(*size)++] = (char)(letter >= 'A' && letter <= 'Z' ? letter - 'A' + 'a' : letter);
     return true;
 }
 
@@ -193,18 +186,13 @@ static bool make_plain(const char *text, char plain[PLAIN_SIZE]) {
     return fits && size > 0;
 }
 
-static bool same_plain(const char *name, const char *plain) {
-    char other[PLAIN_SIZE];
-    return make_plain(name, other) && strcmp(other, plain) == 0;
-}
-
 /* --- meaning --- */
 
 static bool find_key(struct heading *heading, const char *plain, const struct column_set *sets,
                      size_t count) {
     for (size_t i = 0; i < count; i++) {
         for (size_t k = 0; k < sets[i].count; k++) {
-            if (same_plain(sets[i].keys[k].name, plain)) {
+            if (text_same_word(sets[i].keys[k].name, plain)) {
                 heading->key = &sets[i].keys[k];
                 heading->at = sets[i].at;
                 return true;
