@@ -228,12 +228,16 @@ static void set_columns(struct column_set sets[SET_COUNT]) {
                                   offsetof(struct said, own), "list"};
 }
 
+struct heading *door_list_columns(const struct table *table, struct pool *pool) {
+    struct column_set sets[SET_COUNT];
+    set_columns(sets);
+    return columns_mean(table, sets, SET_COUNT, pool);
+}
+
 /* A row with that id whose note is another was written over, and is one of the job. */
 static bool is_example(const struct table *table, const struct table_row *row, struct pool *pool) {
-    struct column_set sets[SET_COUNT];
     bool named = false;
-    set_columns(sets);
-    const struct heading *const columns = columns_mean(table, sets, SET_COUNT, pool);
+    const struct heading *const columns = door_list_columns(table, pool);
     for (size_t i = 0; columns != NULL && i < table->columns; i++) {
         const char *const text = row->cells[i].text;
         const struct key *const key = columns[i].key;
@@ -261,7 +265,7 @@ bool door_list_table(struct table *table, const char *path, struct place asked,
         table->rows++;
         table->count--;
     }
-    return true;
+    return !pool_failed(&problems->pool);
 }
 
 void door_list_leave_out(struct table *table, const char *names, struct place place,
@@ -353,7 +357,8 @@ bool door_list_read(struct reader *reader, struct job *job, const struct table *
     if (!read_rows(reader, job, table, columns, sets, count)) {
         return false;
     }
-    reader->column_sets = 0; /* they end here */
+    reader->columns = NULL; /* they end here */
+    reader->column_sets = 0;
     reader->columns = NULL;
     if (table->count == 0 && problems_count(reader->problems, SEVERITY_ERROR) == 0) {
         problem_add(reader->problems, SEVERITY_ERROR, "empty-table",

@@ -105,6 +105,8 @@ bool door_list_table(struct table *table, const char *path, struct place asked,
  * the user's own; one that the list lacks is reported. place: of names. */
 void door_list_leave_out(struct table *table, const char *names, struct place place,
                          struct problems *problems);
+/* What each column of a list means (columns_mean). In pool; NULL: memory is out. */
+struct heading *door_list_columns(const struct table *table, struct pool *pool);
 /* What the headings of a list tell. */
 struct list_told {
     bool doors;          /* it has the columns width and height */

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* The door list under the names of its columns' keys. */
-#include "base/array.h"
 #include "base/text.h"
 #include "read/job/job_keys.h"
 
@@ -29,9 +28,7 @@ static const char *with_unit(const char *text, enum length_unit unit, struct poo
 }
 
 bool door_list_name(struct table *table, enum length_unit unit, struct pool *pool) {
-    const struct column_set sets[] = {{row_keys, row_key_count, 0, "list"},
-                                      {construction_keys, CONSTRUCTION_KEY_COUNT, 0, "list"}};
-    const struct heading *const columns = columns_mean(table, sets, COUNT_OF(sets), pool);
+    const struct heading *const columns = door_list_columns(table, pool);
     for (size_t i = 0; columns != NULL && i < table->columns; i++) {
         if (columns[i].key == NULL || columns[i].advice != NULL) {
             continue;

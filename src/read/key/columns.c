@@ -167,43 +167,46 @@ static void report_above(struct reader *reader, const struct table *table) {
     }
 }
 
-/* Whether another column is called so. */
-static bool is_called(const struct table *table, const struct key *key, size_t column,
-                      const struct column_set *sets, size_t count) {
-    for (size_t i = 0; i < table->columns; i++) {
-        if (i != column && heading_read(table->heading[i].text, sets, count).key == key) {
+/* Whether a column is called so. */
+static bool is_called(const struct heading *called, size_t columns, const struct key *key) {
+    for (size_t i = 0; i < columns; i++) {
+        if (called[i].key == key) {
             return true;
         }
     }
     return false;
 }
 
-/* `Type` over nothing but door and drawer front is `use`; so is `Style`, where no other column is.
- */
-static void take_by_cells(struct heading *heading, const struct table *table, size_t column,
-                          const struct column_set *sets, size_t count) {
-    const struct heading told = heading->by_cells == NULL
-                                    ? (struct heading){0}
-                                    : heading_read(heading->by_cells, sets, count);
+/* `Type` over nothing but door and drawer front is `use`; so is `Style`, where no column is called
+ * that. called: what each column means by its heading alone. */
+static struct heading by_cells(const struct heading *called, const struct table *table,
+                               size_t column, const struct column_set *sets, size_t count) {
+    const struct heading *const own = &called[column];
+    const struct heading told =
+        own->by_cells == NULL ? (struct heading){0} : heading_read(own->by_cells, sets, count);
     bool taken = told.key != NULL && table_has_cells(table, column) &&
-                 (heading->key == NULL || !is_called(table, told.key, column, sets, count));
+                 (own->key == NULL || !is_called(called, table->columns, told.key));
 
     for (size_t i = 0; taken && i < table->count; i++) {
         const char *const text = table->rows[i].cells[column].text;
         taken = text[0] == '\0' || choice_named(told.key, text) != NULL;
     }
-    if (taken) {
-        *heading = told;
-    }
+    return taken ? told : *own;
 }
 
 struct heading *columns_mean(const struct table *table, const struct column_set *sets, size_t count,
                              struct pool *pool) {
+    struct heading *const called = pool_take(pool, table->columns, sizeof *called);
     struct heading *const columns = pool_take(pool, table->columns, sizeof *columns);
 
-    for (size_t i = 0; columns != NULL && i < table->columns; i++) {
-        columns[i] = heading_read(table->heading[i].text, sets, count);
-        take_by_cells(&columns[i], table, i, sets, count);
+    if (called == NULL || columns == NULL) {
+        return NULL;
+    }
+    for (size_t i = 0; i < table->columns; i++) {
+        called[i] = heading_read(table->heading[i].text, sets, count);
+    }
+    for (size_t i = 0; i < table->columns; i++) {
+        columns[i] = by_cells(called, table, i, sets, count);
     }
     return columns;
 }
