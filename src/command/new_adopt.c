@@ -25,9 +25,7 @@ static enum status change_job(const struct folder_job *job, const char *rates,
     struct pool *const pool = &problems.pool;
     const char *text = NULL;
     if (source_read(&source, job->path, (struct place){0}, &problems) && source.open) {
-        struct ini_lines lines = {
-            .list = pool_copy(pool, source.lines, source.count * sizeof *source.lines),
-            .count = source.count};
+        struct ini_lines lines = ini_lines_of(&source, pool);
         const struct ini_change change = {
             .section = "job", .key = "rates", .value = ini_value(rates, pool)};
         text = lines.list != NULL && change.value != NULL && ini_edit(&lines, &change, pool)

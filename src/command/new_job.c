@@ -95,12 +95,10 @@ static void tell(const struct new_run *run, const char *what, const char *list) 
 
 static enum status compose(struct new_run *run) {
     const struct draft *const draft = &run->draft;
-    const struct ini_lines old = {.list = (const char **)run->old_source.lines,
-                                  .count = run->old_source.count};
     struct ini_lines lines;
     struct draft_told told;
     const char *bad = NULL;
-    if (!draft_lines(draft, &old, &lines, &told, &bad)) {
+    if (!draft_lines(draft, &run->old_source, &lines, &told, &bad)) {
         if (bad == NULL) {
             return out_of_memory(run);
         }

@@ -115,11 +115,7 @@ static enum status read_source(struct rates_run *run) {
                    problem_quote(problems, run->from), run->request->unit);
         return STATUS_USE;
     }
-    run->lines = (struct ini_lines){
-        .list =
-            pool_copy(&run->pool, run->source.lines, run->source.count * sizeof *run->source.lines),
-        .count = run->source.count,
-    };
+    run->lines = ini_lines_of(&run->source, &run->pool);
     run->own = text_before(&run->ini, "shop", "own");
     run->invented = text_same(text_before(&run->ini, "shop", "invented"), "yes");
     struct source shipped;

@@ -248,16 +248,14 @@ static bool begin(const struct maker *maker) {
     return list != NULL;
 }
 
-/* A copy of the lines of the old one. */
-static bool begin_from(const struct maker *maker, const struct ini_lines *old) {
-    const char **const list =
-        pool_copy(maker->draft->pool, old->list, old->count * sizeof *old->list);
-    *maker->lines = (struct ini_lines){.list = list, .count = list == NULL ? 0 : old->count};
+/* The lines of the old one. */
+static bool begin_from(const struct maker *maker, const struct source *old) {
+    *maker->lines = ini_lines_of(old, maker->draft->pool);
     tell_kept(maker);
-    return list != NULL;
+    return maker->lines->list != NULL;
 }
 
-bool draft_lines(const struct draft *draft, const struct ini_lines *old, struct ini_lines *lines,
+bool draft_lines(const struct draft *draft, const struct source *old, struct ini_lines *lines,
                  struct draft_told *told, const char **bad) {
     struct maker maker = {.draft = draft, .lines = lines, .told = told};
     *told = (struct draft_told){"", "", ""};

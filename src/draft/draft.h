@@ -70,7 +70,7 @@ struct draft_told {
 /* The lines of the job file: those of the old one where that was asked for (old: its lines), and
  * told of in *told; else new ones, and *told is empty. false: out of memory, or a value can stand
  * in no line: then *bad is its key, else NULL. */
-bool draft_lines(const struct draft *draft, const struct ini_lines *old, struct ini_lines *lines,
+bool draft_lines(const struct draft *draft, const struct source *old, struct ini_lines *lines,
                  struct draft_told *told, const char **bad) __attribute__((warn_unused_result));
 
 #endif

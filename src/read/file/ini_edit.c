@@ -140,6 +140,12 @@ static bool put_section(struct ini_lines *lines, const struct ini_change *change
            put_in(lines, lines->count, pool_words(pool, "[%s]", change->section), pool);
 }
 
+struct ini_lines ini_lines_of(const struct source *source, struct pool *pool) {
+    return (struct ini_lines){
+        .list = pool_copy(pool, source->lines, source->count * sizeof *source->lines),
+        .count = source->count};
+}
+
 bool ini_edit(struct ini_lines *lines, const struct ini_change *change, struct pool *pool) {
     size_t at = 0;
     while (at < lines->count && !is_head_of(lines->list[at], change->section)) {

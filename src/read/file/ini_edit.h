@@ -5,6 +5,7 @@
 #define DOORCOST_READ_FILE_INI_EDIT_H
 
 #include "base/pool.h"
+#include "read/file/source.h"
 
 #include <stdbool.h>
 #include <stddef.h>
@@ -15,6 +16,9 @@ struct ini_lines {
     const char **list; /* in that pool */
     size_t count;
 };
+
+/* The lines of a file that was read, to be changed; list NULL: out of memory. */
+struct ini_lines ini_lines_of(const struct source *source, struct pool *pool);
 
 /* One change. Names as in struct ini_section and struct ini_key, all texts without line ends. */
 struct ini_change {
