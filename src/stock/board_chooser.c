@@ -2,60 +2,9 @@
 #include "stock/board_chooser.h"
 
 #include "cut/common/cut_area.h"
-#include "model/limits.h"
 #include "stock/surface_measure.h"
 
-#include <stdlib.h>
-
 #define MILLION 1000000
-
-/* Stocks that a job is cut from. */
-struct sizes {
-    size_t sold, rack, sawn;
-};
-
-/* The stocks from at on: those sold, then those of the rack. */
-static void read_stocks(const int64_t *at, struct sizes sizes, struct cut_stock *stocks) {
-    for (size_t s = 0; s < sizes.sold + sizes.rack; s++) {
-        stocks[s] = (struct cut_stock){
-            .length = at[0], .width = at[1], .price = at[2], .copies = CUT_UNLIMITED};
-        if (s >= sizes.sold) {
-            stocks[s].copies = at[3] / MILLION;
-        }
-        at += s < sizes.sold ? BOARD_SIZE_OPERANDS : BOARD_RACK_OPERANDS;
-    }
-    (void)plan_input_prices(stocks, sizes.sold + sizes.rack);
-}
-
-/* in: the operands, `fixed` of them before the stocks, all at 6 decimals, defects in percent. */
-static bool read_job(const int64_t *in, size_t count, size_t fixed, struct sizes sizes,
-                     struct board_job *job, struct cut_stock *stocks, struct cut_item *items) {
-    if (sizes.sold > LUMBER_PLAN_SIZES || sizes.rack > MOST_RACK_SIZES || sizes.sawn > sizes.rack) {
-        return false;
-    }
-    const size_t first =
-        fixed + BOARD_SIZE_OPERANDS * sizes.sold + BOARD_RACK_OPERANDS * sizes.rack;
-    if (count < first) {
-        return false;
-    }
-    read_stocks(in + fixed, sizes, stocks);
-    const size_t item_count = (count - first) / 3;
-    const int64_t *at = in + first;
-    for (size_t i = 0; i < item_count; i++, at += 3) {
-        items[i] = (struct cut_item){.length = at[0], .width = at[1], .demand = at[2] / MILLION};
-    }
-    *job = (struct board_job){.kerf = in[1],
-                              .end_trim = in[2],
-                              .edge = in[3],
-                              .defects = in[4] / 100, /* percent at 6 decimals to millionths */
-                              .crosscut_first = in[7] != 0,
-                              .stocks = stocks,
-                              .stock_count = sizes.sold + sizes.rack,
-                              .sawn_count = sizes.sawn,
-                              .items = items,
-                              .item_count = item_count};
-    return true;
-}
 
 /* Area of the parts on the boards of the first `sold` stocks. */
 static int64_t sold_parts(const struct board_job *job, const struct board_plan *plan, size_t sold) {
@@ -94,34 +43,39 @@ bool board_outputs(const struct board_job *job, const struct board_plan *plan,
     return true;
 }
 
-static bool choose_of(const int64_t *in, size_t count, size_t fixed, struct sizes sizes,
-                      int64_t *out) {
-    struct cut_stock stocks[LUMBER_PLAN_SIZES + MOST_RACK_SIZES];
-    struct cut_item *const items = calloc(count + 1, sizeof *items);
+static bool choose_of(const int64_t *in, size_t count, bool rack, int64_t *out) {
+    struct plan_operands given;
     struct board_plan *plan = NULL;
-    struct board_job job;
-    const struct offcut_rule keep = {.length = in[5], .board_width = in[6]};
-    bool chosen = items != NULL && read_job(in, count, fixed, sizes, &job, stocks, items) &&
-                  board_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE;
-    chosen = chosen && board_outputs(&job, plan, keep, sizes.sold, out);
+    bool chosen = false;
+    if (plan_operands_read(&given, in, count, BOARD_FIXED_OPERANDS, rack, LUMBER_PLAN_SIZES,
+                           false)) {
+        const struct offcut_rule keep = {.length = in[5], .board_width = in[6]};
+        const struct board_job job = {.kerf = in[1],
+                                      .end_trim = in[2],
+                                      .edge = in[3],
+                                      .defects =
+                                          in[4] / 100, /* percent at 6 decimals to millionths */
+                                      .crosscut_first = in[7] != 0,
+                                      .stocks = given.stocks,
+                                      .stock_count = given.sold + given.rack,
+                                      .sawn_count = given.sawn,
+                                      .items = given.items,
+                                      .item_count = given.item_count};
+        chosen = board_plan_make(&job, in[0] / MILLION, &plan) == CUT_DONE &&
+                 board_outputs(&job, plan, keep, given.sold, out);
+    }
     board_plan_free(plan);
-    free(items);
+    plan_operands_free(&given);
     return chosen;
 }
 
 static bool choose_boards(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
-    return count >= BOARD_FIXED_OPERANDS && outputs >= LUMBER_PLAN_SIZES + BOARD_OUT_COUNT &&
-           choose_of(in, count, BOARD_FIXED_OPERANDS,
-                     (struct sizes){.sold = (size_t)(in[8] / MILLION)}, out);
+    return outputs >= LUMBER_PLAN_SIZES + BOARD_OUT_COUNT && choose_of(in, count, false, out);
 }
 
 static bool choose_with_rack(const int64_t *in, size_t count, int64_t *out, size_t outputs) {
-    const size_t fixed = BOARD_FIXED_OPERANDS + BOARD_RACK_COUNTS;
-    return count >= fixed && outputs >= LUMBER_PLAN_SIZES + MOST_RACK_SIZES + BOARD_OUT_MOST &&
-           choose_of(in, count, fixed,
-                     (struct sizes){(size_t)(in[8] / MILLION), (size_t)(in[9] / MILLION),
-                                    (size_t)(in[10] / MILLION)},
-                     out);
+    return outputs >= LUMBER_PLAN_SIZES + MOST_RACK_SIZES + BOARD_OUT_MOST &&
+           choose_of(in, count, true, out);
 }
 
 /* A length at 6 decimals of a unit whose inch is `inch`, as nanometers. */

@@ -5,14 +5,10 @@
 
 #include "stock/lumber_plan.h"
 
-/* Operands of the boards chooser before the stocks: effort, kerf, end trim, edge, defects, least
+/* The planner's own operands of the boards chooser: effort, kerf, end trim, edge, defects, least
  * length and width of an offcut worth keeping, 1 where boards are crosscut first, stocks that are
- * sold; and with the rack those of it, and how many of these, the last ones, are sawn. A stock has
- * length, width, price; one of the rack also pieces. Then the items: length, width, pieces. */
+ * sold. What stands behind them: plan_input.h. */
 #define BOARD_FIXED_OPERANDS 9
-#define BOARD_RACK_COUNTS    2
-#define BOARD_SIZE_OPERANDS  3
-#define BOARD_RACK_OPERANDS  4
 
 /* Its outputs behind a count for each stock; the last one with the rack alone. */
 enum {

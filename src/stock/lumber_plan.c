@@ -126,7 +126,6 @@ static void set_job(struct planner *l, int64_t effort) {
     const struct calc *const c = l->calc;
     const struct saw *const saw = &c->rates->saw;
     const struct value *const defects = &l->lumber->defects;
-    const struct rack_stock *const rack = &l->plan->rack;
     l->length3 = l->unit == UNIT_BF ? c->units->length3_per_bf : c->units->length3_per_m3;
     l->thickness = calc_given(c, "thickness, nominal", &l->lumber->thickness);
     if (l->unit == UNIT_BF) {
@@ -151,13 +150,7 @@ static void set_job(struct planner *l, int64_t effort) {
                                             "first cut of [saw]: 0 rip, 1 crosscut"));
     plan_input_add(&l->input, tape_constant(c->tape, "board sizes", UNIT_COUNT, 0,
                                             (int64_t)l->plan->sold, "widths x lengths stocked"));
-    if (rack->count > 0) {
-        plan_input_add(&l->input, tape_constant(c->tape, "sizes on the rack", UNIT_COUNT, 0,
-                                                (int64_t)rack->count, "rows of the rack"));
-        plan_input_add(&l->input,
-                       tape_constant(c->tape, "of these offcuts, of which all is of use",
-                                     UNIT_COUNT, 0, (int64_t)rack->sawn, "rows of the rack"));
-    }
+    rack_stock_counts(&l->plan->rack, &l->input, "of these offcuts, of which all is of use");
     l->plan->job = (struct board_job){.kerf = tape_amount(c->tape, kerf),
                                       .end_trim = tape_amount(c->tape, trim),
                                       .edge = tape_amount(c->tape, edge),
@@ -287,8 +280,8 @@ bool lumber_plan_make(struct lumber_plan *plan, const struct calc *c, int32_t ma
         .calc = c, .plan = plan, .lumber = lumber, .unit = lumber_unit(lumber), .net = net};
     if (!rack_stock_find(&plan->rack, c, NAME_LUMBER, material) ||
         !plan_input_init(&l.input, c, MATERIAL_LUMBER, material, false,
-                         BOARD_FIXED_OPERANDS + BOARD_RACK_COUNTS + BOARD_SIZE_OPERANDS * stocks +
-                             BOARD_RACK_OPERANDS * plan->rack.count)) {
+                         BOARD_FIXED_OPERANDS + PLAN_RACK_COUNTS + PLAN_SIZE_OPERANDS * stocks +
+                             PLAN_RACK_OPERANDS * plan->rack.count)) {
         return false;
     }
     set_job(&l, request.effort);

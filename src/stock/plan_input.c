@@ -1,9 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 #include "stock/plan_input.h"
 
+#include "model/limits.h"
 #include "stock/spares.h"
 
 #include <assert.h>
+#include <stdlib.h>
+
+#define MILLION 1000000
 
 static bool is_of(const struct part *part, enum material_kind kind, int32_t material) {
     return part->material_kind == kind && part->material == material;
@@ -117,6 +121,56 @@ uint8_t plan_input_prices(struct cut_stock *stocks, size_t count) {
         }
     }
     return decimals;
+}
+
+static void read_stocks(const struct plan_operands *o, const int64_t *at) {
+    for (size_t s = 0; s < o->sold + o->rack; s++) {
+        o->stocks[s] = (struct cut_stock){
+            .length = at[0], .width = at[1], .price = at[2], .copies = CUT_UNLIMITED};
+        if (s >= o->sold) {
+            o->stocks[s].copies = at[3] / MILLION;
+        }
+        at += s < o->sold ? PLAN_SIZE_OPERANDS : PLAN_RACK_OPERANDS;
+    }
+    (void)plan_input_prices(o->stocks, o->sold + o->rack);
+}
+
+bool plan_operands_read(struct plan_operands *o, const int64_t *in, size_t count, size_t own,
+                        bool with_rack, size_t most_sold, bool turn) {
+    const size_t fixed = own + (with_rack ? PLAN_RACK_COUNTS : 0);
+    *o = (struct plan_operands){0};
+    if (count < fixed) {
+        return false;
+    }
+    o->sold = (size_t)(in[own - 1] / MILLION);
+    o->rack = with_rack ? (size_t)(in[own] / MILLION) : 0;
+    o->sawn = with_rack ? (size_t)(in[own + 1] / MILLION) : 0;
+    if (o->sold == 0 || o->sold > most_sold || o->rack > MOST_RACK_SIZES || o->sawn > o->rack) {
+        return false;
+    }
+    const size_t first = fixed + PLAN_SIZE_OPERANDS * o->sold + PLAN_RACK_OPERANDS * o->rack;
+    if (count < first) {
+        return false;
+    }
+    o->item_count = (count - first) / 3;
+    o->stocks = calloc(o->sold + o->rack, sizeof *o->stocks);
+    o->items = calloc(o->item_count + 1, sizeof *o->items);
+    if (o->stocks == NULL || o->items == NULL) {
+        return false;
+    }
+    read_stocks(o, in + fixed);
+    const int64_t *at = in + first;
+    for (size_t i = 0; i < o->item_count; i++, at += 3) {
+        o->items[i] = (struct cut_item){
+            .length = at[0], .width = at[1], .demand = at[2] / MILLION, .turn = turn};
+    }
+    return true;
+}
+
+void plan_operands_free(struct plan_operands *o) {
+    free(o->stocks);
+    free(o->items);
+    *o = (struct plan_operands){0};
 }
 
 struct offcut_rule plan_input_keep(enum length_unit unit) {

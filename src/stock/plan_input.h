@@ -46,6 +46,31 @@ void plan_input_stock(struct plan_input *input, fig along, fig across, fig price
 /* Adds the two sizes and the count of every item. */
 void plan_input_items(struct plan_input *input);
 
+/* Operands of the choosers of plans: the planner's own, the last of which tells how many stocks are
+ * sold; with the rack how many are of it, and how many of these, the last ones, are sawn. Then the
+ * stocks, with length, width and price, one of the rack also with pieces; then the items, with
+ * length, width and pieces. All at 6 decimals. */
+#define PLAN_RACK_COUNTS   2
+#define PLAN_SIZE_OPERANDS 3
+#define PLAN_RACK_OPERANDS 4
+
+/* What a replay has of them. */
+struct plan_operands {
+    size_t sold, rack, sawn;
+    struct cut_stock *stocks; /* those sold, then those of the rack */
+    struct cut_item *items;
+    size_t item_count;
+};
+
+/* Reads count operands, `own` of them the planner's. with_rack: as above. most_sold: stocks sold at
+ * most. turn: of all items. false: they are none of a plan, or out of memory. To be freed by
+ * plan_operands_free either way. */
+bool plan_operands_read(struct plan_operands *operands, const int64_t *in, size_t count, size_t own,
+                        bool with_rack, size_t most_sold, bool turn)
+    __attribute__((warn_unused_result));
+/* Frees what was read; what was not holds nothing. */
+void plan_operands_free(struct plan_operands *operands);
+
 /* A length of the rates as a figure in the job's unit, 0 where it is not set. */
 fig plan_input_length(const struct calc *calc, const char *what, const struct value *value);
 

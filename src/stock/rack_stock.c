@@ -40,6 +40,16 @@ bool rack_stock_find(struct rack_stock *rack, const struct calc *c, int kind, in
     return true;
 }
 
+void rack_stock_counts(const struct rack_stock *rack, struct plan_input *input, const char *sawn) {
+    struct tape *const tape = input->calc->tape;
+    if (rack->count > 0) {
+        plan_input_add(input, tape_constant(tape, "sizes on the rack", UNIT_COUNT, 0,
+                                            (int64_t)rack->count, "rows of the rack"));
+        plan_input_add(input, tape_constant(tape, sawn, UNIT_COUNT, 0, (int64_t)rack->sawn,
+                                            "rows of the rack"));
+    }
+}
+
 void rack_stock_add(struct rack_stock *rack, const struct calc *c, size_t i) {
     const struct rack_item *const item = &rack->rows[i];
     rack->left[i] = calc_given(c, "pieces on the rack", &item->left);

@@ -7,6 +7,7 @@
 #include "model/calc.h"
 #include "model/limits.h"
 #include "model/rack.h"
+#include "stock/plan_input.h"
 
 struct rack_stock {
     struct rack_item *rows; /* those with something left; the last `sawn` are offcuts */
@@ -30,6 +31,10 @@ static inline const struct rack_item *rack_stock_row(const struct rack_stock *ra
                                                      size_t stock) {
     return stock < sold ? NULL : &rack->rows[stock - sold];
 }
+
+/* Adds to a plan's operands how many stocks are of the rack and how many of these are sawn, of
+ * which sawn are the words; nothing where there are none. */
+void rack_stock_counts(const struct rack_stock *rack, struct plan_input *input, const char *sawn);
 
 /* Puts pieces and worth of row i on the tape. */
 void rack_stock_add(struct rack_stock *rack, const struct calc *calc, size_t i);

@@ -14,14 +14,9 @@ enum { SHEET_WHOLE, SHEET_HALF, SHEET_STOCKS };
 
 #define SHEET_PLAN_SIZES (SHEET_STOCKS + MOST_RACK_SIZES)
 
-/* Operands before the stocks: effort, kerf, trim, 1 where parts may be turned, least longer and
- * shorter side of an offcut worth keeping, sizes sold; and with the rack those of it, and how many
- * of these, the last ones, are sawn. A size has length, width, price; one of the rack also pieces.
- * Then the items: length, width, pieces. All at 6 decimals. */
+/* The planner's own operands: effort, kerf, trim, 1 where parts may be turned, least longer and
+ * shorter side of an offcut worth keeping, sizes sold. What stands behind them: plan_input.h. */
 #define SHEET_FIXED_OPERANDS 7
-#define SHEET_RACK_COUNTS    2
-#define SHEET_SIZE_OPERANDS  3
-#define SHEET_RACK_OPERANDS  4
 
 /* Outputs behind a count for each stock; the last one with the rack alone. */
 enum {

@@ -67,13 +67,7 @@ static bool add_stocks(struct planner *l) {
     const fig price = calc_given(c, "price", &l->sheet->price);
     plan_input_add(&l->input, tape_constant(c->tape, "sheet sizes", UNIT_COUNT, 0, half ? 2 : 1,
                                             "whole, and half where sold"));
-    if (rack > 0) {
-        plan_input_add(&l->input, tape_constant(c->tape, "sizes on the rack", UNIT_COUNT, 0,
-                                                (int64_t)rack, "rows of the rack"));
-        plan_input_add(&l->input,
-                       tape_constant(c->tape, "of these offcuts, which are not trimmed", UNIT_COUNT,
-                                     0, (int64_t)p->job.sawn_count, "rows of the rack"));
-    }
+    rack_stock_counts(&p->rack, &l->input, "of these offcuts, which are not trimmed");
     (void)add_stock(l, along, across, price);
     if (half) {
         const fig half_along = fig_ratio(c->tape, "half the length", c->units->length,
@@ -181,9 +175,9 @@ bool sheets_plan_make(struct sheets_plan *plan, const struct calc *c, int32_t ma
     *plan = (struct sheets_plan){.keep = plan_input_keep(c->units->lengths)};
     struct planner l = {.calc = c, .plan = plan, .sheet = sheet, .material = material};
     if (!plan_input_init(&l.input, c, MATERIAL_SHEET, material, !sheet->grain,
-                         SHEET_FIXED_OPERANDS + SHEET_RACK_COUNTS +
-                             SHEET_SIZE_OPERANDS * SHEET_STOCKS +
-                             SHEET_RACK_OPERANDS * MOST_RACK_SIZES) ||
+                         SHEET_FIXED_OPERANDS + PLAN_RACK_COUNTS +
+                             PLAN_SIZE_OPERANDS * SHEET_STOCKS +
+                             PLAN_RACK_OPERANDS * MOST_RACK_SIZES) ||
         !set_job(&l, request.effort)) {
         return false;
     }
