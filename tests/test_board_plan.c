@@ -6,6 +6,7 @@
 #include "cut/board/board_coarse.h"
 #include "cut/board/board_layout.h"
 #include "cut/board/board_repair.h"
+#include "draw_number.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -283,15 +284,6 @@ static void layout(void **state) {
 
 /* --- random jobs --- */
 
-static uint64_t next(uint64_t *seed) {
-    *seed = *seed * 6364136223846793005u + 1442695040888963407u;
-    return *seed >> 33;
-}
-
-static int64_t from_to(uint64_t *seed, int64_t low, int64_t high) {
-    return low + (int64_t)(next(seed) % (uint64_t)(high - low + 1));
-}
-
 static void same_plan(const struct board_plan *a, const struct board_plan *b) {
     assert_int_equal(a->cost, b->cost);
     assert_int_equal(a->bound, b->bound);
@@ -323,29 +315,30 @@ static void random_jobs(void **state) {
     for (int round = 0; round < 200; round++) {
         struct cut_stock stocks[6];
         struct cut_item items[12];
-        const size_t lengths = (size_t)from_to(&seed, 1, 3);
-        const size_t widths = (size_t)from_to(&seed, 1, 2);
-        struct board_job job = {.kerf = from_to(&seed, 0, 2) * 100000,
-                                .end_trim = from_to(&seed, 0, 20) * 100000,
-                                .edge = from_to(&seed, 0, 2) * 100000,
-                                .defects = from_to(&seed, 0, 20) * 10000,
+        const size_t lengths = (size_t)draw_from_to(&seed, 1, 3);
+        const size_t widths = (size_t)draw_from_to(&seed, 1, 2);
+        struct board_job job = {.kerf = draw_from_to(&seed, 0, 2) * 100000,
+                                .end_trim = draw_from_to(&seed, 0, 20) * 100000,
+                                .edge = draw_from_to(&seed, 0, 2) * 100000,
+                                .defects = draw_from_to(&seed, 0, 20) * 10000,
                                 .crosscut_first = round % 2 == 1,
                                 .stocks = stocks,
                                 .stock_count = lengths * widths,
                                 .items = items,
-                                .item_count = (size_t)from_to(&seed, 1, 12)};
+                                .item_count = (size_t)draw_from_to(&seed, 1, 12)};
         for (size_t s = 0; s < job.stock_count; s++) {
             const int64_t along = 960 + 240 * (int64_t)(s / widths);
             const int64_t across = 50 + 20 * (int64_t)(s % widths);
-            stocks[s] = (struct cut_stock){.length = along * 100000,
-                                           .width = across * 100000,
-                                           .price = along * across / 100 + from_to(&seed, 0, 30),
-                                           .copies = CUT_UNLIMITED};
+            stocks[s] =
+                (struct cut_stock){.length = along * 100000,
+                                   .width = across * 100000,
+                                   .price = along * across / 100 + draw_from_to(&seed, 0, 30),
+                                   .copies = CUT_UNLIMITED};
         }
         for (size_t i = 0; i < job.item_count; i++) {
-            items[i] = (struct cut_item){.length = from_to(&seed, 60, 700) * 100000,
-                                         .width = from_to(&seed, 1, 4) * 1000000 + 600000,
-                                         .demand = from_to(&seed, 0, 9)};
+            items[i] = (struct cut_item){.length = draw_from_to(&seed, 60, 700) * 100000,
+                                         .width = draw_from_to(&seed, 1, 4) * 1000000 + 600000,
+                                         .demand = draw_from_to(&seed, 0, 9)};
         }
         struct board_plan *plan = NULL;
         struct board_plan *again = NULL;
@@ -379,7 +372,7 @@ static struct board_job many_sizes(const struct cut_stock stocks[2], struct cut_
     uint64_t seed = 7;
     for (size_t i = 0; i < SIZES; i++) {
         items[i] = (struct cut_item){
-            .length = from_to(&seed, 600, 4000), .width = i % 2 == 0 ? 225 : 150, .demand = 2};
+            .length = draw_from_to(&seed, 600, 4000), .width = i % 2 == 0 ? 225 : 150, .demand = 2};
     }
     return (struct board_job){
         .kerf = 12, .stocks = stocks, .stock_count = 2, .items = items, .item_count = SIZES};

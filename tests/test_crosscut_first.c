@@ -2,129 +2,33 @@
 /* Boards that are crosscut into segments first: small jobs against every way of cutting them, a
  * checker that takes nothing broken, where all lies. Sizes in tenths of an inch. */
 #include "board_hand.h"
+#include "board_ways.h"
 #include "cmocka_all.h"
 #include "cut/board/board_layout.h"
 
 #define EFFORT  300000
-#define PARTS   5 /* of a small job */
 #define ITEMS   3
 #define STOCKS  2
 #define MILLION INT64_C(1000000)
 
-/* --- every way of cutting a small job --- */
-
-struct segment {
-    size_t board;
-    int64_t length, used; /* used: across the board */
-};
-
-struct search {
-    const struct board_job *job;
-    const struct cut_item *parts[PARTS];
-    size_t part_count;
-    struct segment segments[PARTS];
-    size_t segment_count;
-    size_t stock[PARTS]; /* of each board */
-    int64_t used[PARTS]; /* along each board */
-    size_t board_count;
-    int64_t cost, best;
-};
-
-static int64_t along(const struct search *s, size_t stock) {
-    const int64_t sawn = s->job->stocks[stock].length - 2 * s->job->end_trim;
-    return sawn * (MILLION - s->job->defects) / MILLION;
-}
-
-static int64_t across(const struct search *s, size_t stock) {
-    return s->job->stocks[stock].width - 2 * s->job->edge;
-}
-
-static void place(struct search *s, size_t part);
-
-/* The part begins a segment of a board, if that is long and wide enough. */
-static void begin_segment(struct search *s, size_t part, size_t board) {
-    const struct cut_item *const p = s->parts[part];
-    const int64_t used = s->used[board];
-    const int64_t taken = used + (used > 0 ? s->job->kerf : 0) + p->length;
-    if (taken <= along(s, s->stock[board]) && p->width <= across(s, s->stock[board])) {
-        s->segments[s->segment_count++] = (struct segment){board, p->length, p->width};
-        s->used[board] = taken;
-        place(s, part + 1);
-        s->used[board] = used;
-        s->segment_count--;
-    }
-}
-
-/* Tries every place for the part and those after it. */
-static void place(struct search *s, size_t part) {
-    if (part == s->part_count) {
-        s->best = s->cost < s->best ? s->cost : s->best;
-        return;
-    }
-    const struct cut_item *const p = s->parts[part];
-    for (size_t i = 0; i < s->segment_count; i++) {
-        struct segment *const g = &s->segments[i];
-        const int64_t more = s->job->kerf + p->width;
-        if (g->length == p->length && g->used + more <= across(s, s->stock[g->board])) {
-            g->used += more;
-            place(s, part + 1);
-            g->used -= more;
-        }
-    }
-    for (size_t b = 0; b < s->board_count; b++) {
-        begin_segment(s, part, b);
-    }
-    for (size_t k = 0; k < s->job->stock_count; k++) {
-        s->stock[s->board_count] = k;
-        s->used[s->board_count++] = 0;
-        s->cost += s->job->stocks[k].price;
-        begin_segment(s, part, s->board_count - 1);
-        s->cost -= s->job->stocks[k].price;
-        s->board_count--;
-    }
-}
-
-static int64_t least_cost(const struct board_job *job) {
-    struct search s = {.job = job, .best = INT64_MAX};
-    for (size_t i = 0; i < job->item_count; i++) {
-        for (int64_t n = 0; n < job->items[i].demand; n++) {
-            s.parts[s.part_count++] = &job->items[i];
-        }
-    }
-    place(&s, 0);
-    return s.best;
-}
-
-static uint64_t next(uint64_t *seed) {
-    *seed = *seed * 6364136223846793005u + 1442695040888963407u;
-    return *seed >> 33;
-}
-
-static int64_t from_to(uint64_t *seed, int64_t low, int64_t high) {
-    return low + (int64_t)(next(seed) % (uint64_t)(high - low + 1));
-}
+/* --- small jobs --- */
 
 /* One or two sizes of board, one to five parts of up to three sizes. */
 static struct board_job small_job(uint64_t *seed, struct cut_stock *stocks,
                                   struct cut_item *items) {
-    struct board_job job = {.kerf = from_to(seed, 0, 2),
-                            .end_trim = from_to(seed, 0, 3),
-                            .edge = from_to(seed, 0, 2),
-                            .defects = from_to(seed, 0, 2) * 50000,
+    struct board_job job = {.kerf = draw_from_to(seed, 0, 2),
+                            .end_trim = draw_from_to(seed, 0, 3),
+                            .edge = draw_from_to(seed, 0, 2),
+                            .defects = draw_from_to(seed, 0, 2) * 50000,
                             .crosscut_first = true,
                             .stocks = stocks,
-                            .stock_count = (size_t)from_to(seed, 1, STOCKS),
+                            .stock_count = (size_t)draw_from_to(seed, 1, STOCKS),
                             .items = items,
-                            .item_count = (size_t)from_to(seed, 1, ITEMS)};
-    stocks[0] = (struct cut_stock){100, 60, from_to(seed, 6, 9), CUT_UNLIMITED};
-    stocks[1] = (struct cut_stock){from_to(seed, 60, 140), 40, from_to(seed, 3, 7), CUT_UNLIMITED};
-    int64_t left = PARTS;
-    for (size_t i = 0; i < job.item_count; i++) {
-        const int64_t demand = from_to(seed, 1, left - (int64_t)(job.item_count - i - 1));
-        items[i] = (struct cut_item){
-            .length = 10 * from_to(seed, 2, 8), .width = from_to(seed, 12, 56), .demand = demand};
-        left -= demand;
-    }
+                            .item_count = (size_t)draw_from_to(seed, 1, ITEMS)};
+    stocks[0] = (struct cut_stock){100, 60, draw_from_to(seed, 6, 9), CUT_UNLIMITED};
+    stocks[1] = (struct cut_stock){draw_from_to(seed, 60, 140), 40, draw_from_to(seed, 3, 7),
+                                   CUT_UNLIMITED};
+    ways_draw_items(seed, items, job.item_count, 8, 56);
     return job;
 }
 
@@ -138,7 +42,7 @@ static void every_way(void **state) {
         struct board_job job = small_job(&seed, stocks, items);
         struct board_plan *plan = NULL, *ripped = NULL;
         const enum cut_status status = board_plan_make(&job, EFFORT, &plan);
-        const int64_t best = least_cost(&job);
+        const int64_t best = ways_least_cost(&job);
         assert_int_equal(status, best == INT64_MAX ? CUT_NO_ROOM : CUT_DONE);
         if (status != CUT_DONE) {
             continue;
