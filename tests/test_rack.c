@@ -317,6 +317,22 @@ static void test_refused(void **state) {
     assert_int_equal(failed, 0);
 }
 
+/* Whether a job with that rack is asked the question, or, where it is not to be, none at all: how
+ * many of these are wrong. */
+static int ask(const char *name, const char *rack, const char *const *edits, const char *doors,
+               const char *id, bool asked) {
+    struct bench bench;
+    save(rack);
+    bench_open(&bench, name, BENCH_INCH, edits, doors);
+    if (bench_has(&bench, id) != asked) {
+        bench_wrong(&bench, asked ? "not asked" : "asked");
+    }
+    if (!asked) {
+        bench_sound(&bench);
+    }
+    return bench_close(&bench);
+}
+
 #define PAINTED  (SLAB "\nfinish = painted")
 #define GREEN    (SLAB "\nfinish = painted\ncolor = green")
 #define TINTED   "coating paint|tinted = yes"
@@ -345,17 +361,8 @@ static void test_no_color(void **state) {
     };
     int failed = 0;
     for (size_t i = 0; i < COUNT(said); i++) {
-        struct bench bench;
         const char *const edits[BENCH_MOST_EDITS] = {said[i].make, stock_key(), said[i].tinted};
-        save(said[i].rack);
-        bench_open(&bench, said[i].name, BENCH_INCH, edits, "D1,18,30\n");
-        if (bench_has(&bench, NO_COLOR) != said[i].asked) {
-            bench_wrong(&bench, said[i].asked ? "not asked" : "asked");
-        }
-        if (!said[i].asked) {
-            bench_sound(&bench);
-        }
-        failed += bench_close(&bench);
+        failed += ask(said[i].name, said[i].rack, edits, "D1,18,30\n", NO_COLOR, said[i].asked);
     }
     (void)unlink(RACK);
     assert_int_equal(failed, 0);
@@ -384,19 +391,10 @@ static void test_boards(void **state) {
     };
     int failed = 0;
     for (size_t i = 0; i < COUNT(said); i++) {
-        struct bench bench;
         const char *const edits[BENCH_MOST_EDITS] = {said[i].boards == NULL ? "make|style = plain"
                                                                             : said[i].boards,
                                                      stock_key(), said[i].by};
-        save(said[i].rack);
-        bench_open(&bench, said[i].name, BENCH_INCH, edits, DOORS(1));
-        if (bench_has(&bench, said[i].id) != said[i].asked) {
-            bench_wrong(&bench, said[i].asked ? "not asked" : "asked");
-        }
-        if (!said[i].asked) {
-            bench_sound(&bench);
-        }
-        failed += bench_close(&bench);
+        failed += ask(said[i].name, said[i].rack, edits, DOORS(1), said[i].id, said[i].asked);
     }
     (void)unlink(RACK);
     assert_int_equal(failed, 0);
@@ -431,17 +429,8 @@ static void test_sheets(void **state) {
     };
     int failed = 0;
     for (size_t i = 0; i < COUNT(said); i++) {
-        struct bench bench;
         const char *const edits[BENCH_MOST_EDITS] = {SLAB, stock_key(), TRIM, said[i].by};
-        save(said[i].rack);
-        bench_open(&bench, said[i].name, BENCH_INCH, edits, said[i].doors);
-        if (bench_has(&bench, said[i].id) != said[i].asked) {
-            bench_wrong(&bench, said[i].asked ? "not asked" : "asked");
-        }
-        if (!said[i].asked) {
-            bench_sound(&bench);
-        }
-        failed += bench_close(&bench);
+        failed += ask(said[i].name, said[i].rack, edits, said[i].doors, said[i].id, said[i].asked);
     }
     (void)unlink(RACK);
     assert_int_equal(failed, 0);
