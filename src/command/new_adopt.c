@@ -32,8 +32,10 @@ static enum status change_job(const struct folder_job *job, const char *rates,
                    ? ini_text(&lines, pool)
                    : NULL;
     }
-    enum status status = command_out_of_memory(streams);
-    if (text != NULL) {
+    enum status status;
+    if (text == NULL) {
+        status = command_out_of_memory(streams);
+    } else {
         enum output_result result = outputs_begin(&output, 1, true, &at);
         result = result == OUTPUT_OK && !files_put(&output, text) ? OUTPUT_CANNOT_WRITE : result;
         result = result == OUTPUT_OK ? outputs_finish(&output, 1, &at) : result;

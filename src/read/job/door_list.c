@@ -235,10 +235,10 @@ struct heading *door_list_columns(const struct table *table, struct pool *pool) 
 }
 
 /* A row with that id whose note is another was written over, and is one of the job. */
-static bool is_example(const struct table *table, const struct table_row *row, struct pool *pool) {
+static bool is_example(const struct table *table, const struct heading *columns,
+                       const struct table_row *row) {
     bool named = false;
-    const struct heading *const columns = door_list_columns(table, pool);
-    for (size_t i = 0; columns != NULL && i < table->columns; i++) {
+    for (size_t i = 0; i < table->columns; i++) {
         const char *const text = row->cells[i].text;
         const struct key *const key = columns[i].key;
         if (key == NULL) {
@@ -261,9 +261,13 @@ bool door_list_table(struct table *table, const char *path, struct place asked,
     if (!columns_table(table, path, asked, MOST_DOOR_ROWS, sets, SET_COUNT, problems)) {
         return false;
     }
-    if (table->count > 0 && is_example(table, &table->rows[0], &problems->pool)) {
+    const struct heading *const columns = door_list_columns(table, &problems->pool);
+    if (columns != NULL && table->count > 0 && is_example(table, columns, &table->rows[0])) {
         table->rows++;
         table->count--;
+    }
+    if (columns != NULL) {
+        list_totals_drop(table, columns, problems);
     }
     return !pool_failed(&problems->pool);
 }

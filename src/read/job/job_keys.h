@@ -98,7 +98,14 @@ void row_take_pair(struct reader *reader, struct row *row);
 /* row_make.c: ` in option 'maple'`, or nothing for the base job (NULL). In the problems' pool. */
 const char *option_words(struct reader *reader, const struct option *option);
 
-/* door_list.c: reads the list at path to a table (columns_table). false: memory is out. */
+/* list_totals.c: takes lines of totals out of a list: those whose first word says so, and which
+ * have no size. One whose count is neither that of all rows above nor of those since the last such
+ * line is reported, and a row that is named so and has a size. columns: of door_list_columns. */
+void list_totals_drop(struct table *table, const struct heading *columns,
+                      struct problems *problems);
+
+/* door_list.c: reads the list at path to a table (columns_table), without its row that shows how
+ * and its lines of totals. false: memory is out. */
 bool door_list_table(struct table *table, const char *path, struct place asked,
                      struct problems *problems) __attribute__((warn_unused_result));
 /* Takes the names of columns of a list away, that it is told with commas between, so that these are

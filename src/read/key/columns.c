@@ -252,23 +252,6 @@ struct heading *columns_find(struct reader *reader, const struct table *table,
     return columns;
 }
 
-/* Whether what stands first in a row names totals: common practice, no source. */
-static bool is_totals(const struct table *table, const struct table_row *row) {
-    static const char *const names[] = {"total",  "totals", "sum",         "subtotal",
-                                        "total:", "sum:",   "grand total", "totals:"};
-    size_t first = 0;
-
-    while (first + 1 < table->columns && row->cells[first].text[0] == '\0') {
-        first++;
-    }
-    for (size_t i = 0; i < COUNT_OF(names); i++) {
-        if (text_same(row->cells[first].text, names[i])) {
-            return true;
-        }
-    }
-    return false;
-}
-
 void columns_read(struct reader *reader, const struct heading *columns, const struct table *table,
                   const struct table_row *row, const struct column_set *sets, size_t count,
                   void *target) {
@@ -304,9 +287,6 @@ void columns_read(struct reader *reader, const struct heading *columns, const st
     if (last != NULL) {
         problem_add(reader->problems, SEVERITY_ERROR, "missing-cell", row->place,
                     "the row has no %s; expected one like '%s'", lacks, last->example);
-    } else if (lacking > 0 && is_totals(table, row)) {
-        problem_add(reader->problems, SEVERITY_ERROR, "missing-cell", row->place,
-                    "the row has no %s, and looks like a line of totals; take it away", lacks);
     } else if (lacking > 0) {
         problem_add(reader->problems, SEVERITY_ERROR, "missing-cell", row->place,
                     "the row has no %s; fill them in, or take the row away", lacks);
