@@ -330,8 +330,9 @@ def rates():
             if "15.25" not in read(other, "list.csv") or not re.search(r"\nwoods += rates/woods.csv", read(other, "a.ini")):
                 fail("the list is not in inches, or woods are not named from the new folder")
         # at a terminal: a wrong answer is asked for again, what is kept is not the shop's own; a bare number has the unit of the offer
-        words = [b"44 per day\n", b"4 6\n", b"46\n", b"\n", b"\n", b"18\n", b"\n", b"30\n", b"\n", b"500\n"]
-        text, status = typed(folder, [b"\n"] * 7 + words, "new", "--rates", "b")
+        words = {"labor rate": [b"44 per day\n", b"4 6\n", b"46\n"], "overhead": [b"18\n"], "profit": [b"30\n"], "minimum job": [b"500\n"],
+                 "lumber": [b"-\n"]}
+        text, status = typed(folder, words, "new", "--rates", "b")
         told = values(folder, "b.ini")
         if status != 0 or text.count("has the wrong unit") != 2 or text.count("taken as") != 3 \
                 or [told["shop", key] for key in ("labor rate", "overhead", "profit", "minimum job")] != ["46 per hour", "18 per bench hour", "30 % markup", "500"]:
@@ -342,7 +343,8 @@ def rates():
         if any(("shop", key) in values(folder, "b.ini") for key in ("address", "contact", "license", "payment", "warranty")):
             fail("words of the shop that ships stay")
         # all own: nothing is invented, and `own` has no effect any more
-        words = [b"Mill Doors\n", b"1 Mill Lane\n", b"\n", b"no. 12\n", b"cash\n", b"-\n"] + [b"\n"] * 10 + [b"perhaps\n", b"no\n"]
+        words = {"name": [b"Mill Doors\n"], "address": [b"1 Mill Lane\n"], "license": [b"no. 12\n"], "payment": [b"cash\n"], "warranty": [b"-\n"],
+                 "still as shipped": [b"perhaps\n", b"no\n"]}
         text, status = typed(folder, words, "new", "--rates", "d.ini", "--set", "lumber poplar.price = 4.70 per bf")
         told = values(folder, "d.ini")
         if status != 0 or told["shop", "invented"] != "no" or ("shop", "own") in told or told["shop", "license"] != "no. 12" \
@@ -352,6 +354,20 @@ def rates():
         text, status = typed(folder, [b"\n", b"\x03"], "new", "--rates", "c.ini")
         if snapshot(folder) != before or not os.WIFSIGNALED(status):
             fail(f"status {status}:\n{text}")
+    with shop() as folder:
+        wants(call(folder, "new", "a.ini"), 0)
+        # goods and work by their names; what the jobs of the folder take is offered, and `<` goes back to what was asked before
+        words = {"lumber": [b"cherry\n", b"\n"], "cherry, price": [b"<\n", b"9.10\n"], "cherry, price from": [b"<\n", b"\n"], "sheet": [b"oak\n", b"\n"],
+                 "maple-ply, price": [b"61.5\n"], "mdf-slab, price": [b"<\n", b"<\n", b"\n"], "glass": [b"-\n"], "coating": [b"\n"],
+                 "operation": [b"cope, trim\n"], "cope, minutes": [b"0.9\n"], "name": [b"Mill Doors\n"], "address": [b"<\n", b"\n"]}
+        text, status = typed(folder, words, "new", "--rates", "f.ini")
+        told = values(folder, "f.ini") if status == 0 else {}
+        expected = {("lumber cherry", "price"): "9.10 per bf", ("sheet maple-ply", "price"): "61.5 per sheet", ("operation cope", "minutes"): "0.9",
+                    ("shop", "name"): "Mill Doors", ("shop", "own"): "lumber cherry, sheet maple-ply, operation cope"}
+        if status != 0 or any(told.get(key) != value for key, value in expected.items()) or "there is no sheet 'oak'" not in text \
+                or "sheet [maple-ply, mdf-slab]" not in text or "coating [surfacer, topcoat]:" not in text or "topcoat, sizes" not in text \
+                or "poplar, price" in text or "name [Mill Doors]" not in text or "cherry, price [9.10 per bf]" not in text or "trim, minutes" not in text:
+            fail(f"status {status}, {[told.get(key) for key in expected]}:\n{text}")
 
 
 def own_rates():
@@ -367,13 +383,13 @@ def own_rates():
             fail("the next job goes by the rates that ship")
         before = read(folder, "first.ini").splitlines()
         # the rates stand when the job is asked about
-        text, status = typed(folder, [b"\n"] * 17 + [b"\x04"], "new", "--rates", "third.ini")
+        text, status = typed(folder, {"change it": [b"\x04"]}, "new", "--rates", "third.ini")
         if "the job is as it was" not in text or "nothing was written" in text or not os.path.exists(os.path.join(folder, "third.ini")):
             fail(f"status {status}:\n{text}")
         os.unlink(os.path.join(folder, "third.ini"))
         for answer, rates in ((b"no\n", "rates/small-shop.ini"), (b"\n", "other.ini")):
-            text, status = typed(folder, [b"\n"] * 17 + [answer], "new", "--rates", "other.ini")
-            if status != 0 or "as shipped. Shall it go by the new rates" not in re.sub(r"\s+", " ", text) or "Next: doorcost quote first.ini" not in text:
+            text, status = typed(folder, {"change it": [answer]}, "new", "--rates", "other.ini")
+            if status != 0 or "out of memory" in text or "as shipped. Shall it go by the new rates" not in re.sub(r"\s+", " ", text) or "Next: doorcost quote first.ini" not in text:
                 fail(f"status {status}:\n{text}")
             if values(folder, "first.ini")["job", "rates"] != rates:
                 fail(f"after {answer}: {values(folder, 'first.ini')}")
@@ -392,14 +408,16 @@ def own_rates():
 # --- at a terminal ---
 
 def typed(folder, answers, *words, size=80):
-    """Runs with answers typed as questions come: bytes, or a function of what was asked. Returns (text, status as of waitpid)."""
+    """Runs with answers typed as questions come: a list in their order, or one of each question's name; Enter for all others.
+    Returns (text, status as of waitpid)."""
     process, terminal = pty.fork()
     if process == 0:
         os.chdir(folder)
         os.environ["COLUMNS"] = str(size)
         os.environ["LC_ALL"] = "C.UTF-8"
         os.execv(PROGRAM, [PROGRAM, *words])
-    seen, new, answers, end = b"", b"", list(answers), time.time() + 60
+    named = {name: list(lines) for name, lines in answers.items()} if isinstance(answers, dict) else {}
+    seen, new, answers, end = b"", b"", [] if named else list(answers), time.time() + 60
     while time.time() < end:
         if select.select([terminal], [], [], 1)[0]:
             try:
@@ -410,7 +428,8 @@ def typed(folder, answers, *words, size=80):
                 break
             seen, new = seen + part, new + part
         if new.endswith(b"]: "):
-            os.write(terminal, answers.pop(0) if answers else b"\n")
+            waiting = named.get(new.decode(errors="replace").splitlines()[-1].split(" [")[0], answers)
+            os.write(terminal, waiting.pop(0) if waiting else b"\n")
             new = b""
     status = os.waitpid(process, 0)[1]
     os.close(terminal)
@@ -434,6 +453,14 @@ def terminal():
             if len(line) > 80:
                 fail(f"a line is wider than the terminal: {line}")
         quoted(folder, "a.ini")
+        # `<` goes back, where what was typed is offered; what was only taken is offered anew, by what is answered now
+        write(folder, "back.csv", LIST)
+        text, status = typed(folder, {"unit": [b"<\n", b"\n"], "style": [b"slab\n", b"\n"], "frame": [b"<\n", b"\n"], "measure": [b"\n", b"door\n"],
+                                      "overlay": [b"<\n"]}, "new", "back.ini")
+        told = values(folder, "back.ini")
+        if status != 0 or "style [slab]" not in text or told["make", "style"] != "slab" or told["make", "measure"] != "door" or told["job", "unit"] != "in":
+            fail(f"status {status}, {told}:\n{text}")
+        os.unlink(os.path.join(folder, "back.ini"))
         # what --set gives is not asked
         write(folder, "more.csv", LIST)
         text, _ = typed(folder, [], "new", "b.ini", "--set", "client = X", "--set", "make.style = slab")

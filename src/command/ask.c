@@ -87,6 +87,9 @@ enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault
         if (line == NULL || page.failed) {
             return ASK_MEMORY;
         }
+        if (ask->back && strcmp(line, "<") == 0) {
+            return ASK_BACK;
+        }
         const bool out_of_it = strcmp(line, "-") == 0;
         const char *wrong = lacks(ask, line);
         if (wrong == NULL && line[0] != '\0' && !out_of_it) {

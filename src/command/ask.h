@@ -18,6 +18,7 @@ struct ask {
     const char *offer;   /* what Enter takes; NULL: nothing */
     const char *ended;   /* what is said where the answers end; NULL: nothing was written */
     bool needed;         /* it may not be left out */
+    bool back;           /* `<` asks for the question before */
 };
 
 /* What is wrong with an answer, in words for the user; NULL: nothing. context: of the caller. */
@@ -25,12 +26,13 @@ typedef const char *ask_fault(void *context, const char *answer);
 
 enum ask_result {
     ASK_ANSWERED,
+    ASK_BACK,  /* to the question before */
     ASK_ENDED, /* the answers ended, which is said; nothing more can be asked */
     ASK_MEMORY
 };
 
 /* Asks on out until an answer has no fault: Enter takes the offer, `-` leaves it out (*answer is
- * NULL). A bare number that lacks a unit is taken in that of the offer, and told so. *answer: in
+ * NULL), `<` goes back where that may be. A bare number that lacks a unit is taken in that of the offer, and told so. *answer: in
  * pool, or the offer. */
 enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault, void *context,
                     struct pool *pool, const char **answer) __attribute__((warn_unused_result));

@@ -83,8 +83,8 @@ static enum status adopt_one(const struct folder_job *job, const char *rates, st
     return status;
 }
 
-static enum status adopt_all(const struct folder *folder, const char *path, enum length_unit unit,
-                             struct pool *pool, struct streams streams, const char **job) {
+enum status new_adopt(const struct folder *folder, const char *path, enum length_unit unit,
+                      struct pool *pool, struct streams streams, const char **job) {
     enum status status = STATUS_DONE;
     for (size_t i = 0; i < folder->job_count && status == STATUS_DONE; i++) {
         const struct folder_job *const one = &folder->jobs[i];
@@ -96,23 +96,4 @@ static enum status adopt_all(const struct folder *folder, const char *path, enum
         }
     }
     return status;
-}
-
-enum status new_adopt(const struct folder *folder, const char *path, enum length_unit unit,
-                      struct pool *pool, struct streams streams, const char **job) {
-    static const char name[] = "rates/";
-    const char *const slash = strrchr(path, '/');
-    const size_t size = slash == NULL ? 0 : (size_t)(slash - path) + 1;
-    const size_t up = size < sizeof name - 1 ? 0 : size - (sizeof name - 1);
-    const enum status status = adopt_all(folder, path, unit, pool, streams, job);
-    if (status != STATUS_DONE || size == 0 || strncmp(path + up, name, size - up) != 0 ||
-        (up > 0 && path[up - 1] != '/')) {
-        return status;
-    }
-    struct folder above;
-    const enum status other = folder_look(&above, pool_words(pool, "%.*s.", (int)up, path))
-                                  ? adopt_all(&above, path, unit, pool, streams, job)
-                                  : command_out_of_memory(streams);
-    folder_clear(&above);
-    return other;
 }

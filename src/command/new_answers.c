@@ -204,14 +204,18 @@ enum status new_take_list(struct new_run *run) {
     return new_files_check_list(list, run->streams);
 }
 
-/* Asks, or takes what is offered. */
-static enum status answer(struct new_run *run, size_t at, const struct question *question) {
+/* Asks, or takes what is offered. *back: the question before is asked for. */
+static enum status answer(struct new_run *run, size_t at, const struct question *question,
+                          bool *back) {
     struct draft *const draft = &run->draft;
     const struct key *const key = job_key(question->section, question->key);
     const bool wanted = question->wanted == NULL || question->wanted(draft);
-    const char *offer = draft_offer(draft, question);
+    const char *const usual = draft_offer(draft, question);
+    const char *offer = run->typed[at] == NULL ? usual : run->typed[at];
     const bool asks =
         run->asks && wanted && question->why != NULL && (!draft->from || question->own);
+    *back = false;
+    run->asked[at] = asks && !run->set[at];
     if (run->set[at]) {
         return STATUS_DONE;
     }
@@ -225,6 +229,7 @@ static enum status answer(struct new_run *run, size_t at, const struct question 
     const char *why = question->why;
     const char *list = NULL;
     if (offer == NULL && text_same(question->key, "doors")) {
+        run->list = NULL;
         offer = list = list_beside(run);
         why = list == NULL ? why
                            : "No list with the columns id, width and height is here that no other "
@@ -237,9 +242,15 @@ static enum status answer(struct new_run *run, size_t at, const struct question 
         .name = question->key,
         .offer = offer,
         .needed = key->needed,
+        .back = true,
     };
     const enum ask_result result = ask(&ask_for, run->streams.in, run->streams.err, find_fault,
                                        &asked, &run->pool, &draft->values[at]);
+    *back = result == ASK_BACK;
+    if (*back) {
+        return STATUS_DONE;
+    }
+    run->typed[at] = draft->values[at] == usual ? NULL : draft->values[at];
     if (list != NULL && draft->values[at] == list) {
         run->list = source_beside(&run->pool, draft->path, list);
         return run->list == NULL ? out_of_memory(run)
@@ -254,15 +265,25 @@ static bool is_about_rates(const struct question *question) {
     return text_same(question->key, "unit") || text_same(question->key, "rates");
 }
 
-/* Answers the questions on unit and rates, or all others. */
+/* The last of these questions before `at` that was asked; `at` where there is none. */
+static size_t asked_before(const struct new_run *run, const struct question *rows, size_t at) {
+    for (size_t i = at; i > 0; i--) {
+        if (run->asked[i - 1] && is_about_rates(&rows[i - 1]) == is_about_rates(&rows[at])) {
+            return i - 1;
+        }
+    }
+    return at;
+}
+
 enum status new_answer_all(struct new_run *run, bool of_rates) {
     size_t count;
     const struct question *const rows = questions(&count);
     enum status status = STATUS_DONE;
-    for (size_t i = 0; i < count && status == STATUS_DONE; i++) {
-        if (is_about_rates(&rows[i]) == of_rates) {
-            status = answer(run, i, &rows[i]);
-        }
+    for (size_t i = 0; i < count && status == STATUS_DONE;) {
+        bool back = false;
+        status =
+            is_about_rates(&rows[i]) == of_rates ? answer(run, i, &rows[i], &back) : STATUS_DONE;
+        i = back ? asked_before(run, rows, i) : i + 1;
     }
     return status;
 }

@@ -210,8 +210,8 @@ static enum status make(struct new_run *run) {
     if (run->asks) {
         struct page page = {.out = run->streams.err};
         say_wrapped(&page, "", 0,
-                    "A new job, %s. Enter takes what stands in brackets, - leaves it out; Ctrl-C "
-                    "ends, and nothing is written.",
+                    "A new job, %s. Enter takes what stands in brackets, - leaves it out, < goes "
+                    "back; Ctrl-C ends, and nothing is written.",
                     run->draft.path);
     }
     run->shipped = lacks_rates(&run->draft) ? run->draft.path : NULL;

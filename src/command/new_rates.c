@@ -1,73 +1,19 @@
 /* SPDX-License-Identifier: MIT */
-/* Rates of a shop's own: the numbers of [shop] in which most money is, asked for one by one; what
- * was given is named in `own`, and the rest stays as shipped. */
+/* Rates of a shop's own, made of others: what was given is named in `own`, and the rest stays as
+ * shipped. */
 #include "base/array.h"
 #include "base/text.h"
 #include "command/ask.h"
 #include "command/new.h"
-#include "command/new_files.h"
 #include "command/new_run.h"
+#include "command/rates_run.h"
 #include "command/visit_file.h"
-#include "draft/draft.h"
-#include "draft/folder.h"
 #include "draft/shipped_files.h"
 #include "read/file/ini_edit.h"
-#include "read/file/source.h"
 #include "read/rates/change.h"
 #include "read/rates/rates_file.h"
 
 #include <string.h>
-
-/* What is asked, and what it moves. A number is named in `own`; words are not. Words of the shop
- * that ships are nobody's: the offer is to leave them out, but for the name. */
-static const struct {
-    const char *key, *moves;
-    bool number;
-    bool may_lack; /* words that a paper can do without */
-} asked[] = {
-    {"name", "It stands at the head of the client's papers.", false, false},
-    {"address", "Below the name; - for none.", false, true},
-    {"contact", "How the client reaches you; - for none.", false, true},
-    {"license", "Your license and tax number, as the client should read them; - for none.", false,
-     true},
-    {"payment", "How the client can pay you; - for none.", false, true},
-    {"warranty", "What you stand for, and how long; it may bind you; - for none.", false, true},
-    {"currency", "Beside every amount; prices are not converted.", false, false},
-    {"labor rate", "Every hour of the job costs this: mostly what moves a price most.", true,
-     false},
-    {"allowance", "Added to all minutes.", true, false},
-    {"hours per day", "Working days, not the price.", true, false},
-    {"overhead", "The job's part of rent, power and office, with its hours.", true, false},
-    {"contingency", "On all direct cost.", true, false},
-    {"profit", "On all cost.", true, false},
-    {"remakes", "Doors made a second time, as a cost of all.", true, false},
-    {"minimum job", "Small jobs are raised to it.", true, false},
-    {"round price to", "The price of each door is rounded up to it.", true, false},
-    {"invented",
-     "Are prices or minutes in the file still those that ship, of lumber, finish, hardware and "
-     "machines too? While you say yes, papers are headed 'example prices', and 'quote --all' lists "
-     "which those are. Say no when all are yours.",
-     false, false},
-};
-
-struct rates_run {
-    const struct request *request;
-    struct streams streams;
-    struct pool pool;
-    struct problems problems;
-    struct folder folder;
-    const char *from; /* the file that it is made of; NULL: the rates that ship */
-    bool metric;      /* of these */
-    struct source source;
-    struct ini ini;
-    struct ini_lines lines;
-    const char *path; /* of the file to be */
-    const char *own;  /* what `own` names */
-    bool invented;    /* numbers are as shipped */
-    struct ini shipped;
-    const char *key, *name; /* that is asked for, and what the question calls it */
-    struct new_files files;
-};
 
 static enum status out_of_memory(const struct rates_run *run) {
     return command_out_of_memory(run->streams);
@@ -80,11 +26,11 @@ static enum status find_source(struct rates_run *run) {
     if (!visit_file_unit(run->request, NULL, NULL, &unit, run->streams.err)) {
         return STATUS_USE;
     }
-    const struct folder_rates *const found = folder_rates(&run->folder, unit);
+    const struct folder_rates *const found = folder_rates(&run->places[0], unit);
     run->metric = unit == LENGTH_MM;
     run->from = run->request->from;
     if (run->from == NULL && found != NULL && (!told || found->unit == unit)) {
-        run->from = source_beside(&run->pool, run->path, found->name);
+        run->from = draft_renamed(found->name, run->path, "", &run->pool);
     }
     return STATUS_DONE;
 }
@@ -123,14 +69,13 @@ static enum status read_source(struct rates_run *run) {
                    source_text(&shipped, "shipped",
                                unit_before(&run->ini, "shop") == LENGTH_MM ? shipped_metric
                                                                            : shipped_inch,
-                               &run->folder.problems) &&
-                   ini_read_lines(&run->shipped, &shipped, &run->folder.problems)
+                               &run->places[0].problems) &&
+                   ini_read_lines(&run->shipped, &shipped, &run->places[0].problems)
                ? STATUS_DONE
                : out_of_memory(run);
 }
 
-/* What the reader says of a change; NULL: nothing. */
-static const char *change_fault(struct rates_run *run, const struct rate_change *change) {
+const char *rates_change_fault(struct rates_run *run, const struct rate_change *change) {
     const char *const line = change->value;
     const struct rate_changes changes = {
         .list = change, .count = 1, .lines = &line, .lines_name = "--set"};
@@ -165,14 +110,10 @@ static const char *change_fault(struct rates_run *run, const struct rate_change 
     return words;
 }
 
-/* Makes the change, and names what is the shop's own by it. */
-static bool put(struct rates_run *run, const struct rate_change *change) {
+bool rates_put(struct rates_run *run, const struct rate_change *change) {
     const bool of_shop = text_same(change->section, "shop");
     const char *const name = of_shop ? change->key : change->section;
-    bool number = !of_shop;
-    for (size_t i = 0; i < COUNT_OF(asked); i++) {
-        number = number || (of_shop && asked[i].number && text_same(asked[i].key, change->key));
-    }
+    const bool number = !of_shop || rates_walk_number(change->key);
     if (number && !text_lists(run->own, name)) {
         run->own =
             pool_words(&run->pool, "%s%s%s", run->own, run->own[0] == '\0' ? "" : ", ", name);
@@ -185,8 +126,6 @@ static bool put(struct rates_run *run, const struct rate_change *change) {
     return (value != NULL || change->value == NULL) && ini_edit(&run->lines, &edit, &run->pool);
 }
 
-/* --- what is set and asked for --- */
-
 static enum status take_sets(struct rates_run *run) {
     const struct option_texts *const set = &run->request->set;
     for (size_t i = 0; i < set->count; i++) {
@@ -197,9 +136,9 @@ static enum status take_sets(struct rates_run *run) {
             return out_of_memory(run);
         }
         if (fault == NULL) {
-            fault = change_fault(run, &change);
+            fault = rates_change_fault(run, &change);
         }
-        if (fault != NULL || !put(run, &change)) {
+        if (fault != NULL || !rates_put(run, &change)) {
             text_print(run->streams.err, "doorcost: --set '%s': %s; nothing was written\n",
                        problem_quote(&run->problems, line),
                        fault == NULL ? "can stand in no line of a file" : fault);
@@ -207,29 +146,6 @@ static enum status take_sets(struct rates_run *run) {
         }
     }
     return STATUS_DONE;
-}
-
-static const char *answer_fault(void *context, const char *answer) {
-    struct rates_run *const run = context;
-    const struct rate_change change = {.section = "shop", .key = run->key, .value = answer};
-    const char *const words = ini_value(answer, &run->pool) == NULL
-                                  ? "this can stand in no line of a file"
-                                  : change_fault(run, &change);
-    const size_t size = strlen(run->key);
-    return words != NULL && strncmp(words, run->key, size) == 0 && words[size] == ' '
-               ? pool_words(&run->pool, "%s%s", run->name, words + size)
-               : words;
-}
-
-static bool is_set(struct rates_run *run, const char *key) {
-    bool set = false;
-    for (size_t i = 0; i < run->request->set.count && !set; i++) {
-        struct rate_change change;
-        set = change_split(&change, run->request->set.texts[i], "shop", &run->pool) == NULL &&
-              !pool_failed(&run->pool) && text_same(change.section, "shop") &&
-              text_same(change.key, key);
-    }
-    return set;
 }
 
 /* The key of [shop] as the file has it; NULL: it has none. */
@@ -241,53 +157,6 @@ static const struct ini_key *shop_key(const struct rates_run *run, const char *n
         }
     }
     return NULL;
-}
-
-/* What is offered: what stands there; but words of the shop that ships are nobody's. key: NULL
- * where the file has none. */
-static const char *offer_of(const struct rates_run *run, size_t question,
-                            const struct ini_key *key) {
-    const char *const value = key == NULL ? NULL : key->value;
-    const char *const ships = text_before(&run->shipped, "shop", asked[question].key);
-    return value != NULL && asked[question].may_lack && text_same(ships, value) ? NULL : value;
-}
-
-static enum status ask_one(struct rates_run *run, size_t question, const struct ini_key *key) {
-    const char *const name = asked[question].key;
-    const char *answer = NULL;
-    /* what a number rests on is told beside it; of words that ship it is that they are invented */
-    const char *const from =
-        key == NULL || key->comment == NULL || !asked[question].number ? NULL : key->comment;
-    run->key = name;
-    run->name = text_same(name, "invented") ? "still as shipped" : name;
-    const struct ask one = {
-        .why = from == NULL ? asked[question].moves
-                            : pool_words(&run->pool, "%s (%s)", asked[question].moves, from),
-        .name = run->name,
-        .offer = offer_of(run, question, key),
-        .needed = !asked[question].may_lack,
-    };
-    const enum ask_result result =
-        ask(&one, run->streams.in, run->streams.err, answer_fault, run, &run->pool, &answer);
-    if (result != ASK_ANSWERED) {
-        return result == ASK_ENDED ? STATUS_INPUTS : out_of_memory(run);
-    }
-    const struct rate_change change = {.section = "shop", .key = name, .value = answer};
-    const bool same = key == NULL ? answer == NULL : answer == key->value;
-    return same || put(run, &change) ? STATUS_DONE : out_of_memory(run);
-}
-
-/* Asks for all that is not set; Enter takes what is offered. */
-static enum status ask_all(struct rates_run *run) {
-    enum status status = STATUS_DONE;
-    for (size_t i = 0; i < COUNT_OF(asked) && status == STATUS_DONE; i++) {
-        const struct ini_key *const key = shop_key(run, asked[i].key);
-        const bool there = key != NULL && key->value != NULL;
-        if ((there || asked[i].may_lack) && !is_set(run, asked[i].key)) {
-            status = ask_one(run, i, key);
-        }
-    }
-    return status;
 }
 
 /* --- the file --- */
@@ -317,8 +186,11 @@ static bool finish_lines(struct rates_run *run) {
 
 static enum status tell_next(struct rates_run *run) {
     const char *job = NULL;
-    const enum status status = new_adopt(&run->folder, run->path, unit_before(&run->ini, "shop"),
-                                         &run->pool, run->streams, &job);
+    enum status status = STATUS_DONE;
+    for (size_t i = 0; i < run->place_count && status == STATUS_DONE; i++) {
+        status = new_adopt(&run->places[i], run->path, unit_before(&run->ini, "shop"), &run->pool,
+                           run->streams, &job);
+    }
     if (status != STATUS_DONE) {
         return status;
     }
@@ -372,11 +244,33 @@ static enum status make(struct rates_run *run) {
         say_wrapped(
             &page, "", 0,
             "New rates, %s. Enter keeps what stands in brackets; what you type is yours, and "
-            "is named in 'own'. Ctrl-C ends, and nothing is written.",
+            "is named in 'own'. < goes back; Ctrl-C ends, and nothing is written.",
             run->path);
-        status = ask_all(run);
+        status = rates_walk(run);
     }
     return status == STATUS_DONE ? write_rates(run) : status;
+}
+
+/* The folder that holds the one that path is in, where that is `rates`; in pool. NULL: it is not.
+ */
+static const char *above(const char *path, struct pool *pool) {
+    static const char name[] = "rates/";
+    const char *const slash = strrchr(path, '/');
+    const size_t size = slash == NULL ? 0 : (size_t)(slash - path) + 1;
+    const size_t up = size < sizeof name - 1 ? 0 : size - (sizeof name - 1);
+    return size == 0 || strncmp(path + up, name, size - up) != 0 || (up > 0 && path[up - 1] != '/')
+               ? NULL
+               : pool_words(pool, "%.*s.", (int)up, path);
+}
+
+/* Looks round the file to be. false: out of memory. */
+static bool look_round(struct rates_run *run) {
+    const char *const from[] = {run->path, above(run->path, &run->pool)};
+    bool held = !pool_failed(&run->pool);
+    for (size_t i = 0; i < COUNT_OF(from) && from[i] != NULL && held; i++) {
+        held = folder_look(&run->places[run->place_count++], from[i]);
+    }
+    return held;
 }
 
 enum status new_rates(const struct request *request, struct streams streams) {
@@ -386,8 +280,10 @@ enum status new_rates(const struct request *request, struct streams streams) {
     run.path = new_files_named(request->rates, "a file of rates", &run.pool, streams);
     enum status status = run.path == NULL ? STATUS_USE : new_files_check(run.path, streams);
     if (status == STATUS_DONE) {
-        status = folder_look(&run.folder, run.path) ? make(&run) : out_of_memory(&run);
-        folder_clear(&run.folder);
+        status = look_round(&run) ? make(&run) : out_of_memory(&run);
+    }
+    for (size_t i = 0; i < run.place_count; i++) {
+        folder_clear(&run.places[i]);
     }
     problems_clear(&run.problems);
     pool_clear(&run.pool);
