@@ -10,6 +10,6 @@ enum status command_check(const struct request *request, struct work *work,
         return command_json(request, work, streams);
     }
     struct page page = {.out = streams.out};
-    check_print(&page, &work->job, work->doors, &work->problems);
+    check_print(&page, &work->job, work->made, &work->problems);
     return page.failed ? command_out_of_memory(streams) : command_flush(streams);
 }

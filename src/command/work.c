@@ -51,12 +51,22 @@ static enum work_result estimate(struct work *work, struct estimate_request requ
     return result == ESTIMATE_MEMORY ? WORK_MEMORY : WORK_INPUTS;
 }
 
+/* What the estimate makes of the list. */
+static struct list_made list_made_by(const struct estimate *e) {
+    struct list_made made = {.doors = tape_amount(&e->tape, e->quantities.all_leaves)};
+    for (size_t i = 0; i < e->doors.count; i++) {
+        const struct door *const door = &e->doors.doors[i];
+        const struct style *const named = &e->rates->styles[door->construction->style.index];
+        made.low_fronts += door->style != named ? door->row->count.amount : 0;
+    }
+    return made;
+}
+
 /* An estimate takes several kilobytes a row: where only its problems are wanted, it makes way for
  * the next. */
 static void keep_problems(struct work *work, size_t i) {
     if (i == 0) {
-        work->doors =
-            tape_amount(&work->estimates[0].tape, work->estimates[0].quantities.all_leaves);
+        work->made = list_made_by(&work->estimates[0]);
     }
     estimate_clear(&work->estimates[i]);
 }

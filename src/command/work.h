@@ -6,6 +6,7 @@
 #include "command/command.h"
 #include "price/estimate.h"
 #include "read/job/job_texts.h"
+#include "report/text/print.h"
 
 /* What a command asks for. */
 struct work_request {
@@ -24,7 +25,7 @@ struct work {
     struct rates rates;
     struct estimate *estimates; /* the first is the base job or the option named */
     size_t count;
-    int64_t doors; /* of the base job, where only problems are kept */
+    struct list_made made; /* of the base job, where only problems are kept */
 };
 
 enum work_result {

@@ -56,6 +56,18 @@ static unsigned names_of(const struct key *key) {
     return kind->read == read_name || kind->read == read_name_none ? 1U << kind->names : names;
 }
 
+/* Whether a name is offered for a key: no hinge is what a door is pulled by, told by what is said of
+ * it or by its name. */
+static bool suits(const struct key *key, const struct rates *rates, int kind, size_t i) {
+    if (kind != NAME_HARDWARE || !text_same(key->name, "pull")) {
+        return true;
+    }
+    static const char hinge[] = "hinge";
+    const struct hardware *const h = &rates->hardware[i];
+    return !h->inset && !h->cup.set && !h->overlay.set &&
+           !text_holds_word(h->name.s, hinge, sizeof hinge - 1);
+}
+
 const char **job_value_list(const struct key *key, const struct rates *rates, struct pool *pool,
                             size_t *count) {
     const unsigned names = names_of(key);
@@ -71,7 +83,9 @@ const char **job_value_list(const struct key *key, const struct rates *rates, st
     for (int kind = 0; kind < NAME_KIND_COUNT && list != NULL; kind++) {
         const size_t of_kind = (names & 1U << kind) != 0 ? name_count(rates, kind) : 0;
         for (size_t i = 0; i < of_kind; i++) {
-            list[(*count)++] = name_at(rates, kind, i);
+            if (suits(key, rates, kind, i)) {
+                list[(*count)++] = name_at(rates, kind, i);
+            }
         }
     }
     for (const struct spelling *s = key->kind.choices; list != NULL && s != NULL && s->text != NULL;

@@ -39,9 +39,15 @@ void shop_print(struct page *page, const struct estimate *estimate);
 
 /* The questions that the job accepts, a line each; nothing where there are none. */
 void accepted_print(struct page *page, const struct problems *problems);
-/* `19 rows, 50 doors and fronts: no errors, 2 warnings`, what of the list the client reads, and
- * what is accepted. */
-void check_print(struct page *page, const struct job *job, int64_t doors,
+/* What the estimate makes of the list. */
+struct list_made {
+    int64_t doors;      /* and fronts */
+    int64_t low_fronts; /* made as slabs, as they are lower than frames of their style may be */
+};
+
+/* `19 rows, 50 doors and fronts: no errors, 2 warnings`, what a list does not show, and what is
+ * accepted. */
+void check_print(struct page *page, const struct job *job, struct list_made made,
                  const struct problems *problems);
 
 /* The cautions that the job needs on any of the papers (enum caution_paper), a blank line before

@@ -57,9 +57,9 @@ void cautions_print(struct page *page, const struct estimate *e, unsigned papers
     pool_clear(&pool);
 }
 
-/* What a list does not show: what stands under `note` goes out, and the width of a pair may be of
- * one leaf. */
-static void notes_print(struct page *page, const struct job *job) {
+/* What a list does not show: what stands under `note` goes out, the width of a pair may be of one
+ * leaf, and a low front is made otherwise than its style. */
+static void unseen_print(struct page *page, const struct job *job, struct list_made made) {
     size_t notes = 0;
     size_t pairs = 0;
     for (size_t i = 0; i < job->row_count; i++) {
@@ -71,6 +71,11 @@ static void notes_print(struct page *page, const struct job *job) {
         say_wrapped(page, "", 2, "the width of %s is of each leaf, as sizes are of finished doors",
                     show_count(pairs, "pair").text);
     }
+    if (made.low_fronts > 0) {
+        say_wrapped(page, "", 2,
+                    "fronts made as slabs, being low: %lld ('slab below' of their style)",
+                    (long long)made.low_fronts);
+    }
     if (notes > 0) {
         say_wrapped(page, "", 2,
                     "the client reads %s of the list; a 'remark' is for the shop alone",
@@ -78,12 +83,12 @@ static void notes_print(struct page *page, const struct job *job) {
     }
 }
 
-void check_print(struct page *page, const struct job *job, int64_t doors,
+void check_print(struct page *page, const struct job *job, struct list_made made,
                  const struct problems *problems) {
-    say(page, "%s, %s: %s, %s", show_count(job->row_count, "row").text, show_doors(doors).text,
+    say(page, "%s, %s: %s, %s", show_count(job->row_count, "row").text, show_doors(made.doors).text,
         show_count(problems_count(problems, SEVERITY_ERROR), "error").text,
         show_count(problems_count(problems, SEVERITY_WARNING), "warning").text);
-    notes_print(page, job);
+    unseen_print(page, job, made);
     accepted_print(page, problems);
 }
 
