@@ -32,8 +32,8 @@ enum ask_result {
 };
 
 /* Asks on out until an answer has no fault: Enter takes the offer, `-` leaves it out (*answer is
- * NULL), `<` goes back where that may be. A bare number that lacks a unit is taken in that of the offer, and told so. *answer: in
- * pool, or the offer. */
+ * NULL), `<` goes back where that may be. A bare number that lacks a unit is taken in that of the
+ * offer, and told so. *answer: in pool, or the offer. */
 enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault, void *context,
                     struct pool *pool, const char **answer) __attribute__((warn_unused_result));
 

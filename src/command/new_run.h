@@ -18,7 +18,7 @@ struct new_run {
     struct rates rates;
     struct source old_source; /* of --from */
     struct ini old;
-    bool set[MOST_QUESTIONS]; /* by --set */
+    bool set[MOST_QUESTIONS];          /* by --set */
     bool asked[MOST_QUESTIONS];        /* at the terminal */
     const char *typed[MOST_QUESTIONS]; /* in place of what is offered; NULL: that was taken */
     bool asks;
@@ -39,9 +39,9 @@ enum status new_take_old(struct new_run *run);
 enum status new_answer_all(struct new_run *run, bool of_rates);
 /* Sees to the list that is to be filled in: that of --list, which the job names then. */
 enum status new_take_list(struct new_run *run);
-/* new_adopt.c: of the jobs of the folder that go by rates of that unit as shipped, asks whether each
- * shall go by those at path, where there is somebody to ask; else says how it would. *job: the last
- * of them; unchanged where there is none. */
+/* new_adopt.c: of the jobs of the folder that go by rates of that unit as shipped, asks whether
+ * each shall go by those at path, where there is somebody to ask; else says how it would. *job: the
+ * last of them; unchanged where there is none. */
 enum status new_adopt(const struct folder *folder, const char *path, enum length_unit unit,
                       struct pool *pool, struct streams streams, const char **job);
 /* Says the problems of the run; STATUS_INPUTS. */

@@ -96,7 +96,7 @@ static const struct option_row rows[] = {
     {"rates", "FILE",
      "write rates of your own: those of --from, of the folder, or that ship, with what --set "
      "gives; "
-     "at a terminal it asks for the numbers of [shop] in which most money is",
+     "at a terminal it asks for the numbers that must be your own",
      AT(rates), 1u << PLACE_NEW, '\0', false},
     {"from", "WHAT",
      "labels: begin on that label of the first sheet, a number counted along its rows; else on the "

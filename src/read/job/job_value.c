@@ -56,8 +56,8 @@ static unsigned names_of(const struct key *key) {
     return kind->read == read_name || kind->read == read_name_none ? 1U << kind->names : names;
 }
 
-/* Whether a name is offered for a key: no hinge is what a door is pulled by, told by what is said of
- * it or by its name. */
+/* Whether a name is offered for a key: no hinge is what a door is pulled by, told by what is said
+ * of it or by its name. */
 static bool suits(const struct key *key, const struct rates *rates, int kind, size_t i) {
     if (kind != NAME_HARDWARE || !text_same(key->name, "pull")) {
         return true;

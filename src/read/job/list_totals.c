@@ -74,10 +74,11 @@ void list_totals_drop(struct table *table, const struct heading *columns,
         } else if (lacks_sizes(table, columns, row)) {
             const long long told = count[0] == '\0' ? all : count_of(count, &known);
             if (known && told != all && told != part) {
-                problem_add(problems, SEVERITY_ERROR, "totals-differ", row->place,
-                            "the line of totals says %s, and the counts above it make %lld; put right "
-                            "what is wrong, or take the line away",
-                            problem_quote(problems, count), all);
+                problem_add(
+                    problems, SEVERITY_ERROR, "totals-differ", row->place,
+                    "the line of totals says %s, and the counts above it make %lld; put right "
+                    "what is wrong, or take the line away",
+                    problem_quote(problems, count), all);
             }
             part = 0;
             continue;
