@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Whole jobs replayed: every sample with every option, and random jobs over the shipped rates (the
  * same seed every time).  Replaying gives the same figures; a changed given, replayed, gives what
- * an estimate from that value gives. */
+ * an estimate from that value gives.  And of a tape that can't be replayed: equal figures once. */
 #include "read/job/job_file.h"
 #include "read/rates/rates_file.h"
 #include "support.h"
@@ -257,11 +257,54 @@ static void a_changed_given_replays_as_anew(void **state) {
     }
 }
 
+/* --- a tape that is not traced --- */
+
+/* For that a long list is checked on one. */
+static void an_untraced_tape_keeps_equal_givens_once(void **state) {
+    (void)state;
+    struct tape tape;
+    tape_init(&tape, false);
+    const fig a = tape_given(&tape, "width", UNIT_IN, 6, 15500000, (struct place){.line = 7});
+    const fig b = tape_given(&tape, "height", UNIT_IN, 6, 15500000, (struct place){.line = 9});
+    const fig c = tape_given(&tape, "height", UNIT_MM, 6, 15500000, (struct place){.line = 9});
+    const fig d = tape_given(&tape, "height", UNIT_IN, 5, 15500000, (struct place){.line = 9});
+    assert_int_equal(a.id, b.id);
+    assert_int_not_equal(a.id, c.id);
+    assert_int_not_equal(a.id, d.id);
+    tape_clear(&tape);
+}
+
+/* Likewise; papers tell figures of the job apart by which they are (as hours from hours at the
+ * bench), so those stay two. */
+static void an_untraced_tape_keeps_equal_figures_of_doors_once(void **state) {
+    (void)state;
+    struct tape tape;
+    tape_init(&tape, false);
+    const fig three = tape_given(&tape, "three", UNIT_COUNT, 0, 3, (struct place){.line = 1});
+    const fig four = tape_given(&tape, "four", UNIT_COUNT, 0, 4, (struct place){.line = 1});
+    fig of[2][3];
+    for (size_t i = 0; i < 2; i++) {
+        if (i > 0) {
+            tape_about(&tape, "a door");
+        }
+        of[i][0] = fig_ratio(&tape, "a", UNIT_COUNT, (figs){{three, four}}, (figs){{{0}}});
+        of[i][1] = fig_ratio(&tape, "b", UNIT_COUNT, (figs){{four, three}}, (figs){{{0}}});
+        of[i][2] = fig_larger(&tape, "c", of[i][0], of[i][1]);
+        assert_int_equal(tape_amount(&tape, of[i][2]), 12);
+    }
+    assert_false(fig_same(of[0][0], of[0][1]) || fig_same(of[0][1], of[0][2]));
+    assert_true(fig_same(of[1][0], of[1][1]) && fig_same(of[1][1], of[1][2]));
+    assert_false(fig_same(of[0][0], of[1][0]));
+    tape_clear(&tape);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(samples_replay),
         cmocka_unit_test(random_jobs_replay),
         cmocka_unit_test(a_changed_given_replays_as_anew),
+        cmocka_unit_test(an_untraced_tape_keeps_equal_givens_once),
+        cmocka_unit_test(an_untraced_tape_keeps_equal_figures_of_doors_once),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

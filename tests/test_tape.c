@@ -397,21 +397,6 @@ static void a_replay_chooses_again(void **state) {
     tape_clear(&tape);
 }
 
-/* For that a long list is checked on one. */
-static void an_untraced_tape_keeps_equal_givens_once(void **state) {
-    (void)state;
-    struct tape tape;
-    tape_init(&tape, false);
-    const fig a = tape_given(&tape, "width", UNIT_IN, 6, 15500000, (struct place){.line = 7});
-    const fig b = tape_given(&tape, "height", UNIT_IN, 6, 15500000, (struct place){.line = 9});
-    const fig c = tape_given(&tape, "height", UNIT_MM, 6, 15500000, (struct place){.line = 9});
-    const fig d = tape_given(&tape, "height", UNIT_IN, 5, 15500000, (struct place){.line = 9});
-    assert_int_equal(a.id, b.id);
-    assert_int_not_equal(a.id, c.id);
-    assert_int_not_equal(a.id, d.id);
-    tape_clear(&tape);
-}
-
 /* The first fault sticks, and where it was. */
 static void first_fault(bool traced) {
     struct tape tape;
@@ -582,16 +567,11 @@ static void units_have_their_decimals(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_source_is_its_text),
-        cmocka_unit_test(operations),
-        cmocka_unit_test(units_have_their_decimals),
-        cmocka_unit_test(ratios_of_all_decimals),
-        cmocka_unit_test(the_first_fault_sticks),
-        cmocka_unit_test(replay_follows_a_given),
-        cmocka_unit_test(figures_tell_their_operands),
-        cmocka_unit_test(choices_are_told_apart),
+        cmocka_unit_test(a_source_is_its_text),        cmocka_unit_test(operations),
+        cmocka_unit_test(units_have_their_decimals),   cmocka_unit_test(ratios_of_all_decimals),
+        cmocka_unit_test(the_first_fault_sticks),      cmocka_unit_test(replay_follows_a_given),
+        cmocka_unit_test(figures_tell_their_operands), cmocka_unit_test(choices_are_told_apart),
         cmocka_unit_test(a_replay_chooses_again),
-        cmocka_unit_test(an_untraced_tape_keeps_equal_givens_once),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -12,23 +12,20 @@ static bool same_source(const char *a, const char *b) {
     return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
 }
 
-/* A given that is looked for. Of a tape that is not traced only `packed` tells it from others. */
+/* A given that is looked for on a traced tape. */
 struct wanted {
     uint64_t packed;
     uint16_t label;
     struct origin origin;
 };
 
-static uint64_t wanted_hash(const struct wanted *w, bool traced) {
+static uint64_t wanted_hash(const struct wanted *w) {
     const struct place place = w->origin.place;
     uint64_t hash = hash_word(HASH_START, w->packed);
-    if (traced) {
-        hash = hash_word(hash, w->label);
-        hash = hash_word(hash, (uint64_t)place.file << 16 | place.column);
-        hash = hash_word(hash, place.line);
-        hash = hash_word(hash, w->origin.source == NULL ? 0 : strlen(w->origin.source));
-    }
-    return hash;
+    hash = hash_word(hash, w->label);
+    hash = hash_word(hash, (uint64_t)place.file << 16 | place.column);
+    hash = hash_word(hash, place.line);
+    return hash_word(hash, w->origin.source == NULL ? 0 : strlen(w->origin.source));
 }
 
 /* Whether figure `id` is the given that is wanted. One that memory was out for has no figure. */
@@ -37,9 +34,6 @@ static bool is_wanted(const void *list, size_t id, const void *thing) {
     const struct wanted *const w = thing;
     if (id >= tape->count || tape->values[id] != w->packed) {
         return false;
-    }
-    if (!tape->traced) {
-        return true;
     }
     const struct history *const history = &tape->histories[id];
     const struct origin *const from = &tape->origins[history->first];
@@ -64,14 +58,17 @@ static bool keep_origin(struct tape *tape, struct origin origin) {
 static fig add_given(struct tape *tape, const char *what, enum unit unit, uint8_t decimals,
                      int64_t value, struct origin origin) {
     assert(decimals <= 6);
-    struct wanted wanted = {.packed = value_pack(value, (uint8_t)unit, decimals)};
-    if (tape->traced) {
-        wanted.label = tape_label_number(tape, what);
-        wanted.origin = origin;
+    struct figure made = {
+        .value = value, .op = OP_GIVEN, .unit = (uint8_t)unit, .decimals = decimals};
+    if (!tape->traced) {
+        return tape_add_figure(tape, &made, what);
     }
+    const struct wanted wanted = {.packed = value_pack(value, made.unit, decimals),
+                                  .label = tape_label_number(tape, what),
+                                  .origin = origin};
     bool failed = false;
-    const size_t id = index_add(&tape->givens, wanted_hash(&wanted, tape->traced), is_wanted, tape,
-                                &wanted, tape->count, &failed);
+    const size_t id = index_add(&tape->givens, wanted_hash(&wanted), is_wanted, tape, &wanted,
+                                tape->count, &failed);
     if (failed) {
         tape_out_of_memory(tape);
         return (fig){0};
@@ -79,15 +76,8 @@ static fig add_given(struct tape *tape, const char *what, enum unit unit, uint8_
     if (id < tape->count) {
         return (fig){(uint32_t)id};
     }
-    if (tape->traced && !keep_origin(tape, origin)) {
-        return (fig){0};
-    }
-    const struct figure made = {.value = value,
-                                .first = tape->traced ? tape->origin_count - 1 : 0,
-                                .op = OP_GIVEN,
-                                .unit = (uint8_t)unit,
-                                .decimals = decimals};
-    return tape_add_figure(tape, &made, what);
+    made.first = tape->origin_count;
+    return keep_origin(tape, origin) ? tape_add_figure(tape, &made, what) : (fig){0};
 }
 
 fig tape_given(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, int64_t value,

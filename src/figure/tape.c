@@ -20,7 +20,9 @@ void tape_init(struct tape *tape, bool traced) {
                           .money_decimals = unit_decimals(UNIT_MONEY)};
     tape->last = calloc(1, sizeof *tape->last);
     tape->label_slots = calloc(LABEL_SLOTS, sizeof *tape->label_slots);
-    bool failed = tape->last == NULL || tape->label_slots == NULL;
+    tape->seen = traced ? NULL : calloc(SEEN_SLOTS, sizeof *tape->seen);
+    bool failed =
+        tape->last == NULL || tape->label_slots == NULL || (!traced && tape->seen == NULL);
     tape->values = array_grow(tape->values, &tape->value_room, 1, sizeof *tape->values, &failed);
     tape->histories =
         array_grow(tape->histories, &tape->history_room, 1, sizeof *tape->histories, &failed);
@@ -57,6 +59,7 @@ void tape_clear(struct tape *tape) {
     free(tape->subjects);
     free(tape->choosers);
     index_clear(&tape->givens);
+    free(tape->seen);
     free(tape->last);
     *tape = (struct tape){0};
 }
@@ -155,32 +158,49 @@ static bool keep_history(struct tape *tape, const struct figure *made, const cha
     return !failed;
 }
 
-fig tape_add_value(struct tape *tape, int64_t value, enum unit unit, uint8_t decimals) {
+/* Adds a value; none when memory is out. */
+static fig add_packed(struct tape *tape, uint64_t packed) {
     bool failed = tape->fault == TAPE_MEMORY || tape->count >= ~TAPE_MINUS_BIT;
-    assert(!tape->traced);
     tape->values = array_grow(tape->values, &tape->value_room, (size_t)tape->count + 1,
                               sizeof *tape->values, &failed);
     if (failed) {
         tape_out_of_memory(tape);
         return (fig){0};
     }
-    tape->values[tape->count] = value_pack(value, (uint8_t)unit, decimals);
+    tape->values[tape->count] = packed;
     return (fig){tape->count++};
 }
 
+/* A figure of that value: the last one that fell to its slot, where it is one, else a new one. */
+static fig find_packed(struct tape *tape, uint64_t packed) {
+    if (tape->seen == NULL) {
+        return (fig){0}; /* memory was out from the start */
+    }
+    const uint64_t mixed = packed * UINT64_C(0x9E3779B97F4A7C15);
+    uint32_t *const slot = &tape->seen[(size_t)(mixed >> 32) & (SEEN_SLOTS - 1)];
+    if (*slot == 0 || tape->values[*slot] != packed) {
+        *slot = add_packed(tape, packed).id;
+    }
+    return (fig){*slot};
+}
+
+fig tape_add_value(struct tape *tape, int64_t value, enum unit unit, uint8_t decimals) {
+    const uint64_t packed = value_pack(value, (uint8_t)unit, decimals);
+    assert(!tape->traced);
+    return tape->about == 0 ? add_packed(tape, packed) : find_packed(tape, packed);
+}
+
 fig tape_add_figure(struct tape *tape, const struct figure *made, const char *what) {
-    bool failed = tape->fault == TAPE_MEMORY || tape->count >= ~TAPE_MINUS_BIT;
-    tape->values = array_grow(tape->values, &tape->value_room, (size_t)tape->count + 1,
-                              sizeof *tape->values, &failed);
-    if (failed || (tape->traced && !keep_history(tape, made, what))) {
+    int64_t value = made->value;
+    if (tape->fault == TAPE_MEMORY || (tape->traced && !keep_history(tape, made, what))) {
         tape_out_of_memory(tape);
         return (fig){0};
     }
-    int64_t value = made->value;
     const enum tape_fault fault = operation_value(tape, made, &value);
     tape_set_fault(tape, fault, what, tape->subjects[tape->about]);
-    tape->values[tape->count] = value_pack(value, made->unit, made->decimals);
-    return (fig){tape->count++};
+    const uint64_t packed = value_pack(value, made->unit, made->decimals);
+    return tape->traced || (tape->about == 0 && made->op != OP_GIVEN) ? add_packed(tape, packed)
+                                                                      : find_packed(tape, packed);
 }
 
 static struct figure figure_at(const struct tape *tape, uint32_t id) {

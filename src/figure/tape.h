@@ -94,7 +94,8 @@ struct tape {
     const char **subjects;
     const struct chooser **choosers;
     struct chosen_last *last; /* what the last chooser gave: its outputs follow each other */
-    struct index givens;      /* finds an equal given, by the number of its figure */
+    struct index givens; /* finds an equal given of a traced tape, by the number of its figure */
+    uint32_t *seen; /* of a tape that is not traced: by its value, a figure that was made before */
     size_t value_room, history_room, word_room, origin_room;
     size_t label_room, subject_room, chooser_room;
     const char *fault_label, *fault_subject; /* of the first figure that could not be made */
@@ -107,8 +108,9 @@ struct tape {
 
 /* traced: how each figure came about is kept, so that the tape can be asked for labels, subjects,
  * operations, operands and origins, set and replayed.  A tape that is not traced knows values,
- * units and decimals alone, in a fifth of the memory: for estimates of which only results are
- * wanted.  Its givens of one value, unit and decimals are one figure, whatever they are called. */
+ * units and decimals alone: for estimates of which only results are wanted.  Its givens, and its
+ * figures about anything but the job, of one value, unit and decimals may be one figure, whatever
+ * they are called: of a long list few are not. */
 void tape_init(struct tape *tape, bool traced);
 /* Frees all that the tape holds; its figures are dead. */
 void tape_clear(struct tape *tape);

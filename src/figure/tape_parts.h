@@ -68,6 +68,9 @@ struct label_slot {
     uint16_t number;
 };
 
+/* How many values a tape that is not traced remembers figures of. */
+#define SEEN_SLOTS ((size_t)16384) /* a power of two */
+
 /* Keeps the first fault; label and subject: of the figure that has it. */
 void tape_set_fault(struct tape *tape, enum tape_fault fault, const char *label,
                     const char *subject);
@@ -96,8 +99,8 @@ static inline bool tape_add_word(struct tape *tape, uint32_t word) {
  * present subject, and computes its value; none when memory is out. */
 fig tape_add_figure(struct tape *tape, const struct figure *made, const char *what);
 
-/* Adds a figure whose value is known, |value| < 10^12, to a tape that is not traced; none when
- * memory is out. */
+/* A figure whose value is known, |value| < 10^12, of a tape that is not traced; none when memory
+ * is out. */
 fig tape_add_value(struct tape *tape, int64_t value, enum unit unit, uint8_t decimals);
 
 /* The decimals of a figure whose op, operands and least decimals are set: as many as the operands
