@@ -312,7 +312,7 @@ static void test_as_shops(void **state) {
         "Door No.,Location,Type,Qty.,Width (in),Height (mm),Hand,FRAME,NOTES,Comments\n"
         "7,Pantry,Door,2,15 1/2,394,LH,poplar,vented,tall\n"
         "8,Pantry,Drawer,1,15 1/2,152.4,,Hard_Maple,,\n",
-        "#,Place,Kind,Pieces,Size,,Hinged,Frame,Notes,Remarks\n"
+        "#,Place,What,Pieces,Size,,Hinged,Frame,Notes,Remarks\n"
         ",,,,W,H mm,,,,\n"
         "7,Pantry,doors,2,15 1/2,394,left-hand,poplar,vented,tall\n"
         "8,Pantry,drawers,1,15 1/2,152.4,,hard maple,,\n"};

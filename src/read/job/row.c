@@ -266,8 +266,11 @@ static void warn_of_shape(struct reader *reader, const struct job *job, const st
     }
     if (row->leaves.amount == 2 && !row_folds(row) && leaf * 2 < narrow) {
         problem_add(reader->problems, SEVERITY_WARNING, "pair-narrow", row->width.place,
-                    "a pair of doors in less than %s; check the width, or use one leaf",
-                    job->unit == LENGTH_MM ? "400 mm" : "16 in");
+                    "a pair of doors in less than %s; check the width, or use one leaf%s",
+                    job->unit == LENGTH_MM ? "400 mm" : "16 in",
+                    row->hinge_side.choice == HINGE_SIDE_PAIR && row->count.amount > 1
+                        ? "; of single doors give those hung left a row, and those hung right"
+                        : "");
     }
 }
 

@@ -177,15 +177,18 @@ static bool is_called(const struct heading *called, size_t columns, const struct
     return false;
 }
 
-/* `Type` over nothing but door and drawer front is `use`; so is `Style`, where no column is called
- * that. called: what each column means by its heading alone. */
+/* `Type`, or a name that is like none, over nothing but door and drawer front is `use`; so is
+ * `Style`, where no column is called that. called: what each column means by its heading alone. */
 static struct heading by_cells(const struct heading *called, const struct table *table,
                                size_t column, const struct column_set *sets, size_t count) {
     const struct heading *const own = &called[column];
+    const bool strange =
+        own->key == NULL && own->advice == NULL && table->heading[column].text[0] != '\0';
+    const char *const meant = own->by_cells != NULL ? own->by_cells : strange ? "use" : NULL;
     const struct heading told =
-        own->by_cells == NULL ? (struct heading){0} : heading_read(own->by_cells, sets, count);
+        meant == NULL ? (struct heading){0} : heading_read(meant, sets, count);
     bool taken = told.key != NULL && table_has_cells(table, column) &&
-                 (own->key == NULL || !is_called(called, table->columns, told.key));
+                 ((own->key == NULL && !strange) || !is_called(called, table->columns, told.key));
 
     for (size_t i = 0; taken && i < table->count; i++) {
         const char *const text = table->rows[i].cells[column].text;
