@@ -137,3 +137,20 @@ const struct hardware_items *row_hardware(const struct row *row,
                                           const struct construction *construction) {
     return row->use.choice == USE_DOOR ? &construction->hardware : &row->make->own.hardware;
 }
+
+const struct row *job_row_at(const struct job *job, struct place place) {
+    size_t low = 0;
+    size_t high = job->row_count;
+    if (high == 0 || place.file != job->rows[0].place.file) {
+        return NULL;
+    }
+    while (low < high) {
+        const size_t middle = low + (high - low) / 2;
+        if (job->rows[middle].place.line <= place.line) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    return low == 0 ? NULL : &job->rows[low - 1];
+}

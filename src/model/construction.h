@@ -24,4 +24,8 @@ struct construction row_construction(const struct job *job, const struct row *ro
 const struct hardware_items *row_hardware(const struct row *row,
                                           const struct construction *construction);
 
+/* The row on whose lines a place of the door list stands: rows are in the order of the list. NULL:
+ * the place is above them all, or in another file. Borrowed. */
+const struct row *job_row_at(const struct job *job, struct place place);
+
 #endif

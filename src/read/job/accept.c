@@ -5,6 +5,7 @@
 
 #include "base/array.h"
 #include "base/text.h"
+#include "model/construction.h"
 #include "read/key/grammar.h"
 
 #include <string.h>
@@ -150,22 +151,6 @@ struct asked {
     const char *about;
 };
 
-/* The row on whose lines a line of the door list stands; NULL: above them all. Rows are in the
- * order of the list. */
-static const struct row *row_of(const struct job *job, uint32_t line) {
-    size_t low = 0;
-    size_t high = job->row_count;
-    while (low < high) {
-        const size_t middle = low + (high - low) / 2;
-        if (job->rows[middle].place.line <= line) {
-            low = middle + 1;
-        } else {
-            high = middle;
-        }
-    }
-    return low == 0 ? NULL : &job->rows[low - 1];
-}
-
 /* Whether `[finish painted]` is meant by `painted` or `finish painted`. */
 static bool is_head(const char *line, const char *about) {
     char head[160];
@@ -199,7 +184,7 @@ static bool is_about(const void *context, struct place place) {
         return true;
     }
     if (job->row_count > 0 && place.file == job->rows[0].place.file) {
-        const struct row *const row = row_of(job, place.line);
+        const struct row *const row = job_row_at(job, place);
         return row != NULL && row->id.s != NULL && text_same(row->id.s, asked->about);
     }
     return in_section(asked->problems, place, asked->about);

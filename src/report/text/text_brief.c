@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What one screen holds of a quote: what it comes to, what it takes, what is still open. */
 #include "base/text.h"
+#include "model/construction.h"
 #include "report/text/print.h"
 #include "report/words/buy_list.h"
 #include "report/words/field.h"
@@ -200,14 +201,30 @@ static bool print_buy(struct page *page, const struct estimate *e) {
 
 /* --- what is open, and what comes next --- */
 
+/* How a warning is answered: the line for the first of them. */
+static void say_answer(struct page *page, const struct job *job, const struct problems *problems) {
+    size_t i = 0;
+    while (problems->list[i].severity != SEVERITY_WARNING) {
+        i++;
+    }
+    const struct problem *const first = &problems->list[i];
+    const struct row *const row = job_row_at(job, first->place);
+    const bool named = row != NULL && row->id.s != NULL;
+    say_wrapped(page, "    ", 4, "one that is meant so goes by a line in [job]: accept = %s%s%s",
+                first->id, named ? " " : "", named ? row->id.s : "");
+}
+
 /* Warnings that were printed above, and those that the job accepts. */
-static void say_questions(struct page *page, size_t warnings, size_t accepted) {
+static void say_questions(struct page *page, const struct job *job,
+                          const struct problems *problems) {
+    const size_t warnings = problems_count(problems, SEVERITY_WARNING);
+    const size_t accepted = problems_count(problems, SEVERITY_ACCEPTED);
     if (warnings > 0 && accepted > 0) {
         say(page, "  - %s, above; %s accepted ('doorcost check' lists them)",
             show_count(warnings, "warning").text, show_count(accepted, "question").text);
     } else if (warnings > 0) {
-        say(page, "  - %s, above: mend it, or accept it in the job",
-            show_count(warnings, "warning").text);
+        say(page, "  - %s, above: put right what is wrong", show_count(warnings, "warning").text);
+        say_answer(page, job, problems);
     } else if (accepted > 0) {
         say(page, "  - %s accepted ('doorcost check' lists them)",
             show_count(accepted, "question").text);
@@ -239,8 +256,7 @@ static void print_open(struct page *page, const struct estimate *e,
     pool_init(&pool);
     say(page, "%s", "");
     say(page, "%s", "Open");
-    say_questions(page, problems_count(problems, SEVERITY_WARNING),
-                  problems_count(problems, SEVERITY_ACCEPTED));
+    say_questions(page, e->job, problems);
     if (shipped_example(e)) {
         const struct shipped shipped = shipped_of(e, &pool);
         if (shipped.left > 0) {
