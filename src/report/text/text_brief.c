@@ -201,8 +201,9 @@ static bool print_buy(struct page *page, const struct estimate *e) {
 
 /* --- what is open, and what comes next --- */
 
-/* How a warning is answered: the line for the first of them. */
-static void say_answer(struct page *page, const struct job *job, const struct problems *problems) {
+/* With the line that answers the first of them. */
+static void say_warnings(struct page *page, const struct job *job, const struct problems *problems,
+                         size_t count) {
     size_t i = 0;
     while (problems->list[i].severity != SEVERITY_WARNING) {
         i++;
@@ -210,8 +211,9 @@ static void say_answer(struct page *page, const struct job *job, const struct pr
     const struct problem *const first = &problems->list[i];
     const struct row *const row = job_row_at(job, first->place);
     const bool named = row != NULL && row->id.s != NULL;
-    say_wrapped(page, "    ", 4, "one that is meant so goes by a line in [job]: accept = %s%s%s",
-                first->id, named ? " " : "", named ? row->id.s : "");
+    say_wrapped(page, "  -", 4, "%s, above: mend, or answer in [job]: accept = %s%s%s",
+                show_count(count, "warning").text, first->id, named ? " " : "",
+                named ? row->id.s : "");
 }
 
 /* Warnings that were printed above, and those that the job accepts. */
@@ -223,8 +225,7 @@ static void say_questions(struct page *page, const struct job *job,
         say(page, "  - %s, above; %s accepted ('doorcost check' lists them)",
             show_count(warnings, "warning").text, show_count(accepted, "question").text);
     } else if (warnings > 0) {
-        say(page, "  - %s, above: put right what is wrong", show_count(warnings, "warning").text);
-        say_answer(page, job, problems);
+        say_warnings(page, job, problems, warnings);
     } else if (accepted > 0) {
         say(page, "  - %s accepted ('doorcost check' lists them)",
             show_count(accepted, "question").text);
