@@ -4,7 +4,6 @@
 #include "support.h"
 
 #include "report/doors/door_elevation.h"
-#include "report/draw/draw.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -526,36 +525,6 @@ static void sameness(void **state) {
     assert_int_equal(bench_close(&bench), 0);
 }
 
-/* The picture is a PNG of the size asked for, the same each time. */
-static void picture(void **state) {
-    struct bench bench;
-    struct door_elevation e;
-    struct image image;
-    unsigned char *bytes[2];
-    size_t size[2];
-    (void)state;
-    bench_open(&bench, "picture", BENCH_INCH, (const char *const[BENCH_MOST_EDITS]){0},
-               "D1,18,30\n");
-    assert_true(door_elevation_make(&e, &bench.estimate.pool,
-                                    bench.estimate.quantities.leaves[0].door,
-                                    (struct hung_on){.count = 2}, bench.job.unit));
-    image_open(&image, 100, 120, 2);
-    for (size_t i = 0; i < 2; i++) {
-        assert_true(draw_elevation_png(&e.drawing, &image, DETAIL_FULL, &bytes[i], &size[i]));
-    }
-    image_close(&image);
-    assert_true(size[0] > 100 && size[0] == size[1]);
-    assert_memory_equal(bytes[0], bytes[1], size[0]);
-    assert_memory_equal(bytes[0] + 1, "PNG", 3);
-    assert_int_equal(bytes[0][19], 200); /* low bytes of width and height in the head */
-    assert_int_equal(bytes[0][23], 240);
-    assert_int_equal(bytes[0][24], 4); /* bits a dot */
-    assert_int_equal(bytes[0][25], 3); /* by a palette */
-    free(bytes[0]);
-    free(bytes[1]);
-    assert_int_equal(bench_close(&bench), 0);
-}
-
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(samples),
@@ -563,7 +532,6 @@ int main(void) {
         cmocka_unit_test(sides_of_a_corner),
         cmocka_unit_test(panel_in_its_groove),
         cmocka_unit_test(sameness),
-        cmocka_unit_test(picture),
         cmocka_unit_test(bores),
         cmocka_unit_test(arches),
         cmocka_unit_test(slats),

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Pictures for a workbook: what is drawn in black and grays becomes a PNG of eight grays, which the
+/* Pictures for a workbook: what is drawn in black and grays becomes a PNG of six grays, which the
  * eye does not tell from more, at a third of the size and a fraction of the work of one in colors.
  * Pictures of one size are drawn one after another on the same surface. */
 #ifndef DOORCOST_REPORT_DRAW_IMAGE_H
