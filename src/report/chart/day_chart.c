@@ -155,61 +155,40 @@ static void draw_weeks(struct chart *c) {
 
 /* --- the paper --- */
 
-/* Draws the paper to path (NULL: nowhere); *pages: how many it has. */
-static bool draw(struct chart *c, const char *path, double spread, size_t *pages, struct pool *pool,
-                 const char **lacking) {
-    const struct estimate *const e = c->plan->jobs[0].estimate;
+static bool draw(void *what, struct pdf *pdf, double spread, size_t *pages) {
+    struct chart *const c = what;
+    c->pages = *pages;
+    c->flow = (struct flow){.pdf = pdf,
+                            .x = MARGIN,
+                            .width = pdf->width - 2 * MARGIN,
+                            .top = MARGIN,
+                            .bottom = pdf->height - FOOT - 8,
+                            .y = MARGIN,
+                            .spread = spread,
+                            .margins = draw_margins,
+                            .what = c};
+    draw_head(c);
+    draw_weeks(c);
+    draw_notes(c);
+    flow_end(&c->flow);
+    *pages = c->flow.page;
+    return !pool_failed(&c->pool);
+}
+
+bool day_chart_write(const struct day_plan *plan, const struct day_rows *rows, const char *path,
+                     struct pool *pool, const char **lacking) {
+    const struct estimate *const e = plan->jobs[0].estimate;
     const struct pdf_facts facts = {.title = TITLE,
                                     .subject = text_or_empty(e->job->number.s),
-                                    .author = text_or_empty(c->rates->shop.name.s),
+                                    .author = text_or_empty(e->rates->shop.name.s),
                                     .year = e->job->year,
                                     .month = e->job->month,
                                     .day = e->job->day,
                                     .letter = show_on_letter(e),
                                     .across = true};
-    struct pdf pdf;
-    const bool open = pdf_open(&pdf, path, &facts);
-    c->pages = *pages;
-    c->flow = (struct flow){.pdf = &pdf,
-                            .x = MARGIN,
-                            .width = pdf.width - 2 * MARGIN,
-                            .top = MARGIN,
-                            .bottom = pdf.height - FOOT - 8,
-                            .y = MARGIN,
-                            .spread = spread,
-                            .margins = draw_margins,
-                            .what = c};
-    if (open) {
-        draw_head(c);
-        draw_weeks(c);
-        draw_notes(c);
-        flow_end(&c->flow);
-        *pages = c->flow.page;
-    }
-    return pdf_close(&pdf, pool, lacking) && open;
-}
-
-/* A paper in the writing. */
-struct writing {
-    struct chart *chart;
-    struct pool *pool;
-    const char **lacking;
-};
-
-static bool count_pages(void *what, double spread, size_t *pages) {
-    const struct writing *const w = what;
-    return draw(w->chart, NULL, spread, pages, w->pool, w->lacking);
-}
-
-bool day_chart_write(const struct day_plan *plan, const struct day_rows *rows, const char *path,
-                     struct pool *pool, const char **lacking) {
-    struct chart c = {.plan = plan, .rows = rows, .rates = plan->jobs[0].estimate->rates};
-    struct writing writing = {&c, pool, lacking};
-    size_t pages = 0;
-    double spread = 1;
+    struct chart c = {.plan = plan, .rows = rows, .rates = e->rates};
     pool_init(&c.pool);
-    const bool done = flow_fit(count_pages, &writing, &spread, &pages) &&
-                      draw(&c, path, spread, &pages, pool, lacking) && !pool_failed(&c.pool);
+    const bool done = flow_write(draw, &c, &facts, path, pool, lacking);
     pool_clear(&c.pool);
     return done;
 }

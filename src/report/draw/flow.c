@@ -69,14 +69,16 @@ void flow_foot(const struct flow *f, double up, double size, const char *left, s
     text_draw(f->pdf->cr, f->x, y, page, &number);
 }
 
-bool flow_fit(flow_count *count, void *what, double *spread, size_t *pages) {
+/* How far the things of a paper stand apart, and how many pages it has then. false: as draw gave
+ * it. */
+static bool fit(flow_draw *draw, void *what, struct pdf *nowhere, double *spread, size_t *pages) {
     static const double spreads[] = {1, 0.75, 0.5};
     *spread = 1;
     *pages = 0;
     for (size_t i = 0; i < sizeof spreads / sizeof *spreads && *pages != 1 && *pages <= LONG_PAPER;
          i++) {
         size_t found = 0;
-        if (!count(what, spreads[i], &found)) {
+        if (!draw(what, nowhere, spreads[i], &found)) {
             return false;
         }
         if (*pages == 0 || found < *pages) {
@@ -85,6 +87,23 @@ bool flow_fit(flow_count *count, void *what, double *spread, size_t *pages) {
         }
     }
     return true;
+}
+
+bool flow_write(flow_draw *draw, void *what, const struct pdf_facts *facts, const char *path,
+                struct pool *pool, const char **lacking) {
+    struct pdf nowhere;
+    struct pdf pdf;
+    double spread;
+    size_t pages;
+    *lacking = NULL;
+    bool done = pdf_open(&nowhere, NULL, facts) && fit(draw, what, &nowhere, &spread, &pages);
+    if (done) {
+        done = pdf_open(&pdf, path, facts);
+        text_share(pdf.cr, nowhere.cr);
+        done = done && draw(what, &pdf, spread, &pages);
+        done = pdf_close(&pdf, pool, lacking) && done;
+    }
+    return pdf_close(&nowhere, NULL, NULL) && done;
 }
 
 void flow_rule(struct flow *f, double thick, double gray) {

@@ -43,15 +43,16 @@ void flow_heading(struct flow *flow, const char *text, double after);
  * run into the number of the page at the right. pages: in all. */
 void flow_foot(const struct flow *flow, double up, double size, const char *left, size_t pages);
 
-/* Draws a paper into nothing with gaps of that part of their full height; *pages: how many it has.
- * false: it could not, or was stopped. */
-typedef bool flow_count(void *what, double spread, size_t *pages);
+/* Draws a paper with gaps of that part of their full height; *pages: how many it has; before, how
+ * many it will have, 0 while that is not known. false: it could not, or was stopped. */
+typedef bool flow_draw(void *what, struct pdf *pdf, double spread, size_t *pages);
 
-/* How far the things of a paper stand apart: less than in full where that saves a page. A paper of
- * one page can't have fewer; of a long one, over twenty, it does not matter. *pages: how many it
- * has then. false: as count gave it. */
-bool flow_fit(flow_count *count, void *what, double *spread, size_t *pages)
-    __attribute__((warn_unused_result));
+/* Writes a paper to path as a PDF.  It is drawn into nothing first, to count its pages: its things
+ * stand less far apart than in full where that saves one. A paper of one page can't have fewer; of
+ * a long one, over twenty, it does not matter. pool, *lacking: as pdf_close has them. false: as
+ * draw gave it, not written, or memory ran out. */
+bool flow_write(flow_draw *draw, void *what, const struct pdf_facts *facts, const char *path,
+                struct pool *pool, const char **lacking) __attribute__((warn_unused_result));
 
 /* A line across. gray: 0 black. */
 void flow_rule(struct flow *flow, double thick, double gray);

@@ -119,11 +119,17 @@ bool pdf_open(struct pdf *pdf, const char *path, const struct pdf_facts *facts) 
                         .height = facts->across ? narrow : long_side};
     pdf->nowhere = path == NULL;
     const bool open = pdf->nowhere || sink_open(&pdf->sink, path);
-    pdf->surface = cairo_pdf_surface_create_for_stream(pdf->nowhere ? NULL : take, pdf, pdf->width,
-                                                       pdf->height);
-    cairo_pdf_surface_restrict_to_version(pdf->surface, CAIRO_PDF_VERSION_1_5);
-    set_facts(pdf->surface, facts);
+    if (pdf->nowhere) {
+        pdf->surface = cairo_image_surface_create(CAIRO_FORMAT_A8, 1, 1);
+    } else {
+        pdf->surface = cairo_pdf_surface_create_for_stream(take, pdf, pdf->width, pdf->height);
+        cairo_pdf_surface_restrict_to_version(pdf->surface, CAIRO_PDF_VERSION_1_5);
+        set_facts(pdf->surface, facts);
+    }
     pdf->cr = cairo_create(pdf->surface);
+    if (pdf->nowhere) {
+        cairo_clip(pdf->cr); /* to no path: nothing is drawn, and hardly any work done for it */
+    }
     tag_begin(pdf->cr, "Document");
     return open && cairo_status(pdf->cr) == CAIRO_STATUS_SUCCESS;
 }

@@ -31,8 +31,7 @@ struct order {
     bool prices;
     struct flow flow;
     struct pool pool;
-    double spread; /* gaps are this part of their full height */
-    size_t pages;  /* in all; 0 while they are counted */
+    size_t pages; /* in all; 0 while they are counted */
 };
 
 static void draw_margins(void *what, struct flow *f) {
@@ -279,67 +278,42 @@ static void draw_all(struct order *o) {
     flow_end(&o->flow);
 }
 
-/* Draws the paper to path (NULL: nowhere); *pages: how many it has. */
-static bool draw(struct order *o, const char *path, size_t *pages, struct pool *pool,
-                 const char **lacking) {
-    const struct job *const job = o->e->job;
-    const struct pdf_facts facts = {.title = o->prices ? "What to buy" : "Order",
-                                    .subject = text_or_empty(job->number.s),
-                                    .author = text_or_empty(o->e->rates->shop.name.s),
-                                    .year = job->year,
-                                    .month = job->month,
-                                    .day = job->day,
-                                    .letter = show_on_letter(o->e)};
-    struct pdf pdf;
-    const bool open = pdf_open(&pdf, path, &facts);
+static bool draw(void *what, struct pdf *pdf, double spread, size_t *pages) {
+    struct order *const o = what;
     o->pages = *pages;
-    o->flow = (struct flow){.pdf = &pdf,
+    o->flow = (struct flow){.pdf = pdf,
                             .x = MARGIN,
-                            .width = pdf.width - 2 * MARGIN,
+                            .width = pdf->width - 2 * MARGIN,
                             .top = MARGIN - 6,
-                            .bottom = pdf.height - FOOT - 14,
+                            .bottom = pdf->height - FOOT - 14,
                             .y = MARGIN - 6,
-                            .spread = o->spread,
+                            .spread = spread,
                             .margins = draw_margins,
                             .what = o};
-    if (open) {
-        draw_all(o);
-        *pages = o->flow.page;
-    }
-    return pdf_close(&pdf, pool, lacking) && open;
-}
-
-/* A paper in the writing. */
-struct writing {
-    struct order *order;
-    struct pool *pool;
-    const char **lacking;
-};
-
-static bool count_pages(void *what, double spread, size_t *pages) {
-    const struct writing *const w = what;
-    w->order->spread = spread;
-    return draw(w->order, NULL, pages, w->pool, w->lacking);
+    draw_all(o);
+    *pages = o->flow.page;
+    return !pool_failed(&o->pool);
 }
 
 bool order_pdf_write(const struct estimate *estimate, const struct together *together, bool prices,
                      const char *path, struct pool *pool, const char **lacking) {
+    const struct job *const job = estimate->job;
+    const struct pdf_facts facts = {.title = prices ? "What to buy" : "Order",
+                                    .subject = text_or_empty(job->number.s),
+                                    .author = text_or_empty(estimate->rates->shop.name.s),
+                                    .year = job->year,
+                                    .month = job->month,
+                                    .day = job->day,
+                                    .letter = show_on_letter(estimate)};
     struct buy_list list;
     struct order o = {.e = estimate,
                       .together = together,
                       .list = &list,
                       .edges = prices ? with_prices : without_prices,
                       .prices = prices};
-    struct writing writing = {&o, pool, lacking};
-    double spread;
-    size_t pages;
     pool_init(&o.pool);
-    bool done =
-        buy_list_make(&list, &o.pool, estimate) && flow_fit(count_pages, &writing, &spread, &pages);
-    if (done) {
-        o.spread = spread;
-        done = draw(&o, path, &pages, pool, lacking) && !pool_failed(&o.pool);
-    }
+    const bool done = buy_list_make(&list, &o.pool, estimate) &&
+                      flow_write(draw, &o, &facts, path, pool, lacking);
     buy_list_clear(&list);
     pool_clear(&o.pool);
     return done;

@@ -10,6 +10,7 @@
 
 #define MARK_HIGH 9.4
 #define MARK_ROOM 3.6 /* of its ring beside the number */
+#define RING      0.6 /* how thick it is */
 #define BESIDE    1.2 /* a label keeps so far from lines and rings */
 #define STEP      3.0
 
@@ -56,15 +57,15 @@ void sketch_mark(struct sketch *s, double x, double y, size_t number) {
     const double r = MARK_HIGH / 2;
     cairo_t *const cr = s->cr;
     cairo_save(cr);
-    cairo_new_path(cr);
-    cairo_arc(cr, p.x + r, y, r, M_PI_2, 3 * M_PI_2);
-    cairo_arc(cr, p.x + p.width - r, y, r, -M_PI_2, M_PI_2);
-    cairo_close_path(cr);
-    cairo_set_source_rgb(cr, 1, 1, 1);
-    cairo_fill_preserve(cr);
-    cairo_set_source_rgb(cr, 0, 0, 0);
-    cairo_set_line_width(cr, 0.6);
-    cairo_stroke(cr);
+    /* black, and white within: half the work of a line around */
+    for (int white = 0; white < 2; white++) {
+        const double radius = r + (white == 0 ? RING / 2 : -RING / 2);
+        cairo_new_path(cr);
+        cairo_arc(cr, p.x + r, y, radius, M_PI_2, 3 * M_PI_2);
+        cairo_arc(cr, p.x + p.width - r, y, radius, -M_PI_2, M_PI_2);
+        cairo_set_source_rgb(cr, white, white, white);
+        cairo_fill(cr);
+    }
     text_draw(cr, x, y - text_measure(cr, text, &style).height / 2, text, &style);
     cairo_restore(cr);
     if (s->mark_count < s->mark_room) {

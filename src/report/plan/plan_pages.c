@@ -52,14 +52,15 @@ bool plan_pages_make(struct plan_pages *pages, const struct estimate *e, size_t 
         return true;
     }
     cairo_surface_t *const surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 1, 1);
-    cairo_t *const cr = cairo_create(surface);
-    const bool held = plan_flow(pages, cr);
-    cairo_destroy(cr);
+    pages->cr = cairo_create(surface);
     cairo_surface_destroy(surface);
-    return held;
+    return plan_flow(pages, pages->cr);
 }
 
 void plan_pages_clear(struct plan_pages *pages) {
+    if (pages->cr != NULL) {
+        cairo_destroy(pages->cr);
+    }
     free(pages->blocks);
     pool_clear(&pages->pool);
     *pages = (struct plan_pages){0};
@@ -144,6 +145,7 @@ static bool draw_picture(const struct plan_pages *p, cairo_t *cr, const struct p
 /* Draws a page. false: out of memory. */
 static bool draw_page(const struct plan_pages *p, cairo_t *cr, size_t at) {
     bool held = true;
+    text_share(cr, p->cr);
     for (size_t i = 0; held && i < p->block_count; i++) {
         const struct plan_block *const b = &p->blocks[i];
         if (b->page != at) {

@@ -18,6 +18,7 @@ struct plan_block;
 struct plan_pages {
     const struct estimate *e;
     struct pool pool;
+    cairo_t *cr;                     /* measured with; NULL: nothing is */
     const struct plan_stack *stacks; /* what is planned, one a material */
     size_t stack_count;
     struct plan_block *blocks; /* what stands on the pages, in their order */

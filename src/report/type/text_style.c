@@ -31,10 +31,18 @@ struct typesetter {
     PangoLayout *models[2][2]; /* leftward or not, bold or not: others are made after these */
     struct set_text slots[SLOTS];
     char *lacking; /* the first text that no typeface has all letters of; NULL: none yet */
+    size_t users;  /* drawings that remember their texts here */
 };
 
-static void typesetter_free(void *typesetter) {
+/* Where a drawing keeps it. */
+static const cairo_user_data_key_t place;
+
+/* A drawing leaves it; the last one frees it. */
+static void typesetter_leave(void *typesetter) {
     struct typesetter *const t = typesetter;
+    if (--t->users > 0) {
+        return;
+    }
     for (size_t i = 0; i < SLOTS; i++) {
         g_free(t->slots[i].text);
         g_clear_object(&t->slots[i].layout);
@@ -58,10 +66,16 @@ static PangoLayout *make_model(cairo_t *cr, bool leftward) {
     return layout;
 }
 
+static void typesetter_join(struct typesetter *t, cairo_t *cr) {
+    t->users++;
+    if (cairo_set_user_data(cr, &place, t, typesetter_leave) != CAIRO_STATUS_SUCCESS) {
+        t->users--;
+    }
+}
+
 /* The typesetter of a drawing, which lives as long as it does. */
 static struct typesetter *typesetter_of(cairo_t *cr) {
-    static const cairo_user_data_key_t key;
-    struct typesetter *t = cairo_get_user_data(cr, &key);
+    struct typesetter *t = cairo_get_user_data(cr, &place);
     if (t == NULL) {
         t = g_new0(struct typesetter, 1);
         for (int i = 0; i < 2; i++) {
@@ -69,7 +83,7 @@ static struct typesetter *typesetter_of(cairo_t *cr) {
             t->models[i][1] = pango_layout_copy(t->models[i][0]);
             type_font_set(t->models[i][1], SIZE, true);
         }
-        (void)cairo_set_user_data(cr, &key, t, typesetter_free);
+        typesetter_join(t, cr);
     }
     return t;
 }
@@ -143,7 +157,7 @@ static bool is_leftward(const char *text) {
     return true;
 }
 
-/* The text as it is set; lives until the next call for the same surface. */
+/* The text as it is set; lives until the next call for the same typesetter. */
 static PangoLayout *lay_out(cairo_t *cr, const char *text, const struct text_style *style) {
     struct typesetter *const t = typesetter_of(cr);
     const bool wide = style->width > 0;
@@ -199,6 +213,10 @@ double text_draw(cairo_t *cr, double x, double y, const char *text,
     pango_cairo_show_layout(cr, layout);
     cairo_restore(cr);
     return box.height;
+}
+
+void text_share(cairo_t *cr, cairo_t *with) {
+    typesetter_join(typesetter_of(with), cr);
 }
 
 const char *text_lacking(cairo_t *cr) {

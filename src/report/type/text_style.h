@@ -36,8 +36,13 @@ struct text_box text_measure(cairo_t *cr, const char *text, const struct text_st
  * returns its height. */
 double text_draw(cairo_t *cr, double x, double y, const char *text, const struct text_style *style);
 
+/* Has a drawing remember how texts are set together with another, so that none is set twice: a
+ * paper that is measured, or counted, before it is drawn. */
+void text_share(cairo_t *cr, cairo_t *with);
+
 /* The first text drawn that has letters of which no typeface of this computer knows the shape:
- * boxes stand for them. NULL: there is none. Lives as long as the drawing. */
+ * boxes stand for them; of drawings that share, on any. NULL: there is none. Lives as long as the
+ * drawing. */
 const char *text_lacking(cairo_t *cr);
 
 /* The package of Debian that brings typefaces for a text that lacks them. Static. */
