@@ -300,9 +300,15 @@ size_t text_columns(const char *text) {
 
     while (at < size) {
         wchar_t wide;
-        size_t length = mbrtowc(&wide, text + at, size - at, &state);
         int width;
 
+        if (text[at] >= ' ' &&
+            text[at] <= '~') { /* most of all text, and the same in every locale */
+            at++;
+            columns++;
+            continue;
+        }
+        size_t length = mbrtowc(&wide, text + at, size - at, &state);
         if (length == (size_t)-1 || length == (size_t)-2 || length == 0) {
             length = sequence_length((const unsigned char *)text + at, size - at);
             at += length > 0 ? length : 1;
