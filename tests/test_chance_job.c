@@ -311,6 +311,24 @@ static void two_prices(void **state) {
     pool_clear(&pool);
 }
 
+/* What is drawn stands first, and behind it all else that has a range. */
+static void drawn_first(void **state) {
+    (void)state;
+    static const char *const edits[] = {THOUSAND,
+                                        "consumable tape|price = 0.20 per hinge (0.10 to 0.30)",
+                                        ("consumable bumper|" TENS), NULL};
+    struct chance c;
+    struct pool pool;
+    pool_init(&pool);
+    draw(&c, "drawn first", edits, TEN_THOUSAND, &pool);
+    assert_int_equal(c.drawn, 1);
+    assert_int_equal(c.count, 2);
+    assert_string_equal(c.inputs[0].number->section, "consumable bumper");
+    assert_non_null(c.inputs[1].number);
+    assert_string_equal(c.inputs[1].number->section, "consumable tape");
+    pool_clear(&pool);
+}
+
 /* Ends that whole estimates do not come to are not drawn; what moves nothing is told apart. */
 static void held(void **state) {
     (void)state;
@@ -347,6 +365,7 @@ int main(void) {
         cmocka_unit_test(draws_are_edited_files),
         cmocka_unit_test(one_price),
         cmocka_unit_test(two_prices),
+        cmocka_unit_test(drawn_first),
         cmocka_unit_test(held),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -390,6 +390,11 @@ static const struct bench_case setup_cases[] = {
       SET("job", "color")},
      TWO_HIGH,
      {OPERATION(0, setups, "3")}},
+    {"per color: a row that names its color is of that alone",
+     {"finish painted|coats = paint x 2\ncolors = 3\noperations = work", "make|finish = painted",
+      "coating paint|tinted = yes", SET("job", "color")},
+     "id,color,width,height\nD1,white,18,30\nD2,white,18,36\n",
+     {OPERATION(0, setups, "1")}},
 };
 
 static const struct bench_case mm_cases[] = {
