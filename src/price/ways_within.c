@@ -220,8 +220,8 @@ enum ways_result ways_within_make(struct ways_trial *trial, struct ways *ways, s
         return finish(&s, PICK_WITHIN);
     }
     result = climb_from(&s, &within->by_sums);
-    if (result == PICK_WITHIN) {
-        result = climb_from(&s, &ways->all[WAYS_ALL_OUT]);
+    for (int a = WAYS_ALL_COUNT - 1; a >= 0 && result == PICK_WITHIN; a--) {
+        result = climb_from(&s, &ways->all[a]);
     }
     return finish(&s, result);
 }

@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: MIT */
+/* Which ways rows go within some hours, where there are more choices than are all estimated: held
+ * against all of them, estimated here one by one. */
+#include "base/array.h"
+#include "price/ways_trial.h"
+
+#include "read/job/job_file.h"
+#include "read/rates/rates_file.h"
+#include "support.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stdlib.h>
+
+#include <cmocka.h>
+
+static const struct plan_request no_plans = {.effort = CUT_EFFORT_SECOND};
+
+struct opened {
+    struct problems problems;
+    struct job job;
+    struct rates rates;
+    struct estimate estimate;
+    struct pool pool;
+};
+
+static void open_job(struct opened *o, const char *path) {
+    problems_init(&o->problems);
+    pool_init(&o->pool);
+    assert_true(job_read_changed(&o->job, &o->rates, path, NULL, &o->problems));
+    assert_int_equal(
+        estimate_make(&o->estimate, &o->rates, &o->job,
+                      (struct estimate_request){.option = -1, .plans = no_plans, .purchase = true},
+                      &o->problems),
+        ESTIMATE_OK);
+}
+
+static void close_job(struct opened *o) {
+    pool_clear(&o->pool);
+    estimate_clear(&o->estimate);
+    job_clear(&o->job);
+    rates_clear(&o->rates);
+    problems_clear(&o->problems);
+}
+
+static size_t choices(const struct ways *ways) {
+    size_t count = 1;
+    for (size_t i = 0; i < ways->row_count; i++) {
+        count *= ways->rows[i].count;
+    }
+    return count;
+}
+
+/* All choices, each estimated whole. */
+static struct outcome *all_of(struct opened *o, const struct ways *ways, size_t count) {
+    struct ways_trial trial;
+    struct outcome *const all = pool_take(&o->pool, count, sizeof *all);
+    size_t *const picked = pool_take(&o->pool, ways->row_count, sizeof *picked);
+    assert_true(ways_trial_init(&trial, &o->estimate, no_plans, &o->pool));
+    assert_non_null(all);
+    assert_non_null(picked);
+    for (size_t n = 0; n < count; n++) {
+        size_t rest = n;
+        for (size_t i = 0; i < ways->row_count; i++) {
+            picked[i] = rest % ways->rows[i].count;
+            rest /= ways->rows[i].count;
+        }
+        assert_true(ways_trial_run(&trial, ways->rows, picked, ways->row_count, &all[n]));
+    }
+    return all;
+}
+
+/* The least that is spent within the limit; where nothing is within, the fewest hours. */
+static struct outcome best_of(const struct outcome *all, size_t count, int64_t limit) {
+    struct outcome best = all[0];
+    for (size_t n = 1; n < count; n++) {
+        const bool within = all[n].bench <= limit;
+        const bool before = best.bench <= limit;
+        const bool less =
+            all[n].bought != best.bought ? all[n].bought < best.bought : all[n].bench < best.bench;
+        const bool fewer =
+            all[n].bench != best.bench ? all[n].bench < best.bench : all[n].bought < best.bought;
+        if (within != before ? within : (within ? less : fewer)) {
+            best = all[n];
+        }
+    }
+    return best;
+}
+
+/* How many of some limits have the best choice there is. */
+struct found {
+    int limits, best;
+};
+
+static struct found search(const char *path, const size_t *rows, size_t row_count, int limits) {
+    struct opened o;
+    struct ways ways;
+    struct found found = {.limits = limits};
+    open_job(&o, path);
+    assert_int_equal(ways_make(&ways, &o.estimate, no_plans, rows, row_count, -1, &o.pool),
+                     WAYS_OK);
+    const size_t count = choices(&ways);
+    assert_true(count > WAYS_MOST_WHOLE);
+    const struct outcome *const all = all_of(&o, &ways, count);
+    const int64_t least = best_of(all, count, 0).bench;
+    for (int i = 0; i < limits; i++) {
+        const int64_t limit = least + (ways.job.bench - least) * i / limits - 1;
+        struct ways with;
+        assert_int_equal(ways_make(&with, &o.estimate, no_plans, rows, row_count, limit, &o.pool),
+                         WAYS_OK);
+        const struct outcome *const real = &with.within.best.real;
+        const struct outcome best = best_of(all, count, limit);
+        assert_false(with.within.all);
+        assert_true(with.within.tried < count);
+        assert_int_equal(with.within.within, real->bench <= limit);
+        /* no hours are within before the first that are */
+        assert_int_equal(with.within.within, best.bench <= limit);
+        assert_true(real->bought >= best.bought || real->bench > best.bench);
+        found.best += real->bought == best.bought && real->bench == best.bench ? 1 : 0;
+        print_message("%lld hours: %lld, best %lld\n", (long long)limit, (long long)real->bought,
+                      (long long)best.bought);
+    }
+    close_job(&o);
+    return found;
+}
+
+static void tea_kitchen(void **state) {
+    (void)state;
+    const struct found found =
+        search(DOORCOST_SOURCE "/samples/metric/tea-kitchen.ini", NULL, 0, 24);
+    assert_true(found.best >= 23); /* as measured */
+}
+
+static void some_of_the_kitchen(void **state) {
+    (void)state;
+    static const size_t rows[] = {0, 1, 3, 9, 16, 22, 25};
+    const struct found found =
+        search(DOORCOST_SOURCE "/samples/kitchen/kitchen.ini", rows, COUNT_OF(rows), 24);
+    assert_int_equal(found.best, found.limits);
+}
+
+int main(void) {
+    static const struct CMUnitTest tests[] = {cmocka_unit_test(tea_kitchen),
+                                              cmocka_unit_test(some_of_the_kitchen)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
