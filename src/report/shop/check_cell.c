@@ -39,16 +39,17 @@ static bool is_moisture(const struct tape *tape, fig figure) {
            tape_chooser(tape, figure, &output) == &moisture_chooser;
 }
 
-bool check_is_input(const struct tape *tape, fig figure) {
-    if (!unit_is_input(tape_unit(tape, figure))) {
-        return false;
-    }
-    for (uint32_t id = 1; id < tape->count; id++) {
-        if (is_moisture(tape, (fig){id}) && tape_operand(tape, (fig){id}, 0).f.id == figure.id) {
-            return false;
+bool *check_inputs(const struct tape *tape) {
+    bool *const inputs = calloc(tape->count, sizeof *inputs);
+    for (uint32_t id = 1; inputs != NULL && id < tape->count; id++) {
+        if (is_moisture(tape, (fig){id})) {
+            inputs[tape_operand(tape, (fig){id}, 0).f.id] = false;
+        } else {
+            inputs[id] =
+                tape_op(tape, (fig){id}) == OP_GIVEN && unit_is_input(tape_unit(tape, (fig){id}));
         }
     }
-    return true;
+    return inputs;
 }
 
 static void same(const struct paper *paper, const char *what, fig figure) {
@@ -113,29 +114,17 @@ void check_spares(const struct paper *paper, uint16_t sheet, uint32_t row,
 /* Which figures are made from a given of the rates that may be changed, by their ids; NULL: out of
  * memory. Figures are made only from figures before them: one pass marks them all. */
 static bool *mark_inputs(const struct tape *tape) {
-    bool *const marks = calloc(tape->count, sizeof *marks);
-    bool *const humidity = calloc(tape->count, sizeof *humidity);
-    for (uint32_t id = 1; humidity != NULL && id < tape->count; id++) {
-        if (is_moisture(tape, (fig){id})) {
-            humidity[tape_operand(tape, (fig){id}, 0).f.id] = true;
-        }
-    }
-    for (uint32_t id = 1; marks != NULL && humidity != NULL && id < tape->count; id++) {
+    bool *const marks = check_inputs(tape);
+    for (uint32_t id = 1; marks != NULL && id < tape->count; id++) {
         const enum figure_op op = tape_op(tape, (fig){id});
         if (op == OP_GIVEN) {
-            marks[id] = tape_origin(tape, (fig){id}).place.file != 0 && !humidity[id] &&
-                        unit_is_input(tape_unit(tape, (fig){id}));
+            marks[id] = marks[id] && tape_origin(tape, (fig){id}).place.file != 0;
         } else if (op != OP_CHOSEN) {
             for (size_t i = 0; !marks[id] && i < tape_operands(tape, (fig){id}); i++) {
                 marks[id] = marks[tape_operand(tape, (fig){id}, i).f.id];
             }
         }
     }
-    if (humidity == NULL) {
-        free(marks);
-        return NULL;
-    }
-    free(humidity);
     return marks;
 }
 

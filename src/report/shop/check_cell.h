@@ -18,10 +18,10 @@
  * programs don't read 0.07 to the same last bit. */
 #define CHECK_SAME_AS "<same_within" /* a cell of the sheet Checks by its name */
 
-/* Whether a spreadsheet can follow when the cell of a given figure is changed: prices, rates,
- * percents, minutes, volumes.  Sizes and counts go into the parts, the set-ups and the plans, and
- * humidity into a choice: these need another run. */
-bool check_is_input(const struct tape *tape, fig figure);
+/* Which given figures, by their ids, a spreadsheet can follow when their cells are changed: prices,
+ * rates, percents, minutes, volumes.  Sizes and counts go into the parts, the set-ups and the
+ * plans, and humidity into a choice: these need another run. To be freed; NULL: out of memory. */
+bool *check_inputs(const struct tape *tape) __attribute__((warn_unused_result));
 
 /* Notes the containers of a product, whose check cell is in this row of the sheet Finish. The
  * choice holds while the need stays between the least need that has it and what is bought, and

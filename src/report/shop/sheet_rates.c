@@ -6,6 +6,7 @@
 #include "report/words/show.h"
 
 #include <ctype.h>
+#include <stdlib.h>
 #include <string.h>
 
 /* The cell's name in formulas: `in_lumber_poplar_price`; a further value of the same line gets its
@@ -35,14 +36,13 @@ static const char *cell_name(const struct paper *paper, const struct setting *se
 }
 
 static void put_given(const struct paper *paper, uint16_t sheet, uint32_t row, fig figure,
-                      size_t nth) {
+                      size_t nth, bool input) {
     struct book *const book = paper->book;
     const struct place place = tape_origin(&paper->base->tape, figure).place;
     const struct setting *const setting = show_setting(paper->base, figure);
     book_text(book, sheet, row, 0, LOOK_PLAIN, setting->section);
     book_text(book, sheet, row, 1, LOOK_PLAIN, setting->key);
     book_text(book, sheet, row, 2, LOOK_PLAIN, tape_label(&paper->base->tape, figure));
-    const bool input = check_is_input(&paper->base->tape, figure);
     book_set_home(book, sheet, row, VALUE_COLUMN, input ? LOOK_INPUT : LOOK_PLAIN, figure);
     if (input) {
         check_changed(paper, sheet, row, figure);
@@ -111,14 +111,17 @@ void sheet_rates(const struct paper *paper, uint16_t sheet) {
             insert(tape, list, count++, (fig){id});
         }
     }
+    bool *const inputs = check_inputs(tape);
+    book->failed = book->failed || inputs == NULL;
     size_t nth = 0;
-    for (size_t i = 0; i < count; i++) {
+    for (size_t i = 0; inputs != NULL && i < count; i++) {
         const struct place place = tape_origin(tape, list[i]).place;
         const struct place before =
             i == 0 ? (struct place){0} : tape_origin(tape, list[i - 1]).place;
         nth = i > 0 && before.file == place.file && before.line == place.line ? nth + 1 : 0;
-        put_given(paper, sheet, row++, list[i], nth);
+        put_given(paper, sheet, row++, list[i], nth, inputs[list[i].id]);
     }
+    free(inputs);
     put_constants(paper, sheet, row + 1);
 }
 
