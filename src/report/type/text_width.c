@@ -59,13 +59,11 @@ static float measure(struct text_widths *w, gunichar letter, bool bold) {
 
 static double letter_width(struct text_widths *w, gunichar letter, bool bold) {
     struct slot *const slot = &w->slots[bold ? 1 : 0][letter % SLOTS];
-    if (letter == 0 || g_unichar_iszerowidth(letter)) {
-        return 0; /* drawn over the letter before it */
+    if (letter != 0 && slot->letter != letter) {
+        const bool over = g_unichar_iszerowidth(letter); /* the letter before it */
+        *slot = (struct slot){.letter = letter, .width = over ? 0 : measure(w, letter, bold)};
     }
-    if (slot->letter != letter) {
-        *slot = (struct slot){.letter = letter, .width = measure(w, letter, bold)};
-    }
-    return slot->width;
+    return letter == 0 ? 0 : slot->width;
 }
 
 double text_width(struct text_widths *w, const char *text, size_t size, bool bold) {

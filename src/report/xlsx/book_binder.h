@@ -29,7 +29,8 @@ struct binder {
     double widths[BOOK_MOST_SHEETS][BOOK_MOST_COLUMNS]; /* in characters */
     uint16_t columns[BOOK_MOST_SHEETS];                 /* how many hold something */
     uint32_t rows[BOOK_MOST_SHEETS];
-    double *heights[BOOK_MOST_SHEETS]; /* of the rows, in points */
+    double words_end[BOOK_MOST_SHEETS]; /* how far words run that no column cuts off, in points */
+    double *heights[BOOK_MOST_SHEETS];  /* of the rows, in points */
 };
 
 /* What a cell's number is, at its decimals. */
@@ -38,6 +39,8 @@ int64_t binder_value(const struct binder *binder, const struct cell *cell);
 /* The width of so many characters in points, as a spreadsheet has it whose own letters have digits
  * of 7 dots: the book's first format sees to that. */
 double binder_points(double characters);
+/* The width of the columns from first to end - 1 of a sheet, in points; once they are measured. */
+double binder_between(const struct binder *binder, uint16_t sheet, uint16_t first, uint16_t end);
 
 /* Finds the widths of columns and the heights of rows and sets them, but for the rows of large
  * sheets, which are set as they are written. binder_clear frees the

@@ -39,6 +39,14 @@ double binder_points(double characters) {
     return (double)(int)(characters * DIGIT + COLUMN_MORE + 0.5) * 72 / 96;
 }
 
+double binder_between(const struct binder *b, uint16_t sheet, uint16_t first, uint16_t end) {
+    double wide = 0;
+    for (uint16_t c = first; c < end; c++) {
+        wide += binder_points(b->widths[sheet][c]);
+    }
+    return wide;
+}
+
 /* Words that run over into empty cells beside them don't widen their column. */
 static bool runs_over(enum look look) {
     return look == LOOK_TITLE || look == LOOK_NOTE || look == LOOK_SECTION || look == LOOK_PART ||
@@ -93,6 +101,20 @@ static void measure_widths(struct binder *b) {
                 worksheet_set_column(b->sheets[s], c, c, width, NULL);
             }
             b->widths[s][c] = width > 0 ? width : 8.43;
+        }
+    }
+}
+
+static void measure_words(struct binder *b) {
+    for (size_t i = 0; i < b->book->cell_count; i++) {
+        const struct cell *const cell = book_cell(b->book, i);
+        double *const end = &b->words_end[cell->sheet];
+        if (cell->kind == CELL_TEXT && cell->span == 0 &&
+            (cell->look == LOOK_NOTE || cell->look == LOOK_PLAIN)) {
+            const double right =
+                binder_between(b, cell->sheet, 0, cell->column) +
+                binder_points(book_letters(b->book, book_words(b->book, cell), false));
+            *end = right > *end ? right : *end;
         }
     }
 }
@@ -182,6 +204,7 @@ static bool measure_heights(struct binder *b) {
 
 bool binder_measure(struct binder *b) {
     measure_widths(b);
+    measure_words(b);
     if (!measure_heights(b)) {
         return false;
     }

@@ -29,15 +29,22 @@ bool book_put_pictures(const struct book *book, lxw_worksheet *const *sheets) {
 
 /* --- charts --- */
 
-static const struct cell *cell_at(const struct book *book, uint16_t sheet, uint32_t row,
-                                  uint16_t column) {
-    for (size_t i = 0; i < book->cell_count; i++) {
+/* The cells of a column of a chart, from the row of its head on; NULL: there is none. A book has
+ * many cells, so they are gone over once. To be freed; NULL: memory is out. */
+static const struct cell **column_of(const struct book *book, const struct book_chart *chart,
+                                     uint16_t column) {
+    const uint32_t head = chart->first - 1;
+    const size_t count = (size_t)(chart->last - head) + 1;
+    /* NOLINTNEXTLINE(bugprone-sizeof-expression): pointers they are */
+    const struct cell **const cells = calloc(count, sizeof *cells);
+    for (size_t i = 0; cells != NULL && i < book->cell_count; i++) {
         const struct cell *const c = book_cell(book, i);
-        if (c->row == row && c->sheet == sheet && c->column == column) {
-            return c;
+        if (c->column == column && c->sheet == chart->sheet && c->row >= head &&
+            c->row <= chart->last && cells[c->row - head] == NULL) {
+            cells[c->row - head] = c;
         }
     }
-    return NULL;
+    return cells;
 }
 
 static double value_of(const struct book *book, const struct cell *cell) {
@@ -50,13 +57,13 @@ static double value_of(const struct book *book, const struct cell *cell) {
     return value;
 }
 
-/* Fills a range's cache with what its cells show. false: memory is out. */
-static bool fill_cache(const struct book *book, const struct book_chart *chart, uint16_t column,
-                       lxw_series_range *range) {
+/* Fills a range's cache with what its cells show, words or numbers. false: memory is out. */
+static bool fill_cache(const struct book *book, const struct book_chart *chart,
+                       const struct cell *const *cells, bool words, lxw_series_range *range) {
     range->ignore_cache = 1;
-    range->has_string_cache = column == chart->words;
+    range->has_string_cache = words;
     for (uint32_t row = chart->first; row <= chart->last; row++) {
-        const struct cell *const cell = cell_at(book, chart->sheet, row, column);
+        const struct cell *const cell = cells[row - chart->first];
         lxw_series_data_point *const point = calloc(1, sizeof *point);
         if (point == NULL) {
             return false;
@@ -100,11 +107,13 @@ static void set_look(lxw_chart_series *series, uint16_t number) {
     chart_series_set_pattern(series, &pattern);
 }
 
+/* words, cells: of the chart's words and of the series. */
 static bool add_series(const struct book *book, const struct book_chart *chart, lxw_chart *made,
-                       uint16_t number) {
+                       uint16_t number, const struct cell *const *words,
+                       const struct cell *const *cells) {
     const char *const sheet = book->sheets[chart->sheet].name;
     const uint16_t column = (uint16_t)(chart->words + 1 + number);
-    const struct cell *const name = cell_at(book, chart->sheet, chart->first - 1, column);
+    const struct cell *const name = cells[0];
     lxw_chart_series *const series = chart_add_series(made, NULL, NULL);
     if (series == NULL) {
         return false;
@@ -121,8 +130,21 @@ static bool add_series(const struct book *book, const struct book_chart *chart, 
         chart_series_set_labels(series);
         chart_series_set_labels_font(series, &small);
     }
-    return fill_cache(book, chart, chart->words, series->categories) &&
-           fill_cache(book, chart, column, series->values);
+    return fill_cache(book, chart, words + 1, true, series->categories) &&
+           fill_cache(book, chart, cells + 1, false, series->values);
+}
+
+static bool add_all_series(const struct book *book, const struct book_chart *chart,
+                           lxw_chart *made) {
+    const struct cell **const words = column_of(book, chart, chart->words);
+    bool held = words != NULL;
+    for (uint16_t i = 0; held && i < chart->series; i++) {
+        const struct cell **const cells = column_of(book, chart, (uint16_t)(chart->words + 1 + i));
+        held = cells != NULL && add_series(book, chart, made, i, words, cells);
+        free((void *)cells);
+    }
+    free((void *)words);
+    return held;
 }
 
 static bool insert_chart(lxw_worksheet *sheet, const struct book_chart *chart, lxw_chart *made) {
@@ -147,13 +169,8 @@ static bool put_chart(const struct book *book, const struct book_chart *chart,
     lxw_chart_font small = {.name = "Arial", .size = 9};
     lxw_chart_font head = {.name = "Arial", .size = 11, .bold = LXW_TRUE};
     lxw_chart_line pale = {.color = 0xD9D9D9, .width = 0.5F};
-    if (made == NULL) {
+    if (made == NULL || !add_all_series(book, chart, made)) {
         return false;
-    }
-    for (uint16_t i = 0; i < chart->series; i++) {
-        if (!add_series(book, chart, made, i)) {
-            return false;
-        }
     }
     chart_title_set_name(made, chart->title);
     chart_title_set_name_font(made, &head);

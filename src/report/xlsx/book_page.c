@@ -39,28 +39,7 @@ struct layout {
 };
 
 static double between(const struct layout *l, uint16_t first, uint16_t end) {
-    double wide = 0;
-    for (uint16_t c = first; c < end; c++) {
-        wide += binder_points(l->b->widths[l->index][c]);
-    }
-    return wide;
-}
-
-/* How far words run that are not cut off by their column. */
-static double words_end(const struct layout *l) {
-    const struct book *const book = l->b->book;
-    double end = 0;
-    for (size_t i = 0; i < book->cell_count; i++) {
-        const struct cell *const cell = book_cell(book, i);
-        if (cell->sheet == l->index && cell->kind == CELL_TEXT && cell->span == 0 &&
-            (cell->look == LOOK_NOTE || cell->look == LOOK_PLAIN)) {
-            const double right =
-                between(l, 0, cell->column) +
-                binder_points(book_letters(l->b->book, book_words(l->b->book, cell), false));
-            end = right > end ? right : end;
-        }
-    }
-    return end;
+    return binder_between(l->b, l->index, first, end);
 }
 
 /* The width of all columns, and of the charts. */
@@ -222,7 +201,7 @@ static void set_print_area(const struct layout *l) {
         return;
     }
     uint16_t columns = l->b->columns[l->index];
-    const double words = words_end(l);
+    const double words = l->b->words_end[l->index];
     for (double end = sheet_width(l); end < words && columns < BOOK_MOST_COLUMNS; columns++) {
         end += EMPTY_COLUMN;
     }
@@ -254,7 +233,7 @@ static bool fit(struct layout *l) {
     }
     const bool folded = l->wide * 0.98 / wide < LEAST_SCALE;
     l->scale = folded ? LEAST_SCALE : l->wide * 0.98 / wide;
-    const double words = folded ? 0 : words_end(l);
+    const double words = folded ? 0 : l->b->words_end[l->index];
     if (words > wide && l->wide * 0.98 / words < l->scale) {
         l->scale = l->wide * 0.98 / words;
         l->scale = l->scale < LEAST_SCALE ? LEAST_SCALE : l->scale;
