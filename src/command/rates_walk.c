@@ -15,31 +15,39 @@ static const struct {
     const char *key, *moves;
     bool number;
     bool may_lack; /* words that a paper can do without */
+    bool source;   /* the comment of its line says where the number comes from */
 } of_shop[] = {
-    {"name", "It stands at the head of the client's papers.", false, false},
-    {"address", "Below the name; - for none.", false, true},
-    {"contact", "How the client reaches you; - for none.", false, true},
+    {"name", "It stands at the head of the client's papers.", false, false, false},
+    {"address", "Below the name; - for none.", false, true, false},
+    {"contact", "How the client reaches you; - for none.", false, true, false},
     {"license", "Your license and tax number, as the client should read them; - for none.", false,
-     true},
-    {"payment", "How the client can pay you; - for none.", false, true},
-    {"warranty", "What you stand for, and how long; it may bind you; - for none.", false, true},
-    {"currency", "Beside every amount; prices are not converted.", false, false},
-    {"labor rate", "Every hour of the job costs this: mostly what moves a price most.", true,
+     true, false},
+    {"payment", "How the client can pay you; - for none.", false, true, false},
+    {"warranty", "What you stand for, and how long; it may bind you; - for none.", false, true,
      false},
-    {"allowance", "Added to all minutes.", true, false},
-    {"hours per day", "Working days, not the price.", true, false},
-    {"overhead", "The job's part of rent, power and office, with its hours.", true, false},
-    {"contingency", "On all direct cost.", true, false},
-    {"profit", "On all cost.", true, false},
-    {"remakes", "Doors made a second time, as a cost of all.", true, false},
-    {"minimum job", "Small jobs are raised to it.", true, false},
-    {"round price to", "The price of each door is rounded up to it.", true, false},
+    {"currency", "Beside every amount; prices are not converted.", false, false, false},
+    {"labor rate",
+     "What an hour of work costs you, with all that you pay on the wage; overhead and profit come "
+     "on top. Mostly it moves a price most.",
+     true, false, true},
+    {"allowance", "Added to all minutes, for rest and what comes between.", true, false, true},
+    {"hours per day", "Working days, not the price.", true, false, false},
+    {"overhead", "What rent, power and office come to for each hour of a job.", true, false, true},
+    {"contingency", "On all direct cost.", true, false, false},
+    {"profit", "On all cost.", true, false, false},
+    {"remakes", "Doors made a second time, as a cost of all.", true, false, false},
+    {"minimum job", "Small jobs are raised to it.", true, false, false},
+    {"round price to", "The price of each door is rounded up to it.", true, false, false},
 };
 
 static const char invented_why[] =
     "Are prices or minutes in the file still those that ship, of lumber, finish, hardware and "
     "machines too? While you say yes, papers are headed 'example prices', and 'quote --all' lists "
     "which those are. Say no when all are yours.";
+
+static const char goods_why[] =
+    "Prices of lumber, sheets, finish and hardware, and minutes of work: those of your jobs first, "
+    "each with what ships to keep. It takes some minutes, and can be done later.";
 
 /* Sections of a kind: which of them, then keys of each. */
 static const struct {
@@ -139,12 +147,11 @@ static void add_shop(struct walk *walk) {
         const bool ships = key != NULL && may_lack &&
                            text_same(text_before(&walk->run->shipped, "shop", name), key->value);
         if (key != NULL || may_lack) {
-            /* of words that ship the comment is that they are invented */
             add_step(walk, &(struct walk_step){.section = "shop",
                                                .key = name,
                                                .name = name,
                                                .why = why_of(walk, of_shop[i].moves,
-                                                             of_shop[i].number ? key : NULL),
+                                                             of_shop[i].source ? key : NULL),
                                                .value = key == NULL ? NULL : key->value,
                                                .offer = key == NULL || ships ? NULL : key->value,
                                                .needed = !may_lack});
@@ -193,7 +200,7 @@ static bool is_taken(const struct rates_run *run, const char *kind, const char *
 }
 
 /* The question which sections of a kind are gone through, and those on keys of each. */
-static void add_goods(struct walk *walk, size_t group) {
+static void add_goods(struct walk *walk, size_t group, const struct walk_step *gate) {
     struct rates_run *const run = walk->run;
     const char *const kind = of_goods[group].kind;
     const char *all = NULL;
@@ -215,7 +222,9 @@ static void add_goods(struct walk *walk, size_t group) {
                                        .name = kind,
                                        .why = of_goods[group].why,
                                        .choices = all,
-                                       .offer = taken});
+                                       .offer = taken,
+                                       .which = gate,
+                                       .of = "yes"});
     for (size_t i = 0; i < run->ini.count; i++) {
         const struct ini_section *const one = &run->ini.sections[i];
         const char *const section = pool_words(&run->pool, "%s %s", kind, one->name);
@@ -241,7 +250,7 @@ static void add_goods(struct walk *walk, size_t group) {
 /* false: out of memory. */
 static bool find_steps(struct walk *walk) {
     struct rates_run *const run = walk->run;
-    size_t room = COUNT_OF(of_shop) + COUNT_OF(of_goods) + 1;
+    size_t room = COUNT_OF(of_shop) + COUNT_OF(of_goods) + 2;
     for (size_t i = 0; i < run->ini.count; i++) {
         room += run->ini.sections[i].count;
     }
@@ -250,8 +259,15 @@ static bool find_steps(struct walk *walk) {
         return false;
     }
     add_shop(walk);
+    const struct walk_step *const gate = &walk->steps[walk->count];
+    add_step(walk, &(struct walk_step){.section = "answer",
+                                       .name = "go through them",
+                                       .why = goods_why,
+                                       .choices = "yes, no",
+                                       .offer = "no",
+                                       .needed = true});
     for (size_t i = 0; i < COUNT_OF(of_goods); i++) {
-        add_goods(walk, i);
+        add_goods(walk, i, gate);
     }
     const struct ini_key *const invented = key_of(section_find(&run->ini, "shop"), "invented");
     if (invented != NULL) {
@@ -278,8 +294,8 @@ static const char *names_fault(struct walk *walk, const char *answer) {
         const char *const name = pool_text(&walk->run->pool, from, (size_t)(stop - from));
         if (name != NULL && !text_lists(all, name)) {
             return pool_words(&walk->run->pool,
-                              "there is no %s '%s'; name some of those above, with commas between, "
-                              "or all; - for none",
+                              "there is no %s '%s'; take of those above, several with commas "
+                              "between",
                               walk->now->section, name);
         }
         at = *end == '\0' ? end : end + 1;
@@ -305,9 +321,13 @@ static const char *answer_fault(void *context, const char *answer) {
 }
 
 static bool is_wanted(const struct walk_step *step) {
-    const char *const answer = step->which == NULL ? NULL : step->which->answer;
-    return step->which == NULL ||
-           (answer != NULL && (text_same(answer, "all") || text_lists(answer, step->of)));
+    for (; step->which != NULL; step = step->which) {
+        const char *const answer = step->which->answer;
+        if (answer == NULL || !(text_same(answer, "all") || text_lists(answer, step->of))) {
+            return false;
+        }
+    }
+    return true;
 }
 
 /* The step before that was asked; this one where there is none. */
