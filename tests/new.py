@@ -478,13 +478,32 @@ def terminal():
         text, status = typed(folder, [], "new", "c.ini")
         if status != 0 or values(folder, "c.ini")["job", "doors"] != "c-list-2.xlsx" or read(folder, "c-list.xlsx") != "mine":
             fail(f"status {status}, {os.listdir(folder)}:\n{text}")
+        # whose the rates are is asked with the first job: another shop keeps no words of the one that ships
+        words = {"name": [b"Mill Doors\n"], "address": [b"1 Mill Lane\n"], "labor rate": [b"52\n"], "deposit": [b"40\n"]}
+        with shop(rates=False) as first:
+            write(first, "doors.csv", LIST + "A3,22,18\n")
+            text, status = typed(first, {**words, "door-wide A3": [b"maybe\n", b"yes\n"]}, "new", "a.ini")
+            told = {**values(first, "rates/small-shop.ini"), **values(first, "a.ini")}
+            expected = {("shop", "name"): "Mill Doors", ("shop", "address"): "1 Mill Lane", ("shop", "contact"): None, ("shop", "license"): None,
+                        ("shop", "payment"): None, ("shop", "warranty"): None, ("shop", "labor rate"): "52 per hour", ("shop", "own"): "labor rate",
+                        ("shop", "invented"): "yes", ("sale", "deposit"): "40 %", ("job", "accept"): "door-wide A3"}
+            if status != 0 or any(told.get(key) != value for key, value in expected.items()) or "type yes or no" not in text:
+                fail(f"status {status}, {[told.get(key) for key in expected]}:\n{text}")
+            done = call(first, "check", "a.ini")
+            wants(done, 0, "no errors, no warnings")
+            wants(done, 0, "accepted: 1 question")
+        # and of the one that ships nothing is asked, nor changed
+        with shop(rates=False) as first:
+            text, status = typed(first, {}, "new", "a.ini")
+            if status != 0 or "address [" in text or read(first, "rates/small-shop.ini") != read(TREE, "rates/small-shop.ini"):
+                fail(f"status {status}:\n{text}")
         text, status = typed(folder, [b"mm\n"] + [b"\n"] * 3 + [b"\x03"], "new", "b.ini")
         if os.path.exists(os.path.join(folder, "b.ini")):
             fail(f"{text}")
 
     with shop() as folder:
         # wrong answers are asked again, with the words that the reader has for them
-        asked = {"style": b"shakr", "overlay": b"14 9/8", "tax": b"6.25", "measure": b"frames", "doors": b"none.csv", "deposit": b"200 %"}
+        asked = {"style": b"shakr", "overlay": b"14 9/8", "tax": b"6.25 in", "measure": b"frames", "doors": b"none.csv", "deposit": b"200 %"}
         answers = {"client": "Ωμέγα — 船小屋 " + "x" * 300, "title": "船"}
         told, refused, last = {}, set(), ""
         pid, handle = pty.fork()

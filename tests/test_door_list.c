@@ -225,6 +225,7 @@ static const struct list {
     {"a way to open that is none", "id,opens,width,height\nD01,slides,30,20\n", 1, "unknown-word",
      2, NULL},
     {"wide door, leaves not said", "id,width,height\nD01,24,12\n", 1, "door-wide", 2, NULL},
+    {"a door a little wider than high", "id,width,height\nD01,16.5,15.75\n", 0, NULL, 0, NULL},
     {"wide front", "id,use,width,height,note\nD01,drawer front,24,8,a\n", 1, NULL, 0, "a"},
     {"wide flap", "id,opens,width,height,note\nD01,lift up,24,12,a\n", 1, NULL, 0, "a"},
     {"wide pair", "id,hinge side,width,height,note\nD01,pair,40,30,a\n", 1, NULL, 0, "a"},

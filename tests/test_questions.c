@@ -30,6 +30,13 @@ static const struct question_case front_cases[] = {
      "front-high",
      false},
     {"a square front", {NULL}, FRONTS "F2,drawer front,18,18\n", "front-high", false},
+    {"a false front before a machine",
+     {NULL},
+     FRONTS "F2,false front,24,28\n",
+     "front-high",
+     false},
+    {"a drawer front of its size", {NULL}, FRONTS "F2,drawer front,24,28\n", "front-high", true},
+    {"a narrow false front", {NULL}, FRONTS "F2,false front,12,28\n", "front-high", true},
 };
 
 static void test_fronts(void **state) {

@@ -59,11 +59,12 @@ static const char *unit_of(const char *offer, size_t *size) {
     return rest;
 }
 
-/* A bare number in the unit of what is offered; in pool. NULL: it is none, or the offer has none.
- */
+/* A bare number in the unit of what is offered or what it is like; in pool. NULL: it is none, or
+ * these have none. */
 static const char *with_unit(const struct ask *ask, const char *line, struct pool *pool) {
     size_t size = 0;
-    const char *const unit = ask->offer == NULL ? "" : unit_of(ask->offer, &size);
+    const char *const like = ask->offer == NULL ? ask->like : ask->offer;
+    const char *const unit = like == NULL ? "" : unit_of(like, &size);
     return size == 0 || line[strspn(line, DIGITS)] != '\0'
                ? NULL
                : pool_words(pool, "%s%.*s", line, (int)size, unit);
@@ -107,4 +108,9 @@ enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault
         }
         say_wrapped(&page, "  ", 2, "%s", wrong);
     }
+}
+
+const char *ask_yes_no(void *context, const char *answer) {
+    (void)context;
+    return text_same(answer, "yes") || text_same(answer, "no") ? NULL : "type yes or no";
 }

@@ -16,9 +16,10 @@ struct ask {
     const char *choices; /* what may be answered; NULL: not told */
     const char *name;    /* of what is asked for */
     const char *offer;   /* what Enter takes; NULL: nothing */
-    const char *ended;   /* what is said where the answers end; NULL: nothing was written */
-    bool needed;         /* it may not be left out */
-    bool back;           /* `<` asks for the question before */
+    const char *like;  /* an answer whose unit a bare number gets where nothing is offered; NULL */
+    const char *ended; /* what is said where the answers end; NULL: nothing was written */
+    bool needed;       /* it may not be left out */
+    bool back;         /* `<` asks for the question before */
 };
 
 /* What is wrong with an answer, in words for the user; NULL: nothing. context: of the caller. */
@@ -36,5 +37,8 @@ enum ask_result {
  * offer, and told so. *answer: in pool, or the offer. */
 enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault, void *context,
                     struct pool *pool, const char **answer) __attribute__((warn_unused_result));
+
+/* Of a question that is answered by yes or no. */
+ask_fault ask_yes_no;
 
 #endif

@@ -5,46 +5,8 @@
 #include "command/ask.h"
 #include "command/new_files.h"
 #include "command/new_run.h"
-#include "read/file/source.h"
 
 #include <string.h>
-
-static const char *yes_or_no(void *context, const char *answer) {
-    (void)context;
-    return text_same(answer, "yes") || text_same(answer, "no") ? NULL : "type yes or no";
-}
-
-/* Writes the job file with other rates; its other lines stay. */
-static enum status change_job(const struct folder_job *job, const char *rates,
-                              struct streams streams) {
-    struct output output = {.path = job->path, .kind = OUTPUT_TEXT};
-    struct problems problems;
-    struct source source;
-    size_t at = 0;
-    problems_init(&problems);
-    struct pool *const pool = &problems.pool;
-    const char *text = NULL;
-    if (source_read(&source, job->path, (struct place){0}, &problems) && source.open) {
-        struct ini_lines lines = ini_lines_of(&source, pool);
-        const struct ini_change change = {
-            .section = "job", .key = "rates", .value = ini_value(rates, pool)};
-        text = lines.list != NULL && change.value != NULL && ini_edit(&lines, &change, pool)
-                   ? ini_text(&lines, pool)
-                   : NULL;
-    }
-    enum status status;
-    if (text == NULL) {
-        status = command_out_of_memory(streams);
-    } else {
-        enum output_result result = outputs_begin(&output, 1, true, &at);
-        result = result == OUTPUT_OK && !files_put(&output, text) ? OUTPUT_CANNOT_WRITE : result;
-        result = result == OUTPUT_OK ? outputs_finish(&output, 1, &at) : result;
-        status = files_say(result, job->path, streams);
-        outputs_drop(&output, 1);
-    }
-    problems_clear(&problems);
-    return status;
-}
 
 /* Asks whether the job shall go by the rates, where there is somebody to ask; else says how. */
 static enum status adopt_one(const struct folder_job *job, const char *rates, struct pool *pool,
@@ -69,14 +31,14 @@ static enum status adopt_one(const struct folder_job *job, const char *rates, st
         .ended = "the job is as it was",
         .needed = true};
     const enum ask_result result =
-        ask(&question, streams.in, streams.err, yes_or_no, NULL, pool, &answer);
+        ask(&question, streams.in, streams.err, ask_yes_no, NULL, pool, &answer);
     if (result != ASK_ANSWERED) {
         return result == ASK_MEMORY ? command_out_of_memory(streams) : STATUS_INPUTS;
     }
     if (!text_same(answer, "yes")) {
         return STATUS_DONE;
     }
-    const enum status status = change_job(job, rates, streams);
+    const enum status status = new_files_change(job->path, "rates", rates, streams);
     if (status == STATUS_DONE) {
         text_print(streams.out, "%s goes by %s now\n", job->path, rates);
     }

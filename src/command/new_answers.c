@@ -241,6 +241,7 @@ static enum status answer(struct new_run *run, size_t at, const struct question 
         .choices = draft_choices(draft, question),
         .name = question->key,
         .offer = offer,
+        .like = key->example,
         .needed = key->needed,
         .back = true,
     };

@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "draft/shipped_files.h"
+#include "read/file/ini_edit.h"
 #include "read/file/source.h"
 #include "read/rates/rates_file.h"
 #include "report/list/list_book.h"
@@ -188,4 +189,35 @@ void new_files_drop(struct new_files *files) {
     }
     drop_folder(files);
     hold_end(&files->hold);
+}
+
+enum status new_files_change(const char *path, const char *key, const char *value,
+                             struct streams streams) {
+    struct output output = {.path = path, .kind = OUTPUT_TEXT};
+    struct problems problems;
+    struct source source;
+    size_t at = 0;
+    problems_init(&problems);
+    struct pool *const pool = &problems.pool;
+    const char *text = NULL;
+    if (source_read(&source, path, (struct place){0}, &problems) && source.open) {
+        struct ini_lines lines = ini_lines_of(&source, pool);
+        const struct ini_change change = {
+            .section = "job", .key = key, .value = ini_value(value, pool)};
+        text = lines.list != NULL && change.value != NULL && ini_edit(&lines, &change, pool)
+                   ? ini_text(&lines, pool)
+                   : NULL;
+    }
+    enum status status;
+    if (text == NULL) {
+        status = command_out_of_memory(streams);
+    } else {
+        enum output_result result = outputs_begin(&output, 1, true, &at);
+        result = result == OUTPUT_OK && !files_put(&output, text) ? OUTPUT_CANNOT_WRITE : result;
+        result = result == OUTPUT_OK ? outputs_finish(&output, 1, &at) : result;
+        status = files_say(result, path, streams);
+        outputs_drop(&output, 1);
+    }
+    problems_clear(&problems);
+    return status;
 }

@@ -57,4 +57,9 @@ void new_files_keep(struct new_files *files, struct streams streams);
 /* Takes them away again, unless nothing was written. */
 void new_files_drop(struct new_files *files);
 
+/* Writes the job file at path with that value of a key of [job]; its other lines stay. Any status
+ * but STATUS_DONE: said on err, and the file is as it was. */
+enum status new_files_change(const char *path, const char *key, const char *value,
+                             struct streams streams);
+
 #endif

@@ -4,6 +4,7 @@
 #include "command/ask.h"
 #include "command/new.h"
 #include "command/new_run.h"
+#include "command/rates_run.h"
 #include "command/work.h"
 #include "draft/defaults.h"
 #include "draft/shipped_files.h"
@@ -72,6 +73,21 @@ static enum status read_rates(struct new_run *run) {
     return STATUS_DONE;
 }
 
+/* Where the rates that ship are put beside the first job: whose they are. */
+static enum status ask_shop(struct new_run *run) {
+    if (run->shipped == NULL || !run->asks) {
+        return STATUS_DONE;
+    }
+    struct page page = {.out = run->streams.err};
+    say(&page, "%s", "");
+    say_wrapped(&page, "", 0,
+                "There are no rates yet: those that ship are put beside the job. Their prices are "
+                "invented, and papers say so, until 'doorcost new --rates' puts in yours. First "
+                "whose they are.");
+    return rates_ask_few(run->request, run->streams, draft_unit(&run->draft) == LENGTH_MM,
+                         &run->pool, &run->rates_text);
+}
+
 /* --- the files --- */
 
 static enum status find_lacks(const struct new_run *run) {
@@ -123,9 +139,9 @@ static enum status compose(struct new_run *run) {
         new_files_add_list(&run->files, run->list, &run->list_draft);
     }
     if (run->shipped != NULL) {
+        const char *const ships = draft_unit(draft) == LENGTH_MM ? shipped_metric : shipped_inch;
         new_files_add_shipped(&run->files, run->shipped,
-                              draft_unit(draft) == LENGTH_MM ? shipped_metric : shipped_inch,
-                              &run->pool);
+                              run->rates_text == NULL ? ships : run->rates_text, &run->pool);
     }
     return pool_failed(&run->pool) ? out_of_memory(run) : STATUS_DONE;
 }
@@ -172,6 +188,7 @@ static enum status check(struct new_run *run) {
     const enum work_result result = look(run, &work);
     const bool stays =
         result == WORK_OK || (result == WORK_INPUTS && is_of_list(&work.job, &work.problems));
+    enum status accepted = STATUS_DONE;
     if (stays) {
         new_files_keep(&run->files, run->streams);
         (void)fflush(run->streams.out);
@@ -180,6 +197,8 @@ static enum status check(struct new_run *run) {
             struct page page = {.out = run->streams.out};
             say(&page, "%s", "");
             check_print(&page, &work.job, work.made, &work.problems);
+            (void)fflush(run->streams.out);
+            accepted = new_accept(run, &work.job, &work.problems);
         }
         text_print(run->streams.out, "\n%sdoorcost %s %s\n",
                    result != WORK_OK   ? "The list is not right yet; then: "
@@ -196,7 +215,7 @@ static enum status check(struct new_run *run) {
         return result == WORK_MEMORY ? out_of_memory(run) : STATUS_INPUTS;
     }
     const enum status status = command_flush(run->streams);
-    return status == STATUS_DONE && result != WORK_OK ? STATUS_INPUTS : status;
+    return status != STATUS_DONE ? status : result != WORK_OK ? STATUS_INPUTS : accepted;
 }
 
 /* --- a run --- */
@@ -219,6 +238,7 @@ static enum status make(struct new_run *run) {
     status = status == STATUS_DONE ? find_rates(run) : status;
     status = status == STATUS_DONE ? new_answer_all(run, true) : status;
     status = status == STATUS_DONE ? read_rates(run) : status;
+    status = status == STATUS_DONE ? ask_shop(run) : status;
     status = status == STATUS_DONE ? new_answer_all(run, false) : status;
     status = status == STATUS_DONE ? find_lacks(run) : status;
     status = status == STATUS_DONE ? compose(run) : status;

@@ -273,6 +273,30 @@ static bool look_round(struct rates_run *run) {
     return held;
 }
 
+enum status rates_ask_few(const struct request *request, struct streams streams, bool metric,
+                          struct pool *pool, const char **text) {
+    struct request bare = *request; /* what --set gives is the job's */
+    bare.set.count = 0;
+    bare.unit = NULL;
+    struct rates_run run = {.request = &bare, .streams = streams, .metric = metric, .few = true};
+    pool_init(&run.pool);
+    problems_init(&run.problems);
+    problems_init(&run.places[0].problems);
+    run.place_count = 1; /* with nothing in it */
+    enum status status = read_source(&run);
+    status = status == STATUS_DONE ? rates_walk(&run) : status;
+    const char *const made =
+        status == STATUS_DONE && finish_lines(&run) ? ini_text(&run.lines, &run.pool) : NULL;
+    *text = made == NULL ? NULL : pool_text(pool, made, strlen(made));
+    if (status == STATUS_DONE && *text == NULL) {
+        status = out_of_memory(&run);
+    }
+    folder_clear(&run.places[0]);
+    problems_clear(&run.problems);
+    pool_clear(&run.pool);
+    return status;
+}
+
 enum status new_rates(const struct request *request, struct streams streams) {
     struct rates_run run = {.request = request, .streams = streams};
     pool_init(&run.pool);

@@ -22,7 +22,8 @@ struct new_run {
     bool asked[MOST_QUESTIONS];        /* at the terminal */
     const char *typed[MOST_QUESTIONS]; /* in place of what is offered; NULL: that was taken */
     bool asks;
-    const char *shipped; /* the path that the shipped rates go to; NULL: there are rates */
+    const char *shipped;    /* the path that the shipped rates go to; NULL: there are rates */
+    const char *rates_text; /* of them, with what was asked for; NULL: as they ship */
     const char *list; /* the path of a list that is written to be filled in; NULL: there is one */
     struct list_draft list_draft;
     struct new_files files;
@@ -39,6 +40,9 @@ enum status new_take_old(struct new_run *run);
 enum status new_answer_all(struct new_run *run, bool of_rates);
 /* Sees to the list that is to be filled in: that of --list, which the job names then. */
 enum status new_take_list(struct new_run *run);
+/* new_accept.c: where there is somebody to ask, asks of each warning whether it is meant so, and
+ * writes those that are into the job, which stands at its path. */
+enum status new_accept(struct new_run *run, const struct job *job, const struct problems *problems);
 /* new_adopt.c: of the jobs of the folder that go by rates of that unit as shipped, asks whether
  * each shall go by those at path, where there is somebody to ask; else says how it would. *job: the
  * last of them; unchanged where there is none. */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A run of `new --rates`: for src/command/new_rates.c and rates_walk.c only. */
+/* A run of `new --rates`: for src/command/new_rates.c and rates_*.c only. */
 #ifndef DOORCOST_COMMAND_RATES_RUN_H
 #define DOORCOST_COMMAND_RATES_RUN_H
 
@@ -16,6 +16,7 @@ struct rates_run {
     size_t place_count;
     const char *from; /* the file that it is made of; NULL: the rates that ship */
     bool metric;      /* of these */
+    bool few;         /* no more is asked than who the shop is and what its hours cost */
     struct source source;
     struct ini ini;
     struct ini_lines lines;
@@ -34,11 +35,17 @@ const char *rates_change_fault(struct rates_run *run, const struct rate_change *
 bool rates_put(struct rates_run *run, const struct rate_change *change)
     __attribute__((warn_unused_result));
 
+/* For a job that the rates that ship are put beside: who the shop is and what its hours cost, asked
+ * at the terminal. *text: those rates with the answers, in pool; the rates as they ship where all
+ * of them are kept. Status: as of the command. */
+enum status rates_ask_few(const struct request *request, struct streams streams, bool metric,
+                          struct pool *pool, const char **text);
+
 /* rates_walk.c: asks for the numbers that must be the shop's own, but those that --set gives, and
  * puts what is answered: of [shop] each, of goods and work those that are named. Status: as of the
  * command. */
 enum status rates_walk(struct rates_run *run);
-/* Whether the key of [shop] is a number that `own` names. */
+/* rates_steps.c: whether the key of [shop] is a number that `own` names. */
 bool rates_walk_number(const char *key);
 
 #endif

@@ -58,6 +58,10 @@ static struct list_made list_made_by(const struct estimate *e) {
         const struct door *const door = &e->doors.doors[i];
         const struct style *const named = &e->rates->styles[door->construction->style.index];
         made.low_fronts += door->style != named ? door->row->count.amount : 0;
+        made.false_pulls += door->row->use.choice == USE_FALSE_FRONT && !door->row->pulls.set &&
+                                    door->construction->pull.index >= 0
+                                ? door->row->count.amount
+                                : 0;
     }
     return made;
 }

@@ -71,6 +71,13 @@ static void ask_far(const struct calc *c, int use, bool width, length *room) {
     }
 }
 
+/* A false front that hides a machine: no side under 16 in (common practice, no source). */
+static bool hides_machine(const struct door *door) {
+    const length least = 16 * NM_PER_INCH;
+    return door->row->use.choice == USE_FALSE_FRONT && door->width >= least &&
+           door->height >= least;
+}
+
 /* Drawer fronts and false fronts are wider than high: where one alone is not, its cells may be
  * swapped. */
 static void ask_high_front(const struct calc *c) {
@@ -80,7 +87,7 @@ static void ask_high_front(const struct calc *c) {
     char size[2][32];
     for (size_t r = 0; r < c->quantities->count; r++) {
         const struct door *const door = c->quantities->leaves[r].door;
-        if (leaf_is_front(door->row)) {
+        if (leaf_is_front(door->row) && !hides_machine(door)) {
             fronts++;
             if (door->height > door->width) {
                 high_fronts++;

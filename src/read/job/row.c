@@ -260,7 +260,9 @@ static void warn_of_shape(struct reader *reader, const struct job *job, const st
         (!row->leaves.set && row->leaves.place.column != 0)) {
         return;
     }
-    if (row->use.choice == USE_DOOR && leaf > row->height.amount && !row_hangs_level(row)) {
+    /* one that is nearly square is no sign of a slip */
+    if (row->use.choice == USE_DOOR && leaf > row->height.amount * 11 / 10 &&
+        !row_hangs_level(row)) {
         problem_add(reader->problems, SEVERITY_WARNING, "door-wide", row->width.place,
                     "the door is wider than high; check that width and height are not swapped");
     }

@@ -41,8 +41,9 @@ void shop_print(struct page *page, const struct estimate *estimate);
 void accepted_print(struct page *page, const struct problems *problems);
 /* What the estimate makes of the list. */
 struct list_made {
-    int64_t doors;      /* and fronts */
-    int64_t low_fronts; /* made as slabs, as they are lower than frames of their style may be */
+    int64_t doors;       /* and fronts */
+    int64_t low_fronts;  /* made as slabs, as they are lower than frames of their style may be */
+    int64_t false_pulls; /* false fronts that have a pull because doors have */
 };
 
 /* `19 rows, 50 doors and fronts: no errors, 2 warnings`, what a list does not show, and what is

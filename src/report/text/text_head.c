@@ -76,6 +76,10 @@ static void unseen_print(struct page *page, const struct job *job, struct list_m
                     "fronts made as slabs, being low: %lld ('slab below' of their style)",
                     (long long)made.low_fronts);
     }
+    if (made.false_pulls > 0) {
+        say_wrapped(page, "", 2, "false fronts with a pull: %lld (a fixed one: 0 under 'pulls')",
+                    (long long)made.false_pulls);
+    }
     if (notes > 0) {
         say_wrapped(page, "", 2,
                     "the client reads %s of the list; a 'remark' is for the shop alone",

@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: MIT */
+/* Questions of a new job, answered at once: what is meant so goes into its line `accept`, and is
+ * not asked again. */
+#include "base/text.h"
+#include "command/ask.h"
+#include "command/new_run.h"
+#include "model/construction.h"
+
+/* What accepts the question, of its row where it has one; in pool. */
+static const char *accept_of(const struct job *job, const struct problem *p, struct pool *pool) {
+    const struct row *const row = job_row_at(job, p->place);
+    return row == NULL || row->id.s == NULL || p->more_count > 0
+               ? p->id
+               : pool_words(pool, "%s %s", p->id, row->id.s);
+}
+
+enum status new_accept(struct new_run *run, const struct job *job,
+                       const struct problems *problems) {
+    const char *accepted = "";
+    for (size_t i = 0; i < problems->count && run->asks; i++) {
+        const struct problem *const p = &problems->list[i];
+        const char *answer = NULL;
+        if (p->severity != SEVERITY_WARNING) {
+            continue;
+        }
+        const char *const name = accept_of(job, p, &run->pool);
+        const struct ask question = {.why = pool_words(&run->pool, "Is that meant so? %s", p->text),
+                                     .choices = "yes, no",
+                                     .name = name,
+                                     .offer = "no",
+                                     .ended = "the job stays as it was written",
+                                     .needed = true};
+        const enum ask_result result = ask(&question, run->streams.in, run->streams.err, ask_yes_no,
+                                           NULL, &run->pool, &answer);
+        if (result != ASK_ANSWERED) {
+            return result == ASK_MEMORY ? command_out_of_memory(run->streams) : STATUS_INPUTS;
+        }
+        if (text_same(answer, "yes") && !text_lists(accepted, name)) {
+            accepted =
+                pool_words(&run->pool, "%s%s%s", accepted, accepted[0] == '\0' ? "" : ", ", name);
+        }
+    }
+    if (accepted[0] == '\0') {
+        return STATUS_DONE;
+    }
+    const enum status status = new_files_change(run->draft.path, "accept", accepted, run->streams);
+    if (status == STATUS_DONE) {
+        text_print(run->streams.out, "\n%s: accept = %s\n", run->draft.path, accepted);
+    }
+    return status;
+}
