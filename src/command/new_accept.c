@@ -4,15 +4,7 @@
 #include "base/text.h"
 #include "command/ask.h"
 #include "command/new_run.h"
-#include "model/construction.h"
-
-/* What accepts the question, of its row where it has one; in pool. */
-static const char *accept_of(const struct job *job, const struct problem *p, struct pool *pool) {
-    const struct row *const row = job_row_at(job, p->place);
-    return row == NULL || row->id.s == NULL || p->more_count > 0
-               ? p->id
-               : pool_words(pool, "%s %s", p->id, row->id.s);
-}
+#include "read/job/accept.h"
 
 enum status new_accept(struct new_run *run, const struct job *job,
                        const struct problems *problems) {
@@ -23,7 +15,7 @@ enum status new_accept(struct new_run *run, const struct job *job,
         if (p->severity != SEVERITY_WARNING) {
             continue;
         }
-        const char *const name = accept_of(job, p, &run->pool);
+        const char *const name = job_accept_item(job, p, &run->pool);
         const struct ask question = {.why = pool_words(&run->pool, "Is that meant so? %s", p->text),
                                      .choices = "yes, no",
                                      .name = name,

@@ -154,3 +154,11 @@ const struct row *job_row_at(const struct job *job, struct place place) {
     }
     return low == 0 ? NULL : &job->rows[low - 1];
 }
+
+const char *job_accept_item(const struct job *job, const struct problem *question,
+                            struct pool *pool) {
+    const struct row *const row = job_row_at(job, question->place);
+    return row == NULL || row->id.s == NULL || question->more_count > 0
+               ? question->id
+               : pool_words(pool, "%s %s", question->id, row->id.s);
+}

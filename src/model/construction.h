@@ -28,4 +28,9 @@ const struct hardware_items *row_hardware(const struct row *row,
  * the place is above them all, or in another file. Borrowed. */
 const struct row *job_row_at(const struct job *job, struct place place);
 
+/* What `accept` of the job says where that question is meant so: its id, and the row that it stands
+ * on where it stands on one. In pool, or static. */
+const char *job_accept_item(const struct job *job, const struct problem *question,
+                            struct pool *pool);
+
 #endif

@@ -5,7 +5,6 @@
 
 #include "base/array.h"
 #include "base/text.h"
-#include "model/construction.h"
 #include "read/key/grammar.h"
 
 #include <string.h>

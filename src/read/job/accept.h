@@ -3,7 +3,7 @@
 #ifndef DOORCOST_READ_JOB_ACCEPT_H
 #define DOORCOST_READ_JOB_ACCEPT_H
 
-#include "model/job.h"
+#include "model/construction.h"
 #include "read/key/key.h"
 
 /* Every question that can be accepted, by its id: the warnings of docs/problems.md. */

@@ -208,12 +208,12 @@ static void say_warnings(struct page *page, const struct job *job, const struct 
     while (problems->list[i].severity != SEVERITY_WARNING) {
         i++;
     }
-    const struct problem *const first = &problems->list[i];
-    const struct row *const row = job_row_at(job, first->place);
-    const bool named = row != NULL && row->id.s != NULL;
-    say_wrapped(page, "  -", 4, "%s, above: mend, or answer in [job]: accept = %s%s%s",
-                show_count(count, "warning").text, first->id, named ? " " : "",
-                named ? row->id.s : "");
+    struct pool pool;
+    pool_init(&pool);
+    say_wrapped(page, "  -", 4, "%s, above: mend, or answer in [job]: accept = %s",
+                show_count(count, "warning").text, job_accept_item(job, &problems->list[i], &pool));
+    page->failed = page->failed || pool_failed(&pool);
+    pool_clear(&pool);
 }
 
 /* Warnings that were printed above, and those that the job accepts. */
