@@ -78,13 +78,17 @@ static const char *choices_text(struct reader *reader, const struct key *key) {
 
 const struct spelling *choice_named(const struct key *key, const char *text) {
     char suffix[UNIT_SUFFIX_SIZE];
-    const bool plain = unit_suffix_plain(text, suffix);
+    char known[UNIT_SUFFIX_SIZE];
 
     for (const struct spelling *spelling = key->kind.choices; spelling->text != NULL; spelling++) {
-        char known[UNIT_SUFFIX_SIZE];
-
-        if (text_same_word(spelling->text, text) ||
-            (plain && unit_suffix_plain(spelling->text, known) && strcmp(suffix, known) == 0)) {
+        if (text_same_word(spelling->text, text)) {
+            return spelling;
+        }
+    }
+    const bool plain = unit_suffix_plain(text, suffix);
+    for (const struct spelling *spelling = key->kind.choices; plain && spelling->text != NULL;
+         spelling++) {
+        if (unit_suffix_plain(spelling->text, known) && strcmp(suffix, known) == 0) {
             return spelling;
         }
     }
