@@ -13,6 +13,11 @@ static const char exit_words[] =
     "Exit status: 0 done, 1 the inputs are wrong, 2 the call is wrong, "
     "3 could not write or out of memory.";
 
+/* Where somebody stands who has the program alone. */
+static void say_begin(struct page *page) {
+    say(page, "%s", "To begin, in the folder of your list of doors: doorcost new kitchen.ini");
+}
+
 /* The option as it is typed: `-o, --output FILE`. */
 static const char *typed(const struct option_row *row, struct pool *pool) {
     return row->letter == '\0'
@@ -83,6 +88,7 @@ void help_print(struct page *page) {
     say_wrapped(page, "", 0,
                 "doorcost prices cabinet-door jobs: from a rates file, a job file and a door list "
                 "to the lumber, sheets and finish to buy, the hours, and a quote.");
+    say_begin(page);
     say(page, "%s", "");
     say(page, "Usage: doorcost COMMAND JOB.ini [options]");
     say(page, "%s", "");
@@ -126,5 +132,6 @@ void help_print_short(struct page *page) {
         fprintf(page->out, "%s %s", i == 0 ? "" : ",", commands[i].name);
     }
     fputs("\n", page->out);
+    say_begin(page);
     say(page, "'doorcost help' tells more.");
 }

@@ -16,12 +16,15 @@ enum status new_accept(struct new_run *run, const struct job *job,
             continue;
         }
         const char *const name = job_accept_item(job, p, &run->pool);
-        const struct ask question = {.why = pool_words(&run->pool, "Is that meant so? %s", p->text),
-                                     .choices = "yes, no",
-                                     .name = name,
-                                     .offer = "no",
-                                     .ended = "the job stays as it was written",
-                                     .needed = true};
+        const char *const file = problems_file_name(problems, p->place.file);
+        const struct place_words place = problems_place(problems, p->place);
+        const struct ask question = {
+            .why = pool_words(&run->pool, "%s%s: %s. Is that meant so?", file, place.text, p->text),
+            .choices = "yes, no",
+            .name = name,
+            .offer = "no",
+            .ended = "the job stays as it was written",
+            .needed = true};
         const enum ask_result result = ask(&question, run->streams.in, run->streams.err, ask_yes_no,
                                            NULL, &run->pool, &answer);
         if (result != ASK_ANSWERED) {

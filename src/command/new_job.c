@@ -192,7 +192,10 @@ static enum status check(struct new_run *run) {
     if (stays) {
         new_files_keep(&run->files, run->streams);
         (void)fflush(run->streams.out);
-        problems_print(&work.problems, run->streams.err, false);
+        const bool ask_each = run->asks && result == WORK_OK && run->list == NULL;
+        if (!ask_each) { /* else each is told with its question */
+            problems_print(&work.problems, run->streams.err, false);
+        }
         if (result == WORK_OK && run->list == NULL) {
             struct page page = {.out = run->streams.out};
             say(&page, "%s", "");
