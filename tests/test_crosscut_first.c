@@ -5,6 +5,7 @@
 #include "board_ways.h"
 #include "cmocka_all.h"
 #include "cut/board/board_layout.h"
+#include "cut/board/board_search.h"
 
 #define EFFORT  300000
 #define ITEMS   3
@@ -67,6 +68,62 @@ static void every_way(void **state) {
         planned, least, met, cheaper, dearer);
     assert_true(planned > 400 && cheaper > 0 && dearer > 0);
     assert_true(100 * least >= 99 * planned && 100 * met >= 85 * planned);
+}
+
+/* Each part on a board of its own, the first that holds it. NULL: none does. */
+static struct board_plan *apart(const struct board_job *job) {
+    struct board_plan *const plan = board_plan_new(job);
+    assert_non_null(plan);
+    for (size_t i = 0; i < job->item_count; i++) {
+        size_t s = 0;
+        while (s < job->stock_count && (board_usable_length(job, s) < job->items[i].length ||
+                                        board_usable_width(job, s) < job->items[i].width)) {
+            s++;
+        }
+        if (s == job->stock_count) {
+            board_plan_free(plan);
+            return NULL;
+        }
+        for (int64_t n = 0; n < job->items[i].demand; n++) {
+            const size_t at = plan->piece_count++;
+            plan->pieces[at] = i;
+            plan->strips[at] = (struct board_strip){job->items[i].width, at, 1};
+            plan->boards[at] = (struct board_use){s, at, 1};
+            plan->cost += job->stocks[s].price;
+        }
+    }
+    plan->board_count = plan->strip_count = plan->piece_count;
+    return plan;
+}
+
+/* The search for single parts, which here has all to do, against every way; ripped first. */
+static void search_alone(void **state) {
+    (void)state;
+    uint64_t seed = 20261128;
+    size_t searched = 0, least = 0;
+    for (int round = 0; round < 300; round++) {
+        struct cut_stock stocks[STOCKS];
+        struct cut_item items[ITEMS];
+        struct board_job job = small_job(&seed, stocks, items);
+        job.crosscut_first = false;
+        struct board_plan *plan = apart(&job);
+        if (plan == NULL || plan->piece_count == 0) {
+            board_plan_free(plan);
+            continue;
+        }
+        const int64_t before = plan->cost;
+        assert_true(board_search(&job, 0, &plan));
+        assert_int_equal(plan->cost, before);
+        assert_true(board_search(&job, EFFORT, &plan));
+        assert_null(board_plan_check(&job, plan));
+        const int64_t best = ways_least_cost(&job);
+        assert_true(plan->cost >= best && plan->cost <= before);
+        searched++;
+        least += plan->cost == best ? 1 : 0;
+        board_plan_free(plan);
+    }
+    print_message("%zu searched, %zu for the least\n", searched, least);
+    assert_true(searched > 200 && 100 * least >= 90 * searched);
 }
 
 /* --- a plan by hand: two segments of 49, three parts 20 wide --- */
@@ -208,10 +265,8 @@ static void totals(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_way),
-        cmocka_unit_test(checker),
-        cmocka_unit_test(layout),
-        cmocka_unit_test(totals),
+        cmocka_unit_test(every_way), cmocka_unit_test(search_alone), cmocka_unit_test(checker),
+        cmocka_unit_test(layout),    cmocka_unit_test(totals),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -210,7 +210,7 @@ static void take_room(struct board_columns *c) {
 }
 
 bool board_columns_open(struct board_columns *c, const struct board_job *job) {
-    *c = (struct board_columns){.job = job};
+    *c = (struct board_columns){.job = job, .stop = INT64_MAX};
     pool_init(&c->pool);
     c->kinds = pool_take(&c->pool, job->item_count, sizeof *c->kinds);
     c->kind_of = pool_take(&c->pool, job->item_count, sizeof *c->kind_of);

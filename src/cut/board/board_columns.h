@@ -94,6 +94,7 @@ struct board_columns {
     double unit;      /* the price that counts as 1 in the program: the mean of all */
     int64_t spent;    /* units of work */
     int64_t bound;    /* proven so far */
+    int64_t stop;     /* a bound that ends the relaxation of all; INT64_MAX: it is proven in full */
 
     /* the last pricing */
     int64_t *values;      /* of the kinds */
@@ -180,11 +181,21 @@ int64_t board_columns_least(const struct board_columns *c);
 bool board_relaxed_bound(const struct board_job *job, int64_t effort, int64_t *bound,
                          int64_t *spent) __attribute__((warn_unused_result));
 
+/* Boards of a plan, which hold just what a job wants. */
+struct board_part {
+    const struct board_plan *plan;
+    const size_t *boards; /* numbers in the plan */
+    size_t count;
+    int64_t cost;
+};
+
 /* The best plan found by dives through the relaxation within effort, and its bound. known: what a
- * plan at hand costs; the search ends at the bound. *plan: owned; NULL where none cheaper was
- * found. *spent: the work done. */
+ * plan at hand costs; the search ends at the bound. part: boards of a plan at hand, or NULL; where
+ * the relaxation finds nothing cheaper than they are there is one dive, and the bound may be lower
+ * than it could be. *plan: owned; NULL where none cheaper than known was found. *spent: the work
+ * done. */
 bool board_dive(const struct board_job *job, int64_t effort, int64_t known,
-                struct board_plan **plan, int64_t *bound, int64_t *spent)
-    __attribute__((warn_unused_result));
+                const struct board_part *part, struct board_plan **plan, int64_t *bound,
+                int64_t *spent) __attribute__((warn_unused_result));
 
 #endif

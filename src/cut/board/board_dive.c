@@ -12,8 +12,12 @@
 /* Chance in what later dives choose, beside the share that the relaxation gives a column. */
 #define NOISE 1.0
 
-/* Dives without a cheaper plan that end the search. */
-#define PATIENCE 100
+/* Dives without a cheaper plan that end the search: so many, or a few where they are so long that
+ * all took so much work; not where boards are few, as dives that cost the same cut up more or less
+ * of these. */
+#define PATIENCE      100
+#define PATIENCE_LONG 10
+#define LONG_WORK     (CUT_EFFORT_SECOND / 50)
 
 /* The first dive may take so many times the effort: of a large job it is nearly always the best. */
 #define FIRST_SHARE 4
@@ -199,13 +203,49 @@ static bool keep_better(const struct dive *d, struct board_plan **plan, int64_t 
     return true;
 }
 
+/* Adds a board of a plan as a column. */
+static bool add_board(struct board_columns *c, const struct board_plan *plan, size_t board) {
+    const struct board_use *const use = &plan->boards[board];
+    const size_t first = c->part_count;
+    for (size_t s = 0; s < use->count; s++) {
+        const struct board_strip *const strip = &plan->strips[use->first + s];
+        for (size_t p = strip->first; p < strip->first + strip->count; p++) {
+            const size_t kind = c->kind_of[plan->pieces[p]];
+            if (p > strip->first && c->parts[c->part_count - 1].kind == kind) {
+                c->parts[c->part_count - 1].times++;
+            } else if (!board_columns_part(c, (struct column_part){kind, 1, s})) {
+                return false;
+            }
+        }
+    }
+    return board_columns_add(c, use->stock, first);
+}
+
+static bool add_part(struct board_columns *c, const struct board_part *part) {
+    bool held = true;
+    for (size_t b = 0; held && b < part->count; b++) {
+        held = add_board(c, part->plan, part->boards[b]);
+    }
+    return held;
+}
+
+/* Whether another dive is of no use. since: dives without a cheaper plan. */
+static bool is_over(const struct board_columns *c, int64_t known, const struct board_part *part,
+                    int since) {
+    const int64_t least = c->bound > c->least ? c->bound : c->least;
+    return known <= least || (part != NULL && part->cost <= least) || since > PATIENCE ||
+           (since > PATIENCE_LONG && c->spent > LONG_WORK && c->limited == 0);
+}
+
 bool board_dive(const struct board_job *job, int64_t effort, int64_t known,
-                struct board_plan **plan, int64_t *bound, int64_t *spent) {
+                const struct board_part *part, struct board_plan **plan, int64_t *bound,
+                int64_t *spent) {
     struct board_columns c;
     struct cut_random random = {.state = 1};
     bool held = board_columns_open(&c, job);
     struct dive d = {.c = &c, .left = pool_take(&c.pool, c.kind_count, sizeof *d.left)};
-    held = held && d.left != NULL;
+    held = held && d.left != NULL && (part == NULL || add_part(&c, part));
+    c.stop = part == NULL ? INT64_MAX : known;
     int since = 0;
     *plan = NULL;
     for (int round = 0; held && c.kind_count > 0 && (round == 0 || c.spent < effort); round++) {
@@ -216,7 +256,7 @@ bool board_dive(const struct board_job *job, int64_t effort, int64_t known,
                (!done || keep_better(&d, plan, &known));
         cut_spend(&c.spent, 1000);
         since = known < before ? 0 : since + 1;
-        if (known <= c.bound || known <= c.least || since > PATIENCE) {
+        if (is_over(&c, known, part, since)) {
             break;
         }
     }

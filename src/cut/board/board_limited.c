@@ -239,7 +239,7 @@ bool board_cut_less(const struct board_job *job, int64_t effort, struct board_pl
     }
     (*plan)->cost = cost_of(&scaled, *plan);
     (*plan)->bound = 0;
-    bool held = board_dive(&scaled, effort / 2, (*plan)->cost, &next, &ignored, &spent);
+    bool held = board_dive(&scaled, effort / 2, (*plan)->cost, NULL, &next, &ignored, &spent);
     if (held && next != NULL) {
         board_plan_free(*plan);
         *plan = next;

@@ -5,6 +5,7 @@
 #include "cut/board/board_columns.h"
 #include "cut/board/board_limited.h"
 #include "cut/board/board_repair.h"
+#include "cut/board/board_search.h"
 #include "cut/board/board_strips.h"
 
 #include <assert.h>
@@ -96,7 +97,7 @@ static bool dive(const struct board_job *job, const struct board_coarse *coarse,
     const int64_t rest = spent < effort / 2 ? effort - spent : effort / 2;
     const int64_t known = *plan == NULL ? INT64_MAX : (*plan)->cost;
     const int64_t least = board_plan_bound(job);
-    if (!board_dive(&simple, rest, known, &next, &of_greatest, &spent)) {
+    if (!board_dive(&simple, rest, known, NULL, &next, &of_greatest, &spent)) {
         return false;
     }
     bound = coarse->simpler ? bound : of_greatest;
@@ -120,9 +121,11 @@ static bool dive_further(const struct board_job *job, int64_t effort, struct boa
         }
         return true;
     }
-    const bool held = board_coarse_make(&coarse, job) && dive(job, &coarse, effort / 2, plan) &&
-                      (*plan == NULL || (board_repair(job, effort / 4, plan) &&
-                                         board_cut_less(job, effort / 4, plan)));
+    const bool held =
+        board_coarse_make(&coarse, job) && dive(job, &coarse, effort / 2, plan) &&
+        (*plan == NULL ||
+         ((board_has_limited(job) || board_search(job, effort / 8, plan)) &&
+          board_repair(job, effort / 4, plan) && board_cut_less(job, effort / 4, plan)));
     board_coarse_clear(&coarse);
     return held;
 }
@@ -171,6 +174,9 @@ static bool is_room(const struct board_job *job) {
 #define FEW_PARTS   300
 #define MUCH_EFFORT (CUT_EFFORT_SECOND / 5)
 
+/* More work than this on strips alone betters nothing that the dives do not better. */
+#define BEGIN_MOST (CUT_EFFORT_SECOND / 32)
+
 /* A plan of boards that are ripped first. */
 static enum cut_status plan_strips(const struct board_job *job, int64_t granted,
                                    struct board_plan **plan) {
@@ -179,7 +185,8 @@ static enum cut_status plan_strips(const struct board_job *job, int64_t granted,
     if (!is_room(job)) {
         return CUT_NO_ROOM;
     }
-    const enum cut_status status = begin(job, effort / 4, plan);
+    const bool alone = has_free_board(job) || board_has_limited(job) || effort / 4 < BEGIN_MOST;
+    const enum cut_status status = begin(job, alone ? effort / 4 : BEGIN_MOST, plan);
     if (status == CUT_DONE && dive_further(job, effort, plan)) {
         return *plan == NULL ? CUT_SHORT : CUT_DONE;
     }

@@ -293,13 +293,13 @@ static bool relax(struct relaxing *r, bool all, int64_t limit) {
     bool ignored = false;
     bool held = open_relaxing(r) && solve(r, limit, &solved);
     for (int round = 0; held && added && solved && (all || round < MOST_ROUNDS); round++) {
-        if (all && board_columns_least(c) <= c->bound) {
-            break; /* more columns would not raise the bound */
+        if (all && (board_columns_least(c) <= c->bound || c->bound >= c->stop)) {
+            break; /* more columns would not raise the bound, or it is as high as it need be */
         }
         held = price_round(r, all, &added) && (!added || solve(r, limit, &solved));
         solved = solved && c->spent < limit;
     }
-    if (held && all && board_columns_least(c) > c->bound) {
+    if (held && all && c->stop == INT64_MAX && board_columns_least(c) > c->bound) {
         memcpy(c->values, r->least > 0 && added ? c->center : c->duals,
                c->kind_count * sizeof *c->values);
         held = price_boards(r, true, true, &ignored);

@@ -4,6 +4,7 @@
 #include "cut/board/board_repair.h"
 
 #include "cut/board/board_columns.h"
+#include "cut/board/board_limited.h"
 #include "cut/common/cut_random.h"
 
 #include <stdlib.h>
@@ -12,6 +13,9 @@
 enum { LEAST_BOARDS = 2, MOST_BOARDS = 6 };
 /* Share of the effort that one try may take. */
 #define TRY_SHARE 20
+/* Tries without a cheaper plan that end the repair; where boards are few more of them, as plans
+ * that cost the same cut up more or less of these. */
+enum { PATIENCE = 30, PATIENCE_LIMITED = 100 };
 
 struct repair {
     const struct board_job *job;
@@ -20,6 +24,7 @@ struct repair {
     struct cut_stock stocks[CUT_STOCKS_MAX]; /* of the job, less what the other boards have */
     size_t *order;                           /* boards; the first ones are those taken */
     size_t taken;
+    bool limited; /* some boards are few */
     struct cut_random random;
     int64_t effort, spent;
 };
@@ -97,7 +102,9 @@ static bool try_once(struct repair *r) {
     const int64_t cost = demand_of(r);
     leave_stocks(r);
     /* as good as before is taken too: from there another way may be open */
-    if (!board_dive(&job, r->effort / TRY_SHARE, cost + 1, &part, &bound, &spent)) {
+    const struct board_part now = {r->plan, r->order, r->taken, cost};
+    if (!board_dive(&job, r->effort / TRY_SHARE, cost + 1, r->limited ? NULL : &now, &part, &bound,
+                    &spent)) {
         return false;
     }
     r->spent += spent + 1000;
@@ -116,15 +123,23 @@ static bool try_once(struct repair *r) {
 }
 
 bool board_repair(const struct board_job *job, int64_t effort, struct board_plan **plan) {
-    struct repair r = {.job = job, .plan = *plan, .random = {.state = 2}, .effort = effort};
+    struct repair r = {.job = job,
+                       .plan = *plan,
+                       .limited = board_has_limited(job),
+                       .random = {.state = 2},
+                       .effort = effort};
+    const int patience = r.limited ? PATIENCE_LIMITED : PATIENCE;
     r.items = calloc(job->item_count + 1, sizeof *r.items);
     r.order = calloc(r.plan->piece_count + 1, sizeof *r.order); /* no board is without a part */
     bool held = r.items != NULL && r.order != NULL;
     if (held) {
         memcpy(r.items, job->items, job->item_count * sizeof *r.items);
     }
-    while (held && r.plan->board_count > 1 && r.plan->cost > r.plan->bound && r.spent < effort) {
+    for (int since = 0; held && since < patience && r.plan->board_count > 1 &&
+                        r.plan->cost > r.plan->bound && r.spent < effort;) {
+        const int64_t before = r.plan->cost;
         held = try_once(&r);
+        since = r.plan->cost < before ? 0 : since + 1;
     }
     free(r.items);
     free(r.order);
