@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The door list as spreadsheets save it. */
+#include "base/array.h"
 #include "case.h"
 #include "cmocka_all.h"
 #include "read/job/job_file.h"
@@ -317,9 +318,15 @@ static void test_as_shops(void **state) {
         "#,Place,What,Pieces,Size,,Hinged,Frame,Notes,Remarks\n"
         ",,,,W,H mm,,,,\n"
         "7,Pantry,doors,2,15 1/2,394,left-hand,poplar,vented,tall\n"
-        "8,Pantry,drawers,1,15 1/2,152.4,,hard maple,,\n"};
+        "8,Pantry,drawers,1,15 1/2,152.4,,hard maple,,\n",
+        "No,Cabinet,Room,Qty,W,H (mm),Type,L/R,frame,Remark\n"
+        "7,vented,Pantry,2,15 1/2,394,Door,L,poplar,tall\n"
+        "8,,Pantry,1,15 1/2,152.4,Drawer,,hard maple,\n",
+        "No,Where,Cabinet,Qty,W,H (mm),Type,L/R,frame,Remark\n"
+        "7,Pantry,vented,2,15 1/2,394,Door,L,poplar,tall\n"
+        "8,Pantry,,1,15 1/2,152.4,Drawer,,hard maple,\n"};
     (void)state;
-    for (size_t i = 0; i < 3; i++) {
+    for (size_t i = 0; i < COUNT_OF(texts); i++) {
         struct inputs in;
         read_list(&in, texts[i], strlen(texts[i]));
         for (size_t p = 0; p < in.problems.count; p++) {

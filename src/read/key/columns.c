@@ -197,6 +197,22 @@ static struct heading by_cells(const struct heading *called, const struct table 
     return taken ? told : *own;
 }
 
+/* `Location` beside `Room` is a note, the place in the room; and `Cabinet` behind `Where`. */
+static struct heading second_of(const struct heading *called, const struct table *table,
+                                size_t column, const struct column_set *sets, size_t count) {
+    const struct heading *const own = &called[column];
+    size_t alike = 0;
+    bool before = false; /* another is the one that it would mean */
+    for (size_t i = 0; i < table->columns; i++) {
+        const bool same = called[i].key == own->key;
+        alike += same ? 1 : 0;
+        before = before || (same && i != column && (called[i].second == NULL || i < column));
+    }
+    const struct heading told =
+        alike == 2 && before ? heading_read(own->second, sets, count) : (struct heading){0};
+    return told.key != NULL && !is_called(called, table->columns, told.key) ? told : *own;
+}
+
 struct heading *columns_mean(const struct table *table, const struct column_set *sets, size_t count,
                              struct pool *pool) {
     struct heading *const called = pool_take(pool, table->columns, sizeof *called);
@@ -210,6 +226,8 @@ struct heading *columns_mean(const struct table *table, const struct column_set 
     }
     for (size_t i = 0; i < table->columns; i++) {
         columns[i] = by_cells(called, table, i, sets, count);
+        columns[i] =
+            columns[i].second == NULL ? columns[i] : second_of(called, table, i, sets, count);
     }
     return columns;
 }

@@ -23,6 +23,8 @@ struct heading_word {
     const char *advice;   /* of one that means no column alone: what to write */
     const char *by_cells; /* the column of words that it means where all cells below are such words;
                              NULL: none */
+    const char *second;   /* the column that it means where another is called what it means, and
+                             none is called this; NULL: none */
 };
 
 /* All of them; *count: how many. Static. Common practice, no source. */
@@ -38,6 +40,7 @@ struct heading {
     const char
         *advice; /* what to write instead, of a key where its unit is not taken; NULL: none */
     const char *by_cells; /* as above */
+    const char *second;   /* as above */
 };
 
 /* What text means among the columns of a list: a name of theirs, case, hyphens, points and the like
