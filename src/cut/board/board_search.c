@@ -2,7 +2,7 @@
 /* Ruin and recreate (Schrimpf and others 2000) of single parts: a step takes some off a few boards
  * and puts each back where it costs least, a board becoming larger where need be. It is kept when
  * the plan is no worse than it was some steps ago (late acceptance: Burke, Bykov 2017). Worse is:
- * dearer, or with free room spread over more boards. A thousand times as fast as a dive for a
+ * dearer, or with free room spread over more boards. Hundreds of times as fast as a dive for a
  * handful of boards, and blind where all of them have to change at once. */
 #include "cut/board/board_search.h"
 
