@@ -207,6 +207,10 @@ bool bench_has(const struct bench *bench, const char *id) {
 
 void bench_sound(struct bench *bench) {
     if (bench->result == ESTIMATE_OK) {
+        const uint32_t changed = tape_replay(&bench->estimate.tape);
+        if (changed != 0) {
+            bench_wrong(bench, "%u figures are others when made again", (unsigned)changed);
+        }
         return;
     }
     bench_wrong(bench, "no estimate");

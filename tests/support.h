@@ -115,7 +115,7 @@ void bench_expect(struct bench *bench, const struct want *want);
 void bench_figure(struct bench *bench, const char *what, fig figure, const char *value);
 void bench_wrong(struct bench *bench, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
-/* No errors, and figures all in order. */
+/* No errors, and figures all in order: made again, choices and all, they come to the same. */
 void bench_sound(struct bench *bench);
 /* Whether there is a problem of that id. */
 bool bench_has(const struct bench *bench, const char *id);

@@ -428,6 +428,41 @@ static void test_setups(void **state) {
     bench_run(setup_cases, COUNT(setup_cases), BENCH_INCH);
 }
 
+/* What each set-up is for, the largest first; other ways of setting up are for no length. */
+static void test_set_up_for(void **state) {
+    (void)state;
+    static const struct {
+        const char *per;
+        int64_t at[6]; /* in 64ths, 0 behind the last */
+    } said[] = {{SET("part", "job"), {0}},
+                {SET("part", "material"), {0}},
+                {SET("part", "thickness"), {48, 16}},
+                {SET("part", "width"), {904, 144}},
+                {SET("part", "length"), {2304, 2056, 1920, 1672, 912}}};
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(said); i++) {
+        struct bench bench;
+        bench_open(&bench, said[i].per, BENCH_INCH, (const char *[]){WORK, said[i].per, NULL},
+                   TWO_HIGH);
+        bench_sound(&bench);
+        const struct operation_figures *const o = &bench.estimate.labor.operations[0];
+        size_t count = 0;
+        while (said[i].at[count] > 0) {
+            count++;
+        }
+        if (o->setup_at_count != count) {
+            bench_wrong(&bench, "set up for %zu lengths, not %zu", o->setup_at_count, count);
+        }
+        for (size_t k = 0; k < count && k < o->setup_at_count; k++) {
+            if (o->setup_at[k] != said[i].at[k] * NM_PER_64TH) {
+                bench_wrong(&bench, "set-up %zu is for %lld nm", k, (long long)o->setup_at[k]);
+            }
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 static void test_mm(void **state) {
     (void)state;
     bench_run(mm_cases, COUNT(mm_cases), BENCH_MM);
@@ -533,10 +568,10 @@ static void test_one_time(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_minutes),  cmocka_unit_test(test_drivers),
-        cmocka_unit_test(test_setups),   cmocka_unit_test(test_mm),
-        cmocka_unit_test(test_too_wide), cmocka_unit_test(test_units),
-        cmocka_unit_test(test_one_time),
+        cmocka_unit_test(test_minutes), cmocka_unit_test(test_drivers),
+        cmocka_unit_test(test_setups),  cmocka_unit_test(test_set_up_for),
+        cmocka_unit_test(test_mm),      cmocka_unit_test(test_too_wide),
+        cmocka_unit_test(test_units),   cmocka_unit_test(test_one_time),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What is on the rack is used first: the rest that is bought, worked out by hand. */
+#include "model/limits.h"
 #include "support.h"
 
 #include <limits.h>
@@ -259,6 +260,26 @@ static void test_rack(void **state) {
     (void)unlink(RACK);
 }
 
+/* As many sizes as a rack may have of one sheet, which is sold in halves too: a slab is cut of the
+ * cheapest that holds it, the last of those that are worth less the smaller they are. */
+static void test_most_sizes(void **state) {
+    (void)state;
+    char rack[8192] = "what,width,length,left,worth\n";
+    for (int i = 0; i < MOST_RACK_SIZES; i++) {
+        const size_t at = strlen(rack);
+        (void)snprintf(rack + at, sizeof rack - at, "board,24,%d,1,%d.00\n", 95 - i, 60 - i);
+    }
+    save(rack);
+    const struct bench_case sizes = {
+        "the most sizes there may be",
+        {SLAB, stock_key(), BY_PLAN, "sheet board|half sheet = 60.00 per half sheet"},
+        FEET(1),
+        {SHEET(0, by_plan.whole, "0"), SHEET(0, by_plan.half, "0"),
+         SHEET(0, by_plan.from_rack, "1"), SHEET(0, plan.rack.charged, "11")}};
+    bench_run(&sizes, 1, BENCH_INCH);
+    (void)unlink(RACK);
+}
+
 /* What can't be used is refused, once. */
 static void test_refused(void **state) {
     (void)state;
@@ -440,7 +461,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_rack),     cmocka_unit_test(test_refused),
         cmocka_unit_test(test_no_color), cmocka_unit_test(test_boards),
-        cmocka_unit_test(test_sheets),
+        cmocka_unit_test(test_sheets),   cmocka_unit_test(test_most_sizes),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -14,7 +14,8 @@
 #define HEAD "id,count,width,height\n"
 #define SLAB "make|style = slab"
 /* A square foot of edges each: a hundred of them take 100 / 401 gal at 4 mil. */
-#define EDGES HEAD "D1,100,48,48\n"
+#define EDGES       HEAD "D1,100,48,48\n"
+#define COLOR(name) "id,count,width,height,color\nD1,100,48,48," name "\n"
 #define PAINTED                                                                                    \
     (SLAB "\nfinish = painted"), "finish painted|faces = none",                                    \
         "spray gun|transfer efficiency = 100 %"
@@ -61,11 +62,18 @@ static const struct together_case {
      20000,
      20000,
      {10000, 10000}},
+    /* 0.2494 and 0.6 are one can; two, if those who have no white kept some as well */
+    {"who has not the color keeps none of it",
+     {PAINTED, "coating paint|tinted = yes\ntouch-up = 0.6 gal per color"},
+     {COLOR("white"), COLOR("green"), COLOR("green")},
+     "paint, white",
+     10000,
+     10000,
+     {10000, 0, 0}},
     /* other colors are other cans */
     {"an untinted can is shared by all colors",
      {PAINTED, "coating paint|tinted = no"},
-     {"id,count,width,height,color\nD1,100,48,48,white\n",
-      "id,count,width,height,color\nD1,100,48,48,green\n"},
+     {COLOR("white"), COLOR("green")},
      "paint",
      20000,
      10000,

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/movement.h"
 
+#include "base/int128.h"
+
 #define HANDBOOK "Wood Handbook (FPL-GTR-190, 2010), Table 4-2, 70 F"
 
 /* Moisture of wood by relative humidity at 70 F: Wood Handbook, Table 4-2. */
@@ -26,8 +28,7 @@ static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs
     const int64_t span = (table[row].humidity - table[row - 1].humidity) * million;
     const int64_t into = in[0] - table[row - 1].humidity * million;
     const int64_t rise = (table[row].tenths - table[row - 1].tenths) * 10;
-    const int64_t half = rise * into < 0 ? -(span / 2) : span / 2;
-    out[0] = table[row - 1].tenths * 10 + (rise * into + half) / span;
+    out[0] = table[row - 1].tenths * 10 + (int64_t)int128_round(rise * into, span);
     return true;
 }
 

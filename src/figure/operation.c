@@ -299,19 +299,14 @@ static enum tape_fault pick(const struct tape *tape, const struct figure *made, 
     return copy_of(operand_of(tape, made, 2 + 2 * row), made, value);
 }
 
-/* Operands of a chosen figure at 6 decimals; they follow the word that names the chooser. */
-static enum tape_fault scale_operands(const struct tape *tape, const struct figure *made,
-                                      int64_t *in) {
+/* Operands of a chosen figure at 6 decimals, which leaves them under 10^18; they follow the word
+ * that names the chooser. */
+static void scale_operands(const struct tape *tape, const struct figure *made, int64_t *in) {
     for (uint32_t i = 0; i + 1 < made->operands; i++) {
         const struct number f = operand_of(tape, made, i + 1);
-        int128 scaled;
-        if (!rescale(f.value, f.decimals, 6, &scaled) || scaled >= INT64_MAX ||
-            scaled <= INT64_MIN) {
-            return TAPE_TOO_LARGE;
-        }
-        in[i] = (int64_t)scaled;
+        assert(f.decimals <= MOST_DECIMALS);
+        in[i] = f.value * powers_of_ten[MOST_DECIMALS - f.decimals];
     }
-    return TAPE_OK;
 }
 
 /* All outputs of a chooser share their operands: the first asks it, the others take what it gave.
@@ -326,14 +321,11 @@ static enum tape_fault choose_all(const struct tape *tape, const struct figure *
     }
     last->key = 0;
     memset(last->out, 0, sizeof last->out);
-    enum tape_fault fault = scale_operands(tape, made, in);
-    if (fault == TAPE_OK) {
-        fault =
-            chooser->choose(in, count, last->out, CHOOSER_MOST_OUTPUTS) ? TAPE_OK : TAPE_DIVISION;
-    }
+    scale_operands(tape, made, in);
+    const bool answered = chooser->choose(in, count, last->out, CHOOSER_MOST_OUTPUTS);
     free(in);
-    last->key = fault == TAPE_OK ? made->first + 1 : 0;
-    return fault;
+    last->key = answered ? made->first + 1 : 0;
+    return answered ? TAPE_OK : TAPE_DIVISION;
 }
 
 static enum tape_fault chosen(const struct tape *tape, const struct figure *made, int64_t *value) {

@@ -4,7 +4,6 @@
 #include "base/int128.h"
 #include "door/leaf.h"
 #include "model/construction.h"
-#include "model/limits.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -109,7 +108,7 @@ static void take_count(struct maker *m, const struct size_line *line, const stru
     *row = line->row;
     row->count.amount = count;
     const struct job with = job_of(m, m->rows, all + 1);
-    added->has = all < MOST_DOOR_ROWS && try_job(m, &with, &added->outcome);
+    added->has = try_job(m, &with, &added->outcome);
     if (added->has) {
         added->outcome = outcome_minus(added->outcome, m->table->job);
         set_price(flat, added, count, line->area * count);
