@@ -28,7 +28,7 @@ static bool choose(const int64_t *in, size_t count, int64_t *out, size_t outputs
     const int64_t span = (table[row].humidity - table[row - 1].humidity) * million;
     const int64_t into = in[0] - table[row - 1].humidity * million;
     const int64_t rise = (table[row].tenths - table[row - 1].tenths) * 10;
-    out[0] = table[row - 1].tenths * 10 + (int64_t)int128_round(rise * into, span);
+    out[0] = table[row - 1].tenths * 10 + (int64_t)int128_round((int128)rise * into, span);
     return true;
 }
 
