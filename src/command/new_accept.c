@@ -6,11 +6,12 @@
 #include "command/new_run.h"
 #include "read/job/accept.h"
 
-enum status new_accept(struct new_run *run, const struct job *job,
-                       const struct problems *problems) {
+#include <string.h>
+
+enum status new_accept(struct new_run *run, const struct job *job, struct problems *problems) {
     const char *accepted = "";
     for (size_t i = 0; i < problems->count && run->asks; i++) {
-        const struct problem *const p = &problems->list[i];
+        struct problem *const p = &problems->list[i];
         const char *answer = NULL;
         if (p->severity != SEVERITY_WARNING) {
             continue;
@@ -19,7 +20,8 @@ enum status new_accept(struct new_run *run, const struct job *job,
         const char *const file = problems_file_name(problems, p->place.file);
         const struct place_words place = problems_place(problems, p->place);
         const struct ask question = {
-            .why = pool_words(&run->pool, "%s%s: %s. Is that meant so?", file, place.text, p->text),
+            .why = pool_words(&run->pool, "%s%s: %s%s Leave it so?", file, place.text, p->text,
+                              p->text[strlen(p->text) - 1] == '?' ? "" : "."),
             .choices = "yes, no",
             .name = name,
             .offer = "no",
@@ -30,6 +32,7 @@ enum status new_accept(struct new_run *run, const struct job *job,
         if (result != ASK_ANSWERED) {
             return result == ASK_MEMORY ? command_out_of_memory(run->streams) : STATUS_INPUTS;
         }
+        p->severity = text_same(answer, "yes") ? SEVERITY_ACCEPTED : p->severity;
         if (text_same(answer, "yes") && !text_lists(accepted, name)) {
             accepted =
                 pool_words(&run->pool, "%s%s%s", accepted, accepted[0] == '\0' ? "" : ", ", name);

@@ -198,10 +198,9 @@ static enum status check(struct new_run *run) {
         }
         if (result == WORK_OK && run->list == NULL) {
             struct page page = {.out = run->streams.out};
+            accepted = new_accept(run, &work.job, &work.problems);
             say(&page, "%s", "");
             check_print(&page, &work.job, work.made, &work.problems);
-            (void)fflush(run->streams.out);
-            accepted = new_accept(run, &work.job, &work.problems);
         }
         text_print(run->streams.out, "\n%sdoorcost %s %s\n",
                    result != WORK_OK   ? "The list is not right yet; then: "

@@ -186,10 +186,12 @@ static bool finish_lines(struct rates_run *run) {
 
 static enum status tell_next(struct rates_run *run) {
     const char *job = NULL;
+    /* jobs of rates that are the shop's own stay with them */
+    const bool example = text_same(text_before(&run->ini, "shop", "invented"), "yes");
     enum status status = STATUS_DONE;
     for (size_t i = 0; i < run->place_count && status == STATUS_DONE; i++) {
-        status = new_adopt(&run->places[i], run->path, unit_before(&run->ini, "shop"), &run->pool,
-                           run->streams, &job);
+        status = new_adopt(&run->places[i], run->path, example ? run->from : NULL,
+                           unit_before(&run->ini, "shop"), &run->pool, run->streams, &job);
     }
     if (status != STATUS_DONE) {
         return status;

@@ -41,13 +41,14 @@ enum status new_answer_all(struct new_run *run, bool of_rates);
 /* Sees to the list that is to be filled in: that of --list, which the job names then. */
 enum status new_take_list(struct new_run *run);
 /* new_accept.c: where there is somebody to ask, asks of each warning whether it is meant so, and
- * writes those that are into the job, which stands at its path. */
-enum status new_accept(struct new_run *run, const struct job *job, const struct problems *problems);
-/* new_adopt.c: of the jobs of the folder that go by rates of that unit as shipped, asks whether
- * each shall go by those at path, where there is somebody to ask; else says how it would. *job: the
- * last of them; unchanged where there is none. */
-enum status new_adopt(const struct folder *folder, const char *path, enum length_unit unit,
-                      struct pool *pool, struct streams streams, const char **job);
+ * writes those that are into the job, which stands at its path; they are accepted then. */
+enum status new_accept(struct new_run *run, const struct job *job, struct problems *problems);
+/* new_adopt.c: of the jobs of the folder that go by rates of that unit as shipped, or by those at
+ * `from` (NULL: none), asks whether each shall go by those at path, where there is somebody to ask;
+ * else says how it would. *job: the last of them; unchanged where there is none. */
+enum status new_adopt(const struct folder *folder, const char *path, const char *from,
+                      enum length_unit unit, struct pool *pool, struct streams streams,
+                      const char **job);
 /* Says the problems of the run; STATUS_INPUTS. */
 enum status new_say_problems(struct new_run *run);
 

@@ -35,11 +35,13 @@ static void state_estimate(struct offer_maker *m) {
 
 static void state_quote(struct offer_maker *m) {
     struct offer *const o = m->offer;
-    const bool terms = m->e->rates->shop.term_count > 0;
-    offer_add(
-        &o->statements,
-        terms ? "This is a quote: the price holds for what is listed here, under the terms below."
-              : "This is a quote: the price holds for what is listed here.");
+    const struct shop *const shop = &m->e->rates->shop;
+    offer_add(&o->statements,
+              pool_words(m->pool, "%s for what is listed here%s.",
+                         shop->invented ? "At the shop's own prices this would be a quote: the "
+                                          "price would hold"
+                                        : "This is a quote: the price holds",
+                         shop->term_count > 0 ? ", under the terms below" : ""));
     offer_add(&o->statements, sizes_words(m));
     offer_add(&o->statements,
               m->until[0] == '\0'

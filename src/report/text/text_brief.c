@@ -280,7 +280,7 @@ void brief_next_print(struct page *page, const struct rates *rates,
                       const struct problems *problems) {
     const char *next = "read the workbook, sheet Checks first; then send the client's PDF";
     if (rates->shop.invented) {
-        next = "doorcost new --rates FILE: prices of your own, before a client sees any";
+        next = "doorcost new --rates shop.ini: prices of your own, before a client sees any";
     } else if (problems_count(problems, SEVERITY_WARNING) > 0) {
         next = "see to the warnings; read the workbook; only then send the client's PDF";
     }
