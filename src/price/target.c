@@ -138,7 +138,7 @@ static int64_t lever_end(const struct finder *f, enum lever lever, bool high) {
 
 /* Halves the steps between `out`, which does not reach it, and answer->then, which does. */
 static void narrow(struct finder *f, enum lever lever, struct lever_answer *answer, int64_t out) {
-    while (f->memory && (answer->then > out ? answer->then - out : out - answer->then) > 1) {
+    while (f->memory && (answer->then - out) / 2 != 0) {
         const int64_t middle = out + (answer->then - out) / 2;
         struct outcome outcome;
         const bool has = try_lever(f, lever, middle, &outcome);
