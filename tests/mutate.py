@@ -34,7 +34,7 @@ CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metr
          'compare-five-options', 'warnings', 'metric-quote']
 # Tests that are tried last, as they take longest, and tests of single files that need no stage.
 SLOW = ['test_problems', 'test_limits', 'cases', 'strike', 'reach', 'test_replay', 'afresh',
-        'recompute',
+        'recompute', 'test_chance_files',
         'sizes', 'price age', 'spare rails', 'ways', 'rack plans']
 ALONE = ['test_tape', 'test_containers', 'test_driver', 'test_weigh', 'test_pick',
          'test_spares']

@@ -427,6 +427,17 @@ static void test_rows_as_high(void **state) {
         if (bench_has(&bench, "rows-and-height") != cases[i].refused) {
             bench_wrong(&bench, cases[i].refused ? "not refused" : "refused");
         }
+        /* panels are higher by two tongues less the clearance; the last takes what remains */
+        const bool inch = cases[i].unit == BENCH_INCH;
+        size_t panels = 0;
+        for (size_t k = 0; !cases[i].refused && k < bench.estimate.doors.doors[0].part_count; k++) {
+            const struct part *const part = &bench.estimate.doors.doors[0].parts[k];
+            const length high[] = {inch ? 808 * NM_PER_64TH : 318 * NM_PER_MM,
+                                   inch ? 760 * NM_PER_64TH : 228 * NM_PER_MM};
+            if (part->kind == PART_PANEL && (panels == 2 || part->length != high[panels++])) {
+                bench_wrong(&bench, "panel %zu is %lld nm high", panels, (long long)part->length);
+            }
+        }
         wrong += bench_close(&bench);
     }
     assert_int_equal(wrong, 0);

@@ -7,6 +7,7 @@
 
 #include <setjmp.h>
 #include <stdarg.h>
+#include <stdio.h>
 
 #include <cmocka.h>
 
@@ -143,6 +144,30 @@ static void test_arches(void **state) {
     bench_run(arch_cases, COUNT(arch_cases), BENCH_INCH);
 }
 
+/* An arch rises by half the width of an opening at the most, and by less than its height. */
+static void test_too_high(void **state) {
+    (void)state;
+    static const struct {
+        const char *doors;
+        bool refused;
+    } cases[] = {{"D1,18,30,6 3/4\n", false}, /* of 13 1/2 */
+                 {"D1,18,30,6 49/64\n", true},
+                 {"D1,40,8,3 31/64\n", false}, /* of 3 1/2 */
+                 {"D1,40,8,3 1/2\n", true}};
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        struct bench bench;
+        char doors[128];
+        (void)snprintf(doors, sizeof doors, "id,width,height,arch\n%s", cases[i].doors);
+        bench_open(&bench, cases[i].doors, BENCH_INCH, NULL, doors);
+        if (bench_has(&bench, "arch-too-high") != cases[i].refused) {
+            bench_wrong(&bench, cases[i].refused ? "not refused" : "refused");
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 static void parts_are_named(void **state) {
     (void)state;
     static const struct {
@@ -168,7 +193,8 @@ static void test_grain(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_grain), cmocka_unit_test(test_arches), cmocka_unit_test(test_bars),
+        cmocka_unit_test(test_grain),      cmocka_unit_test(test_arches),
+        cmocka_unit_test(test_bars),       cmocka_unit_test(test_too_high),
         cmocka_unit_test(parts_are_named), cmocka_unit_test(test_straight)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -187,6 +187,7 @@ doorcost_stage_test(test_purchase)
 doorcost_stage_test(test_price_edges)
 doorcost_stage_test(test_replay_part)
 doorcost_stage_test(test_chance_job)
+doorcost_stage_test(test_chance_files)
 if(NOT DOORCOST_SANITIZE) # thousands of estimates; make_or_buy.py runs the same search
     doorcost_stage_test(test_ways)
 endif()
