@@ -403,7 +403,7 @@ static const struct asked_case work_cases[] = {
      "thick films: fewer or thinner coats?"},
     {"an hour at the gun of a mix that keeps an hour",
      BENCH_INCH,
-     {SLAB, GUN, "coating paint|pot life = 1 hours"},
+     {SLAB, GUN, "coating paint|pot life = 1.0 hours"},
      FEW(60),
      LIFE,
      NULL},

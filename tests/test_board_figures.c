@@ -4,13 +4,14 @@
 
 #include <setjmp.h>
 #include <stdarg.h>
+#include <string.h>
 
 #include <cmocka.h>
 
 /* Boards 48 long, their ends trimmed by 1 in each, both edges straightened by 1/4; kerf 1/8. */
 #define BOARD(width, more)                                                                         \
     "shop|price lumber by = plan", "saw|straighten = 1/4",                                         \
-        "lumber poplar|board lengths = 4 ft\nend trim = 1\nboard widths = " width "\n" more,       \
+        ("lumber poplar|board lengths = 4 ft\nend trim = 1\nboard widths = " width "\n" more),     \
         "make|style = slab\nslab = poplar"
 
 static const struct bench_case cases[] = {
@@ -52,7 +53,61 @@ static void test_boards(void **state) {
     bench_run(cases, COUNT(cases), BENCH_INCH);
 }
 
+/* What a plan of twice the thickness comes to is twice as much, but for the last decimals. */
+static int twice(const char *name, enum bench_unit unit, const char *const *thin,
+                 const char *const *thick) {
+    static const struct want volumes[] = {
+        LUMBER(0, plan.measured, NULL), LUMBER(0, plan.rough, NULL),
+        LUMBER(0, plan.trim, NULL),     LUMBER(0, plan.kerf, NULL),
+        LUMBER(0, plan.defects, NULL),  LUMBER(0, plan.keep_worth, NULL)};
+    struct bench a;
+    struct bench b;
+    const char *const doors = unit == BENCH_MM ? "D1,100,725\n" : "D1,3 7/8,29\n";
+    bench_open(&a, name, unit, thin, doors);
+    bench_open(&b, name, unit, thick, doors);
+    bench_sound(&a);
+    bench_sound(&b);
+    for (size_t i = 0; i < COUNT(volumes); i++) {
+        const char *const of_a = bench_thing(&a, &volumes[i]);
+        const char *const of_b = bench_thing(&b, &volumes[i]);
+        fig one;
+        fig two;
+        if (of_a == NULL || of_b == NULL) {
+            bench_wrong(&b, "there is no %s", volumes[i].what);
+            continue;
+        }
+        memcpy(&one, of_a + volumes[i].at, sizeof one);
+        memcpy(&two, of_b + volumes[i].at, sizeof two);
+        const int64_t value = tape_amount(&a.estimate.tape, one);
+        const int64_t off = tape_amount(&b.estimate.tape, two) - 2 * value;
+        if (value < 0 || off < -2 || off > 2) {
+            bench_wrong(&b, "%s is %lld more than twice %lld", volumes[i].what, (long long)off,
+                        (long long)value);
+        }
+    }
+    (void)bench_close(&a);
+    return bench_close(&b);
+}
+
+static void test_thickness(void **state) {
+    (void)state;
+#define BOARD_MM                                                                                   \
+    "shop|price lumber by = plan", "saw|straighten = 6",                                           \
+        ("lumber poplar|board lengths = 1200\nend trim = 25\nboard widths = 125\n"                 \
+         "defects = 10 %"),                                                                        \
+        "make|style = slab\nslab = poplar", "door slab|thickness = 20"
+    static const char *const thin[] = {BOARD("5", "defects = 10 %"),
+                                       "lumber poplar|thickness = 5/4", NULL};
+    static const char *const thick[] = {BOARD("5", "defects = 10 %"),
+                                        "lumber poplar|thickness = 10/4", NULL};
+    static const char *const thin_mm[] = {BOARD_MM, "lumber poplar|thickness = 27", NULL};
+    static const char *const thick_mm[] = {BOARD_MM, "lumber poplar|thickness = 54", NULL};
+    assert_int_equal(twice("5/4 and 10/4", BENCH_INCH, thin, thick), 0);
+    assert_int_equal(twice("27 and 54 mm", BENCH_MM, thin_mm, thick_mm), 0);
+}
+
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_boards)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_boards),
+                                       cmocka_unit_test(test_thickness)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -6,6 +6,7 @@
 
 #include <setjmp.h>
 #include <stdarg.h>
+#include <string.h>
 
 #include <cmocka.h>
 
@@ -119,6 +120,50 @@ static void whole_prices(void **state) {
     }
 }
 
+/* Operands of no plan are refused: own ones, of which the last is how many sizes are sold, those of
+ * the rack, of these sawn; then 3 a size, 4 a size of the rack, 3 an item. */
+static void operands_of_plans(void **state) {
+    (void)state;
+    static const struct {
+        int64_t sold, rack, sawn;
+        size_t count;
+        bool read;
+        size_t items;
+    } rows[] = {
+        {1, 0, 0, 4 + 3, true, 0},      {1, 0, 0, 4 + 3 + 6, true, 2},
+        {2, 1, 1, 4 + 10, true, 0},     {2, 1, 0, 4 + 10 + 3, true, 1},
+        {2, 1, 2, 4 + 10, false, 0},    {2, 1, 1, 4 + 9, false, 0},
+        {0, 1, 1, 4 + 4 + 3, false, 0}, {3, 1, 1, 4 + 13, false, 0},
+        {1, 51, 0, 300, false, 0},      {1, 50, 50, 300, true, (300 - 4 - 3 - 200) / 3},
+        {1, 0, 0, 3, false, 0},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        int64_t in[400] = {0, rows[i].sold * 1000000, rows[i].rack * 1000000,
+                           rows[i].sawn * 1000000};
+        struct plan_operands o;
+        for (size_t k = 4; k < COUNT(in); k++) {
+            in[k] = (int64_t)k * 1000000;
+        }
+        assert_int_equal(plan_operands_read(&o, in, rows[i].count, 2, true, 2, true), rows[i].read);
+        if (rows[i].read) {
+            const size_t first = rows[i].count - 3 * rows[i].items;
+            assert_int_equal(o.item_count, rows[i].items);
+            assert_int_equal(o.stocks[0].length, in[4]);
+            assert_int_equal(o.stocks[0].copies, CUT_UNLIMITED);
+            for (size_t k = 0; k < o.rack; k++) {
+                const size_t at = first - 4 * (o.rack - k);
+                assert_int_equal(o.stocks[o.sold + k].width, in[at + 1]);
+                assert_int_equal(o.stocks[o.sold + k].copies, at + 3);
+            }
+            for (size_t k = 0; k < o.item_count; k++) {
+                assert_int_equal(o.items[k].length, in[first + 3 * k]);
+                assert_int_equal(o.items[k].demand, first + 3 * k + 2);
+            }
+        }
+        plan_operands_free(&o);
+    }
+}
+
 static void plans_on_the_tape(void **state) {
     (void)state;
     bench_run(cases, COUNT(cases), BENCH_INCH);
@@ -149,6 +194,19 @@ static void must_add_up(struct bench *bench, const char *what, fig bought, const
     }
 }
 
+/* What the tape says of the first cut, as `first cut of [saw]: 0 rip, 1 crosscut`. */
+static void check_first_cut(const struct tape *tape, bool crosscut) {
+    size_t told = 0;
+    for (uint32_t i = 1; i < tape->count; i++) {
+        const fig f = {i};
+        if (strcmp(tape_label(tape, f), "boards are crosscut first") == 0) {
+            assert_int_equal(tape_scaled(tape, f, 6), crosscut ? 1000000 : 0);
+            told++;
+        }
+    }
+    assert_true(told > 0);
+}
+
 /* Every sample, ripped first and crosscut first: the waste adds up, no plan is below its bound, a
  * replay changes nothing. */
 static void samples_by_plan(void **state) {
@@ -168,6 +226,7 @@ static void samples_by_plan(void **state) {
             estimate_make(&bench.estimate, &bench.rates, &bench.job, request, &bench.problems);
         const struct estimate *const e = &bench.estimate;
         assert_int_equal(bench.result, ESTIMATE_OK);
+        check_first_cut(&e->tape, j % 2 == 1);
         for (size_t i = 0; i < e->lumber.count; i++) {
             const struct lumber_buy *const b = &e->lumber.buys[i];
             const struct lumber_plan *const p = &b->plan;
@@ -177,6 +236,8 @@ static void samples_by_plan(void **state) {
             assert_int_equal(p->job.crosscut_first, j % 2 == 1);
             must_add_up(&bench, "lumber", b->by_plan.bought, terms, COUNT(terms));
             assert_true(tape_amount(&e->tape, p->gap) >= 0);
+            assert_string_equal(tape_label(&e->tape, tape_operand(&e->tape, p->cuts, 0).f),
+                                "cuts of all boards");
         }
         for (size_t i = 0; i < e->sheets.count; i++) {
             const struct sheet_buy *const b = &e->sheets.buys[i];
@@ -223,7 +284,8 @@ static void wastes_are_named(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(plans_on_the_tape), cmocka_unit_test(plans_in_currencies),
-        cmocka_unit_test(whole_prices),      cmocka_unit_test(cuts_need_a_plan),
-        cmocka_unit_test(samples_by_plan),   cmocka_unit_test(wastes_are_named)};
+        cmocka_unit_test(whole_prices),      cmocka_unit_test(operands_of_plans),
+        cmocka_unit_test(cuts_need_a_plan),  cmocka_unit_test(samples_by_plan),
+        cmocka_unit_test(wastes_are_named)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* What a job would come to if rows went another way, or for the client to pay another total: held
- * against files that are written so, and against all choices that there are. Whole samples:
- * tests/outside/make_or_buy.py and reach.py. */
+/* What a job would come to if rows went another way, for the client to pay another total, and with
+ * another door: held against files that are written so, and against all choices that there are.
+ * Whole samples: tests/outside/make_or_buy.py, reach.py and sizes.py. */
+#include "price/size_table.h"
 #include "price/target.h"
 #include "price/ways.h"
+#include "read/job/style_row.h"
 #include "support.h"
 
 #include <setjmp.h>
@@ -416,8 +418,113 @@ static void test_target(void **state) {
     check_targets(between, 1235, 333);
 }
 
+/* --- prices by size --- */
+
+#define SIZE_HEAD "id,count,style,width,height\n"
+/* What a job has besides its doors. */
+#define BESIDE "sale|charges = 45.00 for templates\ndelivery = 30.00"
+#define SIZE_EDITS                                                                                 \
+    "make|style = slab", "door slab|operations = saw", "door plain|operations = saw",              \
+        "shop|overhead = 20 % of cost\nprofit = 25 % markup\nminimum job = 90.00",                 \
+        "sale|discount = 5 %", WORK("10", "30")
+
+static int64_t rounded(double value) {
+    return (int64_t)(value + 0.5);
+}
+
+/* So many of a size, beside the flat price of a square foot, 1/100 of money and 1/10000 sq ft. */
+static void check_size(const struct size_price *price, struct outcome wanted, int64_t count,
+                       double feet, int64_t rate) {
+    assert_true(price->has);
+    same(price->outcome, wanted);
+    assert_int_equal(price->each, rounded((double)wanted.before_tax / (double)count));
+    assert_int_equal(price->per_area, rounded((double)wanted.before_tax / (double)count / feet));
+    assert_int_equal(price->flat, rounded((double)rate * feet * (double)count));
+    assert_int_equal(price->flat_does, price->flat < wanted.direct       ? FLAT_LOSES
+                                       : price->flat < wanted.before_tax ? FLAT_LESS
+                                                                         : FLAT_BEARS);
+}
+
+/* What the doors of the style, or of all where it has none, are sold for: of the price of all their
+ * part by what they are listed at. */
+static void check_flat(const struct size_flat *flat, const struct estimate *base, int32_t style,
+                       double feet, int64_t before_tax) {
+    double all = 0;
+    double own = 0;
+    for (size_t i = 0; i < base->quantities.count; i++) {
+        const double listed = (double)estimate_money(base, base->costs.doors[i].amount);
+        const bool is = base->quantities.leaves[i].door->construction->style.index == style;
+        all += listed;
+        own += is || !flat->own ? listed : 0;
+    }
+    assert_int_equal(flat->area, rounded(feet * 10000));
+    assert_int_equal(flat->sold, rounded((double)before_tax * own / all));
+    assert_int_equal(flat->rate, rounded((double)flat->sold / feet));
+}
+
+/* Slabs of the list and beside it: feet of its own slabs, or of all. */
+static void check_table(const char *list, bool own, double feet, unsigned *met) {
+    static const char *const edits[BENCH_MOST_EDITS] = {SIZE_EDITS, BESIDE};
+    static const char *const alone[BENCH_MOST_EDITS] = {SIZE_EDITS};
+    static const int64_t counts[] = {1, 3, 40};
+    static const struct {
+        length width, height;
+        const char *size;
+        double feet;
+    } sizes[] = {{12, 24, "12,24", 2}, {18, 30, "18,30", 3.75}, {40, 90, "40,90", 25}};
+    struct size_line lines[COUNT(sizes)];
+    struct base_bench w;
+    open_base(&w, edits, list);
+    int32_t slab = 0;
+    while (strcmp(w.bench.rates.styles[slab].name.s, "slab") != 0) {
+        slab++;
+    }
+    struct size_style style = {
+        .name = "slab", .style = slab, .lines = lines, .line_count = COUNT(sizes)};
+    struct size_table table = {
+        .styles = &style, .style_count = 1, .counts = counts, .count_count = COUNT(counts)};
+    style.make = style_make(&w.bench.rates, &w.bench.job, slab);
+    for (size_t i = 0; i < COUNT(sizes); i++) {
+        lines[i] = (struct size_line){.row = style_row(&style.make, sizes[i].width * NM_PER_INCH,
+                                                       sizes[i].height * NM_PER_INCH)};
+    }
+    assert_true(size_table_make(&table, &w.base, no_plans, &w.pool));
+    const struct outcome job = outcome_with(edits, list);
+    same(table.job, job);
+    assert_int_equal(style.flat.own, own);
+    check_flat(&style.flat, &w.base, slab, feet, outcome_with(alone, list).before_tax);
+    for (size_t i = 0; i < COUNT(sizes); i++) {
+        assert_int_equal(lines[i].area, rounded(sizes[i].feet * 10000));
+        for (size_t c = 0; c < COUNT(counts); c++) {
+            char row[100];
+            char with[MOST_TEXT];
+            char only[MOST_TEXT];
+            (void)snprintf(row, sizeof row, "N1,%d,slab,%s\n", (int)counts[c], sizes[i].size);
+            (void)snprintf(with, sizeof with, "%s%s", list, row);
+            (void)snprintf(only, sizeof only, SIZE_HEAD "%s", row);
+            const struct size_price *const added = &lines[i].prices[SIZE_ADDED][c];
+            const struct size_price *const by_itself = &lines[i].prices[SIZE_ALONE][c];
+            check_size(added, outcome_minus(outcome_with(edits, with), job), counts[c],
+                       sizes[i].feet, style.flat.rate);
+            check_size(by_itself, outcome_with(alone, only), counts[c], sizes[i].feet,
+                       style.flat.rate);
+            *met |= 1U << added->flat_does | 1U << by_itself->flat_does;
+        }
+    }
+    close_base(&w);
+}
+
+static void test_sizes(void **state) {
+    (void)state;
+    unsigned met = 0;
+    check_table(SIZE_HEAD "D1,2,slab,18,30\nD2,1,slab,12,24\n", true, 9.5, &met);
+    check_table(SIZE_HEAD "D1,2,plain,18,30\nD2,1,plain,24,24\n", false, 11.5, &met);
+    check_table(SIZE_HEAD "D1,2,slab,18,30\nD2,1,plain,24,24\nD3,1,slab,12,24\n", true, 9.5, &met);
+    assert_int_equal(met, 1U << FLAT_BEARS | 1U << FLAT_LESS | 1U << FLAT_LOSES);
+}
+
 int main(void) {
-    static const struct CMUnitTest tests[] = {cmocka_unit_test(test_ways),
-                                              cmocka_unit_test(test_target)};
+    static const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_ways), cmocka_unit_test(test_target), cmocka_unit_test(test_sizes)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

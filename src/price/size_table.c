@@ -87,9 +87,7 @@ static void set_price(const struct size_flat *flat, struct size_price *price, in
                       int64_t area) {
     const struct outcome *const o = &price->outcome;
     price->each = (int64_t)int128_round(o->before_tax, count);
-    if (area > 0) {
-        price->per_area = (int64_t)int128_round((int128)o->before_tax * AREA_ONE, area);
-    }
+    price->per_area = (int64_t)int128_round((int128)o->before_tax * AREA_ONE, area);
     price->flat = (int64_t)int128_round((int128)flat->rate * area, AREA_ONE);
     if (price->flat < o->direct) {
         price->flat_does = FLAT_LOSES;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Moisture of wood in air, the movement of a panel and the number of hinges against published
  * tables and examples (moisture.csv, movement.csv, hinges.csv). */
+#include "door/movement.h"
 #include "ways.h"
 
 #include <setjmp.h>
@@ -27,6 +28,21 @@ static const struct way moistures[] = {
 static void test_moisture(void **state) {
     (void)state;
     ways_run("moisture.csv", moistures, COUNT(moistures));
+}
+
+/* Between rows of the table in proportion, to hundredths, a half up: 25 % is 5.4 and 30 % 6.2, so
+ * that 0.005 is a 160th of 5 %; 70 % is 13.1 and 75 % 14.4. */
+static void test_between(void **state) {
+    (void)state;
+    static const struct {
+        int64_t humidity, moisture;
+    } points[] = {{25031249, 540}, {25031250, 541}, {27500000, 580},  {29968749, 619},
+                  {29968750, 620}, {30000000, 620}, {72500000, 1375}, {75000000, 1440}};
+    for (size_t i = 0; i < COUNT(points); i++) {
+        int64_t moisture;
+        assert_true(moisture_chooser.choose(&points[i].humidity, 1, &moisture, 1));
+        assert_int_equal(moisture, points[i].moisture);
+    }
 }
 
 /* The panel is as wide as the row says, to the 1/64 in that doors are cut to; what it moves by.
@@ -85,8 +101,8 @@ static void test_hinges(void **state) {
 }
 
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_moisture),
-                                       cmocka_unit_test(test_movement),
-                                       cmocka_unit_test(test_hinges)};
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_moisture), cmocka_unit_test(test_between),
+        cmocka_unit_test(test_movement), cmocka_unit_test(test_hinges)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
