@@ -436,6 +436,15 @@ static const struct asked_case work_cases[] = {
      LIFE,
      "a mix of 'paint' takes 61 minutes to spray and keeps 1 hours; mix less at once (a smaller "
      "'mix size')"},
+    {"a coat that is wiped on takes nothing of the time at the gun",
+     BENCH_INCH,
+     {SLAB, GUN, "finish painted|coats = stain x 1, paint x 1",
+      "coating stain|coverage = 400 sqft per gal theoretical\nput on = rag\nsizes = 1 gal at 60",
+      "spray rag|transfer efficiency = 80 %\nby hand = yes", "coating paint|pot life = 1 hours"},
+     FEW(61),
+     LIFE,
+     "a mix of 'paint' takes 61 minutes to spray and keeps 1 hours; mix less at once (a smaller "
+     "'mix size')"},
     {"in two mixes half an hour each",
      BENCH_INCH,
      {SLAB, GUN, "coating paint|pot life = 1 hours", "spray gun|mix size = 16 fl oz"},

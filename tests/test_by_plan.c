@@ -182,6 +182,37 @@ static void cuts_need_a_plan(void **state) {
     assert_int_equal(bench_close(&bench), 0);
 }
 
+/* Why there is no plan of a lumber: none of its boards are stocked, or of too many sizes. */
+static void no_plans(void **state) {
+    (void)state;
+    static const struct {
+        const char *boards, *reason;
+    } rows[] = {
+        {"lumber poplar|waste = 0 % added", "no board widths and lengths are stocked"},
+        {"lumber poplar|board widths = 6\nboard lengths = 8 ft", NULL},
+        {"lumber poplar|board widths = 4, 5, 6, 7, 8, 9, 10, 11\n"
+         "board lengths = 6 ft, 7 ft, 8 ft, 9 ft, 10 ft, 11 ft, 12 ft, 13 ft",
+         "more board sizes than the planner takes"},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        struct bench b;
+        bench_open(&b, rows[i].boards, BENCH_INCH, (const char *[]){rows[i].boards, NULL},
+                   "D1,18,30\n");
+        bench_sound(&b);
+        estimate_clear(&b.estimate);
+        struct estimate_request request = bench_request(-1);
+        request.plans.always = true;
+        assert_int_equal(estimate_make(&b.estimate, &b.rates, &b.job, request, &b.problems),
+                         ESTIMATE_OK);
+        const char *const reason = b.estimate.lumber.buys[0].plan.no_plan_reason;
+        if ((reason == NULL) != (rows[i].reason == NULL) ||
+            (reason != NULL && strcmp(reason, rows[i].reason) != 0)) {
+            bench_wrong(&b, "no plan, as %s", reason == NULL ? "-" : reason);
+        }
+        assert_int_equal(bench_close(&b), 0);
+    }
+}
+
 /* All parts of what is bought, in the figures' own decimals. */
 static void must_add_up(struct bench *bench, const char *what, fig bought, const fig *terms,
                         size_t count) {
@@ -284,8 +315,8 @@ static void wastes_are_named(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(plans_on_the_tape), cmocka_unit_test(plans_in_currencies),
-        cmocka_unit_test(whole_prices),      cmocka_unit_test(operands_of_plans),
-        cmocka_unit_test(cuts_need_a_plan),  cmocka_unit_test(samples_by_plan),
-        cmocka_unit_test(wastes_are_named)};
+        cmocka_unit_test(whole_prices),      cmocka_unit_test(no_plans),
+        cmocka_unit_test(operands_of_plans), cmocka_unit_test(cuts_need_a_plan),
+        cmocka_unit_test(samples_by_plan),   cmocka_unit_test(wastes_are_named)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

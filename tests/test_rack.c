@@ -177,8 +177,8 @@ static const struct rack_case {
       {LUMBER(0, by_plan.bought, "0"), LUMBER(0, by_factor.bought, "0"),
        LUMBER(0, by_plan.from_rack, "1.5318"), LUMBER(0, by_plan.cost, "0"),
        LUMBER(0, plan.rack.charged, "3"), LUMBER(0, with_rack, "3"), LUMBER(0, plan.boards, "1"),
-       LUMBER(0, on_rack, "1.3830"), LUMBER(0, plan.gap, "0"), PURCHASE(spent[COST_LUMBER], "0"),
-       PURCHASE(board_feet, "0")}}},
+       LUMBER(0, on_rack, "1.3830"), LUMBER(0, plan.gap, "0"), LUMBER(0, plan.measured, "1.5318"),
+       PURCHASE(spent[COST_LUMBER], "0"), PURCHASE(board_feet, "0")}}},
     /* Of three strips one is on the rack: 439.38 of 659.06 sq in, rounded so, are bought, 3.0513 of
      * 4.5768 bf rough; 2.7661 of 4.1490 net, with 50 % waste. */
     {"what,width,length,sawn,left,worth\npoplar,2 3/8,93,yes,2,6.00\n",

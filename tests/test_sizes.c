@@ -144,10 +144,34 @@ static void test_steps(void **state) {
     assert_int_equal(size_down(eighth, -1), -NM_PER_INCH / 8);
 }
 
+/* Three openings share 1/4 in, of which the first takes nothing in steps of 1/4: no door. */
+static void test_too_small(void **state) {
+    (void)state;
+    static const struct {
+        const char *doors;
+        bool refused;
+    } said[] = {{ROWS_HEAD "D1,9 1/4,30,,2,\n", true},
+                {ROWS_HEAD "D1,9 3/4,30,,2,\n", false},
+                {ROWS_HEAD "D1,18,9 1/4,2,,\n", true},
+                {ROWS_HEAD "D1,18,9 3/4,2,,\n", false}};
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(said); i++) {
+        struct bench bench;
+        bench_open(&bench, said[i].doors, BENCH_INCH, (const char *[]){TO("1/4"), NULL},
+                   said[i].doors);
+        if (bench_has(&bench, "door-too-small") != said[i].refused) {
+            bench_wrong(&bench, said[i].refused ? "not refused" : "refused");
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_sizes),
         cmocka_unit_test(test_staves),
+        cmocka_unit_test(test_too_small),
         cmocka_unit_test(test_steps),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -43,8 +43,8 @@ static bool hopeless(const struct search *s, int64_t cost, int64_t left, size_t 
 }
 
 static void try_from(struct search *s, size_t at, int64_t left, struct set *set) {
-    if (left <= 0 || at == s->count) {
-        if (left <= 0 && better(set, &s->best)) {
+    if (left <= 0) {
+        if (better(set, &s->best)) {
             s->best = *set;
             s->best.known = true;
         }
@@ -54,8 +54,7 @@ static void try_from(struct search *s, size_t at, int64_t left, struct set *set)
     const int64_t volume = s->sizes[size].volume;
     const int64_t price = s->sizes[size].price;
     const struct set before = *set;
-    const int64_t most = left / volume + (left % volume != 0 ? 1 : 0);
-    for (int64_t n = most; n >= 0 && s->steps < MOST_STEPS; n--) {
+    for (int64_t n = (int64_t)int128_up(left, volume); n >= 0 && s->steps < MOST_STEPS; n--) {
         s->steps++;
         *set = before;
         set->counts[size] = n;
