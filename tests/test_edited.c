@@ -462,8 +462,8 @@ static void check_flat(const struct size_flat *flat, const struct estimate *base
     assert_int_equal(flat->rate, rounded((double)flat->sold / feet));
 }
 
-/* Slabs of the list and beside it: feet of its own slabs, or of all. */
-static void check_table(const char *list, bool own, double feet, unsigned *met) {
+/* Doors of a style beside the list: feet of its own of that style, or of all. */
+static void check_table(const char *name, const char *list, bool own, double feet, unsigned *met) {
     static const char *const edits[BENCH_MOST_EDITS] = {SIZE_EDITS, BESIDE};
     static const char *const alone[BENCH_MOST_EDITS] = {SIZE_EDITS};
     static const int64_t counts[] = {1, 3, 40};
@@ -475,15 +475,15 @@ static void check_table(const char *list, bool own, double feet, unsigned *met) 
     struct size_line lines[COUNT(sizes)];
     struct base_bench w;
     open_base(&w, edits, list);
-    int32_t slab = 0;
-    while (strcmp(w.bench.rates.styles[slab].name.s, "slab") != 0) {
-        slab++;
+    int32_t index = 0;
+    while (strcmp(w.bench.rates.styles[index].name.s, name) != 0) {
+        index++;
     }
     struct size_style style = {
-        .name = "slab", .style = slab, .lines = lines, .line_count = COUNT(sizes)};
+        .name = name, .style = index, .lines = lines, .line_count = COUNT(sizes)};
     struct size_table table = {
         .styles = &style, .style_count = 1, .counts = counts, .count_count = COUNT(counts)};
-    style.make = style_make(&w.bench.rates, &w.bench.job, slab);
+    style.make = style_make(&w.bench.rates, &w.bench.job, index);
     for (size_t i = 0; i < COUNT(sizes); i++) {
         lines[i] = (struct size_line){.row = style_row(&style.make, sizes[i].width * NM_PER_INCH,
                                                        sizes[i].height * NM_PER_INCH)};
@@ -492,14 +492,14 @@ static void check_table(const char *list, bool own, double feet, unsigned *met) 
     const struct outcome job = outcome_with(edits, list);
     same(table.job, job);
     assert_int_equal(style.flat.own, own);
-    check_flat(&style.flat, &w.base, slab, feet, outcome_with(alone, list).before_tax);
+    check_flat(&style.flat, &w.base, index, feet, outcome_with(alone, list).before_tax);
     for (size_t i = 0; i < COUNT(sizes); i++) {
         assert_int_equal(lines[i].area, rounded(sizes[i].feet * 10000));
         for (size_t c = 0; c < COUNT(counts); c++) {
             char row[100];
             char with[MOST_TEXT];
             char only[MOST_TEXT];
-            (void)snprintf(row, sizeof row, "N1,%d,slab,%s\n", (int)counts[c], sizes[i].size);
+            (void)snprintf(row, sizeof row, "N1,%d,%s,%s\n", (int)counts[c], name, sizes[i].size);
             (void)snprintf(with, sizeof with, "%s%s", list, row);
             (void)snprintf(only, sizeof only, SIZE_HEAD "%s", row);
             const struct size_price *const added = &lines[i].prices[SIZE_ADDED][c];
@@ -517,9 +517,11 @@ static void check_table(const char *list, bool own, double feet, unsigned *met) 
 static void test_sizes(void **state) {
     (void)state;
     unsigned met = 0;
-    check_table(SIZE_HEAD "D1,2,slab,18,30\nD2,1,slab,12,24\n", true, 9.5, &met);
-    check_table(SIZE_HEAD "D1,2,plain,18,30\nD2,1,plain,24,24\n", false, 11.5, &met);
-    check_table(SIZE_HEAD "D1,2,slab,18,30\nD2,1,plain,24,24\nD3,1,slab,12,24\n", true, 9.5, &met);
+    check_table("slab", SIZE_HEAD "D1,2,slab,18,30\nD2,1,slab,12,24\n", true, 9.5, &met);
+    check_table("slab", SIZE_HEAD "D1,2,plain,18,30\nD2,1,plain,24,24\n", false, 11.5, &met);
+    check_table("slab", SIZE_HEAD "D1,2,slab,18,30\nD2,1,plain,24,24\nD3,1,slab,12,24\n", true, 9.5,
+                &met);
+    check_table("plain", SIZE_HEAD "D1,2,slab,18,30\nD2,1,plain,24,24\n", true, 4, &met);
     assert_int_equal(met, 1U << FLAT_BEARS | 1U << FLAT_LESS | 1U << FLAT_LOSES);
 }
 
