@@ -53,7 +53,7 @@ FIRST = {'door': ['test_quantity', 'test_door', 'test_questions', 'test_question
                   'test_driver', 'test_sizes', 'test_blanks', 'outside_doors', 'outside_movement'],
          'stock': ['test_lumber', 'test_sheet', 'test_by_plan', 'test_rack', 'outside_choices'],
          'finish': ['test_finish', 'test_containers', 'test_together', 'outside_film'],
-         'labor': ['test_labor', 'outside_choices', 'test_kinds'],
+         'labor': ['test_labor', 'test_price_edges', 'outside_choices', 'test_kinds'],
          'price': ['test_price', 'test_strike', 'test_edited', 'test_rate_givens', 'test_chance_job',
                    'test_ways', 'outside_money'],
          'figure': ['test_tape', 'test_weigh', 'test_price']}

@@ -7,6 +7,7 @@
 
 #include <setjmp.h>
 #include <stdarg.h>
+#include <stdlib.h>
 
 #include <cmocka.h>
 #include <string.h>
@@ -124,8 +125,42 @@ static void test_nothing(void **state) {
     }
 }
 
+/* All lumber of a leaf, in ten-thousandths of a board foot. */
+static int64_t lumber_of(const struct bench *b, size_t leaf) {
+    const struct leaf_figures *const f = &b->estimate.quantities.leaves[leaf];
+    int64_t sum = 0;
+    for (size_t u = 0; u < f->use_count; u++) {
+        sum += f->uses[u].material_kind == MATERIAL_LUMBER
+                   ? tape_scaled(&b->estimate.tape, f->uses[u].net, 4)
+                   : 0;
+    }
+    return sum;
+}
+
+/* What is worked by the board foot that is bought is borne by all lumber of a door: of two kinds,
+ * of one, of none. 100 minutes a board foot, so that cents are no matter. */
+static void test_by_lumber(void **state) {
+    (void)state;
+    struct bench b;
+    bench_open(&b, "by the board foot", BENCH_INCH,
+               (const char *[]){"shop|operations = work", "operation work|per = bf\nminutes = 100",
+                                "make|panel = thick-poplar", NULL},
+               "id,style,width,height\nD1,solid,18,30\nD2,open,18,30\nD3,slab,18,30\n");
+    bench_sound(&b);
+    const struct operation_share *const shares = b.estimate.labor.operations[0].shares;
+    const int64_t both = lumber_of(&b, 0);
+    const int64_t one = lumber_of(&b, 1);
+    const int64_t of_both = tape_scaled(&b.estimate.tape, shares[0].cost, 2);
+    const int64_t of_one = tape_scaled(&b.estimate.tape, shares[1].cost, 2);
+    assert_true(one > 0 && both > 2 * one && of_one > 0);
+    assert_true(llabs((long long)(of_both * one - of_one * both)) <= both); /* half a cent each */
+    assert_true(fig_none(shares[2].cost));
+    assert_int_equal(bench_close(&b), 0);
+}
+
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_edges),
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_by_lumber),
+                                       cmocka_unit_test(test_edges),
                                        cmocka_unit_test(test_nothing)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
