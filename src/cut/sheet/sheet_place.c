@@ -86,7 +86,9 @@ static void judge_all(struct candidate *part) {
     for (;;) {
         const struct tree_node *node = &tree->nodes[at];
         part->looked++;
-        bool enough = node->spare_area >= part->area;
+        const bool enough = node->spare_area >= part->area &&
+                            node->length + node->spare_length >= part->whole_length &&
+                            node->width + node->spare_width >= part->whole_width;
         bool group = node->kind == TREE_GROUP;
         if (!enough) {
             group = false;
@@ -107,14 +109,81 @@ static void judge_all(struct candidate *part) {
             at = node->child;
             continue;
         }
-        while (at != tree->root && tree->nodes[at].next == TREE_NONE) {
-            at = tree->nodes[at].parent;
-        }
-        if (at == tree->root) {
+        at = sheet_tree_after(tree, tree->root, at);
+        if (at == TREE_NONE) {
             return;
         }
-        at = tree->nodes[at].next;
     }
+}
+
+static void add_gap(struct sheet_tree *tree, double least, int64_t length, int64_t width) {
+    if ((double)length * (double)width < least) {
+        return;
+    }
+    struct tree_gap *const gaps = tree->gaps;
+    int32_t count = 0;
+    for (int32_t i = 0; i < tree->gap_count; i++) {
+        if (gaps[i].length >= length && gaps[i].width >= width) {
+            return;
+        }
+    }
+    for (int32_t i = 0; i < tree->gap_count; i++) {
+        if (gaps[i].length > length || gaps[i].width > width) {
+            gaps[count++] = gaps[i];
+        }
+    }
+    if (count == TREE_GAPS) {
+        struct tree_gap *const last = &gaps[count - 1];
+        last->length = length > last->length ? length : last->length;
+        last->width = width > last->width ? width : last->width;
+    } else {
+        gaps[count++] = (struct tree_gap){length, width};
+    }
+    tree->gap_count = count;
+}
+
+/* What may lie beside a node, along x or y. */
+static void add_beside(struct sheet_tree *tree, double least, const struct tree_node *node,
+                       bool along_x) {
+    add_gap(tree, least, node->spare_length + (along_x ? 0 : node->length),
+            node->spare_width + (along_x ? node->width : 0));
+}
+
+double sheet_tree_gaps(struct sheet_tree *tree, double least, int64_t *looked) {
+    const struct tree_node *const nodes = tree->nodes;
+    if (tree->gap_count == TREE_NONE) {
+        int32_t at = tree->root;
+        tree->gap_count = 0;
+        add_beside(tree, least, &nodes[at], false);
+        add_beside(tree, least, &nodes[at], true);
+        while (at != TREE_NONE) {
+            const bool group = nodes[at].kind == TREE_GROUP;
+            ++*looked;
+            const bool enough = nodes[at].spare_area >= least;
+            if (enough && at != tree->root) {
+                add_beside(tree, least, &nodes[at],
+                           group ? nodes[at].along_x : !nodes[nodes[at].parent].along_x);
+            }
+            at = group && enough ? nodes[at].child : sheet_tree_after(tree, tree->root, at);
+        }
+    }
+    double most = 0.0;
+    for (int32_t i = 0; i < tree->gap_count; i++) {
+        const double area = (double)tree->gaps[i].length * (double)tree->gaps[i].width;
+        most = area > most ? area : most;
+    }
+    return most;
+}
+
+bool sheet_tree_may_hold(const struct sheet_tree *tree, const struct cut_kind *kind) {
+    for (int32_t i = 0; i < tree->gap_count; i++) {
+        const struct tree_gap *const gap = &tree->gaps[i];
+        if ((kind->length <= gap->length && kind->width <= gap->width) ||
+            (kind->turn && kind->width <= gap->length && kind->length <= gap->width)) {
+            return true;
+        }
+    }
+    return false;
 }
 
 enum tree_answer sheet_tree_find(const struct sheet_tree *tree, const struct cut_kind *kind,

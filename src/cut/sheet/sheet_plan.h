@@ -60,10 +60,10 @@ struct sheet_plan {
 };
 
 /* Plans the sheets of a job. keep: which offcuts are worth a place in the rack. effort: units of
- * work to spend at most on the cost, 0 or more, and up to a twentieth of it more on cuts and
- * offcuts; the quickest plan is always made, and a plan that reaches its bound ends the search for
- * a cheaper one. Gives CUT_DONE and *plan (owned), or another status and *plan NULL. No demand: an
- * empty plan. */
+ * work to spend at most on the cost, 0 or more, and up to a twentieth of it, or a thousandth of a
+ * second, more on cuts and offcuts; the quickest plan is always made, and a plan that reaches its
+ * bound ends the search for a cheaper one. Gives CUT_DONE and *plan (owned), or another status and
+ * *plan NULL. No demand: an empty plan. */
 __attribute__((warn_unused_result)) enum cut_status sheet_plan_make(const struct cut_job *job,
                                                                     struct offcut_rule keep,
                                                                     int64_t effort,

@@ -15,8 +15,16 @@
  * instances (docs/cutting.md); none is critical. */
 #define LATE_STEPS 100
 
-/* The part of the effort that is spent beyond it, on making the cheapest plan neat. */
+/* The part of the effort that is spent beyond it, on making the cheapest plan neat, and its least:
+ * about a millisecond. */
 #define TIDY_SHARE 20
+#define TIDY_LEAST (CUT_EFFORT_SECOND / 1000)
+
+/* What the search spends of an effort of more than a fifth of a second: of many parts less, which
+ * finds what all of it found when a step took several times as long. */
+#define FEW_PARTS_SHARE  75 /* percent */
+#define MANY_PARTS_SHARE 28
+#define MANY_PARTS       500
 
 /* What the square of a sheet's free share is worth, in sheets of parts left out. */
 #define FREE_WORTH 0.5
@@ -141,14 +149,22 @@ static bool one_step(struct walk *walk, int64_t budget) {
     return ok;
 }
 
+static int64_t effort_of(const struct sheet_search *search) {
+    const int64_t all = search->effort;
+    const int64_t share =
+        all / 100 * (search->model->pieces > MANY_PARTS ? MANY_PARTS_SHARE : FEW_PARTS_SHARE);
+    const int64_t least = CUT_EFFORT_SECOND / 5 < all ? CUT_EFFORT_SECOND / 5 : all;
+    return share > least ? share : least;
+}
+
 bool sheet_search_run(struct sheet_search *search) {
     struct walk walk = {.search = search, .random = {UINT64_C(88172645463325252)}};
     bool ok = sheet_state_init(&search->best, search->model) &&
               sheet_state_init(&walk.now, search->model) &&
               sheet_state_init(&walk.trial, search->model) && start(&walk);
+    const int64_t effort = effort_of(search);
     int64_t goal = INT64_MAX;
-    while (ok && search->found && search->best.cost > search->bound &&
-           search->spent < search->effort) {
+    while (ok && search->found && search->best.cost > search->bound && search->spent < effort) {
         if (search->best.cost - 1 < goal) {
             goal = search->best.cost - 1;
             for (size_t s = 0; s < walk.trial.slot_room; s++) {
@@ -165,7 +181,8 @@ bool sheet_search_run(struct sheet_search *search) {
     }
     sheet_state_clear(&walk.now);
     sheet_state_clear(&walk.trial);
-    return ok && (!search->found || sheet_tidy(search, search->effort / TIDY_SHARE));
+    const int64_t share = search->effort / TIDY_SHARE;
+    return ok && (!search->found || sheet_tidy(search, share > TIDY_LEAST ? share : TIDY_LEAST));
 }
 
 void sheet_search_clear(struct sheet_search *search) {

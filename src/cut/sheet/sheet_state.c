@@ -34,7 +34,7 @@ void sheet_state_clear(struct sheet_state *state) {
     }
     free(state->slots);
     free(state->touched);
-    free(state->misfits);
+    free(state->room);
     free(state->out);
     free(state->left);
     *state = (struct sheet_state){0};
@@ -55,29 +55,26 @@ static bool slots_grow(struct sheet_state *state, size_t wanted) {
         return false;
     }
     state->touched = touched;
-    size_t kinds = state->model->kind_count;
-    bool *misfits = realloc(state->misfits, room * kinds * sizeof *misfits);
-    if (misfits == NULL) {
+    double *areas = realloc(state->room, room * sizeof *areas);
+    if (areas == NULL) {
         return false;
     }
-    state->misfits = misfits;
-    memset(misfits + state->slot_room * kinds, 0, (room - state->slot_room) * kinds);
+    state->room = areas;
     for (size_t s = state->slot_room; s < room; s++) {
         slots[s] = (struct sheet_tree){0};
         sheet_tree_reset(&slots[s], state->model, 0);
         touched[s] = false;
+        areas[s] = -1.0;
     }
     state->slot_room = room;
     return true;
 }
 
-/* The kinds known not to fit a slot. */
-static bool *misfits_of(const struct sheet_state *state, size_t slot) {
-    return state->misfits + slot * state->model->kind_count;
-}
-
-static void forget_misfits(struct sheet_state *state, size_t slot) {
-    memset(misfits_of(state, slot), 0, state->model->kind_count * sizeof *state->misfits);
+/* A sheet is not as it was. */
+static void touch(struct sheet_state *state, size_t slot) {
+    const struct sheet_tree *const tree = &state->slots[slot];
+    state->touched[slot] = true;
+    state->room[slot] = tree->parts > 0 ? tree->nodes[tree->root].spare_area : -1.0;
 }
 
 bool sheet_state_copy(struct sheet_state *to, const struct sheet_state *from) {
@@ -92,10 +89,9 @@ bool sheet_state_copy(struct sheet_state *to, const struct sheet_state *from) {
             if (!sheet_tree_copy(&to->slots[s], &from->slots[s])) {
                 return false;
             }
-            memcpy(misfits_of(to, s), misfits_of(from, s),
-                   to->model->kind_count * sizeof *to->misfits);
+            to->room[s] = from->room[s];
         } else if (touched) {
-            forget_misfits(to, s);
+            to->room[s] = -1.0;
             sheet_tree_reset(&to->slots[s], to->model, 0);
         }
         to->touched[s] = false;
@@ -119,9 +115,8 @@ static void close_if_empty(struct sheet_state *state, size_t slot) {
 
 void sheet_state_take_out(struct sheet_state *state, size_t slot, int32_t node) {
     state->out[state->slots[slot].nodes[node].kind]++;
-    state->touched[slot] = true;
-    forget_misfits(state, slot);
     sheet_tree_remove(&state->slots[slot], node);
+    touch(state, slot);
     close_if_empty(state, slot);
 }
 
@@ -141,8 +136,7 @@ void sheet_state_empty(struct sheet_state *state, size_t slot) {
     if (tree->parts > 0) {
         count_out(state, tree, tree->root);
         tree->parts = 0;
-        state->touched[slot] = true;
-        forget_misfits(state, slot);
+        touch(state, slot);
         close_if_empty(state, slot);
     }
 }
@@ -226,7 +220,6 @@ static bool open_slot(struct sheet_state *state, const struct sheet_fill *fill,
         state->slot_count++;
     }
     sheet_tree_reset(&state->slots[*slot], model, best);
-    forget_misfits(state, *slot);
     state->cost += model->bins[best].price;
     state->left[best]--;
     return true;
@@ -237,21 +230,26 @@ static bool place_one(struct sheet_state *state, size_t kind, const struct sheet
                       struct cut_random *random, int64_t *spent, bool *placed) {
     const struct cut_kind *part = &state->model->kinds[kind];
     double area = (double)part->length * (double)part->width;
+    const struct cut_kind *const last = &state->model->kinds[state->model->kind_count - 1];
+    const double least = (double)last->length * (double)last->width;
     struct tree_place place = {.score = 1e300};
     size_t slot = SIZE_MAX;
     int64_t looked = 5;
+    int64_t walked = 0;
     *placed = false;
     for (size_t s = 0; s < state->slot_count; s++) {
-        const struct sheet_tree *tree = &state->slots[s];
-        bool *misfit = &misfits_of(state, s)[kind];
-        if (tree->parts > 0 && !*misfit && tree->nodes[tree->root].spare_area >= area) {
-            enum tree_answer answer = sheet_tree_find(tree, part, &fill->weights, fill->noise,
-                                                      &random->state, &place, &looked);
-            *misfit = answer == TREE_NO_PLACE;
-            slot = answer == TREE_BETTER ? s : slot;
+        if (state->room[s] < area) {
+            continue;
+        }
+        struct sheet_tree *tree = &state->slots[s];
+        state->room[s] = sheet_tree_gaps(tree, least, &walked);
+        if (sheet_tree_may_hold(tree, part) &&
+            sheet_tree_find(tree, part, &fill->weights, fill->noise, &random->state, &place,
+                            &looked) == TREE_BETTER) {
+            slot = s;
         }
     }
-    cut_spend(spent, 15 * looked + 5 * (int64_t)state->slot_count);
+    cut_spend(spent, 15 * looked + 4 * walked + (int64_t)state->slot_count);
     if (slot == SIZE_MAX) {
         if (!open_slot(state, fill, part, random, &slot)) {
             return false;
@@ -262,10 +260,13 @@ static bool place_one(struct sheet_state *state, size_t kind, const struct sheet
         (void)sheet_tree_find(&state->slots[slot], part, &fill->weights, fill->noise,
                               &random->state, &place, &looked);
     }
-    state->touched[slot] = true;
     state->out[kind]--;
     *placed = true;
-    return sheet_tree_insert(&state->slots[slot], part, (int32_t)kind, &place);
+    if (!sheet_tree_insert(&state->slots[slot], part, (int32_t)kind, &place)) {
+        return false;
+    }
+    touch(state, slot);
+    return true;
 }
 
 /* Whether bin a is rather used up than b: the cheaper; of those at hand in few copies, where they
@@ -293,8 +294,8 @@ static void shrink(struct sheet_state *state, size_t slot) {
         state->cost += model->bins[best].price - model->bins[tree->bin].price;
         state->left[tree->bin]++;
         state->left[best]--;
-        forget_misfits(state, slot);
         sheet_tree_move(tree, model, best);
+        touch(state, slot);
     }
 }
 
@@ -328,8 +329,10 @@ bool sheet_state_fill(struct sheet_state *state, const struct sheet_fill *fill,
     }
     state->out_area = 0.0;
     for (size_t k = 0; k < model->kind_count; k++) {
-        state->out_area +=
-            (double)state->out[k] * (double)model->kinds[k].length * (double)model->kinds[k].width;
+        if (state->out[k] > 0) {
+            state->out_area += (double)state->out[k] * (double)model->kinds[k].length *
+                               (double)model->kinds[k].width;
+        }
     }
     free(keys);
     return ok;

@@ -12,7 +12,7 @@ struct sheet_state {
     size_t slot_count, slot_room;
     struct sheet_tree *slots;
     bool *touched;   /* one a slot: changed since the caller last looked */
-    bool *misfits;   /* kinds a slot: found no place since parts were last taken off */
+    double *room;    /* one a slot: no larger part has a place there; -1.0: no parts */
     int64_t *out;    /* one a kind: parts on no sheet */
     double out_area; /* their area */
     int64_t cost;    /* of the sheets bought */

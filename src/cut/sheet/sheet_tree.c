@@ -15,6 +15,7 @@ void sheet_tree_reset(struct sheet_tree *tree, const struct cut_model *model, si
     tree->area = 0.0;
     tree->node_count = 0;
     tree->unused = TREE_NONE;
+    tree->gap_count = TREE_NONE;
 }
 
 void sheet_tree_clear(struct sheet_tree *tree) {
@@ -73,6 +74,13 @@ static void drop_node(struct sheet_tree *tree, int32_t node) {
     tree->unused = node;
 }
 
+int32_t sheet_tree_after(const struct sheet_tree *tree, int32_t top, int32_t at) {
+    while (at != top && tree->nodes[at].next == TREE_NONE) {
+        at = tree->nodes[at].parent;
+    }
+    return at == top ? TREE_NONE : tree->nodes[at].next;
+}
+
 static void measure_group(struct sheet_tree *tree, int32_t group) {
     struct tree_node *box = &tree->nodes[group];
     int64_t sum = 0;
@@ -97,36 +105,39 @@ static void measure_spare_area(struct tree_node *node) {
     node->spare_area = box * (1.0 + 1e-12) - node->area;
 }
 
-/* Boxes from a group up to the root, then spare room from the root down. */
-static void measure(struct sheet_tree *tree, int32_t group) {
-    for (; group != TREE_NONE; group = tree->nodes[group].parent) {
-        measure_group(tree, group);
+static void measure_spare(struct sheet_tree *tree, int32_t at) {
+    struct tree_node *const node = &tree->nodes[at];
+    if (at == tree->root) {
+        node->spare_length = tree->length - node->length;
+        node->spare_width = tree->width - node->width;
+    } else {
+        const struct tree_node *const up = &tree->nodes[node->parent];
+        node->spare_length = up->spare_length + (up->along_x ? 0 : up->length - node->length);
+        node->spare_width = up->spare_width + (up->along_x ? up->width - node->width : 0);
     }
+    measure_spare_area(node);
+}
+
+/* Boxes from a group, TREE_NONE: the root, up; then spare room down from the highest box that is
+ * another, as it stays what it was beside and above that one. */
+static void measure(struct sheet_tree *tree, int32_t group) {
+    tree->gap_count = TREE_NONE;
     if (tree->root == TREE_NONE) {
         return;
     }
-    struct tree_node *nodes = tree->nodes;
-    int32_t at = tree->root;
-    nodes[at].spare_length = tree->length - nodes[at].length;
-    nodes[at].spare_width = tree->width - nodes[at].width;
-    measure_spare_area(&nodes[at]);
-    for (;;) {
-        if (nodes[at].kind == TREE_GROUP) {
-            at = nodes[at].child;
-        } else {
-            while (at != tree->root && nodes[at].next == TREE_NONE) {
-                at = nodes[at].parent;
-            }
-            if (at == tree->root) {
-                return;
-            }
-            at = nodes[at].next;
-        }
-        const struct tree_node *up = &nodes[nodes[at].parent];
-        nodes[at].spare_length =
-            up->spare_length + (up->along_x ? 0 : up->length - nodes[at].length);
-        nodes[at].spare_width = up->spare_width + (up->along_x ? up->width - nodes[at].width : 0);
+    struct tree_node *const nodes = tree->nodes;
+    int32_t top = group != TREE_NONE ? group : tree->root;
+    for (int32_t at = group; at != TREE_NONE; at = nodes[at].parent) {
+        const int64_t length = nodes[at].length;
+        const int64_t width = nodes[at].width;
+        measure_group(tree, at);
+        top = nodes[at].length != length || nodes[at].width != width ? at : top;
         measure_spare_area(&nodes[at]);
+    }
+    int32_t at = top;
+    while (at != TREE_NONE) {
+        measure_spare(tree, at);
+        at = nodes[at].kind == TREE_GROUP ? nodes[at].child : sheet_tree_after(tree, top, at);
     }
 }
 

@@ -25,6 +25,14 @@ struct tree_node {
     bool turned;                       /* a part: its length lies along y */
 };
 
+/* Free room beside a node: it holds what is no longer and no wider. */
+struct tree_gap {
+    int64_t length, width;
+};
+
+/* The most gaps kept of a tree; two are taken for one that holds both where there are more. */
+#define TREE_GAPS 16
+
 struct sheet_tree {
     size_t bin;            /* of the model */
     int64_t length, width; /* of the bin */
@@ -33,6 +41,8 @@ struct sheet_tree {
     double area;                           /* of its parts */
     int32_t node_count, node_room, unused; /* unused: first of a list linked by next */
     struct tree_node *nodes;
+    int32_t gap_count; /* TREE_NONE: not known since the tree has changed */
+    struct tree_gap gaps[TREE_GAPS];
 };
 
 /* Where a part would go: beside the members of a group, or beside one node, with which it makes a
@@ -63,6 +73,18 @@ void sheet_tree_move(struct sheet_tree *tree, const struct cut_model *model, siz
 /* Makes `to` equal to `from`. false: an allocation failed, `to` is as before. */
 __attribute__((warn_unused_result)) bool sheet_tree_copy(struct sheet_tree *to,
                                                          const struct sheet_tree *from);
+
+/* Finds the gaps of a tree that is not empty, where they are not known; least: the area of the
+ * smallest part there is, none smaller is kept. Gives the area of the largest; how many nodes were
+ * looked at is added to *looked. */
+double sheet_tree_gaps(struct sheet_tree *tree, double least, int64_t *looked);
+
+/* The node after all that is below `at`, which is not above `top`; TREE_NONE: below top that was
+ * the last. */
+int32_t sheet_tree_after(const struct sheet_tree *tree, int32_t top, int32_t at);
+
+/* Whether a part of the kind may have a place, by the gaps, which are known. false: it has none. */
+bool sheet_tree_may_hold(const struct sheet_tree *tree, const struct cut_kind *kind);
 
 enum tree_answer {
     TREE_NO_PLACE,  /* the part fits nowhere */
