@@ -138,9 +138,9 @@ static void drawn_first(void **state) {
     draw(&c, "drawn first", edits, TEN_THOUSAND, &pool);
     assert_int_equal(c.drawn, 1);
     assert_int_equal(c.count, 2);
-    assert_string_equal(c.inputs[0].number->section, "consumable bumper");
+    assert_int_equal(c.inputs[0].state, CHANCE_DRAWN);
     assert_non_null(c.inputs[1].number);
-    assert_string_equal(c.inputs[1].number->section, "consumable tape");
+    assert_int_equal(c.inputs[1].state, CHANCE_NO_EFFECT);
     pool_clear(&pool);
 }
 
