@@ -4,15 +4,25 @@
 
 #include <math.h>
 
-#define HATCH      4.0
-#define KERF_LEAST 0.9
-#define WORDS      8.0
+#define HATCH       4.0
+#define HATCH_WIDTH 0.35
+#define KERF_LEAST  0.9
+#define WORDS       8.0
+
+/* Thin, and no thinner than a dot where there are dots: thinner ones are lost between them. */
+static double hatch_width(cairo_t *cr) {
+    double dot = 1;
+    double none = 0;
+    cairo_device_to_user_distance(cr, &dot, &none);
+    const bool dots = cairo_surface_get_type(cairo_get_target(cr)) == CAIRO_SURFACE_TYPE_IMAGE;
+    return dots && dot > HATCH_WIDTH ? dot : HATCH_WIDTH;
+}
 
 static void hatch(cairo_t *cr, struct patch p, bool crossed) {
     cairo_save(cr);
     cairo_rectangle(cr, p.x, p.y, p.width, p.height);
     cairo_clip(cr);
-    cairo_set_line_width(cr, 0.35);
+    cairo_set_line_width(cr, hatch_width(cr));
     cairo_set_antialias(cr, CAIRO_ANTIALIAS_NONE); /* many, and each at half a right angle */
     cairo_set_source_rgb(cr, 0.45, 0.45, 0.45);
     const size_t lines = (size_t)((p.width + p.height) / HATCH + 0.5);

@@ -85,12 +85,12 @@ static const struct field sale[] = {
     {"sold", "sold, before tax and delivery", "doors less discount, up to the least for a job",
      SALE(sold), FIELD_SHEET | FIELD_JOB},
     {"sold, with charges worked for", NULL, "those that name the operation that earns them",
-     SALE(worked), FIELD_SHEET},
-    {"cost of that", NULL, "with overhead", SALE(worked_cost), FIELD_SHEET},
-    {"profit left", NULL, "what is sold less its cost with overhead", SALE(profit_left),
-     FIELD_SHEET | FIELD_TOTAL | FIELD_JOB},
-    {"margin left", NULL, "profit left, percent of what is sold", SALE(margin_left),
-     FIELD_SHEET | FIELD_JOB},
+     SALE(worked), FIELD_SHEET | FIELD_JOB},
+    {"cost of that", NULL, "with overhead", SALE(worked_cost), FIELD_SHEET | FIELD_JOB},
+    {"profit left", NULL, "what is sold less its cost with overhead, both with charges worked for",
+     SALE(profit_left), FIELD_SHEET | FIELD_TOTAL | FIELD_JOB},
+    {"margin left", NULL, "profit left, percent of what is sold, with these charges",
+     SALE(margin_left), FIELD_SHEET | FIELD_JOB},
 };
 const struct field_table fields_sale = TABLE(sale);
 
