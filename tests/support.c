@@ -149,9 +149,9 @@ static void drop_files(const struct bench *bench) {
  * -------------------------------------------------------------------------------------------------------
  */
 
-static void estimate(struct bench *bench, const char *path) {
+static void estimate(struct bench *bench, const char *path, const struct rate_changes *changes) {
     problems_init(&bench->problems);
-    assert_true(job_read(&bench->job, &bench->rates, path, &bench->problems));
+    assert_true(job_read_changed(&bench->job, &bench->rates, path, changes, &bench->problems));
     bench->result = ESTIMATE_FAULT; /* not made */
     if (problems_count(&bench->problems, SEVERITY_ERROR) == 0) {
         bench->result = estimate_make(&bench->estimate, &bench->rates, &bench->job,
@@ -167,15 +167,19 @@ void bench_open(struct bench *bench, const char *name, enum bench_unit unit,
     assert_non_null(mkdtemp(bench->folder));
     write_files(bench, unit, edits, doors);
     (void)snprintf(path, sizeof path, "%s/job.ini", bench->folder);
-    estimate(bench, path);
+    estimate(bench, path, NULL);
     drop_files(bench);
 }
 
 void bench_open_job(struct bench *bench, const char *path) {
+    bench_open_changed(bench, path, NULL);
+}
+
+void bench_open_changed(struct bench *bench, const char *path, const struct rate_changes *changes) {
     char whole[512];
     *bench = (struct bench){.name = path};
     (void)snprintf(whole, sizeof whole, DOORCOST_SOURCE "/%s", path);
-    estimate(bench, whole);
+    estimate(bench, whole, changes);
 }
 
 int bench_close(struct bench *bench) {

@@ -7,6 +7,7 @@
 #ifndef DOORCOST_TESTS_SUPPORT_H
 #define DOORCOST_TESTS_SUPPORT_H
 
+#include "model/rate_change.h"
 #include "price/estimate.h"
 
 enum bench_unit { BENCH_INCH, BENCH_MM };
@@ -105,6 +106,8 @@ void bench_open(struct bench *bench, const char *name, enum bench_unit unit,
                 const char *const *edits, const char *doors);
 /* The same for a job of the tree, by its name from the top of the sources. */
 void bench_open_job(struct bench *bench, const char *path);
+/* With changes to its rates, as if their file had them so; NULL: none. */
+void bench_open_changed(struct bench *bench, const char *path, const struct rate_changes *changes);
 /* What went wrong, for the sum over all cases. */
 int bench_close(struct bench *bench);
 

@@ -4,8 +4,6 @@
 #include "price/chance_parts.h"
 #include "trial/range_chance.h"
 
-#include "read/job/job_file.h"
-#include "read/rates/rates_file.h"
 #include "support.h"
 
 #include <setjmp.h>
@@ -17,33 +15,9 @@
 
 static const struct plan_request no_plans = {.effort = CUT_EFFORT_SECOND};
 
-/* A job with its rates and estimate. */
-struct opened {
-    struct problems problems;
-    struct job job;
-    struct rates rates;
-    struct estimate estimate;
-};
-
-static void open_job(struct opened *o, const char *path, const struct rate_changes *changes) {
-    problems_init(&o->problems);
-    assert_true(job_read_changed(&o->job, &o->rates, path, changes, &o->problems));
-    if (problems_count(&o->problems, SEVERITY_ERROR) > 0) {
-        problems_print(&o->problems, stderr, false);
-        fail();
-    }
-    assert_int_equal(
-        estimate_make(&o->estimate, &o->rates, &o->job,
-                      (struct estimate_request){.option = -1, .plans = no_plans, .traced = true},
-                      &o->problems),
-        ESTIMATE_OK);
-}
-
-static void close_job(struct opened *o) {
-    estimate_clear(&o->estimate);
-    job_clear(&o->job);
-    rates_clear(&o->rates);
-    problems_clear(&o->problems);
+static void open_job(struct bench *bench, const char *path, const struct rate_changes *changes) {
+    bench_open_changed(bench, path, changes);
+    assert_int_equal(bench->result, ESTIMATE_OK);
 }
 
 /* --- ranges for a whole rates file --- */
@@ -109,10 +83,11 @@ struct drawn {
     size_t count, idle, held;
 };
 
-static void find_sources(struct drawn *d, const struct opened *o, const char *path,
+static void find_sources(struct drawn *d, const struct bench *o,
                          const struct chance_figures *figures, struct pool *pool) {
     struct ranges ranges;
-    assert_true(ranges_make(&ranges, &o->estimate, &(struct trial_job){path, -1, no_plans}, pool));
+    assert_true(
+        ranges_make(&ranges, &o->estimate, &(struct trial_job){o->job.path, -1, no_plans}, pool));
     const struct chance_ends *const ends = range_chance_ends(&ranges, &o->estimate, pool);
     assert_non_null(ends);
     *d = (struct drawn){.count = 0};
@@ -138,7 +113,7 @@ static void find_sources(struct drawn *d, const struct opened *o, const char *pa
 /* Direct cost and overhead of a job that was estimated as a whole. */
 static void whole_cost(const char *path, const struct rate_changes *changes, int64_t *direct,
                        int64_t *overhead) {
-    struct opened o;
+    struct bench o;
     struct pool pool;
     struct replay still;
     pool_init(&pool);
@@ -148,7 +123,7 @@ static void whole_cost(const char *path, const struct rate_changes *changes, int
     *direct = chance_direct(&still, &figures);
     *overhead = chance_overhead(&still, &figures);
     replay_clear(&still);
-    close_job(&o);
+    assert_int_equal(bench_close(&o), 0);
     pool_clear(&pool);
 }
 
@@ -161,17 +136,17 @@ static void draws_are_edited_files(void **state) {
     static struct drawn d;
     for (size_t s = 0; s < sizeof samples / sizeof *samples; s++) {
         char path[512];
-        struct opened plain;
-        struct opened o;
+        struct bench plain;
+        struct bench o;
         struct pool pool;
         struct replay replay;
         pool_init(&pool);
-        (void)snprintf(path, sizeof path, DOORCOST_SOURCE "/samples/%s.ini", samples[s]);
+        (void)snprintf(path, sizeof path, "samples/%s.ini", samples[s]);
         open_job(&plain, path, NULL);
         const struct rate_changes ranged = range_some(&plain.rates, s % 3, &pool);
         open_job(&o, path, &ranged);
         const struct chance_figures figures = chance_figures_of(&o.estimate, &pool);
-        find_sources(&d, &o, path, &figures, &pool);
+        find_sources(&d, &o, &figures, &pool);
         print_message("%s: %zu drawn, %zu without effect, %zu held\n", samples[s], d.count, d.idle,
                       d.held);
         assert_true(d.count > 30);
@@ -189,8 +164,8 @@ static void draws_are_edited_files(void **state) {
             assert_int_equal(chance_overhead(&replay, &figures), overhead);
         }
         replay_clear(&replay);
-        close_job(&o);
-        close_job(&plain);
+        assert_int_equal(bench_close(&o), 0);
+        assert_int_equal(bench_close(&plain), 0);
         pool_clear(&pool);
     }
 }

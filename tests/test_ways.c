@@ -4,8 +4,6 @@
 #include "base/array.h"
 #include "price/ways_trial.h"
 
-#include "read/job/job_file.h"
-#include "read/rates/rates_file.h"
 #include "support.h"
 
 #include <setjmp.h>
@@ -16,33 +14,6 @@
 
 static const struct plan_request no_plans = {.effort = CUT_EFFORT_SECOND};
 
-struct opened {
-    struct problems problems;
-    struct job job;
-    struct rates rates;
-    struct estimate estimate;
-    struct pool pool;
-};
-
-static void open_job(struct opened *o, const char *path) {
-    problems_init(&o->problems);
-    pool_init(&o->pool);
-    assert_true(job_read_changed(&o->job, &o->rates, path, NULL, &o->problems));
-    assert_int_equal(
-        estimate_make(&o->estimate, &o->rates, &o->job,
-                      (struct estimate_request){.option = -1, .plans = no_plans, .purchase = true},
-                      &o->problems),
-        ESTIMATE_OK);
-}
-
-static void close_job(struct opened *o) {
-    pool_clear(&o->pool);
-    estimate_clear(&o->estimate);
-    job_clear(&o->job);
-    rates_clear(&o->rates);
-    problems_clear(&o->problems);
-}
-
 static size_t choices(const struct ways *ways) {
     size_t count = 1;
     for (size_t i = 0; i < ways->row_count; i++) {
@@ -52,11 +23,12 @@ static size_t choices(const struct ways *ways) {
 }
 
 /* All choices, each estimated whole. */
-static struct outcome *all_of(struct opened *o, const struct ways *ways, size_t count) {
+static struct outcome *all_of(const struct estimate *base, const struct ways *ways, size_t count,
+                              struct pool *pool) {
     struct ways_trial trial;
-    struct outcome *const all = pool_take(&o->pool, count, sizeof *all);
-    size_t *const picked = pool_take(&o->pool, ways->row_count, sizeof *picked);
-    assert_true(ways_trial_init(&trial, &o->estimate, no_plans, &o->pool));
+    struct outcome *const all = pool_take(pool, count, sizeof *all);
+    size_t *const picked = pool_take(pool, ways->row_count, sizeof *picked);
+    assert_true(ways_trial_init(&trial, base, no_plans, pool));
     assert_non_null(all);
     assert_non_null(picked);
     for (size_t n = 0; n < count; n++) {
@@ -93,20 +65,23 @@ struct found {
 };
 
 static struct found search(const char *path, const size_t *rows, size_t row_count, int limits) {
-    struct opened o;
+    struct bench bench;
+    struct pool pool;
     struct ways ways;
     struct found found = {.limits = limits};
-    open_job(&o, path);
-    assert_int_equal(ways_make(&ways, &o.estimate, no_plans, rows, row_count, -1, &o.pool),
+    bench_open_job(&bench, path);
+    assert_int_equal(bench.result, ESTIMATE_OK);
+    pool_init(&pool);
+    assert_int_equal(ways_make(&ways, &bench.estimate, no_plans, rows, row_count, -1, &pool),
                      WAYS_OK);
     const size_t count = choices(&ways);
     assert_true(count > WAYS_MOST_WHOLE);
-    const struct outcome *const all = all_of(&o, &ways, count);
+    const struct outcome *const all = all_of(&bench.estimate, &ways, count, &pool);
     const int64_t least = best_of(all, count, 0).bench;
     for (int i = 0; i < limits; i++) {
         const int64_t limit = least + (ways.job.bench - least) * i / limits - 1;
         struct ways with;
-        assert_int_equal(ways_make(&with, &o.estimate, no_plans, rows, row_count, limit, &o.pool),
+        assert_int_equal(ways_make(&with, &bench.estimate, no_plans, rows, row_count, limit, &pool),
                          WAYS_OK);
         const struct outcome *const real = &with.within.best.real;
         const struct outcome best = best_of(all, count, limit);
@@ -120,22 +95,21 @@ static struct found search(const char *path, const size_t *rows, size_t row_coun
         print_message("%lld hours: %lld, best %lld\n", (long long)limit, (long long)real->bought,
                       (long long)best.bought);
     }
-    close_job(&o);
+    pool_clear(&pool);
+    assert_int_equal(bench_close(&bench), 0);
     return found;
 }
 
 static void tea_kitchen(void **state) {
     (void)state;
-    const struct found found =
-        search(DOORCOST_SOURCE "/samples/metric/tea-kitchen.ini", NULL, 0, 24);
+    const struct found found = search("samples/metric/tea-kitchen.ini", NULL, 0, 24);
     assert_true(found.best >= 23); /* as measured */
 }
 
 static void some_of_the_kitchen(void **state) {
     (void)state;
     static const size_t rows[] = {0, 1, 3, 9, 16, 22, 25};
-    const struct found found =
-        search(DOORCOST_SOURCE "/samples/kitchen/kitchen.ini", rows, COUNT_OF(rows), 24);
+    const struct found found = search("samples/kitchen/kitchen.ini", rows, COUNT_OF(rows), 24);
     assert_int_equal(found.best, found.limits);
 }
 
