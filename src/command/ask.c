@@ -110,7 +110,16 @@ enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault
     }
 }
 
-const char *ask_yes_no(void *context, const char *answer) {
+static const char *yes_or_no(void *context, const char *answer) {
     (void)context;
     return text_same(answer, "yes") || text_same(answer, "no") ? NULL : "type yes or no";
+}
+
+enum ask_result ask_whether(struct ask ask_for, FILE *in, FILE *out, struct pool *pool, bool *yes) {
+    const char *answer = NULL;
+    ask_for.choices = "yes, no";
+    ask_for.needed = true;
+    const enum ask_result result = ask(&ask_for, in, out, yes_or_no, NULL, pool, &answer);
+    *yes = result == ASK_ANSWERED && text_same(answer, "yes");
+    return result;
 }

@@ -38,7 +38,9 @@ enum ask_result {
 enum ask_result ask(const struct ask *ask, FILE *in, FILE *out, ask_fault *fault, void *context,
                     struct pool *pool, const char **answer) __attribute__((warn_unused_result));
 
-/* Of a question that is answered by yes or no. */
-ask_fault ask_yes_no;
+/* Asks what is answered by yes or no, and is needed; choices of *ask are told by this. *yes: the
+ * answer. */
+enum ask_result ask_whether(struct ask ask, FILE *in, FILE *out, struct pool *pool, bool *yes)
+    __attribute__((warn_unused_result));
 
 #endif

@@ -12,7 +12,7 @@ enum status new_accept(struct new_run *run, const struct job *job, struct proble
     const char *accepted = "";
     for (size_t i = 0; i < problems->count && run->asks; i++) {
         struct problem *const p = &problems->list[i];
-        const char *answer = NULL;
+        bool yes = false;
         if (p->severity != SEVERITY_WARNING) {
             continue;
         }
@@ -22,18 +22,16 @@ enum status new_accept(struct new_run *run, const struct job *job, struct proble
         const struct ask question = {
             .why = pool_words(&run->pool, "%s%s: %s%s Leave it so?", file, place.text, p->text,
                               p->text[strlen(p->text) - 1] == '?' ? "" : "."),
-            .choices = "yes, no",
             .name = name,
             .offer = "no",
-            .ended = "the job stays as it was written",
-            .needed = true};
-        const enum ask_result result = ask(&question, run->streams.in, run->streams.err, ask_yes_no,
-                                           NULL, &run->pool, &answer);
+            .ended = "the job stays as it was written"};
+        const enum ask_result result =
+            ask_whether(question, run->streams.in, run->streams.err, &run->pool, &yes);
         if (result != ASK_ANSWERED) {
             return result == ASK_MEMORY ? command_out_of_memory(run->streams) : STATUS_INPUTS;
         }
-        p->severity = text_same(answer, "yes") ? SEVERITY_ACCEPTED : p->severity;
-        if (text_same(answer, "yes") && !text_lists(accepted, name)) {
+        p->severity = yes ? SEVERITY_ACCEPTED : p->severity;
+        if (yes && !text_lists(accepted, name)) {
             accepted =
                 pool_words(&run->pool, "%s%s%s", accepted, accepted[0] == '\0' ? "" : ", ", name);
         }

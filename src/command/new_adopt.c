@@ -30,24 +30,21 @@ static enum status adopt_one(const struct folder_job *job, const char *rates, bo
                    job->path, old, shipped ? ", as shipped" : "", rates);
         return STATUS_DONE;
     }
-    const char *answer = NULL;
+    bool yes = false;
     const struct ask question = {
         .why = pool_words(
             pool,
             "%s goes by %s%s. Shall it go by the new rates from now on? Its line 'rates' "
             "is changed, and nothing else.",
             job->path, old, shipped ? ", which is as shipped" : ""),
-        .choices = "yes, no",
         .name = "change it",
         .offer = "yes",
-        .ended = "the job is as it was",
-        .needed = true};
-    const enum ask_result result =
-        ask(&question, streams.in, streams.err, ask_yes_no, NULL, pool, &answer);
+        .ended = "the job is as it was"};
+    const enum ask_result result = ask_whether(question, streams.in, streams.err, pool, &yes);
     if (result != ASK_ANSWERED) {
         return result == ASK_MEMORY ? command_out_of_memory(streams) : STATUS_INPUTS;
     }
-    if (!text_same(answer, "yes")) {
+    if (!yes) {
         return STATUS_DONE;
     }
     const enum status status = new_files_change(job->path, "rates", rates, streams);
