@@ -42,7 +42,7 @@ bool new_shipped_read(struct rates *rates, const char *path, bool metric,
     struct rates_texts texts;
     struct source source;
     struct ini ini;
-    return source_text(&source, path, metric ? shipped_metric : shipped_inch, scratch) &&
+    return source_text(&source, path, shipped_rates(metric), scratch) &&
            ini_read_lines(&ini, &source, scratch) &&
            rates_read_from(rates, path, (struct place){0}, (struct rates_instead){.ini = &ini},
                            &texts, scratch);

@@ -139,7 +139,7 @@ static enum status compose(struct new_run *run) {
         new_files_add_list(&run->files, run->list, &run->list_draft);
     }
     if (run->shipped != NULL) {
-        const char *const ships = draft_unit(draft) == LENGTH_MM ? shipped_metric : shipped_inch;
+        const char *const ships = shipped_rates(draft_unit(draft) == LENGTH_MM);
         new_files_add_shipped(&run->files, run->shipped,
                               run->rates_text == NULL ? ships : run->rates_text, &run->pool);
     }

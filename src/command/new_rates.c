@@ -38,8 +38,7 @@ static enum status find_source(struct rates_run *run) {
 static enum status read_source(struct rates_run *run) {
     struct problems *const problems = &run->problems;
     const bool read = run->from == NULL
-                          ? source_text(&run->source, "rates",
-                                        run->metric ? shipped_metric : shipped_inch, problems)
+                          ? source_text(&run->source, "rates", shipped_rates(run->metric), problems)
                           : source_read(&run->source, run->from, (struct place){0}, problems);
     if (!read || (run->source.open && !ini_read_lines(&run->ini, &run->source, problems))) {
         return out_of_memory(run);
@@ -67,8 +66,7 @@ static enum status read_source(struct rates_run *run) {
     struct source shipped;
     return run->lines.list != NULL &&
                    source_text(&shipped, "shipped",
-                               unit_before(&run->ini, "shop") == LENGTH_MM ? shipped_metric
-                                                                           : shipped_inch,
+                               shipped_rates(unit_before(&run->ini, "shop") == LENGTH_MM),
                                &run->places[0].problems) &&
                    ini_read_lines(&run->shipped, &shipped, &run->places[0].problems)
                ? STATUS_DONE
@@ -148,24 +146,13 @@ static enum status take_sets(struct rates_run *run) {
     return STATUS_DONE;
 }
 
-/* The key of [shop] as the file has it; NULL: it has none. */
-static const struct ini_key *shop_key(const struct rates_run *run, const char *name) {
-    const struct ini_section *const shop = section_find(&run->ini, "shop");
-    for (size_t i = 0; i < shop->count; i++) {
-        if (text_same(shop->keys[i].name, name)) {
-            return &shop->keys[i];
-        }
-    }
-    return NULL;
-}
-
 /* --- the file --- */
 
 /* Names of files are said from the new folder; `own` has what was given. */
 static bool finish_lines(struct rates_run *run) {
     static const char *const files[] = {"woods", "terms file", "logo", "stock"};
     for (size_t i = 0; run->from != NULL && i < COUNT_OF(files); i++) {
-        const struct ini_key *const key = shop_key(run, files[i]);
+        const struct ini_key *const key = ini_key_find(section_find(&run->ini, "shop"), files[i]);
         const char *const name = key == NULL || key->value == NULL
                                      ? NULL
                                      : draft_renamed(key->value, run->from, run->path, &run->pool);

@@ -85,13 +85,10 @@ bool rates_walk_number(const char *key) {
 
 /* --- what there is to ask --- */
 
+/* NULL too where its value was reported. */
 static const struct ini_key *key_of(const struct ini_section *section, const char *name) {
-    for (size_t i = 0; i < section->count; i++) {
-        if (text_same(section->keys[i].name, name) && section->keys[i].value != NULL) {
-            return &section->keys[i];
-        }
-    }
-    return NULL;
+    const struct ini_key *const key = ini_key_find(section, name);
+    return key == NULL || key->value == NULL ? NULL : key;
 }
 
 static bool is_set(struct rates_run *run, const char *section, const char *key) {
@@ -271,7 +268,11 @@ bool walk_find(struct walk *walk) {
     return !pool_failed(&run->pool);
 }
 
-const char *const *walk_words_left(void) {
-    static const char *const words[] = {"license", "payment", "warranty", NULL};
-    return words;
+bool walk_drop_words(struct rates_run *run) {
+    bool held = true;
+    for (size_t i = 0; i < COUNT_OF(of_shop) && held; i++) {
+        held = !of_shop[i].may_lack || of_shop[i].few ||
+               rates_put(run, &(struct rate_change){.section = "shop", .key = of_shop[i].key});
+    }
+    return held;
 }

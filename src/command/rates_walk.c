@@ -115,17 +115,6 @@ static enum status put_steps(const struct walk *walk) {
     return STATUS_DONE;
 }
 
-/* Of another shop no words that ship are left that were not asked about. */
-static enum status drop_words(const struct walk *walk) {
-    const bool other = walk->run->few && is_other(&walk->steps[0]);
-    for (const char *const *word = walk_words_left(); *word != NULL && other; word++) {
-        if (!rates_put(walk->run, &(struct rate_change){.section = "shop", .key = *word})) {
-            return command_out_of_memory(walk->run->streams);
-        }
-    }
-    return STATUS_DONE;
-}
-
 enum status rates_walk(struct rates_run *run) {
     struct walk walk = {.run = run};
     if (!walk_find(&walk)) {
@@ -133,5 +122,6 @@ enum status rates_walk(struct rates_run *run) {
     }
     enum status status = ask_steps(&walk);
     status = status == STATUS_DONE ? put_steps(&walk) : status;
-    return status == STATUS_DONE ? drop_words(&walk) : status;
+    const bool other = status == STATUS_DONE && run->few && is_other(&walk.steps[0]);
+    return other && !walk_drop_words(run) ? command_out_of_memory(run->streams) : status;
 }

@@ -28,8 +28,8 @@ struct walk {
 /* Finds what there is to ask, by the rates of the run. All of it in the run's pool. false: out of
  * memory. */
 bool walk_find(struct walk *walk) __attribute__((warn_unused_result));
-/* Words of [shop] that a few questions leave out, and that no other shop may keep; NULL behind the
- * last. Static. */
-const char *const *walk_words_left(void);
+/* Takes out the words of [shop] that a few questions leave out: no other shop may keep them. false:
+ * out of memory. */
+bool walk_drop_words(struct rates_run *run) __attribute__((warn_unused_result));
 
 #endif

@@ -52,4 +52,7 @@ struct source;
 bool ini_read_lines(struct ini *ini, const struct source *source, struct problems *problems)
     __attribute__((warn_unused_result));
 
+/* The key of that name, ASCII case ignored; NULL: the section has none. */
+const struct ini_key *ini_key_find(const struct ini_section *section, const char *name);
+
 #endif

@@ -182,7 +182,7 @@ static const char *scan_value(const struct cursor *cursor, const char *text) {
     return end;
 }
 
-static const struct ini_key *find_key(const struct ini_section *section, const char *name) {
+const struct ini_key *ini_key_find(const struct ini_section *section, const char *name) {
     for (size_t i = 0; i < section->count; i++) {
         if (text_same(section->keys[i].name, name)) {
             return &section->keys[i];
@@ -192,7 +192,7 @@ static const struct ini_key *find_key(const struct ini_section *section, const c
 }
 
 static void add_key(const struct cursor *cursor, struct ini_section *section, struct ini_key key) {
-    const struct ini_key *earlier = find_key(section, key.name);
+    const struct ini_key *earlier = ini_key_find(section, key.name);
     bool failed = false;
 
     if (earlier != NULL) {

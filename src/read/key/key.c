@@ -56,18 +56,9 @@ const struct ini_section *section_find(const struct ini *ini, const char *kind) 
     return NULL;
 }
 
-static const struct ini_key *find_written(const struct ini_section *section, const char *key) {
-    for (size_t i = 0; i < section->count; i++) {
-        if (text_same(section->keys[i].name, key)) {
-            return &section->keys[i];
-        }
-    }
-    return NULL;
-}
-
 const char *text_before(const struct ini *ini, const char *kind, const char *key) {
     const struct ini_section *section = section_find(ini, kind);
-    const struct ini_key *written = section == NULL ? NULL : find_written(section, key);
+    const struct ini_key *written = section == NULL ? NULL : ini_key_find(section, key);
 
     return written == NULL ? "" : text_or_empty(written->value);
 }
@@ -77,7 +68,7 @@ enum length_unit unit_before(const struct ini *ini, const char *kind) {
 }
 
 bool section_has(const struct ini_section *section, const char *key) {
-    return find_written(section, key) != NULL;
+    return ini_key_find(section, key) != NULL;
 }
 
 /* `[lumber poplar]` */
@@ -176,7 +167,7 @@ static void read_table(struct reader *reader, const struct section_kind *kind,
                        void *target) {
     for (size_t i = 0; i < count; i++) {
         const struct key *key = &keys[i];
-        const struct ini_key *written = find_written(section, key->name);
+        const struct ini_key *written = ini_key_find(section, key->name);
 
         key_preset(key, section->place, target);
         if (written == NULL) {
