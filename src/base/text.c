@@ -302,8 +302,8 @@ size_t text_columns(const char *text) {
         wchar_t wide;
         int width;
 
-        if (text[at] >= ' ' &&
-            text[at] <= '~') { /* most of all text, and the same in every locale */
+        /* most of all text, and the same in every locale */
+        if (text[at] >= ' ' && text[at] <= '~') {
             at++;
             columns++;
             continue;

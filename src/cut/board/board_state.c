@@ -271,8 +271,8 @@ bool board_state_open(struct board_state *s, const struct board_job *job,
         const struct board_use *const use = &plan->boards[b];
         const uint32_t room = room_of(s, use->stock);
         const uint32_t board = new_board(s);
-        for (size_t i = use->first + use->count;
-             i-- > use->first;) { /* the last becomes the head */
+        /* from the last on, as what is put in last becomes the head */
+        for (size_t i = use->first + use->count; i-- > use->first;) {
             const struct board_strip *const from = &plan->strips[i];
             const uint32_t strip = new_strip(s, from->width + job->kerf, board);
             for (size_t p = from->first; p < from->first + from->count; p++) {

@@ -29,15 +29,13 @@ static bool names_totals(const struct table *table, const struct table_row *row)
     return false;
 }
 
-/* What stands in a row's column of counts; "": nothing. */
-static const char *count_text(const struct table *table, const struct heading *columns,
-                              const struct table_row *row) {
-    for (size_t i = 0; i < table->columns; i++) {
-        if (is_column(&columns[i], "count")) {
-            return row->cells[i].text;
-        }
+/* Which column has the counts; table->columns: none. */
+static size_t count_column(const struct table *table, const struct heading *columns) {
+    size_t at = 0;
+    while (at < table->columns && !is_column(&columns[at], "count")) {
+        at++;
     }
-    return "";
+    return at;
 }
 
 /* Whether it has no size, as every door has. */
@@ -60,13 +58,14 @@ static long long count_of(const char *text, bool *known) {
 
 void list_totals_drop(struct table *table, const struct heading *columns,
                       struct problems *problems) {
+    const size_t counts = count_column(table, columns);
     long long all = 0;
     long long part = 0; /* since the last line of totals */
     bool known = true;
     size_t kept = 0;
     for (size_t i = 0; i < table->count; i++) {
         const struct table_row *const row = &table->rows[i];
-        const char *const count = count_text(table, columns, row);
+        const char *const count = counts < table->columns ? row->cells[counts].text : "";
         if (!names_totals(table, row)) {
             const long long more = count_of(count, &known);
             all += more;

@@ -203,29 +203,25 @@ static bool print_buy(struct page *page, const struct estimate *e) {
 
 /* With the line that answers the first of them. */
 static void say_warnings(struct page *page, const struct job *job, const struct problems *problems,
-                         size_t count) {
+                         size_t count, struct pool *pool) {
     size_t i = 0;
     while (problems->list[i].severity != SEVERITY_WARNING) {
         i++;
     }
-    struct pool pool;
-    pool_init(&pool);
     say_wrapped(page, "  -", 4, "%s, above: mend, or answer in [job]: accept = %s",
-                show_count(count, "warning").text, job_accept_item(job, &problems->list[i], &pool));
-    page->failed = page->failed || pool_failed(&pool);
-    pool_clear(&pool);
+                show_count(count, "warning").text, job_accept_item(job, &problems->list[i], pool));
 }
 
 /* Warnings that were printed above, and those that the job accepts. */
-static void say_questions(struct page *page, const struct job *job,
-                          const struct problems *problems) {
+static void say_questions(struct page *page, const struct job *job, const struct problems *problems,
+                          struct pool *pool) {
     const size_t warnings = problems_count(problems, SEVERITY_WARNING);
     const size_t accepted = problems_count(problems, SEVERITY_ACCEPTED);
     if (warnings > 0 && accepted > 0) {
         say(page, "  - %s, above; %s accepted ('doorcost check' lists them)",
             show_count(warnings, "warning").text, show_count(accepted, "question").text);
     } else if (warnings > 0) {
-        say_warnings(page, job, problems, warnings);
+        say_warnings(page, job, problems, warnings, pool);
     } else if (accepted > 0) {
         say(page, "  - %s accepted ('doorcost check' lists them)",
             show_count(accepted, "question").text);
@@ -257,7 +253,7 @@ static void print_open(struct page *page, const struct estimate *e,
     pool_init(&pool);
     say(page, "%s", "");
     say(page, "%s", "Open");
-    say_questions(page, e->job, problems);
+    say_questions(page, e->job, problems, &pool);
     if (shipped_example(e)) {
         const struct shipped shipped = shipped_of(e, &pool);
         if (shipped.left > 0) {
