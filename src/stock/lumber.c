@@ -144,13 +144,14 @@ static void buy_by_factor(const struct calc *c, struct lumber_buy *b) {
     b->allowances = fig_plus(c->tape, "end and edge allowance", b->rough, fig_minus(b->milled));
     const fig step = tape_constant(c->tape, "sold in steps of", unit, unit == UNIT_BF ? 0 : 3, 1,
                                    "common practice, no source");
-    const fig needed = fig_up(c->tape, "up to what is sold", b->with_waste, step);
-    b->by_factor.needed = at_least_minimum(c, "needed", needed, b);
+    b->by_factor.as_sold = fig_up(c->tape, "up to what is sold", b->with_waste, step);
+    b->by_factor.needed = at_least_minimum(c, "needed", b->by_factor.as_sold, b);
     buy(c, b, &b->by_factor);
 }
 
 static void buy_by_plan(const struct calc *c, struct lumber_buy *b) {
     const struct lumber *const lumber = lumber_of(c, b);
+    b->by_plan.as_sold = b->plan.bought;
     b->by_plan.needed = at_least_minimum(c, "needed by plan", b->plan.bought, b);
     buy(c, b, &b->by_plan);
     fig used = b->plan.bought;

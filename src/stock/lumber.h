@@ -14,7 +14,8 @@
 
 /* How much is bought by one reckoning, factor or plan, and what that costs at the yard. */
 struct purchase_by {
-    fig needed;    /* board feet or m3 as they are sold, at least the yard's minimum */
+    fig as_sold;   /* board feet or m3 in the yard's steps */
+    fig needed;    /* the same, at least the yard's minimum */
     fig bought;    /* what is ordered: needed, or up to a price break where the whole lot is then
                       cheaper */
     fig from_rack; /* the same of boards of the rack; none: nothing is there */

@@ -80,11 +80,16 @@ def check_paper(purchase, page, order):
             continue
         for line in group["lines"]:
             note = line["note"] or ""
+            supplier = group["supplier"]
+            if order and note and re.sub(r"\s", "", note) in page:
+                fail(f"the order has what is the shop's alone: '{note}'")
             if order and ("by others" in note or ("from the rack" in note and line["count"] is None and not value(line["cost"]))):
                 if re.sub(r"\s", "", line["what"]) in page:
                     fail(f"the order asks for '{line['what']}', which others supply, or the rack")
                 continue
-            for word in (line["what"], line["size"], line["how many"]):
+            asked = not order or supplier != "Glass" or line["part of the line above"]
+            for word in (line["ordered as" if order else "what"], line["size"], line["how many"] if asked else "",
+                         "" if order else note):
                 if re.sub(r"\s", "", word or "") not in page:
                     fail(f"'{word}' is not on paper")
 

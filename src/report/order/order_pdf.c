@@ -16,7 +16,8 @@
 #define GRAY   0.35
 #define BOX    8.0
 #define GAP    3.5
-#define KEPT   6 /* lines of one thing that stay together */
+#define KEPT   6   /* lines of one thing that stay together */
+#define WHOLE  0.3 /* of a page: a table as low as this is not parted */
 
 /* Left edges of the columns, as parts of the width; the last is the right end. */
 enum { AT_BOX, AT_WHAT, AT_SIZE, AT_COUNT, AT_PRICE, AT_COST, AT_END };
@@ -76,10 +77,12 @@ static const char *money(struct order *o, fig f) {
 }
 
 static double put_line(struct order *o, const struct buy_line *line, bool draw) {
-    const char *const what = line->part ? pool_words(&o->pool, "    %s", line->what) : line->what;
+    const char *const name = o->prices ? line->what : line->ordered;
+    const char *const what = line->part ? pool_words(&o->pool, "    %s", name) : name;
+    const char *const count = !o->prices && line->by_parts ? "" : line->how_many;
     double height = put(o, AT_WHAT, what, false, draw);
     height = larger(height, put(o, AT_SIZE, line->size, false, draw));
-    height = larger(height, put(o, AT_COUNT, line->how_many, false, draw));
+    height = larger(height, put(o, AT_COUNT, count, false, draw));
     if (o->prices) {
         height = larger(height, put(o, AT_PRICE, money(o, line->price), false, draw));
         height = larger(height, put(o, AT_COST, money(o, line->cost), false, draw));
@@ -126,16 +129,24 @@ static double parts_height(struct order *o, size_t first, size_t end) {
     return height + sum_height(o, i, end);
 }
 
+/* The note of a line is of the shop's own: a supplier does not read it. */
+static double note_height(const struct order *o, const struct buy_line *line,
+                          struct text_style *style) {
+    *style = (struct text_style){
+        .size = SMALL, .gray = GRAY, .width = (1 - o->edges[AT_WHAT]) * o->flow.width};
+    return line->note[0] != '\0' && o->prices
+               ? text_measure(o->flow.pdf->cr, line->note, style).height
+               : 0;
+}
+
 /* A line with its note below it; it does not stand at the foot of a page without what it is made up
  * of. */
 static void draw_line(struct order *o, const struct buy_group *group, size_t at) {
     struct flow *const f = &o->flow;
     const size_t end = group->first + group->count;
     const struct buy_line *const line = &o->list->lines[at];
-    const struct text_style note = {
-        .size = SMALL, .gray = GRAY, .width = (1 - o->edges[AT_WHAT]) * f->width};
-    const bool noted = line->note[0] != '\0' && o->prices;
-    const double under = noted ? text_measure(f->pdf->cr, line->note, &note).height : 0;
+    struct text_style note;
+    const double under = note_height(o, line, &note);
     const double height = put_line(o, line, false);
     const double below = line->part ? sum_height(o, at + 1, end) : parts_height(o, at + 1, end);
     if (flow_need(f, height + under + GAP + below)) {
@@ -150,7 +161,7 @@ static void draw_line(struct order *o, const struct buy_group *group, size_t at)
     tag_begin(f->pdf->cr, "TR");
     put_line(o, line, true);
     f->y += height;
-    if (noted) {
+    if (under > 0) {
         tag_text(f->pdf->cr, "TD", f->x + o->edges[AT_WHAT] * f->width, f->y, line->note, &note);
         f->y += under;
     }
@@ -160,13 +171,32 @@ static void draw_line(struct order *o, const struct buy_group *group, size_t at)
 
 /* --- the paper --- */
 
+static bool listed(const struct order *o, const struct buy_line *line) {
+    return o->prices || !line->by_others;
+}
+
+/* How high heads, lines and sum of a group are. */
+static double group_height(struct order *o, const struct buy_group *group) {
+    double height = TEXT * 1.4 + GAP + (o->prices ? GAP + TEXT * 1.4 : 0);
+    for (size_t i = group->first; i < group->first + group->count; i++) {
+        struct text_style note;
+        const struct buy_line *const line = &o->list->lines[i];
+        if (listed(o, line)) {
+            height += put_line(o, line, false) + note_height(o, line, &note) + GAP * o->flow.spread;
+        }
+    }
+    return height;
+}
+
 static void draw_group(struct order *o, const struct buy_group *group) {
     struct flow *const f = &o->flow;
-    flow_heading(f, group->title, 5 * TEXT);
+    const double height = group_height(o, group);
+    const bool whole = height <= WHOLE * (f->bottom - f->top);
+    flow_heading(f, group->title, whole ? height : 5 * TEXT);
     tag_begin(f->pdf->cr, "Table");
     draw_heads(o);
     for (size_t i = group->first; i < group->first + group->count; i++) {
-        if (o->prices || !o->list->lines[i].by_others) {
+        if (listed(o, &o->list->lines[i])) {
             draw_line(o, group, i);
         }
     }

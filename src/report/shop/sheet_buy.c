@@ -11,18 +11,13 @@ enum { COLUMN_GAP = COLUMN_COST + 1, COLUMN_NOTE };
 /* Words that follow when figures are changed. */
 static void put_note(const struct paper *paper, uint16_t sheet, uint32_t row,
                      const struct buy_line *line) {
-    static const char more[] = "the plan needs more: buy by the plan";
     struct book *const book = paper->book;
-    if (fig_none(line->short_of_plan)) {
+    const char *const formula = buy_note_formula(&book->pool, paper->base, &line->why);
+    if (formula == NULL) {
         book_text(book, sheet, row, COLUMN_NOTE, LOOK_WRAP, line->note);
-        return;
+    } else {
+        book_check(book, sheet, row, COLUMN_NOTE, LOOK_WRAP, formula, line->note);
     }
-    const char *const enough = line->boards ? BUY_BY_PLAN : "enough for the cutting plan";
-    const bool is_short = tape_amount(&paper->base->tape, line->short_of_plan) > 0;
-    book_check(
-        book, sheet, row, COLUMN_NOTE, LOOK_WRAP,
-        pool_words(&book->pool, "IF({%u}>0,\"%s\",\"%s\")", line->short_of_plan.id, more, enough),
-        is_short ? more : enough);
 }
 
 static void put_line(const struct paper *paper, uint16_t sheet, uint32_t row,

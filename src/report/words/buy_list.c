@@ -1,18 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 #include "report/words/buy_list.h"
 
-#include "base/pool.h"
-#include "report/words/plan_words.h"
-#include "report/words/planned.h"
+#include "base/text.h"
+#include "report/words/buy_lister.h"
 
 #include <stdlib.h>
 #include <string.h>
-
-struct lister {
-    struct buy_list *list;
-    struct pool *pool;
-    const struct estimate *e;
-};
 
 /* The noun without its s for one of it. */
 static const char *unit_words(struct lister *l, const struct buy_line *line) {
@@ -32,7 +25,7 @@ static const char *count_words(struct lister *l, const struct buy_line *line) {
                       unit[0] == '\0' ? "" : " ", unit);
 }
 
-static void add(struct lister *l, struct buy_line line) {
+void lister_add(struct lister *l, struct buy_line line) {
     struct buy_list *const list = l->list;
     list->lines = array_grow(list->lines, &list->room, list->line_count + 1, sizeof *list->lines,
                              &list->failed);
@@ -40,167 +33,24 @@ static void add(struct lister *l, struct buy_line line) {
         line.what = line.what == NULL ? "" : line.what;
         line.size = line.size == NULL ? "" : line.size;
         line.unit = line.unit == NULL ? "" : line.unit;
-        line.note = line.note == NULL ? "" : line.note;
+        line.ordered = line.ordered == NULL ? line.what : line.ordered;
+        line.note = buy_note_words(l->pool, l->e, &line.why);
         line.unit = unit_words(l, &line);
         line.how_many = count_words(l, &line);
         list->lines[list->line_count++] = line;
     }
 }
 
-static const char *keep(struct lister *l, struct shown shown) {
+const char *lister_keep(struct lister *l, struct shown shown) {
     return pool_words(l->pool, "%s", shown.text);
 }
 
-/* `4 thick`: of what no width and length stand beside. */
-static const char *thick_words(struct lister *l, const char *thickness) {
+const char *lister_thick(struct lister *l, const char *thickness) {
     return pool_words(l->pool, "%s thick", thickness);
 }
 
-static bool some(const struct lister *l, fig f) {
+bool lister_some(const struct lister *l, fig f) {
     return !fig_none(f) && tape_amount(&l->e->tape, f) != 0;
-}
-
-/* --- lumber and sheets --- */
-
-/* The boards of the plan by size: what to pick from the pile. */
-static void add_boards(struct lister *l, const struct lumber_plan *p) {
-    for (size_t s = 0; p->no_plan_reason == NULL && s < p->sold; s++) {
-        const struct cut_stock *const stock = &p->job.stocks[s];
-        if (some(l, p->counts[s])) {
-            add(l, (struct buy_line){.size =
-                                         keep(l, plan_show_size(l->e, stock->width, stock->length)),
-                                     .count = p->counts[s],
-                                     .unit = "boards",
-                                     .part = true});
-        }
-    }
-}
-
-/* `2 of 24 x 48, 1 whole` of the rack, with `from the rack: ` before it; "" where nothing is. */
-static const char *words_of_rack(struct lister *l, const struct rack_stock *rack) {
-    const char *words = "";
-    for (size_t i = 0; i < rack->count; i++) {
-        const struct rack_item *const item = &rack->rows[i];
-        const char *const size =
-            item->width.set
-                ? pool_words(
-                      l->pool, "of %s",
-                      show_size(item->width.amount, item->length.amount, l->e->job->unit).text)
-                : "whole";
-        if (some(l, rack->taken[i])) {
-            words = pool_words(l->pool, "%s%s%s %s", words, words[0] == '\0' ? "" : ", ",
-                               show(l->e, rack->taken[i]).text, size);
-        }
-    }
-    return words[0] == '\0' ? "" : pool_words(l->pool, "from the rack: %s", words);
-}
-
-/* What comes from the rack, and whether the boards below are enough. */
-static const char *lumber_note(struct lister *l, const struct planned *p, const char *rack,
-                               bool nothing) {
-    const char *const lack = keep(l, plan_short(l->e, p->short_of_plan));
-    const char *const boards = p->no_plan_reason == NULL && !nothing ? BUY_BY_PLAN : "";
-    if (rack[0] == '\0') {
-        return lack[0] != '\0' ? lack : boards;
-    }
-    return lack[0] != '\0'     ? pool_words(l->pool, "%s. %s", rack, lack)
-           : boards[0] != '\0' ? pool_words(l->pool, "%s; %s", rack, boards)
-                               : rack;
-}
-
-static void add_lumber(struct lister *l) {
-    for (size_t i = 0; i < l->e->lumber.count; i++) {
-        const struct lumber_buy *const b = &l->e->lumber.buys[i];
-        const struct planned p = planned_lumber(l->e, i);
-        const char *const rack = p.no_plan_reason == NULL ? words_of_rack(l, &b->plan.rack) : "";
-        const bool nothing = !some(l, b->priced.bought);
-        add(l, (struct buy_line){.what = p.name,
-                                 .size = strchr(p.thickness, '/') != NULL /* 4/4 says it all */
-                                             ? p.thickness
-                                             : thick_words(l, p.thickness),
-                                 .count = nothing ? (fig){0} : b->priced.bought,
-                                 .price = nothing ? (fig){0} : b->priced.price,
-                                 .cost = b->priced.cost,
-                                 .note = lumber_note(l, &p, rack, nothing),
-                                 .by_others = nothing,
-                                 .boards = p.no_plan_reason == NULL,
-                                 .short_of_plan = p.no_plan_reason == NULL && rack[0] == '\0'
-                                                      ? p.short_of_plan
-                                                      : (fig){0}});
-        add_boards(l, &b->plan);
-    }
-}
-
-/* `1/4 x 49 x 97`. */
-static const char *sheet_size(struct lister *l, const struct sheet *s, length along) {
-    const enum length_unit unit = l->e->job->unit;
-    return pool_words(l->pool, "%s x %s", show_value(&s->thickness, unit).text,
-                      show_size(s->width.amount, along, unit).text);
-}
-
-static void add_sheet(struct lister *l, const struct sheet_buy *b, const struct planned *p) {
-    const struct sheet *const s = &l->e->rates->sheets[b->material];
-    const bool whole = some(l, b->priced.whole);
-    const bool half = some(l, b->priced.half);
-    const char *const size = sheet_size(l, s, s->length.amount);
-    const char *const half_size = sheet_size(l, s, s->length.amount / 2);
-    const char *const rack = b->planned ? words_of_rack(l, &b->plan.rack) : "";
-    struct buy_line line = {.what = p->name,
-                            .cost = b->priced.cost,
-                            .note = rack[0] != '\0' ? rack /* priced by plan, which is not short */
-                                                    : keep(l, plan_short(l->e, p->short_of_plan)),
-                            .by_others = !whole && !half,
-                            .short_of_plan = p->no_plan_reason == NULL && rack[0] == '\0'
-                                                 ? p->short_of_plan
-                                                 : (fig){0}};
-    if (whole != half) {
-        line.size = whole ? size : half_size;
-        line.count = whole ? b->priced.whole : b->priced.half;
-        line.unit = whole ? "sheets" : "half sheets";
-        line.price = whole ? b->price : b->half_price;
-    }
-    add(l, line);
-    if (whole && half) {
-        add(l, (struct buy_line){.size = size,
-                                 .count = b->priced.whole,
-                                 .unit = "sheets",
-                                 .price = b->price,
-                                 .part = true});
-        add(l, (struct buy_line){.size = half_size,
-                                 .count = b->priced.half,
-                                 .unit = "half sheets",
-                                 .price = b->half_price,
-                                 .part = true});
-    }
-}
-
-/* `roll of 250 ft`: in the unit that edges are measured in. */
-static const char *roll_words(struct lister *l, const struct banding *kind) {
-    const length per = l->e->units.run == UNIT_M ? 1000 * NM_PER_MM : NM_PER_FOOT;
-    const int64_t hundredths = (kind->roll.amount * 100 + per / 2) / per;
-    const bool whole = hundredths % 100 == 0;
-    return pool_words(l->pool, "roll of %s %s",
-                      show_number(whole ? hundredths / 100 : hundredths, whole ? 0 : 2).text,
-                      unit_name(l->e->units.run));
-}
-
-static void add_sheets(struct lister *l) {
-    const struct estimate *const e = l->e;
-    for (size_t i = 0; i < e->sheets.count; i++) {
-        const struct planned p = planned_sheet(e, i);
-        add_sheet(l, &e->sheets.buys[i], &p);
-    }
-    for (size_t i = 0; i < e->banding.count; i++) {
-        const struct banding_buy *const b = &e->banding.buys[i];
-        const struct banding *const kind = &e->rates->bandings[b->banding];
-        const bool rolls = !fig_none(b->rolls);
-        add(l, (struct buy_line){.what = kind->name.s,
-                                 .size = rolls ? roll_words(l, kind) : "",
-                                 .count = rolls ? b->rolls : b->needed,
-                                 .unit = rolls ? "rolls" : "",
-                                 .price = b->price,
-                                 .cost = b->cost});
-    }
 }
 
 /* --- glass --- */
@@ -213,9 +63,10 @@ static void add_panes(struct lister *l, int32_t glass) {
         for (size_t i = 0; i < leaf->door->part_count; i++) {
             const struct part *const part = &leaf->door->parts[i];
             if (part->material_kind == MATERIAL_GLASS && part->material == glass) {
-                add(l, (struct buy_line){
-                           .size = keep(l, show_size(part->shown_width, part->shown_height,
-                                                     l->e->job->unit)),
+                lister_add(
+                    l, (struct buy_line){
+                           .size = lister_keep(l, show_size(part->shown_width, part->shown_height,
+                                                            l->e->job->unit)),
                            .count = leaf->parts[i].pieces,
                            .unit = "panes",
                            .what = pool_words(l->pool, "for %s", leaf->door->name),
@@ -229,12 +80,20 @@ static void add_glass(struct lister *l) {
     for (size_t i = 0; i < l->e->glass.count; i++) {
         const struct glass_buy *const b = &l->e->glass.buys[i];
         const struct glass *const glass = &l->e->rates->glass[b->material];
-        add(l, (struct buy_line){
-                   .what = glass->name.s,
-                   .size = thick_words(l, show_value(&glass->thickness, l->e->job->unit).text),
-                   .count = b->area,
-                   .cost = b->cost,
-                   .note = fig_none(b->stops) ? "as charged, cut to size" : "with its stops"});
+        const char *const name = glass->client_name.s;
+        struct buy_line line = {
+            .what = glass->name.s,
+            .ordered = pool_words(l->pool, "%s, cut to size", name != NULL ? name : glass->name.s),
+            .size = lister_thick(l, show_value(&glass->thickness, l->e->job->unit).text),
+            .count = b->area,
+            .cost = b->cost,
+            .by_parts = true};
+        buy_note_add(&line.why,
+                     (struct buy_clause){.words = fig_none(b->stops)
+                                                      ? "cut to size; the area is as charged"
+                                                      : "cut to size, with its stops; the area is "
+                                                        "as charged"});
+        lister_add(l, line);
         add_panes(l, b->material);
     }
 }
@@ -242,38 +101,37 @@ static void add_glass(struct lister *l) {
 /* --- finish --- */
 
 /* `12 more from the rack`; "" where nothing is. */
-static const char *rack_note(struct lister *l, fig from_rack, const char *words) {
-    return some(l, from_rack) ? pool_words(l->pool, "%s %s", show_unit(l->e, from_rack).text, words)
-                              : "";
+static const char *rack_note(struct lister *l, fig from_rack) {
+    return lister_some(l, from_rack)
+               ? pool_words(l->pool, "%s more from the rack", show_unit(l->e, from_rack).text)
+               : "";
 }
 
 static void add_product(struct lister *l, const struct product *p) {
     size_t kinds = 0;
     size_t only = 0;
     for (size_t s = 0; s < p->size_count; s++) {
-        if (some(l, p->counts[s])) {
+        if (lister_some(l, p->counts[s])) {
             kinds++;
             only = s;
         }
     }
-    struct buy_line line = {.what = p->title,
-                            .cost = p->cost,
-                            .note = rack_note(l, p->from_rack, "more from the rack"),
-                            .by_others = kinds == 0};
+    struct buy_line line = {.what = p->title, .cost = p->cost, .by_others = kinds == 0};
+    buy_note_add(&line.why, (struct buy_clause){.words = rack_note(l, p->from_rack)});
     if (kinds == 1) {
         line.size = p->sizes->s[only].words;
         line.count = p->counts[only];
         line.unit = "containers";
         line.price = p->prices[only];
     }
-    add(l, line);
+    lister_add(l, line);
     for (size_t s = 0; kinds > 1 && s < p->size_count; s++) {
-        if (some(l, p->counts[s])) {
-            add(l, (struct buy_line){.size = p->sizes->s[s].words,
-                                     .count = p->counts[s],
-                                     .unit = "containers",
-                                     .price = p->prices[s],
-                                     .part = true});
+        if (lister_some(l, p->counts[s])) {
+            lister_add(l, (struct buy_line){.size = p->sizes->s[s].words,
+                                            .count = p->counts[s],
+                                            .unit = "containers",
+                                            .price = p->prices[s],
+                                            .part = true});
         }
     }
 }
@@ -292,11 +150,11 @@ static void add_hardware(struct lister *l) {
         const struct hardware_buy *const b = &e->hardware.buys[i];
         const struct hardware *const h = &e->rates->hardware[b->hardware];
         const bool packs = !fig_none(b->packs);
-        struct buy_line line = {.what = h->name.s, .unit = "pieces"};
+        struct buy_line line = {.what = h->name.s, .ordered = h->client_name.s, .unit = "pieces"};
         if (b->by_others) {
             line.count = b->needed;
-            line.note = "by others: not bought here";
             line.by_others = true;
+            buy_note_add(&line.why, (struct buy_clause){.words = "by others: not bought here"});
         } else {
             line.count = packs ? b->packs : b->bought;
             line.unit = packs ? "packs" : "pieces";
@@ -305,14 +163,18 @@ static void add_hardware(struct lister *l) {
                               : "";
             line.cost = b->cost;
             line.price = b->price;
-            const char *const each =
-                packs && h->price_by.choice != PRICE_PER_PACK ? "price of a piece" : "";
-            const char *const rack = rack_note(l, b->from_rack, "more from the rack");
-            line.note = pool_words(l->pool, "%s%s%s", each,
-                                   each[0] == '\0' || rack[0] == '\0' ? "" : "; ", rack);
-            line.by_others = !some(l, b->bought);
+            line.by_others = !lister_some(l, b->bought);
+            const bool by_piece = packs && h->price_by.choice != PRICE_PER_PACK;
+            buy_note_add(&line.why,
+                         (struct buy_clause){.words = by_piece ? "price of a piece" : ""});
+            buy_note_add(&line.why, (struct buy_clause){.words = rack_note(l, b->from_rack)});
+            buy_note_add(&line.why,
+                         (struct buy_clause){.words = "# on the doors, the rest to spare",
+                                             .values = {b->needed},
+                                             .more = b->bought,
+                                             .than = b->needed});
         }
-        add(l, line);
+        lister_add(l, line);
     }
 }
 
@@ -320,7 +182,8 @@ static void add_consumables(struct lister *l) {
     const struct estimate *const e = l->e;
     for (size_t i = 0; i < e->costs.consumable_count; i++) {
         const struct consumable_figures *const c = &e->costs.consumables[i];
-        add(l, (struct buy_line){.what = e->rates->consumables[c->consumable].name.s,
+        lister_add(
+            l, (struct buy_line){.what = e->rates->consumables[c->consumable].name.s,
                                  .count = c->quantity,
                                  .unit = fig_same(c->quantity, e->quantities.all_leaves) ? "doors"
                                          : fig_same(c->quantity, e->quantities.hinges)   ? "hinges"
@@ -334,9 +197,10 @@ static void add_made_elsewhere(struct lister *l, const struct leaf_figures *leaf
                                fig each) {
     if (!fig_none(each)) {
         const struct door *const door = leaf->door;
-        add(l, (struct buy_line){
+        lister_add(
+            l, (struct buy_line){
                    .what = pool_words(l->pool, "%s, %s", door->name, what),
-                   .size = keep(l, show_size(door->width, door->height, l->e->job->unit)),
+                   .size = lister_keep(l, show_size(door->width, door->height, l->e->job->unit)),
                    .count = leaf->pieces,
                    .unit = "doors",
                    .price = each,
@@ -362,14 +226,42 @@ static const struct {
     const char *title;
     void (*add)(struct lister *);
 } suppliers[BUY_GROUPS] = {
-    [COST_LUMBER] = {"Lumber", add_lumber},
-    [COST_SHEETS] = {"Sheets and banding", add_sheets},
+    [COST_LUMBER] = {"Lumber", lister_add_lumber},
+    [COST_SHEETS] = {"Sheets and banding", lister_add_sheets},
     [COST_GLASS] = {"Glass", add_glass},
     [COST_FINISH] = {"Finish", add_finish},
     [COST_HARDWARE] = {"Hardware", add_hardware},
     [COST_CONSUMABLES] = {"Small supplies, as much as is used up", add_consumables},
     [COST_BOUGHT_IN] = {"Made or finished by others", add_bought_in},
 };
+
+/* Whether another line of the group would read the same to a supplier. */
+static bool reads_like_another(const struct buy_list *list, size_t first, size_t at) {
+    const struct buy_line *const line = &list->lines[at];
+    for (size_t i = first; i < list->line_count; i++) {
+        const struct buy_line *const other = &list->lines[i];
+        if (i != at && !other->part && text_same(other->ordered, line->ordered) &&
+            text_same(other->size, line->size)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The shop's own name stands behind the words that several lines have. */
+static void tell_apart(struct lister *l, size_t first) {
+    struct buy_list *const list = l->list;
+    bool *const alike = pool_take(l->pool, list->line_count - first, sizeof *alike);
+    for (size_t i = first; i < list->line_count && alike != NULL; i++) {
+        alike[i - first] = !list->lines[i].part && reads_like_another(list, first, i);
+    }
+    for (size_t i = first; i < list->line_count && alike != NULL; i++) {
+        struct buy_line *const line = &list->lines[i];
+        if (alike[i - first] && !text_same(line->ordered, line->what)) {
+            line->ordered = pool_words(l->pool, "%s (%s)", line->ordered, line->what);
+        }
+    }
+}
 
 bool buy_list_make(struct buy_list *list, struct pool *pool, const struct estimate *e) {
     struct lister l = {.list = list, .pool = pool, .e = e};
@@ -378,6 +270,7 @@ bool buy_list_make(struct buy_list *list, struct pool *pool, const struct estima
         const size_t first = list->line_count;
         suppliers[g].add(&l);
         if (list->line_count > first) {
+            tell_apart(&l, first);
             list->groups[list->group_count++] =
                 (struct buy_group){.group = (enum cost_group)g,
                                    .title = suppliers[g].title,

@@ -5,25 +5,22 @@
 #ifndef DOORCOST_REPORT_WORDS_BUY_LIST_H
 #define DOORCOST_REPORT_WORDS_BUY_LIST_H
 
-#include "report/words/show.h"
-
-/* What is said of boards whose sizes are listed. */
-#define BUY_BY_PLAN "the boards are those of the cutting plan"
+#include "report/words/buy_note.h"
 
 struct buy_line {
-    const char *what; /* in the shop's words; "" where size alone tells it from the line above */
-    const char *size; /* as it is asked for: `5 x 96`, `1 gal`; "" */
-    fig count;        /* how many, or how much of the unit that it has; none */
-    const char *unit; /* of a plain count: "boards", "packs"; "" where the figure has its own */
+    const char *what;    /* in the shop's words; "" where size alone tells it from the line above */
+    const char *ordered; /* in words that a supplier reads */
+    const char *size;    /* as it is asked for: `5 x 96`, `1 gal`; "" */
+    fig count;           /* how many, or how much of the unit that it has; none */
+    const char *unit;    /* of a plain count: "boards", "packs"; "" where the figure has its own */
     const char *how_many; /* both in words: `22 boards`, `100 bf`; "" */
     fig price;            /* money for one of these; none: the line above has it */
     fig cost;             /* money for all; none: the line above has it, or it is not bought */
-    const char *note;     /* to who buys; "" */
-    fig short_of_plan; /* what a plan needs more than is bought by the factor; none without a plan
-                        */
-    bool part;         /* of the line above it, which it does not add to */
-    bool by_others;    /* named, not bought: others supply it, or the rack */
-    bool boards;       /* their sizes, as the cutting plan has them, stand below it */
+    struct buy_note why;  /* why so much, to who buys */
+    const char *note;     /* that in words; "" */
+    bool part;            /* of the line above it, which it does not add to */
+    bool by_others;       /* named, not bought: others supply it, or the rack */
+    bool by_parts;        /* its count is what is charged: what is ordered are the lines below it */
 };
 
 /* What one kind of supplier sells. */
