@@ -97,7 +97,7 @@ GUARD = re.compile(r'if \((?=[^{}]*(?:== NULL|failed|held|\boutputs\b|\bcount < 
 # Whether memory was had, and what is given where it was not.
 HELD = re.compile(r'(?:=|return) (?:[\w.>-]+ && )?[\w.>-]+ != NULL(?: && [\w.>-]+ != NULL)*;'
                   r'|\.memory = [\w.>-]+ != NULL|= held \? [^;]*: \(fig\)\{0\};'
-                  r'|return \*held \? [^;:]* : 0;')
+                  r'|return \*held \? [^;:]* : 0;|bool failed =\s[^;]*== NULL[^;]*;')
 # Room that is asked for: too little of it is seen by the sanitizers alone.
 ARRAY = re.compile(r'^ *[\w ]+ \**\w+\[[^\]]*\](?= =|;)', re.M)
 ROOM = re.compile(r'[^;{}]*\b(?:calloc|malloc|pool_take|pool_copy|array_grow|qsort)\([^;]*;'
