@@ -196,6 +196,74 @@ static void test_words(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* --- where hinges are bored --- */
+
+#define BORED(center) "hardware hinge|cup = 1 in\ncup center = " center
+#define ALONG         "run off the ends of its hinged edge"
+#define ACROSS        "run off the door across its hinged edge"
+#define PLACES        "; give the row other places in the column 'hinges at'"
+#define RULE          ", or change 'from the ends' of [hinges]"
+#define CUP_ITSELF    "; change 'cup' or 'cup center' of the hinge, or its width"
+#define NO_FRONT      "; 'use' tells of a drawer front, which has none"
+static const struct {
+    const char *hinge, *row; /* width, height, opens, use, hinges, hinges at */
+    const char *text;        /* what is said of door D1 behind `the hinges of door 'D1', at` */
+} bores[] = {
+    {BORED("1/2 in"), "18,30,,door,,1/2 | 29 1/2", NULL},
+    {BORED("31/64 in"), "18,30,,door,,3 | 27", "3 | 27 of 30, " ACROSS CUP_ITSELF},
+    {BORED("1 1/2 in"), "2,30,,door,,3 | 27", NULL},
+    {BORED("1 33/64 in"), "2,30,,door,,3 | 27", "3 | 27 of 30, " ACROSS CUP_ITSELF},
+    {BORED("2 1/2 in"), "18,3,lift up,door,,3 | 15", NULL},
+    {BORED("2 33/64 in"), "18,3,lift up,door,,3 | 15", "3 | 15 of 18, " ACROSS CUP_ITSELF},
+    {BORED("7/8 in"), "18,30,,door,,31/64 | 27", "31/64 | 27 of 30, " ALONG PLACES},
+    {BORED("7/8 in"), "18,30,,door,,3 | 29 33/64", "3 | 29 33/64 of 30, " ALONG PLACES},
+    {BORED("7/8 in"), "18,30,,door,,27 | 3",
+     "27 | 3 of 30, are not in order; list them from the upper or left end on"},
+    {BORED("7/8 in"), "18,30,,door,,3 | 4", "3 | 4 of 30, run into each other" PLACES},
+    {BORED("7/8 in"), "18,30,,door,,3 | 4 1/64", NULL},
+    {BORED("7/8 in"), "18,30,,door,,3 | 5 | 5", "3 | 5 | 5 of 30, run into each other" PLACES},
+    {"hardware hinge|", "18,30,,door,,0 | 30", NULL},
+    {"hardware hinge|", "18,30,,door,,3 | 3", "3 | 3 of 30, run into each other" PLACES},
+    {BORED("7/8 in"), "18,8 1/64,,door,,", NULL},
+    {BORED("7/8 in"), "18,7,,door,,", "3 1/2 | 3 1/2 of 7, run into each other" PLACES RULE},
+    {BORED("7/8 in"), "18,6,,door,,", "3 1/2 | 2 1/2 of 6, run into each other" PLACES RULE},
+    {BORED("7/8 in"), "18,3,,door,,", "3 1/2 | -1/2 of 3, " ALONG PLACES RULE},
+    {BORED("7/8 in"), "6 1/64,6,,,,",
+     "3 1/2 | 2 1/2 of 6, run into each other" PLACES RULE NO_FRONT},
+    {BORED("7/8 in"), "6,6,,,,", "3 1/2 | 2 1/2 of 6, run into each other" PLACES RULE},
+    {BORED("7/8 in"), "18,6,,,,3 | 4", "3 | 4 of 6, run into each other" PLACES},
+};
+
+/* What is said of the hinges of the first row behind its name; NULL: nothing. */
+static const char *bores_said(const struct bench *bench) {
+    const char *const text = text_of(bench, "hinge-bores");
+    const char *const from = strstr(text, "'D1', at ");
+    return from == NULL ? NULL : from + strlen("'D1', at ");
+}
+
+/* At a limit the bore is right, and a 64th beyond it is wrong. */
+static void test_bores(void **state) {
+    (void)state;
+    int wrong = 0;
+    for (size_t i = 0; i < COUNT(bores); i++) {
+        const char *const edits[BENCH_MOST_EDITS] = {"make|hinge = hinge", bores[i].hinge,
+                                                     "hinges|from the ends = 3 1/2"};
+        char doors[160];
+        struct bench bench;
+        (void)snprintf(doors, sizeof doors,
+                       "id,width,height,opens,use,hinges,hinges at,style\nD1,%s,slab\n",
+                       bores[i].row);
+        bench_open(&bench, bores[i].row, BENCH_INCH, edits, doors);
+        const char *const said = bores_said(&bench);
+        if (bores[i].text == NULL ? said != NULL
+                                  : said == NULL || strcmp(said, bores[i].text) != 0) {
+            bench_wrong(&bench, "%s: says: %s", bores[i].hinge, said == NULL ? "nothing" : said);
+        }
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 /* --- once for rows that hang alike --- */
 
 static size_t times_asked(const struct bench *bench, const char *id) {
@@ -291,6 +359,7 @@ static void test_once(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_hardware), cmocka_unit_test(test_once),
-                                       cmocka_unit_test(test_words), cmocka_unit_test(test_folds)};
+                                       cmocka_unit_test(test_words), cmocka_unit_test(test_folds),
+                                       cmocka_unit_test(test_bores)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
