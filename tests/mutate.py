@@ -93,7 +93,8 @@ NOTHING = re.compile(r'\(figs\)\{\{\{0\}\}\}')
 # What comes of a lack of it, and what is said of a call that no stage makes.
 GUARD = re.compile(r'if \((?=[^{}]*(?:== NULL|failed|held|\boutputs\b|\bcount < [A-Z]))[^{}]*\) \{'
                    r'(?=[^{}]*(?:TAPE_MEMORY|memory|return false;))[^{}]*\}'
-                   r'|if \([^{}]*!tape_add_word\([^{}]*\) \{\s*return \(fig\)\{0\};\s*\}')
+                   r'|if \((?:[^{}]*!tape_add_word\([^{}]*|tape->seen == NULL)\) \{'
+                   r'\s*return \(fig\)\{0\};[\s\0]*\}')
 # Whether memory was had, and what is given where it was not.
 HELD = re.compile(r'(?:=|return) (?:[\w.>-]+ && )?[\w.>-]+ != NULL(?: && [\w.>-]+ != NULL)*;'
                   r'|\.memory = [\w.>-]+ != NULL|= held \? [^;]*: \(fig\)\{0\};'
@@ -173,7 +174,7 @@ def all_changes(tree):
 def tests_of(tree):
     """The tests of the stages and those of published values, as tests/unit.cmake has them."""
     text = read(os.path.join(tree, 'tests', 'unit.cmake')).decode()
-    names = re.findall(r'^doorcost_stage_test\((\w+)\)', text, flags=re.M)
+    names = re.findall(r'^ *doorcost_stage_test\((\w+)\)', text, flags=re.M)
     outside = re.search(r'foreach\(name ([\w ]+)\)\s+add_executable\(outside_', text)
     names += ALONE
     names += ['outside_' + name for name in outside.group(1).split()]
