@@ -145,6 +145,7 @@ static bool make_door(struct making *m, struct doors *doors, size_t r, enum leaf
     struct door *const door = &doors->doors[d];
     bool failed = false;
     *door = begin_door(m->calc, row, &m->constructions[row->make->number], role);
+    door->first = d;
     const size_t first =
         index_add(&m->leaves, leaf_hash(door), same_leaf, doors->doors, door, d, &failed);
     if (first < d) {

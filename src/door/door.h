@@ -61,6 +61,7 @@ struct door {
     int32_t joints;                          /* corner and mid joints of a leaf; 0 for a slab */
     int32_t arches;                          /* of its top rail; 0: straight, or not made here */
     length stuck_edge; /* inner edge of the frame, round every opening, a leaf */
+    size_t first; /* of the doors, the first leaf that is made alike; itself where there is none */
     struct part *parts;
     size_t part_count;
     struct opening *openings;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "door/quantity.h"
 
+#include "base/index.h"
 #include "door/leaf_hardware.h"
 #include "door/part.h"
 #include "door/surface.h"
@@ -232,6 +233,52 @@ static bool take_leaf(struct materials *materials, struct leaf_figures *leaf) {
     return true;
 }
 
+/* --- leaves that are alike --- */
+
+static bool same_value(const struct value *a, const struct value *b) {
+    return a->set == b->set && a->amount == b->amount;
+}
+
+/* Whether two leaves that are made alike are as many, open alike and have as many hinges and pulls.
+ */
+static bool same_figures(const void *list, size_t number, const void *thing) {
+    const struct door *const x = ((const struct leaf_figures *)list)[number].door;
+    const struct door *const y = thing;
+    const struct row *const a = x->row;
+    const struct row *const b = y->row;
+    return x->first == y->first && x->leaves == y->leaves && a->count.amount == b->count.amount &&
+           a->opens.choice == b->opens.choice && same_value(&a->hinges, &b->hinges) &&
+           same_value(&a->pulls, &b->pulls);
+}
+
+/* What the leaves are taken with. */
+struct taking {
+    struct materials materials;
+    struct index known; /* of the leaves that others may be like */
+};
+
+/* Takes leaf i. Where nobody asks how a figure came about, one that is like an earlier one has the
+ * figures of that; a leaf that folds, or is told where its hinges are, has its own. */
+static bool take_or_share(struct taking *t, struct quantities *q, size_t i) {
+    struct tape *const tape = t->materials.calc->tape;
+    struct leaf_figures *const leaf = &q->leaves[i];
+    const struct door *const door = leaf->door;
+    bool failed = false;
+    leaf->like = i;
+    if (!tape->traced && door->beside == NULL && door->row->hinge_at.count == 0) {
+        const uint64_t hash = hash_word(HASH_START, door->first);
+        leaf->like = index_add(&t->known, hash_word(hash, (uint64_t)door->row->count.amount),
+                               same_figures, q->leaves, door, i, &failed);
+    }
+    if (leaf->like == i) {
+        return take_leaf(&t->materials, leaf) && !failed;
+    }
+    *leaf = q->leaves[leaf->like];
+    leaf->door = door;
+    leaf->subject = tape_about(tape, door->name);
+    return true;
+}
+
 /* Sum over the rows of pieces x each, from the row's own figures; none where no row has one. */
 static fig rows_sum(const struct calc *c, const struct quantities *q, const char *what,
                     enum unit unit, const fig *each) {
@@ -278,8 +325,8 @@ static void file_rates(const struct calc *c) {
 }
 
 bool quantities_make(struct quantities *q, const struct calc *c, const struct doors *doors) {
-    struct materials materials;
-    bool held = materials_init(&materials, c);
+    struct taking t = {0};
+    bool held = materials_init(&t.materials, c);
     *q = (struct quantities){.count = doors->count};
     q->leaves = pool_take(c->pool, doors->count, sizeof *q->leaves);
     held = held && q->leaves != NULL;
@@ -288,14 +335,15 @@ bool quantities_make(struct quantities *q, const struct calc *c, const struct do
         q->leaves[i].door = &doors->doors[i];
         if (doors->doors[i].beside != NULL) { /* what is carried comes before what carries it */
             q->leaves[i + 1].door = &doors->doors[i + 1];
-            held = take_leaf(&materials, &q->leaves[i + 1]) && take_leaf(&materials, &q->leaves[i]);
+            held = take_or_share(&t, q, i + 1) && take_or_share(&t, q, i);
             i++;
         } else {
-            held = take_leaf(&materials, &q->leaves[i]);
+            held = take_or_share(&t, q, i);
         }
     }
     held = held && take_job(c, q);
-    materials_clear(&materials);
+    index_clear(&t.known);
+    materials_clear(&t.materials);
     return held;
 }
 

@@ -79,6 +79,8 @@ struct leaf_figures {
     struct part_figures *parts;
     struct material_use uses[MOST_USES];
     size_t use_count;
+    size_t like; /* of the leaves, the first with all figures the same, where the tape keeps no
+                    history; else itself */
 };
 
 struct quantities {

@@ -91,7 +91,13 @@ static void share(const struct work *w, struct operation_figures *o) {
     for (size_t r = 0; r < q->count; r++) {
         struct operation_share *const s = &o->shares[r];
         const fig basis = w->basis[r];
+        const size_t like = q->leaves[r].like;
         if (fig_none(basis)) {
+            continue;
+        }
+        if (like < r && w->basis[like].id == basis.id) {
+            s->person = o->shares[like].person;
+            s->cost = o->shares[like].cost;
             continue;
         }
         tape_about_again(c->tape, w->rows[r].subject);
@@ -145,10 +151,15 @@ static bool run_rows(const struct work *w, struct operation_figures *o, uint32_t
         const struct leaf_figures *const leaf = &c->quantities->leaves[r];
         w->applies[r] = w->applies[r] && !fig_none(leaf->driver[op->per.choice]);
         if (w->applies[r]) {
-            tape_about_again(c->tape, leaf->subject);
-            o->shares[r].count = leaf->driver[op->per.choice];
-            run_leaf(&o->shares[r], c, op, rates, leaf);
-            o->wide = o->wide || run_is_wide(op, leaf->door);
+            const bool wide = run_is_wide(op, leaf->door);
+            if (leaf->like < r && w->applies[leaf->like] && !wide) { /* wide ones may be asked of */
+                o->shares[r] = o->shares[leaf->like];
+            } else {
+                tape_about_again(c->tape, leaf->subject);
+                o->shares[r].count = leaf->driver[op->per.choice];
+                run_leaf(&o->shares[r], c, op, rates, leaf);
+            }
+            o->wide = o->wide || wide;
             works = true;
         }
         w->basis[r] = o->shares[r].run; /* none where it does not apply */
