@@ -136,7 +136,7 @@ static bool add_group(struct spare_list *list, const struct calc *c, const struc
     if (!price_setups(c, s)) {
         return false;
     }
-    if (!fig_none(s->setup_cost) && tape_amount(c->tape, s->setup_cost) > 0) {
+    if (tape_amount(c->tape, s->setup_cost) > 0) {
         choose(c, s);
         list->count++;
     }
