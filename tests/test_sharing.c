@@ -191,8 +191,8 @@ static size_t compare(const struct pair *p) {
 static void figures_are_the_same_without_history(void **state) {
     (void)state;
     static const char *const edits[BENCH_MOST_EDITS] = {
-        "make|measure = opening\noverlay = 1/2\ngap = 1/8\nhinge = hinge\nfold hinge = hinge\n"
-        "pull = pull\nfinish = painted",
+        "make|measure = opening\noverlay = 1/2\ngap = 1/8",
+        "make|hinge = hinge\nfold hinge = hinge\npull = pull\nfinish = painted",
         "hinges|from the ends = 3 1/2",
         "shop|operations = saw, plane, sand",
         "operation saw|per = part\nminutes = 1.3\nsetup = 7 min per width",
