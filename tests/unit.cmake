@@ -404,6 +404,15 @@ target_link_libraries(test_saved PRIVATE PkgConfig::JANSSON)
 # Figures and values as papers show them.
 doorcost_test(test_show)
 
+# Markup read back by a parser of XML.
+add_library(doorcost_markup_read OBJECT markup_read.c)
+target_include_directories(doorcost_markup_read PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
+target_link_libraries(doorcost_markup_read PRIVATE doorcost_flags PUBLIC PkgConfig::EXPAT PkgConfig::CMOCKA)
+doorcost_test(test_html)
+target_link_libraries(test_html PRIVATE doorcost_markup_read doorcost_json_read)
+doorcost_stage_test(test_html_drawing)
+target_link_libraries(test_html_drawing PRIVATE doorcost_markup_read m)
+
 # Whether rates come nearer to invented shops by what these note: twenty shops.
 add_test(NAME learn-circle COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/outside/learn_circle.py
     $<TARGET_FILE:doorcost> ${PROJECT_SOURCE_DIR} $<IF:$<BOOL:${DOORCOST_SANITIZE}>,2,20> 9)
@@ -465,3 +474,14 @@ endforeach()
 
 # Spares against tables.
 doorcost_test(test_spares)
+
+# The paper of the cutting plans.
+doorcost_test(test_plan_ruler)
+target_link_libraries(test_plan_ruler PRIVATE m)
+doorcost_stage_test(test_labels)
+doorcost_test(test_plan_steps)
+target_link_libraries(test_plan_steps PRIVATE doorcost_json_read)
+
+# New rates from what was noted.
+doorcost_stage_test(test_proposal)
+target_link_libraries(test_proposal PRIVATE doorcost_file_bench m)

@@ -1,0 +1,554 @@
+/* SPDX-License-Identifier: MIT */
+/* New rates from what was noted: inverse variance weighting worked again in doubles
+ * (docs/method.md, "New rates"), what changes no rate and why, and the file that is written with
+ * it. */
+#include "support.h"
+
+#include "file_bench.h"
+#include "learn/hours_fit.h"
+#include "learn/proposal.h"
+#include "read/actuals/actuals_file.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include <cmocka.h>
+#include <math.h>
+
+#define MOST_JOBS 2
+#define NOTED     "test-proposal-noted.csv"
+#define HEAD      "what,hours,minutes,people,bought,paid,taken,left,remade\n"
+
+/* One job or two, of one estimate, with what was noted of each. */
+struct noted {
+    struct bench bench;
+    struct actuals actuals[MOST_JOBS];
+    struct learned learned[MOST_JOBS];
+    struct learned_job jobs[MOST_JOBS];
+    struct pool pool;
+    struct proposals made;
+};
+
+static void note(struct noted *n, const char *const *notes) {
+    size_t count = 0;
+    pool_init(&n->pool);
+    bench_sound(&n->bench);
+    for (; count < MOST_JOBS && notes[count] != NULL; count++) {
+        char text[1000];
+        (void)snprintf(text, sizeof text, HEAD "%s", notes[count]);
+        file_bench_write(NOTED, text, strlen(text));
+        assert_true(actuals_read(&n->actuals[count], &n->bench.rates, NOTED, &n->bench.problems));
+        for (size_t i = 0; i < n->bench.problems.count; i++) {
+            if (n->bench.problems.list[i].severity == SEVERITY_ERROR) {
+                fail_msg("%s: %s", n->bench.name, n->bench.problems.list[i].text);
+            }
+        }
+        assert_int_equal(unlink(NOTED), 0);
+        assert_true(learned_make(&n->learned[count], &n->bench.estimate, &n->actuals[count],
+                                 &n->bench.problems, &n->pool));
+        n->jobs[count] = (struct learned_job){&n->bench.estimate, &n->learned[count]};
+    }
+    assert_true(proposals_make(&n->made, n->jobs, count, &n->pool));
+}
+
+static int finish(struct noted *n) {
+    pool_clear(&n->pool);
+    for (size_t i = 0; i < MOST_JOBS; i++) {
+        actuals_clear(&n->actuals[i]);
+    }
+    return bench_close(&n->bench);
+}
+
+static const struct proposal *proposal_of(const struct noted *n, const char *section,
+                                          const char *key) {
+    for (size_t i = 0; i < n->made.count; i++) {
+        const struct rate_number *const number = n->made.list[i].number;
+        if (strcmp(number->section, section) == 0 && strcmp(number->key, key) == 0) {
+            return &n->made.list[i];
+        }
+    }
+    return NULL;
+}
+
+/* --- what is weighted --- */
+
+struct weighed {
+    double value, spread;
+};
+
+/* Mean and what it lies within nine times out of ten; NIST/SEMATECH e-Handbook of Statistical
+ * Methods, weighted means, from memory. */
+static void weigh(const struct weighed *all, size_t count, double range[3]) {
+    double weight = 0;
+    double sum = 0;
+    for (size_t i = 0; i < count; i++) {
+        const double w = 1 / (all[i].spread * all[i].spread);
+        weight += w;
+        sum += w * all[i].value;
+    }
+    range[1] = sum / weight;
+    range[0] = range[1] - 1.645 / sqrt(weight);
+    range[2] = range[1] + 1.645 / sqrt(weight);
+}
+
+/* Within half of the last digit that is written, and a thousandth of it. */
+static void check_range(struct noted *n, const char *what, const struct proposal *p, double was,
+                        const double range[3]) {
+    const char *const texts[] = {p->low, p->alone, p->high};
+    for (size_t i = 0; i < 3; i++) {
+        const char *const point = strchr(texts[i], '.');
+        const double step = point == NULL ? 1 : pow(10, -(double)strspn(point + 1, "0123456789"));
+        const double found = strtod(texts[i], NULL);
+        const double wanted = was * range[i];
+        /* noughts at the end are left out: at least three digits count */
+        if (fabs(found - wanted) > fmax(fmin(step / 2, wanted / 180), wanted / 500)) {
+            bench_wrong(&n->bench, "%s is %s, expected %.6f", what, texts[i], wanted);
+        }
+    }
+    char wanted[100];
+    (void)snprintf(wanted, sizeof wanted, "%s%s (%s to %s)", p->alone, p->number->unit, p->low,
+                   p->high);
+    if (strcmp(p->text, wanted) != 0) {
+        bench_wrong(&n->bench, "%s is told as %s, expected %s", what, p->text, wanted);
+    }
+    if (p->small != (range[1] > 0.95 && range[1] < 1.05)) {
+        bench_wrong(&n->bench, "%s is %s", what, p->small ? "small" : "not small");
+    }
+}
+
+/* A job of ten doors, 10 min for each: 100 min of `work`. */
+#define WORK  "operation work|per = door\nminutes = 10"
+#define DOORS "id,count,width,height\nA,10,15,30\n"
+
+struct hours_case {
+    const char *name, *minutes; /* as the rates have them */
+    double was, prior;          /* the number, and its spread */
+    const char *notes[MOST_JOBS + 1];
+    double took[MOST_JOBS]; /* noted / estimated of each job */
+    double as;              /* spread of that */
+    const char *why;
+};
+
+static const struct hours_case hours[] = {
+    {"as long as estimated, by a range",
+     "10 (7 to 13)",
+     10,
+     0.1,
+     {"work,,120,,,,,,\n", NULL},
+     {1.2},
+     0.25,
+     "work, 2.00 h for 1.67 h in 1 job"},
+    {"no range",
+     "10",
+     10,
+     0.25,
+     {"work,2.5,,,,,,,\n", NULL},
+     {1.5},
+     0.25,
+     "work, 2.50 h for 1.67 h in 1 job"},
+    {"two at it",
+     "10",
+     10,
+     0.25,
+     {"work,,40,2,,,,,\n", NULL},
+     {0.8},
+     0.25,
+     "work, 1.33 h for 1.67 h in 1 job"},
+    {"two rows are added",
+     "10",
+     10,
+     0.25,
+     {"work,,60,,,,,,\nwork,1,,,,,,,\n", NULL},
+     {1.2},
+     0.25,
+     "work, 2.00 h for 1.67 h in 1 job"},
+    {"two jobs",
+     "10",
+     10,
+     0.25,
+     {"work,,150,,,,,,\n", "work,,200,,,,,,\n", NULL},
+     {1.5, 2},
+     0.25,
+     "work, 5.83 h for 3.33 h in 2 jobs"},
+    {"under all",
+     "10",
+     10,
+     0.25,
+     {"all,,150,,,,,,\n", NULL},
+     {1.5},
+     0.5,
+     "all, 2.50 h for 1.67 h in 1 job"},
+    {"of its sort", "10", 10, 0.25, {"around it,,50,,,,,,\n", NULL}, {0.5}, 0.5, NULL},
+};
+
+static void test_hours(void **state) {
+    int wrong = 0;
+    (void)state;
+    for (size_t i = 0; i < COUNT(hours); i++) {
+        const struct hours_case *const c = &hours[i];
+        char edit[100];
+        struct noted n = {0};
+        struct weighed shop[MOST_JOBS + 1] = {{1, 0.30}};
+        struct weighed ratio[MOST_JOBS + 1] = {{1, c->prior}};
+        double range[3];
+        double shop_range[3];
+        size_t count = 0;
+        (void)snprintf(edit, sizeof edit, "operation work|per = door\nminutes = %s", c->minutes);
+        const char *const edits[] = {edit, "door plain|operations = work", NULL};
+        bench_open(&n.bench, c->name, BENCH_INCH, edits, DOORS);
+        note(&n, c->notes);
+        for (; count < MOST_JOBS && c->took[count] > 0; count++) {
+            shop[count + 1] = (struct weighed){c->took[count], 0.08};
+        }
+        weigh(shop, count + 1, shop_range);
+        for (size_t k = 0; k < count; k++) {
+            ratio[k + 1] = (struct weighed){c->took[k] / shop_range[1], c->as};
+        }
+        weigh(ratio, count + 1, range);
+        for (size_t k = 0; k < 3; k++) {
+            range[k] *= shop_range[1];
+        }
+        const struct proposal *const p = proposal_of(&n, "operation work", "minutes");
+        if (p == NULL) {
+            if (c->why != NULL) {
+                bench_wrong(&n.bench, "nothing is proposed");
+            }
+        } else {
+            check_range(&n, "minutes", p, c->was, range);
+            if (c->why != NULL && strcmp(p->why, c->why) != 0) {
+                bench_wrong(&n.bench, "because %s, expected %s", p->why, c->why);
+            }
+        }
+        wrong += finish(&n);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+/* --- tables of texts --- */
+
+#define MOST_NUMBERS 3
+
+struct text_case {
+    const char *name;
+    const char *edits[BENCH_MOST_EDITS];
+    const char *notes[MOST_JOBS + 1];
+    struct {
+        const char *section, *key, *text, *why; /* text NULL: it is not proposed */
+    } wants[MOST_NUMBERS];
+    const char *unmoved, *because; /* NULL: nothing is said */
+};
+
+/* Feed: one over the factors. 100 ft of frame ... the doors have 90 ft in all. */
+static const struct text_case texts[] = {
+    {"what was paid is the price",
+     {NULL},
+     {"poplar,,,,50 bf,225.00,,,\n", NULL},
+     {{"lumber poplar", "price", "4.5 per bf", "225.00 paid for 50.00"}},
+     NULL,
+     NULL},
+    {"rounded to the cent, half away from zero: 100 / 32 = 3.125",
+     {NULL},
+     {"poplar,,,,32 bf,100.00,,,\n", NULL},
+     {{"lumber poplar", "price", "3.13 per bf", "100.00 paid for 32.00"}},
+     NULL,
+     NULL},
+    {"the last of two jobs counts",
+     {NULL},
+     {"poplar,,,,50 bf,225.00,,,\n", "poplar,,,,10 bf,60.00,,,\n", NULL},
+     {{"lumber poplar", "price", "6 per bf", "60.00 paid for 10.00"}},
+     NULL,
+     NULL},
+    {"paid in two lots",
+     {NULL},
+     {"poplar,,,,30 bf,150.00,,,\npoplar,,,,20 bf,50.00,,,\n", NULL},
+     {{"lumber poplar", "price", NULL, NULL}},
+     "lumber poplar price",
+     "what was paid is the price that the rates have"},
+    {"the same price with a day is written with the new day",
+     {"lumber poplar|price = 4.00 per bf (on 2026-01-10)", NULL},
+     {"poplar,,,,50 bf,200.00,,,\n", NULL},
+     {{"lumber poplar", "price", "4 per bf", "200.00 paid for 50.00"}},
+     NULL,
+     NULL},
+    {"the same price of that day",
+     {"lumber poplar|price = 4.00 per bf (on 2026-03-02)", NULL},
+     {"poplar,,,,50 bf,200.00,,,\n", NULL},
+     {{"lumber poplar", "price", NULL, NULL}},
+     "lumber poplar price",
+     "what was paid is the price that the rates have"},
+    {"a price of steps",
+     {"lumber poplar|price from = 100 bf at 3.50 per bf", NULL},
+     {"poplar,,,,50 bf,225.00,,,\n", NULL},
+     {{"lumber poplar", "price", NULL, NULL}},
+     "poplar, price",
+     "its price has breaks, and one purchase tells of one step; put that in yourself"},
+    {"half sheets",
+     {"sheet ply|half sheet = 30.00", NULL},
+     {"ply,,,,2,225.00,,,\n", NULL},
+     {{"sheet ply", "price", NULL, NULL}},
+     "ply, price",
+     "half sheets have a price of their own, and both are in what was paid; put them in yourself"},
+    {"whole sheets",
+     {NULL},
+     {"ply,,,,2,111.00,,,\n", NULL},
+     {{"sheet ply", "price", "55.5 per sheet", "111.00 paid for 2.00"}},
+     NULL,
+     NULL},
+    {"hardware by others",
+     {"hardware hinge|price = by others", "make|hinge = hinge", NULL},
+     {"hinge,,,,20,111.00,,,\n", NULL},
+     {{"hardware hinge", "price", NULL, NULL}},
+     "hinge, price",
+     "it is supplied by others"},
+    {"hardware sold singly",
+     {"make|hinge = hinge", NULL},
+     {"hinge,,,,20,70.00,,,\n", NULL},
+     {{"hardware hinge", "price", "3.5 each", "70.00 paid for 20.00"}},
+     NULL,
+     NULL},
+    {"hours of what the estimate has not",
+     {WORK, NULL},
+     {"work,2,,,,,,,\n", NULL},
+     {{"operation work", "minutes", NULL, NULL}},
+     "work, hours",
+     "the estimate has none of it"},
+    {"remakes that the rates have not",
+     {NULL},
+     {"doors,,,,,,,,2\n", NULL},
+     {{"shop", "remakes", NULL, NULL}},
+     "doors made again",
+     "the rates have no remakes that could be moved"},
+    {"less used than is in the doors",
+     {"lumber poplar|waste = 30 % added", NULL},
+     {"poplar,,,,2 bf,,2 bf,,\n", NULL},
+     {{"lumber poplar", "waste", NULL, NULL}},
+     "poplar, waste",
+     "less of it is noted as used than is in the doors"},
+    {"a waste that the rates have not",
+     {NULL},
+     {"poplar,,,,50 bf,,50 bf,2 bf,\n", NULL},
+     {{"lumber poplar", "waste", NULL, NULL}},
+     "poplar, waste",
+     "the rates have no waste of it"},
+};
+
+static const char *text_or_none(const char *text) {
+    return text == NULL ? "nothing" : text;
+}
+
+static void check_texts(struct noted *n, const struct text_case *c) {
+    for (size_t i = 0; i < MOST_NUMBERS && c->wants[i].section != NULL; i++) {
+        const struct proposal *const p = proposal_of(n, c->wants[i].section, c->wants[i].key);
+        const char *const text = p == NULL ? "nothing" : p->text;
+        const char *const why = p == NULL ? "nothing" : p->why;
+        if (strcmp(text, text_or_none(c->wants[i].text)) != 0 ||
+            strcmp(why, text_or_none(c->wants[i].why)) != 0) {
+            bench_wrong(&n->bench, "%s: '%s' as '%s', expected '%s' as '%s'", c->wants[i].key, text,
+                        why, text_or_none(c->wants[i].text), text_or_none(c->wants[i].why));
+        }
+    }
+    const struct unmoved *found = NULL;
+    for (size_t i = 0; i < n->made.unmoved_count; i++) {
+        const struct unmoved *const u = &n->made.unmoved[i];
+        found = c->unmoved != NULL && strcmp(u->what, c->unmoved) == 0 ? u : found;
+        for (size_t k = 0; k < i; k++) {
+            if (strcmp(u->what, n->made.unmoved[k].what) == 0) {
+                bench_wrong(&n->bench, "'%s' is said twice", u->what);
+            }
+        }
+    }
+    if (c->unmoved != NULL && (found == NULL || strcmp(found->why, c->because) != 0)) {
+        bench_wrong(&n->bench, "'%s': %s, expected %s", c->unmoved,
+                    found == NULL ? "not said" : found->why, c->because);
+    }
+    if (c->unmoved == NULL && n->made.unmoved_count > 0) {
+        bench_wrong(&n->bench, "'%s' is said: %s", n->made.unmoved[0].what, n->made.unmoved[0].why);
+    }
+}
+
+static void test_texts(void **state) {
+    int wrong = 0;
+    (void)state;
+    for (size_t i = 0; i < COUNT(texts); i++) {
+        struct noted n = {0};
+        bench_open(&n.bench, texts[i].name, BENCH_INCH, texts[i].edits, DOORS);
+        note(&n, texts[i].notes);
+        check_texts(&n, &texts[i]);
+        wrong += finish(&n);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+/* --- doors made again, waste --- */
+
+/* The example of docs/method.md: 2 of 55 doors, of 2 % with a range from 1 to 4. */
+static void test_remakes(void **state) {
+    static const char *const edits[] = {"shop|remakes = 2 % of doors (1 to 4)", NULL};
+    static const char *const notes[] = {"doors,,,,,,,,2\n", NULL};
+    const struct weighed all[] = {{1, 0.25}, {2.0 / 55 / 0.02, sqrt(0.98 / (55 * 0.02))}};
+    double range[3];
+    struct noted n = {0};
+    (void)state;
+    bench_open(&n.bench, "remakes", BENCH_INCH, edits, "id,count,width,height\nA,55,15,30\n");
+    note(&n, notes);
+    const struct proposal *const p = proposal_of(&n, "shop", "remakes");
+    assert_non_null(p);
+    weigh(all, 2, range);
+    assert_string_equal(p->alone, "2.11");
+    assert_string_equal(p->why, "2 of 55 doors made again in 1 job");
+    check_range(&n, "remakes", p, 2, range);
+    assert_int_equal(finish(&n), 0);
+}
+
+/* Waste as (used - net) / net or / used, which is weighed with that of the rates, 20 % each. */
+static void test_waste(void **state) {
+    static const struct {
+        const char *waste;
+        bool lost;
+        double was, used;
+    } rows[] = {{"30 % added", false, 30, 60},
+                {"30 % added", false, 30, 46},
+                {"25 % lost", true, 25, 60},
+                {"25 % lost", true, 25, 45}};
+    int wrong = 0;
+    (void)state;
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        char edit[100];
+        char noted[100];
+        double range[3];
+        struct noted n = {0};
+        (void)snprintf(edit, sizeof edit, "lumber poplar|waste = %s", rows[i].waste);
+        (void)snprintf(noted, sizeof noted, "poplar,,,,80 bf,,80 bf,%.0f bf,\n", 80 - rows[i].used);
+        const char *const edits[] = {edit, NULL};
+        const char *const notes[] = {noted, NULL};
+        bench_open(&n.bench, rows[i].waste, BENCH_INCH, edits,
+                   "id,count,width,height\nA,20,15,30\n");
+        note(&n, notes);
+        const double net = tape_real(&n.bench.estimate.tape, n.bench.estimate.lumber.buys[0].net);
+        const double waste = 100 * (rows[i].used - net) / (rows[i].lost ? rows[i].used : net);
+        const struct weighed all[] = {{1, 0.2}, {waste / rows[i].was, 0.2}};
+        const struct proposal *const p = proposal_of(&n, "lumber poplar", "waste");
+        assert_true(net > 20 && net < 45);
+        assert_non_null(p);
+        weigh(all, 2, range);
+        check_range(&n, "waste", p, rows[i].was, range);
+        wrong += finish(&n);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+/* No number is moved past what its key takes: a waste under 100 % lost. */
+static void test_limits(void **state) {
+    static const char *const edits[] = {"lumber poplar|waste = 94 % lost", NULL};
+    static const char *const notes[] = {"poplar,,,,90000 bf,,90000 bf,,\n", NULL};
+    struct noted n = {0};
+    (void)state;
+    bench_open(&n.bench, "limits", BENCH_INCH, edits, DOORS);
+    note(&n, notes);
+    const struct proposal *const p = proposal_of(&n, "lumber poplar", "waste");
+    for (size_t i = 0; p != NULL && i < 3; i++) {
+        const char *const texts_of[] = {p->low, p->alone, p->high};
+        assert_true(strtod(texts_of[i], NULL) <= (double)p->number->most);
+    }
+    assert_int_equal(finish(&n), 0);
+}
+
+/* --- hours of past jobs --- */
+
+static void test_few_jobs(void **state) {
+    static const char *const edits[] = {WORK, "door plain|operations = work", NULL};
+    static const char *const notes[] = {"work,2,,,,,,,\n", NULL};
+    struct learned_job jobs[HOURS_FIT_LEAST_JOBS];
+    struct hours_fit fit;
+    struct noted n = {0};
+    (void)state;
+    bench_open(&n.bench, "few", BENCH_INCH, edits, DOORS);
+    note(&n, notes);
+    for (size_t i = 0; i < HOURS_FIT_LEAST_JOBS; i++) {
+        jobs[i] = n.jobs[0];
+    }
+    assert_true(hours_fit_make(&fit, jobs, HOURS_FIT_LEAST_JOBS - 1, &n.pool));
+    assert_non_null(strstr(fit.lacks, "from eight jobs on"));
+    /* eight jobs that are one and the same tell nothing apart */
+    assert_true(hours_fit_make(&fit, jobs, HOURS_FIT_LEAST_JOBS, &n.pool));
+    assert_non_null(strstr(fit.lacks, "too closely to be told apart"));
+    n.learned[0].unnoted = 1;
+    assert_true(hours_fit_make(&fit, jobs, HOURS_FIT_LEAST_JOBS, &n.pool));
+    assert_non_null(strstr(fit.lacks, "all work of each job was noted"));
+    assert_int_equal(finish(&n), 0);
+}
+
+/* Eight jobs whose noted hours are 1.5 + 0.25 a door + 0.04 a square foot of face + 0.1 one of
+ * coats: that is found again. */
+static void test_hours_fit(void **state) {
+    static const char *const sizes[HOURS_FIT_LEAST_JOBS] = {
+        "id,count,width,height,finish\nA,4,15,30,painted\n",
+        "id,count,width,height,finish\nA,9,12,24,none\nB,2,18,60,painted\n",
+        "id,count,width,height,finish\nA,20,15,30,none\n",
+        "id,count,width,height,finish\nA,7,20,40,painted\n",
+        "id,count,width,height,finish\nA,30,10,12,painted\nB,3,15,30,none\n",
+        "id,count,width,height,finish\nA,2,23,80,none\n",
+        "id,count,width,height,finish\nA,12,17,29,painted\nB,12,17,8,none\n",
+        "id,count,width,height,finish\nA,1,12,12,painted\n"};
+    static struct noted n[HOURS_FIT_LEAST_JOBS];
+    struct learned_work works[HOURS_FIT_LEAST_JOBS];
+    struct learned_job jobs[HOURS_FIT_LEAST_JOBS];
+    struct hours_fit fit;
+    (void)state;
+    for (size_t i = 0; i < HOURS_FIT_LEAST_JOBS; i++) {
+        static const char *const notes[] = {"all,1,,,,,,,\n", NULL};
+        static const char *const edits[] = {WORK, "door plain|operations = work", NULL};
+        bench_open(&n[i].bench, "fit", BENCH_INCH, edits, sizes[i]);
+        note(&n[i], notes);
+        const struct estimate *const e = &n[i].bench.estimate;
+        double faces = 0;
+        double coats = 0;
+        for (size_t k = 0; k < n[i].bench.job.row_count; k++) {
+            const struct row *const row = &n[i].bench.job.rows[k];
+            const double inches = (double)(NM_PER_INCH * 12);
+            const double area = (double)row->width.amount / inches * (double)row->height.amount /
+                                inches * (double)row->count.amount;
+            faces += area;
+        }
+        for (size_t b = 0; b < e->finish.batch_count; b++) {
+            coats += tape_real(&e->tape, e->finish.batches[b].area) *
+                     tape_real(&e->tape, e->finish.batches[b].coats[0].times);
+        }
+        const double doors = tape_real(&e->tape, e->quantities.all_leaves);
+        const double wanted = 1.5 + 0.25 * doors + 0.04 * faces + 0.1 * coats;
+        works[i] = n[i].learned[0].work[0];
+        works[i].noted = llround(wanted * 6000);
+        n[i].learned[0].work = &works[i];
+        n[i].learned[0].work_count = 1;
+        jobs[i] = n[i].jobs[0];
+    }
+    assert_true(hours_fit_make(&fit, jobs, HOURS_FIT_LEAST_JOBS, &n[0].pool));
+    assert_null(fit.lacks);
+    assert_true(llabs(fit.by[0] - 1500000) < 20000);
+    assert_true(llabs(fit.by[1] - 250000) < 3000);
+    assert_true(llabs(fit.by[2] - 40000) < 2000);
+    assert_true(llabs(fit.by[3] - 100000) < 2000);
+    assert_in_range(fit.spread, 0, 2);
+    for (size_t i = 0; i < HOURS_FIT_LEAST_JOBS; i++) {
+        assert_int_equal(fit.noted[i], (works[i].noted + 30) / 60);
+        assert_true(llabs(fit.noted[i] - fit.fitted[i]) <= 2);
+    }
+    int wrong = 0;
+    for (size_t i = 0; i < HOURS_FIT_LEAST_JOBS; i++) {
+        wrong += finish(&n[i]);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_hours),     cmocka_unit_test(test_texts),
+        cmocka_unit_test(test_remakes),   cmocka_unit_test(test_waste),
+        cmocka_unit_test(test_limits),    cmocka_unit_test(test_few_jobs),
+        cmocka_unit_test(test_hours_fit),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
