@@ -61,6 +61,18 @@ static void check_unlike(struct bench *bench, const struct label_list *list) {
     free(sorted);
 }
 
+/* Parts as they are cut; what is cut alike leaf by leaf, part by part, piece by piece. */
+static bool in_turn(const struct label *before, const struct label *l) {
+    const int order = cut_order(before->part, l->part);
+    if (order != 0) {
+        return order < 0;
+    }
+    if (before->number != l->number) {
+        return before->number < l->number;
+    }
+    return before->part != l->part ? before->part < l->part : before->piece < l->piece;
+}
+
 static void check_each(struct bench *bench, const struct label_list *list) {
     for (size_t i = 0; i < list->count; i++) {
         const struct label *const l = &list->labels[i];
@@ -77,7 +89,7 @@ static void check_each(struct bench *bench, const struct label_list *list) {
             continue;
         }
         const struct label *const before = &list->labels[i - 1];
-        if (l->part == NULL ? l->number <= before->number : cut_order(before->part, l->part) > 0) {
+        if (l->part == NULL ? l->number <= before->number : !in_turn(before, l)) {
             bench_wrong(bench, "label %zu stands before its turn", i);
         }
     }
@@ -161,7 +173,8 @@ static void test_limit(void **state) {
 
 /* --- what they say --- */
 
-/* lines: of label `at`, parted by ` | `; what is bold between stars. */
+/* lines: of label `at`, parted by ` | `; what is bold between stars. No size is broken: its blanks
+ * are U+00A0. */
 struct words_case {
     const char *name;
     enum bench_unit unit;
@@ -173,6 +186,21 @@ struct words_case {
 };
 
 static const struct words_case cases[] = {
+    {"left bare beside a painted one",
+     BENCH_INCH,
+     LABEL_OF_DOORS,
+     {"make|style = slab", NULL},
+     "id,width,height,finish\nG01,15,30,painted\nG02,15,30,none\n",
+     1,
+     "*G02* | *door* | 15 x 30 | left bare; 9.1 lb | A bench test: piece 2 of 2"},
+    {"stile left bare beside a painted one",
+     BENCH_INCH,
+     LABEL_OF_PARTS,
+     {NULL},
+     "id,width,height,finish\nG01,15,30,painted\nG02,15,30,none\n",
+     2,
+     "*G02* | *stile, left* | 30 x 2 1/4 x 3/4  poplar | grain vertical; arrow end up | left bare "
+     "| A bench test"},
     {"left stile of a frame",
      BENCH_INCH,
      LABEL_OF_PARTS,
@@ -409,6 +437,10 @@ static void check_words(struct bench *bench, const struct words_case *c) {
     const size_t count = label_words(lines, &pool, &bench->estimate, &list.labels[c->at]);
     assert_true(count <= MOST_LABEL_LINES && !pool_failed(&pool));
     for (size_t i = 0; i < count; i++) {
+        const double size = i == 0 ? 1.6 : i == 1 || (i == 2 && c->of == LABEL_OF_DOORS) ? 1.2 : 1;
+        if (lines[i].size != size) {
+            bench_wrong(bench, "line %zu is %.1f times a plain one", i + 1, lines[i].size);
+        }
         const char *const star = lines[i].bold ? "*" : "";
         (void)snprintf(text + strlen(text), sizeof text - strlen(text), "%s%s%s%s",
                        i == 0 ? "" : " | ", star, lines[i].text, star);

@@ -11,6 +11,7 @@
 
 #include "cmocka_all.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -390,28 +391,53 @@ static bool is_picture(const struct plan_block *b) {
     return b->kind == BLOCK_BOARD || b->kind == BLOCK_SHEET;
 }
 
+/* Where a block ends, as it is drawn. */
+static double foot_of(const struct plan_pages *pages, const struct plan_block *b) {
+    const double high = is_picture(b) ? b->patch.height
+                        : b->kind == BLOCK_LINES
+                            ? b->columns.height
+                            : text_measure(pages->cr, b->text, &b->style).height;
+    return b->y + high;
+}
+
+/* A box to tick for each board that is cut so, where there are few; they stand before the name,
+ * which has room beside them. */
+static void check_head(const struct plan_pages *pages, const struct plan_block *b) {
+    const size_t copies = b->stack->groups[b->group].copies;
+    const double in = plan_head_indent(b);
+    assert_true(in == HEAD_TICK + 2 || in == (double)copies * HEAD_TICK + 2);
+    assert_true(copies > 2 || in == (double)copies * HEAD_TICK + 2);
+    assert_true(in + b->style.width + GRAIN_ROOM <= pages->inner_width + 0.01);
+}
+
 /* Every group has a name and one drawing, on one page; nothing leaves the page or meets another. */
 static void check_blocks(const struct plan_pages *pages, bool all) {
     size_t groups = 0;
     size_t heads = 0;
     size_t pictures = 0;
     size_t page = 0;
+    double low = 0;
     for (size_t s = 0; s < pages->stack_count; s++) {
         groups += pages->stacks[s].group_count;
     }
     for (size_t i = 0; i < pages->block_count; i++) {
         const struct plan_block *const b = &pages->blocks[i];
-        const double high = is_picture(b)            ? b->patch.height
-                            : b->kind == BLOCK_LINES ? b->columns.height
-                                                     : 0;
         if (!all && b->page >= pages->count) {
             break; /* laid out, and not wanted */
         }
         assert_true(b->page < pages->count && b->page >= page && b->page <= page + 1);
+        if (b->page != page) {
+            low = 0;
+        }
         page = b->page;
         assert_true(b->x >= -0.01 && b->y >= pages->top - 0.01);
-        assert_true(b->y + high <= pages->foot + 0.03);
-        heads += b->kind == BLOCK_HEAD ? 1 : 0;
+        assert_true(foot_of(pages, b) <= pages->foot + 0.03);
+        assert_true(b->x > 0 || b->y >= low - 0.01); /* below what stands before it */
+        low = fmax(low, foot_of(pages, b));
+        if (b->kind == BLOCK_HEAD) {
+            heads++;
+            check_head(pages, b);
+        }
         if (!is_picture(b)) {
             continue;
         }

@@ -480,7 +480,7 @@ doorcost_test(test_plan_ruler)
 target_link_libraries(test_plan_ruler PRIVATE m)
 doorcost_stage_test(test_labels)
 doorcost_test(test_plan_steps)
-target_link_libraries(test_plan_steps PRIVATE doorcost_json_read)
+target_link_libraries(test_plan_steps PRIVATE doorcost_json_read m)
 
 # New rates from what was noted.
 doorcost_stage_test(test_proposal)
