@@ -117,7 +117,8 @@ static void add_tax(const struct calc *c, struct sale_figures *f, const struct b
     }
     f->tax_rate = calc_given(c, "tax, percent", &c->job->sale.tax);
     f->tax = percent_of(c, "tax", f->taxable, f->tax_rate);
-    f->total = fig_plus(c->tape, "total", f->subtotal, f->tax);
+    f->total = fig_plus(c->tape, c->job->sale.card_fee.set ? SALE_BEFORE_FEE : "total", f->subtotal,
+                        f->tax);
 }
 
 /* Paying by card costs a part of the total, or of all that the card takes, which is the total with
@@ -136,7 +137,7 @@ static void add_card_fee(const struct calc *c, struct sale_figures *f) {
     } else {
         f->card_fee = percent_of(c, "card fee", f->total, f->card_rate);
     }
-    f->total = fig_plus(c->tape, "total with card fee", f->total, f->card_fee);
+    f->total = fig_plus(c->tape, "total", f->total, f->card_fee);
 }
 
 static void add_payments(const struct calc *c, struct sale_figures *f, fig *terms) {

@@ -9,6 +9,10 @@
 
 #include "price/cost.h"
 
+/* What a total is called that a card fee is still to come on: `total` is what is paid in the end.
+ */
+#define SALE_BEFORE_FEE "in all, not paid by card"
+
 /* What the doors of a room come to. */
 struct room_sum {
     const char *room;    /* as the list first spells it; "": rows without a room */
