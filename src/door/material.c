@@ -87,8 +87,9 @@ fig material_weight(struct materials *m, const struct part *part) {
     const uint32_t before = about_material(c, material_name(c->rates, kind, part->material));
     fig weight = density(c, kind, part->material);
     if (!fig_none(weight)) {
-        const fig thick = calc_length(c, "thickness, finished", part->weight_thickness,
-                                      thickness_place(c->rates, kind, part->material));
+        const fig thick =
+            units_length(c->tape, c->units, "thickness, finished", part->weight_thickness,
+                         thickness_place(c->rates, kind, part->material));
         weight = fig_ratio(c->tape, "weight by area", c->units->area_weight,
                            (figs){{weight, thick}}, (figs){{c->units->length_per_thick}});
     }

@@ -44,8 +44,7 @@ static fig moisture_of(const struct calc *c, const char *what, const struct valu
                      (figs){{c->units->hundred}});
 }
 
-static fig twice(const struct calc *c, const char *what, length each, struct place place) {
-    const fig once = calc_length(c, what, each, place);
+static fig twice(const struct calc *c, fig once) {
     return fig_plus(c->tape, "of both edges", once, once);
 }
 
@@ -74,10 +73,10 @@ struct movement movement_make(const struct calc *c, const struct door *door,
         fig_ratio(c->tape, "swells by", unit, (figs){{width, coefficient, gain}}, (figs){{{0}}});
     move.shrink =
         fig_ratio(c->tape, "shrinks by", unit, (figs){{width, coefficient, loss}}, (figs){{{0}}});
-    move.room =
-        twice(c, "clearance across", style->clearance_across.amount, style->clearance_across.place);
-    move.hold = twice(c, "stands in the groove",
-                      style->groove.amount - style->clearance_across.amount, style->groove.place);
+    move.room = twice(c, calc_given(c, "clearance across", &style->clearance_across));
+    move.hold = twice(c, calc_length(c, "stands in the groove",
+                                     style->groove.amount - style->clearance_across.amount,
+                                     style->groove.place));
     return move;
 }
 

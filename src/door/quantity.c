@@ -197,6 +197,14 @@ static fig count_of(const struct calc *c, const char *what, int64_t amount, stru
     return tape_given(c->tape, what, UNIT_COUNT, 0, amount, place);
 }
 
+/* A size of a door: the row's own where it was measured on the door, else worked out from it. */
+static fig size_of(const struct calc *c, const struct door *door, const char *what, length size,
+                   const struct value *measured) {
+    return door->construction->size_is.choice == MEASURE_DOOR && size == measured->amount
+               ? calc_given(c, what, measured)
+               : calc_length(c, what, size, measured->place);
+}
+
 static bool take_leaf(struct materials *materials, struct leaf_figures *leaf) {
     const struct calc *const c = materials->calc;
     const struct door *const door = leaf->door;
@@ -206,10 +214,9 @@ static bool take_leaf(struct materials *materials, struct leaf_figures *leaf) {
     leaf->leaves = count_of(c, door->beside == NULL ? "leaves" : "such leaves", door->leaves,
                             row->leaves.place);
     leaf->pieces = calc_product(c, "doors", UNIT_COUNT, leaf->openings, leaf->leaves);
-    leaf->width = calc_length(c, "door width", door->width, leaf_measured(row, door->role)->place);
-    leaf->height = calc_length(c, "door height", door->height, row->height.place);
-    leaf->thickness =
-        calc_length(c, "door thickness", door->thickness, door->style->thickness.place);
+    leaf->width = size_of(c, door, "door width", door->width, leaf_measured(row, door->role));
+    leaf->height = size_of(c, door, "door height", door->height, &row->height);
+    leaf->thickness = calc_given(c, "door thickness", &door->style->thickness);
     leaf->parts = pool_take(c->pool, door->part_count, sizeof *leaf->parts);
     if (leaf->parts == NULL) {
         return false;

@@ -39,7 +39,7 @@ static bool is_wanted(const void *list, size_t id, const void *thing) {
     const struct origin *const from = &tape->origins[history->first];
     return history->label == w->label && from->place.file == w->origin.place.file &&
            from->place.line == w->origin.place.line &&
-           from->place.column == w->origin.place.column &&
+           from->place.column == w->origin.place.column && from->worked == w->origin.worked &&
            same_source(from->source, w->origin.source);
 }
 
@@ -83,6 +83,12 @@ static fig add_given(struct tape *tape, const char *what, enum unit unit, uint8_
 fig tape_given(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, int64_t value,
                struct place place) {
     return add_given(tape, what, unit, decimals, value, (struct origin){.place = place});
+}
+
+fig tape_worked(struct tape *tape, const char *what, enum unit unit, uint8_t decimals,
+                int64_t value, struct place place) {
+    return add_given(tape, what, unit, decimals, value,
+                     (struct origin){.place = place, .worked = true});
 }
 
 fig tape_constant(struct tape *tape, const char *what, enum unit unit, uint8_t decimals,

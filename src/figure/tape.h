@@ -58,6 +58,7 @@ enum tape_fault { TAPE_OK, TAPE_MEMORY, TAPE_TOO_LARGE, TAPE_DIVISION };
 /* Where a given comes from: a place in a file, or a published source; one of the two. */
 struct origin {
     struct place place;
+    bool worked; /* worked out from what stands there before figures begin; else it stands there */
     const char *source;
 };
 
@@ -136,6 +137,10 @@ void tape_about_job(struct tape *tape);
  * has one home. */
 fig tape_given(struct tape *tape, const char *what, enum unit unit, uint8_t decimals, int64_t value,
                struct place place);
+/* The same of what geometry has worked out from what stands at that place, as the width of a door
+ * from its opening. */
+fig tape_worked(struct tape *tape, const char *what, enum unit unit, uint8_t decimals,
+                int64_t value, struct place place);
 /* A given of published origin or by definition; source: names it, static or of the job's pool. */
 fig tape_constant(struct tape *tape, const char *what, enum unit unit, uint8_t decimals,
                   int64_t value, const char *source);

@@ -8,12 +8,13 @@ fig calc_given(const struct calc *c, const char *what, const struct value *value
 }
 
 fig calc_length(const struct calc *c, const char *what, length value, struct place place) {
-    return units_length(c->tape, c->units, what, value, place);
+    return tape_worked(c->tape, what, c->units->length, 6,
+                       length_millionths(value, c->units->lengths), place);
 }
 
 fig calc_count(const struct calc *c, const char *what, int64_t count, struct place place) {
     assert(count >= 0);
-    return count == 0 ? (fig){0} : tape_given(c->tape, what, UNIT_COUNT, 0, count, place);
+    return count == 0 ? (fig){0} : tape_worked(c->tape, what, UNIT_COUNT, 0, count, place);
 }
 
 fig calc_product(const struct calc *c, const char *what, enum unit unit, fig a, fig b) {

@@ -27,10 +27,11 @@ struct calc {
  * units_given. */
 fig calc_given(const struct calc *calc, const char *what, const struct value *value);
 
-/* A length (nm) of the drawing as a figure in the job's unit: units_length. */
+/* A length (nm) that the drawing of a door has worked out, from what stands at place, as a figure
+ * in the job's unit, 6 decimals: tape_worked. */
 fig calc_length(const struct calc *calc, const char *what, length value, struct place place);
 
-/* A count of the drawing, from 0 on, as a figure; none for 0. */
+/* A count of the drawing likewise, from 0 on; none for 0. */
 fig calc_count(const struct calc *calc, const char *what, int64_t count, struct place place);
 
 /* a x b in unit; a where b is none. */

@@ -30,7 +30,7 @@ struct units {
 /* Sets the units and puts the constants on the tape. */
 void units_init(struct units *units, struct tape *tape, enum length_unit lengths, bool metric);
 
-/* A length of the drawing or of a file as a figure in the job's unit, 6 decimals. */
+/* A length of a file as a figure in the job's unit, 6 decimals. */
 fig units_length(struct tape *tape, const struct units *units, const char *what, length value,
                  struct place place);
 

@@ -118,6 +118,17 @@ def named(estimate):
     return asked
 
 
+def check_sizes(program, job, estimate):
+    """A size that was measured on the door is given; one of an opening is worked out."""
+    for door in estimate["doors"][::4]:
+        for size, measured in zip(("width", "height"), door["as measured"].split(" x ")):
+            length = sum(Fraction(part) for part in measured.split())
+            given = door["measured"] == "door" and length == Fraction(door[size]["value"])
+            text = " ".join(explain(program, job, [door["id"], *(door.get("leaf") or "").split(), size]).split())
+            if ("worked out from" in text) == given:
+                fail(f"{door['id']} {size}, measured on the {door['measured']}: {text[:120]}")
+
+
 def cells(path):
     """Cells with formulas that make figures."""
     book = openpyxl.load_workbook(path)
@@ -133,6 +144,7 @@ def main():
         told = subprocess.run([program, "quote", job, "--json", "--effort", "5", "-o", out],
                               capture_output=True, text=True, check=True).stdout
         estimate = json.loads(told)["estimates"][0]
+        check_sizes(program, job, estimate)
         formulas = 0
         asked = named(estimate)
         for words, expected in draw.sample(asked, min(ASKED, len(asked))):

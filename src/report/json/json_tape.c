@@ -59,6 +59,9 @@ static void put_origin(struct json_maker *maker, json_t *object, fig f,
     } else {
         json_put_text(maker, from, "file", problems_file_name(problems, origin.place.file));
         json_put_count(maker, from, "line", origin.place.line);
+        if (origin.worked) {
+            json_put(maker, from, "worked out", json_boolean(true));
+        }
         if (*learned.text != '\0') {
             json_put_text(maker, from, "learned", learned.text);
         }

@@ -49,6 +49,11 @@ function valueWords(id) {
     return shown(id, { short: length }) + (unit === "" || tape.now[id].again !== "" ? "" : " " + unit);
 }
 
+/* Whether a given was worked out from what stands at its place, as the width of a door from its opening. */
+function isWorkedOut(figure) {
+    return figure[AT.REST + 2] === -1;
+}
+
 /* Where a given comes from. */
 function originWords(figure) {
     const rest = figure.slice(AT.REST);
@@ -58,7 +63,7 @@ function originWords(figure) {
     if (rest.length === 1) {
         return "source: " + data.texts[rest[0]];
     }
-    const setting = data.texts[rest[2]];
+    const setting = isWorkedOut(figure) ? "" : data.texts[rest[2]];
     const spot = rest.length > 3 ? data.texts[rest[3]] : "line " + rest[1];
     return "from " + data.texts[rest[0]] + ", " + spot + (setting === "" ? "" : ": " + setting);
 }
@@ -144,7 +149,8 @@ function makingOf(id) {
         parts.push(element("p", "Changed; as the program made it: " + was, "note"));
     }
     if (figure[AT.OP] === OP.GIVEN) {
-        parts.push(element("p", "Given, " + originWords(figure) + "."));
+        const [before, after] = isWorkedOut(figure) ? ["Worked out ", ", its style and how it fits."] : ["Given, ", "."];
+        parts.push(element("p", before + originWords(figure) + after));
         return parts;
     }
     if (figure[AT.OP] === OP.CHOSEN) {

@@ -3,8 +3,8 @@
  *   texts    all words once; everything else names them by their place
  *   kinds    [operation, unit, decimals, label], what many figures have alike
  *   figures  a list each, figure 1 first: [kind, subject, value, ...], and behind it
- *            of a given of a file its file, line, and the setting, 0 for none, and in a sheet
- *            the words of its cell;
+ *            of a given of a file its file, line, and the setting, 0 for none, -1 where it was
+ *            worked out from what stands there, and in a sheet the words of its cell;
  *            of a published one its source; of one read off a drawing nothing;
  *            of a choice its chooser and which output it is, then the operands;
  *            of all others the operands: how far before the figure each stands, below 0 where
@@ -55,9 +55,10 @@ static void put_origin(struct view *v, struct words *t, fig f) {
             setting == NULL ? ""
                             : pool_words(&v->html.pool, "%s %s", setting->section, setting->key);
         const struct problems *const problems = v->facts->problems;
-        html_format(&v->html, ",%zu,%u,%zu",
+        html_format(&v->html, ",%zu,%u,",
                     text_number(t, problems_file_name(problems, origin.place.file)),
-                    origin.place.line, text_number(t, words));
+                    origin.place.line);
+        html_format(&v->html, "%d", origin.worked ? -1 : (int)text_number(t, words));
         if (problems_has_cells(problems, origin.place.file)) {
             const struct place_words spot = problems_spot(problems, origin.place);
             html_format(&v->html, ",%zu",

@@ -169,7 +169,8 @@ static void tell_given(const struct teller *t, fig f) {
     if (origin.place.file == 0) {
         say_wrapped(t->page, "    ", 6, "read off the drawing of the door");
     } else if (setting == NULL) {
-        say_wrapped(t->page, "    ", 6, "from %s%s",
+        say_wrapped(t->page, "    ", 6,
+                    origin.worked ? "worked out from %s%s, its style and how it fits" : "from %s%s",
                     problems_file_name(t->problems, origin.place.file),
                     problems_place(t->problems, origin.place).text);
     } else {
