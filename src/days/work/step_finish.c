@@ -30,6 +30,8 @@ struct run {
     int64_t coats; /* all of them, times counted */
     int64_t sprayed, by_hand;
     int64_t sides;
+    int64_t away; /* minutes on the clock: the doors are sent to others */
+    size_t last;  /* the work behind which they are; SIZE_MAX: nothing is done to them here */
 };
 
 /* The part [from, to) of `of` equal ones; parts that follow each other add up to the whole. */
@@ -112,6 +114,19 @@ static void front_loads(struct run *run) {
     }
 }
 
+/* The last work that no coat asks for, of those done once for the batch or of the others; SIZE_MAX:
+ * there is none. */
+static size_t last_work(const struct run *run, bool once) {
+    size_t last = SIZE_MAX;
+    for (size_t i = 0; i < run->work_count; i++) {
+        const struct finish_work *const w = &run->works[i];
+        if (!by_coats(run, w) && (w->op->per.choice == DRIVER_JOB) == once) {
+            last = i;
+        }
+    }
+    return last;
+}
+
 /* Works [from, to) that no coat asks for and that are done once for the batch; all loads wait for
  * them. */
 static void batch_works(struct run *run, size_t from, size_t to) {
@@ -120,12 +135,12 @@ static void batch_works(struct run *run, size_t from, size_t to) {
     for (size_t i = from; i < to; i++) {
         struct finish_work *const w = &run->works[i];
         if (!by_coats(run, w) && w->op->per.choice == DRIVER_JOB) {
-            (void)step_spread(run->list,
-                              (struct new_step){.operation = w->op,
-                                                .index = w->work->operation,
-                                                .what = run->name,
-                                                .doors = (int32_t)run->doors,
-                                                .minutes = share_take(&w->share, w->all)});
+            (void)step_spread(run->list, (struct new_step){.operation = w->op,
+                                                           .index = w->work->operation,
+                                                           .what = run->name,
+                                                           .doors = (int32_t)run->doors,
+                                                           .minutes = share_take(&w->share, w->all),
+                                                           .lag = i == run->last ? run->away : 0});
             done = true;
         }
     }
@@ -134,16 +149,17 @@ static void batch_works(struct run *run, size_t from, size_t to) {
     }
 }
 
-/* Works [from, to) that no coat asks for, load by load. lag: behind the last of them. */
-static void load_works(struct run *run, size_t from, size_t to, int64_t lag) {
+/* Works [from, to) that no coat asks for, load by load. */
+static void load_works(struct run *run, size_t from, size_t to) {
     for (size_t l = 0; l < (size_t)run->loads && run->list->count <= MOST_TASKS; l++) {
         front_set(run->list, run->at[l]);
         for (size_t i = from; i < to; i++) {
             struct finish_work *const w = &run->works[i];
             if (!by_coats(run, w) && w->op->per.choice != DRIVER_JOB) {
-                load_step(run, l, w,
-                          (struct new_step){.what = run->name, .lag = i + 1 == to ? lag : 0},
-                          of_load(run, l, w->all));
+                load_step(
+                    run, l, w,
+                    (struct new_step){.what = run->name, .lag = i == run->last ? run->away : 0},
+                    of_load(run, l, w->all));
             }
         }
     }
@@ -319,16 +335,24 @@ static bool run_init(struct run *run) {
 /* All of a batch behind `before`; adds to ends where its loads end. */
 static void batch_steps(struct run *run, int32_t before) {
     const struct value *const away = &run->e->rates->days.finisher;
-    const bool put_out = run->finish->put_out.set;
-    const int64_t lag = put_out && away->set ? away->amount * CLOCK_DAY : 0;
+    run->away = run->finish->put_out.set && away->set ? away->amount * CLOCK_DAY : 0;
+    run->last = last_work(run, false);
+    run->last = run->last == SIZE_MAX ? last_work(run, true) : run->last;
     for (int64_t l = 0; l < run->loads; l++) {
         run->at[l] = before;
     }
     batch_works(run, 0, run->before);
-    load_works(run, 0, run->before, run->before == run->work_count ? lag : 0);
+    load_works(run, 0, run->before);
     coat_batch(run);
-    load_works(run, run->before, run->work_count, lag);
+    load_works(run, run->before, run->work_count);
     batch_works(run, run->before, run->work_count);
+    if (run->away > 0 && run->last == SIZE_MAX) {
+        front_loads(run);
+        const int32_t back = step_wait(run->list, run->away);
+        for (int64_t l = 0; l < run->loads && !run->list->failed; l++) {
+            run->at[l] = back;
+        }
+    }
 }
 
 void finish_steps(struct step_list *list, const struct estimate *e) {

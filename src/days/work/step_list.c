@@ -84,13 +84,17 @@ int32_t step_add(struct step_list *list, struct new_step step) {
     return (int32_t)list->count - 1;
 }
 
-int32_t step_mark(struct step_list *list) {
+int32_t step_wait(struct step_list *list, int64_t lag) {
     if (!make_room(list)) {
         return 0;
     }
-    (void)add_task(list, (struct day_step){.operation = -1, .what = "", .machine = -1}, 0);
+    (void)add_task(list, (struct day_step){.operation = -1, .what = "", .machine = -1}, lag);
     front_set(list, (int32_t)list->count - 1);
     return (int32_t)list->count - 1;
+}
+
+int32_t step_mark(struct step_list *list) {
+    return step_wait(list, 0);
 }
 
 int32_t step_spread(struct step_list *list, struct new_step step) {

@@ -58,6 +58,8 @@ int32_t step_spread(struct step_list *list, struct new_step step);
 
 /* Adds a mark that waits for the front, which then is this mark alone; its number. */
 int32_t step_mark(struct step_list *list);
+/* The same, and what follows it waits so many minutes on the clock longer. */
+int32_t step_wait(struct step_list *list, int64_t lag);
 
 /* Makes the front one step. */
 void front_set(struct step_list *list, int32_t step);
