@@ -485,3 +485,6 @@ target_link_libraries(test_plan_steps PRIVATE doorcost_json_read m)
 # New rates from what was noted.
 doorcost_stage_test(test_proposal)
 target_link_libraries(test_proposal PRIVATE doorcost_file_bench m)
+
+# Work by day, by whose it is.
+doorcost_stage_test(test_day_rows)
