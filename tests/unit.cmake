@@ -488,3 +488,7 @@ target_link_libraries(test_proposal PRIVATE doorcost_file_bench m)
 
 # Work by day, by whose it is.
 doorcost_stage_test(test_day_rows)
+
+# Names, places and days as papers tell them.
+doorcost_stage_test(test_told_names)
+target_link_libraries(test_told_names PRIVATE m)
