@@ -492,3 +492,6 @@ doorcost_stage_test(test_day_rows)
 # Names, places and days as papers tell them.
 doorcost_stage_test(test_told_names)
 target_link_libraries(test_told_names PRIVATE m)
+
+# The command line without the program.
+doorcost_test(test_options)

@@ -340,7 +340,7 @@ bool options_read(struct request *request, int argc, char **argv, FILE *err) {
     *request = (struct request){0};
     fill_tables(options, letters);
     opterr = 0;
-    optind = 1;
+    optind = 0; /* anew, though the last call may have ended within a word: getopt(3), notes */
     for (;;) {
         optarg = NULL;
         const int value = getopt_long(argc, argv, letters, options, NULL);
