@@ -100,7 +100,7 @@ static enum status tell(const struct days_run *run) {
         return command_send(&paper, run->streams);
     }
     struct page page = {.out = run->streams.out};
-    days_print(&page, &run->plan);
+    days_print(&page, &run->plan, &run->rows);
     return page.failed ? command_out_of_memory(run->streams) : command_flush(run->streams);
 }
 

@@ -8,6 +8,7 @@
 - each work of a person stands in its line, and nothing else does: day, who, what, machine, job,
   doors, minutes;
 - below each day stands the sum of its minutes and their hours, and of all days at the end;
+- a day on which nobody is at work has a line that names all that is waited for;
 - what waits stands on a sheet of its own, and in no sum;
 - the heads of each sheet are printed on every page, and the line above a sum has no gap;
 - sums are formulas, and come to the same where they are figured again.
@@ -67,10 +68,26 @@ def check_head(sheet):
         fail(f"{sheet.title}: rows {sheet.print_title_rows} are printed on every page")
 
 
+def check_idle(plan, idle):
+    """idle: {day: words} of the days without work; each names what dries, sets or is away on it."""
+    waits = defaultdict(list)
+    busy = {work["day"] for row in plan["rows"] if row["is"] == "person" for work in row["work"]}
+    for day, _, what, *_ in wanted_lines(plan)[1]:
+        waits[day].append(what)
+    first = min(busy)
+    for day, words in idle.items():
+        if day in busy or not words.startswith("nobody is at work") or not all(what in words for what in waits[day]):
+            fail(f"{day}: {words}, waited for {waits[day]}")
+    if {day for day in waits if day > first} - busy - set(idle):
+        fail(f"days of waiting have no line: {set(waits) - busy - set(idle)}")
+
+
 def check(plan, book, formulas):
-    people, sums = [], {}
+    people, sums, idle = [], {}, {}
     for row, cells in enumerate(book["Days"].iter_rows(values_only=True), 1):
-        if cells[1] is not None and cells[1] != "day":
+        if cells[1] is not None and cells[1] != "day" and cells[0] is None:
+            idle[cells[1].split()[1]] = cells[3]
+        elif cells[1] is not None and cells[1] != "day":
             done, line = line_of(plan, cells)
             if done != "[  ]":
                 fail(f"row {row}: {done}")
@@ -92,6 +109,7 @@ def check(plan, book, formulas):
     by_day = defaultdict(int)
     for line in people:
         by_day[line[0]] += line[5]
+    check_idle(plan, idle)
     total = sums.pop("all days")
     told = {name.split()[1]: value for name, value in sums.items()}
     if told != {day: (minutes, rounded(minutes)) for day, minutes in by_day.items()}:

@@ -34,15 +34,28 @@ def hours(minutes):
     return f"{minutes}min" if minutes < 60 else f"{(minutes * 10 + 30) // 60 / 10:.1f}h"
 
 
-def words_of(plan, row, work):
+def only_finish(plan):
+    """The finish that all coats are of; None where there are several."""
+    names = {work["of"].split(": ")[0] for row in plan["rows"] for work in row["work"] if work["of"] and ": " in work["of"]}
+    return names.pop() if len(names) == 1 else None
+
+
+def words_of(plan, row, work, finish):
+    """A work in its cell: the only finish is told in the head alone."""
     letter = LETTERS[work["job"]] if len(plan["jobs"]) > 1 else ""
-    of = f": {work['of']}" if work["of"] else ""
+    short = work["of"] or ""
+    if finish and short.startswith(finish):
+        short = short[len(finish):].removeprefix(": ")
+    of = f": {short}" if short else ""
     wait = WAITS[row["is"]] if work["waits"] else ""
     return plain(f"{letter}{work['operation']}{of}{wait},") + hours(work["minutes"])
 
 
 def check_words(plan, text):
-    wanted = Counter(words_of(plan, row, work) for row in plan["rows"] for work in row["work"])
+    finish = only_finish(plan)
+    if finish and plain(f"Coats are of: {finish}.") not in text:
+        fail(f"the head does not tell of '{finish}'")
+    wanted = Counter(words_of(plan, row, work, finish) for row in plan["rows"] for work in row["work"])
     for words, count in wanted.items():
         if text.count(words) < count:
             fail(f"{words}: {text.count(words)} of {count} times on paper")

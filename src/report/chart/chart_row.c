@@ -9,6 +9,8 @@
 #include "report/words/day_words.h"
 #include "together/joined_job.h"
 
+#include <string.h>
+
 #define PAD   2.0  /* within a day, left and right */
 #define GAP   3.0  /* between lines, as the flow spreads them */
 #define APART 3.0  /* between what stands on one line */
@@ -53,10 +55,43 @@ static double gap(const struct chart *c) {
     return GAP * c->flow.spread;
 }
 
+/* How long the name of the finish at the front of `what` is, `painted, lamp white: topcoat, coat 3
+ * of 4`; 0: it is of no coat. */
+static size_t finish_length(const char *what) {
+    const char *const colon = strstr(what, ": ");
+    return colon == NULL ? 0 : (size_t)(colon - what);
+}
+
+const char *chart_only_finish(const struct day_rows *rows, struct pool *pool) {
+    const char *only = "";
+    for (size_t i = 0; i < rows->entry_count; i++) {
+        const char *const what = rows->entries[i].what;
+        const size_t size = finish_length(what);
+        const bool same = strlen(only) == size && strncmp(only, what, size) == 0;
+        if (size > 0 && only[0] != '\0' && !same) {
+            return "";
+        }
+        only = size > 0 && !same ? pool_words(pool, "%.*s", (int)size, what) : only;
+    }
+    return only;
+}
+
+/* `topcoat, coat 3 of 4` of the only finish, whose name stands in the head. */
+static const char *short_what(const struct chart *c, const char *what) {
+    const size_t size = strlen(c->finish);
+    const char *const rest = what + size;
+    if (size == 0 || strncmp(what, c->finish, size) != 0) {
+        return what;
+    }
+    return rest[0] == '\0' ? rest : strncmp(rest, ": ", 2) == 0 ? rest + 2 : what;
+}
+
 /* `A  spray: topcoat, coat 3 of 4, 1.2 h`; `joint, 15 min`. */
 static const char *words_of(struct chart *c, const struct day_entry *entry) {
     const bool several = c->plan->job_count > 1;
-    const char *const words = day_entry_words(c->rates, c->rows, entry, &c->pool);
+    struct day_entry shorter = *entry;
+    shorter.what = short_what(c, entry->what);
+    const char *const words = day_entry_words(c->rates, c->rows, &shorter, &c->pool);
     const char *const time =
         entry->minutes < 60 ? pool_words(&c->pool, "%lld\u00a0min", (long long)entry->minutes)
                             : pool_words(&c->pool, "%s\u00a0h", show_hours(entry->minutes).text);

@@ -55,8 +55,10 @@ static void draw_head(struct chart *c) {
         f,
         pool_words(&c->pool,
                    "A column is a working day of %s hours. Full bars: at work; hollow ones: it "
-                   "dries, sets or is away, and nobody is at it.",
-                   show_hours(plan->day_minutes).text),
+                   "dries, sets or is away, and nobody is at it.%s%s%s",
+                   show_hours(plan->day_minutes).text,
+                   c->finish[0] == '\0' ? "" : " Coats are of: ", c->finish,
+                   c->finish[0] == '\0' ? "" : "."),
         (struct text_style){.size = SMALL, .width = f->width});
     flow_gap(f, 6);
 }
@@ -188,6 +190,7 @@ bool day_chart_write(const struct day_plan *plan, const struct day_rows *rows, c
                                     .across = true};
     struct chart c = {.plan = plan, .rows = rows, .rates = e->rates};
     pool_init(&c.pool);
+    c.finish = chart_only_finish(rows, &c.pool);
     const bool done = flow_write(draw, &c, &facts, path, pool, lacking);
     pool_clear(&c.pool);
     return done;

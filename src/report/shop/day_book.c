@@ -75,7 +75,10 @@ static void put_day(struct day_sheet *s, size_t day) {
         }
     }
     if (s->on.row == first) {
-        return; /* nobody is at work */
+        put_text(s, DAY, LOOK_PLAIN, show_day(s->plan->work_days[day]).text);
+        put_text(s, WHAT, LOOK_WRAP, day_idle_words(s->rates, s->rows, day, pool));
+        s->on.row += 2;
+        return;
     }
     put_sum(s, pool_words(pool, "%s together", show_day(s->plan->work_days[day]).text), first,
             minutes);

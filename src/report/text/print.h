@@ -6,7 +6,7 @@
 #define DOORCOST_REPORT_TEXT_PRINT_H
 
 #include "bridge/bridge.h"
-#include "days/work/day_plan.h"
+#include "days/work/day_rows.h"
 #include "learn/hours_fit.h"
 #include "price/chance.h"
 #include "price/size_table.h"
@@ -94,7 +94,7 @@ void hours_fit_print(struct page *page, const struct hours_fit *fit,
 
 /* When all is done, what decides it, what one more of what is scarce would bring, and the work of
  * each day. */
-void days_print(struct page *page, const struct day_plan *plan);
+void days_print(struct page *page, const struct day_plan *plan, const struct day_rows *rows);
 
 /* What the job may come to, drawn from the ranges of the rates; nothing of the head. */
 void chance_print(struct page *page, const struct estimate *estimate, const struct chance *chance);

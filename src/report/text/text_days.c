@@ -71,8 +71,8 @@ static bool tells(const struct day_plan *plan, const struct day_bound *by) {
 
 static void print_bounds(struct page *page, const struct day_plan *plan) {
     static const struct grid_column columns[] = {
-        {"if that alone held the work up", GRID_LEFT, true},
-        {"done no sooner than", GRID_LEFT, false},
+        {"were this the only limit", GRID_LEFT, true},
+        {"soonest that all is done", GRID_LEFT, false},
     };
     const struct rates *const rates = plan->jobs[0].estimate->rates;
     struct grid grid;
@@ -113,15 +113,16 @@ static void print_more(struct page *page, const struct day_plan *plan) {
     pool_clear(&pool);
 }
 
-/* The lines of a day, from *next on. */
-static void put_day(struct grid *grid, const struct day_plan *plan, int32_t day, size_t *next) {
+/* The lines of a day, from *next on. idle: what is told where nobody is at work. */
+static void put_day(struct grid *grid, const struct day_plan *plan, int32_t day, const char *idle,
+                    size_t *next) {
     size_t line = *next;
     int64_t minutes = 0;
     for (size_t i = line; i < plan->line_count && plan->lines[i].day == day; i++) {
         minutes += plan->lines[i].minutes;
     }
     grid_heading(grid, "%s, %s hours%s", show_day(day).text, show_hours(minutes).text,
-                 minutes == 0 ? ": what dries is waited for, or a job has not begun" : "");
+                 idle[0] == '\0' ? "" : pool_words(&grid->pool, ": %s", idle));
     for (; line < plan->line_count && plan->lines[line].day == day; line++) {
         const struct day_line *const l = &plan->lines[line];
         grid_put(grid, "%s%s%s", day_line_name(plan, l), l->what[0] == '\0' ? "" : ": ", l->what);
@@ -134,23 +135,25 @@ static void put_day(struct grid *grid, const struct day_plan *plan, int32_t day,
     *next = line;
 }
 
-static void print_days(struct page *page, const struct day_plan *plan) {
+static void print_days(struct page *page, const struct day_plan *plan,
+                       const struct day_rows *rows) {
     static const struct grid_column several[] = {{"work, as it goes", GRID_LEFT, true},
                                                  {"job", GRID_LEFT, false},
                                                  {"hours", GRID_RIGHT, false}};
     static const struct grid_column one[] = {{"work, as it goes", GRID_LEFT, true},
                                              {"hours", GRID_RIGHT, false}};
+    const struct rates *const rates = plan->jobs[0].estimate->rates;
     struct grid grid;
     size_t line = 0;
     grid_init(&grid, plan->job_count > 1 ? several : one, plan->job_count > 1 ? 3 : 2, 2);
     for (size_t d = 0; d < plan->work_day_count; d++) {
-        put_day(&grid, plan, plan->work_days[d], &line);
+        put_day(&grid, plan, plan->work_days[d], day_idle_words(rates, rows, d, &grid.pool), &line);
     }
     grid_print(&grid, page);
     grid_clear(&grid);
 }
 
-void days_print(struct page *page, const struct day_plan *plan) {
+void days_print(struct page *page, const struct day_plan *plan, const struct day_rows *rows) {
     const char *notes[DAY_NOTES];
     struct pool pool;
     pool_init(&pool);
@@ -168,7 +171,7 @@ void days_print(struct page *page, const struct day_plan *plan) {
     say(page, "%s", "");
     print_more(page, plan);
     say(page, "%s", "");
-    print_days(page, plan);
+    print_days(page, plan, rows);
     const size_t count = day_notes(plan, notes, &pool);
     say(page, "%s", "");
     for (size_t i = 0; i < count; i++) {

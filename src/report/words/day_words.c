@@ -112,6 +112,23 @@ const char *day_entry_words(const struct rates *rates, const struct day_rows *ro
                             wait);
 }
 
+const char *day_idle_words(const struct rates *rates, const struct day_rows *rows, size_t day,
+                           struct pool *pool) {
+    const char *words = "";
+    for (size_t i = 0; i < rows->entry_count; i++) {
+        const struct day_entry *const entry = &rows->entries[i];
+        if (entry->day == day && rows->rows[entry->row].kind == ROW_PERSON) {
+            return "";
+        }
+        if (entry->day == day && entry->waits) {
+            words = pool_words(pool, "%s%s%s", words, words[0] == '\0' ? "" : "; ",
+                               day_entry_words(rates, rows, entry, pool));
+        }
+    }
+    return words[0] == '\0' ? "nobody is at work: all waits for another day"
+                            : pool_words(pool, "nobody is at work; waited for: %s", words);
+}
+
 /* How much of something there is, or that it is never scarce. */
 static const char *supply(struct pool *pool, int32_t count, const char *one, const char *many) {
     return count >= NEVER_SCARCE ? pool_words(pool, "%s never scarce", many)

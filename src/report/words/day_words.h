@@ -41,6 +41,11 @@ const char *day_row_name(const struct rates *rates, const struct day_row *row, s
 const char *day_entry_words(const struct rates *rates, const struct day_rows *rows,
                             const struct day_entry *entry, struct pool *pool);
 
+/* Of a day, an index into work_days, on which nobody is at work: that, and what dries, sets or is
+ * away; "" of another. In pool. */
+const char *day_idle_words(const struct rates *rates, const struct day_rows *rows, size_t day,
+                           struct pool *pool);
+
 /* What the plan rests on beside the estimates, a sentence each, at most DAY_NOTES. In pool; ""
  * when memory is out. Returns how many. */
 #define DAY_NOTES 8
