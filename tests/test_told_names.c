@@ -46,7 +46,7 @@ static const struct name_case names[] = {
     NAMED("hinge", HARDWARE(0, charged, NULL)),
     /* there is no such name, and what is near it */
     NEAR("totl", "total"), NEAR("popla", "poplar"), NEAR("B weihgt", "B weight"),
-    NEAR("worl", "work"), NEAR("A  weight", "A weight"), NEAR("", NULL),
+    NEAR("workk", "work"), NEAR("A  weight", "A weight"), NEAR("", NULL),
     NEAR("nothing like it at all", NULL), NEAR("C weight", "A weight"),
     NEAR("board", NULL), /* in the rates, not in the job */
 };
