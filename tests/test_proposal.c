@@ -321,6 +321,12 @@ static const struct text_case texts[] = {
      {{"shop", "remakes", NULL, NULL}},
      "doors made again",
      "the rates have no remakes that could be moved"},
+    {"remakes that the rates have: 0 of 10 doors, of 2 %",
+     {"shop|remakes = 2 % of doors (1 to 4)", NULL},
+     {"doors,,,,,,,,0\n", NULL},
+     {{"shop", "remakes", "1.97 % of doors (1.16 to 2.79)", "0 of 10 doors made again in 1 job"}},
+     NULL,
+     NULL},
     {"less used than is in the doors",
      {"lumber poplar|waste = 30 % added", NULL},
      {"poplar,,,,2 bf,,2 bf,,\n", NULL},
@@ -434,10 +440,65 @@ static void test_waste(void **state) {
         assert_true(net > 20 && net < 45);
         assert_non_null(p);
         weigh(all, 2, range);
+        assert_string_equal(p->why, "as measured of poplar in 1 job");
         check_range(&n, "waste", p, rows[i].was, range);
         wrong += finish(&n);
     }
     assert_int_equal(wrong, 0);
+}
+
+/* Of two jobs, the second used nothing that tells a waste. */
+static void test_one_of_two(void **state) {
+    static const char *const edits[] = {"lumber poplar|waste = 30 % added", NULL};
+    static const char *const notes[] = {"poplar,,,,80 bf,,80 bf,20 bf,\n",
+                                        "poplar,,,,80 bf,,80 bf,79 bf,\n", NULL};
+    static const char *const both[] = {"poplar,,,,80 bf,,80 bf,20 bf,\n",
+                                       "poplar,,,,80 bf,,80 bf,22 bf,\n", NULL};
+    (void)state;
+    for (int two = 0; two < 2; two++) {
+        struct noted n = {0};
+        bench_open(&n.bench, "one of two", BENCH_INCH, edits,
+                   "id,count,width,height\nA,20,15,30\n");
+        note(&n, two == 0 ? notes : both);
+        const struct proposal *const p = proposal_of(&n, "lumber poplar", "waste");
+        if (p != NULL) {
+            assert_string_equal(p->why, two == 0 ? "as measured of poplar in 1 job"
+                                                 : "as measured of poplar in 2 jobs");
+        }
+        assert_non_null(p);
+        assert_int_equal(n.made.unmoved_count, 0);
+        assert_int_equal(finish(&n), 0);
+    }
+}
+
+/* What leaves the gun and stays on the doors: of 65 %, with 8 % of it to either side. */
+static void test_transfer(void **state) {
+    static const char *const edits[] = {"make|finish = painted", NULL};
+    static const char *const used[] = {"paint,,,,9 gal,,9 gal,7 gal,\n",
+                                       "paint,,,,9 gal,,9 gal,5.5 gal,\n",
+                                       "paint,,,,9 gal,,9 gal,8.99 gal,\n"};
+    (void)state;
+    for (size_t i = 0; i < COUNT(used); i++) {
+        struct noted n = {0};
+        double range[3];
+        const char *const notes[] = {used[i], NULL};
+        bench_open(&n.bench, "transfer", BENCH_INCH, edits, "id,count,width,height\nA,90,15,30\n");
+        note(&n, notes);
+        const struct learned_goods *const g = &n.learned[0].goods[0];
+        const struct proposal *const p = proposal_of(&n, "spray gun", "transfer efficiency");
+        assert_true(g->transfer > 0 && p != NULL);
+        const struct weighed all[] = {{1, 0.08}, {(double)g->transfer / 6500, 0.08}};
+        weigh(all, 2, range);
+        /* what is measured cannot leave more than there is on the doors */
+        for (size_t k = 0; k < 3; k++) {
+            range[k] = range[k] * 65 > 100 ? 100.0 / 65 : range[k];
+        }
+        if (p != NULL) {
+            check_range(&n, "transfer", p, 65, range);
+            assert_string_equal(p->why, "as measured of paint in 1 job");
+        }
+        assert_int_equal(finish(&n), 0);
+    }
 }
 
 /* No number is moved past what its key takes: a waste under 100 % lost. */
@@ -545,9 +606,10 @@ static void test_hours_fit(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_hours),     cmocka_unit_test(test_texts),
-        cmocka_unit_test(test_remakes),   cmocka_unit_test(test_waste),
-        cmocka_unit_test(test_limits),    cmocka_unit_test(test_few_jobs),
+        cmocka_unit_test(test_hours),      cmocka_unit_test(test_texts),
+        cmocka_unit_test(test_remakes),    cmocka_unit_test(test_waste),
+        cmocka_unit_test(test_one_of_two), cmocka_unit_test(test_transfer),
+        cmocka_unit_test(test_limits),     cmocka_unit_test(test_few_jobs),
         cmocka_unit_test(test_hours_fit),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -495,3 +495,7 @@ target_link_libraries(test_told_names PRIVATE m)
 
 # The command line without the program.
 doorcost_test(test_options)
+
+# Jobs to be.
+doorcost_test(test_draft)
+target_link_libraries(test_draft PRIVATE doorcost_file_bench)
