@@ -2,12 +2,11 @@
 /* New rates from what was noted: inverse variance weighting worked again in doubles
  * (docs/method.md, "New rates"), what changes no rate and why, and the file that is written with
  * it. */
-#include "support.h"
+#include "noted_bench.h"
 
 #include "file_bench.h"
-#include "learn/hours_fit.h"
-#include "learn/proposal.h"
-#include "read/actuals/actuals_file.h"
+#include "read/file/ini.h"
+#include "read/file/source.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -17,50 +16,6 @@
 
 #include <cmocka.h>
 #include <math.h>
-
-#define MOST_JOBS 2
-#define NOTED     "test-proposal-noted.csv"
-#define HEAD      "what,hours,minutes,people,bought,paid,taken,left,remade\n"
-
-/* One job or two, of one estimate, with what was noted of each. */
-struct noted {
-    struct bench bench;
-    struct actuals actuals[MOST_JOBS];
-    struct learned learned[MOST_JOBS];
-    struct learned_job jobs[MOST_JOBS];
-    struct pool pool;
-    struct proposals made;
-};
-
-static void note(struct noted *n, const char *const *notes) {
-    size_t count = 0;
-    pool_init(&n->pool);
-    bench_sound(&n->bench);
-    for (; count < MOST_JOBS && notes[count] != NULL; count++) {
-        char text[1000];
-        (void)snprintf(text, sizeof text, HEAD "%s", notes[count]);
-        file_bench_write(NOTED, text, strlen(text));
-        assert_true(actuals_read(&n->actuals[count], &n->bench.rates, NOTED, &n->bench.problems));
-        for (size_t i = 0; i < n->bench.problems.count; i++) {
-            if (n->bench.problems.list[i].severity == SEVERITY_ERROR) {
-                fail_msg("%s: %s", n->bench.name, n->bench.problems.list[i].text);
-            }
-        }
-        assert_int_equal(unlink(NOTED), 0);
-        assert_true(learned_make(&n->learned[count], &n->bench.estimate, &n->actuals[count],
-                                 &n->bench.problems, &n->pool));
-        n->jobs[count] = (struct learned_job){&n->bench.estimate, &n->learned[count]};
-    }
-    assert_true(proposals_make(&n->made, n->jobs, count, &n->pool));
-}
-
-static int finish(struct noted *n) {
-    pool_clear(&n->pool);
-    for (size_t i = 0; i < MOST_JOBS; i++) {
-        actuals_clear(&n->actuals[i]);
-    }
-    return bench_close(&n->bench);
-}
 
 static const struct proposal *proposal_of(const struct noted *n, const char *section,
                                           const char *key) {
@@ -222,7 +177,7 @@ static void test_hours(void **state) {
                 bench_wrong(&n.bench, "because %s, expected %s", p->why, c->why);
             }
         }
-        wrong += finish(&n);
+        wrong += noted_close(&n);
     }
     assert_int_equal(wrong, 0);
 }
@@ -383,7 +338,7 @@ static void test_texts(void **state) {
         bench_open(&n.bench, texts[i].name, BENCH_INCH, texts[i].edits, DOORS);
         note(&n, texts[i].notes);
         check_texts(&n, &texts[i]);
-        wrong += finish(&n);
+        wrong += noted_close(&n);
     }
     assert_int_equal(wrong, 0);
 }
@@ -406,7 +361,7 @@ static void test_remakes(void **state) {
     assert_string_equal(p->alone, "2.11");
     assert_string_equal(p->why, "2 of 55 doors made again in 1 job");
     check_range(&n, "remakes", p, 2, range);
-    assert_int_equal(finish(&n), 0);
+    assert_int_equal(noted_close(&n), 0);
 }
 
 /* Waste as (used - net) / net or / used, which is weighed with that of the rates, 20 % each. */
@@ -442,7 +397,7 @@ static void test_waste(void **state) {
         weigh(all, 2, range);
         assert_string_equal(p->why, "as measured of poplar in 1 job");
         check_range(&n, "waste", p, rows[i].was, range);
-        wrong += finish(&n);
+        wrong += noted_close(&n);
     }
     assert_int_equal(wrong, 0);
 }
@@ -467,7 +422,7 @@ static void test_one_of_two(void **state) {
         }
         assert_non_null(p);
         assert_int_equal(n.made.unmoved_count, 0);
-        assert_int_equal(finish(&n), 0);
+        assert_int_equal(noted_close(&n), 0);
     }
 }
 
@@ -497,7 +452,7 @@ static void test_transfer(void **state) {
             check_range(&n, "transfer", p, 65, range);
             assert_string_equal(p->why, "as measured of paint in 1 job");
         }
-        assert_int_equal(finish(&n), 0);
+        assert_int_equal(noted_close(&n), 0);
     }
 }
 
@@ -514,94 +469,75 @@ static void test_limits(void **state) {
         const char *const texts_of[] = {p->low, p->alone, p->high};
         assert_true(strtod(texts_of[i], NULL) <= (double)p->number->most);
     }
-    assert_int_equal(finish(&n), 0);
+    assert_int_equal(noted_close(&n), 0);
 }
 
-/* --- hours of past jobs --- */
+/* --- the file that is written --- */
 
-static void test_few_jobs(void **state) {
-    static const char *const edits[] = {WORK, "door plain|operations = work", NULL};
-    static const char *const notes[] = {"work,2,,,,,,,\n", NULL};
-    struct learned_job jobs[HOURS_FIT_LEAST_JOBS];
-    struct hours_fit fit;
+#define RATES   DOORCOST_SOURCE "/rates/small-shop.ini"
+#define WRITTEN "test-proposal-rates.ini"
+
+/* The value of a key of the written file. */
+static const char *value_of(const struct ini *ini, const struct rate_number *number) {
+    for (size_t i = 0; i < ini->count; i++) {
+        char name[200];
+        (void)snprintf(name, sizeof name, "%s%s%s", ini->sections[i].kind,
+                       ini->sections[i].name[0] == '\0' ? "" : " ", ini->sections[i].name);
+        const struct ini_key *const key = strcmp(name, number->section) != 0
+                                              ? NULL
+                                              : ini_key_find(&ini->sections[i], number->key);
+        if (key != NULL) {
+            return key->value;
+        }
+    }
+    return "";
+}
+
+/* Of the rates that ship, noted against: a line of a proposal has its number, and what it was
+ * behind its comment; all others are as they were. */
+static void test_written(void **state) {
+    static const char *const notes[] = {"all,60,,,,,,,\npoplar,,,,110 bf,420.75,110 bf,14 bf,\n"
+                                        "doors,,,,,,,,2\n",
+                                        NULL};
     struct noted n = {0};
+    struct problems problems;
+    struct source old;
+    struct source new;
+    struct ini ini;
+    size_t changed = 0;
     (void)state;
-    bench_open(&n.bench, "few", BENCH_INCH, edits, DOORS);
+    problems_init(&problems);
+    bench_open_job(&n.bench, "samples/kitchen/kitchen.ini");
     note(&n, notes);
-    for (size_t i = 0; i < HOURS_FIT_LEAST_JOBS; i++) {
-        jobs[i] = n.jobs[0];
-    }
-    assert_true(hours_fit_make(&fit, jobs, HOURS_FIT_LEAST_JOBS - 1, &n.pool));
-    assert_non_null(strstr(fit.lacks, "from eight jobs on"));
-    /* eight jobs that are one and the same tell nothing apart */
-    assert_true(hours_fit_make(&fit, jobs, HOURS_FIT_LEAST_JOBS, &n.pool));
-    assert_non_null(strstr(fit.lacks, "too closely to be told apart"));
-    n.learned[0].unnoted = 1;
-    assert_true(hours_fit_make(&fit, jobs, HOURS_FIT_LEAST_JOBS, &n.pool));
-    assert_non_null(strstr(fit.lacks, "all work of each job was noted"));
-    assert_int_equal(finish(&n), 0);
-}
-
-/* Eight jobs whose noted hours are 1.5 + 0.25 a door + 0.04 a square foot of face + 0.1 one of
- * coats: that is found again. */
-static void test_hours_fit(void **state) {
-    static const char *const sizes[HOURS_FIT_LEAST_JOBS] = {
-        "id,count,width,height,finish\nA,4,15,30,painted\n",
-        "id,count,width,height,finish\nA,9,12,24,none\nB,2,18,60,painted\n",
-        "id,count,width,height,finish\nA,20,15,30,none\n",
-        "id,count,width,height,finish\nA,7,20,40,painted\n",
-        "id,count,width,height,finish\nA,30,10,12,painted\nB,3,15,30,none\n",
-        "id,count,width,height,finish\nA,2,23,80,none\n",
-        "id,count,width,height,finish\nA,12,17,29,painted\nB,12,17,8,none\n",
-        "id,count,width,height,finish\nA,1,12,12,painted\n"};
-    static struct noted n[HOURS_FIT_LEAST_JOBS];
-    struct learned_work works[HOURS_FIT_LEAST_JOBS];
-    struct learned_job jobs[HOURS_FIT_LEAST_JOBS];
-    struct hours_fit fit;
-    (void)state;
-    for (size_t i = 0; i < HOURS_FIT_LEAST_JOBS; i++) {
-        static const char *const notes[] = {"all,1,,,,,,,\n", NULL};
-        static const char *const edits[] = {WORK, "door plain|operations = work", NULL};
-        bench_open(&n[i].bench, "fit", BENCH_INCH, edits, sizes[i]);
-        note(&n[i], notes);
-        const struct estimate *const e = &n[i].bench.estimate;
-        double faces = 0;
-        double coats = 0;
-        for (size_t k = 0; k < n[i].bench.job.row_count; k++) {
-            const struct row *const row = &n[i].bench.job.rows[k];
-            const double inches = (double)(NM_PER_INCH * 12);
-            const double area = (double)row->width.amount / inches * (double)row->height.amount /
-                                inches * (double)row->count.amount;
-            faces += area;
+    assert_true(source_read(&old, RATES, (struct place){0}, &problems));
+    const char *const text = proposals_write(&n.made, old.lines, old.count, &n.pool);
+    assert_non_null(text);
+    file_bench_write(WRITTEN, text, strlen(text));
+    assert_true(source_read(&new, WRITTEN, (struct place){0}, &problems));
+    assert_true(ini_read(&ini, WRITTEN, (struct place){0}, &problems));
+    assert_int_equal(unlink(WRITTEN), 0);
+    assert_int_equal(problems_count(&problems, SEVERITY_ERROR), 0);
+    assert_int_equal(new.count, old.count);
+    assert_true(n.made.count > 10);
+    for (size_t i = 0; i < old.count; i++) {
+        const struct proposal *p = NULL;
+        for (size_t k = 0; k < n.made.count && p == NULL; k++) {
+            p = n.made.list[k].number->value.place.line == i + 1 ? &n.made.list[k] : NULL;
         }
-        for (size_t b = 0; b < e->finish.batch_count; b++) {
-            coats += tape_real(&e->tape, e->finish.batches[b].area) *
-                     tape_real(&e->tape, e->finish.batches[b].coats[0].times);
+        if (p == NULL) {
+            assert_string_equal(new.lines[i], old.lines[i]);
+            continue;
         }
-        const double doors = tape_real(&e->tape, e->quantities.all_leaves);
-        const double wanted = 1.5 + 0.25 * doors + 0.04 * faces + 0.1 * coats;
-        works[i] = n[i].learned[0].work[0];
-        works[i].noted = llround(wanted * 6000);
-        n[i].learned[0].work = &works[i];
-        n[i].learned[0].work_count = 1;
-        jobs[i] = n[i].jobs[0];
+        changed++;
+        const char *const was = strstr(new.lines[i], "was ");
+        assert_true(strstr(new.lines[i], p->alone) != NULL && was != NULL);
+        assert_true(was == NULL || strstr(was, p->number->likely) != NULL);
+        assert_true(was == NULL || strstr(was, p->why) != NULL);
+        assert_non_null(strstr(value_of(&ini, p->number), p->text));
     }
-    assert_true(hours_fit_make(&fit, jobs, HOURS_FIT_LEAST_JOBS, &n[0].pool));
-    assert_null(fit.lacks);
-    assert_true(llabs(fit.by[0] - 1500000) < 20000);
-    assert_true(llabs(fit.by[1] - 250000) < 3000);
-    assert_true(llabs(fit.by[2] - 40000) < 2000);
-    assert_true(llabs(fit.by[3] - 100000) < 2000);
-    assert_in_range(fit.spread, 0, 2);
-    for (size_t i = 0; i < HOURS_FIT_LEAST_JOBS; i++) {
-        assert_int_equal(fit.noted[i], (works[i].noted + 30) / 60);
-        assert_true(llabs(fit.noted[i] - fit.fitted[i]) <= 2);
-    }
-    int wrong = 0;
-    for (size_t i = 0; i < HOURS_FIT_LEAST_JOBS; i++) {
-        wrong += finish(&n[i]);
-    }
-    assert_int_equal(wrong, 0);
+    assert_true(changed > 10 && changed <= n.made.count);
+    problems_clear(&problems);
+    assert_int_equal(noted_close(&n), 0);
 }
 
 int main(void) {
@@ -609,8 +545,7 @@ int main(void) {
         cmocka_unit_test(test_hours),      cmocka_unit_test(test_texts),
         cmocka_unit_test(test_remakes),    cmocka_unit_test(test_waste),
         cmocka_unit_test(test_one_of_two), cmocka_unit_test(test_transfer),
-        cmocka_unit_test(test_limits),     cmocka_unit_test(test_few_jobs),
-        cmocka_unit_test(test_hours_fit),
+        cmocka_unit_test(test_limits),     cmocka_unit_test(test_written),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -483,8 +483,11 @@ doorcost_test(test_plan_steps)
 target_link_libraries(test_plan_steps PRIVATE doorcost_json_read m)
 
 # New rates from what was noted.
-doorcost_stage_test(test_proposal)
-target_link_libraries(test_proposal PRIVATE doorcost_file_bench m)
+foreach(name proposal hours_fit)
+    doorcost_stage_test(test_${name})
+    target_sources(test_${name} PRIVATE noted_bench.c)
+    target_link_libraries(test_${name} PRIVATE doorcost_file_bench m)
+endforeach()
 
 # Work by day, by whose it is.
 doorcost_stage_test(test_day_rows)
