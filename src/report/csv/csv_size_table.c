@@ -5,11 +5,13 @@
 #include "report/words/show.h"
 #include "report/words/size_words.h"
 
+static const char *const price_heads[] = {
+    "price before tax", "price of each", "client pays",   "direct",     "left over",
+    "to buy",           "hours",         "price by area", "flat price", "flat price does"};
+#define PRICE_CELLS (sizeof price_heads / sizeof *price_heads)
+
 static void put_head(struct csv *csv, const struct estimate *e) {
     static const char *const first[] = {"style", "width", "height", "cannot be made"};
-    static const char *const last[] = {
-        "price before tax", "price of each", "client pays",   "direct",     "left over",
-        "to buy",           "hours",         "price by area", "flat price", "flat price does"};
     char area[32];
     for (size_t i = 0; i < sizeof first / sizeof *first; i++) {
         csv_put(csv, first[i]);
@@ -18,8 +20,8 @@ static void put_head(struct csv *csv, const struct estimate *e) {
     csv_put(csv, area);
     csv_put(csv, "way");
     csv_put(csv, "count");
-    for (size_t i = 0; i < sizeof last / sizeof *last; i++) {
-        csv_put(csv, last[i]);
+    for (size_t i = 0; i < PRICE_CELLS; i++) {
+        csv_put(csv, price_heads[i]);
     }
     csv_end(csv);
 }
@@ -28,9 +30,6 @@ static void put_price(struct csv *csv, const struct size_table *t, const struct 
     const struct outcome *const o = &price->outcome;
     const int64_t before_hours[] = {o->before_tax, price->each, o->client,
                                     o->direct,     o->left,     o->bought};
-    if (!price->has) {
-        return;
-    }
     for (size_t i = 0; i < sizeof before_hours / sizeof *before_hours; i++) {
         csv_put(csv, show_number(before_hours[i], t->money_decimals).text);
     }
@@ -55,8 +54,12 @@ static void put_line(struct csv *csv, const struct estimate *e, const struct siz
                     line->reason == NULL ? show_number(line->area, SIZE_AREA_DECIMALS).text : "");
             csv_put(csv, size_way_name((enum size_way)way));
             csv_put(csv, show_number(t->counts[c], 0).text);
-            if (line->reason == NULL) {
+            if (line->reason == NULL && line->prices[way][c].has) {
                 put_price(csv, t, &line->prices[way][c]);
+            } else { /* all records have as many cells: RFC 4180, section 2, rule 4 */
+                for (size_t i = 0; i < PRICE_CELLS; i++) {
+                    csv_put(csv, "");
+                }
             }
             csv_end(csv);
         }
