@@ -502,3 +502,7 @@ doorcost_test(test_options)
 # Jobs to be.
 doorcost_test(test_draft)
 target_link_libraries(test_draft PRIVATE doorcost_file_bench)
+
+# Tables of comma-separated values, read back.
+doorcost_stage_test(test_csv_tables)
+target_link_libraries(test_csv_tables PRIVATE libcsv m)
