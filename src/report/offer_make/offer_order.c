@@ -29,9 +29,16 @@ static bool is_same(const struct offer_line *a, const struct offer_line *b) {
            (a->kind != OFFER_CHARGE || strcmp(a->label, b->label) == 0);
 }
 
-static const struct offer_line *find_line(const struct offer *o, const struct offer_line *like) {
+/* The line of an offer that is the same as `like` of another; of charges of one name the first is
+ * the same as the first, the second as the second. */
+static const struct offer_line *find_line(const struct offer *o, const struct offer_line *like,
+                                          const struct offer *of) {
+    size_t before = 0;
+    for (const struct offer_line *line = of->lines; line < like; line++) {
+        before += is_same(line, like) ? 1 : 0;
+    }
     for (size_t i = 0; i < o->line_count; i++) {
-        if (is_same(&o->lines[i], like)) {
+        if (is_same(&o->lines[i], like) && before-- == 0) {
             return &o->lines[i];
         }
     }
@@ -103,12 +110,12 @@ static void compare_lines(struct offer_maker *m, struct offer_changes *c, const 
         const struct offer_line *const line = &newer->lines[i];
         for (; at < older->line_count && place_of(&older->lines[at]) <= place_of(line); at++) {
             const struct offer_line *const gone = &older->lines[at];
-            if (is_told(gone) && find_line(newer, gone) == NULL) {
+            if (is_told(gone) && find_line(newer, gone, older) == NULL) {
                 compare(m, c, gone, NULL);
             }
         }
         if (is_told(line)) {
-            compare(m, c, find_line(older, line), line);
+            compare(m, c, find_line(older, line, newer), line);
         }
     }
 }

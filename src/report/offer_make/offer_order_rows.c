@@ -70,11 +70,17 @@ static const char *say_otherwise(struct offer_maker *m, const char *said, const 
                       was[0] == '\0' ? "nothing said" : was, is[0] == '\0' ? "nothing said" : is);
 }
 
+/* `2 doors in each`: of each opening. */
+static const char *leaves_words(struct offer_maker *m, const struct run *run) {
+    const char *const leaves = door_of(run, 0)->leaves.text;
+    return pool_words(m->pool, "%s door%s in each", leaves, strcmp(leaves, "1") == 0 ? "" : "s");
+}
+
 /* What is otherwise; "": nothing is. */
 static const char *change_words(struct offer_maker *m, const struct run *older,
                                 const struct run *newer) {
     const char *words = say_otherwise(m, "", size_words(m, older), size_words(m, newer));
-    words = say_otherwise(m, words, door_of(older, 0)->leaves.text, door_of(newer, 0)->leaves.text);
+    words = say_otherwise(m, words, leaves_words(m, older), leaves_words(m, newer));
     words = say_otherwise(m, words, kind_of(older, 0), kind_of(newer, 0));
     return say_otherwise(m, words, door_of(older, 0)->words, door_of(newer, 0)->words);
 }
