@@ -5,11 +5,9 @@
 #include "support.h"
 
 #include "draw.h"
-#include "model/name.h"
-#include "read/job/style_row.h"
 #include "report/csv/csv_rack.h"
 #include "report/csv/csv_size_table.h"
-#include "report/words/size_words.h"
+#include "size_bench.h"
 
 #include <csv.h>
 #include <limits.h>
@@ -181,43 +179,9 @@ static void read_records(const char *text, size_t size, struct records *r) {
     csv_free(&parser);
 }
 
-/* Two styles; one size of the first cannot be made. */
-#define STYLES 2
-#define LINES  3
+#define STYLES SIZE_BENCH_STYLES
+#define LINES  SIZE_BENCH_LINES
 static const int64_t counts[] = {1, 7};
-
-static void make_table(struct size_table *table, const struct bench *bench, struct pool *pool) {
-    static const char *const names[STYLES] = {"plain", "slab"};
-    static const length sizes[LINES][2] = {{15, 30}, {2, 30}, {22, 60}};
-    struct problems problems;
-    problems_init(&problems);
-    *table = (struct size_table){.styles = pool_take(pool, STYLES, sizeof *table->styles),
-                                 .style_count = STYLES,
-                                 .counts = counts,
-                                 .count_count = COUNT(counts)};
-    assert_non_null(table->styles);
-    for (size_t s = 0; s < STYLES && table->styles != NULL; s++) {
-        struct size_style *const style = &table->styles[s];
-        style->name = names[s];
-        style->style = name_find(&bench->rates, NAME_STYLE, names[s]);
-        style->make = style_make(&bench->rates, &bench->job, style->style);
-        style->lines = pool_take(pool, LINES, sizeof *style->lines);
-        style->line_count = LINES;
-        assert_true(style->style >= 0 && style->lines != NULL);
-        for (size_t l = 0; l < LINES && style->lines != NULL; l++) {
-            style->lines[l].row =
-                style_row(&style->make, sizes[l][0] * NM_PER_INCH, sizes[l][1] * NM_PER_INCH);
-            if (!style_row_can_be_made(&bench->rates, &bench->job, &style->lines[l].row, -1,
-                                       &problems)) {
-                style->lines[l].reason = "too narrow, \"by far\"";
-            }
-            /* a frame of 2 in has no room between its stiles; a slab of 2 in can be sawn */
-            assert_true((style->lines[l].reason != NULL) == (s == 0 && l == 1));
-        }
-    }
-    assert_true(size_table_make(table, &bench->estimate, (struct plan_request){0}, pool));
-    problems_clear(&problems);
-}
 
 static double number(const char *cell) {
     char *end;
@@ -293,7 +257,7 @@ static void test_sizes(void **state) {
     pool_init(&pool);
     bench_open(&bench, "sizes", BENCH_INCH, edits, "id,count,width,height\nA,4,15,30\n");
     bench_sound(&bench);
-    make_table(&table, &bench, &pool);
+    size_bench_make(&table, &bench, counts, COUNT(counts), &pool);
     FILE *const out = open_memstream(&text, &size);
     assert_non_null(out);
     csv_size_table(out, &bench.estimate, &table);

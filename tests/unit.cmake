@@ -505,4 +505,9 @@ target_link_libraries(test_draft PRIVATE doorcost_file_bench)
 
 # Tables of comma-separated values, read back.
 doorcost_stage_test(test_csv_tables)
+target_sources(test_csv_tables PRIVATE size_bench.c)
 target_link_libraries(test_csv_tables PRIVATE libcsv m)
+
+# Change orders and price lists.
+doorcost_stage_test(test_offer_order)
+target_sources(test_offer_order PRIVATE size_bench.c)
