@@ -345,6 +345,9 @@ def check_print(faults, folder, path):
         if title not in titles:
             titles.append(title)
     sheets = openpyxl.load_workbook(path, read_only=True).sheetnames
+    told = ", ".join(titles[:-1]) + " and " + titles[-1]
+    faults.expect(f"Printed are {told}; the other sheets are for the screen." in " ".join(texts[0].split()),
+                  "sheet Job does not say what is printed", told)
     faults.expect(titles == [title for title in PRINTED if title in sheets],
                   "other sheets are printed", titles)
     print(f"{len(texts)} pages printed")
@@ -418,6 +421,7 @@ HOSTILE = {
 }
 ROWS = [("=2+2", "+ROOM", "-1 is no formula"), ("+D2", "=A1", "@x"), ("-D3", "-room", "=Doors!B5"),
         ("@D4", "@room", "{=1}"), ("D5\t", "plain", "'quoted")]
+REMARK = "=shop alone"  # of each row
 
 
 def hostile(doorcost, folder, faults):
@@ -434,14 +438,18 @@ def hostile(doorcost, folder, faults):
     job = job.replace("[job]\n", "[job]\n" + "".join(f"{k} = {v}\n" for k, v in HOSTILE.items()))
     job = job.replace("finish  = none", "finish  = painted\ncolor = =RED")
     (folder / "job.ini").write_text(job, encoding="utf-8")
-    lines = ["id,room,width,height,note"]
-    lines += [f'"{id}","{room}",18,{30 + i},"{note}"' for i, (id, room, note) in enumerate(ROWS)]
+    lines = ["id,room,width,height,note,remark"]
+    lines += [f'"{id}","{room}",18,{30 + i},"{note}","{REMARK}"' for i, (id, room, note) in enumerate(ROWS)]
     (folder / "doors.csv").write_text("\n".join(lines) + "\n", encoding="utf-8")
 
     path = folder / "quote.xlsx"
     result = quote(doorcost, folder / "job.ini", path, "--json")
     if result.returncode != 0:
         sys.exit(f"{result.stderr}")
+    sheets = openpyxl.load_workbook(path)
+    for sheet, there in (("Quote", False), ("Doors", True)):
+        told = [cell.value for row in sheets[sheet].iter_rows() for cell in row if REMARK in str(cell.value)]
+        faults.expect(bool(told) == there, "a remark of the shop is where the client may read it, or nowhere", sheet)
     tape = json.loads(result.stdout)["estimates"][0]["tape"]["figures"]
     formulas, stored = check_cells(faults, path, tape)
     for at, cell in formulas.items():

@@ -39,7 +39,8 @@ static uint32_t door_table(const struct paper *paper, uint16_t sheet,
     return FIRST_ROW + (uint32_t)q->count;
 }
 
-/* What stands in the list: the size as it was measured and of what, and where the hinges go. */
+/* What stands in the list: the size as it was measured and of what, where the hinges go, and what
+ * the shop remarks, which no paper of the client's has. */
 static void put_measured(const struct paper *paper, uint16_t sheet, uint32_t at, uint16_t column,
                          const struct door *door) {
     const struct row *const row = door->row;
@@ -50,10 +51,11 @@ static void put_measured(const struct paper *paper, uint16_t sheet, uint32_t at,
     book_text(paper->book, sheet, at, (uint16_t)(column + 1), LOOK_PLAIN,
               door->construction->size_is.choice == MEASURE_OPENING ? "opening" : "door");
     book_text(paper->book, sheet, at, (uint16_t)(column + 2), LOOK_PLAIN, show_hung(door));
+    book_text(paper->book, sheet, at, (uint16_t)(column + 3), LOOK_PLAIN, show_remark(door));
 }
 
 void sheet_doors(const struct paper *paper, uint16_t sheet) {
-    static const char *const heads[] = {"as measured", "of the", "hinge side"};
+    static const char *const heads[] = {"as measured", "of the", "hinge side", "remark"};
     const struct units *const m = &paper->base->units;
     const struct quantities *const q = &paper->base->quantities;
     (void)paper_title(

@@ -72,7 +72,9 @@ static uint32_t put_steps(const struct paper *paper, uint32_t row, size_t asked)
                      "labor rate, lumber, minutes");
     }
     row = put_step(paper, row, "read the client's papers, then send them");
-    row = put_step(paper, row, "when it is ordered: buy by the sheet Buy, cut by Plans and Parts");
+    row = put_step(paper, row,
+                   "when it is ordered: buy by the sheet Buy, cut by Cut and by the paper of the "
+                   "plans ('doorcost plan -o')");
     book_keep(book, JOB_SHEET, first, row);
     return row + 1;
 }
@@ -88,6 +90,23 @@ static void put_links(const struct paper *paper, uint32_t row) {
             book_text(book, JOB_SHEET, row++, COLUMN_FIGURE, LOOK_PLAIN, paper->tabs[s]->about);
         }
     }
+}
+
+/* `On paper come Job, Quote ...`: which sheets have a print area. */
+static const char *printed_words(const struct paper *paper) {
+    struct book *const book = paper->book;
+    uint16_t last = JOB_SHEET;
+    for (uint16_t s = 0; s < book->sheet_count; s++) {
+        last = paper->tabs[s]->printed ? s : last;
+    }
+    const char *words = paper->tabs[JOB_SHEET]->name;
+    for (uint16_t s = JOB_SHEET + 1; s <= last; s++) {
+        if (paper->tabs[s]->printed) {
+            words = pool_words(&book->pool, "%s%s%s", words, s == last ? " and " : ", ",
+                               paper->tabs[s]->name);
+        }
+    }
+    return pool_words(&book->pool, "Printed are %s; the other sheets are for the screen.", words);
 }
 
 static uint32_t put_title(const struct paper *paper) {
@@ -111,7 +130,8 @@ static uint32_t put_title(const struct paper *paper) {
               "Computed percents are shown with two decimals at most, cubic meters with four: the "
               "cells hold "
               "all that were computed.");
-    return PAPER_FIRST_ROW + 3;
+    book_text(book, JOB_SHEET, PAPER_FIRST_ROW + 2, COLUMN_WORDS, LOOK_NOTE, printed_words(paper));
+    return PAPER_FIRST_ROW + 4;
 }
 
 void sheet_job(const struct paper *paper, uint16_t sheet) {

@@ -63,8 +63,7 @@ static void put_words(struct page *p, const struct leaf_figures *leaf) {
     const char *const finish = leaf->door->construction->finish.index < 0
                                    ? "bare"
                                    : leaf->door->construction->finish.name.s;
-    const char *const more[] = {show_note(leaf->door), show_remark(leaf->door),
-                                text_or_empty(row->extra_words.s)};
+    const char *const more[] = {show_note(leaf->door), text_or_empty(row->extra_words.s)};
     const char *text = pool_words(&p->book->pool, "%s, %s, %s", show_door(leaf->door),
                                   show_style(leaf->door), finish);
     for (size_t i = 0; i < COUNT_OF(more); i++) {

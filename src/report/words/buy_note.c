@@ -36,9 +36,23 @@ static const char *unit_after(struct pool *pool, const struct estimate *e, fig f
     return unit[0] == '\0' ? "" : pool_words(pool, " %s", unit);
 }
 
+/* Whole amounts have no decimals, others these: all programs write that alike, which is not so of
+ * noughts left out at the end. */
+static uint8_t value_decimals(const struct estimate *e, fig f) {
+    return tape_unit(&e->tape, f) == UNIT_M3 ? 4 : 2;
+}
+
 static const char *value_words(struct pool *pool, const struct estimate *e, fig f) {
-    return is_money(e, f) ? pool_words(pool, "%s", show_money(e, f).text)
-                          : pool_words(pool, "%s%s", show_few(e, f).text, unit_after(pool, e, f));
+    if (is_money(e, f)) {
+        return pool_words(pool, "%s", show_money(e, f).text);
+    }
+    const uint8_t decimals = value_decimals(e, f);
+    const int64_t value = tape_scaled(&e->tape, f, decimals);
+    const int64_t whole = tape_scaled(&e->tape, f, 0);
+    const bool is_whole = value == whole * (decimals == 4 ? 10000 : 100);
+    return pool_words(pool, "%s%s",
+                      (is_whole ? show_number(whole, 0) : show_number(value, decimals)).text,
+                      unit_after(pool, e, f));
 }
 
 const char *buy_note_words(struct pool *pool, const struct estimate *e,
@@ -62,15 +76,15 @@ const char *buy_note_words(struct pool *pool, const struct estimate *e,
 
 /* --- as a formula --- */
 
-/* Figures are shown with as many decimals as show_few gives them. */
 static const char *value_formula(struct pool *pool, const struct estimate *e, fig f) {
-    if (!is_money(e, f)) {
-        return pool_words(pool, "ROUND({%u},%d)&\"%s", f.id,
-                          tape_unit(&e->tape, f) == UNIT_M3 ? 4 : 2, unit_after(pool, e, f));
+    if (is_money(e, f)) {
+        return e->tape.money_decimals == 0
+                   ? pool_words(pool, "TEXT({%u},\"0\")&\"", f.id)
+                   : pool_words(pool, "TEXT({%u},\"0.%0*d\")&\"", f.id, e->tape.money_decimals, 0);
     }
-    return e->tape.money_decimals == 0
-               ? pool_words(pool, "TEXT({%u},\"0\")&\"", f.id)
-               : pool_words(pool, "TEXT({%u},\"0.%0*d\")&\"", f.id, e->tape.money_decimals, 0);
+    const int decimals = value_decimals(e, f);
+    return pool_words(pool, "TEXT({%u},IF(ROUND({%u},%d)=ROUND({%u},0),\"0\",\"0.%0*d\"))&\"%s",
+                      f.id, f.id, decimals, f.id, decimals, 0, unit_after(pool, e, f));
 }
 
 /* A clause with the `; ` before it that the formula takes off the first. */
