@@ -1,8 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* The estimates of a job side by side: up to four a table, the first in each. */
+#include "base/text.h"
 #include "report/text/print.h"
 #include "report/words/compared.h"
 #include "report/words/show.h"
+
+#include <string.h>
 
 #define MOST_BESIDE  3 /* further tables hold so many more */
 #define WIDEST_TITLE 12
@@ -45,6 +48,17 @@ static void put_difference(struct grid *grid, const struct spread *s) {
     }
 }
 
+/* Names that the heads of columns have no room for are told in full above them. */
+static void tell_cut(struct page *page, const struct spread *s, const struct grid_column *columns) {
+    for (size_t i = 0; i <= s->count; i++) {
+        const char *const name = estimate_name(s->estimates[i]);
+        const char *const title = text_or_empty(columns[i + 1].title);
+        if (strcmp(title, name) != 0) {
+            say_wrapped(page, "", 2, "%s: %s", title, name);
+        }
+    }
+}
+
 static void print_spread(struct page *page, const struct spread *s) {
     struct grid_column columns[MOST_BESIDE + 2] = {{"", GRID_LEFT, true}};
     struct pool titles;
@@ -64,6 +78,7 @@ static void print_spread(struct page *page, const struct spread *s) {
     grid_heading(&grid, "%s", "");
     put_lines(&grid, s, &all, true);
     say(page, "%s", "");
+    tell_cut(page, s, columns);
     grid_print(&grid, page);
     grid_clear(&grid);
     page->failed = page->failed || pool_failed(&titles);

@@ -271,10 +271,10 @@ static void print_hours(struct page *page, const struct estimate *e) {
 #define MOST_MOVES 8
 
 static void print_moves(struct page *page, const struct estimate *e) {
-    static const struct grid_column columns[] = {{"10 % more of", GRID_LEFT, false},
+    static const struct grid_column columns[] = {{"10 % more of", GRID_LEFT, true},
                                                  {"adds about", GRID_RIGHT, false},
                                                  {"line", GRID_RIGHT, false},
-                                                 {"", GRID_LEFT, true}};
+                                                 {"", GRID_LEFT, false}};
     struct grid grid;
     struct pool pool;
     pool_init(&pool);
