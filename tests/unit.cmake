@@ -511,3 +511,7 @@ target_link_libraries(test_csv_tables PRIVATE libcsv m)
 # Change orders and price lists.
 doorcost_stage_test(test_offer_order)
 target_sources(test_offer_order PRIVATE size_bench.c)
+
+# Papers on the terminal, of long names.
+doorcost_test(test_text_papers)
+target_link_libraries(test_text_papers PRIVATE doorcost_file_bench)
