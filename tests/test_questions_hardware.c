@@ -221,6 +221,8 @@ static const struct {
      "27 | 3 of 30, are not in order; list them from the upper or left end on"},
     {BORED("7/8 in"), "18,30,,door,,3 | 4", "3 | 4 of 30, run into each other" PLACES},
     {BORED("7/8 in"), "18,30,,door,,3 | 4 1/64", NULL},
+    {BORED("7/8 in"), "18,30,,door,1,29 1/2", NULL},
+    {BORED("7/8 in"), "18,30,,door,1,29 33/64", "29 33/64 of 30, " ALONG PLACES},
     {BORED("7/8 in"), "18,30,,door,,3 | 5 | 5", "3 | 5 | 5 of 30, run into each other" PLACES},
     {"hardware hinge|", "18,30,,door,,0 | 30", NULL},
     {"hardware hinge|", "18,30,,door,,3 | 3", "3 | 3 of 30, run into each other" PLACES},
