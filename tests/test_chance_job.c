@@ -126,6 +126,33 @@ static void two_prices(void **state) {
     pool_clear(&pool);
 }
 
+/* What moves the cost the most stands first. Of even triangles the variance goes by the square of
+ * the width, so of 1 : 4 : 2 it is 1 : 16 : 4, of which the squared rank correlations of a sum of
+ * three are near. */
+static void largest_first(void **state) {
+    (void)state;
+    static const char *const edits[] = {
+        THOUSAND, "consumable bumper|price = 5.000000 per door (4.500000 to 5.500000)",
+        "consumable cord|price = 5.000000 per door (3.000000 to 7.000000)",
+        "consumable tag|price = 5.000000 per door (4.000000 to 6.000000)", NULL};
+    struct chance c;
+    struct pool pool;
+    pool_init(&pool);
+    draw(&c, "largest first", edits, TEN_THOUSAND, &pool);
+    assert_int_equal(c.drawn, 3);
+    static const struct {
+        const char *section;
+        int64_t share;
+    } wanted[] = {{"consumable cord", 16000 / 21},
+                  {"consumable tag", 4000 / 21},
+                  {"consumable bumper", 1000 / 21}};
+    for (size_t i = 0; i < 3; i++) {
+        assert_string_equal(c.inputs[i].number->section, wanted[i].section);
+        near(c.inputs[i].share, wanted[i].share, 25);
+    }
+    pool_clear(&pool);
+}
+
 /* What is drawn stands first, and behind it all else that has a range. */
 static void drawn_first(void **state) {
     (void)state;
@@ -177,9 +204,8 @@ static void held(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(one_price),
-        cmocka_unit_test(two_prices),
-        cmocka_unit_test(drawn_first),
+        cmocka_unit_test(one_price),     cmocka_unit_test(two_prices),
+        cmocka_unit_test(largest_first), cmocka_unit_test(drawn_first),
         cmocka_unit_test(held),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
