@@ -45,8 +45,8 @@ static struct outcome plus(struct outcome a, struct outcome b) {
 /* Frames take an hour less for each more of a height, slabs are dear to buy; who sends finishes out
  * pays by area, a can is bought whole. */
 static const char *const way_edits[BENCH_MOST_EDITS] = {
-    "door plain|bought as = flat\noperations = saw",
-    "door flat|kind = slab\nthickness = 3/4\nbought in = 41.00 per door",
+    "door profiled|bought as = plain\noperations = saw",
+    "door plain|bought in = 41.00 per door", /* the first style of the rates */
     "door slab|operations = saw",
     "finish painted|put out as = sent\noperations = mask",
     "finish sent|put out = 9.00 per sqft",
@@ -56,11 +56,11 @@ static const char *const way_edits[BENCH_MOST_EDITS] = {
 static const struct way_row {
     const char *name, *style, *finish, *size;
     size_t ways;
-} way_rows[] = {{"D1,1", "plain", "painted", "1,18,30", 4},
-                {"D2,2", "plain", "none", "1,18,30", 2},
+} way_rows[] = {{"D1,1", "profiled", "painted", "1,18,30", 4},
+                {"D2,2", "profiled", "none", "1,18,30", 2},
                 {"D3,3", "slab", "painted", "1,12,20", 2},
                 {"D4,1", "slab", "none", "1,12,20", 1},
-                {"D5,1", "plain", "painted", "2,40,36", 4}};
+                {"D5,1", "profiled", "painted", "2,40,36", 4}};
 #define WAY_ROWS COUNT(way_rows)
 
 /* The list with each row the way it is picked, without row `less`. */
@@ -73,7 +73,7 @@ static void write_ways(char doors[static MOST_TEXT], const enum way_kind *picked
         const size_t at = strlen(doors);
         if (i != less) {
             (void)snprintf(doors + at, MOST_TEXT - at, "%s,%s,%s,%s\n", r->name,
-                           bought ? "flat" : r->style, sent ? "sent" : r->finish, r->size);
+                           bought ? "plain" : r->style, sent ? "sent" : r->finish, r->size);
         }
     }
 }

@@ -470,6 +470,12 @@ static void test_mixed(void **state) {
 #define ONE_BOARD  "lumber poplar|board lengths = 8 ft\nboard widths = 5"
 #define ROD        "make|style = slab\nslab = poplar"
 static const struct question_case limit_cases[] = {
+    {"as many rails of a width as spares are counted for",
+     {"shop|remakes = 2 % of doors\nspare rails = yes", "door plain|operations = saw",
+      "operation saw|per = rail\nminutes = 1\nsetup = 60 min per width"},
+     "id,count,width,height\nD1,9999,18,30\nD2,1,18,30\n",
+     "too-many-to-spare",
+     false},
     {"a thick film, and no limit of it", {THICK_COAT}, "D1,18,30\n", "film-thick", false},
     {"a thick film over the limit",
      {THICK_COAT, "limits|dry film = 5 mil"},
