@@ -581,6 +581,23 @@ static void units_have_their_decimals(void **state) {
     }
 }
 
+/* Without history equal figures of a door are one; nothing left of a count is a figure too. */
+static void equal_figures_without_history(void **state) {
+    (void)state;
+    struct tape tape;
+    tape_init(&tape, false);
+    const fig one = tape_given(&tape, "one", UNIT_NUMBER, 0, 1, (struct place){.line = 1});
+    tape_about(&tape, "door");
+    const fig none_left = fig_plus(&tape, "left", one, fig_minus(one));
+    const fig two = fig_plus(&tape, "two", one, one);
+    assert_false(fig_none(none_left));
+    assert_int_equal(tape_amount(&tape, none_left), 0);
+    assert_false(fig_same(none_left, two));
+    assert_true(fig_same(none_left, fig_plus(&tape, "left again", one, fig_minus(one))));
+    assert_true(fig_same(two, fig_plus(&tape, "two again", one, one)));
+    tape_clear(&tape);
+}
+
 /* Half away from nothing, on either side of it. */
 static void scaled_to_fewer_decimals(void **state) {
     static const struct {
@@ -603,6 +620,7 @@ static void scaled_to_fewer_decimals(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(scaled_to_fewer_decimals),
+        cmocka_unit_test(equal_figures_without_history),
         cmocka_unit_test(a_source_is_its_text),
         cmocka_unit_test(operations),
         cmocka_unit_test(units_have_their_decimals),
