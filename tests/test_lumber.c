@@ -47,6 +47,13 @@ static const struct bench_case inch_cases[] = {
      "D1,18,30\n",
      {LUMBER(0, net, "1.3830"), LUMBER(0, spares, "0.4454"), LUMBER(0, milled, "1.8284"),
       LUMBER(0, rough, "2.0286")}},
+    /* 14 1/4 x 3 are 0.2969 bf, of which a second spare saves as much and costs 1.22 */
+    {"and two of another width",
+     {"shop|remakes = 10 % of doors\nspare rails = yes", "door plain|operations = saw",
+      "door profiled|top rail = 3 in\nbottom rail = 3 in\noperations = saw",
+      "operation saw|per = rail\nminutes = 1\nsetup = 60 min per width"},
+     "id,width,height,style\nD1,18,30,plain\nD2,18,30,profiled\n",
+     {LUMBER(0, spares, "1.0392")}},
     {"the break prices the whole lot",
      {SLABS, BREAK},
      FEET(120),
