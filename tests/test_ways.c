@@ -59,6 +59,35 @@ static struct outcome best_of(const struct outcome *all, size_t count, int64_t l
     return best;
 }
 
+/* What a choice comes to by the table: each row alone on its way, added up. */
+static struct outcome by_table(const struct ways *ways, const size_t *picked) {
+    struct outcome sum = ways->job;
+    for (size_t i = 0; i < ways->row_count; i++) {
+        const struct outcome *const whole = &ways->rows[i].ways[picked[i]].whole;
+        sum.bought += whole->bought - ways->job.bought;
+        sum.bench += whole->bench - ways->job.bench;
+    }
+    return sum;
+}
+
+/* What the table advises is the least that any choice within the limit comes to by it. */
+static void check_advice(const struct ways *ways, size_t *picked) {
+    const int64_t limit = ways->within.limit;
+    const struct outcome advised = by_table(ways, ways->within.by_sums.picked);
+    int64_t least = INT64_MAX;
+    for (size_t n = 0; n < choices(ways); n++) {
+        size_t rest = n;
+        for (size_t i = 0; i < ways->row_count; i++) {
+            picked[i] = rest % ways->rows[i].count;
+            rest /= ways->rows[i].count;
+        }
+        const struct outcome sum = by_table(ways, picked);
+        least = sum.bench <= limit && sum.bought < least ? sum.bought : least;
+    }
+    assert_int_equal(advised.bench <= limit, least < INT64_MAX);
+    assert_true(least == INT64_MAX || advised.bought == least);
+}
+
 /* How many of some limits have the best choice there is. */
 struct found {
     int limits, best;
@@ -78,6 +107,8 @@ static struct found search(const char *path, const size_t *rows, size_t row_coun
     assert_true(count > WAYS_MOST_WHOLE);
     const struct outcome *const all = all_of(&bench.estimate, &ways, count, &pool);
     const int64_t least = best_of(all, count, 0).bench;
+    size_t *const picked = pool_take(&pool, ways.row_count, sizeof *picked);
+    assert_non_null(picked);
     for (int i = 0; i < limits; i++) {
         const int64_t limit = least + (ways.job.bench - least) * i / limits - 1;
         struct ways with;
@@ -85,6 +116,7 @@ static struct found search(const char *path, const size_t *rows, size_t row_coun
                          WAYS_OK);
         const struct outcome *const real = &with.within.best.real;
         const struct outcome best = best_of(all, count, limit);
+        check_advice(&with, picked);
         assert_false(with.within.all);
         assert_true(with.within.tried < count);
         assert_int_equal(with.within.within, real->bench <= limit);
