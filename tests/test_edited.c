@@ -537,6 +537,28 @@ static void check_table(const char *name, const char *list, bool own, double fee
     close_base(&w);
 }
 
+/* Of doors that cost nothing no part of the price is had. */
+static void free_doors(void **state) {
+    (void)state;
+    static const char *const edits[BENCH_MOST_EDITS] = {"make|style = slab",
+                                                        "sheet board|price = 0.00 per sheet",
+                                                        "shop|labor rate = 0.00 per hour"};
+    static const int64_t once[] = {1};
+    struct base_bench w;
+    open_base(&w, edits, "D1,18,30\n");
+    struct size_style style = {.name = "slab",
+                               .style = w.base.doors.doors[0].construction->style.index};
+    struct size_table table = {
+        .styles = &style, .style_count = 1, .counts = once, .count_count = COUNT(once)};
+    style.make = style_make(&w.bench.rates, &w.bench.job, style.style);
+    assert_true(size_table_make(&table, &w.base, no_plans, &w.pool));
+    assert_int_equal(table.job.client, 0);
+    assert_int_equal(style.flat.sold, 0);
+    assert_int_equal(style.flat.rate, 0);
+    assert_int_equal(style.flat.area, 37500);
+    close_base(&w);
+}
+
 static void test_sizes(void **state) {
     (void)state;
     unsigned met = 0;
@@ -551,6 +573,6 @@ static void test_sizes(void **state) {
 int main(void) {
     static const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_ways), cmocka_unit_test(test_target), cmocka_unit_test(most_sets),
-        cmocka_unit_test(test_sizes)};
+        cmocka_unit_test(test_sizes), cmocka_unit_test(free_doors)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
