@@ -54,6 +54,13 @@ static const struct bench_case inch_cases[] = {
       "operation saw|per = rail\nminutes = 1\nsetup = 60 min per width"},
      "id,width,height,style\nD1,18,30,plain\nD2,18,30,profiled\n",
      {LUMBER(0, spares, "1.0392")}},
+    /* One of one is spoiled with 10 %, of two 1 %: a first spare saves 5.40, a second 0.54. */
+    {"one each of a top and a bottom rail of two widths",
+     {"shop|remakes = 10 % of doors\nspare rails = yes", "door plain|bottom rail = 3 in",
+      "door plain|operations = saw",
+      "operation saw|per = rail\nminutes = 1\nsetup = 60 min per width"},
+     "D1,18,30\n",
+     {LUMBER(0, spares, "0.5196")}},
     {"the break prices the whole lot",
      {SLABS, BREAK},
      FEET(120),

@@ -155,6 +155,8 @@ static void test_by_lumber(void **state) {
     assert_true(one > 0 && both > 2 * one && of_one > 0);
     assert_true(llabs((long long)(of_both * one - of_one * both)) <= both); /* half a cent each */
     assert_true(fig_none(shares[2].cost));
+    assert_string_equal(tape_label(&b.estimate.tape, b.estimate.labor.operations[0].job_count),
+                        "lumber bought in all");
     assert_int_equal(bench_close(&b), 0);
 }
 

@@ -405,6 +405,7 @@ static void test_boards(void **state) {
         {"it is of other lumber", "what,width,length,left\nthick-poplar,6,96,1\n", NULL, NULL,
          "rack-no-plan", false},
         {"the rack holds what no board does", TWO, SHORT, LUMBER_BY_PLAN, "part-too-long", false},
+        {"and a plan is made of it", TWO, SHORT, LUMBER_BY_PLAN, "no-plan", false},
         {"the rack has too few", "what,width,length,sawn,left\npoplar,2 3/8,31,yes,1\n", SHORT,
          LUMBER_BY_PLAN, "no-plan", true},
         {"and by the factor it stays there", "what,width,length,sawn,left\npoplar,2 3/8,31,yes,1\n",
