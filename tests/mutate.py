@@ -37,7 +37,7 @@ CASES = ['kitchen-check', 'metric-check', 'kitchen-buy', 'kitchen-finish', 'metr
 SLOW = ['test_problems', 'test_limits', 'cases', 'strike', 'reach', 'test_replay', 'afresh',
         'recompute', 'test_chance_files',
         'sizes', 'price age', 'spare rails', 'ways', 'rack plans']
-ALONE = ['test_tape', 'test_containers', 'test_driver', 'test_weigh', 'test_pick',
+ALONE = ['test_tape', 'test_ask', 'test_containers', 'test_driver', 'test_weigh', 'test_pick',
          'test_spares']
 # Not programs of their own: scripts that are told the program and each of some jobs, and of some
 # whether they are told the folder of both before.
@@ -57,7 +57,7 @@ FIRST = {'door': ['test_quantity', 'test_door', 'test_questions', 'test_question
          'labor': ['test_labor', 'test_price_edges', 'outside_choices', 'test_kinds'],
          'price': ['test_price', 'test_strike', 'test_edited', 'test_rate_givens', 'test_chance_job',
                    'test_ways', 'outside_money'],
-         'figure': ['test_tape', 'test_weigh', 'test_price']}
+         'figure': ['test_tape', 'test_ask', 'test_weigh', 'test_price']}
 # What reads otherwise in the copy: rooms are shared libraries there, so that after a change one of
 # them is linked and no test.
 IN_COPY = {os.path.join('src', 'cmake', 'rooms.cmake'): (br' STATIC ', b' SHARED '),
