@@ -119,6 +119,13 @@ def check_columns(words):
             fail(f"below '{title}' columns begin at {first} and {near[0]}")
 
 
+def check_last(text):
+    """Nothing stands alone on the last page while two or more things stand on the one before."""
+    heads = [len(HEAD.findall(page)) for page in text.split("\f")[:-1]]
+    if len(heads) > 1 and heads[-1] == 1 and heads[-2] > 1:
+        fail(f"one board or sheet alone on the last page: {heads}")
+
+
 def check(program, job, most, *more):
     with tempfile.TemporaryDirectory() as folder:
         paper = f"{folder}/plan.pdf"
@@ -133,6 +140,8 @@ def check(program, job, most, *more):
         fail(f"{job}: {pages} pages")
     if min(map(int, sizes)) < 3 * LEAST:
         fail(f"{job}: letters of {min(map(int, sizes)) / 3} points")
+    if not more:
+        check_last(text)  # of odd jobs a sheet may fill a page
     wanted, drawn, bought, copies = read_plans(plans)
     seen = check_parts(text, wanted, drawn)
     check_stock(text, bought, copies)

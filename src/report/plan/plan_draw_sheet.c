@@ -8,9 +8,9 @@
 
 #define BEFORE     15.0  /* beside and above the sheet: numbers of the trims */
 #define BEHIND     28.0  /* beside and below it: these and a dimension */
-#define WIDE       365.0 /* of a sheet with few parts */
-#define HIGH       190.0
-#define HIGH_UP    300.0  /* of one that stands */
+#define WIDE       400.0 /* of a sheet with few parts */
+#define HIGH       208.0
+#define HIGH_UP    290.0  /* of one that stands */
 #define PART_AREA  1150.0 /* square points for a part with its label */
 #define KERF_LEAST 1.0
 #define REST_LEAST 4.0
@@ -93,7 +93,7 @@ struct patch sheet_picture_size(struct sketch *s, const struct plan_stack *stack
     }
     const double along = (double)b.stock->length;
     const double across = (double)b.stock->width;
-    const double high = along >= across ? HIGH : HIGH_UP;
+    const double high = along > across ? HIGH : HIGH_UP;
     double scale = WIDE / along < high / across ? WIDE / along : high / across;
     scale = largest(scale, sqrt(PART_AREA * (double)b.sheet->part_count / (along * across)));
     scale = largest(scale, largest(b.least[0].width / along, b.least[0].height / across));

@@ -16,6 +16,7 @@
 #define DRAWN       0.62          /* of a page that a sheet takes at most */
 #define BOOK_LINES  ((size_t)400) /* of a list in a workbook, which has so many pictures at most */
 #define DRAWN_LEAST 0.4
+#define SQUEEZED    0.85 /* of its height, for what is left of a page */
 #define MOST_TICKS  6
 
 struct flow_down {
@@ -248,22 +249,75 @@ static void add_drawing(struct flow_down *f, const struct piece_of_stock *u) {
     f->y += u->drawn.height;
 }
 
-static void add_unit(struct flow_down *f, const struct plan_stack *stack, size_t group) {
+/* Measures a board or a sheet with its cuts; to be cleared with work. */
+static bool begin_unit(struct flow_down *f, struct piece_of_stock *u, struct pool *work) {
+    f->sketch.pool = &f->pages->pool;
+    u->lines = u->stack->sheet ? sheet_steps(&f->sketch, u->stack, u->group, &u->count)
+                               : board_steps(&f->sketch, u->stack, u->group, &u->count);
+    f->sketch.pool = work;
+    f->held = f->held && u->lines != NULL;
+    if (f->held) {
+        measure_unit(f, u, work);
+    }
+    return f->held;
+}
+
+static void end_unit(struct flow_down *f, struct pool *work) {
+    f->held = f->held && !pool_failed(work);
+    f->sketch.pool = &f->pages->pool;
+    pool_clear(work);
+}
+
+/* How high the unit is; 0: out of memory. */
+static double unit_height(struct flow_down *f, const struct plan_stack *stack, size_t group) {
     struct pool work;
     struct piece_of_stock u = {.stack = stack, .group = group};
     pool_init(&work);
-    f->sketch.pool = &f->pages->pool;
-    u.lines = stack->sheet ? sheet_steps(&f->sketch, stack, group, &u.count)
-                           : board_steps(&f->sketch, stack, group, &u.count);
-    f->sketch.pool = &work;
-    f->held = f->held && u.lines != NULL;
-    if (f->held) {
-        measure_unit(f, &u, &work);
-        const double all = all_height(f, &u);
-        if (!at_top(f) && all > left(f)) {
+    const double height = begin_unit(f, &u, &work) ? all_height(f, &u) : 0;
+    end_unit(f, &work);
+    return height;
+}
+
+/* The last but one goes to the next page where the last would stand there alone. last: how high
+ * that is; 0: this is another one. */
+static bool leaves_last_alone(const struct flow_down *f, double all, double last) {
+    const double both = all + GAP + last;
+    return last > 0 && both > left(f) && both <= f->pages->foot - f->pages->top;
+}
+
+/* Takes a page for the unit: what is left of this one, where a sheet that is drawn a little smaller
+ * has room there, too. */
+static void take_page(struct flow_down *f, struct piece_of_stock *u, struct pool *work,
+                      double last) {
+    const double all = all_height(f, u);
+    if (at_top(f)) {
+        return;
+    }
+    if (leaves_last_alone(f, all, last)) {
+        next_page(f);
+    } else if (all > left(f) && u->stack->sheet) {
+        const struct piece_of_stock whole = *u;
+        const double lower = u->drawn.height - (all - left(f));
+        if (lower >= SQUEEZED * whole.drawn.height) {
+            measure_sheet(f, u, work, lower);
+        }
+        if (all_height(f, u) > left(f)) {
+            *u = whole;
             next_page(f);
         }
-        const bool whole = all <= left(f);
+    } else if (all > left(f)) {
+        next_page(f);
+    }
+}
+
+static void add_unit(struct flow_down *f, const struct plan_stack *stack, size_t group,
+                     double last) {
+    struct pool work;
+    struct piece_of_stock u = {.stack = stack, .group = group};
+    pool_init(&work);
+    if (begin_unit(f, &u, &work)) {
+        take_page(f, &u, &work, last);
+        const bool whole = all_height(f, &u) <= left(f);
         add_head(f, &u);
         add_drawing(f, &u);
         if (u.beside.to == 0 && whole) {
@@ -276,9 +330,21 @@ static void add_unit(struct flow_down *f, const struct plan_stack *stack, size_t
         }
         f->y += GAP;
     }
-    f->held = f->held && !pool_failed(&work);
-    f->sketch.pool = &f->pages->pool;
-    pool_clear(&work);
+    end_unit(f, &work);
+}
+
+/* How high the last unit of all is where a unit is the last but one; else 0. */
+static double last_height(struct flow_down *f, size_t stack, size_t group) {
+    const struct plan_pages *const p = f->pages;
+    const size_t rest = p->stacks[stack].group_count - group - 1;
+    const struct plan_stack *const next =
+        &p->stacks[stack + 1 < p->stack_count ? stack + 1 : stack];
+    if (rest == 1 && stack + 1 == p->stack_count) {
+        return unit_height(f, &p->stacks[stack], group + 1);
+    }
+    return rest == 0 && stack + 2 == p->stack_count && next->group_count == 1
+               ? unit_height(f, next, 0)
+               : 0;
 }
 
 /* Whether more pages were begun than are wanted. */
@@ -292,7 +358,7 @@ bool plan_flow(struct plan_pages *pages, cairo_t *cr) {
     add_cover(&f);
     for (size_t i = 0; f.held && i < pages->stack_count; i++) {
         for (size_t g = 0; f.held && !is_full(&f) && g < pages->stacks[i].group_count; g++) {
-            add_unit(&f, &pages->stacks[i], g);
+            add_unit(&f, &pages->stacks[i], g, last_height(&f, i, g));
         }
     }
     pages->more = is_full(&f);

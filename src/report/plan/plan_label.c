@@ -7,11 +7,13 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #define MARK_HIGH 9.4
 #define MARK_ROOM 3.6 /* of its ring beside the number */
 #define RING      0.6 /* how thick it is */
-#define BESIDE    1.2 /* a label keeps so far from lines and rings */
+#define BESIDE    1.2 /* a label keeps so far from lines */
+#define APART     2.4 /* and from rings */
 #define STEP      3.0
 
 static const double sizes[] = {8.5, 7.75, SMALLEST};
@@ -126,8 +128,8 @@ static struct places find_places(const struct sketch *s, struct patch p) {
                                 p.y + p.height - m.y};
         const double most[4] = {p.width / 2, p.width / 2, p.height / 2, p.height / 2};
         for (size_t e = 0; e < 4; e++) {
-            if (from[e] <= most[e] && from[e] + BESIDE > take[e]) {
-                take[e] = from[e] + BESIDE;
+            if (from[e] <= most[e] && from[e] + APART > take[e]) {
+                take[e] = from[e] + APART;
                 near[e] = m;
             }
         }
@@ -257,8 +259,13 @@ void sketch_part(struct sketch *s, struct patch p, size_t number, const char *na
 }
 
 void sketch_words(struct sketch *s, struct patch p, const char *top, const char *low) {
+    const char *const by = strstr(low, " x ");
+    const int across = by == NULL ? 0 : (int)(by - low);
     const struct label labels[] = {
-        {top, low, false}, {pool_words(s->pool, "%s  %s", top, low), "", false}, {top, "", false}};
+        {top, low, false},
+        {pool_words(s->pool, "%s  %s", top, low), "", false},
+        {pool_words(s->pool, "%s %.*s", top, across, low), by == NULL ? low : by + 1, false},
+        {top, "", false}};
     (void)put_first(s, p, labels, COUNT_OF(labels));
 }
 
