@@ -503,6 +503,7 @@ doorcost_test(test_options)
 # Jobs to be.
 doorcost_test(test_draft)
 target_link_libraries(test_draft PRIVATE doorcost_file_bench)
+doorcost_stage_test(test_draft_offers)
 
 # Tables of comma-separated values, read back.
 doorcost_stage_test(test_csv_tables)
