@@ -517,3 +517,7 @@ target_sources(test_offer_order PRIVATE size_bench.c)
 # Papers on the terminal, of long names.
 doorcost_test(test_text_papers)
 target_link_libraries(test_text_papers PRIVATE doorcost_file_bench)
+
+# The shop's workbook, recalculated here.
+doorcost_stage_test(test_shop_book)
+target_link_libraries(test_shop_book PRIVATE doorcost_xlsx_read m)
