@@ -4,6 +4,8 @@
 #include "cmocka_all.h"
 
 #include <expat.h>
+#include <stdbool.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -62,6 +64,52 @@ void markup_read(struct markup *markup, const char *text, size_t size) {
                  at < size ? text + at : "the end");
     }
     XML_ParserFree(parser);
+}
+
+/* Where the tag that begins at `at` ends, behind its `>`; values may hold one. */
+static const char *tag_end(const char *at) {
+    bool quoted = false;
+    while (*at != '\0' && (quoted || *at != '>')) {
+        quoted = *at == '"' ? !quoted : quoted;
+        at++;
+    }
+    assert_int_equal(*at, '>');
+    return at + 1;
+}
+
+void markup_read_page(struct markup *markup, const char *path) {
+    static const char first[] = "<!DOCTYPE html>\n";
+    char *text = NULL;
+    char *page = NULL;
+    size_t room = 0;
+    size_t size;
+    FILE *const file = fopen(path, "rb");
+    assert_non_null(file);
+    assert_true(getdelim(&text, &room, '\0', file) > 0);
+    assert_int_equal(fclose(file), 0);
+    assert_int_equal(strncmp(text, first, strlen(first)), 0);
+    FILE *const out = open_memstream(&page, &size);
+    assert_non_null(out);
+    for (const char *at = text + strlen(first); *at != '\0';) {
+        const bool left_out = strncmp(at, "<style", 6) == 0 || strncmp(at, "<script", 7) == 0;
+        const bool open = strncmp(at, "<meta ", 6) == 0 || strncmp(at, "<img ", 5) == 0;
+        if (left_out) {
+            at = strstr(at, at[2] == 't' ? "</style>" : "</script>");
+            assert_non_null(at);
+            at = tag_end(at);
+        } else if (open) {
+            const char *const end_of = tag_end(at);
+            (void)fwrite(at, 1, (size_t)(end_of - at - 1), out);
+            (void)fputs("/>", out);
+            at = end_of;
+        } else {
+            (void)putc(*at++, out);
+        }
+    }
+    assert_int_equal(fclose(out), 0);
+    markup_read(markup, page, size);
+    free(page);
+    free(text);
 }
 
 void markup_clear(struct markup *markup) {

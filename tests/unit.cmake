@@ -521,3 +521,7 @@ target_link_libraries(test_text_papers PRIVATE doorcost_file_bench)
 # The shop's workbook, recalculated here.
 doorcost_stage_test(test_shop_book)
 target_link_libraries(test_shop_book PRIVATE doorcost_xlsx_read m)
+
+# The client's page and workbook.
+doorcost_stage_test(test_client_papers)
+target_link_libraries(test_client_papers PRIVATE doorcost_markup_read doorcost_xlsx_read m)

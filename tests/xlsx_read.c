@@ -375,6 +375,34 @@ static struct xlsx_value sum_of(struct formula *f, bool product) {
     return alike ? number(sum) : no_value;
 }
 
+/* SUMIF over a column, of cells beside which something stands in another. */
+static struct xlsx_value sum_beside(struct formula *f) {
+    struct area beside;
+    struct area of;
+    double sum = 0;
+    if (!area_at(f, &beside)) {
+        fault(f, "a range is not there");
+        return no_value;
+    }
+    need(f, ",\"<>\",");
+    if (!area_at(f, &of)) {
+        fault(f, "a range is not there");
+        return no_value;
+    }
+    need(f, ")");
+    for (uint32_t row = 0; row <= of.last_row - of.row; row++) {
+        const struct xlsx_value mark =
+            value_at(f->book, beside.sheet, beside.row + row, beside.column);
+        const struct xlsx_value v = value_at(f->book, of.sheet, of.row + row, of.column);
+        if (mark.kind != XLSX_EMPTY && v.kind == XLSX_ERROR) {
+            return v;
+        }
+        sum += mark.kind != XLSX_EMPTY && v.kind == XLSX_NUMBER ? v.number : 0;
+    }
+    return beside.column == beside.last_column && of.column == of.last_column ? number(sum)
+                                                                              : no_value;
+}
+
 static bool is_true(struct xlsx_value value) {
     return value.kind == XLSX_NUMBER && value.number != 0;
 }
@@ -386,6 +414,9 @@ static struct xlsx_value function(struct formula *f, const char *name) {
     size_t count = 0;
     if (strcmp(name, "SUM") == 0 || strcmp(name, "SUMPRODUCT") == 0) {
         return sum_of(f, strcmp(name, "SUMPRODUCT") == 0);
+    }
+    if (strcmp(name, "SUMIF") == 0) {
+        return sum_beside(f);
     }
     do {
         if (count == MOST_ARGUMENTS) {
