@@ -66,13 +66,32 @@ void markup_read(struct markup *markup, const char *text, size_t size) {
     XML_ParserFree(parser);
 }
 
-/* Where the tag that begins at `at` ends, behind its `>`; values may hold one. */
-static const char *tag_end(const char *at) {
-    bool quoted = false;
-    while (*at != '\0' && (quoted || *at != '>')) {
-        quoted = *at == '"' ? !quoted : quoted;
-        at++;
+/* Copies a tag as XML has it: attributes without a value get one, and what is never closed is.
+ * Returns what follows it. */
+static const char *copy_tag(const char *at, FILE *out) {
+    static const char *const never_closed[] = {"<meta ", "<img ", "<input "};
+    bool alone = false;
+    for (size_t i = 0; i < sizeof never_closed / sizeof *never_closed; i++) {
+        alone = alone || strncmp(at, never_closed[i], strlen(never_closed[i])) == 0;
     }
+    const size_t name = strcspn(at, " />");
+    (void)fwrite(at, 1, name, out);
+    at += name;
+    while (*at == ' ') {
+        const size_t key = strcspn(at + 1, "= />");
+        (void)fprintf(out, " %.*s=", (int)key, at + 1);
+        at += 1 + key;
+        if (*at == '=') {
+            const char *const end_of = strchr(at + 2, '"');
+            assert_true(at[1] == '"' && end_of != NULL);
+            (void)fwrite(at + 1, 1, (size_t)(end_of - at), out);
+            at = end_of + 1;
+        } else {
+            (void)fputs("\"\"", out);
+        }
+    }
+    (void)fputs(alone || *at == '/' ? "/>" : ">", out);
+    at += *at == '/' ? 1 : 0;
     assert_int_equal(*at, '>');
     return at + 1;
 }
@@ -91,17 +110,13 @@ void markup_read_page(struct markup *markup, const char *path) {
     FILE *const out = open_memstream(&page, &size);
     assert_non_null(out);
     for (const char *at = text + strlen(first); *at != '\0';) {
-        const bool left_out = strncmp(at, "<style", 6) == 0 || strncmp(at, "<script", 7) == 0;
-        const bool open = strncmp(at, "<meta ", 6) == 0 || strncmp(at, "<img ", 5) == 0;
-        if (left_out) {
-            at = strstr(at, at[2] == 't' ? "</style>" : "</script>");
-            assert_non_null(at);
-            at = tag_end(at);
-        } else if (open) {
-            const char *const end_of = tag_end(at);
-            (void)fwrite(at, 1, (size_t)(end_of - at - 1), out);
-            (void)fputs("/>", out);
-            at = end_of;
+        if (strncmp(at, "<style", 6) == 0 || strncmp(at, "<script", 7) == 0) {
+            const char *const close = at[2] == 't' ? "</style>" : "</script>";
+            const char *const found = strstr(at, close);
+            assert_non_null(found);
+            at = found == NULL ? "" : found + strlen(close);
+        } else if (*at == '<' && at[1] != '/') {
+            at = copy_tag(at, out);
         } else {
             (void)putc(*at++, out);
         }

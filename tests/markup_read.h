@@ -25,7 +25,8 @@ struct markup {
 /* Reads one element with all that stands in it; entities of HTML are not known. To be cleared. */
 void markup_read(struct markup *markup, const char *text, size_t size);
 /* Reads a page of HTML that is written as XML would be, but for its first line, elements that are
- * never closed (meta, img), and styles and scripts, which are left out. */
+ * never closed (meta, img, input), attributes without a value, and styles and scripts, which are
+ * left out. */
 void markup_read_page(struct markup *markup, const char *path);
 void markup_clear(struct markup *markup);
 

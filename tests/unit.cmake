@@ -525,3 +525,7 @@ target_link_libraries(test_shop_book PRIVATE doorcost_xlsx_read m)
 # The client's page and workbook.
 doorcost_stage_test(test_client_papers)
 target_link_libraries(test_client_papers PRIVATE doorcost_markup_read doorcost_xlsx_read m)
+
+# The page that an estimate is looked into.
+doorcost_stage_test(test_page)
+target_link_libraries(test_page PRIVATE doorcost_markup_read doorcost_json_read m)
