@@ -84,6 +84,9 @@ static const char *copy_tag(const char *at, FILE *out) {
         if (*at == '=') {
             const char *const end_of = strchr(at + 2, '"');
             assert_true(at[1] == '"' && end_of != NULL);
+            if (end_of == NULL) {
+                return "";
+            }
             (void)fwrite(at + 1, 1, (size_t)(end_of - at), out);
             at = end_of + 1;
         } else {
