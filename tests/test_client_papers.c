@@ -263,6 +263,72 @@ static void test_papers(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* The kitchen with one of its options: what it is, and what comes of it. */
+static void test_option(void **state) {
+    struct bench bench;
+    struct estimate option = {0};
+    struct offer offer;
+    struct markup page;
+    (void)state;
+    bench_open_job(&bench, "samples/kitchen/kitchen.ini");
+    assert_true(bench.job.option_count > 0);
+    assert_int_equal(
+        estimate_make(&option, &bench.rates, &bench.job, bench_request(0), &bench.problems),
+        ESTIMATE_OK);
+    assert_true(offer_make(&offer, &bench.estimate, &option, 1));
+    check_page(&bench, &offer);
+    check_book(&bench, &offer);
+    assert_true(client_page_write(&offer, PAGE));
+    markup_read_page(&page, PAGE);
+    assert_int_equal(unlink(PAGE), 0);
+    const struct markup_element *const head = markup_find(&page, "h3", NULL, 0);
+    const struct markup_element *const first = markup_find(&page, "strong", NULL, 1);
+    assert_int_equal(offer.option_count, 1);
+    assert_int_equal(markup_count(&page, "h3", NULL), 1);
+    if (head != NULL && first != NULL) {
+        assert_string_equal(head->text, offer.options[0].name);
+        assert_string_equal(first->text, offer.options[0].first);
+    }
+    assert_true(head != NULL && first != NULL);
+    assert_string_equal(markup_find(&page, "p", "mark", 0)->text, "example prices");
+    markup_clear(&page);
+    offer_clear(&offer);
+    estimate_clear(&option);
+    assert_int_equal(bench_close(&bench), 0);
+}
+
+/* What is told of whom it is for: facts that have words, each once. */
+static void test_facts(void **state) {
+    static const char *const edits[] = {"job|client = C. Client\naddress = 3 Elm Street\n"
+                                        "number = 0042",
+                                        NULL};
+    (void)state;
+    for (int told = 0; told < 2; told++) {
+        struct bench bench;
+        struct offer offer;
+        struct markup page;
+        bench_open(&bench, "facts", BENCH_INCH, told == 0 ? NULL : edits, "A,15,30\n");
+        assert_true(offer_make(&offer, &bench.estimate, NULL, 0));
+        assert_true(client_page_write(&offer, PAGE));
+        markup_read_page(&page, PAGE);
+        assert_int_equal(unlink(PAGE), 0);
+        size_t facts = told == 0 ? 0 : 2;
+        for (size_t i = 0; i < offer.fact_count; i++) {
+            facts += offer.facts[i].text[0] != '\0' ? 1 : 0;
+        }
+        assert_int_equal(markup_count(&page, "dt", NULL), facts);
+        assert_int_equal(markup_count(&page, "dd", NULL), facts);
+        if (told == 1) {
+            assert_string_equal(markup_find(&page, "dd", NULL, 0)->text, "C. Client");
+            assert_string_equal(markup_find(&page, "dd", NULL, 1)->text, "3 Elm Street");
+        }
+        assert_int_equal(markup_count(&page, "p", "mark"), 0);
+        markup_clear(&page);
+        offer_clear(&offer);
+        assert_int_equal(bench_close(&bench), 0);
+    }
+}
+
 static void test_samples(void **state) {
     static const char *const jobs[] = {"samples/kitchen/kitchen.ini",
                                        "samples/metric/tea-kitchen.ini",
@@ -347,9 +413,9 @@ static void test_columns(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_papers),
-        cmocka_unit_test(test_samples),
-        cmocka_unit_test(test_columns),
+        cmocka_unit_test(test_papers),  cmocka_unit_test(test_samples),
+        cmocka_unit_test(test_columns), cmocka_unit_test(test_option),
+        cmocka_unit_test(test_facts),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

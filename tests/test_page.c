@@ -101,6 +101,33 @@ static void check_operands(struct page *p, fig f, const struct json_node *figure
     }
 }
 
+/* Where a given comes from: its source, or file and line and, of a sheet, the cell; what a choice
+ * is chosen by. All that stands in a figure's list is looked at. */
+static void check_origin(struct page *p, fig f, const struct json_node *figure) {
+    const struct tape *const tape = &p->bench->estimate.tape;
+    const struct origin origin = tape_origin(tape, f);
+    size_t more = 0;
+    bool good = true;
+    if (tape_op(tape, f) == OP_CHOSEN) {
+        uint32_t output = 0;
+        const struct chooser *const chooser = tape_chooser(tape, f, &output);
+        more = 2;
+        good = is_text(p, item(figure, 3), chooser->name) && whole(item(figure, 4)) == output;
+    } else if (tape_op(tape, f) == OP_GIVEN && origin.source != NULL) {
+        more = 1;
+        good = is_text(p, item(figure, 3), origin.source);
+    } else if (tape_op(tape, f) == OP_GIVEN && origin.place.file != 0) {
+        more = 3; /* no sheet is read here */
+        good = is_text(p, item(figure, 3),
+                       problems_file_name(&p->bench->problems, origin.place.file)) &&
+               whole(item(figure, 4)) == origin.place.line &&
+               (whole(item(figure, 5)) == -1) == origin.worked;
+    }
+    if (!good || json_length(figure) != 3 + more + tape_operands(tape, f)) {
+        bench_wrong(p->bench, "figure %u comes from elsewhere", (unsigned)f.id);
+    }
+}
+
 static void check_tape(struct page *p) {
     const struct tape *const tape = &p->bench->estimate.tape;
     const struct json_node *node = json_get(p->data, "figures");
@@ -124,6 +151,7 @@ static void check_tape(struct page *p) {
             bench_wrong(p->bench, "figure %u is of something else", (unsigned)id);
         }
         check_operands(p, f, node);
+        check_origin(p, f, node);
     }
 }
 
@@ -173,6 +201,61 @@ static void check_shown(struct page *p) {
     }
     if (shown < 30) {
         bench_wrong(p->bench, "%zu numbers are shown", shown);
+    }
+}
+
+/* The table that an element stands in. */
+static size_t table_of(const struct page *p, size_t at) {
+    while (at > 0 && strcmp(p->markup.elements[at].name, "table") != 0) {
+        at = p->markup.elements[at].parent;
+    }
+    return at;
+}
+
+/* A bar is as long as its figure is of the largest of its table, which has all of the width; below
+ * nothing there is none. */
+static void check_bars(struct page *p) {
+    const struct tape *const tape = &p->bench->estimate.tape;
+    size_t bars = 0;
+    for (size_t i = 0; i < p->markup.count; i++) {
+        const char *const of = markup_value(&p->markup.elements[i], "data-bar");
+        double most = 0;
+        if (of == NULL) {
+            continue;
+        }
+        for (size_t k = 0; k < p->markup.count; k++) {
+            const char *const other = markup_value(&p->markup.elements[k], "data-bar");
+            if (other != NULL && table_of(p, k) == table_of(p, i)) {
+                most = fmax(most, tape_real(tape, (fig){(uint32_t)strtoul(other, NULL, 10)}));
+            }
+        }
+        const double is = tape_real(tape, (fig){(uint32_t)strtoul(of, NULL, 10)});
+        const char *const style = markup_value(&p->markup.elements[i], "style");
+        const double wide = style == NULL ? -1 : strtod(style + strlen("width:"), NULL);
+        const double wanted = is > 0 && most > 0 ? 100 * is / most : 0;
+        bars++;
+        if (fabs(wide - wanted) > 0.0501 || wide > 100) {
+            bench_wrong(p->bench, "a bar is %.1f %% wide, expected %.1f %%", wide, wanted);
+        }
+    }
+    if (bars == 0) {
+        bench_wrong(p->bench, "there are no bars");
+    }
+}
+
+/* What stays in sight: the total, what it leaves, the hours. */
+static void check_state(struct page *p) {
+    const struct estimate *const e = &p->bench->estimate;
+    const fig wanted[] = {e->sale.total, e->sale.profit_left, e->labor.hours};
+    size_t at = 0;
+    for (size_t i = 0; i < p->markup.count && at < COUNT(wanted); i++) {
+        const char *const of = markup_value(&p->markup.elements[i], "data-f");
+        if (of != NULL) {
+            if (strtoul(of, NULL, 10) != wanted[at].id) {
+                bench_wrong(p->bench, "number %zu in sight is another", at + 1);
+            }
+            at++;
+        }
     }
 }
 
@@ -245,6 +328,8 @@ static int check_page(struct bench *bench) {
     check_tape(&p);
     check_once(&p);
     check_shown(&p);
+    check_bars(&p);
+    check_state(&p);
     check_links(&p);
     check_rates(&p);
     return close_page(&p);

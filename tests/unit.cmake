@@ -532,3 +532,7 @@ target_link_libraries(test_page PRIVATE doorcost_markup_read doorcost_json_read 
 
 # Sizes and rows that a call names.
 doorcost_test(test_asked_sizes)
+
+# Lists to fill in, as workbooks.
+doorcost_stage_test(test_fill_list)
+target_link_libraries(test_fill_list PRIVATE doorcost_markup_read doorcost_xlsx_read m)
