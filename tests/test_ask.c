@@ -45,8 +45,28 @@ static void scaled_to_fewer_decimals(void **state) {
     tape_clear(&tape);
 }
 
+/* What is worked out is read at two decimals of a percent, what was given at all of its own, with
+ * history and without. */
+static void decimals_that_are_read(void **state) {
+    (void)state;
+    for (int traced = 0; traced < 2; traced++) {
+        struct tape tape;
+        tape_init(&tape, traced == 1);
+        const struct place place = {.line = 1};
+        const fig given = tape_given(&tape, "waste", UNIT_PERCENT, 3, 12345, place);
+        const fig three = tape_given(&tape, "three", UNIT_COUNT, 0, 3, place);
+        const fig made = fig_ratio(&tape, "share", UNIT_PERCENT, (figs){{given}}, (figs){{three}});
+        assert_true(tape_decimals(&tape, made) > 2);
+        assert_int_equal(tape_read_decimals(&tape, made), 2);
+        assert_int_equal(tape_read_decimals(&tape, given), 3);
+        assert_int_equal(tape_read_decimals(&tape, three), 0);
+        tape_clear(&tape);
+    }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {cmocka_unit_test(scaled_to_fewer_decimals),
-                                       cmocka_unit_test(equal_figures_without_history)};
+                                       cmocka_unit_test(equal_figures_without_history),
+                                       cmocka_unit_test(decimals_that_are_read)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

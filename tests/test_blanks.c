@@ -76,6 +76,13 @@ static const struct bench_case cases[] = {
      {SHOP("7 in")},
      FRONTS "F1,drawer front,1,15,6\n",
      {PART(0, blank[0], NULL), PART(0, rough_length, "7"), OPERATION(0, run, "4")}},
+    /* 2 1/4 long: five are long enough, so nine are one blank, with eight kerfs and an inch 22 1/4
+     */
+    {"a short mid stile is no piece of the stiles' blank",
+     {SHOP("12 in")},
+     "id,use,count,width,height,mid stiles\nF1,drawer front,9,24,6,1\n",
+     {PART(0, blank[0], "13.125"), PART(0, blanks[0], "9"), PART(0, blank_holds[0], "2"),
+      PART(3, length, "2.25"), PART(3, blank[0], "22.25"), PART(3, blank_holds[0], "9")}},
     {"a machine that works on whole doors asks for none",
      {"machine planer|rate = 60.00 per hour\nshortest = 12 in",
       "operation plane|machine = planer\nper = door\nminutes = 1", "door plain|operations = plane"},
