@@ -120,8 +120,9 @@ static void take_pulls(const struct calc *c, struct leaf_figures *leaf) {
     const bool asked = row->pulls.set || row->make->own.pull.index >= 0;
     if (leaf->door->construction->pull.index >= 0 && is_pulled(leaf->door) &&
         (row->use.choice != USE_END_PANEL || asked)) {
-        leaf->pulls = row->pulls.set ? calc_given(c, "pulls", &row->pulls)
-                                     : calc_count(c, "pulls", row->pulls.amount, row->place);
+        leaf->pulls = row->pulls.set && row->pulls.amount > 0
+                          ? calc_given(c, "pulls", &row->pulls)
+                          : calc_count(c, "pulls", row->pulls.amount, row->place);
     }
 }
 

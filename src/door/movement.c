@@ -73,7 +73,8 @@ struct movement movement_make(const struct calc *c, const struct door *door,
         fig_ratio(c->tape, "swells by", unit, (figs){{width, coefficient, gain}}, (figs){{{0}}});
     move.shrink =
         fig_ratio(c->tape, "shrinks by", unit, (figs){{width, coefficient, loss}}, (figs){{{0}}});
-    move.room = twice(c, calc_given(c, "clearance across", &style->clearance_across));
+    move.room = twice(c, calc_size(c, "clearance across", style->clearance_across.amount,
+                                   &style->clearance_across));
     move.hold = twice(c, calc_length(c, "stands in the groove",
                                      style->groove.amount - style->clearance_across.amount,
                                      style->groove.place));

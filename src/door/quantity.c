@@ -200,8 +200,8 @@ static fig count_of(const struct calc *c, const char *what, int64_t amount, stru
 /* A size of a door: the row's own where it was measured on the door, else worked out from it. */
 static fig size_of(const struct calc *c, const struct door *door, const char *what, length size,
                    const struct value *measured) {
-    return door->construction->size_is.choice == MEASURE_DOOR && size == measured->amount
-               ? calc_given(c, what, measured)
+    return door->construction->size_is.choice == MEASURE_DOOR
+               ? calc_size(c, what, size, measured)
                : calc_length(c, what, size, measured->place);
 }
 
@@ -216,7 +216,7 @@ static bool take_leaf(struct materials *materials, struct leaf_figures *leaf) {
     leaf->pieces = calc_product(c, "doors", UNIT_COUNT, leaf->openings, leaf->leaves);
     leaf->width = size_of(c, door, "door width", door->width, leaf_measured(row, door->role));
     leaf->height = size_of(c, door, "door height", door->height, &row->height);
-    leaf->thickness = calc_given(c, "door thickness", &door->style->thickness);
+    leaf->thickness = calc_size(c, "door thickness", door->thickness, &door->style->thickness);
     leaf->parts = pool_take(c->pool, door->part_count, sizeof *leaf->parts);
     if (leaf->parts == NULL) {
         return false;

@@ -12,6 +12,11 @@ fig calc_length(const struct calc *c, const char *what, length value, struct pla
                        length_millionths(value, c->units->lengths), place);
 }
 
+fig calc_size(const struct calc *c, const char *what, length size, const struct value *from) {
+    return from->set && from->amount == size ? calc_given(c, what, from)
+                                             : calc_length(c, what, size, from->place);
+}
+
 fig calc_count(const struct calc *c, const char *what, int64_t count, struct place place) {
     assert(count >= 0);
     return count == 0 ? (fig){0} : tape_worked(c->tape, what, UNIT_COUNT, 0, count, place);

@@ -31,6 +31,10 @@ fig calc_given(const struct calc *calc, const char *what, const struct value *va
  * in the job's unit, 6 decimals: tape_worked. */
 fig calc_length(const struct calc *calc, const char *what, length value, struct place place);
 
+/* A length (nm) as it is given, where it is the one that stands at `from`, else as worked out from
+ * there. */
+fig calc_size(const struct calc *calc, const char *what, length size, const struct value *from);
+
 /* A count of the drawing likewise, from 0 on; none for 0. */
 fig calc_count(const struct calc *calc, const char *what, int64_t count, struct place place);
 
