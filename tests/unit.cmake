@@ -536,3 +536,7 @@ doorcost_test(test_asked_sizes)
 # Lists to fill in, as workbooks.
 doorcost_stage_test(test_fill_list)
 target_link_libraries(test_fill_list PRIVATE doorcost_markup_read doorcost_xlsx_read m)
+
+# Documents of all commands.
+doorcost_test(test_json_commands)
+target_link_libraries(test_json_commands PRIVATE doorcost_json_read doorcost_file_bench)
