@@ -529,6 +529,8 @@ target_link_libraries(test_client_papers PRIVATE doorcost_markup_read doorcost_x
 # The page that an estimate is looked into.
 doorcost_stage_test(test_page)
 target_link_libraries(test_page PRIVATE doorcost_markup_read doorcost_json_read m)
+doorcost_stage_test(test_page_tables)
+target_link_libraries(test_page_tables PRIVATE doorcost_markup_read)
 
 # Sizes and rows that a call names.
 doorcost_test(test_asked_sizes)
