@@ -285,27 +285,26 @@ static bool leaves_last_alone(const struct flow_down *f, double all, double last
     return last > 0 && both > left(f) && both <= f->pages->foot - f->pages->top;
 }
 
-/* Takes a page for the unit: what is left of this one, where a sheet that is drawn a little smaller
- * has room there, too. */
+/* Draws a sheet a little smaller where what is left of the page then has room for it; false: it
+ * has not. */
+static bool squeeze(struct flow_down *f, struct piece_of_stock *u, struct pool *work) {
+    const struct piece_of_stock whole = *u;
+    const double lower = u->drawn.height - (all_height(f, u) - left(f));
+    if (!u->stack->sheet || lower < SQUEEZED * whole.drawn.height) {
+        return false;
+    }
+    measure_sheet(f, u, work, lower);
+    const bool fits = all_height(f, u) <= left(f);
+    *u = fits ? *u : whole;
+    return fits;
+}
+
+/* Takes a page for the unit. last: as of leaves_last_alone. */
 static void take_page(struct flow_down *f, struct piece_of_stock *u, struct pool *work,
                       double last) {
     const double all = all_height(f, u);
-    if (at_top(f)) {
-        return;
-    }
-    if (leaves_last_alone(f, all, last)) {
-        next_page(f);
-    } else if (all > left(f) && u->stack->sheet) {
-        const struct piece_of_stock whole = *u;
-        const double lower = u->drawn.height - (all - left(f));
-        if (lower >= SQUEEZED * whole.drawn.height) {
-            measure_sheet(f, u, work, lower);
-        }
-        if (all_height(f, u) > left(f)) {
-            *u = whole;
-            next_page(f);
-        }
-    } else if (all > left(f)) {
+    if (!at_top(f) &&
+        (leaves_last_alone(f, all, last) || (all > left(f) && !squeeze(f, u, work)))) {
         next_page(f);
     }
 }
