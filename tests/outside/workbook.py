@@ -369,7 +369,8 @@ def check_pages(faults, folder, path, stored):
     words = set(result.stdout.split())
     for at, cell in stored.items():
         if at[0] == "Quote" and is_number(cell.value) and MONEY in cell.number_format:
-            faults.expect(f"{cell.value:,.2f}" in words, "money in another form on paper",
+            sign = "+" if cell.number_format.startswith("+") else ""
+            faults.expect(f"{cell.value:{sign},.2f}" in words, "money in another form on paper",
                           f"{at}: {cell.value:,.2f}")
 
 

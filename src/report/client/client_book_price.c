@@ -176,7 +176,7 @@ static void put_option(struct client_sheet *s, const struct offer_option *option
     client_book_span(s, 0, (uint16_t)(s->last - 2), LOOK_LABEL, option->name);
     (void)snprintf(formula, sizeof formula, "ROUND(%c%u-%c%u,%u)", letter, s->row + 1, letter,
                    total, (unsigned)option->decimals);
-    book_formula(s->book, s->sheet, s->row, (uint16_t)(s->last - 1), LOOK_PLAIN, UNIT_MONEY,
+    book_formula(s->book, s->sheet, s->row, (uint16_t)(s->last - 1), LOOK_DIFFERENCE, UNIT_MONEY,
                  option->decimals, option->difference, formula);
     book_number(s->book, s->sheet, s->row++, s->last, LOOK_PLAIN, UNIT_MONEY, option->decimals,
                 option->total);

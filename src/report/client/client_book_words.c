@@ -8,8 +8,8 @@
 /* Two halves beside each other, each of a number or dash, what it stands before, and a narrow one:
  * for who signs, and when. */
 enum { NUMBER, LEFT, LEFT_END, BETWEEN, DASH, RIGHT, RIGHT_END };
-static const double widths[] = {[NUMBER] = 3, [LEFT] = 28,  [LEFT_END] = 13, [BETWEEN] = 2,
-                                [DASH] = 3,   [RIGHT] = 28, [RIGHT_END] = 13};
+static const double widths[] = {[NUMBER] = 3, [LEFT] = 37,  [LEFT_END] = 13, [BETWEEN] = 2,
+                                [DASH] = 3,   [RIGHT] = 37, [RIGHT_END] = 13};
 
 static void put_list(struct client_sheet *s, const struct client_words *list) {
     if (list->texts->count == 0) {

@@ -48,13 +48,13 @@ static void put_difference(const struct paper *paper, uint16_t sheet, uint32_t r
     }
     (void)snprintf(formula, sizeof formula, "ROUND(%c%u-B%u,%u)", letter, row + 1, row + 1,
                    (unsigned)decimals);
-    book_formula(paper->book, sheet, row, money, LOOK_PLAIN, UNIT_MONEY, decimals, to - from,
+    book_formula(paper->book, sheet, row, money, LOOK_DIFFERENCE, UNIT_MONEY, decimals, to - from,
                  formula);
     if (from != 0) {
         (void)snprintf(formula, sizeof formula, "IF(B%u=0,0,ROUND((%c%u-B%u)*100/ABS(B%u),2))",
                        row + 1, letter, row + 1, row + 1, row + 1);
-        book_formula(paper->book, sheet, row, (uint16_t)(money + 1), LOOK_PLAIN, UNIT_PERCENT, 2,
-                     difference_percent(from, to), formula);
+        book_formula(paper->book, sheet, row, (uint16_t)(money + 1), LOOK_DIFFERENCE, UNIT_PERCENT,
+                     2, difference_percent(from, to), formula);
     }
 }
 

@@ -193,7 +193,7 @@ static void put_options(struct page *p) {
         const bool adds = o->job->options[o->option].price.choice == OPTION_ADDS;
         book_format(p->book, p->sheet, p->row, COLUMN_WHAT, LOOK_WRAP, "%s%s%s; %s the total above",
                     name, wood, finish, adds ? "adds to" : "in place of");
-        book_number(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_PLAIN, UNIT_MONEY, decimals,
+        book_number(p->book, p->sheet, p->row, COLUMN_UNIT, LOOK_DIFFERENCE, UNIT_MONEY, decimals,
                     total - base);
         book_number(p->book, p->sheet, p->row++, COLUMN_AMOUNT, LOOK_PLAIN, UNIT_MONEY, decimals,
                     total);

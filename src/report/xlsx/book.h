@@ -30,6 +30,7 @@ enum look {
     LOOK_INPUT,         /* a given of the rates */
     LOOK_TOTAL,         /* bold under a line */
     LOOK_GRAND,         /* the number that the sheet is for */
+    LOOK_DIFFERENCE,    /* a number with its sign, a plus too */
     LOOK_WARN,          /* a caution */
     LOOK_UNIT,          /* words right of a number that belong to it: indented */
     LOOK_LINK,          /* the name of another sheet, which leads there */

@@ -181,7 +181,9 @@ lxw_format *look_format(struct book_looks *looks, enum look look, const char *nu
     }
     set_look(format, look, number[0] != '\0');
     if (number[0] != '\0') {
-        format_set_num_format(format, number);
+        char with_sign[3 * 32 + 4];
+        (void)snprintf(with_sign, sizeof with_sign, "+%s;-%s;%s", number, number, number);
+        format_set_num_format(format, look == LOOK_DIFFERENCE ? with_sign : number);
     }
     if (wrap) {
         format_set_text_wrap(format);

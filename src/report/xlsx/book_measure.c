@@ -77,7 +77,8 @@ static double needed_width(const struct binder *b, const struct cell *cell) {
     const bool bold = cell->look == LOOK_TOTAL || cell->look == LOOK_GRAND ||
                       cell->look == LOOK_LABEL || cell->look == LOOK_PART_SUM;
     const double factor = cell->look == LOOK_GRAND ? 1.3 : (bold ? 1.06 : 0.97);
-    return (double)strlen(shown) * factor + 1.5;
+    const double sign = cell->look == LOOK_DIFFERENCE ? 1 : 0;
+    return ((double)strlen(shown) + sign) * factor + 1.5;
 }
 
 static void measure_widths(struct binder *b) {
