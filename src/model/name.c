@@ -4,18 +4,20 @@
 #include "base/text.h"
 
 #include <string.h>
+#include <strings.h>
 
 /* Every named struct of the rates begins with its name. */
 static const struct name_row {
     const char *section;
     size_t at, count_at, size;
+    size_t words; /* where a material has those that the client reads; 0: they are not gone by */
 } rows[NAME_KIND_COUNT] = {
     [NAME_LUMBER] = {"lumber", offsetof(struct rates, lumber), offsetof(struct rates, lumber_count),
-                     sizeof(struct lumber)},
+                     sizeof(struct lumber), offsetof(struct lumber, client_name)},
     [NAME_SHEET] = {"sheet", offsetof(struct rates, sheets), offsetof(struct rates, sheet_count),
-                    sizeof(struct sheet)},
+                    sizeof(struct sheet), offsetof(struct sheet, client_name)},
     [NAME_GLASS] = {"glass", offsetof(struct rates, glass), offsetof(struct rates, glass_count),
-                    sizeof(struct glass)},
+                    sizeof(struct glass), offsetof(struct glass, client_name)},
     [NAME_BANDING] = {"banding", offsetof(struct rates, bandings),
                       offsetof(struct rates, banding_count), sizeof(struct banding)},
     [NAME_STYLE] = {"door", offsetof(struct rates, styles), offsetof(struct rates, style_count),
@@ -99,6 +101,70 @@ const char *name_nearest(const struct rates *rates, unsigned kinds, const char *
         nearest = text_holds_word(name, names[i], strlen(names[i])) ? names[i] : NULL;
     }
     return nearest;
+}
+
+/* --- by words --- */
+
+#define BETWEEN_WORDS " \t-_,"
+
+/* The next word of *text, which goes on behind it; *size: 0 where there is none. */
+static const char *next_word(const char **text, size_t *size) {
+    const char *const word = *text + strspn(*text, BETWEEN_WORDS);
+
+    *size = strcspn(word, BETWEEN_WORDS);
+    *text = word + *size;
+    return word;
+}
+
+static bool has_word(const char *text, const char *word, size_t size) {
+    size_t own = 0;
+
+    for (const char *one = next_word(&text, &own); own > 0; one = next_word(&text, &own)) {
+        if (own == size && strncasecmp(one, word, size) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether each word of text, of which there is one or more, is one of name or words. */
+static bool all_words(const char *text, const char *name, const char *words) {
+    size_t size = 0;
+    bool any = false;
+
+    for (const char *word = next_word(&text, &size); size > 0; word = next_word(&text, &size)) {
+        if (!has_word(name, word, size) && !has_word(words, word, size)) {
+            return false;
+        }
+        any = true;
+    }
+    return any;
+}
+
+size_t name_by_words(const struct rates *rates, unsigned kinds, const char *text,
+                     enum name_kind *kind, int32_t *index, const char **all, struct pool *pool) {
+    size_t found = 0;
+
+    *all = "";
+    for (unsigned k = 0; k < NAME_KIND_COUNT; k++) {
+        const size_t count =
+            (kinds >> k & 1U) == 0 || rows[k].words == 0 ? 0 : name_count(rates, (enum name_kind)k);
+        for (size_t i = 0; i < count; i++) {
+            const char *const name = name_at(rates, (enum name_kind)k, i);
+            const char *const array =
+                *(const char *const *)(const void *)((const char *)rates + rows[k].at);
+            const struct text *const words =
+                (const void *)(array + i * rows[k].size + rows[k].words);
+
+            if (all_words(text, name, text_or_empty(words->s))) {
+                *kind = (enum name_kind)k;
+                *index = (int32_t)i;
+                *all = pool_words(pool, "%s%s'%s'", *all, found == 0 ? "" : " or ", name);
+                found++;
+            }
+        }
+    }
+    return found;
 }
 
 /* Names of a kind that a message lists. */

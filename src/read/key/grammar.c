@@ -333,6 +333,31 @@ static unsigned material_names(const struct key *key) {
     return kinds;
 }
 
+/* The material that alone has the words, where none has the name. */
+static void read_by_words(struct reader *reader, const struct key *key, const struct entry *entry,
+                          struct material_reference *field) {
+    const unsigned kinds = material_names(key);
+    enum name_kind kind = NAME_LUMBER;
+    int32_t index = -1;
+    const char *all = "";
+    const size_t found = name_by_words(reader->rates, kinds, entry->text, &kind, &index, &all,
+                                       &reader->problems->pool);
+
+    for (size_t i = 0; found == 1 && i < COUNT_OF(material_kinds); i++) {
+        if (material_kinds[i].kind == kind) {
+            field->kind = material_kinds[i].material_kind;
+            field->index = index;
+            field->name = told_text(reader, entry, kind, index);
+        }
+    }
+    if (found > 1 && reader->names_known) {
+        problem_add(reader->problems, SEVERITY_ERROR, "several-materials", entry->place,
+                    "%s '%s' may be %s; write which", key->name, entry_quote(reader, entry), all);
+    } else if (found == 0 && reader->names_known) {
+        report_unknown(reader, key, entry, "unknown-material", kinds);
+    }
+}
+
 void read_material(struct reader *reader, const struct key *key, const struct entry *entry,
                    void *target) {
     struct material_reference *field = key_field(key, target);
@@ -355,7 +380,5 @@ void read_material(struct reader *reader, const struct key *key, const struct en
         field->name = told_text(reader, entry, material_kinds[i].kind, index);
         return;
     }
-    if (reader->names_known) {
-        report_unknown(reader, key, entry, "unknown-material", material_names(key));
-    }
+    read_by_words(reader, key, entry, field);
 }
