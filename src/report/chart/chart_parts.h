@@ -6,7 +6,8 @@
 #include "days/work/day_rows.h"
 #include "report/draw/flow.h"
 
-#define CHART_TEXT 8.0 /* points */
+#define CHART_TEXT  8.0 /* points */
+#define CHART_SMALL 7.5
 
 struct chart {
     const struct day_plan *plan;

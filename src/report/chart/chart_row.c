@@ -108,7 +108,12 @@ static struct item item_of(struct chart *c, const struct day_entry *entry) {
                         .right = minute_x(c, entry, last_span(c, entry)->to),
                         .style = {.size = CHART_TEXT}};
     struct text_box box = text_measure(c->flow.pdf->cr, item.words, &item.style);
+    if (box.width > room - 2) { /* a little smaller on one line, else on several */
+        item.style.size = CHART_SMALL;
+        box = text_measure(c->flow.pdf->cr, item.words, &item.style);
+    }
     if (box.width > room - 2) {
+        item.style.size = CHART_TEXT;
         item.style.width = room - 2;
         box = text_measure(c->flow.pdf->cr, item.words, &item.style);
         box.width = room - 2;
