@@ -196,6 +196,7 @@ static void take_room(struct board_columns *c) {
     c->duals = pool_take(pool, kinds, sizeof *c->duals);
     c->top_duals = pool_take(pool, kinds, sizeof *c->top_duals);
     c->center = pool_take(pool, kinds, sizeof *c->center);
+    c->wants = pool_take(pool, kinds, sizeof *c->wants);
     c->row = pool_take(pool, kinds, sizeof *c->row);
     c->numbers = pool_take(pool, kinds + c->limited, sizeof *c->numbers);
     c->entries = pool_take(pool, kinds + 1, sizeof *c->entries);

@@ -61,6 +61,11 @@ struct column {
     size_t place; /* in the linear program under way; SIZE_MAX: not in it */
 };
 
+/* What a part of a kind is worth to the program now, and how many are left. */
+struct board_want {
+    double value, left;
+};
+
 struct board_columns {
     const struct board_job *job;
     struct pool pool; /* holds all arrays but columns, parts and shares */
@@ -106,11 +111,12 @@ struct board_columns {
     int64_t *duals;     /* values of the program now; those priced may be nearer to the center */
     int64_t *top_duals; /* those of the relaxation of all that is wanted */
     double *limit_duals,
-        *top_limit_duals; /* the same of the stocks: what one more saves, below 0 */
-    size_t *limit_row;    /* of a stock; SIZE_MAX: it never runs out, or has */
-    int64_t *center;      /* values that gave the best bound of this relaxation */
-    size_t *row;          /* of the program; SIZE_MAX: none of the kind is left */
-    double *numbers;      /* one a row: demands and limits, then duals */
+        *top_limit_duals;     /* the same of the stocks: what one more saves, below 0 */
+    size_t *limit_row;        /* of a stock; SIZE_MAX: it never runs out, or has */
+    int64_t *center;          /* values that gave the best bound of this relaxation */
+    struct board_want *wants; /* with the values of now */
+    size_t *row;              /* of the program; SIZE_MAX: none of the kind is left */
+    double *numbers;          /* one a row: demands and limits, then duals */
     struct cut_lp_entry *entries;
 
     /* room to work in */

@@ -70,16 +70,15 @@ static bool put_column(struct relaxing *r, struct column *column) {
 }
 
 /* What a column is worth at the values of the last program, for what is left. */
-static double worth_of(const struct relaxing *r, const struct column *column) {
-    const struct board_columns *const c = r->c;
+static double worth_of(const struct board_columns *c, const struct column *column) {
     double worth = 0;
     for (size_t i = column->cover_first; i < column->cover_first + column->cover_count; i++) {
         const struct column_cover *const cover = &c->covers[i];
-        const int64_t left = r->left[cover->kind];
-        worth +=
-            (double)c->duals[cover->kind] * (double)(cover->times < left ? cover->times : left);
+        const struct board_want *const want = &c->wants[cover->kind];
+        const double times = (double)cover->times;
+        worth += want->value * (times < want->left ? times : want->left);
     }
-    return worth / SCALE + c->limit_duals[column->stock];
+    return worth + c->limit_duals[column->stock];
 }
 
 /* Puts all columns into the program that are worth more than `least` of what they cost. *some:
@@ -87,10 +86,13 @@ static double worth_of(const struct relaxing *r, const struct column *column) {
 static bool put_worthy(struct relaxing *r, double least, bool *some) {
     struct board_columns *const c = r->c;
     *some = false;
+    for (size_t k = 0; k < c->kind_count; k++) {
+        c->wants[k] = (struct board_want){(double)c->duals[k] / SCALE, (double)r->left[k]};
+    }
     for (size_t i = 0; i < c->column_count; i++) {
         struct column *const column = &c->columns[i];
         if (column->place == SIZE_MAX && is_there(c, column) &&
-            worth_of(r, column) > least * price_of(c, column)) {
+            worth_of(c, column) > least * price_of(c, column)) {
             *some = true;
             if (!put_column(r, column)) {
                 return false;
@@ -160,7 +162,7 @@ static bool price_boards(struct relaxing *r, bool all, bool closely, bool *added
                 return false;
             }
             if (c->column_count > before) {
-                *added = *added || improves(c, s, worth_of(r, &c->columns[before]));
+                *added = *added || improves(c, s, worth_of(c, &c->columns[before]));
                 if (!put_column(r, &c->columns[before])) {
                     return false;
                 }

@@ -145,16 +145,15 @@ static size_t choose_entering(const struct cut_lp *lp, double *reduced_cost) {
             best_cost = reduced;
         }
     }
+    const struct cut_lp_entry *entry = lp->entry;
     for (size_t c = 0; c < lp->columns; c++) {
-        const struct column *column = &lp->column[c];
-        if (column->basic) {
-            continue;
-        }
+        const struct column *const column = &lp->column[c];
+        const struct cut_lp_entry *const end = lp->entry + column->end;
         double reduced = column->cost;
-        for (size_t e = column->first; e < column->end; e++) {
-            reduced -= lp->dual[lp->entry[e].row] * lp->entry[e].value;
+        for (; entry < end; entry++) {
+            reduced -= lp->dual[entry->row] * entry->value;
         }
-        if (reduced < best_cost) {
+        if (reduced < best_cost && !column->basic) {
             best = 2 * lp->rows + c;
             best_cost = reduced;
         }
