@@ -20,6 +20,7 @@ struct layout {
     struct offcut_rule keep;
     int32_t *order; /* a stack of members to sort */
     size_t order_top;
+    int64_t cuts; /* so far */
 };
 
 static int64_t real_length(const struct layout *layout, int64_t grown) {
@@ -28,6 +29,13 @@ static int64_t real_length(const struct layout *layout, int64_t grown) {
 
 static int64_t real_width(const struct layout *layout, int64_t grown) {
     return grown * layout->model->width_unit - layout->job->kerf;
+}
+
+/* A sheet without its edges. */
+static struct region whole_of(const struct cut_job *job, size_t stock) {
+    const int64_t trim = cut_sheet_trim(job, stock);
+    return (struct region){trim, trim, job->stocks[stock].length - 2 * trim,
+                           job->stocks[stock].width - 2 * trim};
 }
 
 static size_t add_node(struct layout *layout, struct region region) {
@@ -60,6 +68,7 @@ static void cut(struct layout *layout, size_t at, bool along_x, int64_t size, si
     changed->position = (along_x ? node.x : node.y) + size;
     changed->first = first;
     changed->second = *second;
+    layout->cuts++;
 }
 
 /* How far a member reaches along or across its group. */
@@ -202,6 +211,38 @@ static void draw(struct layout *layout, size_t at, int32_t number) {
     layout->order_top = base;
 }
 
+/* Cuts that part the members of a group in a region as large as it is: one a member but the last,
+ * and one for each width across that is less than the widest. */
+static int64_t cuts_of_group(const struct sheet_tree *tree, const struct tree_node *group) {
+    const struct tree_node *const nodes = tree->nodes;
+    int64_t cuts = -2;
+    for (int32_t m = group->child; m != TREE_NONE; m = nodes[m].next) {
+        int32_t like = group->child;
+        while (group->along_x ? nodes[like].width != nodes[m].width
+                              : nodes[like].length != nodes[m].length) {
+            like = nodes[like].next;
+        }
+        cuts += like == m ? 2 : 1;
+    }
+    return cuts;
+}
+
+int64_t sheet_layout_cuts(const struct cut_model *model, const struct cut_job *job,
+                          const struct sheet_tree *tree) {
+    const struct layout layout = {.model = model, .job = job, .tree = tree};
+    const struct tree_node *const root = &tree->nodes[tree->root];
+    const struct region whole = whole_of(job, model->bins[tree->bin].stock);
+    int64_t cuts = (real_length(&layout, root->length) < whole.length ? 1 : 0) +
+                   (real_width(&layout, root->width) < whole.width ? 1 : 0);
+    int32_t at = tree->root;
+    while (at != TREE_NONE) {
+        const bool group = tree->nodes[at].kind == TREE_GROUP;
+        cuts += group ? cuts_of_group(tree, &tree->nodes[at]) : 0;
+        at = group ? tree->nodes[at].child : sheet_tree_after(tree, tree->root, at);
+    }
+    return cuts;
+}
+
 static bool plan_grow(struct sheet_plan *plan, size_t nodes, size_t parts) {
     struct sheet_node *node = realloc(plan->nodes, (plan->node_count + nodes) * sizeof *node);
     if (node == NULL) {
@@ -231,15 +272,13 @@ bool sheet_layout_add(struct sheet_plan *plan, const struct cut_model *model,
     bool ok = layout.order != NULL && plan_grow(plan, 8 * parts + 8, parts);
     if (ok) {
         size_t stock = model->bins[tree->bin].stock;
-        int64_t trim = cut_sheet_trim(job, stock);
-        struct region whole = {trim, trim, job->stocks[stock].length - 2 * trim,
-                               job->stocks[stock].width - 2 * trim};
         struct sheet_sheet *sheet = &plan->sheets[plan->sheet_count++];
         *sheet = (struct sheet_sheet){stock, plan->node_count, 0, plan->part_count, 0};
-        draw(&layout, add_node(&layout, whole), tree->root);
+        draw(&layout, add_node(&layout, whole_of(job, stock)), tree->root);
         sheet->node_count = plan->node_count - sheet->first_node;
         sheet->part_count = plan->part_count - sheet->first_part;
         assert(sheet->part_count == parts && sheet->node_count <= 8 * parts + 8);
+        assert(layout.cuts == sheet_layout_cuts(model, job, tree));
     }
     free(layout.order);
     return ok;

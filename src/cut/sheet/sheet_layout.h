@@ -14,4 +14,8 @@ __attribute__((warn_unused_result)) bool
 sheet_layout_add(struct sheet_plan *plan, const struct cut_model *model, const struct cut_job *job,
                  struct offcut_rule keep, const struct sheet_tree *tree);
 
+/* How many cuts that takes, which hangs on nothing but the tree. */
+int64_t sheet_layout_cuts(const struct cut_model *model, const struct cut_job *job,
+                          const struct sheet_tree *tree);
+
 #endif

@@ -151,21 +151,19 @@ static void add_beside(struct sheet_tree *tree, double least, const struct tree_
 
 double sheet_tree_gaps(struct sheet_tree *tree, double least, int64_t *looked) {
     const struct tree_node *const nodes = tree->nodes;
-    if (tree->gap_count == TREE_NONE) {
-        int32_t at = tree->root;
-        tree->gap_count = 0;
-        add_beside(tree, least, &nodes[at], false);
-        add_beside(tree, least, &nodes[at], true);
-        while (at != TREE_NONE) {
-            const bool group = nodes[at].kind == TREE_GROUP;
-            ++*looked;
-            const bool enough = nodes[at].spare_area >= least;
-            if (enough && at != tree->root) {
-                add_beside(tree, least, &nodes[at],
-                           group ? nodes[at].along_x : !nodes[nodes[at].parent].along_x);
-            }
-            at = group && enough ? nodes[at].child : sheet_tree_after(tree, tree->root, at);
+    int32_t at = tree->root;
+    tree->gap_count = 0;
+    add_beside(tree, least, &nodes[at], false);
+    add_beside(tree, least, &nodes[at], true);
+    while (at != TREE_NONE) {
+        const bool group = nodes[at].kind == TREE_GROUP;
+        ++*looked;
+        const bool enough = nodes[at].spare_area >= least;
+        if (enough && at != tree->root) {
+            add_beside(tree, least, &nodes[at],
+                       group ? nodes[at].along_x : !nodes[nodes[at].parent].along_x);
         }
+        at = group && enough ? nodes[at].child : sheet_tree_after(tree, tree->root, at);
     }
     double most = 0.0;
     for (int32_t i = 0; i < tree->gap_count; i++) {
@@ -175,11 +173,10 @@ double sheet_tree_gaps(struct sheet_tree *tree, double least, int64_t *looked) {
     return most;
 }
 
-bool sheet_tree_may_hold(const struct sheet_tree *tree, const struct cut_kind *kind) {
+/* Whether a part of these sides may have a place. */
+static bool may_hold(const struct sheet_tree *tree, int64_t length, int64_t width) {
     for (int32_t i = 0; i < tree->gap_count; i++) {
-        const struct tree_gap *const gap = &tree->gaps[i];
-        if ((kind->length <= gap->length && kind->width <= gap->width) ||
-            (kind->turn && kind->width <= gap->length && kind->length <= gap->width)) {
+        if (length <= tree->gaps[i].length && width <= tree->gaps[i].width) {
             return true;
         }
     }
@@ -202,7 +199,9 @@ enum tree_answer sheet_tree_find(const struct sheet_tree *tree, const struct cut
             continue;
         }
         if (tree->root != TREE_NONE) {
-            judge_all(&part);
+            if (may_hold(tree, part.whole_length, part.whole_width)) {
+                judge_all(&part);
+            }
             continue;
         }
         double score = noise * chance(seed);

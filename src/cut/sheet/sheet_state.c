@@ -242,9 +242,10 @@ static bool place_one(struct sheet_state *state, size_t kind, const struct sheet
             continue;
         }
         struct sheet_tree *tree = &state->slots[s];
-        state->room[s] = sheet_tree_gaps(tree, least, &walked);
-        if (sheet_tree_may_hold(tree, part) &&
-            sheet_tree_find(tree, part, &fill->weights, fill->noise, &random->state, &place,
+        if (tree->gap_count == TREE_NONE) {
+            state->room[s] = sheet_tree_gaps(tree, least, &walked);
+        }
+        if (sheet_tree_find(tree, part, &fill->weights, fill->noise, &random->state, &place,
                             &looked) == TREE_BETTER) {
             slot = s;
         }

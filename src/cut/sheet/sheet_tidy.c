@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 /* A step takes a few parts off a few sheets and fills anew for the same money; where all parts have
- * found a place, the sheets that changed are drawn, and their cuts counted. */
+ * found a place, cuts are counted, and where these are few enough, the sheets that changed are
+ * drawn for their offcuts. */
 #include "cut/sheet/sheet_tidy.h"
 
 #include "cut/sheet/sheet_layout.h"
 #include "cut/sheet/sheet_ruin.h"
 #include "cut/sheet/sheet_tally.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 /* Steps that late acceptance looks back. */
@@ -34,12 +36,9 @@ struct tidy {
     struct cut_random random;
 };
 
-static bool measure_sheet(struct tidy *tidy, const struct sheet_tree *tree, struct neat *neat) {
+/* The largest offcut of a sheet as it is drawn. */
+static bool measure_offcut(struct tidy *tidy, const struct sheet_tree *tree, struct neat *neat) {
     struct sheet_search *const search = tidy->search;
-    *neat = (struct neat){0, 0.0};
-    if (tree->parts == 0) {
-        return true;
-    }
     tidy->drawn.sheet_count = 0;
     tidy->drawn.node_count = 0;
     tidy->drawn.part_count = 0;
@@ -49,7 +48,6 @@ static bool measure_sheet(struct tidy *tidy, const struct sheet_tree *tree, stru
     for (size_t i = 0; i < tidy->drawn.node_count; i++) {
         const struct sheet_node *const n = &tidy->drawn.nodes[i];
         const double area = (double)n->length * (double)n->width;
-        neat->cuts += n->use == SHEET_CUT_X || n->use == SHEET_CUT_Y;
         if (n->use == SHEET_OFFCUT && area > neat->offcut &&
             sheet_keeps(search->keep, n->length, n->width)) {
             neat->offcut = area;
@@ -79,19 +77,32 @@ static bool grow(struct tidy *tidy) {
     return true;
 }
 
-/* What the sheets of the trial come to; those that changed are drawn. */
-static bool measure(struct tidy *tidy, struct neat *all) {
+/* What the sheets of the trial come to. Those that changed are drawn, where offcuts can make it
+ * worth less than `most`; *drawn: they were. */
+static bool measure(struct tidy *tidy, double most, struct neat *all, bool *drawn) {
+    const struct sheet_search *const search = tidy->search;
+    const struct sheet_state *const trial = &tidy->trial;
     *all = (struct neat){0, 0.0};
     if (!grow(tidy)) {
         return false;
     }
-    for (size_t s = 0; s < tidy->trial.slot_count; s++) {
+    for (size_t s = 0; s < trial->slot_count; s++) {
+        const struct sheet_tree *const tree = &trial->slots[s];
         struct neat *const neat = &tidy->trial_neat[s];
         *neat = tidy->now_neat[s];
-        if (tidy->trial.touched[s] && !measure_sheet(tidy, &tidy->trial.slots[s], neat)) {
-            return false;
+        if (trial->touched[s]) {
+            *neat = (struct neat){0, 0.0};
+            neat->cuts = tree->parts > 0 ? sheet_layout_cuts(search->model, search->job, tree) : 0;
         }
         all->cuts += neat->cuts;
+    }
+    *drawn = (double)(all->cuts - 1) < most;
+    for (size_t s = 0; s < trial->slot_count && *drawn; s++) {
+        struct neat *const neat = &tidy->trial_neat[s];
+        if (trial->touched[s] && trial->slots[s].parts > 0 &&
+            !measure_offcut(tidy, &trial->slots[s], neat)) {
+            return false;
+        }
         all->offcut = neat->offcut > all->offcut ? neat->offcut : all->offcut;
     }
     return true;
@@ -150,11 +161,12 @@ static bool one_step(struct tidy *tidy, size_t step, bool *news) {
     if (!sheet_state_fill(trial, &fill, random, &tidy->search->spent)) {
         return false;
     }
+    const double most = trial->cost < tidy->now.cost ? INFINITY
+                        : *late > tidy->worth        ? *late
+                                                     : tidy->worth;
     bool keep = trial->out_area <= 0.0;
-    bool ok = !keep || measure(tidy, &all);
-    keep = keep && ok &&
-           (worth_of(tidy, &all) <= tidy->worth || worth_of(tidy, &all) <= *late ||
-            trial->cost < tidy->now.cost);
+    bool ok = !keep || measure(tidy, most, &all, &keep);
+    keep = keep && ok && worth_of(tidy, &all) <= most;
     if (keep) {
         ok = offer(tidy, &all, news) && accept(tidy, &all);
     } else {
@@ -180,7 +192,8 @@ static bool begin(struct tidy *tidy) {
         return false;
     }
     untouch(&tidy->trial, true);
-    if (!measure(tidy, &tidy->best) || !accept(tidy, &tidy->best)) {
+    bool drawn = false;
+    if (!measure(tidy, INFINITY, &tidy->best, &drawn) || !accept(tidy, &tidy->best)) {
         return false;
     }
     untouch(&tidy->trial, false);

@@ -74,17 +74,14 @@ void sheet_tree_move(struct sheet_tree *tree, const struct cut_model *model, siz
 __attribute__((warn_unused_result)) bool sheet_tree_copy(struct sheet_tree *to,
                                                          const struct sheet_tree *from);
 
-/* Finds the gaps of a tree that is not empty, where they are not known; least: the area of the
- * smallest part there is, none smaller is kept. Gives the area of the largest; how many nodes were
- * looked at is added to *looked. */
+/* Finds the gaps of a tree that is not empty; least: the area of the smallest part there is, none
+ * smaller is kept. Gives the area of the largest; how many nodes were looked at is added to
+ * *looked. */
 double sheet_tree_gaps(struct sheet_tree *tree, double least, int64_t *looked);
 
 /* The node after all that is below `at`, which is not above `top`; TREE_NONE: below top that was
  * the last. */
 int32_t sheet_tree_after(const struct sheet_tree *tree, int32_t top, int32_t at);
-
-/* Whether a part of the kind may have a place, by the gaps, which are known. false: it has none. */
-bool sheet_tree_may_hold(const struct sheet_tree *tree, const struct cut_kind *kind);
 
 enum tree_answer {
     TREE_NO_PLACE,  /* the part fits nowhere */
@@ -92,9 +89,10 @@ enum tree_answer {
     TREE_BETTER     /* *place is a better one */
 };
 
-/* The best place for a part of the kind; *place is changed only when one is better than its score.
- * Every place is judged with a little chance: noise times a number below 1 from *seed is
- * added. How many places were looked at is added to *looked. */
+/* The best place for a part of the kind on a tree that is empty or whose gaps are known; *place is
+ * changed only when one is better than its score. Every place is judged with a little chance: noise
+ * times a number below 1 from *seed is added. How many places were looked at is added to *looked.
+ */
 enum tree_answer sheet_tree_find(const struct sheet_tree *tree, const struct cut_kind *kind,
                                  const struct tree_weights *weights, double noise, uint64_t *seed,
                                  struct tree_place *place, int64_t *looked);
