@@ -10,7 +10,6 @@
  */
 #define MOST_DRAWINGS ((size_t)96)
 #define MOST_PAGES    ((size_t)40)
-#define DOTS          1.4
 
 static void put_looks(struct view *v, const struct door_looks *looks) {
     html_put(&v->html, "<div class=\"looks\">\n");
@@ -69,7 +68,7 @@ static bool put_page(struct view *v, struct plan_pages *pages, size_t at, struct
 static bool put_pages(struct view *v, struct plan_pages *pages) {
     struct image image;
     bool held = true;
-    image_open(&image, pages->width, pages->height, DOTS);
+    image_open(&image, pages->width, pages->height, PLAN_PAGES_DOTS);
     html_put(&v->html, "<div class=\"plans\">\n");
     for (size_t i = 0; held && i < pages->count; i++) {
         held = !stop_asked(v->stop) && put_page(v, pages, i, &image);

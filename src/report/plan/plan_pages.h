@@ -15,6 +15,10 @@
 struct plan_stack;
 struct plan_block;
 
+/* Dots a point of pages as pictures: as few as small letters bear, since plans are most of what a
+ * workbook's pictures take. */
+#define PLAN_PAGES_DOTS 1.4
+
 struct plan_pages {
     const struct estimate *e;
     struct pool pool;

@@ -7,7 +7,6 @@
 
 #define COLUMN  96.0 /* characters: some 508 points, the width of a page */
 #define WORDS   14.0 /* above a picture */
-#define DOTS    1.5
 #define TO_96TH (96.0 / 72.0)
 /* A workbook with more pictures is slow to open; `doorcost plan` has no such limit. */
 #define MOST_PAGES ((size_t)60)
@@ -23,7 +22,7 @@ static bool put_page(const struct paper *paper, struct plan_pages *pages, size_t
     const char *const alt =
         pool_format(&paper->book->pool, "Cutting plan of %s with its parts and cuts", words);
     book_format(paper->book, sheet, row, 0, LOOK_WRAP, "%s (" FIELD_CHOSEN ")", words);
-    book_picture(paper->book, sheet, row, 0, png, bytes, TO_96TH / DOTS, WORDS,
+    book_picture(paper->book, sheet, row, 0, png, bytes, TO_96TH / PLAN_PAGES_DOTS, WORDS,
                  alt == NULL ? "" : alt);
     free(png);
     return true;
@@ -37,7 +36,7 @@ void sheet_plans(const struct paper *paper, uint16_t sheet) {
     struct plan_pages pages;
     bool held = plan_pages_make(&pages, paper->base, MOST_PAGES);
     struct image image;
-    image_open(&image, pages.width, pages.height, DOTS);
+    image_open(&image, pages.width, pages.height, PLAN_PAGES_DOTS);
     book_width(book, sheet, 0, COLUMN);
     for (size_t i = 0; held && i < pages.count; i++) {
         book_height(book, sheet, row, WORDS + pages.height + 3);
