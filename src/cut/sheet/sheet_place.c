@@ -175,6 +175,9 @@ double sheet_tree_gaps(struct sheet_tree *tree, double least, int64_t *looked) {
 
 /* Whether a part of these sides may have a place. */
 static bool may_hold(const struct sheet_tree *tree, int64_t length, int64_t width) {
+    if (tree->root == TREE_NONE) {
+        return length <= tree->length && width <= tree->width;
+    }
     for (int32_t i = 0; i < tree->gap_count; i++) {
         if (length <= tree->gaps[i].length && width <= tree->gaps[i].width) {
             return true;
@@ -186,22 +189,25 @@ static bool may_hold(const struct sheet_tree *tree, int64_t length, int64_t widt
 enum tree_answer sheet_tree_find(const struct sheet_tree *tree, const struct cut_kind *kind,
                                  const struct tree_weights *weights, double noise, uint64_t *seed,
                                  struct tree_place *place, int64_t *looked) {
+    const bool holds[] = {may_hold(tree, kind->length, kind->width),
+                          kind->turn && may_hold(tree, kind->width, kind->length)};
+    if (!holds[0] && !holds[1]) {
+        return TREE_NO_PLACE;
+    }
     struct candidate part = {
         .tree = tree, .weights = weights, .noise = noise, .seed = seed, .place = place};
-    for (int turned = 0; turned <= (kind->turn ? 1 : 0); turned++) {
+    for (int turned = 0; turned <= 1; turned++) {
+        if (!holds[turned]) {
+            continue;
+        }
         part.turned = turned == 1;
         part.whole_length = part.turned ? kind->width : kind->length;
         part.whole_width = part.turned ? kind->length : kind->width;
         part.length = (double)part.whole_length;
         part.width = (double)part.whole_width;
         part.area = part.length * part.width;
-        if (part.whole_length > tree->length || part.whole_width > tree->width) {
-            continue;
-        }
         if (tree->root != TREE_NONE) {
-            if (may_hold(tree, part.whole_length, part.whole_width)) {
-                judge_all(&part);
-            }
+            judge_all(&part);
             continue;
         }
         double score = noise * chance(seed);

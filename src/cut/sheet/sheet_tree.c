@@ -74,13 +74,6 @@ static void drop_node(struct sheet_tree *tree, int32_t node) {
     tree->unused = node;
 }
 
-int32_t sheet_tree_after(const struct sheet_tree *tree, int32_t top, int32_t at) {
-    while (at != top && tree->nodes[at].next == TREE_NONE) {
-        at = tree->nodes[at].parent;
-    }
-    return at == top ? TREE_NONE : tree->nodes[at].next;
-}
-
 static void measure_group(struct sheet_tree *tree, int32_t group) {
     struct tree_node *box = &tree->nodes[group];
     int64_t sum = 0;

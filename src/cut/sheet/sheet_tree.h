@@ -81,7 +81,12 @@ double sheet_tree_gaps(struct sheet_tree *tree, double least, int64_t *looked);
 
 /* The node after all that is below `at`, which is not above `top`; TREE_NONE: below top that was
  * the last. */
-int32_t sheet_tree_after(const struct sheet_tree *tree, int32_t top, int32_t at);
+static inline int32_t sheet_tree_after(const struct sheet_tree *tree, int32_t top, int32_t at) {
+    while (at != top && tree->nodes[at].next == TREE_NONE) {
+        at = tree->nodes[at].parent;
+    }
+    return at == top ? TREE_NONE : tree->nodes[at].next;
+}
 
 enum tree_answer {
     TREE_NO_PLACE,  /* the part fits nowhere */
