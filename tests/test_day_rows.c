@@ -205,8 +205,6 @@ static void test_samples(void **state) {
         size_t count; /* of this job */
     } rows[] = {{"samples/metric/tea-kitchen.ini", 1, 2},
                 {"samples/metric/tea-kitchen.ini", 3, 1},
-                {"samples/kitchen/kitchen.ini", 2, 1},
-                {"samples/old-house/old-house.ini", 1, 1},
                 {"samples/old-house/old-house.ini", 4, 1}};
     int wrong = 0;
     (void)state;
