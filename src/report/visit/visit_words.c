@@ -3,6 +3,7 @@
 
 #include "model/list_column.h"
 #include "model/name.h"
+#include "model/size_step.h"
 
 #define BLANK "________"
 
@@ -51,13 +52,10 @@ const char *visit_fit_words(const struct visit *v, struct pool *pool) {
 
 const char *visit_size_words(const struct visit *v, struct pool *pool) {
     const char *const unit = v->unit == LENGTH_MM ? "millimeters" : "inches";
-    const struct value *const step = v->rates == NULL ? NULL : &v->rates->saw.size_step;
+    const length step = v->rates == NULL ? 0 : size_step_of(&v->rates->saw, v->unit).step;
     char text[32];
     const char *const to =
-        step == NULL || !step->set
-            ? ""
-            : pool_words(pool, ", to %s",
-                         length_show(step->amount, v->rates->shop.unit, text, sizeof text));
+        step == 0 ? "" : pool_words(pool, ", to %s", length_show(step, v->unit, text, sizeof text));
     if (v->job == NULL) {
         return pool_words(pool,
                           "All sizes in %s%s. Width and height are of   [   ] the openings   "
