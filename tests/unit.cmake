@@ -543,3 +543,6 @@ target_link_libraries(test_fill_list PRIVATE doorcost_markup_read doorcost_xlsx_
 # Documents of all commands.
 doorcost_test(test_json_commands)
 target_link_libraries(test_json_commands PRIVATE doorcost_json_read doorcost_file_bench)
+
+# The sheet to measure on.
+doorcost_stage_test(test_visit_words)
