@@ -128,6 +128,16 @@ static void write_job(const struct names *names) {
         "\n[sale]\ntax = 8.25 %%\ntax on = selling price\ndeposit = 50 %%\n");
     add(text, sizeof text, "\n[option %s]\nframe = poplar\n", name_of(names, 'b', n, sizeof n));
     save("job.ini", text);
+    char *const rate = strstr(text, "tax = 8.25");
+    assert_non_null(rate);
+    rate[strlen("tax = ")] = '6';
+    save("later.ini", text);
+    text[0] = '\0';
+    add(text, sizeof text, "what,hours,bought,paid,taken,left\n");
+    add(text, sizeof text, "%s,30,,,,\n", name_of(names, 'o', n, sizeof n));
+    add(text, sizeof text, "%s,,100 bf,12000.00,100 bf,3 bf\n", name_of(names, 'l', n, sizeof n));
+    add(text, sizeof text, "%s,,3,150.00,,\n", name_of(names, 's', n, sizeof n));
+    save("noted.csv", text);
     save("doors.csv", "id,count,width,height,room,note\n"
                       "first-row,12,15 13/16,30 5/8,,\n"
                       "R02,2,18,40,the galley with the window over the water,over the sink\n"
@@ -231,13 +241,20 @@ static int check_text(const struct names *names, const char *call, const struct 
     return wrong;
 }
 
-#define JOB "test-text-papers/job.ini"
+#define JOB          "test-text-papers/job.ini"
+#define JOB_LATER    "test-text-papers/later.ini"
+#define FOLDER_NOTED "test-text-papers/noted.csv"
 
 static const char *const calls[][8] = {
     {"doorcost", "quote", JOB, "--all", "--effort", "0", NULL},
     {"doorcost", "check", JOB, NULL},
     {"doorcost", "finish", JOB, NULL},
     {"doorcost", "buy", JOB, "--effort", "0", NULL},
+    {"doorcost", "plan", JOB, "--effort", "0", NULL},
+    {"doorcost", "learn", JOB, FOLDER_NOTED, NULL},
+    {"doorcost", "bridge", JOB, JOB_LATER, NULL},
+    {"doorcost", "buy", JOB, JOB_LATER, NULL},
+    {"doorcost", "days", JOB, JOB_LATER, NULL},
     {"doorcost", "compare", JOB, NULL},
     {"doorcost", "strike", JOB, NULL},
     {"doorcost", "days", JOB, NULL},
@@ -265,8 +282,9 @@ static void test_calls(void **state) {
             free(r.out);
         }
     }
-    static const char *const files[] = {"job.ini",  "shop.ini",        "doors.csv",
-                                        "job.xlsx", "job-client.xlsx", "job-client.pdf"};
+    static const char *const files[] = {"job.ini",         "later.ini",     "noted.csv",
+                                        "shop.ini",        "doors.csv",     "job.xlsx",
+                                        "job-client.xlsx", "job-client.pdf"};
     for (size_t i = 0; i < COUNT(files); i++) {
         char path[200];
         (void)snprintf(path, sizeof path, FOLDER "/%s", files[i]);
