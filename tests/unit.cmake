@@ -546,3 +546,6 @@ target_link_libraries(test_json_commands PRIVATE doorcost_json_read doorcost_fil
 
 # The sheet to measure on.
 doorcost_stage_test(test_visit_words)
+
+# What is said of draws.
+doorcost_stage_test(test_chance_words)
