@@ -25,8 +25,8 @@ static const struct field build_up[] = {
     GROUP(COST_HARDWARE, ALL),
     GROUP(COST_CONSUMABLES, ALL),
     GROUP(COST_BOUGHT_IN, ALL),
-    {"materials", NULL, "lumber to consumables, doors bought in; not the finishing that others do",
-     BUILD_UP(materials), FIELD_SHEET | FIELD_MORE | FIELD_TOTAL | FIELD_JOB},
+    {"materials", NULL, "without the finishing that others do", BUILD_UP(materials),
+     FIELD_SHEET | FIELD_MORE | FIELD_TOTAL | FIELD_JOB},
     GROUP(COST_PURCHASE_TAX, ALL),
     GROUP(COST_LABOR, FIELD_LINE | FIELD_SHEET | FIELD_JOB),
     GROUP(COST_MACHINE, FIELD_LINE | FIELD_SHEET),
@@ -95,7 +95,7 @@ const struct field_table fields_sale = TABLE(sale);
 
 static const struct field purchase[] = {
     {"spent in all", "spent on what is bought", NULL, PURCHASE(total), FIELD_SHEET | FIELD_JOB},
-    {"charged", "of that charged to the job", "materials, and the finishing that others do",
+    {"charged", "of that charged to the job", "with the finishing that others do",
      PURCHASE(charged), FIELD_JOB},
     {"board feet", "lumber to buy", NULL, PURCHASE(board_feet), FIELD_SHEET | FIELD_JOB},
     {"cubic meters", "lumber to buy", NULL, PURCHASE(cubic_meters), FIELD_SHEET | FIELD_JOB},

@@ -135,12 +135,13 @@ size_t book_lines(const struct book *book, const double *widths, size_t count, c
     return lines_in(book, widths, count, text, false, LETTER_SIZE);
 }
 
-/* Lines of a cell in the columns that it runs over. */
+/* Lines of a cell in the columns that it runs over; of a check those of what it says now. */
 static size_t lines_of(const struct binder *b, const struct cell *cell, bool bold, double size) {
+    const bool text = cell->kind == CELL_TEXT;
     const size_t right = (size_t)(BOOK_MOST_COLUMNS - cell->column);
-    const size_t count = (size_t)cell->span + 1;
+    const size_t count = text ? (size_t)cell->span + 1 : 1;
     return lines_in(b->book, &b->widths[cell->sheet][cell->column], count < right ? count : right,
-                    book_words(b->book, cell), bold, size);
+                    text ? book_words(b->book, cell) : book_own(b->book, cell)->shown, bold, size);
 }
 
 /* What a cell needs: a text that runs over columns is broken into lines, whatever its look. */
@@ -156,7 +157,8 @@ static double needed_height(const struct binder *b, const struct cell *cell) {
     if (text && look == LOOK_TALL) {
         return binder_points(book_letters(b->book, book_words(b->book, cell), true)) + 6;
     }
-    if (text && (cell->span > 0 || look == LOOK_HEAD || look == LOOK_WRAP || look == LOOK_WARN)) {
+    const bool broken = text && (cell->span > 0 || look == LOOK_HEAD || look == LOOK_WARN);
+    if (broken || (look == LOOK_WRAP && (text || cell->kind == CELL_CHECK))) {
         const bool bold = look == LOOK_HEAD || look == LOOK_TITLE || look == LOOK_LABEL || large;
         const double size = LETTER_SIZE * (look == LOOK_TITLE ? 15.0 / 9 : (large ? 11.0 / 9 : 1));
         const size_t lines = lines_of(b, cell, bold, size);
