@@ -23,7 +23,7 @@
 /* What the search spends of an effort of more than a fifth of a second: of many parts less, which
  * finds what all of it found when a step took several times as long. */
 #define FEW_PARTS_SHARE  50 /* percent */
-#define MANY_PARTS_SHARE 28
+#define MANY_PARTS_SHARE 25
 #define MANY_PARTS       500
 
 /* What the square of a sheet's free share is worth, in sheets of parts left out. */
