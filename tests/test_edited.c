@@ -437,7 +437,11 @@ static void test_target(void **state) {
                                                        WORK("10", "30"), REST};
     static const char *const between[BENCH_MOST_EDITS] = {PROFIT("12.345 %"), DISCOUNT("3.3333 %"),
                                                           WORK("10", "30"), REST};
+    /* no profit is given */
+    static const char *const none[BENCH_MOST_EDITS] = {"make|frame = poplar", DISCOUNT("3 %"),
+                                                       WORK("10", "30"), REST};
     check_targets(even, 2000, 0);
+    check_targets(none, 0, 300);
     check_targets(between, 1235, 333);
 }
 
