@@ -390,6 +390,9 @@ static void test_near(void **state) {
         if (b.result == ESTIMATE_OK) {
             assert_true(near_sizes_find(&near, &b.estimate.doors, b.job.unit, &pool));
             tell_near(&b, &near, text, sizeof text);
+            for (size_t n = 1; n < near.count; n++) { /* widths first */
+                assert_true(near.list[n - 1].width || !near.list[n].width);
+            }
             const char *const told = text[0] == ' ' && c->near[0] != ' ' ? text + 1 : text;
             if (strcmp(told, c->near) != 0) {
                 bench_wrong(&b, "'%s', wanted '%s'", told, c->near);
