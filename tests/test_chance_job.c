@@ -85,6 +85,8 @@ static void one_price(void **state) {
         draws += c.bins[i];
     }
     assert_int_equal(draws, 10000);
+    /* each step is at most two and a half times the one before: 16 at most, over 16 / 2.5 */
+    assert_in_range(c.bin_count, 7, 17);
     assert_true(c.bin_from <= c.full.least &&
                 c.bin_from + (int64_t)c.bin_count * c.bin_step > c.full.most);
     pool_clear(&pool);
