@@ -15,7 +15,7 @@ void file_bench_write(const char *path, const char *bytes, size_t size);
 
 /* Text that grows; failing the test where it is full. */
 struct dump {
-    char text[8192];
+    char text[16384];
     size_t used;
 };
 void dump_add(struct dump *dump, const char *format, ...) __attribute__((format(printf, 2, 3)));

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "markup_read.h"
 
+#include "case.h"
 #include "cmocka_all.h"
 
 #include <expat.h>
@@ -101,14 +102,10 @@ static const char *copy_tag(const char *at, FILE *out) {
 
 void markup_read_page(struct markup *markup, const char *path) {
     static const char first[] = "<!DOCTYPE html>\n";
-    char *text = NULL;
     char *page = NULL;
-    size_t room = 0;
     size_t size;
-    FILE *const file = fopen(path, "rb");
-    assert_non_null(file);
-    assert_true(getdelim(&text, &room, '\0', file) > 0);
-    assert_int_equal(fclose(file), 0);
+    char *const text = case_load(path, NULL);
+    assert_non_null(text);
     assert_int_equal(strncmp(text, first, strlen(first)), 0);
     FILE *const out = open_memstream(&page, &size);
     assert_non_null(out);

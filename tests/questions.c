@@ -23,21 +23,12 @@ void questions_run(const struct question_case *cases, size_t count) {
     assert_int_equal(wrong, 0);
 }
 
-static const char *text_of(const struct bench *bench, const char *id) {
-    for (size_t i = 0; i < bench->problems.count; i++) {
-        if (strcmp(bench->problems.list[i].id, id) == 0) {
-            return bench->problems.list[i].text;
-        }
-    }
-    return NULL;
-}
-
 void asked_run(const struct asked_case *cases, size_t count) {
     int wrong = 0;
     for (size_t i = 0; i < count; i++) {
         struct bench bench;
         bench_open(&bench, cases[i].name, cases[i].unit, cases[i].edits, cases[i].doors);
-        const char *const text = text_of(&bench, cases[i].id);
+        const char *const text = bench_said(&bench, cases[i].id);
         if (problems_count(&bench.problems, SEVERITY_ERROR) > 0) {
             bench_wrong(&bench, "has errors");
         } else if (cases[i].text == NULL ? text != NULL

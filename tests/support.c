@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 
+#include <limits.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stdlib.h>
@@ -200,13 +201,17 @@ void bench_wrong(struct bench *bench, const char *format, ...) {
     bench->wrong++;
 }
 
-bool bench_has(const struct bench *bench, const char *id) {
+const char *bench_said(const struct bench *bench, const char *id) {
     for (size_t i = 0; i < bench->problems.count; i++) {
         if (strcmp(bench->problems.list[i].id, id) == 0) {
-            return true;
+            return bench->problems.list[i].text;
         }
     }
-    return false;
+    return NULL;
+}
+
+bool bench_has(const struct bench *bench, const char *id) {
+    return bench_said(bench, id) != NULL;
 }
 
 void bench_sound(struct bench *bench) {
@@ -307,6 +312,47 @@ void bench_expect(struct bench *bench, const struct want *want) {
     }
     memcpy(&figure, thing + want->at, sizeof figure);
     bench_figure(bench, want->what, figure, want->value);
+}
+
+void bench_rack_write(const char *file, const char *text) {
+    FILE *const out = fopen(file, "wb");
+    assert_non_null(out);
+    assert_true(fputs(text, out) >= 0);
+    assert_int_equal(fclose(out), 0);
+}
+
+const char *bench_rack_edit(const char *file) {
+    static char text[PATH_MAX + 64];
+    char folder[PATH_MAX];
+    assert_non_null(getcwd(folder, sizeof folder));
+    (void)snprintf(text, sizeof text, "shop|stock = %s/%s", folder, file);
+    return text;
+}
+
+/* Checks what is sound; what is not is told already. */
+static int check_one(struct bench *bench, bench_check *check) {
+    bench_sound(bench);
+    return bench->wrong == 0 ? check(bench) : bench_close(bench);
+}
+
+void bench_each(const struct bench_job *jobs, size_t count, bench_check *check) {
+    int wrong = 0;
+    for (size_t i = 0; i < count; i++) {
+        struct bench bench;
+        bench_open(&bench, jobs[i].name, jobs[i].unit, jobs[i].edits, jobs[i].doors);
+        wrong += check_one(&bench, check);
+    }
+    assert_int_equal(wrong, 0);
+}
+
+void bench_each_job(const char *const *paths, size_t count, bench_check *check) {
+    int wrong = 0;
+    for (size_t i = 0; i < count; i++) {
+        struct bench bench;
+        bench_open_job(&bench, paths[i]);
+        wrong += check_one(&bench, check);
+    }
+    assert_int_equal(wrong, 0);
 }
 
 void bench_run(const struct bench_case *cases, size_t count, enum bench_unit unit) {

@@ -120,8 +120,30 @@ void bench_wrong(struct bench *bench, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 /* No errors, and figures all in order: made again, choices and all, they come to the same. */
 void bench_sound(struct bench *bench);
+/* The words of the first problem of that id; NULL: there is none. */
+const char *bench_said(const struct bench *bench, const char *id);
 /* Whether there is a problem of that id. */
 bool bench_has(const struct bench *bench, const char *id);
+
+/* Writes a rack where the test runs. */
+void bench_rack_write(const char *file, const char *text);
+/* The edit that names it, with its whole path, as the rates stand in another folder. Static, until
+ * the next call. */
+const char *bench_rack_edit(const char *file);
+
+/* A job as bench_open takes it. */
+struct bench_job {
+    const char *name;
+    enum bench_unit unit;
+    const char *edits[BENCH_MOST_EDITS];
+    const char *doors;
+};
+/* Checks a job that is open and sound; closes it, and returns what bench_close does. */
+typedef int bench_check(struct bench *bench);
+/* Opens one after the other, and fails the test when one of them is wrong. */
+void bench_each(const struct bench_job *jobs, size_t count, bench_check *check);
+/* The same of jobs of the tree, by their names from the top of the sources. */
+void bench_each_job(const char *const *paths, size_t count, bench_check *check);
 
 /* Runs all cases and fails the test when one of them is wrong. */
 void bench_run(const struct bench_case *cases, size_t count, enum bench_unit unit);

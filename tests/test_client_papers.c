@@ -25,39 +25,41 @@
 #define PAGE "test-client-papers.html"
 #define BOOK "test-client-papers.xlsx"
 
-struct client_case {
-    const char *name;
-    const char *edits[5];
-    const char *doors;
-};
-
 #define SOLD "sale|tax = 8.25 %\ntax on = selling price\ndiscount = 5 %\ndeposit = 40 %"
 #define ROOMS                                                                                      \
     "id,count,width,height,room,note\nA,5,15,30,galley,by the "                                    \
     "sink\nB,2,18,40,galley,\nC,1,12,24,,<odd> & \"true\"\n"
 
-static const struct client_case cases[] = {
-    {"the barest", {NULL}, "A,15,30\n"},
-    {"each door", {"job|detail = each", SOLD, NULL}, ROOMS},
-    {"a sum for each room", {"job|detail = rooms", SOLD, NULL}, ROOMS},
-    {"one sum", {"job|detail = sum", SOLD, NULL}, ROOMS},
+static const struct bench_job cases[] = {
+    {"the barest", BENCH_INCH, {NULL}, "A,15,30\n"},
+    {"each door", BENCH_INCH, {"job|detail = each", SOLD, NULL}, ROOMS},
+    {"a sum for each room", BENCH_INCH, {"job|detail = rooms", SOLD, NULL}, ROOMS},
+    {"one sum", BENCH_INCH, {"job|detail = sum", SOLD, NULL}, ROOMS},
     {"delivery and charges",
+     BENCH_INCH,
      {"job|detail = each", SOLD "\ndelivery = 120.00\ncharges = 80.00 for samples, 45.50 for trips",
       NULL},
      ROOMS},
-    {"a card fee on top", {"job|detail = each", SOLD "\ncard fee = 2.9 % added", NULL}, ROOMS},
+    {"a card fee on top",
+     BENCH_INCH,
+     {"job|detail = each", SOLD "\ncard fee = 2.9 % added", NULL},
+     ROOMS},
     {"a card fee of what is paid",
+     BENCH_INCH,
      {"job|detail = rooms", SOLD "\ncard fee = 2.9 % of what is paid", NULL},
      ROOMS},
     {"a card fee without tax",
+     BENCH_INCH,
      {"job|detail = each", "sale|card fee = 2.9 % added\ndiscount = 5 %", NULL},
      ROOMS},
-    {"a minimum", {"job|detail = each", SOLD, "shop|minimum job = 900", NULL}, ROOMS},
-    {"stages", {SOLD "\nstages = 30 % when the doors are glued up", NULL}, ROOMS},
+    {"a minimum", BENCH_INCH, {"job|detail = each", SOLD, "shop|minimum job = 900", NULL}, ROOMS},
+    {"stages", BENCH_INCH, {SOLD "\nstages = 30 % when the doors are glued up", NULL}, ROOMS},
     {"pairs",
+     BENCH_INCH,
      {"job|detail = each", NULL},
      "id,count,width,height,leaves\nA,2,18,30,2\nB,1,15,30,1\n"},
     {"tax on materials",
+     BENCH_INCH,
      {"sale|tax = 6 %\ntax on = materials at cost\ndelivery = 3 %", NULL},
      ROOMS},
 };
@@ -244,23 +246,18 @@ static void check_book(struct bench *bench, const struct offer *o) {
     xlsx_clear(&read);
 }
 
+static int check_papers(struct bench *bench) {
+    struct offer offer;
+    assert_true(offer_make(&offer, &bench->estimate, NULL, 0));
+    check_page(bench, &offer);
+    check_book(bench, &offer);
+    offer_clear(&offer);
+    return bench_close(bench);
+}
+
 static void test_papers(void **state) {
-    int wrong = 0;
     (void)state;
-    for (size_t i = 0; i < COUNT(cases); i++) {
-        struct bench bench;
-        struct offer offer;
-        bench_open(&bench, cases[i].name, BENCH_INCH, cases[i].edits, cases[i].doors);
-        bench_sound(&bench);
-        if (bench.wrong == 0) {
-            assert_true(offer_make(&offer, &bench.estimate, NULL, 0));
-            check_page(&bench, &offer);
-            check_book(&bench, &offer);
-            offer_clear(&offer);
-        }
-        wrong += bench_close(&bench);
-    }
-    assert_int_equal(wrong, 0);
+    bench_each(cases, COUNT(cases), check_papers);
 }
 
 /* The kitchen with one of its options: what it is, and what comes of it. */
@@ -333,19 +330,8 @@ static void test_samples(void **state) {
     static const char *const jobs[] = {"samples/kitchen/kitchen.ini",
                                        "samples/metric/tea-kitchen.ini",
                                        "samples/old-house/old-house.ini"};
-    int wrong = 0;
     (void)state;
-    for (size_t i = 0; i < COUNT(jobs); i++) {
-        struct bench bench;
-        struct offer offer;
-        bench_open_job(&bench, jobs[i]);
-        assert_true(offer_make(&offer, &bench.estimate, NULL, 0));
-        check_page(&bench, &offer);
-        check_book(&bench, &offer);
-        offer_clear(&offer);
-        wrong += bench_close(&bench);
-    }
-    assert_int_equal(wrong, 0);
+    bench_each_job(jobs, COUNT(jobs), check_papers);
 }
 
 /* --- columns of the list --- */

@@ -25,21 +25,6 @@
 
 #define RACK "test-csv-rack.csv"
 
-static const char *stock_key(void) {
-    static char text[PATH_MAX + 64];
-    char folder[PATH_MAX];
-    assert_non_null(getcwd(folder, sizeof folder));
-    (void)snprintf(text, sizeof text, "shop|stock = %s/%s", folder, RACK);
-    return text;
-}
-
-static void save(const char *text) {
-    FILE *const file = fopen(RACK, "wb");
-    assert_non_null(file);
-    assert_true(fputs(text, file) >= 0);
-    assert_int_equal(fclose(file), 0);
-}
-
 static bool same_text(const struct text *a, const struct text *b) {
     return a->s == NULL ? b->s == NULL : b->s != NULL && strcmp(a->s, b->s) == 0;
 }
@@ -67,11 +52,11 @@ static void check_item(struct bench *bench, size_t i, const struct rack_item *a,
 /* Reads the table, writes what was read, and reads that: the same rows. */
 static int check_rack(const char *name, const char *text, enum bench_unit unit) {
     const char *const edits[] = {"coating paint|tinted = yes", "lumber poplar|board widths = 6",
-                                 stock_key(), NULL};
+                                 bench_rack_edit(RACK), NULL};
     const char *const doors = unit == BENCH_MM ? "A,400,700\n" : "A,15,30\n";
     struct bench first;
     struct bench second;
-    save(text);
+    bench_rack_write(RACK, text);
     bench_open(&first, name, unit, &edits[unit == BENCH_MM ? 2 : 0], doors);
     if (problems_count(&first.problems, SEVERITY_ERROR) > 0) {
         bench_sound(&first);

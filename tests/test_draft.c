@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Jobs to be: what stands round them in a folder of the test's own, what is offered by it, files
  * named from elsewhere, lists to fill in read back by the reader of tables. */
+#include "case.h"
 #include "file_bench.h"
 
 #include "draft/defaults.h"
@@ -298,14 +299,9 @@ static void test_renamed(void **state) {
 
 /* Rates with two names of each kind that a cell chooses from; the names of `odd` are put in. */
 static void shop_of(struct rates *rates, const char *odd, struct problems *problems) {
-    char text[20000];
     char names[3000];
-    FILE *const file = fopen(DOORCOST_SOURCE "/tests/data/plain-shop.ini", "rb");
-    assert_non_null(file);
-    const size_t size = fread(text, 1, sizeof text - 1, file);
-    assert_true(size < sizeof text - 1);
-    text[size] = '\0';
-    assert_int_equal(fclose(file), 0);
+    char *const text = case_load(DOORCOST_SOURCE "/tests/data/plain-shop.ini", NULL);
+    assert_non_null(text);
     (void)snprintf(names, sizeof names,
                    "\n[door %s]\nkind = slab\nthickness = 3/4\n"
                    "\n[finish %s]\nspray = gun\ncoats = paint x 1\n",
@@ -323,6 +319,7 @@ static void shop_of(struct rates *rates, const char *odd, struct problems *probl
     assert_int_equal(fwrite(at, 1, (size_t)(next - at), out), next - at);
     assert_true(fputs(names, out) >= 0 && fputs(next, out) >= 0);
     assert_int_equal(fclose(out), 0);
+    free(text);
     problems_init(problems);
     assert_true(rates_read(rates, "test-draft-shop.ini", problems));
     assert_int_equal(unlink("test-draft-shop.ini"), 0);

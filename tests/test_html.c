@@ -4,6 +4,7 @@
  * those of RFC 4648. */
 #include "report/html/html.h"
 
+#include "case.h"
 #include "draw.h"
 #include "json_read.h"
 #include "markup_read.h"
@@ -337,18 +338,6 @@ static void test_bodies(void **state) {
 
 /* --- the page --- */
 
-/* A whole page at path, to be freed. */
-static char *load(const char *path) {
-    static char text[100000];
-    FILE *const file = fopen(path, "rb");
-    assert_non_null(file);
-    const size_t size = fread(text, 1, sizeof text - 1, file);
-    assert_true(size < sizeof text - 1);
-    text[size] = '\0';
-    assert_int_equal(fclose(file), 0);
-    return text;
-}
-
 static void test_page(void **state) {
     static const char path[] = "test-html-page.html";
     (void)state;
@@ -357,7 +346,8 @@ static void test_page(void **state) {
         assert_true(html_open(&html, path, "T & <t>", "/* own */\n", script == 1));
         html_put(&html, "<body></body>\n");
         assert_true(html_close(&html));
-        const char *const text = load(path);
+        char *const text = case_load(path, NULL);
+        assert_non_null(text);
         assert_ptr_equal(strstr(text, "<!DOCTYPE html>"), text);
         assert_non_null(strstr(text, "<title>T &amp; &lt;t&gt;</title>"));
         assert_non_null(strstr(text, "/* own */"));
@@ -366,6 +356,7 @@ static void test_page(void **state) {
         assert_true((strstr(text, "script-src 'unsafe-inline';") != NULL) == (script == 1));
         assert_string_equal(text + strlen(text) - strlen("<body></body>\n</html>\n"),
                             "<body></body>\n</html>\n");
+        free(text);
     }
     assert_int_equal(unlink(path), 0);
 }

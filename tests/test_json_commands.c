@@ -2,8 +2,9 @@
 /* What commands print as JSON: documents by the letter of RFC 8259, the same bytes when asked
  * again, with the head that docs/json.md tells of; each key of the part that a command alone has
  * stands in docs/json.md, and each part that the docs name is there. */
-#include "command/command.h"
+#include "command_bench.h"
 
+#include "case.h"
 #include "file_bench.h"
 #include "json_read.h"
 
@@ -50,12 +51,10 @@ static const struct call calls[] = {
 
 /* docs/json.md with a blank for each line feed, as words in code type go over lines. */
 static char *load_docs(void) {
-    char *text = NULL;
-    size_t room = 0;
-    FILE *const file = fopen(DOORCOST_SOURCE "/docs/json.md", "rb");
-    assert_non_null(file);
-    assert_true(getdelim(&text, &room, '\0', file) > 1000);
-    assert_int_equal(fclose(file), 0);
+    size_t size = 0;
+    char *const text = case_load(DOORCOST_SOURCE "/docs/json.md", &size);
+    assert_non_null(text);
+    assert_true(size > 1000);
     for (char *c = strchr(text, '\n'); c != NULL; c = strchr(c, '\n')) {
         *c = ' ';
     }
@@ -92,32 +91,10 @@ static int check_keys(const char *docs, const char *command, const struct json_n
 /* --- documents --- */
 
 static char *run(const struct call *call, size_t *size) {
-    char copies[MOST_WORDS + 2][300] = {"doorcost"};
-    char *argv[MOST_WORDS + 3] = {0};
-    int argc = 1;
-    char *text = NULL;
-    char *said = NULL;
-    size_t said_size;
-    argv[0] = copies[0];
-    for (; call->words[argc - 1] != NULL; argc++) {
-        (void)snprintf(copies[argc], sizeof copies[argc], "%s", call->words[argc - 1]);
-        argv[argc] = copies[argc];
-    }
-    (void)snprintf(copies[argc], sizeof copies[argc], "--json");
-    argv[argc] = copies[argc];
-    argc++;
-    FILE *const out = open_memstream(&text, size);
-    FILE *const err = open_memstream(&said, &said_size);
-    assert_true(out != NULL && err != NULL);
-    const enum status status = command_main(argc, argv, (struct streams){.out = out, .err = err});
-    assert_int_equal(fclose(out), 0);
-    assert_int_equal(fclose(err), 0);
-    if (status != STATUS_DONE) {
-        print_error("%s: status %d, %s\n", call->words[0], (int)status, said);
-    }
-    assert_int_equal(status, STATUS_DONE);
-    free(said);
-    return text;
+    const struct called called = command_bench_call(call->words, "--json");
+    assert_int_equal(called.status, STATUS_DONE);
+    *size = called.size;
+    return called.out;
 }
 
 /* Decimal numbers alone, without an exponent: what a program reads with no loss. */

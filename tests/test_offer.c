@@ -4,6 +4,7 @@
  * written by hand. */
 #include "support.h"
 
+#include "file_bench.h"
 #include "report/offer_make/offer_maker.h"
 
 #include <setjmp.h>
@@ -15,35 +16,19 @@
 
 #define MOST_LINES 16
 
-struct told {
-    char text[16384];
-    size_t used;
-};
-
-static void tell(struct told *told, const char *format, ...) __attribute__((format(printf, 2, 3)));
-static void tell(struct told *told, const char *format, ...) {
-    va_list arguments;
-    va_start(arguments, format);
-    const int size =
-        vsnprintf(told->text + told->used, sizeof told->text - told->used, format, arguments);
-    va_end(arguments);
-    assert_true(size >= 0 && told->used + (size_t)size < sizeof told->text);
-    told->used += (size_t)size;
-}
-
-static void tell_texts(struct told *told, const char *what, const struct offer_texts *texts) {
+static void tell_texts(struct dump *told, const char *what, const struct offer_texts *texts) {
     for (size_t i = 0; i < texts->count; i++) {
-        tell(told, "%s: %s\n", what, texts->text[i]);
+        dump_add(told, "%s: %s\n", what, texts->text[i]);
     }
 }
 
 /* The offer as lines, each of what it is and its words. */
-static void tell_offer(struct told *told, const struct offer *o) {
-    *told = (struct told){.text = "\n", .used = 1};
-    tell(told, "paper: %s\nmark: %s\nreference: %s\nlist: %s\n", o->paper, o->mark, o->reference,
-         o->list_note);
+static void tell_offer(struct dump *told, const struct offer *o) {
+    *told = (struct dump){.text = "\n", .used = 1};
+    dump_add(told, "paper: %s\nmark: %s\nreference: %s\nlist: %s\n", o->paper, o->mark,
+             o->reference, o->list_note);
     for (size_t i = 0; i < o->fact_count; i++) {
-        tell(told, "%s: %s\n", o->facts[i].label, o->facts[i].text);
+        dump_add(told, "%s: %s\n", o->facts[i].label, o->facts[i].text);
     }
     tell_texts(told, "shop", &o->shop_lines);
     tell_texts(told, "statement", &o->statements);
@@ -52,34 +37,34 @@ static void tell_offer(struct told *told, const struct offer *o) {
     tell_texts(told, "out", &o->excluded);
     tell_texts(told, "note", &o->notes);
     for (size_t i = 0; i < o->kind_count; i++) {
-        tell(told, "kind %s: %s\n", o->kinds[i].letter, o->kinds[i].words);
+        dump_add(told, "kind %s: %s\n", o->kinds[i].letter, o->kinds[i].words);
     }
     for (size_t i = 0; i < o->room_count; i++) {
-        tell(told, "room %s: %zu\n", o->rooms[i].name, o->rooms[i].count);
+        dump_add(told, "room %s: %zu\n", o->rooms[i].name, o->rooms[i].count);
     }
     for (size_t i = 0; i < o->door_count; i++) {
         const struct offer_door *const d = &o->doors[i];
-        tell(told, "door %s: %s, %s, %s x %s, %s%s\n", d->id, o->kinds[d->kind].letter, d->listed,
-             d->width.text, d->height.text, d->count.text,
-             strcmp(d->leaves.text, "1") == 0 ? "" : " x 2");
+        dump_add(told, "door %s: %s, %s, %s x %s, %s%s\n", d->id, o->kinds[d->kind].letter,
+                 d->listed, d->width.text, d->height.text, d->count.text,
+                 strcmp(d->leaves.text, "1") == 0 ? "" : " x 2");
         if (o->detail == OFFER_EACH) {
-            tell(told, "price %s: %s, %s\n", d->id, d->price.text, d->amount.text);
+            dump_add(told, "price %s: %s, %s\n", d->id, d->price.text, d->amount.text);
         }
     }
     for (size_t i = 0; i < o->line_count; i++) {
-        tell(told, "line %s: %s\n", o->lines[i].words, o->lines[i].amount.text);
+        dump_add(told, "line %s: %s\n", o->lines[i].words, o->lines[i].amount.text);
     }
     for (size_t i = 0; i < o->payment_count; i++) {
-        tell(told, "payment %s: %s\n", o->payments[i].words, o->payments[i].amount.text);
+        dump_add(told, "payment %s: %s\n", o->payments[i].words, o->payments[i].amount.text);
     }
     for (size_t i = 0; i < o->option_count; i++) {
         const struct offer_option *const option = &o->options[i];
-        tell(told, "option %s: %s; %s\n", option->name, option->first, option->second);
-        tell(told, "change %s: %s\ndue %s: %s\n", option->name, option->words, option->name,
-             option->payments);
+        dump_add(told, "option %s: %s; %s\n", option->name, option->first, option->second);
+        dump_add(told, "change %s: %s\ndue %s: %s\n", option->name, option->words, option->name,
+                 option->payments);
     }
-    tell(told, "total: %s, %s\npay: %s, %s\nsign: %s\nother: %s\n", o->total_label, o->total_words,
-         o->pay_label, o->pay_words, o->agreed, o->other_total);
+    dump_add(told, "total: %s, %s\npay: %s, %s\nsign: %s\nother: %s\n", o->total_label,
+             o->total_words, o->pay_label, o->pay_words, o->agreed, o->other_total);
     tell_texts(told, "pay note", &o->pay_notes);
 }
 
@@ -90,7 +75,7 @@ struct offer_case {
     const char *lines[MOST_LINES]; /* that must be there; after a '!': that must not begin a line */
 };
 
-static void check_lines(struct bench *bench, const struct told *told,
+static void check_lines(struct bench *bench, const struct dump *told,
                         const char *const lines[MOST_LINES]) {
     for (size_t i = 0; i < MOST_LINES && lines[i] != NULL; i++) {
         const bool absent = lines[i][0] == '!';
@@ -105,7 +90,7 @@ static void check_lines(struct bench *bench, const struct told *told,
 }
 
 static int run_case(const struct offer_case *c, enum bench_unit unit) {
-    static struct told told; /* large for a stack */
+    static struct dump told; /* large for a stack */
     struct bench bench;
     struct estimate options[4];
     struct offer offer;

@@ -4,6 +4,7 @@
  * written by hand. */
 #include "support.h"
 
+#include "file_bench.h"
 #include "report/offer_make/offer_maker.h"
 #include "size_bench.h"
 
@@ -28,42 +29,26 @@ struct order_case {
     const char *lines[MOST_LINES]; /* ended by NULL */
 };
 
-struct told {
-    char text[8192];
-    size_t used;
-};
-
-static void tell(struct told *told, const char *format, ...) __attribute__((format(printf, 2, 3)));
-static void tell(struct told *told, const char *format, ...) {
-    va_list arguments;
-    va_start(arguments, format);
-    const int size =
-        vsnprintf(told->text + told->used, sizeof told->text - told->used, format, arguments);
-    va_end(arguments);
-    assert_true(size >= 0 && told->used + (size_t)size < sizeof told->text);
-    told->used += (size_t)size;
-}
-
 /* --- change orders --- */
 
-static void tell_order(struct told *told, const struct offer *o) {
+static void tell_order(struct dump *told, const struct offer *o) {
     static const char *const kinds[] = {
         [OFFER_TAKEN_OFF] = "off", [OFFER_CHANGED] = "changed", [OFFER_ADDED] = "added"};
-    *told = (struct told){.text = "\n", .used = 1};
+    *told = (struct dump){.text = "\n", .used = 1};
     for (size_t i = 0; i < o->changes->row_count; i++) {
         const struct offer_change *const c = &o->changes->rows[i];
-        tell(told, "%s %s: %s = %s\n", kinds[c->kind], c->id, c->words, c->amount.text);
+        dump_add(told, "%s %s: %s = %s\n", kinds[c->kind], c->id, c->words, c->amount.text);
     }
     for (size_t i = 0; i < o->changes->line_count; i++) {
         const struct offer_compared *const c = &o->changes->lines[i];
-        tell(told, "%s: %s -> %s = %s%s\n", c->words, c->older.text, c->newer.text,
-             c->difference.text, c->total ? " total" : "");
+        dump_add(told, "%s: %s -> %s = %s%s\n", c->words, c->older.text, c->newer.text,
+                 c->difference.text, c->total ? " total" : "");
     }
     for (size_t i = 0; i < o->included.count; i++) {
-        tell(told, "now: %s\n", o->included.text[i]);
+        dump_add(told, "now: %s\n", o->included.text[i]);
     }
     for (size_t i = 0; i < o->excluded.count; i++) {
-        tell(told, "no longer: %s\n", o->excluded.text[i]);
+        dump_add(told, "no longer: %s\n", o->excluded.text[i]);
     }
 }
 
@@ -171,8 +156,8 @@ static int check_order(const struct order_case *c) {
     struct offer before;
     struct offer now;
     struct offer order;
-    struct told told;
-    struct told wanted = {.text = "\n", .used = 1};
+    struct dump told;
+    struct dump wanted = {.text = "\n", .used = 1};
     bench_open(&older, c->name, BENCH_INCH, c->older.edits, c->older.doors);
     bench_open(&newer, c->name, BENCH_INCH, c->newer.edits, c->newer.doors);
     bench_sound(&older);
@@ -183,7 +168,7 @@ static int check_order(const struct order_case *c) {
         assert_true(offer_order_make(&order, &before, &now, &newer.estimate));
         tell_order(&told, &order);
         for (size_t i = 0; i < MOST_LINES && c->lines[i] != NULL; i++) {
-            tell(&wanted, "%s\n", c->lines[i]);
+            dump_add(&wanted, "%s\n", c->lines[i]);
         }
         if (strcmp(told.text, wanted.text) != 0) {
             bench_wrong(&newer, "is%sexpected%s", told.text, wanted.text);

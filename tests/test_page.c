@@ -4,6 +4,7 @@
  * there. */
 #include "support.h"
 
+#include "case.h"
 #include "json_read.h"
 #include "markup_read.h"
 #include "report/page/page.h"
@@ -31,13 +32,9 @@ struct page {
 /* What stands in the script that holds the data. */
 static struct json_node *read_data(const char *path) {
     static const char begins[] = "<script type=\"application/json\" id=\"data\">";
-    char *text = NULL;
-    size_t room = 0;
     size_t bad;
-    FILE *const file = fopen(path, "rb");
-    assert_non_null(file);
-    assert_true(getdelim(&text, &room, '\0', file) > 0);
-    assert_int_equal(fclose(file), 0);
+    char *const text = case_load(path, NULL);
+    assert_non_null(text);
     const char *const at = strstr(text, begins);
     assert_non_null(at);
     const char *const from = at + strlen(begins);
@@ -336,12 +333,7 @@ static int check_page(struct bench *bench) {
 }
 
 static void test_jobs(void **state) {
-    static const struct {
-        const char *name;
-        enum bench_unit unit;
-        const char *edits[5];
-        const char *doors;
-    } rows[] = {
+    static const struct bench_job rows[] = {
         {"the barest", BENCH_INCH, {"operation work|per = door\nminutes = 10", NULL}, "A,15,30\n"},
         {"in millimeters", BENCH_MM, {NULL}, "A,400,700\nB,300,600\n"},
         {"names that look like markup",
@@ -356,23 +348,14 @@ static void test_jobs(void **state) {
           "sale|tax = 8.25 %\ntax on = selling price\ndiscount = 5 %\ndeposit = 50 %", NULL},
          "id,count,width,height\nA,5,15,30\n"},
     };
-    int wrong = 0;
     (void)state;
-    for (size_t i = 0; i < COUNT(rows); i++) {
-        struct bench bench;
-        bench_open(&bench, rows[i].name, rows[i].unit, rows[i].edits, rows[i].doors);
-        bench_sound(&bench);
-        wrong += bench.wrong == 0 ? check_page(&bench) : bench_close(&bench);
-    }
-    assert_int_equal(wrong, 0);
+    bench_each(rows, COUNT(rows), check_page);
 }
 
 static void test_sample(void **state) {
-    struct bench bench;
+    static const char *const jobs[] = {"samples/metric/tea-kitchen.ini"};
     (void)state;
-    bench_open_job(&bench, "samples/metric/tea-kitchen.ini");
-    bench_sound(&bench);
-    assert_int_equal(check_page(&bench), 0);
+    bench_each_job(jobs, COUNT(jobs), check_page);
 }
 
 int main(void) {

@@ -278,41 +278,25 @@ static void test_samples(void **state) {
     static const char *const jobs[] = {"samples/metric/tea-kitchen.ini",
                                        "samples/old-house/old-house.ini",
                                        "samples/kitchen/kitchen.ini"};
-    int wrong = 0;
     (void)state;
-    for (size_t i = 0; i < COUNT(jobs); i++) {
-        struct bench bench;
-        bench_open_job(&bench, jobs[i]);
-        bench_sound(&bench);
-        wrong += check_page(&bench);
-    }
-    assert_int_equal(wrong, 0);
+    bench_each_job(jobs, COUNT(jobs), check_page);
 }
 
 static void test_jobs(void **state) {
-    static const struct {
-        const char *name;
-        const char *edits[4];
-        const char *doors;
-    } rows[] = {
+    static const struct bench_job rows[] = {
         {"exempt from tax",
+         BENCH_INCH,
          {"sale|tax on = none\nexempt = 12-345\ndiscount = 5 %\nstages = 30 % when glued up", NULL},
          "id,width,height,room\nA,15,30,galley\nB,15,30,\nC,12,24,galley\n"},
         {"all lines",
+         BENCH_INCH,
          {"sale|tax = 8 %\ntax on = selling price\ndiscount = 5 %\ndeposit = 40 %\n"
           "card fee = 3 % added\ndelivery = 120.00\ncharges = 80.00 for samples",
           "make|finish = painted\nhinge = hinge\npull = pull", NULL},
          "id,count,width,height,style\nA,2,15,30,plain\nB,1,18,40,glazed\nC,3,18,10,slab\n"},
     };
-    int wrong = 0;
     (void)state;
-    for (size_t i = 0; i < COUNT(rows); i++) {
-        struct bench bench;
-        bench_open(&bench, rows[i].name, BENCH_INCH, rows[i].edits, rows[i].doors);
-        bench_sound(&bench);
-        wrong += bench.wrong == 0 ? check_page(&bench) : bench_close(&bench);
-    }
-    assert_int_equal(wrong, 0);
+    bench_each(rows, COUNT(rows), check_page);
 }
 
 int main(void) {

@@ -180,15 +180,6 @@ static const struct {
      "hinge 'cup' is for an overlay of 1/2, and door 'D1' has 5/8 on its bottom"},
 };
 
-static const char *text_of(const struct bench *bench, const char *id) {
-    for (size_t i = 0; i < bench->problems.count; i++) {
-        if (strcmp(bench->problems.list[i].id, id) == 0) {
-            return bench->problems.list[i].text;
-        }
-    }
-    return "nothing";
-}
-
 static void test_words(void **state) {
     (void)state;
     int wrong = 0;
@@ -200,8 +191,9 @@ static void test_words(void **state) {
                        words[i].row);
         (void)snprintf(text, sizeof text, "%s; another hinge, or another overlay?", words[i].text);
         bench_open(&bench, words[i].text, BENCH_INCH, words[i].edits, doors);
-        if (strcmp(text_of(&bench, LIES_WRONG), text) != 0) {
-            bench_wrong(&bench, "says: %s", text_of(&bench, LIES_WRONG));
+        const char *const said = bench_said(&bench, LIES_WRONG);
+        if (said == NULL || strcmp(said, text) != 0) {
+            bench_wrong(&bench, "says: %s", said == NULL ? "nothing" : said);
         }
         wrong += bench_close(&bench);
     }
@@ -250,8 +242,8 @@ static const struct {
 
 /* What is said of the hinges of the first row behind its name; NULL: nothing. */
 static const char *bores_said(const struct bench *bench) {
-    const char *const text = text_of(bench, "hinge-bores");
-    const char *const from = strstr(text, "'D1', at ");
+    const char *const text = bench_said(bench, "hinge-bores");
+    const char *const from = text == NULL ? NULL : strstr(text, "'D1', at ");
     return from == NULL ? NULL : from + strlen("'D1', at ");
 }
 

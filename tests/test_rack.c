@@ -232,29 +232,13 @@ static const struct rack_case {
       {HARDWARE(0, from_rack, "0"), HARDWARE(0, bought, "20"), HARDWARE(0, charged, "60")}}},
 };
 
-static void save(const char *text) {
-    FILE *const file = fopen(RACK, "w");
-    assert_non_null(file);
-    assert_true(fputs(text, file) >= 0);
-    assert_int_equal(fclose(file), 0);
-}
-
-/* The key with the whole path, as the rates stand in another folder. */
-static const char *stock_key(void) {
-    static char text[PATH_MAX + 64];
-    char folder[PATH_MAX];
-    assert_non_null(getcwd(folder, sizeof folder));
-    (void)snprintf(text, sizeof text, "shop|stock = %s/%s", folder, RACK);
-    return text;
-}
-
 static void test_rack(void **state) {
     (void)state;
     for (size_t i = 0; i < COUNT(cases); i++) {
-        save(cases[i].rack);
+        bench_rack_write(RACK, cases[i].rack);
         struct bench_case own = cases[i].bench;
         assert_string_equal(own.edits[AT_STOCK], STOCK);
-        own.edits[AT_STOCK] = stock_key();
+        own.edits[AT_STOCK] = bench_rack_edit(RACK);
         bench_run(&own, 1, BENCH_INCH);
     }
     (void)unlink(RACK);
@@ -269,10 +253,10 @@ static void test_most_sizes(void **state) {
         const size_t at = strlen(rack);
         (void)snprintf(rack + at, sizeof rack - at, "board,24,%d,1,%d.00\n", 95 - i, 60 - i);
     }
-    save(rack);
+    bench_rack_write(RACK, rack);
     const struct bench_case sizes = {
         "the most sizes there may be",
-        {SLAB, stock_key(), BY_PLAN, "sheet board|half sheet = 60.00 per half sheet"},
+        {SLAB, bench_rack_edit(RACK), BY_PLAN, "sheet board|half sheet = 60.00 per half sheet"},
         FEET(1),
         {SHEET(0, by_plan.whole, "0"), SHEET(0, by_plan.half, "0"),
          SHEET(0, by_plan.from_rack, "1"), SHEET(0, plan.rack.charged, "11")}};
@@ -324,8 +308,8 @@ static void test_refused(void **state) {
     int failed = 0;
     for (size_t i = 0; i < COUNT(wrong); i++) {
         struct bench bench;
-        const char *const edits[BENCH_MOST_EDITS] = {SLAB, stock_key(), GRAIN};
-        save(wrong[i].rack);
+        const char *const edits[BENCH_MOST_EDITS] = {SLAB, bench_rack_edit(RACK), GRAIN};
+        bench_rack_write(RACK, wrong[i].rack);
         bench_open(&bench, wrong[i].rack, BENCH_INCH, edits, "D1,18,30\n");
         if (bench.problems.count != 1 || !bench_has(&bench, wrong[i].id)) {
             bench_wrong(&bench, "not %s alone but %zu problems, %s", wrong[i].id,
@@ -343,7 +327,7 @@ static void test_refused(void **state) {
 static int ask(const char *name, const char *rack, const char *const *edits, const char *doors,
                const char *id, bool asked) {
     struct bench bench;
-    save(rack);
+    bench_rack_write(RACK, rack);
     bench_open(&bench, name, BENCH_INCH, edits, doors);
     if (bench_has(&bench, id) != asked) {
         bench_wrong(&bench, asked ? "not asked" : "asked");
@@ -382,7 +366,8 @@ static void test_no_color(void **state) {
     };
     int failed = 0;
     for (size_t i = 0; i < COUNT(said); i++) {
-        const char *const edits[BENCH_MOST_EDITS] = {said[i].make, stock_key(), said[i].tinted};
+        const char *const edits[BENCH_MOST_EDITS] = {said[i].make, bench_rack_edit(RACK),
+                                                     said[i].tinted};
         failed += ask(said[i].name, said[i].rack, edits, "D1,18,30\n", NO_COLOR, said[i].asked);
     }
     (void)unlink(RACK);
@@ -415,7 +400,7 @@ static void test_boards(void **state) {
     for (size_t i = 0; i < COUNT(said); i++) {
         const char *const edits[BENCH_MOST_EDITS] = {said[i].boards == NULL ? "make|style = plain"
                                                                             : said[i].boards,
-                                                     stock_key(), said[i].by};
+                                                     bench_rack_edit(RACK), said[i].by};
         failed += ask(said[i].name, said[i].rack, edits, DOORS(1), said[i].id, said[i].asked);
     }
     (void)unlink(RACK);
@@ -451,7 +436,7 @@ static void test_sheets(void **state) {
     };
     int failed = 0;
     for (size_t i = 0; i < COUNT(said); i++) {
-        const char *const edits[BENCH_MOST_EDITS] = {SLAB, stock_key(), TRIM, said[i].by};
+        const char *const edits[BENCH_MOST_EDITS] = {SLAB, bench_rack_edit(RACK), TRIM, said[i].by};
         failed += ask(said[i].name, said[i].rack, edits, said[i].doors, said[i].id, said[i].asked);
     }
     (void)unlink(RACK);

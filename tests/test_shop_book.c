@@ -132,25 +132,13 @@ static int check_book(struct bench *bench) {
 
 static void test_samples(void **state) {
     static const char *const jobs[] = {"samples/metric/tea-kitchen.ini", "tests/data/opens.ini"};
-    int wrong = 0;
     (void)state;
-    for (size_t i = 0; i < COUNT(jobs); i++) {
-        struct bench bench;
-        bench_open_job(&bench, jobs[i]);
-        bench_sound(&bench);
-        wrong += check_book(&bench);
-    }
-    assert_int_equal(wrong, 0);
+    bench_each_job(jobs, COUNT(jobs), check_book);
 }
 
 /* What no sample has, or has all at once. */
 static void test_kinds(void **state) {
-    static const struct {
-        const char *name;
-        enum bench_unit unit;
-        const char *edits[6];
-        const char *doors;
-    } rows[] = {
+    static const struct bench_job rows[] = {
         {"the barest job", BENCH_INCH, {NULL}, "A,15,30\n"},
         {"in millimeters", BENCH_MM, {NULL}, "A,400,700\n"},
         {"waste that is lost, by plan",
@@ -182,19 +170,8 @@ static void test_kinds(void **state) {
          "id,count,width,height,style,leaves\nA,2,15,30,plain,1\nB,1,18,30,glazed,2\n"
          "D,1,18,40,open,1\nE,3,18,10,slab,1\nF,1,15,30,mitred,1\n"},
     };
-    int wrong = 0;
     (void)state;
-    for (size_t i = 0; i < COUNT(rows); i++) {
-        struct bench bench;
-        bench_open(&bench, rows[i].name, rows[i].unit, rows[i].edits, rows[i].doors);
-        bench_sound(&bench);
-        if (bench.wrong == 0) {
-            wrong += check_book(&bench);
-        } else {
-            wrong += bench_close(&bench);
-        }
-    }
-    assert_int_equal(wrong, 0);
+    bench_each(rows, COUNT(rows), check_book);
 }
 
 /* --- rates typed over --- */

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* What commands print on a terminal for jobs whose names are as long as names may be: lines of 80
  * columns where words allow it, no letter broken, no name cut, no number run into another. */
-#include "command/command.h"
+#include "command_bench.h"
 
 #include "base/text.h"
+#include "case.h"
 #include "file_bench.h"
 
 #include "cmocka_all.h"
@@ -42,26 +43,6 @@ static const char *name_of(const struct names *names, char thing, char *text, si
 
 /* --- files --- */
 
-static void add(char *text, size_t size, const char *format, ...)
-    __attribute__((format(printf, 3, 4)));
-static void add(char *text, size_t size, const char *format, ...) {
-    va_list arguments;
-    const size_t used = strlen(text);
-    va_start(arguments, format);
-    const int more = vsnprintf(text + used, size - used, format, arguments);
-    va_end(arguments);
-    assert_true(more >= 0 && (size_t)more < size - used);
-}
-
-static void load(const char *path, char *text, size_t size) {
-    FILE *const file = fopen(path, "rb");
-    assert_non_null(file);
-    const size_t count = fread(text, 1, size - 1, file);
-    assert_true(count < size - 1);
-    text[count] = '\0';
-    assert_int_equal(fclose(file), 0);
-}
-
 static void save(const char *name, const char *text) {
     char path[200];
     (void)snprintf(path, sizeof path, FOLDER "/%s", name);
@@ -70,74 +51,73 @@ static void save(const char *name, const char *text) {
 
 /* The plain shop with sections of these names, among them prices as large as they may be. */
 static void write_rates(const struct names *names) {
-    static char text[40000];
-    static char whole[40000];
+    struct dump whole = {0};
     char n[COUNT(things)][200];
     for (size_t i = 0; things[i] != '\0'; i++) {
         (void)name_of(names, things[i], n[i], sizeof n[i]);
     }
-    load(DOORCOST_SOURCE "/tests/data/plain-shop.ini", text, sizeof text);
+    char *const text = case_load(DOORCOST_SOURCE "/tests/data/plain-shop.ini", NULL);
+    assert_non_null(text);
     char *const shop = strstr(text, "[shop]\n");
     assert_non_null(shop);
     *shop = '\0';
-    whole[0] = '\0';
-    add(whole, sizeof whole, "%s[shop]\nwoods = " DOORCOST_SOURCE "/rates/woods.csv\n%s", text,
-        shop + strlen("[shop]\n"));
-    add(whole, sizeof whole,
-        "\n[lumber %s]\nspecies = yellow-poplar\nthickness = 4/4\n"
-        "price = 123.45 per bf (100 to 140)\nwaste = 45 %% added\n"
-        "board widths = 6, 8, 10\nboard lengths = 8 ft, 10 ft\n",
-        n[0]);
-    add(whole, sizeof whole,
-        "\n[sheet %s]\nthickness = 1/4\nsize = 48 x 96\nprice = 50.00 per sheet\n"
-        "waste = 10 %% added\ndensity = 0.60 g/cm3\n",
-        n[1]);
-    add(whole, sizeof whole, "\n[glass %s]\nthickness = 1/8\nprice = 10.00 per sqft\n", n[2]);
-    add(whole, sizeof whole,
-        "\n[door %s]\nkind = panel\njoint = cope and stick\nthickness = 3/4\nstile = 2 1/4\n"
-        "tongue = 3/8\ngroove = 3/8\npanel clearance = 1/16\noperations = %s, %s B\n",
-        n[3], n[4], n[4]);
-    add(whole, sizeof whole,
-        "\n[operation %s]\nper = door\nminutes = 12.5 (10 to 15)\nmachine = %s\n"
-        "\n[operation %s B]\nper = job\nminutes = 1200\n",
-        n[4], n[7], n[4]);
-    add(whole, sizeof whole,
-        "\n[coating %s]\nspread by = wet film\nwet film = 4 mil\nsizes = 1 gal at 1000.00, "
-        "5 gal at 4000.00\nreducer = 10 %% of coating\nreducer product = thinner\n",
-        n[8]);
-    add(whole, sizeof whole, "\n[finish %s]\nspray = gun\ncoats = %s x 3\n", n[5], n[8]);
-    add(whole, sizeof whole, "\n[hardware %s]\nprice = 3.00 each\n", n[6]);
-    add(whole, sizeof whole, "\n[machine %s]\nrate = 6.00 per hour\n", n[7]);
-    save("shop.ini", whole);
+    dump_add(&whole, "%s[shop]\nwoods = " DOORCOST_SOURCE "/rates/woods.csv\n%s", text,
+             shop + strlen("[shop]\n"));
+    dump_add(&whole,
+             "\n[lumber %s]\nspecies = yellow-poplar\nthickness = 4/4\n"
+             "price = 123.45 per bf (100 to 140)\nwaste = 45 %% added\n"
+             "board widths = 6, 8, 10\nboard lengths = 8 ft, 10 ft\n",
+             n[0]);
+    dump_add(&whole,
+             "\n[sheet %s]\nthickness = 1/4\nsize = 48 x 96\nprice = 50.00 per sheet\n"
+             "waste = 10 %% added\ndensity = 0.60 g/cm3\n",
+             n[1]);
+    dump_add(&whole, "\n[glass %s]\nthickness = 1/8\nprice = 10.00 per sqft\n", n[2]);
+    dump_add(&whole,
+             "\n[door %s]\nkind = panel\njoint = cope and stick\nthickness = 3/4\nstile = 2 1/4\n"
+             "tongue = 3/8\ngroove = 3/8\npanel clearance = 1/16\noperations = %s, %s B\n",
+             n[3], n[4], n[4]);
+    dump_add(&whole,
+             "\n[operation %s]\nper = door\nminutes = 12.5 (10 to 15)\nmachine = %s\n"
+             "\n[operation %s B]\nper = job\nminutes = 1200\n",
+             n[4], n[7], n[4]);
+    dump_add(&whole,
+             "\n[coating %s]\nspread by = wet film\nwet film = 4 mil\nsizes = 1 gal at 1000.00, "
+             "5 gal at 4000.00\nreducer = 10 %% of coating\nreducer product = thinner\n",
+             n[8]);
+    dump_add(&whole, "\n[finish %s]\nspray = gun\ncoats = %s x 3\n", n[5], n[8]);
+    dump_add(&whole, "\n[hardware %s]\nprice = 3.00 each\n", n[6]);
+    dump_add(&whole, "\n[machine %s]\nrate = 6.00 per hour\n", n[7]);
+    save("shop.ini", whole.text);
+    free(text);
 }
 
 static void write_job(const struct names *names) {
-    char text[8000] = "";
+    struct dump job = {0};
+    struct dump noted = {0};
     char n[200];
-    add(text, sizeof text, "[job]\ntitle = %s\n", name_of(names, 'x', n, sizeof n));
-    add(text, sizeof text,
-        "number = 0042\nclient = C. Client\ndate = 2026-03-02\nunit = in\nrates = shop.ini\n"
-        "doors = doors.csv\n\n[make]\n");
-    add(text, sizeof text, "style = %s\n", name_of(names, 'd', n, sizeof n));
-    add(text, sizeof text, "frame = %s\n", name_of(names, 'l', n, sizeof n));
-    add(text, sizeof text, "panel = %s\n", name_of(names, 's', n, sizeof n));
-    add(text, sizeof text, "finish = %s\n", name_of(names, 'f', n, sizeof n));
-    add(text, sizeof text, "hinge = %s\n", name_of(names, 'h', n, sizeof n));
-    add(text, sizeof text,
-        "slab = board\nglass = clear\npull = pull\nmeasure = door\ngap = 1/8\n"
-        "\n[sale]\ntax = 8.25 %%\ntax on = selling price\ndeposit = 50 %%\n");
-    add(text, sizeof text, "\n[option %s]\nframe = poplar\n", name_of(names, 'b', n, sizeof n));
-    save("job.ini", text);
-    char *const rate = strstr(text, "tax = 8.25");
+    dump_add(&job, "[job]\ntitle = %s\n", name_of(names, 'x', n, sizeof n));
+    dump_add(&job,
+             "number = 0042\nclient = C. Client\ndate = 2026-03-02\nunit = in\nrates = shop.ini\n"
+             "doors = doors.csv\n\n[make]\n");
+    dump_add(&job, "style = %s\n", name_of(names, 'd', n, sizeof n));
+    dump_add(&job, "frame = %s\n", name_of(names, 'l', n, sizeof n));
+    dump_add(&job, "panel = %s\n", name_of(names, 's', n, sizeof n));
+    dump_add(&job, "finish = %s\n", name_of(names, 'f', n, sizeof n));
+    dump_add(&job, "hinge = %s\n", name_of(names, 'h', n, sizeof n));
+    dump_add(&job, "slab = board\nglass = clear\npull = pull\nmeasure = door\ngap = 1/8\n"
+                   "\n[sale]\ntax = 8.25 %%\ntax on = selling price\ndeposit = 50 %%\n");
+    dump_add(&job, "\n[option %s]\nframe = poplar\n", name_of(names, 'b', n, sizeof n));
+    save("job.ini", job.text);
+    char *const rate = strstr(job.text, "tax = 8.25");
     assert_non_null(rate);
     rate[strlen("tax = ")] = '6';
-    save("later.ini", text);
-    text[0] = '\0';
-    add(text, sizeof text, "what,hours,bought,paid,taken,left\n");
-    add(text, sizeof text, "%s,30,,,,\n", name_of(names, 'o', n, sizeof n));
-    add(text, sizeof text, "%s,,100 bf,12000.00,100 bf,3 bf\n", name_of(names, 'l', n, sizeof n));
-    add(text, sizeof text, "%s,,3,150.00,,\n", name_of(names, 's', n, sizeof n));
-    save("noted.csv", text);
+    save("later.ini", job.text);
+    dump_add(&noted, "what,hours,bought,paid,taken,left\n");
+    dump_add(&noted, "%s,30,,,,\n", name_of(names, 'o', n, sizeof n));
+    dump_add(&noted, "%s,,100 bf,12000.00,100 bf,3 bf\n", name_of(names, 'l', n, sizeof n));
+    dump_add(&noted, "%s,,3,150.00,,\n", name_of(names, 's', n, sizeof n));
+    save("noted.csv", noted.text);
     save("doors.csv", "id,count,width,height,room,note\n"
                       "first-row,12,15 13/16,30 5/8,,\n"
                       "R02,2,18,40,the galley with the window over the water,over the sink\n"
@@ -145,36 +125,6 @@ static void write_job(const struct names *names) {
 }
 
 /* --- calls --- */
-
-struct result {
-    char *out;
-    size_t size;
-    enum status status;
-};
-
-static struct result run(const char *const *words) {
-    char copies[12][100];
-    char *argv[13] = {0};
-    int argc = 0;
-    struct result result = {0};
-    char *err_text = NULL;
-    size_t err_size;
-    for (; words[argc] != NULL; argc++) {
-        (void)snprintf(copies[argc], sizeof copies[argc], "%s", words[argc]);
-        argv[argc] = copies[argc];
-    }
-    FILE *const out = open_memstream(&result.out, &result.size);
-    FILE *const err = open_memstream(&err_text, &err_size);
-    assert_true(out != NULL && err != NULL);
-    result.status = command_main(argc, argv, (struct streams){.out = out, .err = err});
-    assert_int_equal(fclose(out), 0);
-    assert_int_equal(fclose(err), 0);
-    if (result.status != STATUS_DONE) {
-        print_error("%s: status %d\n%s", words[1], (int)result.status, err_text);
-    }
-    free(err_text);
-    return result;
-}
 
 static size_t times(const char *text, const char *word) {
     size_t count = 0;
@@ -217,7 +167,7 @@ static size_t times_cut(const char *text, const char *first) {
     return count;
 }
 
-static int check_text(const struct names *names, const char *call, const struct result *r) {
+static int check_text(const struct names *names, const char *call, const struct called *r) {
     int wrong = 0;
     for (const char *at = r->out; *at != '\0';) {
         const size_t size = strcspn(at, "\n");
@@ -245,24 +195,24 @@ static int check_text(const struct names *names, const char *call, const struct 
 #define JOB_LATER    "test-text-papers/later.ini"
 #define FOLDER_NOTED "test-text-papers/noted.csv"
 
-static const char *const calls[][8] = {
-    {"doorcost", "quote", JOB, "--all", "--effort", "0", NULL},
-    {"doorcost", "check", JOB, NULL},
-    {"doorcost", "finish", JOB, NULL},
-    {"doorcost", "buy", JOB, "--effort", "0", NULL},
-    {"doorcost", "plan", JOB, "--effort", "0", NULL},
-    {"doorcost", "learn", JOB, FOLDER_NOTED, NULL},
-    {"doorcost", "bridge", JOB, JOB_LATER, NULL},
-    {"doorcost", "buy", JOB, JOB_LATER, NULL},
-    {"doorcost", "days", JOB, JOB_LATER, NULL},
-    {"doorcost", "compare", JOB, NULL},
-    {"doorcost", "strike", JOB, NULL},
-    {"doorcost", "days", JOB, NULL},
-    {"doorcost", "ways", JOB, NULL},
-    {"doorcost", "reach", JOB, "--total", "20000", NULL},
-    {"doorcost", "explain", JOB, "total", "--depth", "4", NULL},
-    {"doorcost", "range", JOB, "--draws", "100", NULL},
-    {"doorcost", "table", JOB, "--counts", "1,999", NULL},
+static const char *const calls[][7] = {
+    {"quote", JOB, "--all", "--effort", "0", NULL},
+    {"check", JOB, NULL},
+    {"finish", JOB, NULL},
+    {"buy", JOB, "--effort", "0", NULL},
+    {"plan", JOB, "--effort", "0", NULL},
+    {"learn", JOB, FOLDER_NOTED, NULL},
+    {"bridge", JOB, JOB_LATER, NULL},
+    {"buy", JOB, JOB_LATER, NULL},
+    {"days", JOB, JOB_LATER, NULL},
+    {"compare", JOB, NULL},
+    {"strike", JOB, NULL},
+    {"days", JOB, NULL},
+    {"ways", JOB, NULL},
+    {"reach", JOB, "--total", "20000", NULL},
+    {"explain", JOB, "total", "--depth", "4", NULL},
+    {"range", JOB, "--draws", "100", NULL},
+    {"table", JOB, "--counts", "1,999", NULL},
 };
 
 static void test_calls(void **state) {
@@ -276,9 +226,9 @@ static void test_calls(void **state) {
             if (c == 0 && n % 2 == 1) {
                 continue; /* files with pictures take seconds */
             }
-            struct result r = run(calls[c]);
+            struct called r = command_bench_call(calls[c], NULL);
             wrong += r.status == STATUS_DONE ? 0 : 1;
-            wrong += check_text(&all_names[n], calls[c][1], &r);
+            wrong += check_text(&all_names[n], calls[c][0], &r);
             free(r.out);
         }
     }

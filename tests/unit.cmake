@@ -198,6 +198,7 @@ doorcost_stage_test(test_elevation)
 doorcost_stage_test(test_image)
 doorcost_stage_test(test_opens)
 doorcost_stage_test(test_offer)
+target_link_libraries(test_offer PRIVATE doorcost_file_bench)
 doorcost_stage_test(test_field)
 doorcost_stage_test(test_buy_list)
 doorcost_stage_test(test_material_words)
@@ -407,7 +408,7 @@ target_link_libraries(test_saved PRIVATE PkgConfig::JANSSON)
 doorcost_test(test_show)
 
 # Markup read back by a parser of XML.
-add_library(doorcost_markup_read OBJECT markup_read.c)
+add_library(doorcost_markup_read OBJECT markup_read.c case.c)
 target_include_directories(doorcost_markup_read PUBLIC ${CMAKE_CURRENT_SOURCE_DIR})
 target_link_libraries(doorcost_markup_read PRIVATE doorcost_flags PUBLIC PkgConfig::EXPAT PkgConfig::CMOCKA)
 doorcost_test(test_html)
@@ -493,6 +494,7 @@ endforeach()
 
 # Work by day, by whose it is.
 doorcost_stage_test(test_day_rows)
+target_sources(test_day_rows PRIVATE case.c)
 
 # Names, places and days as papers tell them.
 doorcost_stage_test(test_told_names)
@@ -503,6 +505,7 @@ doorcost_test(test_options)
 
 # Jobs to be.
 doorcost_test(test_draft)
+target_sources(test_draft PRIVATE case.c)
 target_link_libraries(test_draft PRIVATE doorcost_file_bench)
 doorcost_stage_test(test_draft_offers)
 
@@ -514,9 +517,11 @@ target_link_libraries(test_csv_tables PRIVATE libcsv m)
 # Change orders and price lists.
 doorcost_stage_test(test_offer_order)
 target_sources(test_offer_order PRIVATE size_bench.c)
+target_link_libraries(test_offer_order PRIVATE doorcost_file_bench)
 
 # Papers on the terminal, of long names.
 doorcost_test(test_text_papers)
+target_sources(test_text_papers PRIVATE case.c command_bench.c)
 target_link_libraries(test_text_papers PRIVATE doorcost_file_bench)
 
 # The shop's workbook, recalculated here.
@@ -542,6 +547,7 @@ target_link_libraries(test_fill_list PRIVATE doorcost_markup_read doorcost_xlsx_
 
 # Documents of all commands.
 doorcost_test(test_json_commands)
+target_sources(test_json_commands PRIVATE case.c command_bench.c)
 target_link_libraries(test_json_commands PRIVATE doorcost_json_read doorcost_file_bench)
 
 # The sheet to measure on.
