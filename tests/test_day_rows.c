@@ -5,8 +5,10 @@
 #include "support.h"
 
 #include "base/date.h"
+#include "case.h"
 #include "days/work/day_rows.h"
 #include "report/calendar/day_calendar.h"
+#include "report/chart/chart_parts.h"
 #include "report/words/day_words.h"
 
 #include <setjmp.h>
@@ -328,12 +330,60 @@ static void test_small(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* --- finishes --- */
+
+/* The only finish that has coats is named once in the chart, whatever stands in its color; coats of
+ * the finish of one batch alone have no name before them. */
+static void test_only_finish(void **state) {
+    static const struct {
+        const char *name, *doors, *finish, *coat;
+    } rows[] = {
+        {"one with coats, one sent out",
+         "id,width,height,finish,color\nD1,18,30,painted,gray: 5\nD2,18,30,sent,\n",
+         "painted, gray: 5", "paint, coat 1 of 1"},
+        {"two colors",
+         "id,width,height,finish,color\nD1,18,30,painted,gray\nD2,18,30,painted,red\n", "",
+         "paint, coat 1 of 1"},
+        {"one batch", "id,width,height,finish,color\nD1,18,30,painted,gray: 5\n", "",
+         "paint, coat 1 of 1"},
+    };
+    static const char *const edits[BENCH_MOST_EDITS] = {
+        "make|style = slab",
+        "coating paint|tinted = yes",
+        "finish painted|operations = spray",
+        "finish sent|put out = 5.00 per sqft\noperations = send",
+        "operation spray|per = sqft sprayed per coat\nminutes = 10",
+        "operation send|per = door\nminutes = 10"};
+    int wrong = 0;
+    (void)state;
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        struct bench bench;
+        struct planned_rows p;
+        size_t coats = 0;
+        bench_open(&bench, rows[i].name, BENCH_INCH, edits, rows[i].doors);
+        bench_sound(&bench);
+        make(&p, &bench, 1, INT32_MIN);
+        assert_string_equal(chart_only_finish(&p.rows, &p.pool), rows[i].finish);
+        for (size_t k = 0; k < p.rows.entry_count; k++) {
+            const struct day_entry *const entry = &p.rows.entries[k];
+            if (entry->coat != NULL) {
+                assert_string_equal(entry->coat, rows[i].coat);
+                coats++;
+            }
+        }
+        assert_true(coats > 0);
+        pool_clear(&p.pool);
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 /* --- as a calendar --- */
 
 #define FILE_NAME "test-day-rows.ics"
 
 struct lines {
-    char text[200000];
+    char *text; /* on the heap */
     char *list[6000];
     size_t count;
 };
@@ -344,12 +394,8 @@ static void calendar(const struct planned_rows *p, struct lines *lines) {
     pool_init(&pool);
     assert_true(day_calendar_write(&p->plan, &p->rows, FILE_NAME, &pool));
     pool_clear(&pool);
-    FILE *const file = fopen(FILE_NAME, "rb");
-    assert_non_null(file);
-    const size_t size = fread(lines->text, 1, sizeof lines->text - 1, file);
-    assert_true(size < sizeof lines->text - 1);
-    lines->text[size] = '\0';
-    assert_int_equal(fclose(file), 0);
+    lines->text = case_load(FILE_NAME, NULL);
+    assert_non_null(lines->text);
     assert_int_equal(unlink(FILE_NAME), 0);
     char *to = lines->text;
     for (const char *from = lines->text; *from != '\0'; from++) {
@@ -444,6 +490,8 @@ static void test_calendar(void **state) {
                 assert_string_equal(lines.list[i], later.list[i]);
             }
         }
+        free(lines.text);
+        free(later.text);
         pool_clear(&p.pool);
         pool_clear(&q.pool);
     }
@@ -454,6 +502,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_samples),
         cmocka_unit_test(test_small),
+        cmocka_unit_test(test_only_finish),
         cmocka_unit_test(test_calendar),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -50,10 +50,16 @@ size_t name_count(const struct rates *rates, enum name_kind kind) {
     return *(const size_t *)(const void *)((const char *)rates + rows[kind].count_at);
 }
 
-const char *name_at(const struct rates *rates, enum name_kind kind, size_t index) {
+/* A text of a named struct, `at` bytes behind its begin. */
+static const char *text_at(const struct rates *rates, enum name_kind kind, size_t index,
+                           size_t at) {
     const char *array = *(const char *const *)(const void *)((const char *)rates + rows[kind].at);
 
-    return ((const struct text *)(const void *)(array + index * rows[kind].size))->s;
+    return ((const struct text *)(const void *)(array + index * rows[kind].size + at))->s;
+}
+
+const char *name_at(const struct rates *rates, enum name_kind kind, size_t index) {
+    return text_at(rates, kind, index, 0);
 }
 
 int32_t name_find(const struct rates *rates, enum name_kind kind, const char *name) {
@@ -151,12 +157,9 @@ size_t name_by_words(const struct rates *rates, unsigned kinds, const char *text
             (kinds >> k & 1U) == 0 || rows[k].words == 0 ? 0 : name_count(rates, (enum name_kind)k);
         for (size_t i = 0; i < count; i++) {
             const char *const name = name_at(rates, (enum name_kind)k, i);
-            const char *const array =
-                *(const char *const *)(const void *)((const char *)rates + rows[k].at);
-            const struct text *const words =
-                (const void *)(array + i * rows[k].size + rows[k].words);
+            const char *const words = text_at(rates, (enum name_kind)k, i, rows[k].words);
 
-            if (all_words(text, name, text_or_empty(words->s))) {
+            if (all_words(text, name, text_or_empty(words))) {
                 *kind = (enum name_kind)k;
                 *index = (int32_t)i;
                 *all = pool_words(pool, "%s%s'%s'", *all, found == 0 ? "" : " or ", name);

@@ -44,8 +44,7 @@ const char *name_nearest(const struct rates *rates, unsigned kinds, const char *
 /* How many lumbers, sheets and glasses, of those kinds whose bit is set, have all words of text
  * among those of their name and of what the client reads: `maple plywood`, `ply maple`. Blanks,
  * hyphens, underscores and commas stand between words. *kind, *index: the last of them. *all: those
- * that fit,
- * `'maple-ply' or 'maple-ply-slab'`, in pool. */
+ * that fit, `'maple-ply' or 'maple-ply-slab'`, in pool. */
 size_t name_by_words(const struct rates *rates, unsigned kinds, const char *text,
                      enum name_kind *kind, int32_t *index, const char **all, struct pool *pool);
 

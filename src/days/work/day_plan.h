@@ -15,11 +15,15 @@ enum day_resource { RESOURCE_PEOPLE, RESOURCE_RACKS, RESOURCE_MACHINES };
 /* The capacity of what the rates do not limit. */
 #define NEVER_SCARCE 1000000
 
+/* Between the finish and the coat of a step. */
+#define DAY_BEFORE_COAT ": "
+
 /* A part of an operation that is done in one go. */
 struct day_step {
     size_t job;
     int32_t operation; /* index into rates.operations; -1: a mark, at which others wait */
-    const char *what;  /* the coat and the color of finishing; "" else */
+    const char *what;  /* the finish, where there are several, and the coat; "" else */
+    const char *coat;  /* of which coat it is, within what, behind the finish; NULL: of none */
     int64_t minutes;   /* of work */
     int32_t doors;     /* that the whole of this work is done to */
     int32_t hands;     /* people at it */

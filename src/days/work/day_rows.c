@@ -237,6 +237,7 @@ static bool make_entries(struct day_rows *rows, struct maker *m, struct pool *po
                                                      .job = s->step->job,
                                                      .operation = s->step->operation,
                                                      .what = s->step->what,
+                                                     .coat = s->step->coat,
                                                      .doors = s->step->doors,
                                                      .waits = s->waits,
                                                      .first_span = i};

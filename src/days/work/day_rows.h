@@ -31,7 +31,7 @@ struct day_entry {
     size_t day; /* index into work_days of the plan */
     size_t job;
     int32_t operation;             /* index into rates.operations */
-    const char *what;              /* as of the step; borrowed */
+    const char *what, *coat;       /* as of the step; borrowed */
     int32_t doors;                 /* that the whole of this work is done to */
     bool waits;                    /* nobody is at it: it sets, dries or is away */
     int64_t minutes;               /* of its spans */

@@ -6,6 +6,7 @@
 #include "model/coat_way.h"
 
 #include <assert.h>
+#include <string.h>
 
 /* What an operation of a finish does to a batch. */
 struct finish_work {
@@ -168,9 +169,9 @@ static void load_works(struct run *run, size_t from, size_t to) {
 /* A coat, times counted. */
 struct coat_at {
     const struct coating *coating;
-    const char *what;
-    int64_t number; /* of all */
-    int64_t of_way; /* of those that are sprayed, or of those put on by hand */
+    const char *what, *coat; /* as of struct day_step */
+    int64_t number;          /* of all */
+    int64_t of_way;          /* of those that are sprayed, or of those put on by hand */
     bool by_hand;
 };
 
@@ -198,6 +199,7 @@ static int32_t mix(struct run *run, const struct coat_at *coat) {
             mixed = step_add(run->list, (struct new_step){.operation = w->op,
                                                           .index = w->work->operation,
                                                           .what = coat->what,
+                                                          .coat = coat->coat,
                                                           .doors = (int32_t)run->doors,
                                                           .minutes = minutes});
             front_set(run->list, mixed);
@@ -233,6 +235,7 @@ static void coat_side(struct run *run, size_t load, const struct coat_at *coat, 
         const int64_t of_coat = part(w->all, coat->of_way, coat->of_way + 1, coats);
         const struct new_step step = {
             .what = coat->what,
+            .coat = coat->coat,
             .lag = i == last ? lag : 0,
             .places =
                 i == last ? (int32_t)(doors_before(run, load + 1) - doors_before(run, load)) : 0};
@@ -276,9 +279,11 @@ static void coat_batch(struct run *run) {
         coat.by_hand = coat_way(run->e->rates, run->finish, line->coating)->by_hand;
         for (int64_t n = 0; n < line->times.amount; n++, coat.number++) {
             coat.of_way = of_ways[coat.by_hand ? 1 : 0]++;
-            coat.what = pool_words(run->list->pool, "%s%s%s, coat %d of %d", run->name,
-                                   run->name[0] == '\0' ? "" : ": ", coat.coating->name.s,
-                                   (int)(coat.number + 1), (int)run->coats);
+            const char *const between = run->name[0] == '\0' ? "" : DAY_BEFORE_COAT;
+            coat.what = pool_words(run->list->pool, "%s%s%s, coat %d of %d", run->name, between,
+                                   coat.coating->name.s, (int)(coat.number + 1), (int)run->coats);
+            coat.coat =
+                coat.what + (coat.what[0] == '\0' ? 0 : strlen(run->name) + strlen(between));
             coat_loads(run, &coat);
         }
     }

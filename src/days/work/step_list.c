@@ -65,6 +65,7 @@ int32_t step_add(struct step_list *list, struct new_step step) {
     struct order_task *const task = add_task(list,
                                              (struct day_step){.operation = step.index,
                                                                .what = step.what,
+                                                               .coat = step.coat,
                                                                .minutes = step.minutes,
                                                                .doors = step.doors,
                                                                .hands = hands,

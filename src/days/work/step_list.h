@@ -35,9 +35,9 @@ int64_t share_take(struct step_share *share, int64_t hundredths);
 /* What a step is. */
 struct new_step {
     const struct operation *operation;
-    int32_t index; /* of it */
-    const char *what;
-    int32_t doors; /* that the whole of this work is done to */
+    int32_t index;           /* of it */
+    const char *what, *coat; /* as of struct day_step */
+    int32_t doors;           /* that the whole of this work is done to */
     int64_t minutes;
     int64_t lag;    /* minutes on the clock for which clamps or racks stay taken, and what follows
                        waits */

@@ -333,6 +333,14 @@ static unsigned material_names(const struct key *key) {
     return kinds;
 }
 
+/* Fills the field with what its entry names: number `index` of material_kinds[kind]. */
+static void take_material(struct reader *reader, const struct entry *entry, size_t kind,
+                          int32_t index, struct material_reference *field) {
+    field->kind = material_kinds[kind].material_kind;
+    field->index = index;
+    field->name = told_text(reader, entry, material_kinds[kind].kind, index);
+}
+
 /* The material that alone has the words, where none has the name. */
 static void read_by_words(struct reader *reader, const struct key *key, const struct entry *entry,
                           struct material_reference *field) {
@@ -345,9 +353,7 @@ static void read_by_words(struct reader *reader, const struct key *key, const st
 
     for (size_t i = 0; found == 1 && i < COUNT_OF(material_kinds); i++) {
         if (material_kinds[i].kind == kind) {
-            field->kind = material_kinds[i].material_kind;
-            field->index = index;
-            field->name = told_text(reader, entry, kind, index);
+            take_material(reader, entry, i, index, field);
         }
     }
     if (found > 1 && reader->names_known) {
@@ -375,9 +381,7 @@ void read_material(struct reader *reader, const struct key *key, const struct en
                         material_kinds[i].words, allowed_text(reader, key->kind.material_kinds));
             return;
         }
-        field->kind = material_kinds[i].material_kind;
-        field->index = index;
-        field->name = told_text(reader, entry, material_kinds[i].kind, index);
+        take_material(reader, entry, i, index, field);
         return;
     }
     read_by_words(reader, key, entry, field);

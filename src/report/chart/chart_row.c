@@ -55,42 +55,42 @@ static double gap(const struct chart *c) {
     return GAP * c->flow.spread;
 }
 
-/* How long the name of the finish at the front of `what` is, `painted, lamp white: topcoat, coat 3
- * of 4`; 0: it is of no coat. */
-static size_t finish_length(const char *what) {
-    const char *const colon = strstr(what, ": ");
-    return colon == NULL ? 0 : (size_t)(colon - what);
+/* How long the name of the finish is before the coat; 0: it is of no coat, or there is one finish.
+ */
+static size_t finish_length(const struct day_entry *entry) {
+    const size_t before = entry->coat == NULL ? 0 : (size_t)(entry->coat - entry->what);
+    return before == 0 ? 0 : before - strlen(DAY_BEFORE_COAT);
 }
 
 const char *chart_only_finish(const struct day_rows *rows, struct pool *pool) {
     const char *only = "";
     for (size_t i = 0; i < rows->entry_count; i++) {
-        const char *const what = rows->entries[i].what;
-        const size_t size = finish_length(what);
-        const bool same = strlen(only) == size && strncmp(only, what, size) == 0;
+        const struct day_entry *const entry = &rows->entries[i];
+        const size_t size = finish_length(entry);
+        const bool same = strlen(only) == size && strncmp(only, entry->what, size) == 0;
         if (size > 0 && only[0] != '\0' && !same) {
             return "";
         }
-        only = size > 0 && !same ? pool_words(pool, "%.*s", (int)size, what) : only;
+        only = size > 0 && !same ? pool_words(pool, "%.*s", (int)size, entry->what) : only;
     }
     return only;
 }
 
 /* `topcoat, coat 3 of 4` of the only finish, whose name stands in the head. */
-static const char *short_what(const struct chart *c, const char *what) {
-    const size_t size = strlen(c->finish);
-    const char *const rest = what + size;
-    if (size == 0 || strncmp(what, c->finish, size) != 0) {
-        return what;
+static const char *short_what(const struct chart *c, const struct day_entry *entry) {
+    if (c->finish[0] == '\0') {
+        return entry->what;
     }
-    return rest[0] == '\0' ? rest : strncmp(rest, ": ", 2) == 0 ? rest + 2 : what;
+    return entry->coat != NULL                   ? entry->coat
+           : strcmp(entry->what, c->finish) == 0 ? ""
+                                                 : entry->what;
 }
 
 /* `A  spray: topcoat, coat 3 of 4, 1.2 h`; `joint, 15 min`. */
 static const char *words_of(struct chart *c, const struct day_entry *entry) {
     const bool several = c->plan->job_count > 1;
     struct day_entry shorter = *entry;
-    shorter.what = short_what(c, entry->what);
+    shorter.what = short_what(c, entry);
     const char *const words = day_entry_words(c->rates, c->rows, &shorter, &c->pool);
     const char *const time =
         entry->minutes < 60 ? pool_words(&c->pool, "%lld\u00a0min", (long long)entry->minutes)

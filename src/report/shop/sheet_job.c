@@ -92,7 +92,7 @@ static void put_links(const struct paper *paper, uint32_t row) {
     }
 }
 
-/* `On paper come Job, Quote ...`: which sheets have a print area. */
+/* `Printed are Job, Quote and Buy; ...`: the sheets with a print area. */
 static const char *printed_words(const struct paper *paper) {
     struct book *const book = paper->book;
     uint16_t last = JOB_SHEET;
