@@ -121,7 +121,38 @@ static void listed(void **state) {
     assert_int_equal(wrong, 0);
 }
 
+/* A supplier is asked for what the boards hold where the factor buys less: a frame of 2 bf is cut
+ * from a board of 6 x 96, which is 4. */
+static void beyond_the_factor(void **state) {
+    static const struct {
+        const char *name, *by, *many;
+    } rows[] = {{"by the factor, which is short", NULL, "2 bf"},
+                {"by the plan", "shop|price lumber by = plan", "4 bf"}};
+    int wrong = 0;
+    (void)state;
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        const char *const edits[BENCH_MOST_EDITS] = {CUT, rows[i].by};
+        struct bench bench;
+        struct buy_list list;
+        struct pool pool;
+        bench_open(&bench, rows[i].name, BENCH_INCH, edits, "D1,18,30\n");
+        bench_sound(&bench);
+        pool_init(&pool);
+        assert_true(buy_list_make(&list, &pool, &bench.estimate));
+        assert_string_equal(list.lines[0].what, "poplar");
+        assert_string_equal(list.lines[0].how_many, rows[i].many);
+        assert_string_equal(list.lines[0].ordered_many, "4 bf");
+        assert_string_equal(list.lines[1].how_many, "1 board");
+        assert_string_equal(list.lines[1].ordered, "");
+        buy_list_clear(&list);
+        pool_clear(&pool);
+        wrong += bench_close(&bench);
+    }
+    assert_int_equal(wrong, 0);
+}
+
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(listed)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(listed),
+                                       cmocka_unit_test(beyond_the_factor)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -87,9 +87,10 @@ def check_paper(purchase, page, order):
                 if re.sub(r"\s", "", line["what"]) in page:
                     fail(f"the order asks for '{line['what']}', which others supply, or the rack")
                 continue
-            asked = not order or supplier != "Glass" or line["part of the line above"]
-            for word in (line["ordered as" if order else "what"], line["size"], line["how many"] if asked else "",
-                         "" if order else note):
+            if supplier == "Glass" and not line["part of the line above"] and line["how many ordered"]:
+                fail(f"'{line['how many ordered']}' is what is charged of glass, and no size")
+            for word in (line["ordered as" if order else "what"], line["size"],
+                         line["how many ordered" if order else "how many"], "" if order else note):
                 if re.sub(r"\s", "", word or "") not in page:
                     fail(f"'{word}' is not on paper")
 

@@ -148,6 +148,7 @@ static json_t *buy_line_object(struct json_maker *maker, const struct buy_line *
     json_put_figure(maker, object, "cost", line->cost);
     json_put_text(maker, object, "note", line->note);
     json_put_text(maker, object, "ordered as", line->ordered);
+    json_put_text(maker, object, "how many ordered", line->ordered_many);
     json_put(maker, object, "part of the line above", json_boolean(line->part));
     return object;
 }

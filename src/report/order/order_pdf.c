@@ -79,7 +79,7 @@ static const char *money(struct order *o, fig f) {
 static double put_line(struct order *o, const struct buy_line *line, bool draw) {
     const char *const name = o->prices ? line->what : line->ordered;
     const char *const what = line->part ? pool_words(&o->pool, "    %s", name) : name;
-    const char *const count = !o->prices && line->by_parts ? "" : line->how_many;
+    const char *const count = o->prices ? line->how_many : line->ordered_many;
     double height = put(o, AT_WHAT, what, false, draw);
     height = larger(height, put(o, AT_SIZE, line->size, false, draw));
     height = larger(height, put(o, AT_COUNT, count, false, draw));

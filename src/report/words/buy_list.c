@@ -16,13 +16,13 @@ static const char *unit_words(struct lister *l, const struct buy_line *line) {
 }
 
 /* `22 boards`, `1 board`, `100 bf`. */
-static const char *count_words(struct lister *l, const struct buy_line *line) {
-    if (fig_none(line->count)) {
+static const char *count_words(struct lister *l, const struct buy_line *line, fig count) {
+    if (fig_none(count)) {
         return "";
     }
-    const char *const unit = line->unit[0] == '\0' ? show_unit_name(l->e, line->count) : line->unit;
-    return pool_words(l->pool, "%s%s%s", show_few(l->e, line->count).text,
-                      unit[0] == '\0' ? "" : " ", unit);
+    const char *const unit = line->unit[0] == '\0' ? show_unit_name(l->e, count) : line->unit;
+    return pool_words(l->pool, "%s%s%s", show_few(l->e, count).text, unit[0] == '\0' ? "" : " ",
+                      unit);
 }
 
 void lister_add(struct lister *l, struct buy_line line) {
@@ -36,7 +36,10 @@ void lister_add(struct lister *l, struct buy_line line) {
         line.ordered = line.ordered == NULL ? line.what : line.ordered;
         line.note = buy_note_words(l->pool, l->e, &line.why);
         line.unit = unit_words(l, &line);
-        line.how_many = count_words(l, &line);
+        line.how_many = count_words(l, &line, line.count);
+        line.ordered_many = line.by_parts           ? ""
+                            : fig_none(line.beyond) ? line.how_many
+                                                    : count_words(l, &line, line.beyond);
         list->lines[list->line_count++] = line;
     }
 }

@@ -21,6 +21,8 @@ struct buy_line {
     bool part;            /* of the line above it, which it does not add to */
     bool by_others;       /* named, not bought: others supply it, or the rack */
     bool by_parts;        /* its count is what is charged: what is ordered are the lines below it */
+    fig beyond;           /* what these come to where the count is short of it; else none */
+    const char *ordered_many; /* how_many as a supplier is asked for it */
 };
 
 /* What one kind of supplier sells. */

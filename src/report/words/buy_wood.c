@@ -98,6 +98,9 @@ void lister_add_lumber(struct lister *l) {
         const struct lumber_buy *const b = &l->e->lumber.buys[i];
         const struct planned p = planned_lumber(l->e, i);
         const bool nothing = !lister_some(l, b->priced.bought);
+        const int64_t bought = tape_scaled(&l->e->tape, b->priced.bought, 6);
+        const int64_t by_plan =
+            p.no_plan_reason != NULL ? 0 : tape_scaled(&l->e->tape, b->plan.bought, 6);
         lister_add(l,
                    (struct buy_line){.what = p.name,
                                      .ordered = l->e->rates->lumber[b->material].client_name.s,
@@ -108,10 +111,9 @@ void lister_add_lumber(struct lister *l) {
                                      .price = nothing ? (fig){0} : b->priced.price,
                                      .cost = b->priced.cost,
                                      .why = lumber_note(l, b),
-                                     .by_others = nothing});
-        add_boards(l, &b->plan,
-                   p.no_plan_reason == NULL && tape_scaled(&l->e->tape, b->plan.bought, 6) >=
-                                                   tape_scaled(&l->e->tape, b->priced.bought, 6));
+                                     .by_others = nothing,
+                                     .beyond = by_plan > bought ? b->plan.bought : (fig){0}});
+        add_boards(l, &b->plan, by_plan >= bought);
     }
 }
 
